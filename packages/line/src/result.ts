@@ -1,0 +1,109 @@
+/** What one run tells. Plain data, seconds; it covers the window (warmupSeconds, endSeconds]. (MODEL.md §11) */
+
+export const STATION_STATES = [
+  'working',
+  'handling',
+  'waiting for operator',
+  'waiting for product',
+  'waiting for receiver',
+  'blocked',
+  'exchanging',
+  'starved',
+  'stopped',
+  'break',
+] as const
+export type StationState = (typeof STATION_STATES)[number]
+
+export const ZONE_STATES = ['free', 'claimed', 'working', 'blocked', 'other', 'vacating', 'stopped'] as const
+/** `working`, `blocked` and `other` split the zone's `occupied`. */
+export type ZoneState = (typeof ZONE_STATES)[number]
+
+export const CARRIER_STATES = ['moving', 'worked on', 'waiting with product', 'waiting empty'] as const
+export type CarrierState = (typeof CARRIER_STATES)[number]
+
+export interface RunResult {
+  readonly seed: string
+  readonly replication: number
+  readonly window: { readonly warmupSeconds: number; readonly endSeconds: number }
+  readonly end: RunEnd
+  /** products loaded in the window */
+  readonly loads: number
+  /** products taken off in the window */
+  readonly output: number
+  /** output per clock hour of the window (jobs per hour) */
+  readonly outputPerHour: number
+  /** outputs in each hour of the window; the last may be a part of an hour */
+  readonly outputByHour: readonly number[]
+  /** instants of all outputs in the window, seconds from time 0 */
+  readonly outputSeconds: readonly number[]
+  /** time between two move starts of one carrier out of the first unload station's zone (without one: zone 0) */
+  readonly lap: TallyResult
+  /** from load start to unload end, of products taken off in the window */
+  readonly timeInLine: TallyResult
+  /** time average */
+  readonly productsInLineMean: number
+  readonly stations: readonly StationResult[]
+  readonly zones: readonly ZoneResult[]
+  readonly carriers: readonly CarrierResult[]
+  readonly breakdowns: readonly BreakdownResult[]
+  readonly breaks: { readonly count: number; readonly seconds: number }
+  /** moves, work ends and so on handled from time 0 to the end */
+  readonly events: number
+}
+
+export interface RunEnd {
+  readonly reason: 'end of window' | 'gridlock' | 'out of products'
+  /** the instant it stood still; null at the end of the window */
+  readonly atSeconds: number | null
+  /** (zone, zone it waits for), by zone index */
+  readonly waits: readonly (readonly [number, number])[]
+  /** the first cycle met when the waits are followed from the lowest zone; empty where there is none */
+  readonly cycle: readonly number[]
+}
+
+/** mean, sd, min and max are null while count is too small to know them (sd: below 2) */
+export interface TallyResult {
+  readonly count: number
+  readonly mean: number | null
+  readonly sd: number | null
+  readonly min: number | null
+  readonly max: number | null
+}
+
+export interface StationResult {
+  readonly name: string
+  /** seconds in each state, in the order of STATION_STATES; they sum to the window */
+  readonly seconds: readonly number[]
+  /** longest unbroken time in `blocked` within the window */
+  readonly longestBlockSeconds: number
+  /** carriers let go (move starts out after a duty) in the window */
+  readonly cycles: number
+  /** `stopped` and `break` by cause; where causes overlap each counts the whole time */
+  readonly stoppedBy: readonly { readonly cause: string; readonly seconds: number }[]
+}
+
+export interface ZoneResult {
+  readonly name: string
+  /** seconds in each state, in the order of ZONE_STATES; they sum to the window */
+  readonly seconds: readonly number[]
+  /** time average of the carriers in it, from a move's start in to its start out */
+  readonly occupancyMean: number
+  /** move starts out in the window */
+  readonly movesOut: number
+  /** `stopped` by cause; where causes overlap each counts the whole time */
+  readonly stoppedBy: readonly { readonly cause: string; readonly seconds: number }[]
+}
+
+export interface CarrierResult {
+  /** seconds in each state, in the order of CARRIER_STATES; they sum to the window */
+  readonly seconds: readonly number[]
+  readonly laps: number
+}
+
+export interface BreakdownResult {
+  readonly name: string
+  /** stops begun in the window */
+  readonly count: number
+  /** time down within the window */
+  readonly seconds: number
+}
