@@ -1,0 +1,15 @@
+/** A finding about a scenario file: what, where, and how to mend it. Lines and columns count from 1. */
+export interface Problem {
+  readonly code: ProblemCode
+  readonly severity: 'error' | 'warning'
+  /** field path such as `stations.S2.zone` */
+  readonly path: string
+  readonly line: number
+  readonly column: number
+  readonly length: number
+  readonly message: string
+  readonly fix: string
+}
+
+/** `E_…` for errors, `W_…` for warnings; the whole list is in messages.ts. */
+export type ProblemCode = string

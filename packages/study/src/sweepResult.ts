@@ -1,0 +1,98 @@
+/** What a carrier sweep tells. Plain data; the same numbers for any number of workers. Times in seconds, counts per window (a shift where there is a calendar). */
+import type { BinomialEstimate, MeanInterval, QuantileEstimate } from '@loopwright/stats'
+
+export interface SweepResult {
+  readonly kind: 'carrier sweep'
+  readonly engineVersion: string
+  readonly seed: string
+  /** asked for, per count */
+  readonly replications: number
+  /** stopped before all replications were done; every count then holds replications 0 … n − 1 of its own n */
+  readonly partial: boolean
+  /** units wanted per window; null without a plan */
+  readonly plan: number | null
+  readonly window: { readonly warmupSeconds: number; readonly endSeconds: number }
+  /** by carriers, ascending */
+  readonly counts: readonly SweepCount[]
+  /** null while a count has fewer than 2 replications */
+  readonly answer: SweepAnswer | null
+}
+
+export interface SweepCount {
+  readonly carriers: number
+  /** n: replications 0 … n − 1 are in */
+  readonly replications: number
+  /** output per window, by replication */
+  readonly units: readonly number[]
+  /** null where n < 2 */
+  readonly mean: MeanInterval | null
+  readonly p10: QuantileEstimate | null
+  readonly p50: QuantileEstimate | null
+  readonly p90: QuantileEstimate | null
+  /** share of windows with output ≥ plan; null without a plan or below 1 replication */
+  readonly meetsPlan: BinomialEstimate | null
+  /** one further shift, 95 of 100; null where n < 2 */
+  readonly singleShift: { readonly low: number; readonly high: number } | null
+  /** runs that ended in gridlock, and out of products */
+  readonly gridlocks: number
+  readonly outOfProducts: number
+  /** the law's three terms for this count (MODEL.md §12), carriers per second */
+  readonly law: LawTerms
+  /** means over replications */
+  readonly stations: readonly StationShares[]
+  readonly zones: readonly ZoneShares[]
+  /** mean units in each hour of the window */
+  readonly outputByHour: readonly number[]
+  /** mean seconds down per window and mean stops per window, by cause (breakdown sources, then `break`) */
+  readonly stoppedBy: readonly { readonly cause: string; readonly seconds: number; readonly count: number }[]
+  readonly lapSecondsMean: number | null
+  readonly timeInLineSecondsMean: number | null
+  readonly productsInLineMean: number
+}
+
+export interface LawTerms {
+  /** N over the lap of one carrier */
+  readonly carrierLimited: number
+  /** one over the slowest exchange; Infinity is never given: null where there is no such limit */
+  readonly stationLimited: number | null
+  /** holes over the lap of one hole; null where clear times are 0 */
+  readonly spaceLimited: number | null
+  /** the least of the three */
+  readonly rate: number
+  readonly regime: 'carrier-limited' | 'station-limited' | 'space-limited'
+  /** true: holds exactly (constant times, no ramps); false: an estimate */
+  readonly exact: boolean
+}
+
+export interface StationShares {
+  readonly name: string
+  readonly title: string
+  /** share of the window in each state, in the order of STATION_STATES */
+  readonly shares: readonly number[]
+  readonly longestBlockSecondsMean: number
+  /** mean seconds per window, by cause */
+  readonly stoppedBy: readonly { readonly cause: string; readonly seconds: number }[]
+}
+
+export interface ZoneShares {
+  readonly name: string
+  readonly occupancyMean: number
+  /** share of the window in each state, in the order of ZONE_STATES */
+  readonly shares: readonly number[]
+}
+
+/** The rule: smallest count whose mean is within `within` of the best count's, one-sided paired t at `level`. */
+export interface SweepAnswer {
+  readonly within: number
+  readonly level: number
+  /** highest mean; ties to the smaller count */
+  readonly best: number
+  /** null: no count could be confirmed */
+  readonly chosen: number | null
+  /** the count below the chosen one, and by how much it may fall short of the border; null where none was tried */
+  readonly notConfirmed: { readonly carriers: number; readonly shortBy: number; readonly lowerLimit: number } | null
+  /** smallest count that meets the plan in nine of ten windows (point estimate); null: none, or no plan */
+  readonly meetsPlanInNineOfTen: number | null
+  /** the best count is the largest tried */
+  readonly bestAtUpperEnd: boolean
+}
