@@ -1,0 +1,13 @@
+/** A broken program, not a wrong input: says what must hold and does not. */
+export class AssertionError extends Error {
+  override name = 'AssertionError'
+}
+
+/**
+ * Stops the program when `condition` is false. The message is static text, so that a passing check costs one comparison.
+ *
+ * @throws AssertionError
+ */
+export function assert(condition: boolean, message: string): asserts condition {
+  if (!condition) throw new AssertionError(message)
+}
