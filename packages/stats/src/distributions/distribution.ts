@@ -17,6 +17,12 @@ export type Distribution =
   /** `base`, and with the given probability a draw of `of` on top, both from the one uniform. */
   | { readonly kind: 'occasional'; readonly base: number; readonly probability: number; readonly of: Distribution }
   /** `shift` is added to `of`; then values below `min` or above `max` (of the result) are cut away by conditioning, never by redrawing. */
-  | { readonly kind: 'limited'; readonly of: Distribution; readonly shift: number; readonly min: number | null; readonly max: number | null }
+  | {
+      readonly kind: 'limited'
+      readonly of: Distribution
+      readonly shift: number
+      readonly min: number | null
+      readonly max: number | null
+    }
 
 export type DistributionKind = Distribution['kind']

@@ -1,0 +1,65 @@
+import seedrandom from 'seedrandom'
+import { StatisticsError } from '../statisticsError.ts'
+
+/** Numbers of state per stream: carry, then the three lags. */
+export const ALEA_STATE = 4
+
+/** what a uniform of exactly 0 counts as, 2⁻⁵⁴: half of the smallest other value, so that no inverse meets its pole */
+const ZERO_COUNTS_AS = 2 ** -54
+
+/**
+ * Writes the start of the stream named seed/replication/name into `state[offset … offset + 3]`.
+ *
+ * The text alone starts the stream (MODEL.md §9): equal texts are equal streams, whatever else the scenario holds.
+ *
+ * @param seed         not empty, without '/'
+ * @param replication  whole number from 0
+ * @throws StatisticsError E_SEED for such a seed or replication
+ */
+export function seedAlea(state: Float64Array, offset: number, seed: string, replication: number, name: string): void {
+  checkSeed(seed, replication)
+  const start = seedrandom.alea(`${seed}/${replication}/${name}`, { state: true }).state()
+  state[offset] = start.c
+  state[offset + 1] = start.s0
+  state[offset + 2] = start.s1
+  state[offset + 3] = start.s2
+}
+
+/**
+ * One uniform of 53 bits, above 0 and below 1, from two steps of the generator, into `out[at]`; bit-identical to `.double()` of the library that started it.
+ *
+ * The library keeps its state in object fields that take a new heap number at each step; here it stays in one typed array, and nothing is allocated.
+ *
+ * @see Baagøe, Alea (2010), as carried by seedrandom 3.0.5
+ */
+export function stepAlea(state: Float64Array, offset: number, out: Float64Array, at: number): void {
+  const lag0 = state[offset + 1]!
+  const lag1 = state[offset + 2]!
+  const lag2 = state[offset + 3]!
+  const first = 2091639 * lag0 + state[offset]! * 2.3283064365386963e-10
+  const firstCarry = first | 0
+  const high = first - firstCarry
+  const second = 2091639 * lag1 + firstCarry * 2.3283064365386963e-10
+  const secondCarry = second | 0
+  const low = second - secondCarry
+  state[offset] = secondCarry
+  state[offset + 1] = lag2
+  state[offset + 2] = high
+  state[offset + 3] = low
+  const u = high + ((low * 0x200000) | 0) * 1.1102230246251565e-16
+  out[at] = u === 0 ? ZERO_COUNTS_AS : u
+}
+
+/** @throws StatisticsError E_SEED where two different streams could get the same name */
+export function checkSeed(seed: string, replication: number): void {
+  if (seed === '') throw new StatisticsError('E_SEED', 'The seed is empty: give a text or a number, such as 42.')
+  if (seed.includes('/')) {
+    throw new StatisticsError(
+      'E_SEED',
+      `The seed "${seed}" contains "/": two different streams could get the same name; leave the "/" out.`,
+    )
+  }
+  if (!Number.isSafeInteger(replication) || replication < 0) {
+    throw new StatisticsError('E_SEED', `The replication ${replication} is not a whole number from 0: count replications 0, 1, 2, ….`)
+  }
+}

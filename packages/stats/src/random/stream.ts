@@ -1,0 +1,23 @@
+import { ALEA_STATE, seedAlea, stepAlea } from './alea.ts'
+
+/** The next uniform, 0 < u < 1. */
+export type Stream = () => number
+
+/**
+ * One named stream as a function, for everything outside the hot loop.
+ *
+ * @param seed         not empty, without '/'
+ * @param replication  whole number from 0
+ * @param name         what the stream is for (MODEL.md §9); any text
+ * @throws StatisticsError E_SEED
+ * @example stream('42', 99, 'release/S1')() // => 0.09405615053089666
+ */
+export function stream(seed: string, replication: number, name: string): Stream {
+  const state = new Float64Array(ALEA_STATE)
+  const out = new Float64Array(1)
+  seedAlea(state, 0, seed, replication, name)
+  return () => {
+    stepAlea(state, 0, out, 0)
+    return out[0]!
+  }
+}
