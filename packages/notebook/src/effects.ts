@@ -1,0 +1,15 @@
+/** All that the runner does to the world outside; the caller brings it. Paths are those of the caller's working folder. */
+export interface Effects {
+  readonly readFile: (path: string) => Promise<string>
+  /** Makes folders as needed; writes to a temporary name beside it and renames, so that nobody meets half a file. */
+  readonly writeFile: (path: string, text: string) => Promise<void>
+  /** The module's exports; the caller knows how to load TypeScript. */
+  readonly importModule: (path: string) => Promise<unknown>
+  /** One text to the terminal, with a line end added. */
+  readonly log: (text: string) => void
+  /** What is being done, one line; replaces the line before. */
+  readonly progress: (line: string) => void
+  readonly now: () => Date
+  /** Aborted: the results so far are told, marked as partial. */
+  readonly signal: AbortSignal
+}

@@ -1,0 +1,47 @@
+import { wrap } from './wrap.ts'
+
+/**
+ * Markdown as a terminal shows it: without marks of emphasis, links as their text, headings on a line of their own, paragraphs wrapped.
+ * For the little Markdown that notebooks use; what it does not know stays as written.
+ *
+ * @param columns  characters per line
+ * @example plainText('## Result\nWith **10** carriers', 80) // => 'Result\n\nWith 10 carriers'
+ */
+export function plainText(markdown: string, columns: number): string {
+  const blocks: string[] = []
+  let paragraph: string[] = []
+  const close = (): void => {
+    if (paragraph.length > 0) blocks.push(wrap(bare(paragraph.join(' ')), columns))
+    paragraph = []
+  }
+  for (const line of dedent(markdown).split('\n')) {
+    const heading = /^#{1,6}\s+(.*)$/.exec(line)
+    const item = /^\s*(?:[-*]|\d+\.)\s+(.*)$/.exec(line)
+    if (heading) {
+      close()
+      blocks.push(bare(heading[1]!))
+    } else if (item) {
+      close()
+      blocks.push(wrap(`- ${bare(item[1]!)}`, columns, 2))
+    } else if (line.trim() === '') close()
+    else paragraph.push(line.trim())
+  }
+  close()
+  return blocks.map((block, index) => (index > 0 && !(block.startsWith('- ') && blocks[index - 1]!.startsWith('- ')) ? `\n${block}` : block)).join('\n')
+}
+
+/** Without the indent that all lines share (of those that are not blank), nor blank lines at the ends. */
+export function dedent(text: string): string {
+  const lines = text.replace(/^\s*\n/, '').trimEnd().split('\n')
+  const indents = lines.filter((line) => line.trim() !== '').map((line) => /^ */.exec(line)![0].length)
+  const shared = indents.length === 0 ? 0 : Math.min(...indents)
+  return lines.map((line) => line.slice(shared)).join('\n')
+}
+
+function bare(text: string): string {
+  return text
+    .replace(/\[([^\]]*)\]\([^)]*\)/g, '$1')
+    .replace(/(\*\*|__)(.+?)\1/g, '$2')
+    .replace(/(?<![\w*])\*([^*\s][^*]*?)\*(?![\w*])/g, '$1')
+    .replace(/`([^`]+)`/g, '$1')
+}
