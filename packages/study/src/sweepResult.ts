@@ -1,4 +1,5 @@
 /** What a carrier sweep tells. Plain data; the same numbers for any number of workers. Times in seconds, counts per window (a shift where there is a calendar). */
+import type { Law, LawTerms } from '@loopwright/line'
 import type { BinomialEstimate, MeanInterval, QuantileEstimate } from '@loopwright/stats'
 
 export interface SweepResult {
@@ -12,6 +13,10 @@ export interface SweepResult {
   /** units wanted per window; null without a plan */
   readonly plan: number | null
   readonly window: { readonly warmupSeconds: number; readonly endSeconds: number }
+  /** what the law is made of, and its knees (MODEL.md §12) */
+  readonly law: Law
+  /** units per window = rate of the law (carriers per second) × this: products per lap × seconds of the window that are no break */
+  readonly lawSeconds: number
   /** by carriers, ascending */
   readonly counts: readonly SweepCount[]
   /** null while a count has fewer than 2 replications */
@@ -50,20 +55,6 @@ export interface SweepCount {
   readonly productsInLineMean: number
 }
 
-export interface LawTerms {
-  /** N over the lap of one carrier */
-  readonly carrierLimited: number
-  /** one over the slowest exchange; Infinity is never given: null where there is no such limit */
-  readonly stationLimited: number | null
-  /** holes over the lap of one hole; null where clear times are 0 */
-  readonly spaceLimited: number | null
-  /** the least of the three */
-  readonly rate: number
-  readonly regime: 'carrier-limited' | 'station-limited' | 'space-limited'
-  /** true: holds exactly (constant times, no ramps); false: an estimate */
-  readonly exact: boolean
-}
-
 export interface StationShares {
   readonly name: string
   readonly title: string
@@ -90,9 +81,24 @@ export interface SweepAnswer {
   /** null: no count could be confirmed */
   readonly chosen: number | null
   /** the count below the chosen one, and by how much it may fall short of the border; null where none was tried */
-  readonly notConfirmed: { readonly carriers: number; readonly shortBy: number; readonly lowerLimit: number } | null
-  /** smallest count that meets the plan in nine of ten windows (point estimate); null: none, or no plan */
+  readonly notConfirmed: NotConfirmed | null
+  /** smallest count that meets the plan in nine of ten windows (point estimate, without gridlock); null: none, or no plan */
   readonly meetsPlanInNineOfTen: number | null
   /** the best count is the largest tried */
   readonly bestAtUpperEnd: boolean
+  /** the chosen count is the smallest tried */
+  readonly chosenAtLowerEnd: boolean
+  /** replications compared: those that every count has */
+  readonly replications: number
+}
+
+/** Why the walk from the best count downwards ended. */
+export interface NotConfirmed {
+  readonly carriers: number
+  /** `gridlock`: it stood still in some replication, and is not recommended whatever it made */
+  readonly reason: 'may fall short' | 'gridlock'
+  /** units per window by which the lower limit lies below the border, 0 where it does not */
+  readonly shortBy: number
+  /** one-sided lower limit of the mean of Y_N − (1 − within)·Y_best, units per window */
+  readonly lowerLimit: number
 }
