@@ -1,0 +1,24 @@
+// What a chart gives
+export type { ChartRow, Figure, WindowWords } from './figure.ts'
+export type { Table, TableColumn, TableRow } from './table.ts'
+// Charts
+export type { ThroughputOptions } from './throughput.ts'
+export { throughput } from './throughput.ts'
+export type { StationTimesOptions } from './stationTimes.ts'
+export { statesIn, stationTimes } from './stationTimes.ts'
+export type { ZoneOccupancyOptions } from './zoneOccupancy.ts'
+export { zoneOccupancy } from './zoneOccupancy.ts'
+export type { OutputByHourOptions } from './outputByHour.ts'
+export { outputByHour } from './outputByHour.ts'
+export type { UnitsSpreadOptions } from './unitsSpread.ts'
+export { unitsSpread } from './unitsSpread.ts'
+export type { StoppedTimeOptions } from './stoppedTime.ts'
+export { stoppedTime } from './stoppedTime.ts'
+// The plan of the loop
+export type { LoopPlan, PlanOptions, PlanZone } from './plan.ts'
+export { loopPlan } from './plan.ts'
+// The look
+export type { Look } from './theme.ts'
+export { hatchings, themeCss, vegaConfig } from './theme.ts'
+// Numbers
+export { formatDuration, formatNumber, formatShare, formatWithHalfWidth } from './format.ts'
