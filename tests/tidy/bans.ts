@@ -1,0 +1,108 @@
+import ts from 'typescript'
+import type { Finding } from './finding.ts'
+import { isTest, lineOf, nodesOf, parse, type Source } from './sources.ts'
+
+/** Names that hide a dependency on the machine, and what to use instead. A dot means that member only. */
+const BANNED_NAMES: Readonly<Record<string, string>> = {
+  'Math.random': 'a named stream of stats',
+  'Date.now': 'the effect `now` that is passed in',
+  performance: 'the effect `now` that is passed in',
+  console: 'the effect `log` or `write` that is passed in',
+  process: 'effects that are passed in',
+}
+
+/** Where a banned name is right, and why. A row that is no longer needed is a finding itself. */
+export const MAY_USE: readonly { readonly file: RegExp; readonly names: readonly string[]; readonly why: string }[] = [
+  {
+    file: /^packages\/cli\/src\//,
+    names: ['process', 'console', 'Date.now', 'performance'],
+    why: 'the command line is where effects are made',
+  },
+  { file: /^tests\/bench\//, names: ['process', 'console', 'performance'], why: 'a benchmark reads a clock and prints' },
+  { file: /^(tests\/.*|packages\/[^/]+\/src\/.*\.test)\.ts$/, names: ['process'], why: 'tests start commands and read CI and NO_COLOR' },
+]
+
+export function banFindings(source: Source): Finding[] {
+  const tree = parse(source)
+  const findings: Finding[] = []
+  for (const node of nodesOf(tree)) {
+    const name = bannedName(node)
+    if (name === undefined) continue
+    if (MAY_USE.some((row) => row.file.test(source.file) && row.names.includes(name))) continue
+    findings.push({ file: source.file, line: lineOf(tree, node.getStart()), message: `${name} is banned, use ${BANNED_NAMES[name]}` })
+  }
+  return findings
+}
+
+function bannedName(node: ts.Node): string | undefined {
+  if (!ts.isIdentifier(node)) return undefined
+  const { parent } = node
+  if (ts.isPropertyAccessExpression(parent) && parent.name === node) {
+    const dotted = `${parent.expression.getText()}.${node.text}`.replace(/^globalThis\./, '')
+    return dotted in BANNED_NAMES ? dotted : undefined
+  }
+  if (!(node.text in BANNED_NAMES)) return undefined
+  const isJustAName =
+    (ts.isPropertyAssignment(parent) && parent.name === node) ||
+    (ts.isPropertySignature(parent) && parent.name === node) ||
+    (ts.isMethodSignature(parent) && parent.name === node) ||
+    (ts.isParameter(parent) && parent.name === node) ||
+    (ts.isBindingElement(parent) && parent.name === node)
+  return isJustAName ? undefined : node.text
+}
+
+/** `export *`: an index says by name what it gives. */
+export function exportAllFindings(source: Source): Finding[] {
+  const tree = parse(source)
+  return [...nodesOf(tree)]
+    .filter((node) => ts.isExportDeclaration(node) && (node.exportClause === undefined || ts.isNamespaceExport(node.exportClause)))
+    .map((node) => ({
+      file: source.file,
+      line: lineOf(tree, node.getStart()),
+      message: '`export *` is banned, use explicit names under a heading',
+    }))
+}
+
+const RUNNERS = new Set(['test', 'it', 'describe', 'suite'])
+
+/** `.only`, and a skip without a comment that says why on its line or the line above. */
+export function skipFindings(source: Source): Finding[] {
+  if (!isTest(source.file)) return []
+  const tree = parse(source)
+  const lines = source.text.split('\n')
+  const findings: Finding[] = []
+  for (const node of nodesOf(tree)) {
+    if (!ts.isPropertyAccessExpression(node) || !RUNNERS.has(rootName(node.expression))) continue
+    const line = lineOf(tree, node.name.getStart())
+    if (node.name.text === 'only') findings.push({ file: source.file, line, message: '`.only` is banned, use `vitest -t`' })
+    if (!['skip', 'skipIf', 'todo', 'runIf', 'fails'].includes(node.name.text)) continue
+    const said = [lines[line - 1], lines[line - 2]].some((text) => text?.includes('// skipped because '))
+    if (!said)
+      findings.push({
+        file: source.file,
+        line,
+        message: `\`.${node.name.text}\` without a reason is banned, use a comment "// skipped because …"`,
+      })
+  }
+  return findings
+}
+
+function rootName(node: ts.Expression): string {
+  if (ts.isPropertyAccessExpression(node) || ts.isCallExpression(node)) return rootName(node.expression)
+  return ts.isIdentifier(node) ? node.text : ''
+}
+
+/** Marks of unfinished work, in comments only. */
+export function unfinishedFindings(source: Source): Finding[] {
+  const findings: Finding[] = []
+  source.text.split('\n').forEach((text, index) => {
+    const mark = /(?:\/\/|\/?\*|<!--|#).*\b(TODO|FIXME|XXX|HACK)\b/.exec(text)?.[1]
+    if (mark)
+      findings.push({
+        file: source.file,
+        line: index + 1,
+        message: `${mark} is banned, use a finished sentence in the docs or finish the work`,
+      })
+  })
+  return findings
+}

@@ -1,0 +1,140 @@
+import { posix } from 'node:path'
+import ts from 'typescript'
+import type { Finding } from './finding.ts'
+import { isTest, lineOf, nodesOf, parse, type Source } from './sources.ts'
+
+/** What a package may import: a package of ours, `npm:` one of others, `node:`; with `type:` in front, types only; with `in FOLDER` behind, only there. */
+export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
+  kernel: [],
+  stats: ['npm:seedrandom', 'npm:simple-statistics'],
+  line: ['kernel', 'stats'],
+  scenario: ['stats', 'line', 'npm:zod', 'npm:yaml'],
+  study: ['stats', 'line', 'node:'],
+  charts: ['type:stats', 'type:line', 'type:study', 'type:npm:vega-lite'],
+  notebook: [
+    'stats',
+    'line',
+    'scenario',
+    'study',
+    'charts',
+    'node:',
+    'npm:markdown-it',
+    'npm:esbuild',
+    'npm:vega',
+    'npm:vega-lite',
+    'npm:vega-embed',
+    'npm:vega-interpreter',
+    'npm:d3-dsv',
+  ],
+  cli: ['type:line', 'scenario', 'study', 'charts', 'notebook', 'node:', 'npm:commander', 'npm:tsx'],
+}
+
+/** Files that run in a browser, or must be able to: nothing of Node there. And of study only the worker pool may know Node. */
+export const WITHOUT_NODE: readonly RegExp[] = [
+  /^packages\/notebook\/src\/(page|browser)\//,
+  /^packages\/study\/src\/(?!pool\.ts$|worker\.ts$)/,
+]
+
+/** Beside the package's own imports a test may use these. */
+export const TESTS_MAY_IMPORT = ['node:', 'npm:vitest', 'npm:fast-check']
+
+interface Import {
+  readonly from: string
+  readonly typeOnly: boolean
+  readonly line: number
+}
+
+export function importsOf(source: Source): Import[] {
+  const tree = parse(source)
+  const found: Import[] = []
+  for (const node of nodesOf(tree)) {
+    if (ts.isImportDeclaration(node) && ts.isStringLiteral(node.moduleSpecifier)) {
+      found.push({
+        from: node.moduleSpecifier.text,
+        typeOnly: node.importClause?.phaseModifier === ts.SyntaxKind.TypeKeyword,
+        line: lineOf(tree, node.getStart()),
+      })
+    } else if (ts.isExportDeclaration(node) && node.moduleSpecifier && ts.isStringLiteral(node.moduleSpecifier)) {
+      found.push({ from: node.moduleSpecifier.text, typeOnly: node.isTypeOnly, line: lineOf(tree, node.getStart()) })
+    } else if (ts.isCallExpression(node) && node.expression.kind === ts.SyntaxKind.ImportKeyword) {
+      const [first] = node.arguments
+      if (first && ts.isStringLiteral(first)) found.push({ from: first.text, typeOnly: false, line: lineOf(tree, node.getStart()) })
+    } else if (ts.isImportTypeNode(node) && ts.isLiteralTypeNode(node.argument) && ts.isStringLiteral(node.argument.literal)) {
+      found.push({ from: node.argument.literal.text, typeOnly: true, line: lineOf(tree, node.getStart()) })
+    }
+  }
+  return found
+}
+
+function packageName(from: string): string {
+  const parts = from.split('/')
+  return from.startsWith('@') ? parts.slice(0, 2).join('/') : parts[0]!
+}
+
+/** The import matrix, for one file of packages/X/src. */
+export function importFindings(source: Source): Finding[] {
+  const self = /^packages\/([^/]+)\/src\//.exec(source.file)?.[1]
+  if (self === undefined) return []
+  const rules = MAY_IMPORT[self]
+  if (rules === undefined)
+    return [{ file: source.file, line: 1, message: `package ${self} is not in the import matrix; add its row to tests/tidy/imports.ts` }]
+  const test = isTest(source.file)
+  const allowed = test ? [...rules.map((rule) => rule.replace(/^type:/, '')), ...TESTS_MAY_IMPORT] : rules
+  const may = allowed.length === 0 ? 'nothing' : allowed.join(', ')
+  const findings: Finding[] = []
+  for (const { from, typeOnly, line } of importsOf(source)) {
+    const find = (message: string) => findings.push({ file: source.file, line, message })
+    if (from.startsWith('.')) {
+      const target = posix.join(posix.dirname(source.file), from)
+      if (!target.startsWith(`packages/${self}/`)) find(`the import of "${from}" leaves the package, use @loopwright/…`)
+      else if (!/\.(ts|json)$/.test(from)) find(`"${from}" has no ending, use "${from}.ts"`)
+      continue
+    }
+    const ours = /^@loopwright\/([^/]+)(\/.*)?$/.exec(from)
+    if (ours?.[2] !== undefined) {
+      find(`the deep path "${from}" is banned, use "@loopwright/${ours[1]}"`)
+      continue
+    }
+    if (ours?.[1] === self) {
+      find(`${self} imports itself by name, use a relative path`)
+      continue
+    }
+    const name = ours ? ours[1]! : from.startsWith('node:') ? 'node:' : `npm:${packageName(from)}`
+    if (allowed.includes(name)) {
+      if (name === 'node:' && !test && WITHOUT_NODE.some((place) => place.test(source.file)))
+        find(`${from} is banned here, use effects that are passed in`)
+    } else if (allowed.includes(`type:${name}`)) {
+      if (!typeOnly) find(`${self} may import only types from ${from}, use import type`)
+    } else find(`${self} may not import ${from}; it may import ${may}`)
+  }
+  return findings
+}
+
+/** Circles of value imports between files: each is told once, at the file that comes first by name. */
+export function circleFindings(sources: readonly Source[]): Finding[] {
+  const next = new Map<string, Import[]>()
+  for (const source of sources)
+    next.set(
+      source.file,
+      importsOf(source).filter((i) => !i.typeOnly && i.from.startsWith('.')),
+    )
+  const findings: Finding[] = []
+  const done = new Set<string>()
+  const walk = (file: string, path: string[]): void => {
+    const start = path.indexOf(file)
+    if (start >= 0) {
+      const circle = path.slice(start)
+      findings.push({
+        file: [...circle].sort()[0]!,
+        line: 1,
+        message: `a circle of imports is banned, use a third file: ${[...circle, file].join(' → ')}`,
+      })
+      return
+    }
+    if (done.has(file)) return
+    for (const { from } of next.get(file) ?? []) walk(posix.join(posix.dirname(file), from), [...path, file])
+    done.add(file)
+  }
+  for (const file of next.keys()) walk(file, [])
+  return findings
+}

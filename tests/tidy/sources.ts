@@ -1,0 +1,47 @@
+import { readdirSync, readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import ts from 'typescript'
+
+/** A file of the project: path from the top with `/`, and its text. */
+export interface Source {
+  readonly file: string
+  readonly text: string
+}
+
+export const TOP = join(import.meta.dirname, '..', '..')
+
+const NOT_OURS = new Set(['node_modules', 'dist', 'coverage', 'out'])
+
+/** All files under a folder of the project whose name ends so, in the order of their names; dot folders, installed and built files left out. */
+export function filesUnder(folder: string, ending: RegExp): Source[] {
+  const found: Source[] = []
+  for (const entry of readdirSync(join(TOP, folder), { withFileTypes: true }).sort((a, b) => (a.name < b.name ? -1 : 1))) {
+    if (entry.name.startsWith('.') || NOT_OURS.has(entry.name)) continue
+    const file = folder === '.' ? entry.name : `${folder}/${entry.name}`
+    if (entry.isDirectory()) found.push(...filesUnder(file, ending))
+    else if (ending.test(entry.name)) found.push({ file, text: readFileSync(join(TOP, file), 'utf8') })
+  }
+  return found
+}
+
+export function parse(source: Source): ts.SourceFile {
+  return ts.createSourceFile(source.file, source.text, ts.ScriptTarget.ES2023, true)
+}
+
+export function lineOf(tree: ts.SourceFile, position: number): number {
+  return tree.getLineAndCharacterOfPosition(position).line + 1
+}
+
+/** Every node below this one, parents first. */
+export function* nodesOf(node: ts.Node): Generator<ts.Node> {
+  yield node
+  const children: ts.Node[] = []
+  ts.forEachChild(node, (child) => {
+    children.push(child)
+  })
+  for (const child of children) yield* nodesOf(child)
+}
+
+export function isTest(file: string): boolean {
+  return /\.test\.ts$/.test(file) || file.startsWith('tests/')
+}
