@@ -1,0 +1,31 @@
+import { normalCdf } from '../special/normal.ts'
+import { normalQuantileInto } from '../special/normalQuantile.ts'
+import type { Kind } from './kind.ts'
+import { notAboveZero } from './reasons.ts'
+
+/** The usual form of hand work: never below zero, some long ones; by mean and coefficient of variation. */
+export const lognormal: Kind<'lognormal'> = {
+  reasons: (d) => [...notAboveZero('mean', d.mean), ...notAboveZero('cv', d.cv)],
+  parameters(d) {
+    const variance = Math.log1p(d.cv * d.cv)
+    return [Math.log(d.mean) - variance / 2, Math.sqrt(variance)]
+  },
+  mean: (d) => d.mean,
+  variance: (d) => (d.mean * d.cv) ** 2,
+  cdf: (d, x) => partBelow(d.mean, d.cv, 0, x),
+  momentBelow: (d, order, x) => (order === 1 ? d.mean : d.mean ** 2 * (1 + d.cv ** 2)) * partBelow(d.mean, d.cv, order, x),
+}
+
+/** share of the moment of that order that lies below x */
+function partBelow(mean: number, cv: number, order: number, x: number): number {
+  if (x <= 0) return 0
+  const variance = Math.log1p(cv * cv)
+  const sigma = Math.sqrt(variance)
+  return normalCdf((Math.log(x) - (Math.log(mean) - variance / 2)) / sigma - order * sigma)
+}
+
+/** parameters: mean and sd of the logarithm */
+export function lognormalInto(p: Float64Array, o: number, io: Float64Array): void {
+  normalQuantileInto(io, 0)
+  io[0] = Math.exp(p[o]! + p[o + 1]! * io[0]!)
+}

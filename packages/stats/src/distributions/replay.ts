@@ -1,0 +1,18 @@
+import { empirical } from './empirical.ts'
+import { type Kind, momentOfValuesBelow, weightBelow } from './kind.ts'
+import { notValues } from './reasons.ts'
+
+/** A recorded list, taken in its order: draw k is values[k mod length]; a draw takes no uniform. Its quantile is that of the list, resampled. */
+export const replay: Kind<'replay'> = {
+  reasons: (d) => notValues('values', d.values),
+  parameters: (d) => [d.values.length, ...d.values],
+  mean: (d, inner) => empirical.mean({ kind: 'empirical', values: d.values, interpolate: false }, inner),
+  variance: (d, inner) => empirical.variance({ kind: 'empirical', values: d.values, interpolate: false }, inner),
+  cdf: (d, x, inclusive) => weightBelow(d.values, null, x, inclusive),
+  momentBelow: (d, order, x, inclusive) => momentOfValuesBelow(d.values, null, order, x, inclusive),
+}
+
+/** parameters: n, then the values in their order; k counts from 0 */
+export function replayInto(p: Float64Array, o: number, k: number, io: Float64Array): void {
+  io[0] = p[o + 1 + (k % p[o]!)]!
+}
