@@ -1,3 +1,17 @@
-// What a sweep tells
+// What a study tells
 export type { Law, LawTerms } from '@loopwright/line'
 export type { NotConfirmed, StationShares, SweepAnswer, SweepCount, SweepResult, ZoneShares } from './sweepResult.ts'
+export type { RunsIntervals, RunsResult } from './runsResult.ts'
+// How many carriers
+export type { CarrierSweepOptions, SweepOptions, SweepProgress } from './carrierSweep.ts'
+export { carrierSweep, sweepHere } from './carrierSweep.ts'
+export { sweepAnswer } from './sweepAnswer.ts'
+// Runs of one line
+export type { ReplicateOptions, ReplicateThreadsOptions } from './replicate.ts'
+export { replicate, replicateHere } from './replicate.ts'
+export { runsResult } from './runsResult.ts'
+export { withCarriers } from './withCarriers.ts'
+// Threads
+export type { Pool } from './pool.ts'
+export { createPool } from './pool.ts'
+export { ENGINE_VERSION } from './engineVersion.ts'

@@ -43,16 +43,18 @@ export interface SweepCount {
   readonly outOfProducts: number
   /** the law's three terms for this count (MODEL.md §12), carriers per second */
   readonly law: LawTerms
-  /** means over replications */
+  /** means over replications; this and the lists below are empty, the means null, while there is no replication */
   readonly stations: readonly StationShares[]
   readonly zones: readonly ZoneShares[]
+  /** share of the carriers' time in each state, in the order of CARRIER_STATES */
+  readonly carrierShares: readonly number[]
   /** mean units in each hour of the window */
   readonly outputByHour: readonly number[]
   /** mean seconds down per window and mean stops per window, by cause (breakdown sources, then `break`) */
   readonly stoppedBy: readonly { readonly cause: string; readonly seconds: number; readonly count: number }[]
   readonly lapSecondsMean: number | null
   readonly timeInLineSecondsMean: number | null
-  readonly productsInLineMean: number
+  readonly productsInLineMean: number | null
 }
 
 export interface StationShares {

@@ -63,7 +63,8 @@ export function law(spec: LineSpec): Law {
   const made = mixShares(spec.mix, spec.variants.length).flatMap((share, variant) =>
     share > 0 ? [{ share, laps: dutyLaps(spec, variant) }] : [],
   )
-  const mean = (of: (laps: ReturnType<typeof dutyLaps>) => number): number => made.reduce((sum, { share, laps }) => sum + share * of(laps), 0)
+  const mean = (of: (laps: ReturnType<typeof dutyLaps>) => number): number =>
+    made.reduce((sum, { share, laps }) => sum + share * of(laps), 0)
   const exchanges = spec.zones.map((_, zone): Exchange => {
     const change = changeSeconds(spec, zone)
     const stay = (of: 'workSeconds' | 'releaseSeconds'): number =>
@@ -110,9 +111,8 @@ const knee = (carriers: number): number => (Math.abs(carriers - Math.round(carri
 
 /** Share of each variant, summing to 1; of a list: as often as it stands there. */
 function mixShares(mix: MixSpec, variants: number): number[] {
-  const counts = new Array<number>(variants).fill(0)
-  if (mix.kind === 'random' || mix.kind === 'levelled') mix.shares.forEach((share, variant) => (counts[variant] = share))
-  else for (const variant of mix.sequence) counts[variant]! += 1
+  const counts = mix.kind === 'random' || mix.kind === 'levelled' ? [...mix.shares] : new Array<number>(variants).fill(0)
+  if (mix.kind === 'pattern' || mix.kind === 'list') for (const variant of mix.sequence) counts[variant]! += 1
   const total = counts.reduce((sum, count) => sum + count, 0)
   return counts.map((count) => count / total)
 }

@@ -1,0 +1,126 @@
+/** All replications of one number of carriers, as they come in, and what they tell together. */
+import { CARRIER_STATES, type Law, type LineSpec, lawTerms, STATION_STATES, ZONE_STATES } from '@loopwright/line'
+import { binomialEstimate, meanInterval, predictionInterval, quantileEstimate, tQuantile } from '@loopwright/stats'
+import { END_REASONS, type RowLayout } from './runRow.ts'
+import { RowTally } from './rowTally.ts'
+import type { StationShares, SweepCount, ZoneShares } from './sweepResult.ts'
+
+const GRIDLOCK = END_REASONS.indexOf('gridlock')
+const OUT_OF_PRODUCTS = END_REASONS.indexOf('out of products')
+
+export class CountStudy {
+  readonly carriers: number
+  readonly layout: RowLayout
+  readonly tally: RowTally
+  /** output per window, by replication */
+  readonly units: number[] = []
+  gridlocks = 0
+  outOfProducts = 0
+
+  /**
+   * @param onRow  called with each row as it is taken, in the order of replications
+   */
+  constructor(carriers: number, layout: RowLayout, onRow: (row: Float64Array) => void = () => {}) {
+    this.carriers = carriers
+    this.layout = layout
+    this.tally = new RowTally(layout.length, (row) => {
+      this.units.push(row[layout.units]!)
+      if (row[layout.end] === GRIDLOCK) this.gridlocks += 1
+      if (row[layout.end] === OUT_OF_PRODUCTS) this.outOfProducts += 1
+      onRow(row)
+    })
+  }
+
+  /** Takes the rows of consecutive replications, from `from` on. */
+  add(from: number, rows: readonly Float64Array[]): void {
+    for (const [index, row] of rows.entries()) this.tally.add(from + index, row)
+  }
+
+  /** Half of the 95 % interval of the mean output, over the mean; null below 2 replications; 0 where nothing is made. */
+  relativeHalfWidth(): number | null {
+    const n = this.tally.taken
+    if (n < 2) return null
+    const mean = this.tally.means[this.layout.units]!
+    const sd = Math.sqrt(this.tally.squares[this.layout.units]! / (n - 1))
+    return mean > 0 ? (tQuantile(0.975, n - 1) * sd) / Math.sqrt(n) / mean : 0
+  }
+
+  /**
+   * What the replications tell that are in.
+   *
+   * @param spec  the line, with any number of carriers
+   * @param law   of that line
+   * @param plan  units wanted per window; null: no plan
+   */
+  result(spec: LineSpec, law: Law, plan: number | null): SweepCount {
+    const { units, tally, layout } = this
+    const enough = units.length >= 2
+    const windowSeconds = spec.window.endSeconds - spec.window.warmupSeconds
+    return {
+      carriers: this.carriers,
+      replications: units.length,
+      units: [...units],
+      mean: enough ? meanInterval(units) : null,
+      p10: enough ? quantileEstimate(units, 0.1) : null,
+      p50: enough ? quantileEstimate(units, 0.5) : null,
+      p90: enough ? quantileEstimate(units, 0.9) : null,
+      meetsPlan: plan !== null && units.length > 0 ? binomialEstimate(units.filter((made) => made >= plan).length, units.length) : null,
+      singleShift: enough ? bounds(predictionInterval(units)) : null,
+      gridlocks: this.gridlocks,
+      outOfProducts: this.outOfProducts,
+      law: lawTerms(law, this.carriers),
+      stations: units.length === 0 ? [] : stationShares(spec, tally, layout, windowSeconds),
+      zones: units.length === 0 ? [] : zoneShares(spec, tally, layout, windowSeconds),
+      carrierShares: units.length === 0 ? [] : carrierShares(this.carriers, tally, layout, windowSeconds),
+      outputByHour: units.length === 0 ? [] : [...tally.means.subarray(layout.outputByHour, layout.outputByHour + layout.hours)],
+      stoppedBy: units.length === 0 ? [] : stops(tally, layout),
+      lapSecondsMean: tally.mean(layout.lapSeconds),
+      timeInLineSecondsMean: tally.mean(layout.timeInLineSeconds),
+      productsInLineMean: tally.mean(layout.productsInLine),
+    }
+  }
+}
+
+const bounds = (interval: { readonly low: number; readonly high: number }): { low: number; high: number } => ({
+  low: interval.low,
+  high: interval.high,
+})
+
+const shares = (tally: RowTally, from: number, length: number, seconds: number): number[] =>
+  [...tally.means.subarray(from, from + length)].map((mean) => mean / seconds)
+
+function stationShares(spec: LineSpec, tally: RowTally, layout: RowLayout, windowSeconds: number): StationShares[] {
+  return spec.stations.map((station, index) => {
+    const at = layout.station + index * layout.stationStride
+    const longest = at + STATION_STATES.length
+    return {
+      name: station.name,
+      title: station.title,
+      shares: shares(tally, at, STATION_STATES.length, windowSeconds),
+      longestBlockSecondsMean: tally.means[longest]!,
+      stoppedBy: layout.causes
+        .map((cause, column) => ({ cause, seconds: tally.means[longest + 1 + column]! }))
+        .filter((stop) => stop.seconds > 0),
+    }
+  })
+}
+
+const zoneShares = (spec: LineSpec, tally: RowTally, layout: RowLayout, windowSeconds: number): ZoneShares[] =>
+  spec.zones.map((zone, index) => {
+    const at = layout.zone + index * layout.zoneStride
+    return {
+      name: zone.name,
+      occupancyMean: tally.means[at + ZONE_STATES.length]!,
+      shares: shares(tally, at, ZONE_STATES.length, windowSeconds),
+    }
+  })
+
+const carrierShares = (carriers: number, tally: RowTally, layout: RowLayout, windowSeconds: number): number[] =>
+  shares(tally, layout.carrierStates, CARRIER_STATES.length, carriers * windowSeconds)
+
+const stops = (tally: RowTally, layout: RowLayout): SweepCount['stoppedBy'] =>
+  layout.causes.map((cause, index) => ({
+    cause,
+    seconds: tally.means[layout.cause + 2 * index]!,
+    count: tally.means[layout.cause + 2 * index + 1]!,
+  }))

@@ -1,0 +1,96 @@
+/**
+ * Worker threads that run replications. A thread has one task at a time; who gets which task changes no result.
+ * From source, Node itself cannot load a worker written in TypeScript, so the thread first registers the loader.
+ */
+import { availableParallelism } from 'node:os'
+import { Worker } from 'node:worker_threads'
+import type { LineSpec } from '@loopwright/line'
+import type { Task, TaskResult } from './task.ts'
+import type { FromWorker, ToWorker } from './worker.ts'
+
+export interface Pool {
+  /** threads */
+  readonly size: number
+  /** The number by which tasks name this specification. */
+  line(spec: LineSpec): number
+  /** Runs a task on one thread, 0 … size − 1, which must be free. Rejects with what the task threw. */
+  run(thread: number, task: Task): Promise<TaskResult>
+  /** Ends the threads at once, whatever they are doing; tasks under way reject. */
+  close(): Promise<void>
+}
+
+interface Thread {
+  readonly worker: Worker
+  readonly told: Set<number>
+  pending: { resolve: (result: TaskResult) => void; reject: (error: Error) => void } | null
+}
+
+/**
+ * Starts worker threads.
+ *
+ * @param workers  count, ≥ 1; default: one for each core
+ * @throws RangeError  if workers is no whole number ≥ 1
+ */
+export function createPool(workers: number = availableParallelism()): Pool {
+  if (!Number.isInteger(workers) || workers < 1) throw new RangeError(`workers must be a whole number of at least 1, not ${workers}`)
+  const lines: LineSpec[] = []
+  const threads = Array.from({ length: workers }, startThread)
+  return {
+    size: workers,
+    line(spec) {
+      const known = lines.indexOf(spec)
+      return known >= 0 ? known : lines.push(spec) - 1
+    },
+    run(index, task) {
+      const thread = threads[index]!
+      const post = (message: ToWorker): void => thread.worker.postMessage(message)
+      return new Promise((resolve, reject) => {
+        if (thread.pending !== null) throw new Error(`worker ${index} is busy`)
+        thread.pending = { resolve, reject }
+        if (!thread.told.has(task.line)) {
+          thread.told.add(task.line)
+          post({ kind: 'line', line: task.line, spec: lines[task.line]! })
+        }
+        post({ kind: 'task', task })
+      })
+    },
+    async close() {
+      await Promise.all(threads.map((thread) => thread.worker.terminate()))
+    },
+  }
+}
+
+function startThread(): Thread {
+  const thread: Thread = { worker: startWorker(), told: new Set(), pending: null }
+  const settle = (how: (pending: NonNullable<Thread['pending']>) => void): void => {
+    const pending = thread.pending
+    thread.pending = null
+    if (pending !== null) how(pending)
+  }
+  thread.worker.on('message', (message: FromWorker) => {
+    settle((pending) => {
+      if (message.kind === 'done') pending.resolve(message.result)
+      else pending.reject(rebuiltError(message.error))
+    })
+  })
+  thread.worker.on('error', (error) => settle((pending) => pending.reject(error instanceof Error ? error : new Error(String(error)))))
+  thread.worker.on('exit', (code) => settle((pending) => pending.reject(new Error(`a worker thread ended early, with code ${code}`))))
+  return thread
+}
+
+function startWorker(): Worker {
+  const fromSource = import.meta.url.endsWith('.ts')
+  const file = new URL(`./worker${fromSource ? '.ts' : '.js'}`, import.meta.url)
+  if (!fromSource) return new Worker(file)
+  const loader = JSON.stringify(import.meta.resolve('tsx/esm/api'))
+  const boot = `(async () => { const { register } = await import(${loader}); register(); await import(${JSON.stringify(file.href)}) })()`
+  return new Worker(boot, { eval: true, execArgv: ['--conditions=loopwright-source'] })
+}
+
+/** The error as it was thrown in the thread: same name, sentence and stack. */
+function rebuiltError(told: { name: string; message: string; stack: string | null }): Error {
+  const error = told.name === 'RangeError' ? new RangeError(told.message) : new Error(told.message)
+  error.name = told.name
+  if (told.stack !== null) error.stack = told.stack
+  return error
+}

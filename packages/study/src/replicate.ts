@@ -1,0 +1,60 @@
+/** Replications of one line as it stands: the runs themselves. */
+import { createSimulator, type LineSpec, type RunResult } from '@loopwright/line'
+import { createPool, type Pool } from './pool.ts'
+import { runChunks } from './runChunks.ts'
+import { Schedule } from './schedule.ts'
+
+export interface ReplicateOptions {
+  /** names the random worlds; not empty, without `/` */
+  readonly seed: string
+  /** ≥ 1 */
+  readonly replications: number
+}
+
+export interface ReplicateThreadsOptions extends ReplicateOptions {
+  /** threads, ≥ 1; default: one per core. Changes no result. */
+  readonly workers?: number
+  /** threads that are there already; they are left running */
+  readonly pool?: Pool
+  readonly onProgress?: (progress: { readonly done: number; readonly total: number }) => void
+  /** stops within a second; the runs that are in by then are given */
+  readonly signal?: AbortSignal
+}
+
+/**
+ * Runs a line several times on worker threads.
+ *
+ * @returns  runs of replications 0 … n − 1, in that order, the same for any number of workers; n is below `replications` only after a stop
+ */
+export async function replicate(spec: LineSpec, options: ReplicateThreadsOptions): Promise<RunResult[]> {
+  const { seed, replications, signal, onProgress } = options
+  const schedule = new Schedule(1, replications)
+  const pool = options.pool ?? createPool(options.workers)
+  const runs: RunResult[] = []
+  let done = 0
+  try {
+    const line = pool.line(spec)
+    await runChunks(pool, {
+      schedule,
+      taskOf: ({ from, to }) => ({ line, carriers: spec.carriers.count, seed, from, to, want: 'results' }),
+      onResult: ({ from, to }, { results }) => {
+        for (const [index, run] of results.entries()) runs[from + index] = run
+        schedule.learn(0, results.at(-1)!.events)
+        done += to - from
+        onProgress?.({ done, total: replications })
+      },
+      signal,
+    })
+  } finally {
+    if (options.pool === undefined) await pool.close()
+  }
+  let whole = 0
+  while (runs[whole] !== undefined) whole += 1
+  return runs.slice(0, whole)
+}
+
+/** The same runs in the calling thread: for tests, and where there are no worker threads. */
+export function replicateHere(spec: LineSpec, options: ReplicateOptions): RunResult[] {
+  const simulator = createSimulator(spec)
+  return Array.from({ length: options.replications }, (_, replication) => simulator.run(options.seed, replication))
+}

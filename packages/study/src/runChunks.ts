@@ -1,0 +1,69 @@
+/** Works through a schedule on the threads of a pool, until it is done or told to stop. */
+import type { Pool } from './pool.ts'
+import type { Chunk, Schedule } from './schedule.ts'
+import type { Task, TaskResult } from './task.ts'
+
+export interface ChunkWork {
+  readonly schedule: Schedule
+  readonly taskOf: (chunk: Chunk) => Task
+  readonly onResult: (chunk: Chunk, result: TaskResult) => void
+  readonly signal: AbortSignal | undefined
+}
+
+/** milliseconds that tasks under way get to end by themselves after a stop */
+const GRACE_MS = 300
+
+/**
+ * Runs all chunks. After a stop nothing new begins; what is under way gets a moment, then its results are given up.
+ * Rejects with the first error that a task throws.
+ */
+export async function runChunks(pool: Pool, work: ChunkWork): Promise<void> {
+  const { schedule, signal } = work
+  let left = false
+  let given = false
+  const thread = async (index: number): Promise<void> => {
+    for (;;) {
+      if (signal?.aborted === true || left) return
+      const chunk = schedule.next()
+      if (chunk === null) return
+      const result = await pool.run(index, work.taskOf(chunk))
+      if (given) return
+      work.onResult(chunk, result)
+    }
+  }
+  const threads = Array.from({ length: pool.size }, (_, index) =>
+    thread(index).catch((error: unknown) => {
+      left = true
+      throw error
+    }),
+  )
+  const all = Promise.all(threads)
+  const stopped = afterStop(signal)
+  try {
+    await Promise.race([all, stopped.promise])
+  } finally {
+    given = true
+    stopped.cancel()
+    all.catch(() => {})
+  }
+}
+
+/** Resolves a moment after the signal; without one, never. */
+function afterStop(signal: AbortSignal | undefined): { promise: Promise<void>; cancel: () => void } {
+  let timer: ReturnType<typeof setTimeout> | undefined
+  let wait = (): void => {}
+  const promise = new Promise<void>((resolve) => {
+    wait = () => {
+      timer = setTimeout(resolve, GRACE_MS)
+    }
+    if (signal?.aborted === true) wait()
+    else signal?.addEventListener('abort', wait, { once: true })
+  })
+  return {
+    promise,
+    cancel: () => {
+      clearTimeout(timer)
+      signal?.removeEventListener('abort', wait)
+    },
+  }
+}

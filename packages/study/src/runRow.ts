@@ -1,0 +1,108 @@
+/**
+ * One run as a row of numbers: all that a study keeps of it. A row is small, travels between threads without copying, and rows add up column by column.
+ * NaN stands for "there is none" (a lap time in a run without a whole lap); it never leaves this package.
+ */
+import { CARRIER_STATES, type LineSpec, type RunResult, STATION_STATES, ZONE_STATES } from '@loopwright/line'
+
+/** How a run ended, as a number in its row. */
+export const END_REASONS = ['end of window', 'gridlock', 'out of products'] as const
+
+/** Where each number stands. */
+export interface RowLayout {
+  readonly units: number
+  /** place in END_REASONS */
+  readonly end: number
+  readonly events: number
+  readonly outputPerHour: number
+  readonly lapSeconds: number
+  readonly timeInLineSeconds: number
+  readonly productsInLine: number
+  /** first of `hours` columns */
+  readonly outputByHour: number
+  readonly hours: number
+  /** first column of the first station: its states, its longest block, its stops by cause */
+  readonly station: number
+  readonly stationStride: number
+  /** first column of the first zone: its states, its occupancy */
+  readonly zone: number
+  readonly zoneStride: number
+  /** first column of the first cause: seconds, count */
+  readonly cause: number
+  /** names of the breakdown sources, then `break` where there are breaks */
+  readonly causes: readonly string[]
+  /** first of the carriers' states: seconds summed over carriers */
+  readonly carrierStates: number
+  readonly length: number
+}
+
+/** The layout of all runs of one line, whatever its number of carriers. */
+export function rowLayout(spec: LineSpec): RowLayout {
+  const causes = [...spec.breakdowns.map((source) => source.name), ...(spec.breaks.length > 0 ? ['break'] : [])]
+  const hours = Math.ceil((spec.window.endSeconds - spec.window.warmupSeconds) / 3600)
+  const stationStride = STATION_STATES.length + 1 + causes.length
+  const zoneStride = ZONE_STATES.length + 1
+  const outputByHour = 7
+  const station = outputByHour + hours
+  const zone = station + spec.stations.length * stationStride
+  const cause = zone + spec.zones.length * zoneStride
+  const carrierStates = cause + 2 * causes.length
+  return {
+    units: 0,
+    end: 1,
+    events: 2,
+    outputPerHour: 3,
+    lapSeconds: 4,
+    timeInLineSeconds: 5,
+    productsInLine: 6,
+    outputByHour,
+    hours,
+    station,
+    stationStride,
+    zone,
+    zoneStride,
+    cause,
+    causes,
+    carrierStates,
+    length: carrierStates + CARRIER_STATES.length,
+  }
+}
+
+/** Writes a run into a row. */
+export function runRow(layout: RowLayout, result: RunResult): Float64Array {
+  const row = new Float64Array(layout.length)
+  row[layout.units] = result.output
+  row[layout.end] = END_REASONS.indexOf(result.end.reason)
+  row[layout.events] = result.events
+  row[layout.outputPerHour] = result.outputPerHour
+  row[layout.lapSeconds] = result.lap.mean ?? Number.NaN
+  row[layout.timeInLineSeconds] = result.timeInLine.mean ?? Number.NaN
+  row[layout.productsInLine] = result.productsInLineMean
+  row.set(result.outputByHour, layout.outputByHour)
+  result.stations.forEach((station, index) => {
+    const at = layout.station + index * layout.stationStride
+    row.set(station.seconds, at)
+    row[at + STATION_STATES.length] = station.longestBlockSeconds
+    for (const { cause, seconds } of station.stoppedBy) {
+      const column = layout.causes.indexOf(cause)
+      if (column < 0) throw new Error(`the run tells of a stop called ${cause}, which its line does not have`)
+      row[at + STATION_STATES.length + 1 + column]! += seconds
+    }
+  })
+  result.zones.forEach((zone, index) => {
+    const at = layout.zone + index * layout.zoneStride
+    row.set(zone.seconds, at)
+    row[at + ZONE_STATES.length] = zone.occupancyMean
+  })
+  result.breakdowns.forEach((source, index) => {
+    row[layout.cause + 2 * index] = source.seconds
+    row[layout.cause + 2 * index + 1] = source.count
+  })
+  if (layout.causes.length > result.breakdowns.length) {
+    row[layout.cause + 2 * result.breakdowns.length] = result.breaks.seconds
+    row[layout.cause + 2 * result.breakdowns.length + 1] = result.breaks.count
+  }
+  for (const carrier of result.carriers) {
+    for (const [state, seconds] of carrier.seconds.entries()) row[layout.carrierStates + state]! += seconds
+  }
+  return row
+}

@@ -1,0 +1,92 @@
+/** What several runs of one line tell together. Plain data; times in seconds, counts per window. */
+import { type Law, type LineSpec, law, type RunResult } from '@loopwright/line'
+import { type MeanInterval, meanInterval } from '@loopwright/stats'
+import { CountStudy } from './countStudy.ts'
+import { ENGINE_VERSION } from './engineVersion.ts'
+import { rowLayout, runRow } from './runRow.ts'
+import type { SweepCount } from './sweepResult.ts'
+import { workingSeconds } from './workingSeconds.ts'
+
+export interface RunsResult {
+  readonly kind: 'runs'
+  readonly engineVersion: string
+  readonly seed: string
+  /** asked for */
+  readonly replications: number
+  /** stopped before all were done; replications 0 … n − 1 are in */
+  readonly partial: boolean
+  /** units wanted per window; null without a plan */
+  readonly plan: number | null
+  readonly window: { readonly warmupSeconds: number; readonly endSeconds: number }
+  readonly law: Law
+  /** units per window = rate of the law × this */
+  readonly lawSeconds: number
+  /** means over the runs, as in a sweep of this one count */
+  readonly count: SweepCount
+  /** 95 % intervals of the means; null below 2 runs */
+  readonly intervals: RunsIntervals | null
+}
+
+export interface RunsIntervals {
+  readonly outputPerHour: MeanInterval
+  /** of the runs that have one; null where fewer than 2 have */
+  readonly lapSeconds: MeanInterval | null
+  readonly timeInLineSeconds: MeanInterval | null
+  readonly productsInLine: MeanInterval
+  /** per station, share of the window in each state, in the order of STATION_STATES */
+  readonly stations: readonly { readonly name: string; readonly shares: readonly MeanInterval[] }[]
+  readonly zones: readonly { readonly name: string; readonly occupancy: MeanInterval }[]
+}
+
+/**
+ * Means and intervals over runs.
+ *
+ * @param spec  the line that was run
+ * @param runs  replications 0 … n − 1, in that order
+ */
+export function runsResult(
+  spec: LineSpec,
+  runs: readonly RunResult[],
+  request: { seed: string; replications: number; plan: number | null },
+): RunsResult {
+  const layout = rowLayout(spec)
+  const study = new CountStudy(spec.carriers.count, layout)
+  study.add(
+    0,
+    runs.map((run) => runRow(layout, run)),
+  )
+  const lineLaw = law(spec)
+  return {
+    kind: 'runs',
+    engineVersion: ENGINE_VERSION,
+    seed: request.seed,
+    replications: request.replications,
+    partial: runs.length < request.replications,
+    plan: request.plan,
+    window: spec.window,
+    law: lineLaw,
+    lawSeconds: lineLaw.unitsPerLap * workingSeconds(spec),
+    count: study.result(spec, lineLaw, request.plan),
+    intervals: runs.length < 2 ? null : intervals(spec, runs),
+  }
+}
+
+function intervals(spec: LineSpec, runs: readonly RunResult[]): RunsIntervals {
+  const windowSeconds = spec.window.endSeconds - spec.window.warmupSeconds
+  const of = (measure: (run: RunResult) => number): MeanInterval => meanInterval(runs.map(measure))
+  const known = (measure: (run: RunResult) => number | null): MeanInterval | null => {
+    const values = runs.map(measure).filter((value) => value !== null)
+    return values.length < 2 ? null : meanInterval(values)
+  }
+  return {
+    outputPerHour: of((run) => run.outputPerHour),
+    lapSeconds: known((run) => run.lap.mean),
+    timeInLineSeconds: known((run) => run.timeInLine.mean),
+    productsInLine: of((run) => run.productsInLineMean),
+    stations: spec.stations.map((station, index) => ({
+      name: station.name,
+      shares: runs[0]!.stations[index]!.seconds.map((_, state) => of((run) => run.stations[index]!.seconds[state]! / windowSeconds)),
+    })),
+    zones: spec.zones.map((zone, index) => ({ name: zone.name, occupancy: of((run) => run.zones[index]!.occupancyMean) })),
+  }
+}
