@@ -1,0 +1,284 @@
+/** From a LineSpec to the arrays that run: what never changes is worked out once, and all room is taken here. */
+import { TimerQueue, toGrid } from '@loopwright/kernel'
+import { cumulativeShares, type Distribution, SamplerTable, StreamTable } from '@loopwright/stats'
+import { Collector } from './collect.ts'
+import { derivedTimes } from './motion.ts'
+import type { LineSpec, StationSpec } from './spec.ts'
+import {
+  LOAD_DUTY,
+  type Line,
+  makeWorkList,
+  NONE,
+  type PartList,
+  SAME_AS_MOVE,
+  UNLOAD_DUTY,
+  USES_INDEX,
+  USES_NOTHING,
+  USES_UNIFORM,
+  WORK_DUTY,
+} from './state.ts'
+
+/** Names get an index in the order in which they are first asked for. */
+class Names {
+  readonly list: string[] = []
+  private readonly index = new Map<string, number>()
+
+  of(name: string): number {
+    const known = this.index.get(name)
+    if (known !== undefined) return known
+    this.index.set(name, this.list.length)
+    return this.list.push(name) - 1
+  }
+}
+
+/** Distributions get an index as samplers. */
+class Samplers {
+  readonly list: Distribution[] = []
+
+  of(distribution: Distribution): number {
+    return this.list.push(distribution) - 1
+  }
+}
+
+/**
+ * Builds a line; `reset` in simulate.ts sets it to time 0.
+ *
+ * @param backwards  store simultaneous timers in the opposite order (for tests: it must change nothing)
+ * @throws RangeError  if the paths do not make one closed loop in zone order, or a time is neither given nor derivable
+ */
+export function buildLine(spec: LineSpec, backwards = false): Line {
+  checkLoop(spec)
+  const names = new Names()
+  const samplers = new Samplers()
+  const zones = spec.zones.length
+  const carriers = spec.carriers.count
+  const stations = spec.stations.length
+  const sources = spec.breakdowns.length
+  const times = derivedTimes(spec)
+
+  const moveSampler = new Int32Array(zones).fill(NONE)
+  const clearSampler = new Int32Array(zones).fill(NONE)
+  const moveStream = new Int32Array(zones).fill(NONE)
+  const clearStream = new Int32Array(zones).fill(NONE)
+  spec.paths.forEach((path, p) => {
+    const zone = spec.zones[path.from]!.name
+    if (path.moveSeconds !== null) {
+      moveSampler[p] = samplers.of(path.moveSeconds)
+      moveStream[p] = names.of(`move/${zone}`)
+    } else needsTime(times.move[4 * p]!, `the move out of zone ${zone}`)
+    if (path.clearSeconds === 'move') {
+      if (path.moveSeconds === null) throw new RangeError(`the clear out of zone ${zone} is the draw of its move, which is not given`)
+      clearSampler[p] = SAME_AS_MOVE
+    } else if (path.clearSeconds !== null) {
+      clearSampler[p] = samplers.of(path.clearSeconds)
+      clearStream[p] = names.of(`clear/${zone}`)
+    } else needsTime(times.clear[2 * p]!, `the clear out of zone ${zone}`)
+  })
+
+  const zoneStation = new Int32Array(zones).fill(NONE)
+  spec.stations.forEach((station, s) => {
+    if (zoneStation[station.zone] !== NONE) throw new RangeError(`two stations stand in zone ${spec.zones[station.zone]!.name}`)
+    zoneStation[station.zone] = s
+  })
+  const duties = buildDuties(spec, samplers)
+  const taskStream = Int32Array.from(spec.tasks, (task) => names.of(`task/${task}`))
+  const releaseSampler = Int32Array.from(spec.stations, ({ releaseSeconds: time }) =>
+    time.kind === 'constant' && toGrid(time.value) === 0 ? NONE : samplers.of(time),
+  )
+  const releaseStream = Int32Array.from(spec.stations, (station, s) =>
+    releaseSampler[s] === NONE ? NONE : names.of(`release/${station.name}`),
+  )
+  const sourceFailure = Int32Array.from(spec.breakdowns, (source) => samplers.of(source.timeToFailureSeconds))
+  const sourceRepair = Int32Array.from(spec.breakdowns, (source) => samplers.of(source.repairSeconds))
+  const failureStream = Int32Array.from(spec.breakdowns, (source) => names.of(`down/${source.name}`))
+  const repairStream = Int32Array.from(spec.breakdowns, (source) => names.of(`repair/${source.name}`))
+  const mixStream = names.of('mix')
+  const operating = (kind: string, count: number): PartList => listByPart(spec, kind, count)
+  const lineClocks = Int32Array.from(spec.breakdowns.flatMap((b, k) => (b.part.kind === 'line' && b.clock === 'operating' ? [k] : [])))
+  const zoneClocks = operating('zone', zones)
+  const breaks = buildBreaks(spec)
+  const turns = spec.zones.map((zone, z) => {
+    if (zone.transfer === null) return null
+    const wayIn = spec.paths[(z + zones - 1) % zones]!.toPosition
+    const wayOut = spec.paths[z]!.fromPosition
+    return wayIn === wayOut ? null : { out: wayOut, in: wayIn, ...zone.transfer }
+  })
+  const change = (to: 'low' | 'high', t: { liftSeconds: number; lowerSeconds: number }): number =>
+    toGrid(to === 'high' ? t.liftSeconds : t.lowerSeconds)
+  const samplerTable = new SamplerTable(samplers.list)
+  const slots = sources + 1 + zones + zones + stations + zones
+  const arrivalSlot = sources + 1
+  const mixShares = spec.mix.kind === 'random' || spec.mix.kind === 'levelled' ? spec.mix.shares : []
+
+  const line: Omit<Line, 'collector'> = {
+    spec,
+    zones,
+    carriers,
+    stations,
+    tasks: spec.tasks.length,
+    variants: spec.variants.length,
+    sources,
+    now: 0,
+    queue: new TimerQueue(slots, backwards),
+    breakSlot: sources,
+    arrivalSlot,
+    clearSlot: arrivalSlot + zones,
+    workSlot: arrivalSlot + 2 * zones,
+    changeSlot: arrivalSlot + 2 * zones + stations,
+    left: new Float64Array(slots),
+    isHeldBack: new Uint8Array(slots),
+    due: new Int32Array(slots),
+    events: 0,
+    streams: new StreamTable('unset', 0, names.list),
+    samplers: samplerTable,
+    samplerUses: Uint8Array.from(samplers.list, (_, k) => {
+      const uses = samplerTable.uses(k)
+      return uses === 'nothing' ? USES_NOTHING : uses === 'uniform' ? USES_UNIFORM : USES_INDEX
+    }),
+    streamUses: new Int32Array(names.list.length),
+    zoneState: new Uint8Array(zones),
+    zoneCarrier: new Int32Array(zones),
+    zoneClaimant: new Int32Array(zones),
+    zoneHeld: new Int32Array(zones),
+    zoneStation,
+    zoneChanges: Uint8Array.from(turns, (turn) => (turn === null ? 0 : 1)),
+    changeOutSeconds: Float64Array.from(turns, (turn) => (turn === null ? 0 : change(turn.out, turn))),
+    changeBackSeconds: Float64Array.from(turns, (turn) => (turn === null ? 0 : change(turn.in, turn))),
+    zoneChange: new Uint8Array(zones),
+    exitClear: Uint8Array.from(spec.zones, (zone) => (zone.transfer?.enterOnlyIfExitClear === true ? 1 : 0)),
+    zoneNext: Int32Array.from(spec.zones, (_, z) => (z + 1) % zones),
+    zonePrevious: Int32Array.from(spec.zones, (_, z) => (z + zones - 1) % zones),
+    pathCarrier: new Int32Array(zones),
+    pathClearing: new Uint8Array(zones),
+    pathHeld: new Uint8Array(zones),
+    pathLooks: new Uint8Array(zones),
+    pathBrake: new Float64Array(zones),
+    moveSeconds: times.move,
+    clearSeconds: times.clear,
+    moveSampler,
+    clearSampler,
+    moveStream,
+    clearStream,
+    carrierPhase: new Uint8Array(carriers),
+    carrierZone: new Int32Array(carriers),
+    carrierSince: new Float64Array(carriers),
+    carrierSerial: new Int32Array(carriers),
+    carrierVariant: new Int32Array(carriers),
+    carrierLoaded: new Float64Array(carriers),
+    taskDone: new Uint8Array(carriers * spec.tasks.length),
+    carrierLapStart: new Float64Array(carriers),
+    stationZone: Int32Array.from(spec.stations, (station) => station.zone),
+    stationDuty: new Uint8Array(stations),
+    stationHeld: new Int32Array(stations),
+    stationServed: new Uint8Array(stations),
+    stationBreaks: Uint8Array.from(spec.stations, (station) => (station.worksInBreaks ? 0 : 1)),
+    ...duties,
+    releaseSampler,
+    releaseStream,
+    nextSerial: 0,
+    productsMax: spec.mix.kind === 'list' ? spec.mix.sequence.length : Number.POSITIVE_INFINITY,
+    mixStream,
+    mixSequence: spec.mix.kind === 'pattern' || spec.mix.kind === 'list' ? Int32Array.from(spec.mix.sequence) : new Int32Array(0),
+    mixShares: Float64Array.from(mixShares),
+    mixCumulative: cumulativeShares(mixShares),
+    mixGiven: new Float64Array(spec.variants.length),
+    mixShareSum: mixShares.reduce((sum, share) => sum + share, 0),
+    taskStream,
+    taskUniforms: new Float64Array(64 * spec.tasks.length),
+    taskRoom: 64,
+    taskDrawn: new Int32Array(spec.tasks.length),
+    sourceDown: new Uint8Array(sources),
+    sourceCalendar: Uint8Array.from(spec.breakdowns, (source) => (source.clock === 'calendar' ? 1 : 0)),
+    sourceFailure,
+    sourceRepair,
+    failureStream,
+    repairStream,
+    sourceLeft: new Float64Array(sources),
+    stationClocks: operating('station', stations),
+    zoneClocks,
+    transferClocks: operating('transfer', zones),
+    lineClocks,
+    followsZones: zoneClocks.items.length > 0 || lineClocks.length > 0,
+    zoneOperates: new Int32Array(zones),
+    operatesIn: new Uint8Array(zones),
+    operatesOut: new Uint8Array(zones),
+    operatesChange: new Uint8Array(zones),
+    lineOperates: 0,
+    breaksNow: 0,
+    ...breaks,
+    breakNext: 0,
+    workList: makeWorkList(stations),
+    moveList: makeWorkList(zones),
+    changeList: makeWorkList(zones),
+    lookList: makeWorkList(carriers),
+    activity: 0,
+    trace: null,
+  }
+  const whole = line as Line & { collector: Collector }
+  whole.collector = new Collector(whole)
+  return whole
+}
+
+function checkLoop(spec: LineSpec): void {
+  const zones = spec.zones.length
+  const isLoop = spec.paths.length === zones && spec.paths.every((path, p) => path.from === p && path.to === (p + 1) % zones)
+  if (!isLoop) throw new RangeError('not yet: only one closed loop, where path i leads from zone i to the next, can be run')
+  if (spec.carriers.count >= zones) {
+    throw new RangeError(`${spec.carriers.count} carriers in ${zones} zones cannot move: there must be fewer carriers than zones`)
+  }
+}
+
+function needsTime(seconds: number, what: string): void {
+  if (Number.isNaN(seconds)) throw new RangeError(`${what} is neither given nor can it be derived from a drive`)
+}
+
+type Duties = Pick<Line, 'hasDuty' | 'dutyFirst' | 'entryTask' | 'entrySampler'>
+
+function buildDuties(spec: LineSpec, samplers: Samplers): Duties {
+  const hasDuty = new Uint8Array(3 * spec.stations.length)
+  const dutyFirst = new Int32Array(3 * spec.stations.length + 1)
+  const entryTask: number[] = []
+  const entrySampler: number[] = []
+  const tasksOf = (station: StationSpec, duty: number) =>
+    duty === UNLOAD_DUTY ? station.unload : duty === LOAD_DUTY ? station.load : duty === WORK_DUTY ? station.work : null
+  spec.stations.forEach((station, s) => {
+    for (const duty of [UNLOAD_DUTY, LOAD_DUTY, WORK_DUTY]) {
+      const tasks = tasksOf(station, duty)
+      hasDuty[3 * s + duty] = tasks === null ? 0 : 1
+      dutyFirst[3 * s + duty] = entryTask.length
+      for (const { task, seconds } of tasks ?? []) {
+        entryTask.push(task)
+        for (const time of seconds) entrySampler.push(time === null ? NONE : samplers.of(time))
+      }
+    }
+  })
+  dutyFirst[3 * spec.stations.length] = entryTask.length
+  return { hasDuty, dutyFirst, entryTask: Int32Array.from(entryTask), entrySampler: Int32Array.from(entrySampler) }
+}
+
+function listByPart(spec: LineSpec, kind: string, parts: number): PartList {
+  const lists: number[][] = Array.from({ length: parts }, () => [])
+  spec.breakdowns.forEach((source, k) => {
+    if (source.clock === 'operating' && source.part.kind === kind && source.part.kind !== 'line') lists[source.part.index]!.push(k)
+  })
+  const first = new Int32Array(parts + 1)
+  lists.forEach((list, part) => {
+    first[part + 1] = first[part]! + list.length
+  })
+  return { first, items: Int32Array.from(lists.flat()) }
+}
+
+function buildBreaks(spec: LineSpec): Pick<Line, 'breakTimes' | 'breakSteps'> {
+  const steps = spec.breaks.flatMap(({ startSeconds, lengthSeconds }) => {
+    const start = toGrid(startSeconds)
+    const length = toGrid(lengthSeconds)
+    return length === 0
+      ? []
+      : [
+          { time: start, step: 1 },
+          { time: start + length, step: -1 },
+        ]
+  })
+  steps.sort((a, b) => a.time - b.time || a.step - b.step)
+  return { breakTimes: Float64Array.from(steps, ({ time }) => time), breakSteps: Int8Array.from(steps, ({ step }) => step) }
+}

@@ -1,0 +1,306 @@
+/**
+ * What a run tells of itself, gathered from differences of times: a part's seconds are added up when its state changes, nothing is polled. (MODEL.md §11)
+ * States are judged once at the end of each instant, for the zones that something happened to.
+ */
+import { carrierState, stationState, zoneState } from './judge.ts'
+import { type Line, makeWorkList, addTo, NONE, type WorkList } from './state.ts'
+import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from './result.ts'
+
+export const STATION_WIDTH = STATION_STATES.length
+export const ZONE_WIDTH = ZONE_STATES.length
+export const CARRIER_WIDTH = CARRIER_STATES.length
+const BLOCKED = STATION_STATES.indexOf('blocked')
+const STOPPED = STATION_STATES.indexOf('stopped')
+const BREAK = STATION_STATES.indexOf('break')
+const ZONE_STOPPED = ZONE_STATES.indexOf('stopped')
+
+/** count, mean and spread, updated one value at a time (Welford 1962) in an array of its own: count, mean, sum of squares, least, largest. */
+export const TALLY = 5
+function addToTally(tally: Float64Array, value: number): void {
+  const count = tally[0]! + 1
+  const difference = value - tally[1]!
+  const mean = tally[1]! + difference / count
+  tally[0] = count
+  tally[1] = mean
+  tally[2]! += difference * (value - mean)
+  if (count === 1 || value < tally[3]!) tally[3] = value
+  if (count === 1 || value > tally[4]!) tally[4] = value
+}
+
+/** A list of numbers that grows by doubling. */
+export interface GrowingList {
+  values: Float64Array
+  length: number
+}
+
+export class Collector {
+  readonly line: Line
+  /** zones to judge at the end of the instant */
+  readonly touched: WorkList
+  readonly stationState: Uint8Array
+  readonly stationSince: Float64Array
+  readonly stationSeconds: Float64Array
+  readonly blockedSince: Float64Array
+  readonly longestBlock: Float64Array
+  readonly cycles: Int32Array
+  readonly zoneState: Uint8Array
+  readonly zoneSince: Float64Array
+  readonly zoneSeconds: Float64Array
+  readonly occupiedSince: Float64Array
+  readonly occupiedSeconds: Float64Array
+  readonly movesOut: Int32Array
+  readonly carrierState: Uint8Array
+  readonly carrierSince: Float64Array
+  readonly carrierSeconds: Float64Array
+  readonly carrierLaps: Int32Array
+  /** seconds stopped by cause: sources, then breaks; length zones · causes, stations · causes */
+  readonly zoneStopped: Float64Array
+  readonly stationStopped: Float64Array
+  readonly causes: number
+  readonly causeCount: Int32Array
+  readonly causeSeconds: Float64Array
+  readonly causeSince: Float64Array
+  readonly lap = new Float64Array(TALLY)
+  readonly timeInLine = new Float64Array(TALLY)
+  /** 0: the integral of products over time, 1: instant up to which it stands */
+  readonly products = new Float64Array(2)
+  productsInLine = 0
+  loads = 0
+  readonly outputs: GrowingList = { values: new Float64Array(256), length: 0 }
+  private readonly lapZone: number
+
+  constructor(line: Line) {
+    this.line = line
+    const { zones, stations, carriers } = line
+    this.causes = line.sources + 1
+    this.touched = makeWorkList(zones)
+    this.stationState = new Uint8Array(stations)
+    this.stationSince = new Float64Array(stations)
+    this.stationSeconds = new Float64Array(stations * STATION_WIDTH)
+    this.blockedSince = new Float64Array(stations)
+    this.longestBlock = new Float64Array(stations)
+    this.cycles = new Int32Array(stations)
+    this.zoneState = new Uint8Array(zones)
+    this.zoneSince = new Float64Array(zones)
+    this.zoneSeconds = new Float64Array(zones * ZONE_WIDTH)
+    this.occupiedSince = new Float64Array(zones)
+    this.occupiedSeconds = new Float64Array(zones)
+    this.movesOut = new Int32Array(zones)
+    this.carrierState = new Uint8Array(carriers)
+    this.carrierSince = new Float64Array(carriers)
+    this.carrierSeconds = new Float64Array(carriers * CARRIER_WIDTH)
+    this.carrierLaps = new Int32Array(carriers)
+    this.zoneStopped = new Float64Array(zones * this.causes)
+    this.stationStopped = new Float64Array(stations * this.causes)
+    this.causeCount = new Int32Array(this.causes)
+    this.causeSeconds = new Float64Array(this.causes)
+    this.causeSince = new Float64Array(this.causes)
+    const unload = line.spec.stations.find((station) => station.unload !== null)
+    this.lapZone = unload === undefined ? 0 : unload.zone
+  }
+
+  /** Forgets everything: the state at time 0. */
+  reset(): void {
+    this.restart(0)
+    this.products[0] = 0
+    this.products[1] = 0
+    this.productsInLine = 0
+    for (let zone = 0; zone < this.line.zones; zone++) {
+      this.occupiedSince[zone] = 0
+      addTo(this.touched, zone)
+    }
+    this.stationState.fill(0)
+    this.zoneState.fill(0)
+    this.carrierState.fill(0)
+    for (let carrier = 0; carrier < this.line.carriers; carrier++) this.onCarrier(0, carrier)
+    this.judge(0)
+  }
+
+  /** The warm-up is over at `now`: what was counted is forgotten, what is under way goes on. */
+  restart(now: number): void {
+    for (const list of [this.stationSeconds, this.longestBlock, this.zoneSeconds, this.occupiedSeconds, this.carrierSeconds]) list.fill(0)
+    for (const list of [this.zoneStopped, this.stationStopped, this.causeSeconds, this.lap, this.timeInLine]) list.fill(0)
+    for (const list of [this.stationSince, this.blockedSince, this.zoneSince, this.carrierSince, this.causeSince]) list.fill(now)
+    for (const list of [this.cycles, this.movesOut, this.carrierLaps, this.causeCount]) list.fill(0)
+    this.occupiedSince.fill(now)
+    this.loads = 0
+    this.outputs.length = 0
+    this.products[0] = 0
+    this.products[1] = now
+  }
+
+  /** Something happened to the zone, or to the station in it. */
+  touch(zone: number): void {
+    addTo(this.touched, zone)
+  }
+
+  /** Judges the states of the touched zones and their stations. */
+  judge(now: number): void {
+    const { touched, line } = this
+    for (let place = 0; place < touched.length; place++) {
+      const zone = touched.items[place]!
+      touched.isIn[zone] = 0
+      const state = zoneState(line, zone)
+      if (state !== this.zoneState[zone]) {
+        this.settleZone(now, zone)
+        this.zoneState[zone] = state
+      }
+      const station = line.zoneStation[zone]!
+      if (station === NONE) continue
+      const is = stationState(line, station)
+      if (is === this.stationState[station]) continue
+      this.settleStation(now, station)
+      if (this.stationState[station] === BLOCKED) this.endBlock(now, station)
+      if (is === BLOCKED) this.blockedSince[station] = now
+      this.stationState[station] = is
+    }
+    touched.length = 0
+  }
+
+  onMoveStart(now: number, from: number, to: number, carrier: number): void {
+    this.touch(from)
+    this.touch(to)
+    this.occupiedSeconds[from]! += now - this.occupiedSince[from]!
+    this.occupiedSince[to] = now
+    this.movesOut[from]!++
+    const { line } = this
+    const station = line.zoneStation[from]!
+    if (station !== NONE && line.stationServed[station] === 1) {
+      this.cycles[station]!++
+      line.stationServed[station] = 0
+    }
+    if (from === this.lapZone) {
+      const start = line.carrierLapStart[carrier]!
+      if (!Number.isNaN(start)) {
+        addToTally(this.lap, now - start)
+        this.carrierLaps[carrier]!++
+      }
+      line.carrierLapStart[carrier] = now
+    }
+    if (this.carrierState[carrier] !== 0) {
+      this.settleCarrier(now, carrier)
+      this.carrierState[carrier] = 0
+    }
+  }
+
+  /** The carrier's phase or load has changed. */
+  onCarrier(now: number, carrier: number): void {
+    const state = carrierState(this.line, carrier)
+    if (state === this.carrierState[carrier]) return
+    this.settleCarrier(now, carrier)
+    this.carrierState[carrier] = state
+  }
+
+  onLoad(now: number): void {
+    this.countProducts(now)
+    this.productsInLine++
+    this.loads++
+  }
+
+  onUnload(now: number, loaded: number): void {
+    this.countProducts(now)
+    this.productsInLine--
+    addToTally(this.timeInLine, now - loaded)
+    const { outputs } = this
+    if (outputs.length === outputs.values.length) {
+      const wider = new Float64Array(2 * outputs.length)
+      wider.set(outputs.values)
+      outputs.values = wider
+    }
+    outputs.values[outputs.length++] = now
+  }
+
+  /** A cause of stops is about to begin or end: what stands stopped is settled with the causes that held until now. */
+  onCauseChange(now: number, cause: number): void {
+    const { line } = this
+    const part = cause < line.sources ? line.spec.breakdowns[cause]!.part : null
+    if (part !== null && part.kind !== 'line') {
+      const zone = part.kind === 'station' ? line.stationZone[part.index]! : part.index
+      this.settleStopped(now, zone)
+    } else for (let zone = 0; zone < line.zones; zone++) this.settleStopped(now, zone)
+  }
+
+  onStopBegin(now: number, cause: number): void {
+    this.causeCount[cause]!++
+    this.causeSince[cause] = now
+  }
+
+  onStopEnd(now: number, cause: number): void {
+    this.causeSeconds[cause]! += now - this.causeSince[cause]!
+  }
+
+  onBreak(now: number, begins: boolean): void {
+    if (begins) this.onStopBegin(now, this.line.sources)
+    else this.onStopEnd(now, this.line.sources)
+  }
+
+  /** Adds what is under way up to `now`, the end of the window. */
+  finish(now: number): void {
+    const { line } = this
+    for (let zone = 0; zone < line.zones; zone++) {
+      this.settleZone(now, zone)
+      if (line.zoneCarrier[zone] !== NONE) this.occupiedSeconds[zone]! += now - this.occupiedSince[zone]!
+    }
+    for (let station = 0; station < line.stations; station++) {
+      this.settleStation(now, station)
+      if (this.stationState[station] === BLOCKED) this.endBlock(now, station)
+    }
+    for (let carrier = 0; carrier < line.carriers; carrier++) this.settleCarrier(now, carrier)
+    this.countProducts(now)
+    for (let source = 0; source < line.sources; source++) if (line.sourceDown[source] === 1) this.onStopEnd(now, source)
+    if (line.breaksNow > 0) this.onStopEnd(now, line.sources)
+  }
+
+  private settleStopped(now: number, zone: number): void {
+    if (this.zoneState[zone] === ZONE_STOPPED) this.settleZone(now, zone)
+    const station = this.line.zoneStation[zone]!
+    if (station !== NONE && this.stationState[station]! >= STOPPED) this.settleStation(now, station)
+  }
+
+  private settleZone(now: number, zone: number): void {
+    const seconds = now - this.zoneSince[zone]!
+    this.zoneSince[zone] = now
+    if (seconds === 0) return
+    const state = this.zoneState[zone]!
+    this.zoneSeconds[zone * ZONE_WIDTH + state]! += seconds
+    if (state === ZONE_STOPPED) this.spread(seconds, zone, NONE, this.zoneStopped, zone * this.causes)
+  }
+
+  private settleStation(now: number, station: number): void {
+    const seconds = now - this.stationSince[station]!
+    this.stationSince[station] = now
+    if (seconds === 0) return
+    const state = this.stationState[station]!
+    this.stationSeconds[station * STATION_WIDTH + state]! += seconds
+    const first = station * this.causes
+    if (state === STOPPED) this.spread(seconds, this.line.stationZone[station]!, station, this.stationStopped, first)
+    else if (state === BREAK) this.stationStopped[first + this.line.sources]! += seconds
+  }
+
+  /** Adds stopped seconds to every cause that holds the part. */
+  private spread(seconds: number, zone: number, station: number, into: Float64Array, first: number): void {
+    const { line } = this
+    for (let source = 0; source < line.sources; source++) {
+      if (line.sourceDown[source] === 0) continue
+      const { part } = line.spec.breakdowns[source]!
+      const holds = part.kind === 'line' || (part.kind === 'station' ? part.index === station : part.index === zone)
+      if (holds) into[first + source]! += seconds
+    }
+    if (line.breaksNow > 0 && !line.spec.conveyorDuringBreaks) into[first + line.sources]! += seconds
+  }
+
+  private settleCarrier(now: number, carrier: number): void {
+    this.carrierSeconds[carrier * CARRIER_WIDTH + this.carrierState[carrier]!]! += now - this.carrierSince[carrier]!
+    this.carrierSince[carrier] = now
+  }
+
+  private endBlock(now: number, station: number): void {
+    const seconds = now - this.blockedSince[station]!
+    if (seconds > this.longestBlock[station]!) this.longestBlock[station] = seconds
+  }
+
+  private countProducts(now: number): void {
+    this.products[0]! += this.productsInLine * (now - this.products[1]!)
+    this.products[1] = now
+  }
+}

@@ -1,0 +1,73 @@
+/** Standing still for ever: judged as if no stop were there. (MODEL.md §10) */
+import { nextZoneTakes } from './move.ts'
+import type { RunEnd } from './result.ts'
+import { hasProduct } from './supply.ts'
+import {
+  CHANGE_PENDING,
+  DONE,
+  LOAD_DUTY,
+  type Line,
+  NONE,
+  RELEASE_PENDING,
+  WORK_PENDING,
+  BACK_PENDING,
+  TO_WAY_OUT_PENDING,
+} from './state.ts'
+
+/** Whether nothing is under way and nothing could start, also without any stop. */
+export function standsStill(line: Line): boolean {
+  if (line.activity > 0) return false
+  for (let zone = 0; zone < line.zones; zone++) {
+    const change = line.zoneChange[zone]
+    if (change === BACK_PENDING || change === TO_WAY_OUT_PENDING) return false
+  }
+  for (let carrier = 0; carrier < line.carriers; carrier++) {
+    const zone = line.carrierZone[carrier]!
+    const phase = line.carrierPhase[carrier]!
+    if (phase === DONE && nextZoneTakes(line, zone, carrier)) return false
+    if (phase === RELEASE_PENDING || phase === CHANGE_PENDING) return false
+    if (phase === WORK_PENDING && (line.stationDuty[line.zoneStation[zone]!] !== LOAD_DUTY || hasProduct(line))) return false
+  }
+  return true
+}
+
+/** Why it stands still: who waits for whom, and the first cycle met from the lowest zone. */
+export function standstill(line: Line): RunEnd {
+  const waitsFor = new Int32Array(line.zones).fill(NONE)
+  const waits: [number, number][] = []
+  let outOfProducts = false
+  for (let zone = 0; zone < line.zones; zone++) {
+    const carrier = line.zoneCarrier[zone]!
+    if (carrier === NONE) continue
+    if (line.carrierPhase[carrier] === WORK_PENDING) {
+      outOfProducts = true
+      continue
+    }
+    let ahead = line.zoneNext[zone]!
+    while (line.exitClear[ahead] === 1) ahead = line.zoneNext[ahead]!
+    waitsFor[zone] = ahead
+    waits.push([zone, ahead])
+  }
+  return {
+    reason: outOfProducts ? 'out of products' : 'gridlock',
+    atSeconds: line.now,
+    waits,
+    cycle: firstCycle(waitsFor),
+  }
+}
+
+function firstCycle(waitsFor: Int32Array): number[] {
+  const seenFrom = new Int32Array(waitsFor.length).fill(NONE)
+  for (let start = 0; start < waitsFor.length; start++) {
+    let zone = start
+    while (zone !== NONE && seenFrom[zone] === NONE) {
+      seenFrom[zone] = start
+      zone = waitsFor[zone]!
+    }
+    if (zone === NONE || seenFrom[zone] !== start) continue
+    const cycle = [zone]
+    for (let next = waitsFor[zone]!; next !== zone; next = waitsFor[next]!) cycle.push(next)
+    return cycle
+  }
+  return []
+}

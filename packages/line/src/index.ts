@@ -1,0 +1,45 @@
+// The specification
+export type {
+  BreakdownPart,
+  BreakdownSpec,
+  BreakSpec,
+  CarriersSpec,
+  LineSpec,
+  MixSpec,
+  PathSpec,
+  Position,
+  StationSpec,
+  TaskSpec,
+  TransferSpec,
+  WindowSpec,
+  ZoneSpec,
+} from './spec.ts'
+export { startZones } from './start.ts'
+// Running it
+export type { SimulateOptions, Simulator } from './simulate.ts'
+export { createSimulator, simulate } from './simulate.ts'
+// What a run tells
+export type {
+  BreakdownResult,
+  CarrierResult,
+  CarrierState,
+  RunEnd,
+  RunResult,
+  StationResult,
+  StationState,
+  TallyResult,
+  ZoneResult,
+  ZoneState,
+} from './result.ts'
+export { CARRIER_STATES, STATION_STATES, ZONE_STATES } from './result.ts'
+export type { TraceKind } from './trace.ts'
+export { Trace, TRACE_KINDS } from './trace.ts'
+// Times of moves
+export type { DerivedTimes } from './motion.ts'
+export { clearTime, derivedTimes, moveTime } from './motion.ts'
+// What it must obey
+export type { EstimateReason } from './bounds/exactness.ts'
+export type { Exchange, Law } from './bounds/law.ts'
+export { law } from './bounds/law.ts'
+export type { LawTerms } from './bounds/lawTerms.ts'
+export { lawTerms } from './bounds/lawTerms.ts'

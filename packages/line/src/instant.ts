@@ -1,0 +1,45 @@
+/** Everything that happens at one instant, in the order of MODEL.md §1. */
+import type { Line } from './state.ts'
+import { brakeAll, onArrival, onClear, startFirstMove } from './move.ts'
+import { onWorkEnd, startFirstWork } from './station.ts'
+import { onBreak, onSource } from './stop.ts'
+import { onChangeEnd, startFirstChange } from './transfer.ts'
+
+/** Handles one instant: stops, ends, starts one at a time, and the braking of those that could not pass; then judges the states. */
+export function handleInstant(line: Line): void {
+  endWhatEnds(line)
+  do {
+    while (startFirstChange(line) || startFirstWork(line) || startFirstMove(line)) endWhatEnds(line)
+    if (!brakeAll(line)) break
+    endWhatEnds(line)
+  } while (line.changeList.length + line.workList.length + line.moveList.length > 0)
+  line.collector.judge(line.now)
+}
+
+/** Everything that falls due now, by slot: stops first (their slots are the lowest), then arrivals, clears, work, changes. */
+function endWhatEnds(line: Line): void {
+  const { queue, due, now } = line
+  while (queue.size > 0 && queue.times[queue.first()] === now) {
+    let count = 0
+    do {
+      const slot = queue.pop()
+      let at = count++
+      while (at > 0 && due[at - 1]! > slot) {
+        due[at] = due[at - 1]!
+        at--
+      }
+      due[at] = slot
+    } while (queue.size > 0 && queue.times[queue.first()] === now)
+    line.events += count
+    for (let k = 0; k < count; k++) end(line, due[k]!)
+  }
+}
+
+function end(line: Line, slot: number): void {
+  if (slot >= line.changeSlot) onChangeEnd(line, slot - line.changeSlot)
+  else if (slot >= line.workSlot) onWorkEnd(line, slot - line.workSlot)
+  else if (slot >= line.clearSlot) onClear(line, slot - line.clearSlot)
+  else if (slot >= line.arrivalSlot) onArrival(line, slot - line.arrivalSlot)
+  else if (slot === line.breakSlot) onBreak(line)
+  else onSource(line, slot)
+}

@@ -1,0 +1,80 @@
+import { toGrid } from '@loopwright/kernel'
+import { buildLine } from './build.ts'
+import { standsStill, standstill } from './gridlock.ts'
+import { handleInstant } from './instant.ts'
+import { checkInvariants } from './invariants.ts'
+import type { RunEnd, RunResult } from './result.ts'
+import type { LineSpec } from './spec.ts'
+import { resetLine } from './start.ts'
+import type { Line } from './state.ts'
+import { tellResult } from './tell.ts'
+import { STANDSTILL, type Trace } from './trace.ts'
+
+export interface SimulateOptions {
+  /** text that starts the random streams; not empty, no `/` */
+  readonly seed: string
+  /** whole number from 0 */
+  readonly replication: number
+  /** collects every event; default: none */
+  readonly trace?: Trace
+  /** checks the invariants after every instant; default: false */
+  readonly verify?: boolean
+  /** stores simultaneous timers in the opposite order, which must change nothing; default: false */
+  readonly backwards?: boolean
+}
+
+/** A line built once and run as often as wanted. */
+export interface Simulator {
+  run(seed: string, replication: number): RunResult
+}
+
+/**
+ * One run of the line, from time 0 to the end of the window. (MODEL.md §10)
+ *
+ * @throws RangeError  if the line cannot be run (see buildLine), or the seed text is empty or contains `/`
+ */
+export function simulate(spec: LineSpec, options: SimulateOptions): RunResult {
+  return createSimulator(spec, options).run(options.seed, options.replication)
+}
+
+/** Builds the line once, for many replications. */
+export function createSimulator(spec: LineSpec, options: Omit<SimulateOptions, 'seed' | 'replication'> = {}): Simulator {
+  const line = buildLine(spec, options.backwards ?? false)
+  line.trace = options.trace ?? null
+  const verify = options.verify ?? false
+  return {
+    run(seed, replication) {
+      resetLine(line, seed, replication)
+      const end = runToEnd(line, verify)
+      return tellResult(line, seed, replication, end)
+    },
+  }
+}
+
+function runToEnd(line: Line, verify: boolean): RunEnd {
+  const { queue, collector } = line
+  const warmup = toGrid(line.spec.window.warmupSeconds)
+  const last = toGrid(line.spec.window.endSeconds)
+  let isWarm = false
+  let end: RunEnd = { reason: 'end of window', atSeconds: null, waits: [], cycle: [] }
+  for (;;) {
+    handleInstant(line)
+    if (verify) checkInvariants(line)
+    if (line.activity === 0 && standsStill(line)) {
+      end = standstill(line)
+      if (line.trace !== null) line.trace.add(line.now, STANDSTILL, -1, -1, 0)
+      break
+    }
+    if (queue.size === 0) break
+    const next = queue.times[queue.first()]!
+    if (next > last) break
+    if (!isWarm && next > warmup) {
+      collector.restart(warmup)
+      isWarm = true
+    }
+    line.now = next
+  }
+  if (!isWarm) collector.restart(warmup)
+  collector.finish(last)
+  return end
+}

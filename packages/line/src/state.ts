@@ -1,0 +1,256 @@
+/**
+ * The line while it runs, as arrays by index: zones, paths, carriers, stations, breakdown sources. `build.ts` makes it from a LineSpec and fills what never
+ * changes; the files named after a noun (`zone.ts`, `move.ts`, `station.ts`, `stop.ts`) change the rest. This file is long because each column is explained here.
+ */
+import type { TimerQueue } from '@loopwright/kernel'
+import type { SamplerTable, StreamTable } from '@loopwright/stats'
+import type { Collector } from './collect.ts'
+import type { LineSpec } from './spec.ts'
+import type { Trace } from './trace.ts'
+
+export const NONE = -1
+
+/** Zone states. (MODEL.md §2) */
+export const FREE = 0
+export const CLAIMED = 1
+export const OCCUPIED = 2
+export const VACATING = 3
+
+/** What a carrier is doing. */
+export const DONE = 0
+export const MOVING = 1
+/** at the end of a move at speed, looking whether it can go on */
+export const LOOKING = 2
+export const BRAKING = 3
+/** the next duty can start but for a stop or a product */
+export const WORK_PENDING = 4
+export const WORKING = 5
+export const RELEASE_PENDING = 6
+export const RELEASING = 7
+/** the transfer under it has to change to the way out but for a stop */
+export const CHANGE_PENDING = 8
+export const CHANGING = 9
+
+/** Duties, in their order. (MODEL.md §5) */
+export const UNLOAD_DUTY = 0
+export const LOAD_DUTY = 1
+export const WORK_DUTY = 2
+
+/** What a transfer's change is about. */
+export const NO_CHANGE = 0
+export const TO_WAY_OUT_PENDING = 1
+export const TO_WAY_OUT = 2
+export const BACK_PENDING = 3
+export const BACK = 4
+
+/** How a sampler is fed. */
+export const USES_NOTHING = 0
+export const USES_UNIFORM = 1
+export const USES_INDEX = 2
+
+/** `clearSampler` of a path whose clear is the draw of its move. */
+export const SAME_AS_MOVE = -2
+
+export interface Line {
+  readonly spec: LineSpec
+  // Sizes
+  readonly zones: number
+  readonly carriers: number
+  readonly stations: number
+  readonly tasks: number
+  readonly variants: number
+  readonly sources: number
+
+  // Clock and timers. Slots: breakdown sources, then the breaks, then arrivals and clears by path, work by station, changes by zone.
+  /** seconds; the instant being handled */
+  now: number
+  readonly queue: TimerQueue
+  readonly breakSlot: number
+  readonly arrivalSlot: number
+  readonly clearSlot: number
+  readonly workSlot: number
+  readonly changeSlot: number
+  /** seconds left of a timer that is held; length slots; meaning only while isHeldBack */
+  readonly left: Float64Array
+  /** 1: the timer is held and goes on with `left` */
+  readonly isHeldBack: Uint8Array
+  /** slots that fall due at one instant, sorted before they are handled */
+  readonly due: Int32Array
+  events: number
+
+  // Randomness
+  readonly streams: StreamTable
+  readonly samplers: SamplerTable
+  /** USES_… of each sampler */
+  readonly samplerUses: Uint8Array
+  /** draws taken so far from the replay list of a stream; length streams */
+  readonly streamUses: Int32Array
+
+  // Zones, length zones
+  readonly zoneState: Uint8Array
+  /** carrier that counts as in the zone: from its move's start in to its start out; NONE */
+  readonly zoneCarrier: Int32Array
+  /** carrier that a claimed zone is set aside for, or that is on its way in; NONE unless claimed */
+  readonly zoneClaimant: Int32Array
+  /** stops that hold the zone */
+  readonly zoneHeld: Int32Array
+  readonly zoneStation: Int32Array
+  /** 1: its transfer stands otherwise for the way out than for the way in */
+  readonly zoneChanges: Uint8Array
+  readonly changeOutSeconds: Float64Array
+  readonly changeBackSeconds: Float64Array
+  readonly zoneChange: Uint8Array
+  /** 1: a transfer entered only if its exit is clear */
+  readonly exitClear: Uint8Array
+  /** 1: no exit-clear transfer: a carrier may stand here at time 0 */
+  readonly zoneNext: Int32Array
+  readonly zonePrevious: Int32Array
+
+  // Paths; path i leaves zone i; length zones
+  /** carrier under way on the path (until it is at rest, or goes on); NONE */
+  readonly pathCarrier: Int32Array
+  /** 1: the zone it left is not clear yet */
+  readonly pathClearing: Uint8Array
+  /** 1: a stop holds one of its ends */
+  readonly pathHeld: Uint8Array
+  /** 1: the arrival on the way is a look, not yet a stop */
+  readonly pathLooks: Uint8Array
+  /** seconds from the look to rest, for a look that fails */
+  readonly pathBrake: Float64Array
+  /** derived times, see motion.ts */
+  readonly moveSeconds: Float64Array
+  readonly clearSeconds: Float64Array
+  /** sampler of a given time; NONE: derived; SAME_AS_MOVE */
+  readonly moveSampler: Int32Array
+  readonly clearSampler: Int32Array
+  readonly moveStream: Int32Array
+  readonly clearStream: Int32Array
+
+  // Carriers, length carriers
+  readonly carrierPhase: Uint8Array
+  readonly carrierZone: Int32Array
+  /** instant since which it waits to move */
+  readonly carrierSince: Float64Array
+  /** serial of its product; NONE: empty */
+  readonly carrierSerial: Int32Array
+  readonly carrierVariant: Int32Array
+  readonly carrierLoaded: Float64Array
+  /** 1: the product has had the task; length carriers · tasks */
+  readonly taskDone: Uint8Array
+  /** instant of its last move start out of the lap zone; NaN before the first */
+  readonly carrierLapStart: Float64Array
+
+  // Stations, length stations
+  readonly stationZone: Int32Array
+  /** duty under way or next */
+  readonly stationDuty: Uint8Array
+  /** stops and breaks that hold the station */
+  readonly stationHeld: Int32Array
+  /** 1: the carrier here has had a duty */
+  readonly stationServed: Uint8Array
+  readonly stationBreaks: Uint8Array
+  /** 1 at 3·station + duty where the station has that duty */
+  readonly hasDuty: Uint8Array
+  /** first and one past the last entry of the duty's tasks; length 3·stations + 1 */
+  readonly dutyFirst: Int32Array
+  /** by entry: index of the task */
+  readonly entryTask: Int32Array
+  /** by entry · variants: sampler of its time; NONE: that variant has none here */
+  readonly entrySampler: Int32Array
+  readonly releaseSampler: Int32Array
+  readonly releaseStream: Int32Array
+
+  // Supply and mix
+  nextSerial: number
+  /** products there will ever be */
+  readonly productsMax: number
+  readonly mixStream: number
+  readonly mixSequence: Int32Array
+  readonly mixShares: Float64Array
+  /** running sums of the shares of a random mix */
+  readonly mixCumulative: Float64Array
+  readonly mixGiven: Float64Array
+  readonly mixShareSum: number
+  readonly taskStream: Int32Array
+  /** uniforms of the tasks by serial, a ring for each task; length tasks · taskRoom */
+  taskUniforms: Float64Array
+  taskRoom: number
+  /** uniforms drawn so far, by task */
+  readonly taskDrawn: Int32Array
+
+  // Stops: sources, and who they hold
+  readonly sourceDown: Uint8Array
+  readonly sourceCalendar: Uint8Array
+  readonly sourceFailure: Int32Array
+  readonly sourceRepair: Int32Array
+  readonly failureStream: Int32Array
+  readonly repairStream: Int32Array
+  /** operating clock: seconds left to the failure while it does not run */
+  readonly sourceLeft: Float64Array
+  /** sources with an operating clock, by part: stations, zones, transfers (lists with offsets), and the whole line */
+  readonly stationClocks: PartList
+  readonly zoneClocks: PartList
+  readonly transferClocks: PartList
+  readonly lineClocks: Int32Array
+  /** true: a zone or the line has an operating clock, so that operation of zones is followed */
+  readonly followsZones: boolean
+  /** things that make the zone operate now */
+  readonly zoneOperates: Int32Array
+  /** 1: the move counts for its zone of arrival (of departure) */
+  readonly operatesIn: Uint8Array
+  readonly operatesOut: Uint8Array
+  readonly operatesChange: Uint8Array
+  lineOperates: number
+  /** breaks under way */
+  breaksNow: number
+  readonly breakTimes: Float64Array
+  /** +1 begins, −1 ends */
+  readonly breakSteps: Int8Array
+  breakNext: number
+
+  // What may start next
+  readonly workList: WorkList
+  readonly moveList: WorkList
+  readonly changeList: WorkList
+  /** carriers that look and have not gone on */
+  readonly lookList: WorkList
+  /** moves, work, releases and changes under way, held ones too */
+  activity: number
+
+  readonly collector: Collector
+  trace: Trace | null
+}
+
+/** Lists of whole numbers by part: those of part k are `items[first[k]] … items[first[k + 1] − 1]`. */
+export interface PartList {
+  readonly first: Int32Array
+  readonly items: Int32Array
+}
+
+/** A set of indices that remembers the order of nothing: add is idempotent, taking is by the caller's rule. */
+export interface WorkList {
+  readonly items: Int32Array
+  readonly isIn: Uint8Array
+  length: number
+}
+
+export function makeWorkList(capacity: number): WorkList {
+  return { items: new Int32Array(capacity), isIn: new Uint8Array(capacity), length: 0 }
+}
+
+export function addTo(list: WorkList, index: number): void {
+  if (list.isIn[index] === 1) return
+  list.isIn[index] = 1
+  list.items[list.length++] = index
+}
+
+/** Takes out the entry at `place`; the last one takes its place. */
+export function takeAt(list: WorkList, place: number): void {
+  list.isIn[list.items[place]!] = 0
+  list.items[place] = list.items[--list.length]!
+}
+
+export function clearList(list: WorkList): void {
+  list.isIn.fill(0)
+  list.length = 0
+}

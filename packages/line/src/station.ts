@@ -1,0 +1,200 @@
+/** Stations: the duties of a stay, one after the other, and the release. (MODEL.md §5) */
+import { drawForProduct, drawInOrder } from './draw.ts'
+import { operateStation } from './operation.ts'
+import {
+  addTo,
+  LOAD_DUTY,
+  type Line,
+  NONE,
+  RELEASE_PENDING,
+  RELEASING,
+  takeAt,
+  UNLOAD_DUTY,
+  USES_NOTHING,
+  WORK_DUTY,
+  WORK_PENDING,
+  WORKING,
+} from './state.ts'
+import { hasProduct, takeProduct } from './supply.ts'
+import { holdTimer, resumeTimer, startTimer } from './timer.ts'
+import { DUTY_END, DUTY_START, RELEASE_END, RELEASE_START, UNLOAD } from './trace.ts'
+import { leaveWork } from './transfer.ts'
+
+/** Whether the carrier, as it is now, has this duty at the station. */
+function dutyApplies(line: Line, station: number, duty: number, carrier: number): boolean {
+  if (line.hasDuty[3 * station + duty] === 0) return false
+  const isLoaded = line.carrierSerial[carrier] !== NONE
+  if (duty === LOAD_DUTY) return !isLoaded
+  if (!isLoaded) return false
+  const first = line.dutyFirst[3 * station + duty]!
+  const last = line.dutyFirst[3 * station + duty + 1]!
+  if (duty === UNLOAD_DUTY && first === last) return true
+  const variant = line.carrierVariant[carrier]!
+  for (let entry = first; entry < last; entry++) {
+    if (line.entrySampler[entry * line.variants + variant] === NONE) continue
+    if (duty === UNLOAD_DUTY || line.taskDone[carrier * line.tasks + line.entryTask[entry]!] === 0) return true
+  }
+  return false
+}
+
+/** Whether a carrier on its way to the zone will have something to do there. */
+export function dutyAhead(line: Line, carrier: number, zone: number): boolean {
+  const station = line.zoneStation[zone]!
+  if (station === NONE) return false
+  return (
+    dutyApplies(line, station, UNLOAD_DUTY, carrier) ||
+    dutyApplies(line, station, LOAD_DUTY, carrier) ||
+    dutyApplies(line, station, WORK_DUTY, carrier)
+  )
+}
+
+/** The carrier has come to rest: its first duty, or none. */
+export function beginStay(line: Line, carrier: number, zone: number): void {
+  const station = line.zoneStation[zone]!
+  if (station === NONE || !dutyAhead(line, carrier, zone)) {
+    leaveWork(line, carrier, zone)
+    return
+  }
+  line.stationServed[station] = 1
+  nextDuty(line, station, carrier, UNLOAD_DUTY)
+}
+
+/** Goes on with the first duty from `from` on that the carrier has; after the last one, the release. */
+function nextDuty(line: Line, station: number, carrier: number, from: number): void {
+  const zone = line.stationZone[station]!
+  line.collector.touch(zone)
+  for (let duty = from; duty <= WORK_DUTY; duty++) {
+    if (!dutyApplies(line, station, duty, carrier)) continue
+    line.stationDuty[station] = duty
+    line.carrierPhase[carrier] = WORK_PENDING
+    line.collector.onCarrier(line.now, carrier)
+    addTo(line.workList, station)
+    return
+  }
+  const release = line.releaseSampler[station]!
+  if (release === NONE) {
+    leaveWork(line, carrier, zone)
+    return
+  }
+  line.carrierPhase[carrier] = RELEASE_PENDING
+  line.collector.onCarrier(line.now, carrier)
+  addTo(line.workList, station)
+}
+
+function canWork(line: Line, station: number): boolean {
+  if (line.stationHeld[station]! > 0) return false
+  const carrier = line.zoneCarrier[line.stationZone[station]!]!
+  if (carrier === NONE) return false
+  const phase = line.carrierPhase[carrier]!
+  if (phase === RELEASE_PENDING) return true
+  return phase === WORK_PENDING && (line.stationDuty[station] !== LOAD_DUTY || hasProduct(line))
+}
+
+/** Starts work or release at the lowest station where it can start. False: there is none. */
+export function startFirstWork(line: Line): boolean {
+  const list = line.workList
+  let best = NONE
+  let bestPlace = NONE
+  for (let place = 0; place < list.length; ) {
+    const station = list.items[place]!
+    if (!canWork(line, station)) {
+      takeAt(list, place)
+      continue
+    }
+    if (best === NONE || station < best) {
+      best = station
+      bestPlace = place
+    }
+    place++
+  }
+  if (best === NONE) return false
+  takeAt(list, bestPlace)
+  startWork(line, best)
+  return true
+}
+
+function startWork(line: Line, station: number): void {
+  const zone = line.stationZone[station]!
+  const carrier = line.zoneCarrier[zone]!
+  const slot = line.workSlot + station
+  line.activity++
+  line.collector.touch(zone)
+  if (line.carrierPhase[carrier] === RELEASE_PENDING) {
+    line.carrierPhase[carrier] = RELEASING
+    line.queue.times[slot] = line.now + drawInOrder(line, line.releaseSampler[station]!, line.releaseStream[station]!)
+    if (line.trace !== null) line.trace.add(line.now, RELEASE_START, station, carrier, 0)
+  } else {
+    const duty = line.stationDuty[station]!
+    line.carrierPhase[carrier] = WORKING
+    if (line.trace !== null) line.trace.add(line.now, DUTY_START, station, carrier, duty)
+    if (duty === LOAD_DUTY) takeProduct(line, carrier)
+    line.queue.times[slot] = line.now + workSeconds(line, station, duty, carrier)
+    operateStation(line, station, true)
+  }
+  line.collector.onCarrier(line.now, carrier)
+  startTimer(line, slot)
+}
+
+/** The sum of the task times of the duty for the product, of tasks that it has not had yet. */
+function workSeconds(line: Line, station: number, duty: number, carrier: number): number {
+  const variant = line.carrierVariant[carrier]!
+  const serial = line.carrierSerial[carrier]!
+  let seconds = 0
+  for (let entry = line.dutyFirst[3 * station + duty]!; entry < line.dutyFirst[3 * station + duty + 1]!; entry++) {
+    const sampler = line.entrySampler[entry * line.variants + variant]!
+    const task = line.entryTask[entry]!
+    if (sampler === NONE || line.taskDone[carrier * line.tasks + task] === 1) continue
+    seconds += drawForProduct(line, sampler, task, serial)
+  }
+  return seconds
+}
+
+/** Work or release at the station has ended. */
+export function onWorkEnd(line: Line, station: number): void {
+  const zone = line.stationZone[station]!
+  const carrier = line.zoneCarrier[zone]!
+  line.activity--
+  if (line.carrierPhase[carrier] === RELEASING) {
+    if (line.trace !== null) line.trace.add(line.now, RELEASE_END, station, carrier, 0)
+    leaveWork(line, carrier, zone)
+    return
+  }
+  operateStation(line, station, false)
+  const duty = line.stationDuty[station]!
+  if (line.trace !== null) line.trace.add(line.now, DUTY_END, station, carrier, duty)
+  for (let entry = line.dutyFirst[3 * station + duty]!; entry < line.dutyFirst[3 * station + duty + 1]!; entry++) {
+    const has = line.entrySampler[entry * line.variants + line.carrierVariant[carrier]!] !== NONE
+    if (has) line.taskDone[carrier * line.tasks + line.entryTask[entry]!] = 1
+  }
+  if (duty === UNLOAD_DUTY) takeOff(line, carrier)
+  nextDuty(line, station, carrier, duty + 1)
+}
+
+function takeOff(line: Line, carrier: number): void {
+  if (line.trace !== null) line.trace.add(line.now, UNLOAD, line.carrierZone[carrier]!, carrier, line.carrierSerial[carrier]!)
+  line.collector.onUnload(line.now, line.carrierLoaded[carrier]!)
+  line.carrierSerial[carrier] = NONE
+}
+
+/** One more stop or break holds the station: work and release stand still. */
+export function holdStation(line: Line, station: number): void {
+  line.collector.touch(line.stationZone[station]!)
+  if (line.stationHeld[station]!++ > 0) return
+  holdTimer(line, line.workSlot + station)
+  operateStation(line, station, false)
+}
+
+/** One stop or break less; when it was the last, work goes on or may start. */
+export function resumeStation(line: Line, station: number): void {
+  line.collector.touch(line.stationZone[station]!)
+  if (--line.stationHeld[station]! > 0) return
+  resumeTimer(line, line.workSlot + station)
+  const carrier = line.zoneCarrier[line.stationZone[station]!]!
+  if (carrier !== NONE && line.carrierPhase[carrier] === WORKING) operateStation(line, station, true)
+  addTo(line.workList, station)
+}
+
+/** NONE for a release that is none: a constant of 0 s. */
+export function releaseSamplerOf(uses: number, value: number, sampler: number): number {
+  return uses === USES_NOTHING && value === 0 ? NONE : sampler
+}

@@ -1,0 +1,104 @@
+/** Stops: breakdowns of stations, zones, transfers and the line, and breaks of the calendar. (MODEL.md §7) */
+import { drawInOrder } from './draw.ts'
+import { holdPath, resumePath } from './move.ts'
+import { operatesNow } from './operation.ts'
+import { holdStation, resumeStation } from './station.ts'
+import { addTo, type Line, NONE } from './state.ts'
+import { BREAK_BEGIN, BREAK_END, STOP_BEGIN, STOP_END } from './trace.ts'
+import { holdChange, resumeChange } from './transfer.ts'
+
+function holdZone(line: Line, zone: number): void {
+  line.collector.touch(zone)
+  if (line.zoneHeld[zone]!++ > 0) return
+  holdPath(line, zone)
+  holdPath(line, line.zonePrevious[zone]!)
+  holdChange(line, zone)
+}
+
+function resumeZone(line: Line, zone: number): void {
+  line.collector.touch(zone)
+  if (--line.zoneHeld[zone]! > 0) return
+  const before = line.zonePrevious[zone]!
+  if (line.zoneHeld[line.zoneNext[zone]!] === 0) resumePath(line, zone)
+  if (line.zoneHeld[before] === 0) resumePath(line, before)
+  resumeChange(line, zone)
+  addTo(line.moveList, zone)
+  addTo(line.moveList, before)
+}
+
+function holdAllZones(line: Line): void {
+  for (let zone = 0; zone < line.zones; zone++) holdZone(line, zone)
+}
+
+function resumeAllZones(line: Line): void {
+  for (let zone = 0; zone < line.zones; zone++) resumeZone(line, zone)
+}
+
+/** Draws the first time to failure of every source and puts up the breaks; at time 0. */
+export function startStops(line: Line): void {
+  for (let source = 0; source < line.sources; source++) setFailure(line, source)
+  if (line.breakTimes.length > 0) {
+    line.queue.times[line.breakSlot] = line.breakTimes[0]!
+    line.queue.schedule(line.breakSlot)
+  }
+}
+
+function setFailure(line: Line, source: number): void {
+  const seconds = drawInOrder(line, line.sourceFailure[source]!, line.failureStream[source]!)
+  if (line.sourceCalendar[source] === 1 || operatesNow(line, source)) {
+    line.queue.times[source] = line.now + seconds
+    line.queue.schedule(source)
+  } else line.sourceLeft[source] = seconds
+}
+
+/** The timer of a source has ended: it breaks down, or its repair is over. */
+export function onSource(line: Line, source: number): void {
+  line.collector.onCauseChange(line.now, source)
+  const { part } = line.spec.breakdowns[source]!
+  if (line.sourceDown[source] === 0) {
+    line.sourceDown[source] = 1
+    line.collector.onStopBegin(line.now, source)
+    if (line.trace !== null) line.trace.add(line.now, STOP_BEGIN, source, NONE, 0)
+    if (part.kind === 'line') holdAllZones(line)
+    else if (part.kind === 'station') holdStation(line, part.index)
+    else holdZone(line, part.index)
+    line.queue.times[source] = line.now + drawInOrder(line, line.sourceRepair[source]!, line.repairStream[source]!)
+    line.queue.schedule(source)
+  } else {
+    line.sourceDown[source] = 0
+    line.collector.onStopEnd(line.now, source)
+    if (line.trace !== null) line.trace.add(line.now, STOP_END, source, NONE, 0)
+    if (part.kind === 'line') resumeAllZones(line)
+    else if (part.kind === 'station') resumeStation(line, part.index)
+    else resumeZone(line, part.index)
+    setFailure(line, source)
+  }
+}
+
+/** One or more breaks begin or end now; ends come before begins. */
+export function onBreak(line: Line): void {
+  const { breakTimes, breakSteps, collector, spec } = line
+  collector.onCauseChange(line.now, line.sources)
+  while (line.breakNext < breakTimes.length && breakTimes[line.breakNext] === line.now) {
+    const step = breakSteps[line.breakNext++]!
+    line.breaksNow += step
+    const turnsOn = step === 1 && line.breaksNow === 1
+    const turnsOff = step === -1 && line.breaksNow === 0
+    if (!turnsOn && !turnsOff) continue
+    if (line.trace !== null) line.trace.add(line.now, turnsOn ? BREAK_BEGIN : BREAK_END, NONE, NONE, 0)
+    collector.onBreak(line.now, turnsOn)
+    for (let station = 0; station < line.stations; station++) {
+      if (line.stationBreaks[station] === 0) collector.touch(line.stationZone[station]!)
+      else if (turnsOn) holdStation(line, station)
+      else resumeStation(line, station)
+    }
+    if (!spec.conveyorDuringBreaks) {
+      if (turnsOn) holdAllZones(line)
+      else resumeAllZones(line)
+    }
+  }
+  if (line.breakNext < breakTimes.length) {
+    line.queue.times[line.breakSlot] = breakTimes[line.breakNext]!
+    line.queue.schedule(line.breakSlot)
+  }
+}

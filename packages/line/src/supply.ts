@@ -1,0 +1,54 @@
+import { shareIndexAt } from '@loopwright/stats'
+import { makeRoomFor } from './draw.ts'
+import { type Line, NONE } from './state.ts'
+import { LOAD } from './trace.ts'
+
+/** Whether there is a product for a load station. (MODEL.md §8) */
+export function hasProduct(line: Line): boolean {
+  return line.nextSerial < line.productsMax
+}
+
+/** Puts the next product on the carrier: its serial, and its variant by the mix. */
+export function takeProduct(line: Line, carrier: number): void {
+  const serial = line.nextSerial++
+  if (serial >= line.taskRoom) makeRoomFor(line, serial)
+  line.carrierSerial[carrier] = serial
+  line.carrierVariant[carrier] = nextVariant(line, serial)
+  line.carrierLoaded[carrier] = line.now
+  const first = carrier * line.tasks
+  line.taskDone.fill(0, first, first + line.tasks)
+  line.collector.onLoad(line.now)
+  if (line.trace !== null) line.trace.add(line.now, LOAD, line.carrierZone[carrier]!, carrier, serial)
+}
+
+function nextVariant(line: Line, serial: number): number {
+  switch (line.spec.mix.kind) {
+    case 'random': {
+      line.streams.next(line.mixStream)
+      return shareIndexAt(line.mixCumulative, 0, line.variants, line.streams.u, 0)
+    }
+    case 'levelled':
+      return levelledVariant(line, serial)
+    case 'pattern':
+      return line.mixSequence[serial % line.mixSequence.length]!
+    case 'list':
+      return line.mixSequence[serial]!
+  }
+}
+
+/** The variant with the largest w·(k + 1) − W·(number so far); ties: first in the list. */
+function levelledVariant(line: Line, serial: number): number {
+  let best = NONE
+  let bestLag = 0
+  for (let v = 0; v < line.variants; v++) {
+    const share = line.mixShares[v]!
+    if (share === 0) continue
+    const lag = share * (serial + 1) - line.mixShareSum * line.mixGiven[v]!
+    if (best === NONE || lag > bestLag) {
+      best = v
+      bestLag = lag
+    }
+  }
+  line.mixGiven[best]!++
+  return best
+}

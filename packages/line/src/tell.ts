@@ -1,0 +1,77 @@
+/** From the collected columns to the plain record of a run. (MODEL.md §11) */
+import { toGrid } from '@loopwright/kernel'
+import { CARRIER_WIDTH, STATION_WIDTH, ZONE_WIDTH } from './collect.ts'
+import type { RunEnd, RunResult, TallyResult } from './result.ts'
+import type { Line } from './state.ts'
+
+const HOUR = 3600
+
+export function tellResult(line: Line, seed: string, replication: number, end: RunEnd): RunResult {
+  const { collector: c, spec } = line
+  const warmupSeconds = toGrid(spec.window.warmupSeconds)
+  const endSeconds = toGrid(spec.window.endSeconds)
+  const seconds = endSeconds - warmupSeconds
+  const outputSeconds = Array.from(c.outputs.values.subarray(0, c.outputs.length))
+  const stoppedBy = (column: Float64Array, part: number) =>
+    causeNames(line).flatMap((cause, k) => {
+      const stopped = column[part * c.causes + k]!
+      return stopped > 0 ? [{ cause, seconds: stopped }] : []
+    })
+  return {
+    seed,
+    replication,
+    window: { warmupSeconds, endSeconds },
+    end,
+    loads: c.loads,
+    output: outputSeconds.length,
+    outputPerHour: (outputSeconds.length / seconds) * HOUR,
+    outputByHour: countByHour(outputSeconds, warmupSeconds, seconds),
+    outputSeconds,
+    lap: tellTally(c.lap),
+    timeInLine: tellTally(c.timeInLine),
+    productsInLineMean: c.products[0]! / seconds,
+    stations: spec.stations.map((station, s) => ({
+      name: station.name,
+      seconds: slice(c.stationSeconds, s, STATION_WIDTH),
+      longestBlockSeconds: c.longestBlock[s]!,
+      cycles: c.cycles[s]!,
+      stoppedBy: stoppedBy(c.stationStopped, s),
+    })),
+    zones: spec.zones.map((zone, z) => ({
+      name: zone.name,
+      seconds: slice(c.zoneSeconds, z, ZONE_WIDTH),
+      occupancyMean: c.occupiedSeconds[z]! / seconds,
+      movesOut: c.movesOut[z]!,
+      stoppedBy: stoppedBy(c.zoneStopped, z),
+    })),
+    carriers: Array.from({ length: line.carriers }, (_, k) => ({
+      seconds: slice(c.carrierSeconds, k, CARRIER_WIDTH),
+      laps: c.carrierLaps[k]!,
+    })),
+    breakdowns: spec.breakdowns.map((source, k) => ({ name: source.name, count: c.causeCount[k]!, seconds: c.causeSeconds[k]! })),
+    breaks: { count: c.causeCount[line.sources]!, seconds: c.causeSeconds[line.sources]! },
+    events: line.events,
+  }
+}
+
+/** Names of the causes of stops: the breakdown sources, then `break`. */
+function causeNames(line: Line): string[] {
+  return [...line.spec.breakdowns.map((source) => source.name), 'break']
+}
+
+function slice(column: Float64Array, part: number, width: number): number[] {
+  return Array.from(column.subarray(part * width, (part + 1) * width))
+}
+
+/** Hour h covers (warm-up + h·3600, warm-up + (h + 1)·3600]. */
+function countByHour(instants: readonly number[], warmupSeconds: number, seconds: number): number[] {
+  const counts = new Array<number>(Math.ceil(seconds / HOUR)).fill(0)
+  for (const instant of instants) counts[Math.ceil((instant - warmupSeconds) / HOUR) - 1]!++
+  return counts
+}
+
+function tellTally(tally: Float64Array): TallyResult {
+  const [count, mean, squares, min, max] = tally as unknown as [number, number, number, number, number]
+  if (count === 0) return { count: 0, mean: null, sd: null, min: null, max: null }
+  return { count, mean, sd: count < 2 ? null : Math.sqrt(squares / (count - 1)), min, max }
+}

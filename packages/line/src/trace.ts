@@ -1,0 +1,80 @@
+import { RunningHash } from '@loopwright/kernel'
+
+/** What can happen, in the words of MODEL.md. The numbers are places in this list. */
+export const TRACE_KINDS = [
+  'move start',
+  'clear',
+  'pass',
+  'brake',
+  'rest',
+  'duty start',
+  'duty end',
+  'release start',
+  'release end',
+  'change start',
+  'change end',
+  'load',
+  'unload',
+  'stop begin',
+  'stop end',
+  'break begin',
+  'break end',
+  'standstill',
+] as const
+export type TraceKind = (typeof TRACE_KINDS)[number]
+
+export const MOVE_START = 0
+export const CLEAR = 1
+export const PASS = 2
+export const BRAKE = 3
+export const AT_REST = 4
+export const DUTY_START = 5
+export const DUTY_END = 6
+export const RELEASE_START = 7
+export const RELEASE_END = 8
+export const CHANGE_START = 9
+export const CHANGE_END = 10
+export const LOAD = 11
+export const UNLOAD = 12
+export const STOP_BEGIN = 13
+export const STOP_END = 14
+export const BREAK_BEGIN = 15
+export const BREAK_END = 16
+export const STANDSTILL = 17
+
+/**
+ * The events of a run in order: `kinds[k]` at `seconds[k]`, with
+ * `place` (zone; path for `move start`; station for duties and releases; breakdown source for stops; −1 for breaks and standstill),
+ * `carrier` (−1 where there is none) and
+ * `detail` (`move start`: 0 from rest, 1 at speed; duties: 0 unload, 1 load, 2 work; `change start` and `change end`: 0 to the way out, 1 back; `load`, `unload`: serial; else 0).
+ */
+export class Trace {
+  readonly seconds: number[] = []
+  readonly kinds: number[] = []
+  readonly places: number[] = []
+  readonly carriers: number[] = []
+  readonly details: number[] = []
+  readonly hash = new RunningHash()
+
+  get length(): number {
+    return this.kinds.length
+  }
+
+  reset(): void {
+    for (const column of [this.seconds, this.kinds, this.places, this.carriers, this.details]) column.length = 0
+    this.hash.reset()
+  }
+
+  add(seconds: number, kind: number, place: number, carrier: number, detail: number): void {
+    this.seconds.push(seconds)
+    this.kinds.push(kind)
+    this.places.push(place)
+    this.carriers.push(carrier)
+    this.details.push(detail)
+    this.hash.addNumber(seconds)
+    this.hash.addInteger(kind)
+    this.hash.addInteger(place)
+    this.hash.addInteger(carrier)
+    this.hash.addInteger(detail)
+  }
+}
