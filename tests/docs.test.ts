@@ -1,0 +1,147 @@
+import { spawnSync } from 'node:child_process'
+import { existsSync, readFileSync } from 'node:fs'
+import { join, posix } from 'node:path'
+import { pathToFileURL } from 'node:url'
+import { readScenario } from '@loopwright/scenario'
+import { describe, expect, test } from 'vitest'
+import { commandFaults, commandsOf } from './docs/commands.ts'
+import { agree, examplesOf, runExample } from './docs/examples.ts'
+import { anchorsOf, blocksOf, linksOf } from './docs/markdown.ts'
+import { filesUnder, TOP } from './tidy/sources.ts'
+
+const documents = filesUnder('.', /\.md$/)
+const code = filesUnder('packages', /\.ts$/).filter((source) => !source.file.endsWith('.test.ts'))
+const EXECUTED = ['kernel', 'stats', 'line', 'scenario', 'study', 'charts']
+
+describe.each(EXECUTED)('examples of %s', (name) => {
+  const examples = code.filter((source) => source.file.startsWith(`packages/${name}/src/`)).flatMap(examplesOf)
+
+  test('give what they say', async () => {
+    const index = (await import(pathToFileURL(join(TOP, 'packages', name, 'src', 'index.ts')).href)) as Record<string, unknown>
+    const wrong: string[] = []
+    for (const example of examples) {
+      const own = (await import(pathToFileURL(join(TOP, example.file)).href)) as Record<string, unknown>
+      const at = `${example.file}:${example.line}: ${example.expression}`
+      if (example.expected === '') wrong.push(`${at} says nothing behind // =>`)
+      else {
+        try {
+          const { is, shouldBe } = runExample(example, { ...index, ...own })
+          if (!agree(is, shouldBe)) wrong.push(`${at} gives ${JSON.stringify(is)}, not ${example.expected}`)
+        } catch (error) {
+          wrong.push(`${at} throws ${String(error)}`)
+        }
+      }
+    }
+    expect(wrong).toEqual([])
+    expect(examples.length).toBeGreaterThan(0)
+  })
+})
+
+describe('documents', () => {
+  test('links lead somewhere', () => {
+    const broken = documents.flatMap((source) =>
+      linksOf(source).flatMap(({ line, target }) => {
+        if (/^https?:/.test(target)) return []
+        const [path = '', anchor] = target.split('#')
+        const file = path === '' ? source.file : posix.join(posix.dirname(source.file), path)
+        const text = existsSync(join(TOP, file)) ? (anchor === undefined ? '' : readFileSync(join(TOP, file), 'utf8')) : null
+        const there = text !== null && (anchor === undefined || anchorsOf({ file, text }).includes(anchor))
+        return there ? [] : [`${source.file}:${line}: ${target} leads nowhere`]
+      }),
+    )
+    expect(broken).toEqual([])
+  })
+
+  test('files named in code style exist', () => {
+    const gone = documents.flatMap((source) =>
+      source.text.split('\n').flatMap((text, index) =>
+        [...text.matchAll(/`((?:packages|tests|scenarios|notebooks|\.ci)\/[\w./-]+)`/g)]
+          .map((found) => found[1]!)
+          .filter((file) => !existsSync(join(TOP, file)))
+          .map((file) => `${source.file}:${index + 1}: there is no ${file}`),
+      ),
+    )
+    expect(gone).toEqual([])
+  })
+
+  test('sections of MODEL.md that code cites are there', () => {
+    const model = readFileSync(join(TOP, 'packages/line/MODEL.md'), 'utf8')
+    const sections = [...model.matchAll(/^## (\d+)\. /gm)].map((found) => found[1]!)
+    expect(sections).toEqual(['1', '2', '3', '4', '5', '6', '7', '8', '9', '10', '11', '12'])
+    const cited = [...code, ...documents].flatMap((source) => [...source.text.matchAll(/MODEL\.md §(\d+)/g)].map((found) => found[1]!))
+    expect(cited.length).toBeGreaterThan(5)
+    expect(cited.filter((number) => !sections.includes(number))).toEqual([])
+  })
+
+  test('worked timelines are numbered without a gap', () => {
+    const model = readFileSync(join(TOP, 'packages/line/MODEL.md'), 'utf8')
+    const numbers = [...model.matchAll(/^\*\*T(\d+) · /gm)].map((found) => Number(found[1]))
+    expect(numbers.length).toBeGreaterThanOrEqual(10)
+    expect(numbers).toEqual(numbers.map((_, i) => i + 1))
+  })
+
+  test('README fits on a hundred lines', () => {
+    expect(readFileSync(join(TOP, 'README.md'), 'utf8').split('\n').length).toBeLessThanOrEqual(101)
+  })
+})
+
+describe('what documents tell people to type', () => {
+  const commands = documents.flatMap(blocksOf).flatMap(commandsOf)
+  const bin = join(TOP, 'packages/cli/bin/loopwright.js')
+  const helps = new Map<string, string>()
+  const helpOf = (subcommand: string): string => {
+    const words = subcommand === '' ? ['--help'] : [subcommand, '--help']
+    const known = helps.get(subcommand) ?? spawnSync(process.execPath, [bin, ...words], { encoding: 'utf8', cwd: TOP }).stdout
+    helps.set(subcommand, known)
+    return known
+  }
+
+  test('is there: every command, script and option', () => {
+    const { scripts } = JSON.parse(readFileSync(join(TOP, 'package.json'), 'utf8')) as { scripts: Record<string, string> }
+    expect(commands.flatMap((command) => commandFaults(command, Object.keys(scripts), helpOf))).toEqual([])
+    expect(commands.filter((command) => command.words[1] === 'loopwright').length).toBeGreaterThan(4)
+  })
+
+  test('scenarios are read without a problem', () => {
+    const scenarios = documents.flatMap(blocksOf).filter((block) => block.language === 'yaml' && block.text.startsWith('format: 1'))
+    const problems = scenarios.flatMap((block) =>
+      readScenario(block.text, block.file).problems.map((problem) => `${block.file}:${block.line - 1 + problem.line}: ${problem.message}`),
+    )
+    expect(problems).toEqual([])
+    expect(scenarios.length).toBeGreaterThan(0)
+  })
+})
+
+describe('the checks find what they are for', () => {
+  test('a wrong example', () => {
+    const [right, wrong, mute] = examplesOf({
+      file: 'a.ts',
+      text: '/** @example f(2) // => 4 */\n/** @example f(2) // => 5 */\n/** @example f(2) */',
+    })
+    const scope = { f: (x: number) => x * x }
+    const ok = (example: typeof right) => agree(...(Object.values(runExample(example!, scope)) as [unknown, unknown]))
+    expect([ok(right), ok(wrong), mute?.expected]).toEqual([true, false, ''])
+    expect(agree({ a: [1, 2] }, { a: [1, 2.0000001] })).toBe(false)
+    expect(agree(new Float64Array([1, 2]), [1, 2])).toBe(true)
+    expect(agree(undefined, null)).toBe(false)
+  })
+
+  test('a command that is not there', () => {
+    const help = (subcommand: string) => (subcommand === '' ? 'Commands:\n  run FILE  run it\n' : 'Options:\n  -h, --help\n  --seed TEXT\n')
+    const [block] = blocksOf({
+      file: 'a.md',
+      text: '```sh\nnpm test && npm run nothing\nnpx loopwright run a.yaml --seed 3 \\\n  --sed 4  # --never\nnpx loopwright walk\n```',
+    })
+    expect(commandsOf(block!).flatMap((command) => commandFaults(command, ['test'], help))).toEqual([
+      'a.md:2: there is no script "nothing"',
+      'a.md:4: "run" has no option --sed',
+      'a.md:5: there is no command "walk"',
+    ])
+  })
+
+  test('links and anchors', () => {
+    const source = { file: 'a.md', text: '# One · two\n[x](b.md#c) and `[y](z)`\n```\n[z](z)\n```' }
+    expect(linksOf(source)).toEqual([{ line: 2, target: 'b.md#c' }])
+    expect(anchorsOf(source)).toEqual(['one--two'])
+  })
+})

@@ -1,0 +1,47 @@
+import type { Source } from '../tidy/sources.ts'
+
+/** An executed example of a docstring: `@example f(2) // => 4`. */
+export interface Example {
+  readonly file: string
+  readonly line: number
+  readonly expression: string
+  readonly expected: string
+}
+
+/** Every example of a file; one that has no `// =>` is told with an empty expectation, and fails. */
+export function examplesOf(source: Source): Example[] {
+  return source.text.split('\n').flatMap((text, index) => {
+    const found = /@example\s+(.*?)(?:\s*\*\/)?$/.exec(text)
+    if (!found) return []
+    const [expression = '', expected = ''] = found[1]!.split('// =>')
+    return [{ file: source.file, line: index + 1, expression: expression.trim(), expected: expected.trim() }]
+  })
+}
+
+/** What the example gives and what it should give, both computed with these names in scope. */
+export function runExample(
+  example: Example,
+  scope: Readonly<Record<string, unknown>>,
+): { readonly is: unknown; readonly shouldBe: unknown } {
+  const names = Object.keys(scope).filter((name) => /^[A-Za-z_$][\w$]*$/.test(name) && name !== 'default')
+  const run = (text: string): unknown => new Function(...names, `"use strict"; return (${text})`)(...names.map((name) => scope[name]))
+  return { is: run(example.expression), shouldBe: run(example.expected) }
+}
+
+/** Equal, numbers within a few units of the last place: functions such as Math.log belong to the machine. */
+export function agree(is: unknown, shouldBe: unknown): boolean {
+  if (typeof is === 'number' && typeof shouldBe === 'number') {
+    return Object.is(is, shouldBe) || Math.abs(is - shouldBe) <= 1e-15 * Math.max(Math.abs(is), Math.abs(shouldBe))
+  }
+  if (ArrayBuffer.isView(is) && Array.isArray(shouldBe)) return agree(Array.from(is as unknown as ArrayLike<unknown>), shouldBe)
+  if (Array.isArray(is) && Array.isArray(shouldBe))
+    return is.length === shouldBe.length && is.every((value, i) => agree(value, shouldBe[i]))
+  if (is !== null && shouldBe !== null && typeof is === 'object' && typeof shouldBe === 'object') {
+    const keys = Object.keys(is)
+    return (
+      keys.length === Object.keys(shouldBe).length &&
+      keys.every((key) => key in shouldBe && agree((is as Record<string, unknown>)[key], (shouldBe as Record<string, unknown>)[key]))
+    )
+  }
+  return is === shouldBe
+}
