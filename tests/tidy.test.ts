@@ -141,7 +141,7 @@ describe('the rules find what they are for', () => {
     expect(one("console.log('x')")).toHaveLength(1)
     expect(one("globalThis.console.log('x')")).toHaveLength(0 + 1)
     expect(one('const seen = process.argv')).toHaveLength(1)
-    expect(one("child.process.kill(); const x = { console: 1 } // process, and 'Math.random' in words")).toEqual([])
+    expect(one("child.process.kill(); const x = { console: 1 }; valueOf() // process, and 'Math.random' in words")).toEqual([])
     expect(one('const seen = process.argv', 'packages/cli/src/cli.ts')).toEqual([])
     expect(one('const u = Math.random()', 'packages/cli/src/cli.ts')).toHaveLength(1)
     expect(MAY_USE.every((row) => row.why.length > 10)).toBe(true)

@@ -39,9 +39,9 @@ function bannedName(node: ts.Node): string | undefined {
   const { parent } = node
   if (ts.isPropertyAccessExpression(parent) && parent.name === node) {
     const dotted = `${parent.expression.getText()}.${node.text}`.replace(/^globalThis\./, '')
-    return dotted in BANNED_NAMES ? dotted : undefined
+    return Object.hasOwn(BANNED_NAMES, dotted) ? dotted : undefined
   }
-  if (!(node.text in BANNED_NAMES)) return undefined
+  if (!Object.hasOwn(BANNED_NAMES, node.text)) return undefined
   const isJustAName =
     (ts.isPropertyAssignment(parent) && parent.name === node) ||
     (ts.isPropertySignature(parent) && parent.name === node) ||
