@@ -1,16 +1,36 @@
 // Refusals
-export type { StatisticsErrorCode } from './statisticsError.ts'
-export { StatisticsError } from './statisticsError.ts'
-// Random streams
-export type { Stream } from './random/stream.ts'
-export { stream } from './random/stream.ts'
-export { StreamTable } from './random/streamTable.ts'
+
+// Accumulators
+export { lag1 } from './accumulate/lag1.ts'
+export { sampleQuantile } from './accumulate/sampleQuantile.ts'
+export type { Spell, StateShares } from './accumulate/stateShares.ts'
+export { stateShares } from './accumulate/stateShares.ts'
+export { Tally } from './accumulate/tally.ts'
+export type { Change } from './accumulate/timeWeighted.ts'
+export { timeWeightedMean } from './accumulate/timeWeighted.ts'
 // Distributions
 export { cumulativeShares, shareIndex, shareIndexAt } from './distributions/discrete.ts'
 export type { Distribution, DistributionKind } from './distributions/distribution.ts'
 export { checkDistribution, distributionCdf, distributionMean, distributionVariance } from './distributions/distributions.ts'
 export type { DrawUse } from './distributions/samplerTable.ts'
 export { quantile, SamplerTable } from './distributions/samplerTable.ts'
+// Intervals
+export type { BinomialEstimate, BinomialStatus } from './infer/binomialEstimate.ts'
+export { binomialEstimate } from './infer/binomialEstimate.ts'
+export type { MeanInterval, MeanStatus } from './infer/meanInterval.ts'
+export { meanInterval } from './infer/meanInterval.ts'
+export type { RunKey } from './infer/pairable.ts'
+export { whyNotPairable } from './infer/pairable.ts'
+export type { DifferenceStatus, PairedDifference, PairedLowerLimit } from './infer/pairedDifference.ts'
+export { pairedDifference, pairedLowerLimit } from './infer/pairedDifference.ts'
+export type { PredictionInterval } from './infer/predictionInterval.ts'
+export { predictionInterval } from './infer/predictionInterval.ts'
+export type { QuantileEstimate, QuantileRanks, QuantileStatus } from './infer/quantileEstimate.ts'
+export { quantileEstimate, quantileRanks, replicationsForQuantile } from './infer/quantileEstimate.ts'
+// Random streams
+export type { Stream } from './random/stream.ts'
+export { stream } from './random/stream.ts'
+export { StreamTable } from './random/streamTable.ts'
 // Special functions
 export type { BetaPoint } from './special/betaQuantile.ts'
 export { betaQuantile } from './special/betaQuantile.ts'
@@ -25,3 +45,5 @@ export { erfc, normalCdf } from './special/normal.ts'
 export { normalQuantile } from './special/normalQuantile.ts'
 export { digamma, trigamma } from './special/polygamma.ts'
 export { tQuantile } from './special/tQuantile.ts'
+export type { StatisticsErrorCode } from './statisticsError.ts'
+export { StatisticsError } from './statisticsError.ts'

@@ -1,0 +1,14 @@
+import { notALevel, notANumber, tooFew } from './messages.ts'
+
+/** Refuses a sample with fewer than `least` values, or with one that is not a finite number. */
+export function needSample(what: string, values: readonly number[], unit: string, least: number): void {
+  if (values.length < least) throw tooFew(what, values.length, unit, least)
+  const row = values.findIndex((value) => !Number.isFinite(value))
+  if (row >= 0) throw notANumber(`The list for ${what}`, values[row], row + 1)
+}
+
+export function needLevel(level: number): void {
+  if (!(level > 0 && level < 1)) throw notALevel(level)
+}
+
+export const sorted = (values: readonly number[]): number[] => [...values].sort((a, b) => a - b)
