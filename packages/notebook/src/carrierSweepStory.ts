@@ -1,7 +1,17 @@
 /** The story of a carrier sweep, as cells: the same in a notebook and in the page of a sweep. */
+import { createHash } from 'node:crypto'
+import { formatNumber, outputByHour, statesIn, stationTimes, stoppedTime, throughput, unitsSpread, zoneOccupancy } from '@loopwright/charts'
+import type { Figure as ChartFigure } from '@loopwright/charts'
 import type { Scenario } from '@loopwright/scenario'
-import type { SweepResult } from '@loopwright/study'
-import type { AnswerCell, CautionCell, Cell, ChartCell, ChoiceCell, PlanCell, ProseCell, SweepCell, TableCell } from './cell.ts'
+import type { SweepCount, SweepResult } from '@loopwright/study'
+import { type AnswerCell, type CautionCell, type Cell, type ChartCell, type ChoiceCell, oneView, type PlanCell, type ProseCell, type SweepCell, type TableCell, type Views } from './cell.ts'
+import { chartFigure, type Figure } from './figure.ts'
+import { assumptionCells } from './inputs/assumptions.ts'
+import { answerSentences, sureSentences } from './sweep/answerWords.ts'
+import { standingCautions, warnings } from './sweep/cautions.ts'
+import { countTable } from './sweep/countTable.ts'
+import { period } from './sweep/period.ts'
+import { occupancyPlan } from './sweep/plan.ts'
 
 export interface SweepStoryOptions {
   /** path of the scenario file, as the reader would type it */
@@ -14,8 +24,8 @@ export interface CarrierSweepStory {
   readonly answer: AnswerCell
   /** said only where it holds: partial results, gridlock, a best count at the upper end */
   readonly warnings: readonly CautionCell[]
-  readonly table: TableCell
   readonly throughput: ChartCell
+  readonly table: TableCell
   /** the carrier count that the cells after it show */
   readonly choice: ChoiceCell
   readonly stations: ChartCell
@@ -29,8 +39,104 @@ export interface CarrierSweepStory {
   readonly cautions: readonly CautionCell[]
 }
 
-/** The story's parts, by name. */
-export declare function carrierSweepStory(scenario: Scenario, result: SweepResult, options: SweepStoryOptions): CarrierSweepStory
+/** id of the choice that switches the count */
+const CHOICE = 'carriers'
+
+/**
+ * The story's parts, by name.
+ *
+ * @throws RangeError  if no count has a replication: there is nothing to tell
+ */
+export function carrierSweepStory(scenario: Scenario, result: SweepResult, options: SweepStoryOptions): CarrierSweepStory {
+  const told = result.counts.filter((count) => count.replications > 0)
+  if (told.length === 0) throw new RangeError('a sweep without a single replication has no story to tell')
+  const words = period(scenario)
+  const shown = result.answer?.chosen ?? result.answer?.best ?? told[0]!.carriers
+  const windowWords = {
+    per: words.one,
+    windowSeconds: result.window.endSeconds - result.window.warmupSeconds,
+    netSeconds: result.lawSeconds / result.law.unitsPerLap,
+    plan: words.plan,
+  }
+  const states = statesIn(told)
+  const places = scenario.line.zones.map((zone, index) => ({
+    station: scenario.line.stations.find((station) => station.zone === index)?.title ?? null,
+    transfer: zone.transfer !== null,
+  }))
+  const occupancy = (count: SweepCount): ChartFigure => zoneOccupancy(count, { ...windowWords, places })
+  const views = (figure: (count: SweepCount) => Figure): Views<Figure> => ({
+    choice: CHOICE,
+    shown: String(shown),
+    of: told.map((count) => ({ key: String(count.carriers), content: figure(count) })),
+  })
+  const chart = (id: string, figure: (count: SweepCount) => ChartFigure): ChartCell => ({
+    kind: 'chart',
+    id,
+    views: views((count) => chartFigure(figure(count))),
+  })
+  return {
+    sweep: sweepCell(scenario, result, options),
+    answer: { kind: 'answer', id: 'answer', sentences: answerSentences(result, words), sure: sureSentences(result, words) },
+    warnings: warnings(result, words),
+    throughput: { kind: 'chart', id: 'throughput', views: oneView(chartFigure(throughput(result, windowWords))) },
+    table: { kind: 'table', id: 'counts', pageOnly: false, views: oneView(countTable(result, words)) },
+    choice: {
+      kind: 'choice',
+      id: CHOICE,
+      legend: 'Carriers on the loop',
+      options: told.map(({ carriers }) => ({ key: String(carriers), label: String(carriers) })),
+      shown: String(shown),
+    },
+    stations: chart('stations', (count) => stationTimes(count, { ...windowWords, states })),
+    plan: { kind: 'plan', id: 'plan', views: views((count) => occupancyPlan(scenario, count, words, occupancy(count))) },
+    occupancy: chart('occupancy', occupancy),
+    byHour: chart('by-hour', (count) => outputByHour(count, windowWords)),
+    distribution: chart('distribution', (count) => unitsSpread(count, windowWords)),
+    stops: chart('stops', (count) => stoppedTime(count, windowWords)),
+    assumptions: assumptionCells(scenario, result),
+    cautions: standingCautions(scenario.line),
+  }
+}
 
 /** All cells of the story, in the order of the page. */
-export declare function carrierSweepCells(scenario: Scenario, result: SweepResult, options: SweepStoryOptions): readonly Cell[]
+export function carrierSweepCells(scenario: Scenario, result: SweepResult, options: SweepStoryOptions): readonly Cell[] {
+  const story = carrierSweepStory(scenario, result, options)
+  const section = (id: string, title: string): ProseCell => ({ kind: 'prose', id, markdown: `## ${title}` })
+  return [
+    story.sweep,
+    story.answer,
+    ...story.warnings,
+    section('section-counts', 'Output by number of carriers'),
+    story.throughput,
+    story.table,
+    section('section-count', 'One number of carriers, closer'),
+    story.choice,
+    story.stations,
+    story.plan,
+    story.occupancy,
+    story.byHour,
+    story.distribution,
+    story.stops,
+    ...story.assumptions,
+    section('section-cautions', 'Cautions'),
+    ...story.cautions,
+  ]
+}
+
+function sweepCell(scenario: Scenario, result: SweepResult, options: SweepStoryOptions): SweepCell {
+  const counts = result.counts.map((count) => count.carriers)
+  const runs = result.counts.reduce((sum, count) => sum + count.replications, 0)
+  return {
+    kind: 'sweep',
+    id: 'sweep',
+    sentence: `${formatNumber(runs, 0)} ${period(scenario).many} simulated: ${Math.min(...counts)} to ${Math.max(...counts)} carriers, seed ${result.seed}.`,
+    provenance: {
+      scenarioFile: options.scenarioFile,
+      scenarioHash: createHash('sha256').update(JSON.stringify(scenario.line)).digest('hex').slice(0, 12),
+      seed: result.seed,
+      replications: result.replications,
+      engineVersion: result.engineVersion,
+      partial: result.partial,
+    },
+  }
+}

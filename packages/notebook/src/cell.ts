@@ -3,7 +3,7 @@
  * An `id` is unique within its notebook and does not depend on what stands before the cell, so that a page can be renewed part by part.
  */
 import type { Figure } from './figure.ts'
-import type { Table } from './table.ts'
+import type { Table } from '@loopwright/charts'
 
 export type Cell = ProseCell | AnswerCell | RunCell | SweepCell | TableCell | ChartCell | PlanCell | ChoiceCell | CautionCell
 

@@ -1,13 +1,11 @@
 import type { Cell } from './cell.ts'
+import type { PageHead } from './page/page.ts'
 
-export interface PageHead {
-  /** the question: the page's heading */
-  readonly question: string
-  readonly scenarioName: string
-  readonly date: Date
-  /** repeats what made the page */
-  readonly command: string
+export type { PageHead } from './page/page.ts'
+
+/** One self-contained HTML file made of cells: it opens from disk and asks nobody for anything. */
+export async function writePage(head: PageHead, cells: readonly Cell[]): Promise<string> {
+  const [{ pageHtml }, { pageAssets }, { stillPictures }] = await Promise.all([import('./page/page.ts'), import('./assets.ts'), import('./still.ts')])
+  const [assets, stills] = await Promise.all([pageAssets(), stillPictures(cells)])
+  return pageHtml(head, cells, assets, stills)
 }
-
-/** One self-contained HTML file: opens from disk, asks nobody for anything. */
-export declare function writePage(head: PageHead, cells: readonly Cell[]): Promise<string>

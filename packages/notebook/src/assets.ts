@@ -1,0 +1,43 @@
+/** What every page carries along: its script and its style, and the hashes by which the browser knows them. */
+import { createHash } from 'node:crypto'
+import { fileURLToPath } from 'node:url'
+
+export interface PageAssets {
+  readonly script: string
+  readonly scriptHash: string
+  readonly style: string
+  readonly styleHash: string
+}
+
+let bundled: Promise<string> | null = null
+
+/** Bundles the page's script (once for as long as the program runs) and puts the style sheet together. */
+export async function pageAssets(): Promise<PageAssets> {
+  bundled ??= bundle()
+  const [script, { pageStyle }] = await Promise.all([bundled, import('./page/style.ts')])
+  const style = pageStyle()
+  return { script, scriptHash: hash(script), style, styleHash: hash(style) }
+}
+
+async function bundle(): Promise<string> {
+  const { build } = await import('esbuild')
+  const main = import.meta.url.endsWith('.ts') ? './browser/main.ts' : './browser/main.js' // not rewritten by the compiler
+  const result = await build({
+    entryPoints: [fileURLToPath(new URL(main, import.meta.url))],
+    bundle: true,
+    write: false,
+    minify: true,
+    format: 'iife',
+    platform: 'browser',
+    target: 'es2022',
+    conditions: ['loopwright-source'],
+    legalComments: 'none',
+    charset: 'utf8',
+    logLevel: 'silent',
+  })
+  return result.outputFiles[0]!.text.replaceAll('</script', '<\\/script')
+}
+
+function hash(text: string): string {
+  return `sha256-${createHash('sha256').update(text).digest('base64')}`
+}

@@ -1,0 +1,52 @@
+import { type ChartRow, vegaConfig } from '@loopwright/charts'
+import embed, { type Result, type VisualizationSpec } from 'vega-embed'
+import { expressionInterpreter } from 'vega-interpreter'
+
+export interface Chart {
+  readonly spec: object
+  readonly rows: readonly ChartRow[]
+  readonly swapRows: boolean
+}
+
+/** what is drawn in each place now, and the number of the last order to draw there */
+interface Drawing {
+  order: number
+  result: Result | null
+}
+
+const drawings = new WeakMap<HTMLElement, Drawing>()
+
+/**
+ * Draws a chart as SVG in place of what was there, or puts other rows into it where that is all that changes.
+ * Expressions are interpreted, never compiled, as the page allows no code but its own. Of several orders for one place the last one wins.
+ */
+export async function draw(place: HTMLElement, chart: Chart): Promise<void> {
+  const drawing = drawings.get(place) ?? { order: 0, result: null }
+  drawings.set(place, drawing)
+  const order = ++drawing.order
+  if (chart.swapRows && drawing.result !== null) {
+    await drawing.result.view.data('table', chart.rows.map((row) => ({ ...row }))).runAsync()
+    return
+  }
+  const canvas = document.createElement('div')
+  canvas.className = 'chart'
+  if (place.clientHeight > 0) place.style.setProperty('min-height', `${place.clientHeight}px`)
+  place.replaceChildren(canvas)
+  const result = await embed(canvas, chart.spec as VisualizationSpec, {
+    mode: 'vega-lite',
+    renderer: 'svg',
+    config: vegaConfig('page'),
+    actions: false,
+    ast: true,
+    expr: expressionInterpreter,
+    defaultStyle: false,
+    tooltip: { disableDefaultStyle: true },
+  })
+  if (order !== drawing.order) {
+    result.finalize()
+    return
+  }
+  drawing.result?.finalize()
+  drawing.result = result
+  place.style.removeProperty('min-height')
+}

@@ -1,0 +1,74 @@
+/** What a running notebook works with: it collects cells and prints them as they come. */
+import type { Scenario } from '@loopwright/scenario'
+import { carrierSweep, type SweepProgress, type SweepResult } from '@loopwright/study'
+import { carrierSweepStory } from './carrierSweepStory.ts'
+import type { Cell } from './cell.ts'
+import type { Effects } from './effects.ts'
+import type { NotebookContext, SweepRequest } from './notebook.ts'
+import { dedent } from './plainText.ts'
+import { sweepProgressLine } from './progressLine.ts'
+
+/** replications per count where neither notebook nor caller says a number: enough for a first answer */
+const REPLICATIONS = 30
+const SEED = '1'
+
+export interface ContextParts {
+  readonly scenario: Scenario
+  readonly scenarioFile: string
+  readonly effects: Effects
+  readonly print: (cell: Cell) => void
+  /** replace what the notebook asks for; undefined: they do not */
+  readonly replications: number | undefined
+  readonly seed: string | undefined
+  readonly workers: number | undefined
+}
+
+/** The context, and the cells that come to be in it. */
+export function notebookContext(parts: ContextParts): { readonly context: NotebookContext; readonly cells: readonly Cell[] } {
+  const { scenario, print } = parts
+  const cells: Cell[] = []
+  let proses = 0
+  const show = (...shown: readonly Cell[]): void => {
+    for (const cell of shown) {
+      if (cells.some((other) => other.id === cell.id)) throw new RangeError(`two cells have the id "${cell.id}"; give each its own`)
+      cells.push(cell)
+      print(cell)
+    }
+  }
+  const context: NotebookContext = {
+    scenario,
+    show,
+    prose: (markdown) => {
+      proses += 1
+      show({ kind: 'prose', id: `prose-${proses}`, markdown: dedent(markdown) })
+    },
+    sweep: (request) => sweep(parts, request),
+    story: (result) => carrierSweepStory(scenario, result, { scenarioFile: parts.scenarioFile }),
+  }
+  return { context, cells }
+}
+
+async function sweep(parts: ContextParts, request: SweepRequest): Promise<SweepResult> {
+  const { scenario, effects } = parts
+  const counts = countsOf(request.carriers)
+  const started = effects.now().getTime()
+  const replications = parts.replications ?? request.replications ?? REPLICATIONS
+  return await carrierSweep(scenario.line, counts, {
+    seed: parts.seed ?? request.seed ?? SEED,
+    replications,
+    plan: scenario.plan?.unitsPerWindow ?? null,
+    signal: effects.signal,
+    onProgress: (progress: SweepProgress) => effects.progress(sweepProgressLine(counts, progress, (effects.now().getTime() - started) / 1000)),
+    ...(parts.workers === undefined ? {} : { workers: parts.workers }),
+  })
+}
+
+/** @throws RangeError  if `from` lies above `to`, or one of them is no whole number ≥ 1 */
+export function countsOf(carriers: SweepRequest['carriers']): readonly number[] {
+  if (!('from' in carriers)) return carriers
+  const { from, to } = carriers
+  if (!Number.isInteger(from) || !Number.isInteger(to) || from < 1 || from > to) {
+    throw new RangeError(`carriers from ${from} to ${to}: both must be whole numbers, from 1 on, the smaller first`)
+  }
+  return Array.from({ length: to - from + 1 }, (_, index) => from + index)
+}

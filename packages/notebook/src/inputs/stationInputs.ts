@@ -1,0 +1,96 @@
+/** What is assumed about stations, their times and the product mix. */
+import type { Table } from '@loopwright/charts'
+import type { LineSpec, StationSpec, TaskSpec } from '@loopwright/line'
+import { type Distribution, distributionMean, distributionVariance } from '@loopwright/stats'
+import { distributionWords } from './distributionWords.ts'
+import { shareText, shortNumber, spanText } from './quantityWords.ts'
+import { textTable } from './rows.ts'
+
+/** Share of each variant over the long run; sums to 1. */
+export function variantShares(line: LineSpec): number[] {
+  const weights = line.variants.map((_, variant) => {
+    if ('shares' in line.mix) return line.mix.shares[variant] ?? 0
+    return line.mix.sequence.filter((one) => one === variant).length
+  })
+  const sum = weights.reduce((total, weight) => total + weight, 0)
+  return weights.map((weight) => (sum > 0 ? weight / sum : 0))
+}
+
+export function stationInputs(line: LineSpec): Table {
+  const shares = variantShares(line)
+  const rows = line.stations.map((station) => {
+    const times = dutiesOf(station).flatMap(({ tasks }) => tasks)
+    const mean = times.reduce((sum, task) => sum + mixMean(task, shares), 0)
+    return [
+      titleOf(station),
+      line.zones[station.zone]?.name ?? '',
+      dutiesOf(station)
+        .map(({ duty }) => duty)
+        .join(', '),
+      shortNumber(mean),
+      spanText(times.flatMap((task) => task.seconds.map(cv)), shareText, '0 %'),
+      distributionWords(station.releaseSeconds),
+      station.automatic ? 'automatic' : 'own operator',
+    ]
+  })
+  return textTable(
+    'Stations',
+    ['Station', 'Zone', 'Duty', 'Mean time, s', 'Spread (cv)', 'Release', 'Worked by'],
+    ['Zone', 'Duty', 'Release', 'Worked by'],
+    rows,
+    'Mean time over the mix, release not included. cv: standard deviation over mean of the time for one variant.',
+  )
+}
+
+/** Mean seconds of every task for every variant, with the variant's share. */
+export function variantInputs(line: LineSpec): Table {
+  const shares = variantShares(line)
+  const tasks = line.stations.flatMap((station) => dutiesOf(station).flatMap((duty) => duty.tasks.map((task) => ({ station, task }))))
+  const heads = ['Variant', 'Share', ...tasks.map(({ station, task }) => `${station.name} ${line.tasks[task.task] ?? ''}, s`)]
+  const rows = line.variants.map((variant, index) => [
+    variant,
+    shareText(shares[index]!),
+    ...tasks.map(({ task }) => {
+      const time = task.seconds[index] ?? null
+      return time === null ? '–' : shortNumber(distributionMean(time))
+    }),
+  ])
+  return textTable(`Mix: ${mixWords(line)}; mean task times`, heads, [], rows, distributionNote(tasks.map(({ task }) => task)))
+}
+
+function mixWords(line: LineSpec): string {
+  switch (line.mix.kind) {
+    case 'random':
+      return 'variants at random by share'
+    case 'levelled':
+      return 'variants levelled by share'
+    case 'pattern':
+      return `a pattern of ${line.mix.sequence.length} products, repeated`
+    case 'list':
+      return `a list of ${line.mix.sequence.length} products`
+  }
+}
+
+function distributionNote(tasks: readonly TaskSpec[]): string {
+  const kinds = [...new Set(tasks.flatMap((task) => task.seconds.flatMap((time) => (time === null ? [] : [time.kind]))))]
+  return `Distribution of the times: ${kinds.join(', ')}.`
+}
+
+function dutiesOf(station: StationSpec): { duty: string; tasks: readonly TaskSpec[] }[] {
+  return (['unload', 'load', 'work'] as const).flatMap((duty) => (station[duty] === null ? [] : [{ duty, tasks: station[duty] }]))
+}
+
+/** "S2 Refrigerant parts", or the name alone where there is no other title. */
+export function titleOf(station: { readonly name: string; readonly title: string }): string {
+  return station.title === station.name ? station.name : `${station.name} ${station.title}`
+}
+
+function mixMean(task: TaskSpec, shares: readonly number[]): number {
+  return task.seconds.reduce((sum, time, variant) => sum + (time === null ? 0 : (shares[variant] ?? 0) * distributionMean(time)), 0)
+}
+
+function cv(time: Distribution | null): number | null {
+  if (time === null) return null
+  const mean = distributionMean(time)
+  return mean > 0 ? Math.sqrt(distributionVariance(time)) / mean : 0
+}

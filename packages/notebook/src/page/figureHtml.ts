@@ -1,0 +1,32 @@
+import type { ChartCell, PlanCell } from '../cell.ts'
+import { shownView } from '../cell.ts'
+import type { Figure } from '../figure.ts'
+import { escapeHtml } from './html.ts'
+import { planHtml } from './planHtml.ts'
+import { tableHtml } from './tableHtml.ts'
+
+/**
+ * A figure: finding, picture, how to read it, and the numbers.
+ *
+ * @param level  of the heading that the finding is, 2 … 6
+ * @param still  SVG text for readers without scripts; null: the numbers must do
+ */
+export function figureHtml(cell: ChartCell | PlanCell, level: number, still: string | null): string {
+  const figure = shownView(cell.views)
+  const heading = `h${Math.min(Math.max(level, 2), 3)}`
+  return `<figure id="${cell.id}" class="${cell.kind}">
+<figcaption><${heading} class="finding">${escapeHtml(figure.finding)}</${heading}></figcaption>
+${pictureHtml(figure, still)}
+<p class="how">${escapeHtml(figure.howToRead)}</p>
+<details><summary>Show the numbers<span class="hidden">: ${escapeHtml(figure.table.caption)}</span></summary><div class="numbers">${tableHtml(figure.table)}</div></details>
+</figure>`
+}
+
+function pictureHtml(figure: Figure, still: string | null): string {
+  const { picture, alt } = figure
+  if (picture.kind === 'plan') return `<div class="picture">${planHtml(picture)}</div>`
+  const waiting = `<div class="picture waiting" role="img" aria-label="${escapeHtml(alt)}"></div>`
+  const without =
+    still === null ? `<p>${escapeHtml(alt)}</p>` : `<img alt="${escapeHtml(alt)}" src="data:image/svg+xml,${encodeURIComponent(still)}">`
+  return `${waiting}<noscript>${without}</noscript>`
+}

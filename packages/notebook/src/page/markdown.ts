@@ -1,0 +1,28 @@
+import MarkdownIt from 'markdown-it'
+import { dedent } from '../plainText.ts'
+
+export interface MarkdownWriter {
+  readonly write: (markdown: string) => string
+  /** level of the last heading written, 1 at the start: that is the page's own */
+  readonly level: () => number
+}
+
+/**
+ * Markdown to HTML, part after part of one page. HTML in it is shown as text, not obeyed.
+ * Headings keep their order over the whole page: the highest is level 2, and none is skipped on the way down.
+ */
+export function markdownWriter(): MarkdownWriter {
+  const markdown = new MarkdownIt({ html: false, linkify: false, typographer: false })
+  let level = 1
+  return {
+    level: () => level,
+    write: (text) => {
+      const tokens = markdown.parse(dedent(text), {})
+      for (const token of tokens) {
+        if (token.type === 'heading_open') level = Math.min(Math.max(2, Number(token.tag.slice(1))), level + 1)
+        if (token.type === 'heading_open' || token.type === 'heading_close') token.tag = `h${level}`
+      }
+      return markdown.renderer.render(tokens, markdown.options, {})
+    },
+  }
+}

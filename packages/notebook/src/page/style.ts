@@ -1,0 +1,100 @@
+import { themeCss } from '@loopwright/charts'
+
+/** The page's style sheet: the colours of the charts' look, then the setting of the text. */
+export function pageStyle(): string {
+  return `${themeCss()}\n${STYLE}`
+}
+
+const STYLE = `
+* { box-sizing: border-box; }
+html { font: 16px/1.5 system-ui, -apple-system, "Segoe UI", "Noto Sans", "Liberation Sans", "DejaVu Sans", sans-serif; -webkit-text-size-adjust: 100%; text-size-adjust: 100%; }
+body { margin: 0 auto; max-width: 1132px; padding: 0 16px 64px; color: var(--lw-ink); background: var(--lw-paper); }
+h1, h2, h3, p, ul, ol, figure, table, fieldset, dl { margin: 0; }
+h1 { font-size: 28px; line-height: 1.25; max-width: 22em; }
+h2 { font-size: 20px; line-height: 1.3; margin: 64px 0 16px; max-width: 30em; }
+h3, h4 { font-size: 16px; line-height: 1.4; margin: 32px 0 8px; }
+p, ul, ol, dl, .finding { max-width: 60ch; }
+.prose p, .prose ul, .prose ol, .caution p, .caution ul { margin: 0 0 12px; }
+a { color: var(--lw-accent); }
+code { font: 14px/1.5 ui-monospace, "SFMono-Regular", Menlo, Consolas, "Liberation Mono", "DejaVu Sans Mono", monospace; overflow-wrap: anywhere; }
+:focus-visible { outline: 2px solid var(--lw-accent); outline-offset: 2px; }
+.skip { position: absolute; left: -9999px; }
+.skip:focus { left: 16px; top: 8px; padding: 4px 8px; background: var(--lw-paper); z-index: 2; }
+.hidden { position: absolute; width: 1px; height: 1px; margin: -1px; overflow: hidden; clip-path: inset(50%); white-space: nowrap; }
+header { padding-top: 32px; }
+.where { font-size: 14px; margin-bottom: 8px; color: var(--lw-quiet); }
+.answer { margin: 24px 0 0; padding: 16px 0; border-top: 1px solid var(--lw-ink); border-bottom: 1px solid var(--lw-hairline); }
+.answer .first { font-size: 20px; line-height: 1.4; max-width: 48ch; }
+.answer p + p { margin-top: 8px; }
+.answer .sure { font-size: 14px; max-width: 68ch; }
+.answer p:not(.sure) + .sure { margin-top: 16px; }
+figure { margin: 0 0 48px; break-inside: avoid; }
+figure .finding { margin: 0 0 12px; font-size: 16px; font-weight: 600; }
+.picture { min-height: 40px; overflow: hidden; }
+.picture .chart { width: 100%; }
+.picture svg { display: block; max-width: 100%; }
+.plan .narrow { display: none; }
+html:not(.script) .picture.waiting { display: none; }
+noscript img { display: block; max-width: 100%; background: #ffffff; }
+.how, .note, .plannote { font-size: 14px; color: var(--lw-quiet); margin-top: 8px; max-width: 68ch; }
+details { margin-top: 8px; font-size: 14px; }
+summary { cursor: pointer; color: var(--lw-accent); width: fit-content; padding: 4px 0; }
+.scroll { overflow-x: auto; max-width: 100%; }
+.tablecell { margin: 0 0 32px; }
+table { border-collapse: collapse; font-size: 14px; line-height: 1.35; font-variant-numeric: tabular-nums; }
+caption { text-align: left; font-weight: 600; padding: 4px 0 8px; }
+th, td { padding: 4px 16px 4px 0; text-align: left; vertical-align: top; border-bottom: 1px solid var(--lw-hairline); font-weight: 400; }
+th:last-child, td:last-child { padding-right: 0; }
+thead th { border-bottom: 1px solid var(--lw-ink); vertical-align: bottom; color: var(--lw-quiet); }
+.number { text-align: right; white-space: nowrap; }
+tbody tr.marked > * { font-weight: 600; }
+tbody tr.marked > :first-child { box-shadow: inset 3px 0 0 var(--lw-accent); padding-left: 8px; }
+.choice { display: none; border: 0; padding: 8px 0; margin: 0 0 24px; position: sticky; top: 0; z-index: 1; background: var(--lw-paper); border-bottom: 1px solid var(--lw-hairline); min-width: 0; }
+html.script .choice { display: block; }
+.choice legend { padding: 0; font-size: 14px; float: left; margin: 6px 12px 0 0; }
+.choice .options { display: flex; flex-wrap: wrap; gap: 4px; }
+.choice label { position: relative; cursor: pointer; font-variant-numeric: tabular-nums; }
+.choice input { position: absolute; inset: 0; width: 100%; height: 100%; margin: 0; opacity: 0; cursor: pointer; }
+.choice span { display: block; min-width: 32px; padding: 4px 6px; text-align: center; border: 1px solid var(--lw-hairline); }
+.choice input:hover + span { border-color: var(--lw-ink); }
+.choice input:checked + span { color: var(--lw-paper); background: var(--lw-accent); border-color: var(--lw-accent); }
+.choice input:focus-visible + span { outline: 2px solid var(--lw-accent); outline-offset: 2px; }
+.caution { margin: 0 0 16px; }
+.caution.warning { border-left: 3px solid var(--lw-ink); padding-left: 12px; margin-top: 16px; }
+.caution h2, .caution h3 { margin-top: 0; font-size: 16px; }
+footer { margin-top: 64px; padding-top: 16px; border-top: 1px solid var(--lw-ink); font-size: 14px; }
+footer dl { display: grid; grid-template-columns: max-content minmax(0, 1fr); gap: 4px 16px; }
+footer dt { color: var(--lw-quiet); }
+footer dd { margin: 0; overflow-wrap: anywhere; }
+#vg-tooltip-element { position: fixed; visibility: hidden; z-index: 3; padding: 6px 8px; font-size: 14px; line-height: 1.35; color: var(--lw-ink); background: var(--lw-paper); border: 1px solid var(--lw-ink); pointer-events: none; max-width: 320px; }
+#vg-tooltip-element.visible { visibility: visible; }
+#vg-tooltip-element td, #vg-tooltip-element th { border: 0; padding: 0 8px 0 0; }
+#vg-tooltip-element td.key { color: var(--lw-quiet); }
+@media (max-width: 639px) {
+  .plan .wide { display: none; }
+  .plan .narrow { display: block; }
+  h1 { font-size: 24px; }
+  h2 { margin-top: 48px; }
+  .choice legend { float: none; margin: 0 0 4px; }
+  footer dl { grid-template-columns: minmax(0, 1fr); gap: 0; }
+  footer dd { margin-bottom: 8px; }
+}
+@media (max-height: 479px) { .choice { position: static; } }
+@media (prefers-reduced-motion: no-preference) { html { scroll-behavior: smooth; } }
+@media print {
+  @page { size: A4; margin: 18mm 16mm 20mm; @bottom-right { content: counter(page) " / " counter(pages); font: 9pt sans-serif; color: #000; } }
+  html { font-size: 10.5pt; }
+  body { max-width: none; padding: 0; }
+  .skip, html.script .choice, summary { display: none; }
+  a { color: inherit; text-decoration: none; }
+  h2 { margin-top: 28px; }
+  h2, h3, .finding, caption { break-after: avoid; }
+  figure, .answer, .caution, tr { break-inside: avoid; }
+  p { orphans: 3; widows: 3; }
+  details::details-content { content-visibility: visible; display: block; height: auto; }
+  .scroll { overflow: visible; }
+  .picture svg { height: auto; }
+  table { font-size: 8.5pt; }
+  th, td { padding-right: 10px; }
+}
+`

@@ -1,0 +1,26 @@
+import type { Table } from '@loopwright/charts'
+import { escapeHtml } from './html.ts'
+
+/**
+ * A table in a container of its own that scrolls sideways and can be reached by keyboard.
+ * The page is written with it, and the page's script draws the table of another view with it: both look the same.
+ */
+export function tableHtml(table: Table): string {
+  const head = table.columns
+    .map((column) => `<th scope="col"${column.align === 'right' ? ' class="number"' : ''}>${escapeHtml(column.head).replaceAll('\n', '<br>')}</th>`)
+    .join('')
+  const body = table.rows
+    .map((row) => {
+      const cells = row.cells.map((text, index) => {
+        const numeric = table.columns[index]?.align === 'right' ? ' class="number"' : ''
+        return index === 0 ? `<th scope="row"${numeric}>${escapeHtml(text)}</th>` : `<td${numeric}>${escapeHtml(text)}</td>`
+      })
+      return `<tr${row.marked ? ' class="marked"' : ''}>${cells.join('')}</tr>`
+    })
+    .join('\n')
+  const note = table.note === null ? '' : `<p class="note">${escapeHtml(table.note)}</p>`
+  const caption = escapeHtml(table.caption)
+  return `<div class="scroll" role="region" tabindex="0" aria-label="${caption}"><table><caption>${caption}</caption><thead><tr>${head}</tr></thead><tbody>
+${body}
+</tbody></table></div>${note}`
+}

@@ -1,0 +1,35 @@
+/** Prints cells to a terminal in the order they come: an answer, then the table it rests on, then how sure it is. */
+import type { Cell } from './cell.ts'
+import { TERMINAL_COLUMNS, type TerminalOptions, terminalText } from './terminal.ts'
+import { wrap } from './wrap.ts'
+
+export interface Printer {
+  readonly print: (cell: Cell) => void
+  /** says what is still held back */
+  readonly end: () => void
+}
+
+/** @param log  takes one text; the line end is its own matter */
+export function printer(log: (text: string) => void, options: TerminalOptions = {}): Printer {
+  let sure: readonly string[] = []
+  let last: Cell['kind'] | null = null
+  const say = (text: string, kind: Cell['kind']): void => {
+    if (text === '') return
+    const together = last === kind && (kind === 'chart' || kind === 'plan')
+    if (last !== null && !together) log('')
+    log(text)
+    last = kind
+  }
+  const end = (): void => {
+    say(sure.map((sentence) => wrap(sentence, TERMINAL_COLUMNS)).join('\n'), 'answer')
+    sure = []
+  }
+  return {
+    print: (cell) => {
+      say(terminalText(cell, options), cell.kind)
+      if (cell.kind === 'answer') sure = cell.sure
+      if (cell.kind === 'table' && !cell.pageOnly) end()
+    },
+    end,
+  }
+}

@@ -1,0 +1,68 @@
+/** What a reader must know before anything is bought, built or promised on these numbers. */
+import type { LineSpec } from '@loopwright/line'
+import type { SweepResult } from '@loopwright/study'
+import type { CautionCell } from '../cell.ts'
+import type { Period } from './period.ts'
+
+/** What always holds: what the figures are no substitute for, and what the model leaves out. */
+export function standingCautions(line: LineSpec): CautionCell[] {
+  return [
+    {
+      kind: 'caution',
+      id: 'caution-use',
+      tone: 'caution',
+      title: 'What these figures are, and what they are not',
+      markdown: `Screening only. These figures compare carrier counts on the inputs listed above, to show what is worth a closer look. They are not a risk
+        assessment and not a statement of compliance. Local codes, the current edition of the standards that apply, and a qualified (where required,
+        licensed) professional decide on speeds, gaps between carriers, release modes, guarding and the work of people at the line. Validate stop times,
+        forces and cycle times by measurement on the machine.
+
+        Standards to look into first: EN 619, ASME B20.1, 29 CFR 1926.555, ISO 12100, ISO 13849-1, IEC 60204-1, ISO 13850.`,
+    },
+    { kind: 'caution', id: 'caution-model', tone: 'caution', title: 'What the model leaves out', markdown: modelLimits(line) },
+  ]
+}
+
+function modelLimits(line: LineSpec): string {
+  const supply = line.mix.kind === 'list' ? 'Products come from a list and end with it' : 'Products are always there at the load station'
+  const stops = line.breakdowns.length === 0 ? '- Nothing breaks down: the inputs name no stops, so real output will be lower.' : null
+  return [
+    '- Every station has its own operator, always there in working time; nobody walks between stations.',
+    `- ${supply}, and the place after unload is always free.`,
+    '- No jams at zone sensors, safety stops, rework, scrap, learning or absence, unless an input above stands for them.',
+    stops,
+    '- The times are taken as exactly known. How well they are known from a time study is not part of any interval here.',
+  ]
+    .filter((item) => item !== null)
+    .join('\n')
+}
+
+/** What is wrong or doubtful about this very result; empty where nothing is. */
+export function warnings(result: SweepResult, period: Period): CautionCell[] {
+  const cells: CautionCell[] = []
+  const warn = (id: string, title: string, markdown: string): void => {
+    cells.push({ kind: 'caution', id: `warning-${id}`, tone: 'warning', title, markdown })
+  }
+  if (result.partial) {
+    const [least, most] = [Math.min(...counts(result)), Math.max(...counts(result))]
+    const done = least === most ? `${least}` : `${least} to ${most}`
+    warn('partial', 'Stopped early', `The sweep was stopped: ${done} of ${result.replications} replications per count are in. The numbers hold for these; the intervals are wider.`)
+  }
+  const still = result.counts.filter((count) => count.gridlocks > 0)
+  if (still.length > 0) {
+    const list = still.map((count) => `${count.carriers} carriers: in ${count.gridlocks} of ${count.replications} replications`)
+    warn('gridlock', 'Gridlock: the loop stands still', `${list.map((item) => `- ${item}`).join('\n')}\n\nEvery carrier waits for another. The output counted is what was made before.`)
+  }
+  const dry = result.counts.filter((count) => count.outOfProducts > 0)
+  if (dry.length > 0) {
+    warn('products', 'Out of products', `The list of products ran out before the end of the ${period.one} with ${dry.map((count) => count.carriers).join(', ')} carriers.`)
+  }
+  if (result.answer?.bestAtUpperEnd === true && result.counts.length > 1) {
+    warn('upper-end', 'The best count is the largest tried', `Output may still rise beyond ${result.answer.best} carriers: add larger counts.`)
+  }
+  return cells
+}
+
+function counts(result: SweepResult): number[] {
+  return result.counts.map((count) => count.replications)
+}
