@@ -11,6 +11,10 @@ export type { ReplicateOptions, ReplicateThreadsOptions } from './replicate.ts'
 export { replicate, replicateHere } from './replicate.ts'
 export { runsResult } from './runsResult.ts'
 export { withCarriers } from './withCarriers.ts'
+// The line without running it
+export type { LineFacts, StationFacts, StopFacts } from './lineFacts.ts'
+export { lineFacts } from './lineFacts.ts'
+export { CARRIER_STATES, STATION_STATES, TRACE_KINDS, ZONE_STATES } from '@loopwright/line'
 // Threads
 export type { Pool } from './pool.ts'
 export { createPool } from './pool.ts'

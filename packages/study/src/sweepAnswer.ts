@@ -6,6 +6,8 @@ import type { NotConfirmed, SweepAnswer, SweepCount } from './sweepResult.ts'
 export const WITHIN = 0.01
 export const LEVEL = 0.95
 const PLAN_SHARE = 0.9
+/** of a number of units; a limit that misses 0 by less lies on it */
+const ROUNDING = 1e-12
 
 /** What of a count the rule looks at. */
 export type Candidate = Pick<SweepCount, 'carriers' | 'units' | 'gridlocks' | 'meetsPlan'>
@@ -31,9 +33,9 @@ export function sweepAnswer(counts: readonly Candidate[]): SweepAnswer | null {
   for (let index = best; index >= 0 && notConfirmed === null; index -= 1) {
     const { carriers, units, gridlocks } = counts[index]!
     const differences = Array.from({ length: replications }, (_, j) => units[j]! - (1 - WITHIN) * bestUnits[j]!)
-    const lowerLimit = pairedLowerLimit(differences, LEVEL)
+    const lowerLimit = pairedLowerLimit(differences, LEVEL).low
     if (gridlocks > 0) notConfirmed = { carriers, reason: 'gridlock', shortBy: Math.max(0, -lowerLimit), lowerLimit }
-    else if (lowerLimit < 0) notConfirmed = { carriers, reason: 'may fall short', shortBy: -lowerLimit, lowerLimit }
+    else if (lowerLimit < -ROUNDING * bestUnits[0]!) notConfirmed = { carriers, reason: 'may fall short', shortBy: -lowerLimit, lowerLimit }
     else chosen = index
   }
   return {

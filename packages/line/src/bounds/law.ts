@@ -26,6 +26,8 @@ export interface Law {
   readonly carriersLow: number | null
   /** N_hi, count: up to here; beyond, holes are short */
   readonly carriersHigh: number | null
+  /** share of each variant, summing to 1; of a pattern or list: as often as it stands there */
+  readonly variantShares: readonly number[]
   /** what the slowest exchange is made of, and every other: one entry per zone */
   readonly exchanges: readonly Exchange[]
   /** true: holds exactly; false: an estimate */
@@ -60,9 +62,8 @@ export function law(spec: LineSpec): Law {
     throw new RangeError('the law is known for one closed loop: path i leaves zone i for the next zone')
   }
   const times = pathTimes(spec)
-  const made = mixShares(spec.mix, spec.variants.length).flatMap((share, variant) =>
-    share > 0 ? [{ share, laps: dutyLaps(spec, variant) }] : [],
-  )
+  const variantShares = mixShares(spec.mix, spec.variants.length)
+  const made = variantShares.flatMap((share, variant) => (share > 0 ? [{ share, laps: dutyLaps(spec, variant) }] : []))
   const mean = (of: (laps: ReturnType<typeof dutyLaps>) => number): number =>
     made.reduce((sum, { share, laps }) => sum + share * of(laps), 0)
   const exchanges = spec.zones.map((_, zone): Exchange => {
@@ -100,6 +101,7 @@ export function law(spec: LineSpec): Law {
     unitsPerLap: mean((laps) => laps.units / laps.laps),
     carriersLow: exchangeSeconds > 0 ? Math.ceil(knee(lapSeconds / exchangeSeconds)) : null,
     carriersHigh: exchangeSeconds > 0 ? Math.floor(knee(storage.length - holeLapSeconds / exchangeSeconds)) : null,
+    variantShares,
     exchanges,
     exact: reasons.length === 0,
     estimateReasons: reasons,
@@ -109,7 +111,6 @@ export function law(spec: LineSpec): Law {
 /** A knee that misses a whole number by rounding alone is that number. */
 const knee = (carriers: number): number => (Math.abs(carriers - Math.round(carriers)) < 1e-9 ? Math.round(carriers) : carriers)
 
-/** Share of each variant, summing to 1; of a list: as often as it stands there. */
 function mixShares(mix: MixSpec, variants: number): number[] {
   const counts = mix.kind === 'random' || mix.kind === 'levelled' ? [...mix.shares] : new Array<number>(variants).fill(0)
   if (mix.kind === 'pattern' || mix.kind === 'list') for (const variant of mix.sequence) counts[variant]! += 1
