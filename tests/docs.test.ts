@@ -5,7 +5,7 @@ import { pathToFileURL } from 'node:url'
 import { readScenario } from '@loopwright/scenario'
 import { describe, expect, test } from 'vitest'
 import { commandFaults, commandsOf } from './docs/commands.ts'
-import { agree, examplesOf, runExample } from './docs/examples.ts'
+import { agree, blockFaults, examplesOf, runExample } from './docs/examples.ts'
 import { anchorsOf, blocksOf, linksOf } from './docs/markdown.ts'
 import { filesUnder, TOP } from './tidy/sources.ts'
 
@@ -80,6 +80,13 @@ describe('documents', () => {
     expect(numbers).toEqual(numbers.map((_, i) => i + 1))
   })
 
+  test('blocks of code give what they say', async () => {
+    const blocks = documents.flatMap(blocksOf).filter((block) => block.language === 'ts' && block.text.includes('// =>'))
+    const load = (name: string) => import(pathToFileURL(join(TOP, name.replace('@loopwright/', 'packages/'), 'src/index.ts')).href)
+    for (const block of blocks) expect([block.file, ...(await blockFaults(block.text, load))]).toEqual([block.file])
+    expect(blocks.length).toBeGreaterThan(3)
+  })
+
   test('README fits on a hundred lines', () => {
     expect(readFileSync(join(TOP, 'README.md'), 'utf8').split('\n').length).toBeLessThanOrEqual(101)
   })
@@ -124,6 +131,12 @@ describe('the checks find what they are for', () => {
     expect(agree({ a: [1, 2] }, { a: [1, 2.0000001] })).toBe(false)
     expect(agree(new Float64Array([1, 2]), [1, 2])).toBe(true)
     expect(agree(undefined, null)).toBe(false)
+  })
+
+  test('a wrong block', async () => {
+    const load = async () => ({ f: (x: number) => x * x })
+    expect(await blockFaults("import { f } from 'x'\nconst a = f(2)\na // => 4\na + 1 // => 6", load)).toEqual(['a + 1 // => 6 gives 5'])
+    expect(await blockFaults("import { f, g } from 'x'\nf(2) // => 5", load)).toEqual(['x has no g'])
   })
 
   test('a command that is not there', () => {

@@ -45,3 +45,29 @@ export function agree(is: unknown, shouldBe: unknown): boolean {
   }
   return is === shouldBe
 }
+
+/**
+ * What a `ts` block of a document says wrongly: every line `expression // => value` is held to its value, the other lines are run before it.
+ *
+ * @param load  gives the module behind a name
+ */
+export async function blockFaults(text: string, load: (name: string) => Promise<Record<string, unknown>>): Promise<string[]> {
+  const scope: Record<string, unknown> = {}
+  const faults: string[] = []
+  const body: string[] = []
+  for (const line of text.split('\n')) {
+    const imported = /^import \{([^}]*)\} from '([^']+)'$/.exec(line)
+    const [expression = '', expected] = line.split('// =>')
+    if (imported) {
+      const names = imported[1]!.split(',').map((name) => name.trim())
+      const module = await load(imported[2]!)
+      for (const name of names) scope[name] = module[name]
+      faults.push(...names.filter((name) => module[name] === undefined).map((name) => `${imported[2]} has no ${name}`))
+    } else body.push(expected === undefined ? line : `check(${JSON.stringify(line)}, (${expression}), (${expected}))`)
+  }
+  const check = (line: string, is: unknown, shouldBe: unknown): void => {
+    if (!agree(is, shouldBe)) faults.push(`${line} gives ${JSON.stringify(is)}`)
+  }
+  if (faults.length === 0) new Function('check', ...Object.keys(scope), `"use strict";\n${body.join('\n')}`)(check, ...Object.values(scope))
+  return faults
+}

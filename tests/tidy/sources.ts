@@ -43,5 +43,5 @@ export function* nodesOf(node: ts.Node): Generator<ts.Node> {
 }
 
 export function isTest(file: string): boolean {
-  return /\.test\.ts$/.test(file) || file.startsWith('tests/')
+  return /\.test(-helper)?\.ts$/.test(file) || file.startsWith('tests/')
 }
