@@ -1,7 +1,7 @@
 import { type Kind, momentOfValuesBelow, power, weightBelow } from './kind.ts'
 import { notAboveZero, notValues } from './reasons.ts'
 
-/** A few values with weights; the first i with u·Σw < w₀ + … + wᵢ. */
+/** A few values with weights; the first i with u·Σw < w₀ + … + wᵢ, in the listed order: a list that does not rise has an inverse that does not rise either. */
 export const discrete: Kind<'discrete'> = {
   reasons(d) {
     const found = [...notValues('values', d.values)]

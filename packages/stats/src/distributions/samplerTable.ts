@@ -63,7 +63,7 @@ export class SamplerTable {
       const d = rows[r]!
       code.push(codeOf(d))
       start.push(parameters.length)
-      inside.push('of' in d ? rows.push(d.of) - 1 : -1)
+      inside.push('of' in d ? rows.push(insideOf(d)) - 1 : -1)
       for (const number of numbersOf(d)) parameters.push(number)
     }
     this.size = distributions.length
@@ -169,6 +169,18 @@ export function quantile(d: Distribution, u: number): number {
 function asSample(d: Distribution): Distribution {
   if (d.kind === 'replay') return { kind: 'empirical', values: d.values, interpolate: false }
   return d.kind === 'limited' ? { ...d, of: asSample(d.of) } : d
+}
+
+/** Limits condition the cdf, so that a list under them is taken in the order of its values instead of the listed one. */
+function insideOf(d: Extract<Distribution, { of: Distribution }>): Distribution {
+  return d.kind === 'limited' && (d.min !== null || d.max !== null) ? rising(d.of) : d.of
+}
+
+function rising(d: Distribution): Distribution {
+  if (d.kind === 'limited' || d.kind === 'occasional') return { ...d, of: rising(d.of) }
+  if (d.kind !== 'discrete') return d
+  const order = [...d.values.keys()].sort((a, b) => d.values[a]! - d.values[b]!)
+  return { ...d, values: order.map((i) => d.values[i]!), weights: order.map((i) => d.weights[i]!) }
 }
 
 function useOf(d: Distribution): DrawUse {
