@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { isOnGrid, TICKS_PER_SECOND, toGrid } from './grid.ts'
+import { isOnGrid, TICKS_PER_SECOND, toGrid, toGridAt } from './grid.ts'
 
 test('halves round up, whole ticks stay', () => {
   expect(toGrid(0)).toBe(0)
@@ -15,4 +15,10 @@ test('sums of grid times are exact', () => {
   expect(sum).toBe(a * 1_000_000)
   expect(isOnGrid(sum)).toBe(true)
   expect(isOnGrid(0.1)).toBe(false)
+})
+
+test('rounding in place is the same rounding', () => {
+  const list = Float64Array.of(0.1, 4.6375, 0)
+  for (let at = 0; at < 3; at++) toGridAt(list, at)
+  expect([...list]).toEqual([toGrid(0.1), toGrid(4.6375), 0])
 })

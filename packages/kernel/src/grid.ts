@@ -12,6 +12,11 @@ export function toGrid(seconds: number): number {
   return Math.floor(seconds * TICKS_PER_SECOND + 0.5) / TICKS_PER_SECOND
 }
 
+/** The same for the number at `list[at]`, in place: a number handed over a call may cost an allocation, a place in a list never does. */
+export function toGridAt(list: Float64Array, at: number): void {
+  list[at] = Math.floor(list[at]! * TICKS_PER_SECOND + 0.5) / TICKS_PER_SECOND
+}
+
 /**
  * Whether a duration lies on the grid.
  *

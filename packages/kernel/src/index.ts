@@ -1,5 +1,5 @@
 // The clock
-export { isOnGrid, TICKS_PER_SECOND, toGrid } from './grid.ts'
+export { isOnGrid, TICKS_PER_SECOND, toGrid, toGridAt } from './grid.ts'
 // Timers
 export { TimerQueue } from './queue.ts'
 // Telling runs apart, and what came before a failure

@@ -135,6 +135,7 @@ export function buildLine(spec: LineSpec, backwards = false): Line {
       const uses = samplerTable.uses(k)
       return uses === 'nothing' ? USES_NOTHING : uses === 'uniform' ? USES_UNIFORM : USES_INDEX
     }),
+    drawn: new Float64Array(1),
     streamUses: new Int32Array(names.list.length),
     zoneState: new Uint8Array(zones),
     zoneCarrier: new Int32Array(zones),

@@ -14,9 +14,11 @@ const STOPPED = STATION_STATES.indexOf('stopped')
 const BREAK = STATION_STATES.indexOf('break')
 const ZONE_STOPPED = ZONE_STATES.indexOf('stopped')
 
-/** count, mean and spread, updated one value at a time (Welford 1962) in an array of its own: count, mean, sum of squares, least, largest. */
-export const TALLY = 5
-function addToTally(tally: Float64Array, value: number): void {
+/** count, mean and spread, updated one value at a time (Welford 1962) in an array of its own: count, mean, sum of squares, least, largest; last the value to add. */
+export const TALLY = 6
+const VALUE = 5
+function addToTally(tally: Float64Array): void {
+  const value = tally[VALUE]!
   const count = tally[0]! + 1
   const difference = value - tally[1]!
   const mean = tally[1]! + difference / count
@@ -112,8 +114,8 @@ export class Collector {
     this.stationState.fill(0)
     this.zoneState.fill(0)
     this.carrierState.fill(0)
-    for (let carrier = 0; carrier < this.line.carriers; carrier++) this.onCarrier(0, carrier)
-    this.judge(0)
+    for (let carrier = 0; carrier < this.line.carriers; carrier++) this.onCarrier(carrier)
+    this.judge()
   }
 
   /** The warm-up is over at `now`: what was counted is forgotten, what is under way goes on. */
@@ -135,35 +137,37 @@ export class Collector {
   }
 
   /** Judges the states of the touched zones and their stations. */
-  judge(now: number): void {
+  judge(): void {
     const { touched, line } = this
+    if (touched.length === 0) return
     for (let place = 0; place < touched.length; place++) {
       const zone = touched.items[place]!
       touched.isIn[zone] = 0
       const state = zoneState(line, zone)
       if (state !== this.zoneState[zone]) {
-        this.settleZone(now, zone)
+        this.settleZone(zone)
         this.zoneState[zone] = state
       }
       const station = line.zoneStation[zone]!
       if (station === NONE) continue
       const is = stationState(line, station)
       if (is === this.stationState[station]) continue
-      this.settleStation(now, station)
-      if (this.stationState[station] === BLOCKED) this.endBlock(now, station)
-      if (is === BLOCKED) this.blockedSince[station] = now
+      this.settleStation(station)
+      if (this.stationState[station] === BLOCKED) this.endBlock(station)
+      if (is === BLOCKED) this.blockedSince[station] = line.now
       this.stationState[station] = is
     }
     touched.length = 0
   }
 
-  onMoveStart(now: number, from: number, to: number, carrier: number): void {
+  onMoveStart(from: number, to: number, carrier: number): void {
+    const { line } = this
+    const { now } = line
     this.touch(from)
     this.touch(to)
     this.occupiedSeconds[from]! += now - this.occupiedSince[from]!
     this.occupiedSince[to] = now
     this.movesOut[from]!++
-    const { line } = this
     const station = line.zoneStation[from]!
     if (station !== NONE && line.stationServed[station] === 1) {
       this.cycles[station]!++
@@ -172,35 +176,38 @@ export class Collector {
     if (from === this.lapZone) {
       const start = line.carrierLapStart[carrier]!
       if (!Number.isNaN(start)) {
-        addToTally(this.lap, now - start)
+        this.lap[VALUE] = now - start
+        addToTally(this.lap)
         this.carrierLaps[carrier]!++
       }
       line.carrierLapStart[carrier] = now
     }
     if (this.carrierState[carrier] !== 0) {
-      this.settleCarrier(now, carrier)
+      this.settleCarrier(carrier)
       this.carrierState[carrier] = 0
     }
   }
 
   /** The carrier's phase or load has changed. */
-  onCarrier(now: number, carrier: number): void {
+  onCarrier(carrier: number): void {
     const state = carrierState(this.line, carrier)
     if (state === this.carrierState[carrier]) return
-    this.settleCarrier(now, carrier)
+    this.settleCarrier(carrier)
     this.carrierState[carrier] = state
   }
 
-  onLoad(now: number): void {
-    this.countProducts(now)
+  onLoad(): void {
+    this.countProducts()
     this.productsInLine++
     this.loads++
   }
 
-  onUnload(now: number, loaded: number): void {
-    this.countProducts(now)
+  onUnload(carrier: number): void {
+    const { now } = this.line
+    this.countProducts()
     this.productsInLine--
-    addToTally(this.timeInLine, now - loaded)
+    this.timeInLine[VALUE] = now - this.line.carrierLoaded[carrier]!
+    addToTally(this.timeInLine)
     const { outputs } = this
     if (outputs.length === outputs.values.length) {
       const wider = new Float64Array(2 * outputs.length)
@@ -211,53 +218,55 @@ export class Collector {
   }
 
   /** A cause of stops is about to begin or end: what stands stopped is settled with the causes that held until now. */
-  onCauseChange(now: number, cause: number): void {
+  onCauseChange(cause: number): void {
     const { line } = this
     const part = cause < line.sources ? line.spec.breakdowns[cause]!.part : null
     if (part !== null && part.kind !== 'line') {
       const zone = part.kind === 'station' ? line.stationZone[part.index]! : part.index
-      this.settleStopped(now, zone)
-    } else for (let zone = 0; zone < line.zones; zone++) this.settleStopped(now, zone)
+      this.settleStopped(zone)
+    } else for (let zone = 0; zone < line.zones; zone++) this.settleStopped(zone)
   }
 
-  onStopBegin(now: number, cause: number): void {
+  onStopBegin(cause: number): void {
     this.causeCount[cause]!++
-    this.causeSince[cause] = now
+    this.causeSince[cause] = this.line.now
   }
 
-  onStopEnd(now: number, cause: number): void {
-    this.causeSeconds[cause]! += now - this.causeSince[cause]!
+  onStopEnd(cause: number): void {
+    this.causeSeconds[cause]! += this.line.now - this.causeSince[cause]!
   }
 
-  onBreak(now: number, begins: boolean): void {
-    if (begins) this.onStopBegin(now, this.line.sources)
-    else this.onStopEnd(now, this.line.sources)
+  onBreak(begins: boolean): void {
+    if (begins) this.onStopBegin(this.line.sources)
+    else this.onStopEnd(this.line.sources)
   }
 
-  /** Adds what is under way up to `now`, the end of the window. */
-  finish(now: number): void {
+  /** Adds what is under way up to the line's `now`, the end of the window. */
+  finish(): void {
     const { line } = this
+    const { now } = line
     for (let zone = 0; zone < line.zones; zone++) {
-      this.settleZone(now, zone)
+      this.settleZone(zone)
       if (line.zoneCarrier[zone] !== NONE) this.occupiedSeconds[zone]! += now - this.occupiedSince[zone]!
     }
     for (let station = 0; station < line.stations; station++) {
-      this.settleStation(now, station)
-      if (this.stationState[station] === BLOCKED) this.endBlock(now, station)
+      this.settleStation(station)
+      if (this.stationState[station] === BLOCKED) this.endBlock(station)
     }
-    for (let carrier = 0; carrier < line.carriers; carrier++) this.settleCarrier(now, carrier)
-    this.countProducts(now)
-    for (let source = 0; source < line.sources; source++) if (line.sourceDown[source] === 1) this.onStopEnd(now, source)
-    if (line.breaksNow > 0) this.onStopEnd(now, line.sources)
+    for (let carrier = 0; carrier < line.carriers; carrier++) this.settleCarrier(carrier)
+    this.countProducts()
+    for (let source = 0; source < line.sources; source++) if (line.sourceDown[source] === 1) this.onStopEnd(source)
+    if (line.breaksNow > 0) this.onStopEnd(line.sources)
   }
 
-  private settleStopped(now: number, zone: number): void {
-    if (this.zoneState[zone] === ZONE_STOPPED) this.settleZone(now, zone)
+  private settleStopped(zone: number): void {
+    if (this.zoneState[zone] === ZONE_STOPPED) this.settleZone(zone)
     const station = this.line.zoneStation[zone]!
-    if (station !== NONE && this.stationState[station]! >= STOPPED) this.settleStation(now, station)
+    if (station !== NONE && this.stationState[station]! >= STOPPED) this.settleStation(station)
   }
 
-  private settleZone(now: number, zone: number): void {
+  private settleZone(zone: number): void {
+    const { now } = this.line
     const seconds = now - this.zoneSince[zone]!
     this.zoneSince[zone] = now
     if (seconds === 0) return
@@ -266,7 +275,8 @@ export class Collector {
     if (state === ZONE_STOPPED) this.spread(seconds, zone, NONE, this.zoneStopped, zone * this.causes)
   }
 
-  private settleStation(now: number, station: number): void {
+  private settleStation(station: number): void {
+    const { now } = this.line
     const seconds = now - this.stationSince[station]!
     this.stationSince[station] = now
     if (seconds === 0) return
@@ -289,17 +299,20 @@ export class Collector {
     if (line.breaksNow > 0 && !line.spec.conveyorDuringBreaks) into[first + line.sources]! += seconds
   }
 
-  private settleCarrier(now: number, carrier: number): void {
+  private settleCarrier(carrier: number): void {
+    const { now } = this.line
     this.carrierSeconds[carrier * CARRIER_WIDTH + this.carrierState[carrier]!]! += now - this.carrierSince[carrier]!
     this.carrierSince[carrier] = now
   }
 
-  private endBlock(now: number, station: number): void {
+  private endBlock(station: number): void {
+    const { now } = this.line
     const seconds = now - this.blockedSince[station]!
     if (seconds > this.longestBlock[station]!) this.longestBlock[station] = seconds
   }
 
-  private countProducts(now: number): void {
+  private countProducts(): void {
+    const { now } = this.line
     this.products[0]! += this.productsInLine * (now - this.products[1]!)
     this.products[1] = now
   }

@@ -1,8 +1,8 @@
-import { toGrid } from '@loopwright/kernel'
+import { toGridAt } from '@loopwright/kernel'
 import { type Line, NONE, USES_INDEX, USES_NOTHING, USES_UNIFORM } from './state.ts'
 
-/** Draws from a stream in order of use; seconds on the grid. A constant takes no draw. (MODEL.md §9) */
-export function drawInOrder(line: Line, sampler: number, stream: number): number {
+/** Draws from a stream in order of use, into `drawn`; seconds on the grid. A constant takes no draw. (MODEL.md §9) */
+export function drawInOrder(line: Line, sampler: number, stream: number): void {
   const uses = line.samplerUses[sampler]!
   let k = 0
   if (uses !== USES_NOTHING) {
@@ -11,11 +11,12 @@ export function drawInOrder(line: Line, sampler: number, stream: number): number
     if (uses === USES_UNIFORM) line.streams.next(stream)
   }
   line.samplers.drawAt(sampler, line.streams.u, 0, k)
-  return toGrid(line.samplers.value[0]!)
+  line.drawn[0] = line.samplers.value[0]!
+  toGridAt(line.drawn, 0)
 }
 
-/** Draws a task's time for a product: draw k of the task's stream belongs to serial k, whoever asks first. (MODEL.md §9) */
-export function drawForProduct(line: Line, sampler: number, task: number, serial: number): number {
+/** Draws a task's time for a product, into `drawn`: draw k of the task's stream belongs to serial k, whoever asks first. (MODEL.md §9) */
+export function drawForProduct(line: Line, sampler: number, task: number, serial: number): void {
   const uses = line.samplerUses[sampler]!
   const room = line.taskRoom
   const first = task * room
@@ -26,7 +27,8 @@ export function drawForProduct(line: Line, sampler: number, task: number, serial
     }
   }
   line.samplers.drawAt(sampler, line.taskUniforms, first + (serial & (room - 1)), uses === USES_INDEX ? serial : 0)
-  return toGrid(line.samplers.value[0]!)
+  line.drawn[0] = line.samplers.value[0]!
+  toGridAt(line.drawn, 0)
 }
 
 /** Makes room for the draws of a new product beside those of all that are still in the line. */

@@ -13,7 +13,7 @@ export function handleInstant(line: Line): void {
     if (!brakeAll(line)) break
     endWhatEnds(line)
   } while (line.changeList.length + line.workList.length + line.moveList.length > 0)
-  line.collector.judge(line.now)
+  line.collector.judge()
 }
 
 /** Everything that falls due now, by slot: stops first (their slots are the lowest), then arrivals, clears, work, changes. */

@@ -61,7 +61,7 @@ function startMove(line: Line, path: number): void {
   const { now, queue } = line
   const atSpeed = line.carrierPhase[carrier] === LOOKING ? 1 : 0
   if (atSpeed === 1) endArrival(line, line.zonePrevious[from]!)
-  line.collector.onMoveStart(now, from, to, carrier)
+  line.collector.onMoveStart(from, to, carrier)
   line.zoneState[from] = VACATING
   line.zoneClaimant[from] = NONE
   line.zoneCarrier[from] = NONE
@@ -77,7 +77,8 @@ function startMove(line: Line, path: number): void {
   const given = line.moveSampler[path]!
   if (given !== NONE) {
     line.pathLooks[path] = 0
-    queue.times[line.arrivalSlot + path] = now + drawInOrder(line, given, line.moveStream[path]!)
+    drawInOrder(line, given, line.moveStream[path]!)
+    queue.times[line.arrivalSlot + path] = now + line.drawn[0]!
   } else {
     const times = 4 * path + 2 * atSpeed
     const toRest = line.moveSeconds[times]!
@@ -94,7 +95,10 @@ function startMove(line: Line, path: number): void {
   const givenClear = line.clearSampler[path]!
   if (givenClear === SAME_AS_MOVE) queue.times[line.clearSlot + path] = queue.times[line.arrivalSlot + path]!
   else if (givenClear === NONE) queue.times[line.clearSlot + path] = now + line.clearSeconds[2 * path + atSpeed]!
-  else queue.times[line.clearSlot + path] = now + drawInOrder(line, givenClear, line.clearStream[path]!)
+  else {
+    drawInOrder(line, givenClear, line.clearStream[path]!)
+    queue.times[line.clearSlot + path] = now + line.drawn[0]!
+  }
   startTimer(line, line.arrivalSlot + path)
   startTimer(line, line.clearSlot + path)
   operateIn(line, path, 1)
@@ -178,7 +182,7 @@ export function becomeDone(line: Line, carrier: number, zone: number): void {
   line.carrierPhase[carrier] = DONE
   line.carrierSince[carrier] = line.now
   line.collector.touch(zone)
-  line.collector.onCarrier(line.now, carrier)
+  line.collector.onCarrier(carrier)
   addTo(line.moveList, zone)
 }
 

@@ -75,6 +75,7 @@ function runToEnd(line: Line, verify: boolean): RunEnd {
     line.now = next
   }
   if (!isWarm) collector.restart(warmup)
-  collector.finish(last)
+  line.now = last
+  collector.finish()
   return end
 }

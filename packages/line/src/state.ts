@@ -83,6 +83,8 @@ export interface Line {
   readonly samplers: SamplerTable
   /** USES_… of each sampler */
   readonly samplerUses: Uint8Array
+  /** the last time drawn, seconds on the grid; length 1: a number in a place of its own is never boxed */
+  readonly drawn: Float64Array
   /** draws taken so far from the replay list of a stream; length streams */
   readonly streamUses: Int32Array
 

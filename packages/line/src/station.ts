@@ -67,7 +67,7 @@ function nextDuty(line: Line, station: number, carrier: number, from: number): v
     if (!dutyApplies(line, station, duty, carrier)) continue
     line.stationDuty[station] = duty
     line.carrierPhase[carrier] = WORK_PENDING
-    line.collector.onCarrier(line.now, carrier)
+    line.collector.onCarrier(carrier)
     addTo(line.workList, station)
     return
   }
@@ -77,7 +77,7 @@ function nextDuty(line: Line, station: number, carrier: number, from: number): v
     return
   }
   line.carrierPhase[carrier] = RELEASE_PENDING
-  line.collector.onCarrier(line.now, carrier)
+  line.collector.onCarrier(carrier)
   addTo(line.workList, station)
 }
 
@@ -121,32 +121,33 @@ function startWork(line: Line, station: number): void {
   line.collector.touch(zone)
   if (line.carrierPhase[carrier] === RELEASE_PENDING) {
     line.carrierPhase[carrier] = RELEASING
-    line.queue.times[slot] = line.now + drawInOrder(line, line.releaseSampler[station]!, line.releaseStream[station]!)
+    drawInOrder(line, line.releaseSampler[station]!, line.releaseStream[station]!)
+    line.queue.times[slot] = line.now + line.drawn[0]!
     if (line.trace !== null) line.trace.add(line.now, RELEASE_START, station, carrier, 0)
   } else {
     const duty = line.stationDuty[station]!
     line.carrierPhase[carrier] = WORKING
     if (line.trace !== null) line.trace.add(line.now, DUTY_START, station, carrier, duty)
     if (duty === LOAD_DUTY) takeProduct(line, carrier)
-    line.queue.times[slot] = line.now + workSeconds(line, station, duty, carrier)
+    line.queue.times[slot] = line.now
+    addWork(line, slot, station, duty, carrier)
     operateStation(line, station, true)
   }
-  line.collector.onCarrier(line.now, carrier)
+  line.collector.onCarrier(carrier)
   startTimer(line, slot)
 }
 
-/** The sum of the task times of the duty for the product, of tasks that it has not had yet. */
-function workSeconds(line: Line, station: number, duty: number, carrier: number): number {
+/** Adds to the timer the task times of the duty for the product, of tasks that it has not had yet. */
+function addWork(line: Line, slot: number, station: number, duty: number, carrier: number): void {
   const variant = line.carrierVariant[carrier]!
   const serial = line.carrierSerial[carrier]!
-  let seconds = 0
   for (let entry = line.dutyFirst[3 * station + duty]!; entry < line.dutyFirst[3 * station + duty + 1]!; entry++) {
     const sampler = line.entrySampler[entry * line.variants + variant]!
     const task = line.entryTask[entry]!
     if (sampler === NONE || line.taskDone[carrier * line.tasks + task] === 1) continue
-    seconds += drawForProduct(line, sampler, task, serial)
+    drawForProduct(line, sampler, task, serial)
+    line.queue.times[slot]! += line.drawn[0]!
   }
-  return seconds
 }
 
 /** Work or release at the station has ended. */
@@ -172,7 +173,7 @@ export function onWorkEnd(line: Line, station: number): void {
 
 function takeOff(line: Line, carrier: number): void {
   if (line.trace !== null) line.trace.add(line.now, UNLOAD, line.carrierZone[carrier]!, carrier, line.carrierSerial[carrier]!)
-  line.collector.onUnload(line.now, line.carrierLoaded[carrier]!)
+  line.collector.onUnload(carrier)
   line.carrierSerial[carrier] = NONE
 }
 

@@ -44,7 +44,8 @@ export function startStops(line: Line): void {
 }
 
 function setFailure(line: Line, source: number): void {
-  const seconds = drawInOrder(line, line.sourceFailure[source]!, line.failureStream[source]!)
+  drawInOrder(line, line.sourceFailure[source]!, line.failureStream[source]!)
+  const seconds = line.drawn[0]!
   if (line.sourceCalendar[source] === 1 || operatesNow(line, source)) {
     line.queue.times[source] = line.now + seconds
     line.queue.schedule(source)
@@ -53,20 +54,21 @@ function setFailure(line: Line, source: number): void {
 
 /** The timer of a source has ended: it breaks down, or its repair is over. */
 export function onSource(line: Line, source: number): void {
-  line.collector.onCauseChange(line.now, source)
+  line.collector.onCauseChange(source)
   const { part } = line.spec.breakdowns[source]!
   if (line.sourceDown[source] === 0) {
     line.sourceDown[source] = 1
-    line.collector.onStopBegin(line.now, source)
+    line.collector.onStopBegin(source)
     if (line.trace !== null) line.trace.add(line.now, STOP_BEGIN, source, NONE, 0)
     if (part.kind === 'line') holdAllZones(line)
     else if (part.kind === 'station') holdStation(line, part.index)
     else holdZone(line, part.index)
-    line.queue.times[source] = line.now + drawInOrder(line, line.sourceRepair[source]!, line.repairStream[source]!)
+    drawInOrder(line, line.sourceRepair[source]!, line.repairStream[source]!)
+    line.queue.times[source] = line.now + line.drawn[0]!
     line.queue.schedule(source)
   } else {
     line.sourceDown[source] = 0
-    line.collector.onStopEnd(line.now, source)
+    line.collector.onStopEnd(source)
     if (line.trace !== null) line.trace.add(line.now, STOP_END, source, NONE, 0)
     if (part.kind === 'line') resumeAllZones(line)
     else if (part.kind === 'station') resumeStation(line, part.index)
@@ -78,7 +80,7 @@ export function onSource(line: Line, source: number): void {
 /** One or more breaks begin or end now; ends come before begins. */
 export function onBreak(line: Line): void {
   const { breakTimes, breakSteps, collector, spec } = line
-  collector.onCauseChange(line.now, line.sources)
+  collector.onCauseChange(line.sources)
   while (line.breakNext < breakTimes.length && breakTimes[line.breakNext] === line.now) {
     const step = breakSteps[line.breakNext++]!
     line.breaksNow += step
@@ -86,7 +88,7 @@ export function onBreak(line: Line): void {
     const turnsOff = step === -1 && line.breaksNow === 0
     if (!turnsOn && !turnsOff) continue
     if (line.trace !== null) line.trace.add(line.now, turnsOn ? BREAK_BEGIN : BREAK_END, NONE, NONE, 0)
-    collector.onBreak(line.now, turnsOn)
+    collector.onBreak(turnsOn)
     for (let station = 0; station < line.stations; station++) {
       if (line.stationBreaks[station] === 0) collector.touch(line.stationZone[station]!)
       else if (turnsOn) holdStation(line, station)

@@ -17,7 +17,7 @@ export function takeProduct(line: Line, carrier: number): void {
   line.carrierLoaded[carrier] = line.now
   const first = carrier * line.tasks
   line.taskDone.fill(0, first, first + line.tasks)
-  line.collector.onLoad(line.now)
+  line.collector.onLoad()
   if (line.trace !== null) line.trace.add(line.now, LOAD, line.carrierZone[carrier]!, carrier, serial)
 }
 

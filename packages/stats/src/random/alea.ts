@@ -47,7 +47,8 @@ export function stepAlea(state: Float64Array, offset: number, out: Float64Array,
   state[offset + 2] = high
   state[offset + 3] = low
   const u = high + ((low * 0x200000) | 0) * 1.1102230246251565e-16
-  out[at] = u === 0 ? ZERO_COUNTS_AS : u
+  out[at] = u // not by a choice of two values: that would box each draw
+  if (u === 0) out[at] = ZERO_COUNTS_AS
 }
 
 /** @throws StatisticsError E_SEED where two different streams could get the same name */
