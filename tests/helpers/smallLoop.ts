@@ -1,0 +1,278 @@
+/**
+ * A complete LineSpec from the little that a test wants to say, and a run of it as lines that a person reads.
+ * Zones are called Z0, Z1 …, a station in zone 2 is called S2; path i leads from zone i to the next one.
+ */
+import {
+  type BreakdownPart,
+  type LineSpec,
+  type MixSpec,
+  type Position,
+  type RunResult,
+  simulate,
+  type StationSpec,
+  type TaskSpec,
+  Trace,
+  TRACE_KINDS,
+} from '@loopwright/line'
+import type { Distribution } from '@loopwright/stats'
+
+/** seconds, or a distribution of them */
+export type Time = number | Distribution
+
+/** `true`: the duty without a task (0 s); a time: one task of the station's own; else by task name a time, or one per variant (null: none). */
+export type Duty = true | Time | Readonly<Record<string, Time | readonly (Time | null)[]>>
+
+export interface StationWish {
+  readonly at: number
+  readonly name?: string
+  readonly unload?: Duty
+  readonly load?: Duty
+  readonly work?: Duty
+  readonly release?: Time
+  readonly automatic?: boolean
+  readonly worksInBreaks?: boolean
+}
+
+/**
+ * Everything but the zones may be left out. Unless told otherwise: one variant, always the same; single release; no way to stop; window (0, 100].
+ * Without `move` the drive gives the times: v = 1 m/s, a = 0.5 m/s² (ramp 1 s, x = 1 m), zones of 4 m, carriers of 2 × 2 m, sensor 1 m before the stop point, ε = 0.5 s.
+ * So M = 4 (speed, speed), 5 (one ramp), 6 s (two ramps); C = 1 + 0.5 = 1.5 (speed), 1 + 1 + 0.5 = 2.5 s (rest).
+ */
+export interface Wish {
+  readonly zones: number
+  /** zones where carriers 0, 1 … stand; or how many, spread */
+  readonly start?: readonly number[] | number
+  readonly packed?: boolean
+  /** given move times: for all paths, or by path (null: from the drive) */
+  readonly move?: Time | readonly (Time | null)[]
+  /** given clear times; `move`: the same draw */
+  readonly clear?: Time | 'move' | readonly (Time | 'move' | null)[]
+  readonly drive?: Partial<Drive>
+  /** zones left by train release; true: all */
+  readonly train?: true | readonly number[]
+  readonly stagger?: number
+  readonly stations?: readonly StationWish[]
+  /** by zone */
+  readonly transfers?: Readonly<Record<number, TransferWish>>
+  /** zones whose path out is travelled sideways */
+  readonly across?: readonly number[]
+  readonly stops?: readonly StopWish[]
+  /** start and length */
+  readonly breaks?: readonly (readonly [number, number])[]
+  readonly conveyorStops?: boolean
+  readonly variants?: number
+  readonly mix?: MixSpec
+  readonly until?: number
+  readonly warmup?: number
+}
+
+export interface Drive {
+  readonly v: number
+  readonly a: number | null
+  readonly distance: number
+  readonly length: number
+  readonly width: number
+  readonly sensor: number
+  readonly reaction: number
+}
+
+export interface TransferWish {
+  readonly lift: number
+  readonly lower: number
+  /** position of the way in and of the way out; default low, high */
+  readonly in?: Position
+  readonly out?: Position
+  readonly exitClear?: boolean
+}
+
+export interface StopWish {
+  readonly name: string
+  readonly on: BreakdownPart
+  readonly clock?: 'operating' | 'calendar'
+  /** times to failure in turn; a number: the first, and then none that comes within any test */
+  readonly after: number | Distribution | readonly number[]
+  readonly repair: number | Distribution | readonly number[]
+}
+
+const DRIVE: Drive = { v: 1, a: 0.5, distance: 4, length: 2, width: 2, sensor: 1, reaction: 0.5 }
+/** later than any window of a small loop */
+const NEVER = 2 ** 30
+
+export const seconds = (time: Time): Distribution => (typeof time === 'number' ? { kind: 'constant', value: time } : time)
+
+function byPath<T>(given: T | readonly (T | null)[] | undefined, path: number): T | null {
+  if (given === undefined) return null
+  return Array.isArray(given) ? ((given as readonly (T | null)[])[path] ?? null) : (given as T)
+}
+
+/** Complete description of a small closed loop. */
+export function smallLoop(wish: Wish): LineSpec {
+  const drive = { ...DRIVE, ...wish.drive }
+  const count = Array.isArray(wish.start) ? wish.start.length : ((wish.start as number | undefined) ?? 1)
+  const transfer = (zone: number) => wish.transfers?.[zone]
+  const names: string[] = []
+  const variants = wish.variants ?? 1
+  return {
+    zones: Array.from({ length: wish.zones }, (_, z) => {
+      const wanted = transfer(z)
+      return {
+        name: `Z${z}`,
+        lengthMetres: drive.distance,
+        sensorBeforeStopMetres: wanted === undefined ? drive.sensor : 0,
+        release: wish.train === true || wish.train?.includes(z) === true ? 'train' : 'single',
+        transfer:
+          wanted === undefined
+            ? null
+            : { liftSeconds: wanted.lift, lowerSeconds: wanted.lower, enterOnlyIfExitClear: wanted.exitClear ?? false },
+      }
+    }),
+    paths: Array.from({ length: wish.zones }, (_, p) => {
+      const to = (p + 1) % wish.zones
+      const move = byPath<Time>(wish.move, p)
+      const clear = byPath<Time | 'move'>(wish.clear, p)
+      return {
+        from: p,
+        to,
+        distanceMetres: drive.distance,
+        speedMetresPerSecond: drive.v,
+        accelerationMetresPerSecondSquared: drive.a,
+        across: wish.across?.includes(p) ?? false,
+        fromPosition: transfer(p) === undefined ? 'low' : (transfer(p)?.out ?? 'high'),
+        toPosition: transfer(to)?.in ?? 'low',
+        moveSeconds: move === null ? null : seconds(move),
+        clearSeconds: clear === null || clear === 'move' ? clear : seconds(clear),
+      }
+    }),
+    carriers: {
+      count,
+      lengthMetres: drive.length,
+      widthMetres: drive.width,
+      start: Array.isArray(wish.start) ? wish.start : wish.packed === true ? 'packed' : 'spread',
+    },
+    reactionSeconds: drive.reaction,
+    staggerSeconds: wish.stagger ?? drive.reaction,
+    stations: (wish.stations ?? []).map((station) => stationOf(station, names, variants)),
+    tasks: names,
+    variants: Array.from({ length: variants }, (_, v) => `variant ${v}`),
+    mix: wish.mix ?? { kind: 'pattern', sequence: [0] },
+    breakdowns: (wish.stops ?? []).map(({ name, on, clock, after, repair }) => ({
+      name,
+      part: on,
+      clock: clock ?? 'operating',
+      timeToFailureSeconds: timesOf(typeof after === 'number' ? [after, NEVER] : after),
+      repairSeconds: timesOf(typeof repair === 'number' ? [repair] : repair),
+    })),
+    breaks: (wish.breaks ?? []).map(([startSeconds, lengthSeconds]) => ({ startSeconds, lengthSeconds })),
+    conveyorDuringBreaks: wish.conveyorStops !== true,
+    window: { warmupSeconds: wish.warmup ?? 0, endSeconds: wish.until ?? 100 },
+  }
+}
+
+const timesOf = (times: Distribution | readonly number[]): Distribution =>
+  Array.isArray(times) ? { kind: 'replay', values: times as readonly number[] } : (times as Distribution)
+
+function stationOf(wish: StationWish, names: string[], variants: number): StationSpec {
+  const name = wish.name ?? `S${wish.at}`
+  const task = (called: string): number => (names.includes(called) ? names.indexOf(called) : names.push(called) - 1)
+  const duty = (kind: string, wanted: Duty | undefined): readonly TaskSpec[] | null => {
+    if (wanted === undefined) return null
+    if (wanted === true) return []
+    const all = (time: Time) => Array.from({ length: variants }, () => seconds(time))
+    if (isTime(wanted)) return [{ task: task(`${kind} ${name}`), seconds: all(wanted) }]
+    return Object.entries(wanted).map(([called, times]) => ({
+      task: task(called),
+      seconds: Array.isArray(times)
+        ? (times as readonly (Time | null)[]).map((time) => (time === null ? null : seconds(time)))
+        : all(times as Time),
+    }))
+  }
+  return {
+    name,
+    title: name,
+    zone: wish.at,
+    unload: duty('unload', wish.unload),
+    load: duty('load', wish.load),
+    work: duty('work', wish.work),
+    releaseSeconds: seconds(wish.release ?? 0),
+    automatic: wish.automatic ?? wish.worksInBreaks ?? false,
+    worksInBreaks: wish.worksInBreaks ?? false,
+  }
+}
+
+const isTime = (wanted: Exclude<Duty, true>): wanted is Time => typeof wanted === 'number' || typeof wanted.kind === 'string'
+
+export interface Told {
+  readonly result: RunResult
+  readonly lines: readonly string[]
+}
+
+/** A run with its events in words; with all invariants checked, and the same once more with simultaneous timers stored the other way round. */
+export function tell(spec: LineSpec, seed = 'hand', replication = 0): Told {
+  const trace = new Trace()
+  const result = simulate(spec, { seed, replication, trace, verify: true })
+  const again = new Trace()
+  simulate(spec, { seed, replication, trace: again, verify: true, backwards: true })
+  if (again.hash.digest() !== trace.hash.digest()) throw new Error('the order in which simultaneous timers are stored shows in the trace')
+  return { result, lines: Array.from({ length: trace.length }, (_, k) => say(spec, trace, k)) }
+}
+
+/**
+ * The events of a run as lines such as `6 rest Z3 c0`.
+ *
+ * @param words  keep only events of these words, such as `leave`, `rest`, `load`; all, if none is given
+ */
+export function timeline(spec: LineSpec, ...words: readonly string[]): string[] {
+  return tell(spec).lines.filter((line) => words.length === 0 || words.includes(line.split(' ')[1]!))
+}
+
+/** One event in words. */
+function say(spec: LineSpec, trace: Trace, k: number): string {
+  const place = trace.places[k]!
+  const detail = trace.details[k]!
+  const carrier = `c${trace.carriers[k]}`
+  const zone = (index: number) => spec.zones[index]!.name
+  const station = () => spec.stations[place]!.name
+  const duty = ['unload', 'load', 'work'][detail]
+  const words = (): string => {
+    const kind = TRACE_KINDS[trace.kinds[k]!]!
+    switch (kind) {
+      case 'move start':
+        return `leave ${zone(place)} ${carrier}${detail === 1 ? ' at speed' : ''}`
+      case 'clear':
+        return `clear ${zone(place)}`
+      case 'pass':
+        return `look ${zone(place)} ${carrier}`
+      case 'brake':
+        return `brake ${zone(place)} ${carrier}`
+      case 'rest':
+        return `rest ${zone(place)} ${carrier}`
+      case 'duty start':
+        return `${duty} begins ${station()} ${carrier}`
+      case 'duty end':
+        return `${duty} ends ${station()} ${carrier}`
+      case 'release start':
+        return `release begins ${station()} ${carrier}`
+      case 'release end':
+        return `release ends ${station()} ${carrier}`
+      case 'change start':
+        return `turn ${zone(place)} ${detail === 0 ? 'out' : 'back'}`
+      case 'change end':
+        return `turned ${zone(place)} ${detail === 0 ? 'out' : 'back'}`
+      case 'load':
+        return `take p${detail} ${carrier}`
+      case 'unload':
+        return `off p${detail} ${carrier}`
+      case 'stop begin':
+        return `stop ${spec.breakdowns[place]!.name}`
+      case 'stop end':
+        return `repaired ${spec.breakdowns[place]!.name}`
+      case 'break begin':
+        return 'break begins'
+      case 'break end':
+        return 'break ends'
+      case 'standstill':
+        return 'standstill'
+    }
+  }
+  return `${trace.seconds[k]} ${words()}`
+}
