@@ -1,0 +1,63 @@
+/** Findings as text for a terminal, the form that the whole product uses. */
+import type { Problem } from './problems.ts'
+
+const WIDTH = 80
+const GUTTER = 7
+
+/**
+ * One block per finding: place, code and path; what was found; the source line with a caret; what would be right. The last line counts.
+ *
+ * @param text      the scenario text that the findings are about
+ * @param fileName  as it shall be shown
+ * @returns         lines without colour, no newline at the end; empty text without findings
+ */
+export function formatProblems(problems: readonly Problem[], text: string, fileName: string): string {
+  if (problems.length === 0) return ''
+  const lines = text.split(/\r?\n/)
+  return [...problems.map((problem) => block(problem, lines[problem.line - 1] ?? '', fileName)), lastLine(problems)].join('\n')
+}
+
+function block(problem: Problem, line: string, fileName: string): string {
+  const head = `${fileName}:${problem.line}:${problem.column}  ${problem.code}${problem.path === '' ? '' : `  ${problem.path}`}`
+  const room = WIDTH - GUTTER - 2
+  const cut = excerpt(line.replaceAll('\t', ' '), problem.column - 1, problem.length, room)
+  const caret = '^'.repeat(Math.max(1, Math.min(problem.length, room - cut.start)))
+  return [
+    head,
+    ...wrap(problem.message, '  '),
+    `${String(problem.line).padStart(GUTTER)} | ${cut.text}`,
+    `${' '.repeat(GUTTER)} | ${' '.repeat(cut.start)}${caret}`,
+    ...wrap(problem.fix, '  '),
+  ].join('\n')
+}
+
+/** The part of a long line around the place, with … where it was cut. */
+function excerpt(line: string, start: number, length: number, room: number): { text: string; start: number } {
+  if (line.length <= room) return { text: line, start }
+  const from = Math.max(0, Math.min(start - Math.floor(Math.max(8, (room - length) / 2)), line.length - room))
+  let text = line.slice(from, from + room)
+  if (from > 0) text = `…${text.slice(1)}`
+  if (from + room < line.length) text = `${text.slice(0, -1)}…`
+  return { text, start: start - from }
+}
+
+function wrap(sentence: string, indent: string): string[] {
+  const lines: string[] = []
+  let line = indent
+  for (const word of sentence.split(' ')) {
+    if (line.length > indent.length && line.length + 1 + word.length > WIDTH) {
+      lines.push(line)
+      line = indent
+    }
+    line += (line.length > indent.length ? ' ' : '') + word
+  }
+  return [...lines, line]
+}
+
+function lastLine(problems: readonly Problem[]): string {
+  const errors = problems.filter((problem) => problem.severity === 'error').length
+  const warnings = problems.length - errors
+  const count = (n: number, word: string): string => `${n} ${word}${n === 1 ? '' : 's'}`
+  if (errors === 0) return `${count(warnings, 'warning')} found.`
+  return `${count(errors, 'problem')}${warnings === 0 ? '' : ` and ${count(warnings, 'warning')}`} found; nothing was run.`
+}

@@ -1,0 +1,606 @@
+/**
+ * Every sentence this package can say about a scenario file, one function each, one code each.
+ * `message` says what was found, `fix` what would be right. Longer than other files because all sentences live here, so that they can be read, and edited, together.
+ */
+
+export interface Sentence {
+  readonly code: string
+  readonly severity: 'error' | 'warning'
+  readonly message: string
+  readonly fix: string
+}
+
+const error = (code: string, message: string, fix: string): Sentence => ({ code, severity: 'error', message, fix })
+const warning = (code: string, message: string, fix: string): Sentence => ({ code, severity: 'warning', message, fix })
+
+/** `"a", "b" or "c"`, shortened where there are many. */
+export function choices(words: readonly string[], most = 12): string {
+  const shown = words.slice(0, most).map((word) => `"${word}"`)
+  if (words.length > most) return `${shown.join(', ')} … (${words.length} in all)`
+  return shown.length < 2 ? shown.join('') : `${shown.slice(0, -1).join(', ')} or ${shown.at(-1)}`
+}
+
+const shorten = (text: string): string => (text.length > 60 ? `${text.slice(0, 57)}…` : text)
+const quote = (text: string): string => `"${shorten(text)}"`
+const meant = (near: string | null, otherwise: string): string => (near === null ? otherwise : `did you mean "${near}"?`)
+const plural = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`
+
+// The text as a whole
+
+export const tooLarge = (characters: number, most: number): Sentence =>
+  error('E_TOO_LARGE', `the file has ${characters} characters`, `a scenario has at most ${most}; put long lists of times into a CSV file`)
+
+export const tooManyParts = (most: number): Sentence =>
+  error(
+    'E_TOO_MANY_PARTS',
+    'the file has more parts than can be read in reasonable time',
+    `keep it below about ${most} values; put long lists of times into a CSV file`,
+  )
+
+export const tooDeep = (most: number): Sentence =>
+  error('E_TOO_DEEP', `the file is nested more than ${most} levels deep`, 'a scenario needs fewer than ten levels')
+
+export const badYaml = (reason: string): Sentence =>
+  error('E_YAML', `the text is not YAML here: ${reason}`, 'check indentation, brackets and quotes around this place')
+
+export const severalDocuments = (): Sentence =>
+  error('E_SEVERAL_DOCUMENTS', 'a second document starts here', 'keep one scenario per file; remove the line "---"')
+
+export const duplicateKey = (key: string, firstLine: number): Sentence =>
+  error('E_DUPLICATE_KEY', `the key ${quote(key)} stands here a second time`, `it was given on line ${firstLine}; keep one of the two`)
+
+export const keyNotText = (): Sentence => error('E_KEY', 'a key must be a word', 'write a name followed by a colon')
+
+export const foreignTag = (tag: string): Sentence =>
+  error('E_TAG', `the tag ${quote(tag)} has no meaning in a scenario`, 'leave the tag out and write the plain value')
+
+export const aliasCycle = (name: string): Sentence =>
+  error('E_ALIAS_CYCLE', `the reference "*${name}" contains itself`, 'write the value out')
+
+export const aliasUnknown = (name: string): Sentence =>
+  error('E_ALIAS_UNKNOWN', `nothing is marked "&${name}" above this place`, 'mark the value first, or write it out')
+
+export const aliasBomb = (most: number): Sentence =>
+  error('E_ALIAS_SIZE', `the references unfold to more than ${most} values`, 'write the values out instead of nesting references')
+
+export const notAMap = (found: string): Sentence =>
+  error('E_NOT_A_SCENARIO', `a scenario is a list of keys with values; found ${found}`, 'start with the line "format: 1"')
+
+// Shape
+
+export const formatUnknown = (found: string): Sentence =>
+  error('E_FORMAT', `format ${quote(found)} is not known`, 'this version reads "format: 1"')
+
+export const formatNotFirst = (): Sentence =>
+  warning('W_FORMAT_FIRST', '"format" is not the first key', 'move the line "format: 1" to the top, so that any reader sees it first')
+
+export const unknownKey = (key: string, near: string | null, known: readonly string[]): Sentence =>
+  error('E_UNKNOWN_KEY', `there is no key ${quote(key)} here`, meant(near, `what can stand here: ${known.join(', ')}`))
+
+export const notYet = (feature: string): Sentence =>
+  error(
+    'E_NOT_YET',
+    `${feature}: this version cannot simulate that yet`,
+    'leave it out; what can be expressed today is listed in the scenario reference',
+  )
+
+export const missing = (key: string, expected: string): Sentence =>
+  error('E_MISSING', `"${key}" is missing`, `add "${key}:" with ${expected}`)
+
+export const wrongType = (expected: string, found: string): Sentence => error('E_TYPE', `found ${found}`, `expected ${expected}`)
+
+export const notAChoice = (found: string, near: string | null, known: readonly string[]): Sentence =>
+  error('E_CHOICE', `${quote(found)} cannot stand here`, `${near === null ? '' : `did you mean "${near}"? `}It is ${choices(known)}`)
+
+export const bareNumber = (found: string, proposals: readonly string[]): Sentence =>
+  error('E_BARE_NUMBER', `the number ${shorten(found)} has no unit`, `write ${choices(proposals)}`)
+
+export const notWhole = (found: string): Sentence =>
+  error('E_NOT_WHOLE', `${shorten(found)} is not a whole number`, 'write a whole number without a unit')
+
+export const tooSmall = (found: string, least: number): Sentence =>
+  error('E_TOO_SMALL', `${shorten(found)} is too small`, `the least is ${least}`)
+
+export const tooBig = (found: string, most: number): Sentence => error('E_TOO_BIG', `${shorten(found)} is too big`, `the most is ${most}`)
+
+export const notFinite = (found: string): Sentence =>
+  error('E_NOT_FINITE', `${shorten(found)} is no number that can be counted with`, 'write an ordinary number')
+
+export const onlyOneOf = (here: string, other: string, why: string): Sentence =>
+  error('E_ONLY_ONE_OF', `"${here}" and "${other}" cannot both stand in a file`, `${why}; remove one of them`)
+
+export const neither = (keys: readonly string[], why: string): Sentence => error('E_NEITHER', `one of ${choices(keys)} is needed`, why)
+
+// Names
+
+export const badName = (name: string, reason: string): Sentence =>
+  error('E_NAME', `${quote(name)} cannot be a name: ${reason}`, 'use letters, digits, blanks and signs other than "/", at most 80')
+
+export const duplicateName = (what: string, name: string): Sentence =>
+  error(
+    'E_DUPLICATE_NAME',
+    `there are two ${what} called ${quote(name)}`,
+    'names feed the random streams and must differ; rename one of them',
+  )
+
+export const unknownZone = (name: string, near: string | null, known: readonly string[]): Sentence =>
+  error(
+    'E_UNKNOWN_ZONE',
+    `there is no zone called ${quote(name)}`,
+    meant(near, known.length === 0 ? 'no zones are known' : `zones are ${range(known)}`),
+  )
+
+export const unknownStation = (name: string, near: string | null, known: readonly string[]): Sentence =>
+  error('E_UNKNOWN_STATION', `there is no station called ${quote(name)}`, meant(near, `stations are ${choices(known)}`))
+
+export const unknownVariant = (name: string, near: string | null, known: readonly string[]): Sentence =>
+  error('E_UNKNOWN_VARIANT', `there is no variant called ${quote(name)}`, meant(near, `variants are ${choices(known)}`))
+
+export const unknownTask = (name: string, near: string | null, known: readonly string[]): Sentence =>
+  error(
+    'E_UNKNOWN_TASK',
+    `there is no task called ${quote(name)}`,
+    meant(near, known.length === 0 ? 'no station has a task' : `tasks are ${choices(known)}`),
+  )
+
+const range = (names: readonly string[]): string => (names.length > 6 ? `"${names[0]}" … "${names.at(-1)}"` : choices(names))
+
+// Quantities
+
+export const decimalComma = (found: string, right: string): Sentence =>
+  error('E_DECIMAL_COMMA', `${quote(found)} has a decimal comma`, `write "${right}"`)
+
+export const blankInNumber = (found: string, right: string): Sentence =>
+  error('E_BLANK_IN_NUMBER', `${quote(found)} has a blank inside the number`, `write "${right}"`)
+
+export const notAQuantity = (found: string, expected: string): Sentence =>
+  error('E_NOT_A_QUANTITY', `${quote(found)} is not ${expected}`, 'write a number, a blank and a unit')
+
+export const unitMissing = (found: string, proposals: readonly string[]): Sentence =>
+  error('E_UNIT_MISSING', `${quote(found)} has no unit`, `write ${choices(proposals)}`)
+
+export const unitUnknown = (unit: string, near: string | null, known: readonly string[]): Sentence =>
+  error(
+    'E_UNIT_UNKNOWN',
+    `"${shorten(unit)}" is not a unit that is known here`,
+    `${near === null ? '' : `did you mean "${near}"? `}The units are ${known.join(', ')}`,
+  )
+
+export const unitOfOther = (unit: string, measures: string, wanted: string, known: readonly string[]): Sentence =>
+  error('E_UNIT_OTHER', `"${unit}" measures ${measures}; here ${wanted} is wanted`, `the units are ${known.join(', ')}`)
+
+export const negative = (found: string): Sentence => error('E_NEGATIVE', `${quote(found)} is negative`, 'write 0 or more')
+
+export const zero = (found: string): Sentence => error('E_ZERO', `${quote(found)} is zero`, 'write more than 0')
+
+export const beyondReach = (found: string, most: string): Sentence =>
+  error('E_BEYOND_REACH', `${quote(found)} is beyond what can be computed with`, `the most is ${most}`)
+
+export const badRate = (found: string, forms: readonly string[]): Sentence =>
+  error('E_RATE', `${quote(found)} is not understood`, `write it like ${choices(forms)}`)
+
+export const whichHour = (found: string): Sentence =>
+  error('E_WHICH_HOUR', `${quote(found)}: an hour with breaks, or without?`, 'write "per net hour" (breaks taken out) or "per clock hour"')
+
+// Durations as distributions
+
+export const badPhrase = (found: string): Sentence =>
+  error(
+    'E_PHRASE',
+    `${quote(found)} is not understood as a time`,
+    'write it like "45 s", "45 s ± 15 %", "30..60 s", "25..40..80 s", "exponential 4 min" or "lognormal 4 min ± 66 %"',
+  )
+
+export const phraseKind = (word: string, near: string | null, known: readonly string[]): Sentence =>
+  error(
+    'E_PHRASE_KIND',
+    `"${shorten(word)}" is not a distribution that can be written as a phrase`,
+    meant(near, `phrases know ${known.join(', ')}; the rest is written as { kind: … }`),
+  )
+
+export const spreadNotPercent = (found: string, right: string): Sentence =>
+  error(
+    'E_SPREAD',
+    `the spread "${shorten(found)}" is not a percentage`,
+    `write the standard deviation as a share of the mean, such as "${right}"`,
+  )
+
+export const spreadMissing = (kind: string): Sentence =>
+  error('E_SPREAD_MISSING', `"${kind}" needs a spread`, `write it like "${kind} 4 min ± 66 %"`)
+
+export const spreadTooMuch = (kind: string): Sentence =>
+  error('E_SPREAD_TOO_MUCH', `"${kind}" has no spread of its own`, 'leave "±" and what follows out')
+
+export const rangeParts = (kind: string, right: string): Sentence =>
+  error('E_RANGE_PARTS', `"${kind}" does not have this number of values`, `write it like "${right}"`)
+
+export const leftover = (rest: string): Sentence => error('E_LEFTOVER', `"${shorten(rest)}" is left over`, 'remove it')
+
+export const plainNormal = (right: string): Sentence =>
+  error('E_NORMAL', 'a plain normal distribution goes below zero, a time cannot', `write ${right}: same mean and spread, never negative`)
+
+export const wordNotHere = (word: string): Sentence =>
+  error('E_WORD_NOT_HERE', `"${shorten(word)}" cannot stand here`, 'write a time, such as "45 s"')
+
+export const wrongOrder = (reason: string): Sentence => error('E_ORDER', reason, 'write the values from small to large')
+
+export const cvBare = (found: string): Sentence =>
+  error(
+    'E_CV_BARE',
+    `${shorten(found)} without a percent sign would be ${shorten(found)}00 % of the mean`,
+    `write "${shorten(found)} %" if that was meant`,
+  )
+
+export const shareBeyond = (found: string): Sentence =>
+  error('E_SHARE_BEYOND', `${quote(found)} does not lie between 0 and 100 %`, 'write a share such as "1.5 %" or 0.015')
+
+export const eitherParameters = (kind: string, forms: readonly string[]): Sentence =>
+  error(
+    'E_PARAMETERS',
+    `"${kind}" has these parameters neither missing nor doubled: ${forms.join(', or ')}`,
+    `give exactly ${forms.join(', or ')}`,
+  )
+
+export const limitsOnRange = (kind: string): Sentence =>
+  error('E_LIMITS', `"${kind}" has its own limits`, 'cut it with { kind: limited, of: { … }, min: …, max: … }')
+
+export const limitsCutAll = (): Sentence =>
+  error('E_LIMITS_CUT', 'the limits cut away nearly all of the distribution', 'widen them, or use another distribution')
+
+export const distributionRefused = (reason: string): Sentence =>
+  error('E_DISTRIBUTION', reason, 'change the parameters of this distribution')
+
+export const listEmpty = (): Sentence => error('E_LIST_EMPTY', 'the list is empty', 'give at least one value')
+
+export const listLengths = (values: number, weights: number): Sentence =>
+  error('E_LIST_LENGTHS', `there are ${plural(values, 'value')} and ${plural(weights, 'weight')}`, 'give one weight for each value')
+
+export const unitForValues = (): Sentence => error('E_VALUES_UNIT', 'the values have no unit', 'add "unit: s" beside them')
+
+export const valuesOrFile = (): Sentence =>
+  error(
+    'E_VALUES_OR_FILE',
+    'either "values" or "file" with "column" is needed, not both',
+    'remove one of them, or add the one that is missing',
+  )
+
+export const noFilesHere = (file: string): Sentence =>
+  error('E_NO_FILES', `${quote(file)} cannot be opened here`, 'write the values into the scenario: values: [ … ], unit: s')
+
+export const fileMissing = (file: string): Sentence =>
+  error('E_FILE', `there is no file ${quote(file)}`, 'file names are relative to the scenario file')
+
+export const columnUnknown = (column: string, near: string | null, known: readonly string[]): Sentence =>
+  error('E_COLUMN', `the file has no column ${quote(column)}`, meant(near, `columns are ${choices(known)}`))
+
+export const badCell = (cell: string, row: number): Sentence =>
+  error('E_CELL', `line ${row} of the file has ${quote(cell)} in that column`, 'every cell must be a number, 0 or more')
+
+// Zones and paths
+
+export const badLoop = (found: string): Sentence =>
+  error('E_LOOP', `${quote(found)} is not understood`, 'write it like "22 zones of 1.5 m", or a list such as [6 × 1.5 m, 4 × 1.2 m]')
+
+export const noZones = (): Sentence => error('E_NO_ZONES', 'the line has no zones', 'write it like "loop: 22 zones of 1.5 m"')
+
+export const tooManyZones = (count: string, most: number): Sentence =>
+  error('E_TOO_MANY_ZONES', `${count} zones are more than can be read`, `the most is ${most}`)
+
+export const zoneWithoutLength = (name: string): Sentence =>
+  error(
+    'E_ZONE_LENGTH',
+    `the length of zone ${quote(name)} is not known, and the path into it needs it`,
+    'give the zone a length, or the path a distance, or both move and clear times',
+  )
+
+export const pathTwice = (from: string): Sentence =>
+  error(
+    'E_PATH_TWICE',
+    `two paths leave zone ${quote(from)}`,
+    'one closed loop has one path out of each zone; diverts cannot be simulated yet',
+  )
+
+export const pathOffLoop = (from: string, to: string): Sentence =>
+  error(
+    'E_NOT_A_LOOP',
+    `the path from ${quote(from)} to ${quote(to)} leaves the order of the zones`,
+    'this version simulates one closed loop: list the zones in travel order, each with a path to the next, the last with one to the first',
+  )
+
+export const pathMissing = (from: string, to: string): Sentence =>
+  error('E_PATH_MISSING', `no path leads from zone ${quote(from)} to ${quote(to)}`, `add { from: ${from}, to: ${to} }`)
+
+export const speedNeeded = (from: string): Sentence =>
+  error(
+    'E_SPEED_NEEDED',
+    `no speed is known for the path out of zone ${quote(from)}`,
+    'give "drive" a speed, such as "15 m/min", or the path a move time',
+  )
+
+export const carrierSizeNeeded = (which: string, from: string): Sentence =>
+  error(
+    'E_CARRIER_SIZE',
+    `the ${which} of a carrier is not known, and the clear time of zone ${quote(from)} needs it`,
+    `give "carriers" a ${which}, such as "1.2 m", or the path a clear time`,
+  )
+
+export const clearMoveWithoutMove = (): Sentence =>
+  error('E_CLEAR_MOVE', '"clear: move" means the given move time, and there is none', 'give "move" a time, or leave "clear" out')
+
+export const sensorTooEarly = (zone: string): Sentence =>
+  error(
+    'E_SENSOR',
+    `in zone ${quote(zone)} the sensor lies a whole carrier or more before the stop point`,
+    'it would see the tail pass before the carrier has started; make "sensorBeforeStop" smaller than the carrier',
+  )
+
+export const carrierTooLong = (zone: string, carrier: string, length: string): Sentence =>
+  error(
+    'E_CARRIER_LONG',
+    `a carrier is ${carrier} long in travel and does not fit zone ${quote(zone)} of ${length}`,
+    'a zone holds one whole carrier: lengthen the zone or shorten the carrier',
+  )
+
+export const trainAtTransfer = (zone: string): Sentence =>
+  error(
+    'E_TRAIN_TRANSFER',
+    `zone ${quote(zone)} has a transfer and cannot be left by train release`,
+    'leave "release" out there; a transfer is always left by single release',
+  )
+
+export const positionWithoutTransfer = (zone: string): Sentence =>
+  error('E_POSITION', `zone ${quote(zone)} has no transfer that could stand high`, 'write "low", or give the zone a transfer')
+
+export const allExitClear = (): Sentence =>
+  error(
+    'E_ALL_EXIT_CLEAR',
+    'every zone is a transfer that is entered only if its exit is clear',
+    'a line needs storage zones in which carriers can wait',
+  )
+
+export const transferTwice = (zone: string): Sentence =>
+  error('E_TRANSFER_TWICE', `zone ${quote(zone)} is given a transfer twice`, 'name it once, under "corners" or under "zones"')
+
+export const cornersOdd = (count: number): Sentence =>
+  warning(
+    'W_CORNERS_ODD',
+    `${plural(count, 'transfer')} with a change of direction: after one lap the carrier would have turned sideways`,
+    'a loop needs an even number of them',
+  )
+
+// Carriers
+
+export const carriersFillLoop = (count: number, zones: number): Sentence =>
+  error(
+    'E_CARRIERS_FILL',
+    `${plural(count, 'carrier')} in ${plural(zones, 'zone')} cannot move`,
+    `at least one zone must be free: at most ${zones - 1}`,
+  )
+
+export const carriersDoNotFit = (count: number, places: number): Sentence =>
+  error(
+    'E_CARRIERS_PLACE',
+    `${plural(count, 'carrier')} and only ${plural(places, 'storage zone')} to start in`,
+    `transfers that are entered only if their exit is clear are no place to stand: at most ${places}`,
+  )
+
+export const carriersGridlock = (count: number): Sentence =>
+  warning(
+    'W_GRIDLOCK',
+    `with ${plural(count, 'carrier')} every storage zone is full and nothing can move`,
+    `the result is gridlock at once; use ${count - 1} or fewer`,
+  )
+
+export const startLength = (places: number, count: number): Sentence =>
+  error(
+    'E_START_COUNT',
+    `${plural(places, 'start zone')} for ${plural(count, 'carrier')}`,
+    'name one zone for each carrier, or use "spread"',
+  )
+
+export const startTwice = (zone: string): Sentence =>
+  error('E_START_TWICE', `two carriers start in zone ${quote(zone)}`, 'a zone holds one carrier')
+
+// Products
+
+export const sharesSum = (sum: string): Sentence => error('E_SHARES_SUM', `the shares sum to ${sum} %`, 'they must sum to 100 %')
+
+export const sharesMixed = (): Sentence =>
+  error('E_SHARES_MIXED', 'percentages and whole weights are mixed', 'write all shares as percentages, or all as whole weights')
+
+export const shareNumber = (found: string): Sentence =>
+  error('E_SHARE_NUMBER', `${shorten(found)} is neither a percentage nor a whole weight`, 'write it like "40 %", or use whole numbers')
+
+export const sharesZero = (): Sentence => error('E_SHARES_ZERO', 'all shares are zero', 'at least one variant must be made')
+
+export const noVariants = (): Sentence => error('E_NO_VARIANTS', 'there are no variants', 'name at least one, or leave "variants" out')
+
+export const tooManyVariants = (count: number, most: number): Sentence =>
+  error('E_TOO_MANY_VARIANTS', `the options expand to ${count} variants`, `the most is ${most}; leave out options that change no time`)
+
+export const mixNeeds = (kind: string, needs: string): Sentence =>
+  error('E_MIX', `the mix "${kind}" needs ${needs}`, 'see the table of mixes in the scenario reference')
+
+export const mixAndShares = (): Sentence =>
+  error(
+    'E_MIX_SHARES',
+    'shares are given twice: beside the variants and in the mix',
+    'list the variants by name only, or leave the weights out of the mix',
+  )
+
+export const weightsWhole = (): Sentence => error('E_WEIGHTS_WHOLE', 'a levelled mix counts in whole weights', 'write whole numbers')
+
+export const shareMissing = (variant: string): Sentence =>
+  error('E_SHARE_MISSING', `the variant ${quote(variant)} has no share here`, 'give each variant one; 0 means never')
+
+// Stations and tasks
+
+export const zoneTaken = (zone: string, other: string): Sentence =>
+  error(
+    'E_ZONE_TAKEN',
+    `zone ${quote(zone)} already has the station ${quote(other)}`,
+    'a zone holds at most one station; choose another zone',
+  )
+
+export const taskTwice = (task: string): Sentence =>
+  error('E_TASK_TWICE', `the task ${quote(task)} stands twice in one station`, 'two tasks of one station need two names')
+
+export const timeMissing = (variant: string): Sentence =>
+  error(
+    'E_TIME_MISSING',
+    `no time is given for the variant ${quote(variant)}`,
+    `add "${shorten(variant)}: none" if it does not have this task`,
+  )
+
+export const timeForNobody = (): Sentence =>
+  error('E_TIME_FOR_NOBODY', 'no variant has this task', 'give at least one variant a time, or remove the task')
+
+export const cvMissing = (): Sentence =>
+  error(
+    'E_CV_MISSING',
+    'the spread of this task is not given',
+    'add "cv: 12 %", or set defaults.task.cv; a constant time is written "45 s" or { mean: …, cv: 0 % }',
+  )
+
+export const noDuty = (name: string): Sentence =>
+  error('E_NO_DUTY', `the station ${quote(name)} has nothing to do`, 'give it load, work or unload')
+
+export const workEmpty = (): Sentence => error('E_WORK_EMPTY', '"work" has no task', 'name at least one task with its time')
+
+export const breaksNeedAutomatic = (): Sentence =>
+  error('E_WORKS_IN_BREAKS', 'only an automatic station can work in breaks', 'add "automatic: true", or remove "worksInBreaks"')
+
+export const noLoad = (): Sentence => warning('W_NO_LOAD', 'no station loads products', 'carriers stay empty; give one station "load"')
+
+export const noUnload = (): Sentence =>
+  warning('W_NO_UNLOAD', 'no station unloads products', 'the output will be 0; give one station "unload"')
+
+export const clearLong = (zone: string, clear: string, work: string): Sentence =>
+  warning(
+    'W_CLEAR_LONG',
+    `leaving zone ${quote(zone)} takes ${clear}, longer than the longest work of ${work}`,
+    'check speed, carrier length and clear times',
+  )
+
+// Stops
+
+export const unknownPart = (found: string, near: string | null): Sentence =>
+  error(
+    'E_UNKNOWN_PART',
+    `${quote(found)} is no part of this line`,
+    meant(near, 'name a station or a zone, or write "line", "every station", "every zone" or "every transfer"'),
+  )
+
+export const partAmbiguous = (found: string, forms: readonly string[]): Sentence =>
+  error('E_PART_AMBIGUOUS', `${quote(found)} can mean more than one part`, `write ${choices(forms)}`)
+
+export const noTransferThere = (zone: string): Sentence =>
+  error('E_NO_TRANSFER', `zone ${quote(zone)} has no transfer`, 'write "zone …" for its conveyor, or name a zone with a transfer')
+
+export const nobodyThere = (found: string): Sentence =>
+  error('E_NO_PARTS', `${quote(found)} names nothing: the line has none`, 'remove this stop, or name a part that exists')
+
+export const afterOrChance = (): Sentence =>
+  error(
+    'E_AFTER_OR_CHANCE',
+    'a stop needs either "after" or "chance"',
+    'write "after: exponential 90 min", or "chance: 1.5 per 100 cycles"',
+  )
+
+export const chanceAtStation = (): Sentence =>
+  error('E_CHANCE_STATION', '"chance" counts the cycles of a station', 'name stations here, or give "after" a time')
+
+export const chanceClock = (): Sentence => error('E_CHANCE_CLOCK', '"chance" counts on the operating clock', 'leave "clock" out')
+
+export const chanceWithoutTime = (station: string): Sentence =>
+  error(
+    'E_CHANCE_TIME',
+    `the station ${quote(station)} has no working time to count cycles on`,
+    'name other stations, or give "after" a time',
+  )
+
+export const certainStop = (): Sentence => error('E_FAILS_AT_ONCE', 'the time to failure is always 0', 'give it a time above 0')
+
+// Calendar
+
+export const badClock = (found: string): Sentence =>
+  error('E_CLOCK', `${quote(found)} is not a time of day`, 'write it like "06:00", with quotes')
+
+export const shiftEmpty = (): Sentence => error('E_SHIFT_EMPTY', 'the shift starts and ends at the same time', 'give it a length')
+
+export const shiftsTooLong = (hours: string): Sentence =>
+  error('E_SHIFTS_DAY', `the shifts of one day last ${hours} h`, 'a day has 24 h; fewer or shorter shifts')
+
+export const shiftsOverlap = (name: string): Sentence =>
+  error(
+    'E_SHIFTS_OVERLAP',
+    `the shift ${quote(name)} begins before the one before it has ended`,
+    'list the shifts in the order of the day, none inside another',
+  )
+
+export const tooManyShifts = (most: number): Sentence =>
+  error('E_TOO_MANY_SHIFTS', 'so many shifts cannot be run in one go', `the most is ${most} from the start`)
+
+export const breakOutside = (end: string, shift: string): Sentence =>
+  error('E_BREAK_OUTSIDE', `the break ends ${end} after the start of a shift of ${shift}`, 'a break lies inside its shift')
+
+export const breaksOverlap = (): Sentence =>
+  error('E_BREAKS_OVERLAP', 'this break begins before the one before it has ended', 'move it, or make one break of the two')
+
+export const breakAtOrAfter = (): Sentence =>
+  error('E_BREAK_WHEN', 'a break needs either "after" or "at"', 'write "after: 120 min" from the start of the shift, or "at: \'08:00\'"')
+
+export const noNetTime = (): Sentence => error('E_NO_NET_TIME', 'the breaks fill the whole shift', 'leave some working time')
+
+export const unknownShift = (found: string, near: string | null, known: readonly string[]): Sentence =>
+  error('E_UNKNOWN_SHIFT', `${quote(found)} is not a shift of this calendar`, meant(near, `write ${choices(known)}`))
+
+export const noWarmup = (): Sentence =>
+  warning(
+    'W_NO_WARMUP',
+    'counting starts at time 0, while all carriers are still empty',
+    'judge a later shift, or give a warm-up; the first shift fills the line',
+  )
+
+export const breakBeyondEnd = (): Sentence =>
+  warning('W_BREAK_LATE', 'this break begins after the end of the run', 'it changes nothing; check its time')
+
+export const windowEmpty = (): Sentence =>
+  error(
+    'E_WINDOW',
+    'nothing is left to count: the run ends before the warm-up does',
+    '"end" counts from time 0 and must lie after "warmup"',
+  )
+
+export const planNeedsShift = (): Sentence =>
+  error('E_PLAN_SHIFT', 'a plan per shift needs a calendar', 'add "calendar", or give the plan per net hour or per clock hour')
+
+// Variations
+
+export const badPath = (path: string): Sentence =>
+  error(
+    'E_PATH',
+    `${quote(path)} is not a path into this file`,
+    'write it like drive.speed or stations.S5.zone, with "…" around names that hold a dot',
+  )
+
+export const pathNowhere = (path: string, step: string, near: string | null): Sentence =>
+  error(
+    'E_PATH_NOWHERE',
+    `${quote(path)} leads nowhere: there is no ${quote(step)}`,
+    meant(near, 'the place to change must stand in the file'),
+  )
+
+export const variationBroken = (name: string, reason: string): Sentence =>
+  error(
+    'E_VARIATION',
+    `with the changes of ${quote(name)} the file has an error: ${reason}`,
+    'change these values, or the file they belong to',
+  )
+
+export const unknownVariation = (name: string, near: string | null, known: readonly string[]): Sentence =>
+  error(
+    'E_UNKNOWN_VARIATION',
+    `there is no variation called ${quote(name)}`,
+    meant(near, known.length === 0 ? 'the file has none' : `variations are ${choices(known)}`),
+  )

@@ -1,0 +1,46 @@
+/** What the reader made of a file, beyond the line itself: for people who check whether they were understood. */
+import type { BreakSpec } from '@loopwright/line'
+import type { ShortStop } from './resolve/stops.ts'
+
+export interface VariantNote {
+  readonly name: string
+  /** the variant as written */
+  readonly variant: string
+  readonly options: readonly string[]
+  /** 0 … 1; how often it is made in the long run */
+  readonly share: number
+}
+
+export interface StationNote {
+  readonly name: string
+  readonly title: string
+  readonly zone: string
+  /** seconds per stay, mean over the mix, release not included */
+  readonly meanWorkSeconds: number
+  readonly meanReleaseSeconds: number
+}
+
+export interface ScenarioNotes {
+  /** in travel order */
+  readonly zoneNames: readonly string[]
+  /** those whose names the file does not give */
+  readonly generatedZoneNames: readonly string[]
+  /** zones that hold no waiting carrier: transfers entered only if their exit is clear */
+  readonly transferZoneNames: readonly string[]
+  readonly storageZones: number
+  readonly options: readonly string[]
+  /** in the order of the draws */
+  readonly variants: readonly VariantNote[]
+  readonly stations: readonly StationNote[]
+  /** chances per cycle and the times to failure they became */
+  readonly shortStops: readonly ShortStop[]
+  /** all of the run, in seconds from time 0 */
+  readonly breaks: readonly BreakSpec[]
+  readonly warmupSeconds: number
+  readonly windowSeconds: number
+  /** of the window, without breaks */
+  readonly netSeconds: number
+  /** net time over plan; null without a plan */
+  readonly taktSeconds: number | null
+  readonly variations: readonly string[]
+}

@@ -1,0 +1,123 @@
+/** What every step of resolving shares, and the small readers that walk the tree. A reader gives null where there is nothing to go on with; why is in the report. */
+import { type Decimal, toNumber } from '../decimal.ts'
+import * as say from '../messages.ts'
+import { type Dimension, parsePercent, parseQuantity } from '../quantity.ts'
+import type { Report } from '../report.ts'
+import type { Entry, Located } from '../source.ts'
+
+export interface Context {
+  readonly report: Report
+  /** gives the text of a file beside the scenario; null where files cannot be opened */
+  readonly files: ((name: string) => string | null) | null
+  /** where a value of the complete form came from, by its path there */
+  readonly origins: Map<string, string>
+}
+
+export function child(at: Located | null | undefined, key: string): Located | null {
+  return at?.entries.get(key)?.value ?? null
+}
+
+export function entries(at: Located | null | undefined): Entry[] {
+  return at === null || at === undefined ? [] : [...at.entries.values()]
+}
+
+export function textOf(at: Located | null | undefined): string | null {
+  return at?.kind === 'text' ? (at.value as string) : null
+}
+
+export function numberOf(at: Located | null | undefined): number | null {
+  return at?.kind === 'number' && Number.isFinite(at.value) ? (at.value as number) : null
+}
+
+export function booleanOf(at: Located | null | undefined): boolean | null {
+  return at?.kind === 'boolean' ? (at.value as boolean) : null
+}
+
+/** Reports at the key of an entry. */
+export function addAtKey(context: Context, entry: Entry, sentence: say.Sentence): void {
+  context.report.addAt(entry.keyStart, entry.keyEnd - entry.keyStart, entry.value.path, sentence)
+}
+
+/**
+ * A quantity in base units.
+ *
+ * @param least  'zero': 0 or more; 'above zero': more than 0
+ * @returns      undefined where the value is missing or wrong; null for the word "none" where that is allowed
+ */
+export function quantity(context: Context, at: Located | null, dimension: Dimension, least: 'zero' | 'above zero'): number | undefined {
+  const text = textOf(at)
+  if (at === null || text === null) return undefined
+  const outcome = parseQuantity(text, dimension)
+  if (outcome.fault !== null) {
+    context.report.add(at, outcome.fault.sentence, outcome.fault.start, outcome.fault.length)
+    return undefined
+  }
+  if (least === 'above zero' && outcome.value === 0) {
+    context.report.add(at, say.zero(text))
+    return undefined
+  }
+  return outcome.value
+}
+
+/** As `quantity`; the word "none" is null. */
+export function quantityOrNone(
+  context: Context,
+  at: Located | null,
+  dimension: Dimension,
+  least: 'zero' | 'above zero',
+): number | null | undefined {
+  return textOf(at) === 'none' ? null : quantity(context, at, dimension, least)
+}
+
+/** `15 %` or `0.15`, exactly; undefined where missing or wrong. */
+export function fraction(context: Context, at: Located | null, most: 'one' | 'any'): number | undefined {
+  if (at === null) return undefined
+  const bare = numberOf(at)
+  if (bare !== null) {
+    if (bare < 0) context.report.add(at, say.negative(at.source))
+    else if (most === 'one' && bare > 1) context.report.add(at, say.shareBeyond(at.source))
+    else if (bare > 2) context.report.add(at, say.cvBare(at.source))
+    else return bare
+    return undefined
+  }
+  const exact = percent(context, at)
+  if (exact === undefined) return undefined
+  const value = toNumber(exact)
+  if (most === 'one' && value > 1) {
+    context.report.add(at, say.shareBeyond(String(at.value)))
+    return undefined
+  }
+  if (value > 1000) {
+    context.report.add(at, say.beyondReach(String(at.value), '100000 %'))
+    return undefined
+  }
+  return value
+}
+
+/** A percentage as an exact share. */
+export function percent(context: Context, at: Located | null): Decimal | undefined {
+  const text = textOf(at)
+  if (at === null || text === null) return undefined
+  const outcome = parsePercent(text)
+  if (outcome.fault === null) return outcome.value
+  context.report.add(at, outcome.fault.sentence, outcome.fault.start, outcome.fault.length)
+  return undefined
+}
+
+const NAME_MAX = 80
+
+/** Checks a name where it is declared. */
+export function checkName(context: Context, name: string, addProblem: (sentence: say.Sentence) => void): boolean {
+  const reason = nameFault(name)
+  if (reason !== null) addProblem(say.badName(name, reason))
+  return reason === null && context !== null
+}
+
+function nameFault(name: string): string | null {
+  if (name === '') return 'it is empty'
+  if (name.length > NAME_MAX) return `it has ${name.length} characters`
+  if (name.includes('/')) return 'it has a "/", which separates the names of random streams'
+  if (name !== name.trim()) return 'it begins or ends with a blank'
+  if (/\p{Cc}|\p{Cs}|\p{Zl}|\p{Zp}/u.test(name)) return 'it has a line break or a control character'
+  return null
+}

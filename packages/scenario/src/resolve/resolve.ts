@@ -1,0 +1,140 @@
+/** Authoring form to `Scenario`: every step reads what it can, so that all findings of a file show at once. */
+import { distributionMean } from '@loopwright/stats'
+import type { LineSpec } from '@loopwright/line'
+import type { ScenarioNotes } from '../notes.ts'
+import type { Scenario } from '../scenario.ts'
+import type { Located } from '../source.ts'
+import { readTime, type Time } from './calendar.ts'
+import { type CarriersDraft, finishCarriers, readCarriers } from './carriers.ts'
+import { checkCarriers, checkCorners, checkPaths, checkWork } from './checks.ts'
+import { type Context, child, textOf } from './context.ts'
+import { readDrive } from './drive.ts'
+import { finishPath, type PathDraft, readPaths } from './paths.ts'
+import { readPlan } from './plan.ts'
+import { type Products, readProducts } from './products.ts'
+import { readStations, type Stations } from './stations.ts'
+import { frequencies, meanWork, readStops, type Stops } from './stops.ts'
+import { readZones, type ZoneDraft } from './zones.ts'
+
+export interface Resolved {
+  readonly scenario: Scenario
+  readonly notes: ScenarioNotes
+}
+
+interface Parts {
+  readonly zones: readonly ZoneDraft[]
+  readonly paths: readonly PathDraft[]
+  readonly carriers: CarriersDraft | null
+  readonly products: Products
+  readonly stations: Stations
+  readonly stops: Stops
+  readonly drive: { reaction: number | undefined; stagger: number | undefined }
+  readonly time: Time | null
+}
+
+/** null where the file has errors; they are in the report. */
+export function resolve(context: Context, root: Located): Resolved | null {
+  const time = readTime(context, root)
+  const plan = readPlan(context, root, time)
+  const drive = readDrive(context, root)
+  const zones = readZones(context, root)
+  const paths = readPaths(context, root, zones)
+  const carriers = readCarriers(context, root, zones)
+  const products = readProducts(context, root)
+  const stations = readStations(context, root, zones, products)
+  const stops = readStops(context, root, zones, stations.stations, products)
+  checkPaths(context, root, zones, paths, carriers)
+  checkCorners(context, root, zones, paths, carriers)
+  if (carriers !== null) checkCarriers(context, zones, carriers)
+  checkWork(context, root, zones, paths, stations.stations, carriers, products)
+  if (context.report.hasErrors()) return null
+  const line = assemble({ zones, paths, carriers, products, stations, stops, drive, time })
+  if (line === null || time === null || plan === undefined) throw new Error('a scenario without a finding could not be put together')
+  const taktSeconds = plan === null ? null : time.netSeconds / plan.unitsPerWindow
+  const scenario: Scenario = {
+    name: textOf(child(root, 'name')) ?? '',
+    question: textOf(child(root, 'question')) ?? '',
+    line,
+    plan,
+    calendar: time.calendar === null ? null : { ...time.calendar, taktSeconds },
+    layout: { turns: zones.map((zone) => zone.turn) },
+  }
+  return { scenario, notes: notesOf(root, scenario, zones, products, stops, time, taktSeconds) }
+}
+
+function assemble(parts: Parts): LineSpec | null {
+  const { zones, drive, products, stations, stops, time } = parts
+  const carriers = parts.carriers === null ? null : finishCarriers(parts.carriers)
+  const paths = parts.paths.map(finishPath)
+  const specs = stations.stations.map((station) => station.spec)
+  if (carriers === null || drive.reaction === undefined || drive.stagger === undefined || products.mix === null || time === null)
+    return null
+  if (paths.includes(null) || specs.includes(null) || paths.length === 0) return null
+  const zoneSpecs = zones.map((zone) => {
+    if (zone.length === undefined || zone.sensor === undefined || zone.transfer === undefined) return null
+    return {
+      name: zone.name,
+      lengthMetres: zone.length,
+      sensorBeforeStopMetres: zone.sensor,
+      release: zone.release,
+      transfer: zone.transfer,
+    }
+  })
+  if (zoneSpecs.includes(null)) return null
+  return {
+    zones: zoneSpecs as LineSpec['zones'],
+    paths: paths as LineSpec['paths'],
+    carriers,
+    reactionSeconds: drive.reaction,
+    staggerSeconds: drive.stagger,
+    stations: specs as LineSpec['stations'],
+    tasks: stations.tasks,
+    variants: products.variants.map((variant) => variant.name),
+    mix: products.mix,
+    breakdowns: stops.breakdowns,
+    breaks: time.breaks,
+    conveyorDuringBreaks: time.conveyorDuringBreaks,
+    window: time.window,
+  }
+}
+
+function notesOf(
+  root: Located,
+  scenario: Scenario,
+  zones: readonly ZoneDraft[],
+  products: Products,
+  stops: Stops,
+  time: Time,
+  taktSeconds: number | null,
+): ScenarioNotes {
+  const weights = frequencies(products)
+  const total = weights.reduce((sum, weight) => sum + weight, 0)
+  const transferZoneNames = zones.filter((zone) => zone.transfer?.enterOnlyIfExitClear === true).map((zone) => zone.name)
+  return {
+    zoneNames: zones.map((zone) => zone.name),
+    generatedZoneNames: zones.filter((zone) => zone.generated).map((zone) => zone.name),
+    transferZoneNames,
+    storageZones: zones.length - transferZoneNames.length,
+    options: products.options.map((option) => option.name),
+    variants: products.variants.map((variant, i) => ({
+      name: variant.name,
+      variant: products.baseNames[variant.base]!,
+      options: variant.options.map((option) => products.options[option]!.name),
+      share: weights[i]! / total,
+    })),
+    stations: scenario.line.stations.map((station) => ({
+      name: station.name,
+      title: station.title,
+      zone: zones[station.zone]!.name,
+      meanWorkSeconds: meanWork(station, weights),
+      meanReleaseSeconds: distributionMean(station.releaseSeconds),
+    })),
+    shortStops: stops.shortStops,
+    breaks: time.breaks,
+    warmupSeconds: time.window.warmupSeconds,
+    windowSeconds: time.window.endSeconds - time.window.warmupSeconds,
+    netSeconds: time.netSeconds,
+    taktSeconds,
+    variations: [...(child(root, 'variations')?.entries.keys() ?? [])],
+  }
+}

@@ -1,0 +1,259 @@
+/** Stations, their duties and the times of their tasks by variant. */
+import type { StationSpec, TaskSpec } from '@loopwright/line'
+import type { Distribution } from '@loopwright/stats'
+import * as say from '../messages.ts'
+import { nearest } from '../nearest.ts'
+import { joinPath, type Entry, type Located } from '../source.ts'
+import { addAtKey, booleanOf, type Context, checkName, child, entries, fraction, quantity, textOf } from './context.ts'
+import { readDistribution } from './distribution.ts'
+import type { Products } from './products.ts'
+import { findZone, type ZoneDraft } from './zones.ts'
+
+export interface StationDraft {
+  readonly name: string
+  readonly at: Located
+  readonly zone: number | null
+  readonly spec: StationSpec | null
+}
+
+export interface Stations {
+  readonly tasks: readonly string[]
+  readonly stations: readonly StationDraft[]
+}
+
+type Times = (Distribution | null)[]
+const DUTIES = ['unload', 'load', 'work'] as const
+
+export function readStations(context: Context, root: Located, zones: readonly ZoneDraft[], products: Products): Stations {
+  const tasks = readTaskOrder(context, root)
+  const taken = new Map<number, string>()
+  const stations = entries(child(root, 'stations')).map((entry) => {
+    checkName(context, entry.key, (sentence) => addAtKey(context, entry, sentence))
+    return readStation(context, root, entry, zones, products, tasks, taken)
+  })
+  checkAdds(context, products, tasks)
+  return { tasks: tasks.names, stations }
+}
+
+interface TaskOrder {
+  readonly names: string[]
+  /** true where the file lists them; then others are unknown */
+  readonly fixed: boolean
+}
+
+function readTaskOrder(context: Context, root: Located): TaskOrder {
+  const at = child(root, 'tasks')
+  const names: string[] = []
+  for (const item of at?.items ?? []) {
+    const name = textOf(item)
+    if (name === null) continue
+    if (names.includes(name)) context.report.add(item, say.duplicateName('tasks', name))
+    else names.push(name)
+    checkName(context, name, (sentence) => context.report.add(item, sentence))
+  }
+  return { names, fixed: at !== null }
+}
+
+function readStation(
+  context: Context,
+  root: Located,
+  entry: Entry,
+  zones: readonly ZoneDraft[],
+  products: Products,
+  tasks: TaskOrder,
+  taken: Map<number, string>,
+): StationDraft {
+  const at = entry.value
+  const zone = findZone(context, child(at, 'zone'), zones)
+  if (zone !== null && taken.has(zone)) context.report.add(child(at, 'zone')!, say.zoneTaken(zones[zone]!.name, taken.get(zone)!))
+  else if (zone !== null) taken.set(zone, entry.key)
+  const inStation = new Set<string>()
+  const duties = DUTIES.map((duty) => readDuty(context, root, child(at, duty), duty, products, tasks, inStation))
+  const [unload, load, work] = duties
+  const path = joinPath('stations', entry.key)
+  if (at.kind === 'map' && DUTIES.every((duty) => !at.entries.has(duty))) addAtKey(context, entry, say.noDuty(entry.key))
+  if (!at.entries.has('name')) context.origins.set(`${path}.name`, 'default')
+  const release = readRelease(context, root, at, path)
+  const automatic = flag(context, root, at, 'automatic', path)
+  const worksInBreaks = flag(context, root, at, 'worksInBreaks', path)
+  if (
+    worksInBreaks &&
+    !automatic &&
+    (child(at, 'worksInBreaks') ?? child(child(child(root, 'defaults'), 'station'), 'worksInBreaks')) !== null
+  ) {
+    context.report.add(
+      (child(at, 'worksInBreaks') ?? child(child(child(root, 'defaults'), 'station'), 'worksInBreaks'))!,
+      say.breaksNeedAutomatic(),
+    )
+  }
+  if (zone === null || release === undefined || unload === undefined || load === undefined || work === undefined)
+    return { name: entry.key, at, zone, spec: null }
+  const title = textOf(child(at, 'name')) ?? entry.key
+  return {
+    name: entry.key,
+    at,
+    zone,
+    spec: { name: entry.key, title, zone, unload, load, work, releaseSeconds: release, automatic, worksInBreaks },
+  }
+}
+
+function readRelease(context: Context, root: Located, at: Located, path: string): Distribution | undefined {
+  const own = child(at, 'release')
+  const shared = child(child(child(root, 'defaults'), 'station'), 'release')
+  if (own !== null) return readDistribution(context, own)
+  context.origins.set(`${path}.release`, shared === null ? 'default' : 'defaults.station')
+  return shared === null ? { kind: 'constant', value: 0 } : readDistribution(context, shared)
+}
+
+function flag(context: Context, root: Located, at: Located, key: string, path: string): boolean {
+  const own = booleanOf(child(at, key))
+  const shared = booleanOf(child(child(child(root, 'defaults'), 'station'), key))
+  if (own === null) context.origins.set(`${path}.${key}`, shared === null ? 'default' : 'defaults.station')
+  return own ?? shared ?? false
+}
+
+/** null: no such duty; undefined: a value in it is wrong. */
+function readDuty(
+  context: Context,
+  root: Located,
+  at: Located | null,
+  duty: string,
+  products: Products,
+  tasks: TaskOrder,
+  inStation: Set<string>,
+): TaskSpec[] | null | undefined {
+  if (at === null) return null
+  if (at.kind !== 'map') return undefined
+  if (duty === 'work' && at.entries.size === 0) {
+    context.report.add(at, say.workEmpty())
+    return undefined
+  }
+  const specs = entries(at).map((entry) => readTask(context, root, entry, products, tasks, inStation))
+  return specs.includes(undefined) ? undefined : (specs as TaskSpec[])
+}
+
+function readTask(
+  context: Context,
+  root: Located,
+  entry: Entry,
+  products: Products,
+  tasks: TaskOrder,
+  inStation: Set<string>,
+): TaskSpec | undefined {
+  const name = entry.key
+  checkName(context, name, (sentence) => addAtKey(context, entry, sentence))
+  if (inStation.has(name)) addAtKey(context, entry, say.taskTwice(name))
+  inStation.add(name)
+  let task = tasks.names.indexOf(name)
+  if (task < 0 && tasks.fixed) addAtKey(context, entry, say.unknownTask(name, nearest(name, tasks.names), tasks.names))
+  else if (task < 0) task = tasks.names.push(name) - 1
+  const base = readTimes(context, root, entry.value, products)
+  if (base === undefined) return undefined
+  const seconds = products.variants.map((variant) => {
+    const time = base.times[variant.base] ?? null
+    const extra = variant.options.reduce((sum, i) => sum + (products.options[i]!.adds.get(name) ?? 0), 0)
+    return extra === 0 ? time : longer(time, extra, base.cv)
+  })
+  if (seconds.every((time) => time === null)) {
+    context.report.add(entry.value, say.timeForNobody())
+    return undefined
+  }
+  return { task, seconds }
+}
+
+/** Times per variant as written, and the spread that a time made by an option alone gets. */
+function readTimes(context: Context, root: Located, at: Located, products: Products): { times: Times; cv: number } | undefined {
+  if (at.kind === 'map' && at.entries.has('byVariant')) {
+    const times = byVariant(context, child(at, 'byVariant')!, products.baseNames, (place) => readDistribution(context, place))
+    return times === undefined ? undefined : { times, cv: 0 }
+  }
+  if (at.kind === 'map' && !at.entries.has('kind')) return byMean(context, root, at, products)
+  const time = readDistribution(context, at)
+  return time === undefined ? undefined : { times: products.baseNames.map(() => time), cv: 0 }
+}
+
+function byMean(context: Context, root: Located, at: Located, products: Products): { times: Times; cv: number } | undefined {
+  const meanAt = child(at, 'mean')
+  const cvAt = child(at, 'cv') ?? child(child(child(root, 'defaults'), 'task'), 'cv')
+  if (cvAt === null) context.report.add(at, say.cvMissing())
+  const cv = fraction(context, cvAt, 'any')
+  if (meanAt === null) return undefined
+  const means: (number | null)[] | undefined =
+    meanAt.kind === 'map'
+      ? byVariant(context, meanAt, products.baseNames, (place) => quantity(context, place, 'duration', 'above zero'))
+      : same(quantity(context, meanAt, 'duration', 'above zero'), products.baseNames.length)
+  if (means === undefined || cv === undefined) return undefined
+  return { times: means.map((mean) => (mean === null ? null : lognormal(mean, cv))), cv }
+}
+
+function same(value: number | undefined, count: number): number[] | undefined {
+  return value === undefined ? undefined : Array.from({ length: count }, () => value)
+}
+
+const lognormal = (mean: number, cv: number): Distribution =>
+  cv === 0 ? { kind: 'constant', value: mean } : { kind: 'lognormal', mean, cv }
+
+/** One value per variant as written; "none" is null; a variant left out is a finding. */
+function byVariant<T>(
+  context: Context,
+  at: Located,
+  names: readonly string[],
+  read: (place: Located) => T | undefined,
+): (T | null)[] | undefined {
+  if (at.kind !== 'map') return undefined
+  for (const entry of entries(at)) {
+    if (!names.includes(entry.key)) addAtKey(context, entry, say.unknownVariant(entry.key, nearest(entry.key, names), names))
+  }
+  const values = names.map((name) => {
+    const place = child(at, name)
+    if (place === null) context.report.add(at, say.timeMissing(name))
+    if (place === null) return undefined
+    return textOf(place) === 'none' ? null : read(place)
+  })
+  return values.includes(undefined) ? undefined : (values as (T | null)[])
+}
+
+/** The same time with a constant on top: at lognormal and gamma the mean grows and the cv stays, else the whole shape moves. */
+export function longer(time: Distribution | null, extra: number, cv: number): Distribution {
+  if (time === null) return lognormal(extra, cv)
+  switch (time.kind) {
+    case 'constant':
+      return { kind: 'constant', value: time.value + extra }
+    case 'lognormal':
+    case 'gamma':
+      return { ...time, mean: time.mean + extra }
+    case 'uniform':
+      return { ...time, min: time.min + extra, max: time.max + extra }
+    case 'triangular':
+    case 'pert':
+      return { ...time, min: time.min + extra, mode: time.mode + extra, max: time.max + extra }
+    case 'limited':
+      return {
+        ...time,
+        shift: time.shift + extra,
+        min: time.min === null ? null : time.min + extra,
+        max: time.max === null ? null : time.max + extra,
+      }
+    case 'occasional':
+      return { ...time, base: time.base + extra }
+    case 'empirical':
+      return { ...time, values: time.values.map((value) => value + extra) }
+    case 'discrete':
+      return { ...time, values: time.values.map((value) => value + extra) }
+    case 'replay':
+      return { ...time, values: time.values.map((value) => value + extra) }
+    case 'exponential':
+    case 'weibull':
+      return { kind: 'limited', of: time, shift: extra, min: null, max: null }
+  }
+}
+
+/** Options add to tasks that some station has. */
+function checkAdds(context: Context, products: Products, tasks: TaskOrder): void {
+  for (const option of products.options) {
+    for (const entry of entries(child(option.at, 'adds'))) {
+      if (!tasks.names.includes(entry.key))
+        addAtKey(context, entry, say.unknownTask(entry.key, nearest(entry.key, tasks.names), tasks.names))
+    }
+  }
+}

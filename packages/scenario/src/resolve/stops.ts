@@ -1,0 +1,258 @@
+/** Stops: each entry of the file becomes one breakdown source per part it names. */
+import type { BreakdownPart, BreakdownSpec, StationSpec } from '@loopwright/line'
+import { type Distribution, distributionMean } from '@loopwright/stats'
+import { toNumber } from '../decimal.ts'
+import * as say from '../messages.ts'
+import { nearest } from '../nearest.ts'
+import { digitsOf, scan } from '../quantity.ts'
+import type { Entry, Located } from '../source.ts'
+import { addAtKey, type Context, checkName, child, entries, textOf } from './context.ts'
+import { readDistribution } from './distribution.ts'
+import type { Products } from './products.ts'
+import type { StationDraft } from './stations.ts'
+import { findZone, type ZoneDraft } from './zones.ts'
+
+/** A chance per cycle and the time to failure it became. */
+export interface ShortStop {
+  readonly name: string
+  readonly station: string
+  readonly chancePerCycle: number
+  readonly meanWorkSeconds: number
+  readonly meanTimeToFailureSeconds: number
+}
+
+export interface Stops {
+  readonly breakdowns: readonly BreakdownSpec[]
+  readonly shortStops: readonly ShortStop[]
+}
+
+interface Part {
+  readonly part: BreakdownPart
+  readonly name: string
+}
+
+interface Line {
+  readonly zones: readonly ZoneDraft[]
+  readonly stations: readonly StationDraft[]
+  readonly products: Products
+}
+
+export function readStops(
+  context: Context,
+  root: Located,
+  zones: readonly ZoneDraft[],
+  stations: readonly StationDraft[],
+  products: Products,
+): Stops {
+  const breakdowns: BreakdownSpec[] = []
+  const shortStops: ShortStop[] = []
+  const seen = new Set<string>()
+  for (const entry of entries(child(root, 'stops'))) {
+    checkName(context, entry.key, (sentence) => addAtKey(context, entry, sentence))
+    const at = child(entry.value, 'at')
+    const parts = at === null ? null : readParts(context, at, { zones, stations, products })
+    const several = at !== null && (at.kind === 'list' || textOf(at)?.startsWith('every ') === true)
+    const times = readTimes(context, entry)
+    for (const part of parts ?? []) {
+      const name = several ? `${entry.key} ${part.name}` : entry.key
+      if (seen.has(name)) addAtKey(context, entry, say.duplicateName('stops', name))
+      seen.add(name)
+      if (times.repair === undefined) continue
+      const clock = textOf(child(entry.value, 'clock')) === 'calendar' ? 'calendar' : 'operating'
+      let after = times.after
+      if (times.chance !== null) {
+        const shortStop = readShortStop(context, entry, part, times.chance, name, { zones, stations, products })
+        if (shortStop === null) continue
+        shortStops.push(shortStop)
+        after = { kind: 'exponential', mean: shortStop.meanTimeToFailureSeconds }
+      }
+      if (after !== undefined) breakdowns.push({ name, part: part.part, clock, timeToFailureSeconds: after, repairSeconds: times.repair })
+      if (!entry.value.entries.has('clock')) context.origins.set(`stops.${name}.clock`, 'default')
+      if (times.chance !== null) context.origins.set(`stops.${name}.after`, `from ${entry.value.path}.chance`)
+    }
+  }
+  return { breakdowns, shortStops }
+}
+
+interface Times {
+  readonly after: Distribution | undefined
+  readonly chance: number | null
+  readonly repair: Distribution | undefined
+}
+
+function readTimes(context: Context, entry: Entry): Times {
+  const at = entry.value
+  const repair = readDistribution(context, child(at, 'lasts'))
+  const afterAt = child(at, 'after')
+  const chanceAt = child(at, 'chance')
+  if (at.kind === 'map' && (afterAt === null) === (chanceAt === null)) {
+    addAtKey(context, entry, say.afterOrChance())
+    return { after: undefined, chance: null, repair: undefined }
+  }
+  const after = readDistribution(context, afterAt)
+  if (after !== undefined && distributionMean(after) === 0) context.report.add(afterAt!, say.certainStop())
+  const clock = child(at, 'clock')
+  if (chanceAt !== null && textOf(clock) === 'calendar') context.report.add(clock!, say.chanceClock())
+  const chance = chanceAt === null ? null : readChance(context, chanceAt)
+  return { after, chance: chance ?? null, repair: chance === undefined ? undefined : repair }
+}
+
+/** `1.5 per 100 cycles`, `1 per 66 cycles` or `1.5 %`. */
+function readChance(context: Context, at: Located): number | undefined {
+  const text = textOf(at)
+  if (text === null) return undefined
+  const forms = ['1.5 per 100 cycles', '1.5 %']
+  const match = /^(.*?)\s+per\s+(?:(\S+)\s+)?cycles?\s*$/.exec(text)
+  const scanned = scan(match === null ? text.trimEnd() : match[1]!, 0)
+  if (scanned === null || (match === null) !== (scanned.unit === '%')) return fail(context, at, say.badRate(text, forms))
+  if (match === null && scanned.end < text.trimEnd().length) return fail(context, at, say.badRate(text, forms))
+  const digits = digitsOf(scanned, text)
+  if (digits.fault !== null) return fail(context, at, digits.fault.sentence)
+  const cycles = match === null ? 100 : match[2] === undefined ? 1 : Number(match[2])
+  if (!Number.isSafeInteger(cycles) || cycles < 1) return fail(context, at, say.badRate(text, forms))
+  const chance = toNumber(digits.value, 1n, BigInt(cycles))
+  if (chance < 0) return fail(context, at, say.negative(text))
+  if (chance === 0) return fail(context, at, say.zero(text))
+  return chance > 1 ? fail(context, at, say.shareBeyond(text)) : chance
+}
+
+function fail(context: Context, at: Located, sentence: say.Sentence): undefined {
+  context.report.add(at, sentence)
+  return undefined
+}
+
+function readShortStop(context: Context, entry: Entry, part: Part, chance: number, name: string, line: Line): ShortStop | null {
+  const at = child(entry.value, 'chance')!
+  if (part.part.kind !== 'station') {
+    context.report.add(at, say.chanceAtStation())
+    return null
+  }
+  const station = line.stations[part.part.index]!
+  if (station.spec === null || line.products.mix === null) return null
+  const mean = meanWork(station.spec, frequencies(line.products))
+  if (!(mean > 0)) {
+    context.report.add(at, say.chanceWithoutTime(station.name))
+    return null
+  }
+  return { name, station: station.name, chancePerCycle: chance, meanWorkSeconds: mean, meanTimeToFailureSeconds: mean / chance }
+}
+
+/** How often each variant is made, in any unit. */
+export function frequencies(products: Products): number[] {
+  const mix = products.mix
+  if (mix === null) return products.variants.map(() => 0)
+  if (mix.kind === 'random' || mix.kind === 'levelled') return [...mix.shares]
+  return products.variants.map((_, variant) => mix.sequence.filter((one) => one === variant).length)
+}
+
+/**
+ * Mean working time of one stay at a station, over the variants that have a task there; release not included.
+ *
+ * @param weights  how often each variant is made
+ * @returns        seconds; 0 where nobody has a task
+ */
+export function meanWork(station: StationSpec, weights: readonly number[]): number {
+  const tasks = [...(station.unload ?? []), ...(station.load ?? []), ...(station.work ?? [])]
+  let time = 0
+  let visits = 0
+  weights.forEach((weight, variant) => {
+    const own = tasks.map((task) => task.seconds[variant] ?? null).filter((seconds) => seconds !== null)
+    if (weight === 0 || (own.length === 0 && station.load === null && station.unload === null)) return
+    visits += weight
+    time += weight * own.reduce((sum, seconds) => sum + distributionMean(seconds), 0)
+  })
+  return visits === 0 ? 0 : time / visits
+}
+
+/** The parts that `at` names. */
+function readParts(context: Context, at: Located, line: Line): Part[] | null {
+  if (at.kind === 'list') {
+    if (at.items.length === 0) context.report.add(at, say.listEmpty())
+    return at.items.flatMap((item) => readWord(context, item, line) ?? [])
+  }
+  if (at.kind === 'map') return readKinds(context, at, line)
+  return readWord(context, at, line)
+}
+
+function readKinds(context: Context, at: Located, line: Line): Part[] | null {
+  const all = entries(at)
+  if (all.length !== 1) {
+    context.report.add(at, say.neither(['station', 'zone', 'transfer'], 'name one part by its kind'))
+    return null
+  }
+  return readOne(context, all[0]!.value, all[0]!.key, textOf(all[0]!.value) ?? '', line)
+}
+
+/** A part by kind and name. */
+function readOne(context: Context, at: Located, kind: string, name: string, line: Line): Part[] | null {
+  if (kind === 'station') {
+    const index = line.stations.findIndex((station) => station.name === name)
+    const names = line.stations.map((station) => station.name)
+    if (index >= 0) return [{ part: { kind, index }, name }]
+    context.report.add(at, say.unknownStation(name, nearest(name, names), names))
+    return null
+  }
+  const index = at.value === name ? findZone(context, at, line.zones) : line.zones.findIndex((zone) => zone.name === name)
+  if (index === null || line.zones.length === 0) return null
+  if (index < 0) {
+    const names = line.zones.map((zone) => zone.name)
+    context.report.add(at, say.unknownZone(name, nearest(name, names), names))
+    return null
+  }
+  if (kind === 'zone') return [{ part: { kind, index }, name }]
+  if (line.zones[index]!.transfer === null) {
+    context.report.add(at, say.noTransferThere(name))
+    return null
+  }
+  return [{ part: { kind: 'transfer', index }, name }]
+}
+
+/** `S6`, `Z05`, `line`, `transfer Z09`, `every station` … */
+function readWord(context: Context, at: Located, line: Line): Part[] | null {
+  const word = textOf(at)
+  if (word === null) return null
+  if (word.startsWith('every ')) return readEvery(context, at, word, line)
+  const zone = line.zones.findIndex((one) => one.name === word)
+  const station = line.stations.findIndex((one) => one.name === word)
+  const meanings = [
+    ...(word === 'line' ? ['line'] : []),
+    ...(station >= 0 ? [`station ${word}`] : []),
+    ...(zone >= 0 ? [`zone ${word}`] : []),
+    ...(zone >= 0 && line.zones[zone]!.transfer !== null ? [`transfer ${word}`] : []),
+  ]
+  if (meanings.length > 1) {
+    context.report.add(at, say.partAmbiguous(word, meanings))
+    return null
+  }
+  if (word === 'line' && meanings.length === 1) return [{ part: { kind: 'line' }, name: 'line' }]
+  if (station >= 0) return [{ part: { kind: 'station', index: station }, name: word }]
+  if (zone >= 0) return [{ part: { kind: 'zone', index: zone }, name: word }]
+  const prefixed = /^(station|zone|transfer)\s+(.+)$/.exec(word)
+  if (prefixed !== null) return readOne(context, at, prefixed[1]!, prefixed[2]!, line)
+  if (line.zones.length === 0) return null
+  const known = [
+    ...line.stations.map((one) => one.name),
+    ...line.zones.map((one) => one.name),
+    'line',
+    'every station',
+    'every zone',
+    'every transfer',
+  ]
+  context.report.add(at, say.unknownPart(word, nearest(word, known)))
+  return null
+}
+
+function readEvery(context: Context, at: Located, word: string, line: Line): Part[] | null {
+  const kind = word.slice(6).trim()
+  const parts: Part[] = []
+  if (kind === 'station') line.stations.forEach((station, index) => parts.push({ part: { kind, index }, name: station.name }))
+  else if (kind === 'zone') line.zones.forEach((zone, index) => parts.push({ part: { kind, index }, name: zone.name }))
+  else if (kind === 'transfer')
+    line.zones.forEach((zone, index) => zone.transfer !== null && parts.push({ part: { kind, index }, name: zone.name }))
+  else {
+    context.report.add(at, say.unknownPart(word, nearest(word, ['every station', 'every zone', 'every transfer'])))
+    return null
+  }
+  if (parts.length === 0 && line.zones.length > 0) context.report.add(at, say.nobodyThere(word))
+  return parts
+}

@@ -1,0 +1,138 @@
+/** Schema of the parts of a line: drive, zones, paths, corners, carriers, stations, stops. */
+import { z } from 'zod'
+import { distributionSchema, taskTimeSchema } from './distribution.ts'
+import { acceleration, boolean, choice, count, duration, either, keys, length, list, name, named, speed, text } from './words.ts'
+
+const release = () => choice(['single', 'train'], 'how the next carrier may follow')
+const sensor = () => length('how far the sensor lies before the stop point')
+const turn = () => choice(['left', 'right', 'none'], 'for the drawing: which way travel turns here')
+
+export const driveSchema = keys(
+  {
+    speed: speed('of all paths; "none" where all times are given').optional(),
+    acceleration: acceleration('acceleration = braking; default "none": no ramps').optional(),
+    reaction: duration('from the change of a sensor to the start of a drive; default 0.1 s').optional(),
+    sensorBeforeStop: sensor().optional(),
+    release: release().optional(),
+    stagger: duration('between the starts of a train; default: the reaction time').optional(),
+  },
+  'what all zones have in common',
+)
+
+export const carriersSchema = keys(
+  {
+    count: count(1, 'how many carriers go round'),
+    length: length('in travel direction; "none" where all clear times are given').optional(),
+    width: length('across; it is the length in travel between two corners').optional(),
+    start: either('start', [
+      choice(['spread', 'packed'], 'where they stand at time 0'),
+      list(name('a zone'), 'one zone for each carrier'),
+    ]).optional(),
+  },
+  'carriers',
+)
+
+const transferSchema = either('map', [
+  z.literal('none'),
+  keys(
+    {
+      lift: duration('change to high'),
+      lower: duration('change to low'),
+      enterOnlyIfExitClear: boolean('no place to wait; default false').optional(),
+    },
+    'a lifting belt unit',
+  ),
+])
+
+const zoneFields = {
+  length: length('length of the zone').optional(),
+  sensorBeforeStop: sensor().optional(),
+  release: release().optional(),
+  speed: speed('of paths into this zone').optional(),
+  acceleration: acceleration('of paths into this zone').optional(),
+  turn: turn().optional(),
+  transfer: transferSchema.optional(),
+}
+
+export const zoneSchema = keys(zoneFields, 'own values of one zone')
+export const loopSchema = either('loop', [
+  text('loop'),
+  list(
+    either('loop', [text('loop', 'a group such as "6 × 1.5 m"'), keys({ name: name().optional(), ...zoneFields }, 'one zone')]),
+    'zones and groups in travel order',
+  ),
+])
+
+const position = () => choice(['low', 'high'], 'what a transfer at this end must stand at')
+export const pathSchema = keys(
+  {
+    from: name('a zone'),
+    to: name('the next zone').optional(),
+    distance: length('between the stop points; default: length of the next zone').optional(),
+    speed: speed().optional(),
+    acceleration: acceleration().optional(),
+    across: boolean('the carrier travels sideways').optional(),
+    fromPosition: position().optional(),
+    toPosition: position().optional(),
+    move: distributionSchema.meta({ description: 'given move time; default "derived" from the drive' }).optional(),
+    clear: distributionSchema.meta({ description: 'given clear time; "move": the same as the move; default "derived"' }).optional(),
+  },
+  'a way from one zone to the next',
+)
+
+export const cornerSchema = keys(
+  {
+    zones: list(name('a zone'), 'zones with a transfer'),
+    turn: turn(),
+    lift: duration('change to high'),
+    lower: duration('change to low'),
+    enterOnlyIfExitClear: boolean('no place to wait; default false').optional(),
+    sensorBeforeStop: sensor().optional(),
+  },
+  'transfers of one kind',
+)
+
+const tasks = (description: string) => named(taskTimeSchema, description)
+const stationDefaults = {
+  release: distributionSchema.meta({ description: 'from the end of the work to the release; default 0 s' }).optional(),
+  automatic: boolean('works without an operator; default false').optional(),
+  worksInBreaks: boolean('only an automatic station can; default false').optional(),
+}
+
+export const stationSchema = keys(
+  {
+    name: text('text', 'what people call it; default: its key').optional(),
+    zone: name('where it stands'),
+    unload: tasks('takes the old product off; tasks by name').optional(),
+    load: tasks('takes the next product; tasks by name').optional(),
+    work: tasks('tasks by name').optional(),
+    ...stationDefaults,
+  },
+  'work at one zone, in the order unload, load, work',
+)
+
+export const defaultsSchema = keys(
+  {
+    station: keys(stationDefaults, 'for every station that says nothing else').optional(),
+    task: keys({ cv: either('fraction', [z.string(), z.number()], 'spread of every task given by its mean') }, 'for every task').optional(),
+  },
+  'values for all',
+)
+
+export const stopSchema = keys(
+  {
+    at: either('part', [
+      text('part', 'a station or zone, "line", "every station", "every zone", "every transfer"'),
+      list(text('part'), 'several parts, each with a source of its own'),
+      keys(
+        { station: name().optional(), zone: name().optional(), transfer: name('a zone with a transfer').optional() },
+        'one part by its kind',
+      ),
+    ]),
+    after: distributionSchema.meta({ description: 'time to failure' }).optional(),
+    chance: text('chance', 'of a station per cycle, such as "1.5 per 100 cycles"').optional(),
+    lasts: distributionSchema.meta({ description: 'time to repair' }),
+    clock: choice(['operating', 'calendar'], 'what the time to failure counts; default operating').optional(),
+  },
+  'a source of breakdowns',
+)

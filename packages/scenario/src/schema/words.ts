@@ -1,0 +1,73 @@
+/** Building blocks of the schema. An error message that begins with `@` names what was expected; shape.ts turns it into a sentence. */
+import { z } from 'zod'
+
+/** What a place of the file takes, as one word for shape.ts and as a sentence for editors. */
+export const EXPECTED = {
+  text: 'a text',
+  name: 'a name as text',
+  boolean: '"true" or "false"',
+  map: 'a set of keys with values',
+  list: 'a list',
+  count: 'a whole number',
+  number: 'a number',
+  duration: 'a time with its unit, such as "45 s"',
+  length: 'a length with its unit, such as "1.5 m"',
+  speed: 'a speed with its unit, such as "15 m/min"',
+  acceleration: 'an acceleration with its unit, such as "0.4 m/s²"',
+  distribution: 'a time, such as "45 s" or "45 s ± 15 %", or a set of keys with its "kind"',
+  taskTime: 'a time, such as "45 s ± 15 %", or { mean: …, cv: … }, or { byVariant: … }',
+  timeByVariant: 'a time, such as "45 s", or one for each variant',
+  share: 'a share, such as "40 %", or a whole weight',
+  percent: 'a percentage, such as "30 %"',
+  fraction: 'a share, such as "15 %" or 0.15',
+  loop: 'a phrase such as "22 zones of 1.5 m", or a list of zones',
+  clock: 'a time of day in quotes, such as "06:00"',
+  part: 'the name of a part, such as "S6", or a list of names',
+  start: '"spread", "packed" or a list of zones',
+  variants: 'shares by variant, or a list of names',
+  mix: '"random", "levelled" or a set of keys with its "kind"',
+  corners: 'a set of keys, or a list of them',
+  rate: 'a rate, such as "320 per shift"',
+  chance: 'a chance, such as "1.5 per 100 cycles"',
+  value: 'a value',
+} as const
+
+export type Expected = keyof typeof EXPECTED
+
+const tag = (expected: Expected) => ({ error: () => `@${expected}` })
+
+export const text = (expected: Expected = 'text', description: string = EXPECTED[expected]) => z.string(tag(expected)).meta({ description })
+
+export const name = (description = 'a name, unique among its kind, without "/"') => text('name', description)
+export const duration = (description?: string) => quantity('duration', ['45 s', '1.5 min', '7.5 h'], description)
+export const length = (description?: string) => quantity('length', ['1.5 m', '78 mm', '4 ft'], description)
+export const speed = (description?: string) => quantity('speed', ['15 m/min', '0.25 m/s'], description)
+export const acceleration = (description?: string) => quantity('acceleration', ['0.4 m/s²', '0.4 m/s2'], description)
+
+function quantity(expected: Expected, examples: string[], description: string = EXPECTED[expected]) {
+  return z.string(tag(expected)).meta({ description, examples })
+}
+
+export const boolean = (description: string) => z.boolean(tag('boolean')).meta({ description })
+export const count = (least: number, description: string) => z.int(tag('count')).min(least).max(1_000_000).meta({ description })
+export const number = (description: string) => z.number(tag('number')).meta({ description })
+export const choice = <const T extends readonly string[]>(values: T, description: string) => z.enum(values).meta({ description })
+
+export const either = <const T extends readonly [z.ZodType, z.ZodType, ...z.ZodType[]]>(
+  expected: Expected,
+  options: T,
+  description: string = EXPECTED[expected],
+) => z.union(options, tag(expected)).meta({ description })
+
+export const list = <T extends z.ZodType>(item: T, description: string) => z.array(item, tag('list')).meta({ description })
+
+/** Values by name; the names are the user's. */
+export const named = <T extends z.ZodType>(value: T, description: string) => z.record(z.string(), value, tag('map')).meta({ description })
+
+/** Known keys only; the error of an unknown one carries the known ones. */
+export function keys<T extends z.core.$ZodLooseShape>(shape: T, description: string) {
+  const known = Object.keys(shape).join(',')
+  return z.strictObject(shape, { error: (issue) => (issue.code === 'unrecognized_keys' ? `@keys:${known}` : '@map') }).meta({ description })
+}
+
+export const fraction = (description: string) => either('fraction', [z.string(), z.number()], description)

@@ -1,0 +1,177 @@
+/** The shape check: zod decides, this file turns its issues into located sentences of ours. */
+import type { z } from 'zod'
+import * as say from './messages.ts'
+import { nearest } from './nearest.ts'
+import { type Dimension, proposals } from './quantity.ts'
+import type { Report } from './report.ts'
+import { fileSchema } from './schema/file.ts'
+import { EXPECTED, type Expected } from './schema/words.ts'
+import { describe, joinPath, type Located, plain } from './source.ts'
+
+type Issue = z.core.$ZodIssue
+
+/** Keys that people will look for and that a later version is to know. */
+const NOT_YET: Record<string, string> = {
+  operators: 'shared operators',
+  operator: 'shared operators',
+  operatorsNeeded: 'stations with more than their own operator',
+  walkSeconds: 'walking operators',
+  walk: 'walking operators',
+  sections: 'several sections',
+  section: 'several sections',
+  store: 'open lines with a store',
+  supply: 'arriving supply',
+  arrivals: 'arriving supply',
+  receiver: 'receivers with a cycle time',
+  repairCrews: 'repair crews',
+  repairCrew: 'repair crews',
+  crews: 'repair crews',
+  safetyStop: 'safety stops',
+  safetyStops: 'safety stops',
+  inspection: 'inspection',
+  inspect: 'inspection',
+  rework: 'rework',
+  accepts: 'rejected products',
+  rejected: 'rejected products',
+  manual: 'manual paths',
+  push: 'manual paths',
+  pull: 'manual paths',
+  pushSeconds: 'manual paths',
+  pullSeconds: 'manual paths',
+  divert: 'diverts',
+  merge: 'merges',
+  forStation: 'conditions on paths (diverts)',
+}
+
+/** Reports all that does not fit the schema. */
+export function checkShape(root: Located, report: Report): void {
+  const result = fileSchema.safeParse(plain(root))
+  for (const issue of result.error?.issues ?? []) translate(issue, root, report)
+}
+
+function translate(issue: Issue, from: Located, report: Report): void {
+  const { at, rest } = find(from, issue.path)
+  if (rest.length > 0) {
+    const key = String(rest[0])
+    if (rest.length === 1) report.add(at, say.missing(key, expectedBy(issue)))
+    return
+  }
+  if (issue.code === 'unrecognized_keys') return unknownKeys(issue, at, report)
+  if (issue.code === 'invalid_union') return union(issue, at, report)
+  const tag = tagOf(issue)
+  if (at.kind === 'null') return report.add(at, say.wrongType(expectedBy(issue), 'nothing'))
+  if (issue.code === 'invalid_value') return notOneOf(issue.values.map(String), at, report)
+  if (issue.code === 'too_small') return report.add(at, say.tooSmall(at.source, Number(issue.minimum)))
+  if (issue.code === 'too_big') return report.add(at, say.tooBig(at.source, Number(issue.maximum)))
+  if (at.kind === 'number' && !Number.isFinite(at.value)) return report.add(at, say.notFinite(at.source))
+  if (at.kind === 'number' && isDimension(tag)) return report.add(at, say.bareNumber(at.source, proposals(at.source, dimensionOf(tag))))
+  if (at.kind === 'number' && tag === 'count') return report.add(at, say.notWhole(at.source))
+  report.add(at, say.wrongType(expectedBy(issue), describe(at)))
+}
+
+function unknownKeys(issue: Extract<Issue, { code: 'unrecognized_keys' }>, at: Located, report: Report): void {
+  const known = issue.message.startsWith('@keys:') ? issue.message.slice(6).split(',') : []
+  for (const key of issue.keys) {
+    const entry = at.entries.get(key)
+    if (entry === undefined) continue
+    const feature = Object.hasOwn(NOT_YET, key) ? NOT_YET[key] : undefined
+    const sentence = feature === undefined ? say.unknownKey(key, nearest(key, known), known) : say.notYet(feature)
+    report.addAt(entry.keyStart, entry.keyEnd - entry.keyStart, joinPath(at.path, key), sentence)
+  }
+}
+
+/** A union: the branch that was meant is the one of the right type with the fewest findings. */
+function union(issue: Extract<Issue, { code: 'invalid_union' }>, at: Located, report: Report): void {
+  if ('discriminator' in issue && issue.errors.length === 0) {
+    const known = 'options' in issue && Array.isArray(issue.options) ? issue.options.map(String) : []
+    return notOneOf(known, at, report)
+  }
+  const branches = issue.errors.filter((errors) => !errors.some((inner) => inner.path.length === 0 && isMismatch(inner)))
+  const meant = branches.toSorted((a, b) => weight(a, at) - weight(b, at))[0]
+  if (meant !== undefined) {
+    for (const inner of meant) translate(inner, at, report)
+    return
+  }
+  const words = issue.errors.flat().filter((inner) => inner.code === 'invalid_value')
+  const tag = tagOf(issue)
+  if (at.kind === 'number' && !Number.isFinite(at.value)) return report.add(at, say.notFinite(at.source))
+  if (at.kind === 'number' && isDimension(tag)) return report.add(at, say.bareNumber(at.source, proposals(at.source, dimensionOf(tag))))
+  if (at.kind === 'text' && words.length > 0)
+    return notOneOf(
+      words.flatMap((inner) => inner.values.map(String)),
+      at,
+      report,
+    )
+  report.add(at, say.wrongType(expectedBy(issue), describe(at)))
+}
+
+/** The value is of another type than this branch wants. */
+function isMismatch(issue: Issue): boolean {
+  return (
+    issue.code === 'invalid_type' ||
+    issue.code === 'invalid_value' ||
+    (issue.code === 'invalid_union' &&
+      !('discriminator' in issue) &&
+      issue.errors.every((errors) => errors.some((inner) => inner.path.length === 0 && isMismatch(inner))))
+  )
+}
+
+function weight(errors: readonly Issue[], at: Located): number {
+  let sum = 0
+  for (const issue of errors) {
+    if (issue.code === 'unrecognized_keys') sum += 2 * issue.keys.length
+    else if (issue.code === 'invalid_union' && 'discriminator' in issue && issue.errors.length === 0)
+      sum += at.entries.has('kind') ? 0 : 1.5
+    else if (issue.code === 'invalid_union') sum += Math.min(...issue.errors.map((inner) => weight(inner, find(at, issue.path).at)))
+    else sum += issue.path.length > 0 && !at.entries.has(String(issue.path[0])) ? 1 : 0.5
+  }
+  return sum
+}
+
+function notOneOf(known: readonly string[], at: Located, report: Report): void {
+  const found = at.kind === 'text' ? String(at.value) : at.source === '' ? describe(at) : at.source
+  if (known.length === 1 && known[0] === '1') return report.add(at, say.formatUnknown(found))
+  report.add(at, say.notAChoice(found, nearest(found, known), known))
+}
+
+/** Goes down the path as far as it exists. */
+function find(from: Located, path: readonly PropertyKey[]): { at: Located; rest: PropertyKey[] } {
+  let at = from
+  for (let i = 0; i < path.length; i++) {
+    const step = path[i]!
+    const next = typeof step === 'number' ? at.items[step] : at.entries.get(String(step))?.value
+    if (next === undefined) return { at, rest: path.slice(i) }
+    at = next
+  }
+  return { at, rest: [] }
+}
+
+function tagOf(issue: Issue): Expected | null {
+  const word = issue.message.startsWith('@') ? issue.message.slice(1) : ''
+  return Object.hasOwn(EXPECTED, word) ? (word as Expected) : null
+}
+
+function expectedBy(issue: Issue): string {
+  const tag = tagOf(issue)
+  if (tag !== null) return EXPECTED[tag]
+  if (issue.code === 'invalid_value') return say.choices(issue.values.map(String))
+  if (issue.code === 'invalid_union' && 'options' in issue && Array.isArray(issue.options))
+    return say.choices(issue.options.map(String), 20)
+  return 'a value'
+}
+
+function isDimension(tag: Expected | null): tag is Dimension | 'distribution' | 'taskTime' | 'timeByVariant' {
+  return (
+    tag === 'duration' ||
+    tag === 'length' ||
+    tag === 'speed' ||
+    tag === 'acceleration' ||
+    tag === 'distribution' ||
+    tag === 'taskTime' ||
+    tag === 'timeByVariant'
+  )
+}
+
+function dimensionOf(tag: Dimension | 'distribution' | 'taskTime' | 'timeByVariant'): Dimension {
+  return tag === 'distribution' || tag === 'taskTime' || tag === 'timeByVariant' ? 'duration' : tag
+}
