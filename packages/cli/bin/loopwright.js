@@ -1,2 +1,13 @@
 #!/usr/bin/env node
-console.error('not built')
+// In a clone the command runs from its TypeScript source, without a build; installed, from dist.
+import { existsSync } from 'node:fs'
+import { register } from 'node:module'
+
+if (existsSync(new URL('../src/cli.ts', import.meta.url))) {
+  const preferSource = `export const resolve = (name, context, next) =>
+    next(name, { ...context, conditions: ['loopwright-source', ...context.conditions] })`
+  register(`data:text/javascript,${encodeURIComponent(preferSource)}`)
+  const tsx = await import('tsx/esm/api')
+  tsx.register()
+  await import('../src/cli.ts')
+} else await import('../dist/cli.js')

@@ -3,6 +3,7 @@ import { createSimulator, type LineSpec, type RunResult } from '@loopwright/line
 import { createPool, type Pool } from './pool.ts'
 import { runChunks } from './runChunks.ts'
 import { Schedule } from './schedule.ts'
+import type { TraceColumns } from './task.ts'
 
 export interface ReplicateOptions {
   /** names the random worlds; not empty, without `/` */
@@ -51,6 +52,40 @@ export async function replicate(spec: LineSpec, options: ReplicateThreadsOptions
   let whole = 0
   while (runs[whole] !== undefined) whole += 1
   return runs.slice(0, whole)
+}
+
+export interface TracedRun {
+  readonly run: RunResult
+  readonly trace: TraceColumns
+}
+
+/**
+ * One run with all its events, on a worker thread, so that it can be stopped.
+ *
+ * @param replication  which of the random worlds of the seed, from 0
+ * @returns            null after a stop
+ */
+export async function tracedRun(
+  spec: LineSpec,
+  options: { readonly seed: string; readonly replication: number; readonly signal?: AbortSignal },
+): Promise<TracedRun | null> {
+  const { seed, replication: from, signal } = options
+  const pool = createPool(1)
+  let traced: TracedRun | null = null
+  try {
+    const task = { line: pool.line(spec), carriers: spec.carriers.count, seed, from, to: from + 1, want: 'traces' } as const
+    await runChunks(pool, {
+      schedule: new Schedule(1, 1),
+      taskOf: () => task,
+      onResult: (_, { results, traces }) => {
+        traced = { run: results[0]!, trace: traces[0]! }
+      },
+      signal,
+    })
+  } finally {
+    await pool.close()
+  }
+  return traced
 }
 
 /** The same runs in the calling thread: for tests, and where there are no worker threads. */

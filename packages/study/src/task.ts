@@ -1,5 +1,5 @@
 /** What a worker thread is asked, and what it does with it: the same code runs in the calling thread where there are no workers. */
-import { createSimulator, type LineSpec, type RunResult, type Simulator } from '@loopwright/line'
+import { createSimulator, type LineSpec, type RunResult, type Simulator, simulate, Trace } from '@loopwright/line'
 import { type RowLayout, rowLayout, runRow } from './runRow.ts'
 import { withCarriers } from './withCarriers.ts'
 
@@ -11,13 +11,23 @@ export interface Task {
   /** replications from (included) … to (excluded) */
   readonly from: number
   readonly to: number
-  /** what is wanted of each: its row, or all that it tells */
-  readonly want: 'rows' | 'results'
+  /** what is wanted of each: its row, all that it tells, or all that and its events */
+  readonly want: 'rows' | 'results' | 'traces'
 }
 
 export interface TaskResult {
   readonly rows: readonly Float64Array[]
   readonly results: readonly RunResult[]
+  readonly traces: readonly TraceColumns[]
+}
+
+/** The events of a run as the engine keeps them; see `Trace` of the line. */
+export interface TraceColumns {
+  readonly seconds: ArrayLike<number>
+  readonly kinds: ArrayLike<number>
+  readonly places: ArrayLike<number>
+  readonly carriers: ArrayLike<number>
+  readonly details: ArrayLike<number>
 }
 
 /** Simulators are kept for the next task on the same line and count; the oldest go. */
@@ -36,6 +46,7 @@ export class TaskRunner {
   perform(task: Task): TaskResult {
     const known = this.#lines.get(task.line)
     if (known === undefined) throw new Error(`a task names line ${task.line}, which was not told before`)
+    if (task.want === 'traces') return tracedRuns(task, known.spec)
     const simulator = this.#simulator(task, known.spec)
     const rows: Float64Array[] = []
     const results: RunResult[] = []
@@ -44,7 +55,7 @@ export class TaskRunner {
       if (task.want === 'rows') rows.push(runRow(known.layout, result))
       else results.push(result)
     }
-    return { rows, results }
+    return { rows, results, traces: [] }
   }
 
   #simulator(task: Task, spec: LineSpec): Simulator {
@@ -56,4 +67,16 @@ export class TaskRunner {
     if (this.#simulators.size > SIMULATORS_MAX) this.#simulators.delete(this.#simulators.keys().next().value!)
     return made
   }
+}
+
+function tracedRuns(task: Task, spec: LineSpec): TaskResult {
+  const results: RunResult[] = []
+  const traces: TraceColumns[] = []
+  for (let replication = task.from; replication < task.to; replication += 1) {
+    const trace = new Trace()
+    results.push(simulate(withCarriers(spec, task.carriers), { seed: task.seed, replication, trace }))
+    const { seconds, kinds, places, carriers, details } = trace
+    traces.push({ seconds, kinds, places, carriers, details })
+  }
+  return { rows: [], results, traces }
 }

@@ -1,0 +1,48 @@
+import type { Cell } from '@loopwright/notebook'
+import { lineFacts, workingSeconds } from '@loopwright/study'
+import { loadScenario } from '../loadScenario.ts'
+import { DONE, refusals, type Shell } from '../shell.ts'
+import {
+  carriersSentence,
+  lawSentences,
+  loopSentence,
+  stationsTable,
+  stopsTable,
+  taktSentence,
+  variantsTable,
+  windowSentence,
+} from '../words/checkWords.ts'
+import { windowWords } from '../words/runWords.ts'
+
+/** Says in plain words what was understood of a scenario; runs nothing. */
+export async function check(shell: Shell, file: string): Promise<number> {
+  const { scenario, problems } = await loadScenario(shell, file)
+  const facts = refusals(() => lineFacts(scenario.line))
+  const { oneView } = await import('@loopwright/notebook')
+  const { showCells } = await import('../cells.ts')
+  const warnings =
+    problems.length === 0
+      ? 'no errors, no warnings'
+      : `no errors, ${problems.length === 1 ? '1 warning' : `${problems.length} warnings`} (see above)`
+  const words = [loopSentence(scenario, facts), carriersSentence(scenario), windowSentence(scenario)]
+  const lawSeconds = facts.law.unitsPerLap * workingSeconds(scenario.line)
+  const law = [taktSentence(scenario, facts), ...lawSentences(scenario, facts, windowWords(scenario), lawSeconds)].filter(
+    (one) => one !== null,
+  )
+  const prose = (id: string, sentences: readonly string[]): Cell => ({ kind: 'prose', id, markdown: sentences.join('\n\n') })
+  const table = (id: string, views: ReturnType<typeof stationsTable>): Cell => ({
+    kind: 'table',
+    id,
+    pageOnly: false,
+    views: oneView(views),
+  })
+  showCells(shell, [
+    prose('file', [`${file}: ${warnings}.`, `${scenario.name}. ${scenario.question}`]),
+    prose('words', words),
+    table('stations', stationsTable(facts)),
+    prose('law', law),
+    ...(facts.stops.length > 0 ? [table('stops', stopsTable(facts))] : []),
+    ...(facts.variants.length > 1 ? [table('variants', variantsTable(facts))] : []),
+  ])
+  return DONE
+}

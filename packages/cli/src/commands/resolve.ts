@@ -1,0 +1,10 @@
+import { resolveScenario } from '@loopwright/scenario'
+import { loadScenario } from '../loadScenario.ts'
+import { DONE, type Shell } from '../shell.ts'
+
+/** Prints the complete form of a scenario: every default written out, and where it came from. */
+export async function resolve(shell: Shell, file: string): Promise<number> {
+  const { text } = await loadScenario(shell, file)
+  shell.out.write(resolveScenario(text, file))
+  return DONE
+}

@@ -1,0 +1,53 @@
+import { replicate, runsResult, tracedRun } from '@loopwright/study'
+import { runDocument } from '../documents/runDocument.ts'
+import { runsDocument } from '../documents/runsDocument.ts'
+import { traceEvents } from '../documents/traceEvents.ts'
+import { loadScenario } from '../loadScenario.ts'
+import { progress } from '../progress.ts'
+import { Misuse, type Shell } from '../shell.ts'
+import { runTables } from '../tables/runTables.ts'
+import { countTables } from '../tables/sweepTables.ts'
+import { type OutputFlags, tell } from '../tell.ts'
+
+export interface RunFlags extends OutputFlags {
+  readonly replications: number
+  readonly seed: string
+  readonly workers?: number
+  readonly trace?: true
+}
+
+/** The line as it stands: one run in full, or means over several. */
+export async function run(shell: Shell, file: string, flags: RunFlags, command: string): Promise<number> {
+  const { replications, seed, workers, trace } = flags
+  if (trace === true && replications > 1) throw new Misuse('--trace tells the events of one run; leave out --replications, or ask for 1')
+  if (trace === true && flags.json !== true && flags.csv === undefined)
+    throw new Misuse('--trace adds the events to --json or --csv; give one of them')
+  const source = await loadScenario(shell, file)
+  const { line, plan } = source.scenario
+  if (flags.out !== undefined) await shell.checkWritable(flags.out)
+  const cells = flags.json === true && flags.out === undefined ? null : import('../runCells.ts')
+  const told = progress(
+    shell,
+    `${line.carriers.count} carriers, ${replications === 1 ? '1 replication' : `${replications} replications`}, seed ${seed}`,
+  )
+  const { signal } = shell
+  const traced = trace === true ? await tracedRun(line, { seed, replication: 0, signal }) : null
+  const threads = { onProgress: told.onProgress, ...(workers === undefined ? {} : { workers }) }
+  const runs = trace === true ? (traced === null ? [] : [traced.run]) : await replicate(line, { seed, replications, signal, ...threads })
+  if (traced !== null) told.onProgress({ done: 1, total: 1 })
+  const result = runsResult(line, runs, { seed, replications, plan: plan?.unitsPerWindow ?? null })
+  told.end(result.partial)
+  const events = traced === null ? null : traceEvents(traced.trace, line)
+  const single = replications === 1 ? runs[0] : undefined
+  return await tell(shell, flags, {
+    partial: result.partial,
+    document: () =>
+      single === undefined
+        ? runsDocument(source, result)
+        : runDocument(source, single, { law: result.law, lawSeconds: result.lawSeconds, trace: events }),
+    tables: () => (single === undefined ? countTables([result.count], result.lawSeconds) : runTables(single, events)),
+    shown: async () => (await cells!).runCells(source, result, single ?? null),
+    source,
+    command,
+  })
+}

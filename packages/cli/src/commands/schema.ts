@@ -1,0 +1,21 @@
+import { DONE, type Shell } from '../shell.ts'
+
+export const SCHEMAS = ['scenario', 'run', 'sweep'] as const
+export type SchemaName = (typeof SCHEMAS)[number]
+
+/** Prints a JSON Schema: of scenario files, or of what `run --json` or `sweep --json` prints. */
+export async function schema(shell: Shell, of: SchemaName): Promise<number> {
+  shell.out.write(`${JSON.stringify(await schemaOf(of), null, 2)}\n`)
+  return DONE
+}
+
+async function schemaOf(of: SchemaName): Promise<object> {
+  switch (of) {
+    case 'scenario':
+      return (await import('@loopwright/scenario')).scenarioJsonSchema()
+    case 'run':
+      return (await import('../documents/runSchema.ts')).runSchema()
+    case 'sweep':
+      return (await import('../documents/sweepDocument.ts')).sweepSchema()
+  }
+}

@@ -1,0 +1,44 @@
+import { carrierSweep, lineFacts, withCarriers } from '@loopwright/study'
+import { sweepDocument } from '../documents/sweepDocument.ts'
+import { loadScenario } from '../loadScenario.ts'
+import { progress } from '../progress.ts'
+import { refusals, type Shell } from '../shell.ts'
+import { sweepTables } from '../tables/sweepTables.ts'
+import { type OutputFlags, tell } from '../tell.ts'
+import { defaultCounts } from '../words/defaultCounts.ts'
+
+export interface SweepFlags extends OutputFlags {
+  readonly carriers?: readonly number[]
+  readonly replications: number
+  readonly seed: string
+  readonly workers?: number
+}
+
+/** How many carriers: the sweep, its answer, and the page. */
+export async function sweep(shell: Shell, file: string, flags: SweepFlags, command: string): Promise<number> {
+  const source = await loadScenario(shell, file)
+  const { line, plan } = source.scenario
+  const { replications, seed, workers } = flags
+  const counts = refusals(() => flags.carriers ?? defaultCounts(lineFacts(line).law))
+  for (const count of counts) refusals(() => withCarriers(line, count))
+  if (flags.out !== undefined) await shell.checkWritable(flags.out)
+  const cells = flags.json === true && flags.out === undefined ? null : import('../cells.ts')
+  const told = progress(shell, `carriers ${counts[0]} to ${counts.at(-1)}, ${replications} replications each, seed ${seed}`)
+  const result = await carrierSweep(line, counts, {
+    seed,
+    replications,
+    plan: plan?.unitsPerWindow ?? null,
+    signal: shell.signal,
+    onProgress: told.onProgress,
+    ...(workers === undefined ? {} : { workers }),
+  })
+  told.end(result.partial)
+  return await tell(shell, flags, {
+    partial: result.partial,
+    document: () => sweepDocument(source, result),
+    tables: () => sweepTables(result),
+    shown: async () => (await cells!).sweepCells(source, result),
+    source,
+    command,
+  })
+}

@@ -1,0 +1,90 @@
+/** One number of carriers in a document: means over replications, with names in place of indices. */
+import { CARRIER_STATES, STATION_STATES, type SweepCount, ZONE_STATES } from '@loopwright/study'
+import { named } from './named.ts'
+import {
+  byName,
+  chance,
+  count,
+  flag,
+  list,
+  meanInterval,
+  number,
+  orNull,
+  quantile,
+  record,
+  type Schema,
+  share,
+  stops,
+  text,
+  words,
+} from './schemaParts.ts'
+
+export function countDocument(of: SweepCount): object {
+  return {
+    ...of,
+    stations: of.stations.map((station) => ({ ...station, shares: named(STATION_STATES, station.shares) })),
+    zones: of.zones.map((zone) => ({ ...zone, shares: named(ZONE_STATES, zone.shares) })),
+    carrierShares: of.carrierShares.length === 0 ? null : named(CARRIER_STATES, of.carrierShares),
+  }
+}
+
+export const countSchema = (): Schema =>
+  record(
+    {
+      carriers: count('number of carriers'),
+      replications: count('replications that are in'),
+      units: list(number('units'), 'output per window, by replication'),
+      mean: orNull(meanInterval('output per window, units')),
+      p10: orNull(quantile('nine of ten windows are better')),
+      p50: orNull(quantile('half of the windows are better')),
+      p90: orNull(quantile('one of ten windows is better')),
+      meetsPlan: orNull(chance('windows with at least the plan')),
+      singleShift: orNull(
+        record({ low: number('units'), high: number('units') }, 'one further window, 95 of 100 (assumes a normal shape)'),
+      ),
+      gridlocks: count('replications that ended in gridlock'),
+      outOfProducts: count('replications that ran out of products'),
+      law: record(
+        {
+          carrierLimited: number('carriers per second'),
+          stationLimited: orNull(number('carriers per second; null: no limit')),
+          spaceLimited: orNull(number('carriers per second; null: no limit')),
+          rate: number('the least of the three'),
+          regime: words(['carrier-limited', 'station-limited', 'space-limited'], 'which of them it is'),
+          exact: flag('holds exactly; else an estimate'),
+        },
+        'the law for this number of carriers',
+      ),
+      stations: list(
+        record(
+          {
+            name: text('of the station'),
+            title: text('what people call it'),
+            shares: byName(STATION_STATES, share('of the window'), 'share of the window in each state; they sum to 1'),
+            longestBlockSecondsMean: number('longest unbroken time blocked, mean over replications'),
+            stoppedBy: stops('stopped and break, by cause; causes that overlap each count whole'),
+          },
+          'one station',
+        ),
+        'means over replications',
+      ),
+      zones: list(
+        record(
+          {
+            name: text('of the zone'),
+            occupancyMean: number('carriers in it, time average'),
+            shares: byName(ZONE_STATES, share('of the window'), 'share of the window in each state; they sum to 1'),
+          },
+          'one zone',
+        ),
+        'means over replications',
+      ),
+      carrierShares: orNull(byName(CARRIER_STATES, share('of the carriers’ time'), 'what the carriers do')),
+      outputByHour: list(number('units'), 'mean output in each hour of the window; the last may be a part of one'),
+      stoppedBy: stops('by cause', { count: number('stops per window') }),
+      lapSecondsMean: orNull(number('lap of a carrier')),
+      timeInLineSecondsMean: orNull(number('from load start to unload end')),
+      productsInLineMean: orNull(number('products on the loop, time average')),
+    },
+    'one number of carriers',
+  )

@@ -1,0 +1,92 @@
+/** What all `--json` documents begin with. */
+import type { LineSpec } from '@loopwright/line'
+import type { Scenario } from '@loopwright/scenario'
+import type { Law } from '@loopwright/study'
+import { named } from './named.ts'
+import { count, flag, list, map, number, only, orNull, record, type Schema, share, text } from './schemaParts.ts'
+
+/** What a document is made from, beside its result. */
+export interface Source {
+  /** as the user wrote it */
+  readonly file: string
+  readonly scenario: Scenario
+}
+
+export function scenarioHead({ file, scenario }: Source): object {
+  return { file, name: scenario.name, question: scenario.question }
+}
+
+/** The law with names in place of indices. */
+export function lawDocument(law: Law, spec: LineSpec, lawSeconds: number): object {
+  return {
+    exact: law.exact,
+    estimateReasons: law.estimateReasons,
+    lapSeconds: law.lapSeconds,
+    exchangeSeconds: law.exchangeSeconds,
+    constraint: {
+      zone: spec.zones[law.constraintZone]!.name,
+      station: law.constraintStation === null ? null : spec.stations[law.constraintStation]!.name,
+    },
+    holeLapSeconds: law.holeLapSeconds,
+    storageZones: law.storageZones,
+    carriersLow: law.carriersLow,
+    carriersHigh: law.carriersHigh,
+    unitsPerLap: law.unitsPerLap,
+    unitsPerWindowFactor: lawSeconds,
+    variantShares: named(spec.variants, law.variantShares),
+    exchanges: law.exchanges.map((exchange, zone) => ({ zone: spec.zones[zone]!.name, ...exchange })),
+  }
+}
+
+export const headSchema = (document: string, replications: string): Record<string, Schema> => ({
+  format: only(1, 'version of this form'),
+  document: only(document, 'what this document tells'),
+  scenario: record(
+    { file: text('scenario file, as given'), name: text('name of the scenario'), question: text('question of the scenario') },
+    'what was simulated',
+  ),
+  engineVersion: text('version of the engine'),
+  seed: text('names the random worlds'),
+  replications: count(replications),
+  partial: flag('stopped before all replications were done; replications 0 … n − 1 are in'),
+  plan: orNull(number('units wanted per window')),
+  window: record(
+    { warmupSeconds: number('statistics begin after this instant'), endSeconds: number('and end with this one') },
+    'judged stretch, seconds from the start of the run',
+  ),
+})
+
+export const lawSchema = (): Schema =>
+  record(
+    {
+      exact: flag('the law holds exactly; else its terms are an estimate'),
+      estimateReasons: list(text('one reason'), 'why it is an estimate'),
+      lapSeconds: number('lap of one carrier alone'),
+      exchangeSeconds: number('the slowest exchange'),
+      constraint: record({ zone: text('name'), station: orNull(text('name')) }, 'where the slowest exchange is'),
+      holeLapSeconds: number('lap of one hole'),
+      storageZones: count('zones where a carrier may wait'),
+      carriersLow: orNull(number('from here on the station limits')),
+      carriersHigh: orNull(number('up to here; beyond, holes are short')),
+      unitsPerLap: number('products taken off per carrier and lap'),
+      unitsPerWindowFactor: number('rate (carriers per second) × this = units per window'),
+      variantShares: map(share('of all products'), 'share of each variant'),
+      exchanges: list(
+        record(
+          {
+            zone: text('name'),
+            moveSeconds: number('move in, rest to rest'),
+            workSeconds: number('mean work'),
+            releaseSeconds: number('mean release'),
+            changeSeconds: number('transfer change to the way out'),
+            clearSeconds: number('clear, from rest'),
+            changeBackSeconds: number('transfer change back'),
+            seconds: number('the sum'),
+          },
+          'one zone',
+        ),
+        'exchange of each zone',
+      ),
+    },
+    'what limits the loop, without simulation',
+  )

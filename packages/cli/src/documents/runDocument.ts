@@ -1,0 +1,53 @@
+/** The document of a single `loopwright run --json`: all that the run tells, with names in place of indices. */
+import type { LineSpec, RunResult } from '@loopwright/line'
+import { CARRIER_STATES, ENGINE_VERSION, type Law, STATION_STATES, ZONE_STATES } from '@loopwright/study'
+import { lawDocument, scenarioHead, type Source } from './head.ts'
+import { named } from './named.ts'
+import type { TraceEvent } from './traceEvents.ts'
+
+/** What the run came from, beside the run itself. */
+export interface RunExtras {
+  readonly law: Law
+  readonly lawSeconds: number
+  /** null: not asked for */
+  readonly trace: readonly TraceEvent[] | null
+}
+
+export function runDocument(source: Source, run: RunResult, extras: RunExtras): object {
+  const { line, plan } = source.scenario
+  const { seed, replication, window, end, stations, zones, carriers, ...measures } = run
+  return {
+    format: 1,
+    document: 'run',
+    scenario: scenarioHead(source),
+    engineVersion: ENGINE_VERSION,
+    seed,
+    replications: 1,
+    partial: false,
+    plan: plan?.unitsPerWindow ?? null,
+    window,
+    law: lawDocument(extras.law, line, extras.lawSeconds),
+    replication,
+    end: endDocument(end, line),
+    ...measures,
+    stations: stations.map(({ seconds, ...station }, index) => ({
+      ...station,
+      title: line.stations[index]!.title,
+      zone: line.zones[line.stations[index]!.zone]!.name,
+      seconds: named(STATION_STATES, seconds),
+    })),
+    zones: zones.map(({ seconds, ...zone }) => ({ ...zone, seconds: named(ZONE_STATES, seconds) })),
+    carriers: carriers.map(({ seconds, laps }, carrier) => ({ carrier, laps, seconds: named(CARRIER_STATES, seconds) })),
+    ...(extras.trace === null ? {} : { trace: extras.trace }),
+  }
+}
+
+function endDocument(end: RunResult['end'], line: LineSpec): object {
+  const name = (zone: number): string => line.zones[zone]!.name
+  return {
+    reason: end.reason,
+    atSeconds: end.atSeconds,
+    waits: end.waits.map(([zone, waitsFor]) => ({ zone: name(zone), waitsFor: name(waitsFor) })),
+    cycle: end.cycle.map(name),
+  }
+}

@@ -1,0 +1,57 @@
+/** The document of `loopwright run --replications 2` and more: means and intervals over runs. */
+import { type RunsIntervals, type RunsResult, STATION_STATES } from '@loopwright/study'
+import { countDocument, countSchema } from './countDocument.ts'
+import { headSchema, lawDocument, lawSchema, scenarioHead, type Source } from './head.ts'
+import { named } from './named.ts'
+import { byName, list, meanInterval, orNull, record, type Schema, text } from './schemaParts.ts'
+
+export function runsDocument(source: Source, result: RunsResult): object {
+  const { kind, engineVersion, seed, replications, partial, plan, window, count, intervals } = result
+  return {
+    format: 1,
+    document: kind,
+    scenario: scenarioHead(source),
+    engineVersion,
+    seed,
+    replications,
+    partial,
+    plan,
+    window,
+    law: lawDocument(result.law, source.scenario.line, result.lawSeconds),
+    count: countDocument(count),
+    intervals: intervals === null ? null : intervalsDocument(intervals),
+  }
+}
+
+const intervalsDocument = (intervals: RunsIntervals): object => ({
+  ...intervals,
+  stations: intervals.stations.map(({ name, shares }) => ({ name, shares: named(STATION_STATES, shares) })),
+})
+
+export const runsFields = (): Record<string, Schema> => ({
+  ...headSchema('runs', 'asked for'),
+  law: lawSchema(),
+  count: countSchema(),
+  intervals: orNull(
+    record(
+      {
+        outputPerHour: meanInterval('output per clock hour'),
+        lapSeconds: orNull(meanInterval('lap of a carrier, seconds')),
+        timeInLineSeconds: orNull(meanInterval('from load start to unload end, seconds')),
+        productsInLine: meanInterval('products on the loop'),
+        stations: list(
+          record(
+            {
+              name: text('of the station'),
+              shares: byName(STATION_STATES, meanInterval('share of the window'), 'share of the window in each state'),
+            },
+            'one station',
+          ),
+          'stations',
+        ),
+        zones: list(record({ name: text('of the zone'), occupancy: meanInterval('carriers in it') }, 'one zone'), 'zones'),
+      },
+      'means over runs with their intervals; null below 2 runs',
+    ),
+  ),
+})

@@ -1,0 +1,88 @@
+/** Parts of which the JSON Schemas (draft 7) of the `--json` documents are made. */
+export type Schema = Readonly<Record<string, unknown>>
+
+export const number = (description: string): Schema => ({ type: 'number', description })
+export const count = (description: string): Schema => ({ type: 'integer', minimum: 0, description })
+export const share = (description: string): Schema => ({ type: 'number', minimum: 0, maximum: 1.000000001, description })
+export const text = (description: string): Schema => ({ type: 'string', description })
+export const flag = (description: string): Schema => ({ type: 'boolean', description })
+export const only = (value: string | number, description: string): Schema => ({ const: value, description })
+export const words = (values: readonly string[], description: string): Schema => ({ enum: [...values], description })
+export const list = (items: Schema, description: string): Schema => ({ type: 'array', items, description })
+export const orNull = (schema: Schema): Schema => {
+  const { description, ...rest } = schema
+  return { description, anyOf: [rest, { type: 'null' }] }
+}
+/** All fields are there, and no others. */
+export const record = (fields: Readonly<Record<string, Schema>>, description: string): Schema => ({
+  type: 'object',
+  description,
+  properties: fields,
+  required: Object.keys(fields),
+  additionalProperties: false,
+})
+/** One number per state, by its name. */
+export const byName = (names: readonly string[], each: Schema, description: string): Schema =>
+  record(Object.fromEntries(names.map((name) => [name, each])), description)
+/** Names that the scenario gives. */
+export const map = (each: Schema, description: string): Schema => ({ type: 'object', additionalProperties: each, description })
+
+/** A number with its interval. */
+export const meanInterval = (of: string): Schema =>
+  record(
+    {
+      n: count('independent replications'),
+      mean: number(of),
+      sd: number('standard deviation between replications, divisor n − 1'),
+      level: share('confidence level of low … high'),
+      halfWidth: number('half of the interval, Student t'),
+      low: number('lower limit of the mean'),
+      high: number('upper limit of the mean'),
+      status: words(['ok', 'few replications', 'no spread'], 'few replications: the interval rests on the normal shape'),
+    },
+    `${of}: mean over replications and its interval`,
+  )
+
+export const quantile = (of: string): Schema =>
+  record(
+    {
+      p: share('which quantile'),
+      n: count('independent replications'),
+      level: share('confidence level asked for'),
+      point: number('estimate (type 7)'),
+      low: orNull(number('order statistic below; null: too few replications')),
+      high: orNull(number('order statistic above; null: too few replications')),
+      coverage: share('real confidence of the limits'),
+      status: words(['ok', 'one limit', 'no limit'], 'whether both limits are known'),
+    },
+    of,
+  )
+
+export const chance = (of: string): Schema =>
+  record(
+    {
+      successes: count('windows in which it was so'),
+      n: count('windows simulated'),
+      level: share('confidence level of low … high'),
+      share: share('successes/n'),
+      low: share('Clopper–Pearson lower limit'),
+      high: share('Clopper–Pearson upper limit'),
+      status: words(['ok', 'few', 'every one', 'none'], 'few: too few windows to promise anything'),
+    },
+    of,
+  )
+
+export const tally = (of: string): Schema =>
+  record(
+    {
+      count: count('how many'),
+      mean: orNull(number('seconds')),
+      sd: orNull(number('seconds; null below two')),
+      min: orNull(number('seconds')),
+      max: orNull(number('seconds')),
+    },
+    of,
+  )
+
+export const stops = (of: string, fields: Readonly<Record<string, Schema>> = {}): Schema =>
+  list(record({ cause: text('name of the breakdown source, or break'), seconds: number('seconds per window'), ...fields }, 'one cause'), of)

@@ -1,0 +1,65 @@
+/** The document of `loopwright sweep --json`: full precision, the same bytes for any number of workers. */
+import type { SweepResult } from '@loopwright/study'
+import { countDocument, countSchema } from './countDocument.ts'
+import { headSchema, lawDocument, lawSchema, scenarioHead, type Source } from './head.ts'
+import { count, flag, list, number, orNull, record, type Schema, share, words } from './schemaParts.ts'
+
+export function sweepDocument(source: Source, result: SweepResult): object {
+  const { kind, engineVersion, seed, replications, partial, plan, window, answer, counts } = result
+  return {
+    format: 1,
+    document: kind,
+    scenario: scenarioHead(source),
+    engineVersion,
+    seed,
+    replications,
+    partial,
+    plan,
+    window,
+    answer,
+    law: lawDocument(result.law, source.scenario.line, result.lawSeconds),
+    counts: counts.map(countDocument),
+  }
+}
+
+/** JSON Schema of that document. */
+export function sweepSchema(): Schema {
+  return {
+    $schema: 'http://json-schema.org/draft-07/schema#',
+    title: 'A carrier sweep of loopwright',
+    ...record(
+      {
+        ...headSchema('carrier sweep', 'asked for, per number of carriers'),
+        answer: orNull(
+          record(
+            {
+              within: share('how far below the best mean is near enough'),
+              level: share('one-sided confidence of the rule'),
+              best: count('carriers with the highest mean; of equals the fewest'),
+              chosen: orNull(count('smallest number of carriers confirmed as near enough; null: none')),
+              notConfirmed: orNull(
+                record(
+                  {
+                    carriers: count('where the walk downwards from the best ended'),
+                    reason: words(['may fall short', 'gridlock'], 'why'),
+                    shortBy: number('units per window by which its lower limit misses the border'),
+                    lowerLimit: number('one-sided lower limit of the mean of Y_N − (1 − within)·Y_best'),
+                  },
+                  'the number of carriers below the chosen one',
+                ),
+              ),
+              meetsPlanInNineOfTen: orNull(count('fewest carriers that meet the plan in nine of ten windows')),
+              bestAtUpperEnd: flag('the best is the largest tried: more may be better'),
+              chosenAtLowerEnd: flag('the chosen is the smallest tried: fewer may do'),
+              replications: count('replications compared'),
+            },
+            'the answer by its rule; null below 2 replications',
+          ),
+        ),
+        law: lawSchema(),
+        counts: list(countSchema(), 'by carriers, ascending'),
+      },
+      'What `loopwright sweep --json` prints. Times in seconds, rates per second, shares from 0 to 1.',
+    ),
+  }
+}

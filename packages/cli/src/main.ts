@@ -1,0 +1,38 @@
+/** From arguments to exit code. */
+import { CommanderError } from 'commander'
+import { program } from './program.ts'
+import { DONE, FAILED, Failure, MISUSE, Misuse, type Shell } from './shell.ts'
+
+/**
+ * Runs the command.
+ *
+ * @param words  the arguments, without node and the file
+ * @returns      exit code: 0 done, 1 failed, 2 wrong use or wrong scenario, 130 stopped
+ */
+export async function main(words: readonly string[], shell: Shell): Promise<number> {
+  let code = DONE
+  const command = ['loopwright', ...words.map(quoted)].join(' ')
+  try {
+    const root = program(shell, command, (ended) => {
+      code = ended
+    })
+    await root.parseAsync([...words], { from: 'user' })
+    return code
+  } catch (error) {
+    return tellError(error, shell)
+  }
+}
+
+function tellError(error: unknown, shell: Shell): number {
+  if (error instanceof CommanderError) return error.exitCode === 0 ? DONE : MISUSE
+  if (error instanceof Misuse || error instanceof Failure) {
+    shell.err.write(`${error.message.trimEnd()}\n`)
+    return error instanceof Misuse ? MISUSE : FAILED
+  }
+  const told = error instanceof Error ? (error.stack ?? error.message) : String(error)
+  shell.err.write(`loopwright failed, which is a defect of loopwright or of the notebook's own code:\n${told}\n`)
+  return FAILED
+}
+
+/** As it has to be typed again. */
+const quoted = (word: string): string => (/^[\w@%+=:,./-]+$/.test(word) ? word : `'${word.replaceAll("'", "'\\''")}'`)

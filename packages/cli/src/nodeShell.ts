@@ -1,0 +1,117 @@
+/** The shell as Node gives it. */
+import { randomBytes } from 'node:crypto'
+import { mkdir, open, readFile, rename, rm, stat } from 'node:fs/promises'
+import { basename, dirname, join, resolve } from 'node:path'
+import { pathToFileURL } from 'node:url'
+import { Failure, Misuse, type Shell, type Stream } from './shell.ts'
+
+/** Files above this size are no scenarios; bytes. */
+const READ_MAX = 50 * 2 ** 20
+
+export function nodeShell(): Shell {
+  const stop = new AbortController()
+  process.on('SIGINT', () => stop.abort())
+  process.on('SIGTERM', () => stop.abort())
+  return {
+    out: nodeStream(process.stdout),
+    err: nodeStream(process.stderr),
+    readFile: readWhole,
+    writeFile: writeWhole,
+    checkWritable,
+    importModule,
+    now: () => performance.now(),
+    today: () => new Date(),
+    signal: stop.signal,
+  }
+}
+
+/** A reader that has gone away (`| head`) is no error: what is left is not written. */
+function nodeStream(stream: NodeJS.WriteStream): Stream {
+  let gone = false
+  stream.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EPIPE') throw error
+    gone = true
+  })
+  return {
+    write: (text) => {
+      if (!gone) stream.write(text)
+    },
+    isTerminal: stream.isTTY === true,
+    colour: stream.isTTY === true && (process.env.NO_COLOR ?? '') === '' && process.env.TERM !== 'dumb',
+  }
+}
+
+async function readWhole(path: string): Promise<string> {
+  try {
+    const { size } = await stat(path)
+    if (size > READ_MAX)
+      throw new Misuse(`"${path}" has ${Math.round(size / 2 ** 20)} MB; files of up to ${READ_MAX / 2 ** 20} MB are read`)
+    return await readFile(path, 'utf8')
+  } catch (error) {
+    if (error instanceof Misuse) throw error
+    const { code } = error as NodeJS.ErrnoException
+    if (code === 'ENOENT' || code === 'ENOTDIR') throw new Misuse(`there is no file "${path}" here (looked in ${process.cwd()})`)
+    if (code === 'EISDIR') throw new Misuse(`"${path}" is a folder; name a file in it`)
+    throw new Failure(`"${path}" could not be read: ${reason(error)}`)
+  }
+}
+
+const besideName = (path: string): string => join(dirname(path), `.${basename(path)}.${randomBytes(4).toString('hex')}.part`)
+
+async function writeWhole(path: string, text: string): Promise<void> {
+  const part = besideName(path)
+  try {
+    await mkdir(dirname(path), { recursive: true })
+    const file = await open(part, 'wx')
+    try {
+      await file.writeFile(text)
+    } finally {
+      await file.close()
+    }
+    await rename(part, path)
+  } catch (error) {
+    await rm(part, { force: true }).catch(() => {})
+    throw new Failure(`"${path}" could not be written: ${reason(error)}`)
+  }
+}
+
+async function checkWritable(path: string): Promise<void> {
+  const part = besideName(path)
+  try {
+    const there = await stat(path).catch(() => null)
+    if (there?.isDirectory() === true) throw new Misuse(`"${path}" is a folder; name a file`)
+    await mkdir(dirname(path), { recursive: true })
+    await (await open(part, 'wx')).close()
+    await rm(part)
+  } catch (error) {
+    if (error instanceof Misuse) throw error
+    throw new Failure(`"${path}" cannot be written: ${reason(error)}`)
+  }
+}
+
+async function importModule(path: string): Promise<unknown> {
+  await readWhole(path)
+  const { register } = await import('tsx/esm/api')
+  const unregister = register()
+  try {
+    return await import(pathToFileURL(resolve(path)).href)
+  } finally {
+    await unregister()
+  }
+}
+
+/** The system's word for what went wrong, without the path, which is said already. */
+function reason(error: unknown): string {
+  const { code, message } = error as NodeJS.ErrnoException
+  const known: Record<string, string> = {
+    EACCES: 'you may not write or read there',
+    EPERM: 'you may not write or read there',
+    EROFS: 'the disk is read-only',
+    ENOSPC: 'the disk is full',
+    ENOENT: 'the folder cannot be made there',
+    ENOTDIR: 'a part of the path is a file, not a folder',
+    EEXIST: 'a part of the path is a file, not a folder',
+    ENAMETOOLONG: 'the name is too long',
+  }
+  return code === undefined ? message : (known[code] ?? `${message.split(',')[0]}`)
+}

@@ -1,0 +1,101 @@
+/** The command line: names, options, examples. What a command does is in its file under commands/. */
+import { Command, Option } from 'commander'
+import { carrierCounts, seedText, wholeNumber } from './arguments.ts'
+import { SCHEMAS } from './commands/schema.ts'
+import type { Shell } from './shell.ts'
+
+const SEED = '1'
+const RUN_REPLICATIONS = 1
+const SWEEP_REPLICATIONS = 100
+
+/**
+ * The program.
+ *
+ * @param command  the command as it was typed, for the page's footer
+ * @param onCode   told the exit code of the command that was run
+ */
+export function program(shell: Shell, command: string, onCode: (code: number) => void): Command {
+  const root = new Command('loopwright')
+    .description('Simulates zoned accumulation conveyor loops: how many carriers, which station order, what throughput.')
+    .exitOverride()
+    .configureOutput({ writeOut: shell.out.write, writeErr: shell.err.write, getOutHelpWidth: () => 80, getErrHelpWidth: () => 80 })
+    .showHelpAfterError('(loopwright --help tells more)')
+    .addHelpText(
+      'after',
+      examples(
+        'check scenarios/outdoor-unit-base-line.yaml',
+        'sweep scenarios/outdoor-unit-base-line.yaml --carriers 5..17 --out out/sweep.html',
+      ),
+    )
+
+  root
+    .command('check <file>')
+    .description('say what was understood of a scenario: loop, stations, takt, the law of the loop')
+    .addHelpText('after', examples('check scenarios/outdoor-unit-base-line.yaml'))
+    .action(async (file: string) => onCode(await (await import('./commands/check.ts')).check(shell, file)))
+
+  root
+    .command('resolve <file>')
+    .description('print the complete form of a scenario, with every default and where it came from')
+    .addHelpText('after', examples('resolve scenarios/outdoor-unit-base-line.yaml > complete.yaml'))
+    .action(async (file: string) => onCode(await (await import('./commands/resolve.ts')).resolve(shell, file)))
+
+  outputs(root.command('run <file>'), RUN_REPLICATIONS)
+    .description('run the line as it stands: one run in full, or means over several')
+    .option('--trace', 'add every event to --json or --csv (one replication)')
+    .addHelpText(
+      'after',
+      examples('run line.yaml', 'run line.yaml --json --trace > run.json', 'run line.yaml --replications 100 --out out/run.html'),
+    )
+    .action(async (file: string, flags) => onCode(await (await import('./commands/run.ts')).run(shell, file, flags, command)))
+
+  outputs(root.command('sweep <file>'), SWEEP_REPLICATIONS)
+    .description('try numbers of carriers in the same random worlds, and answer how many the loop needs')
+    .option(
+      '--carriers <counts>',
+      'which to try, such as 5..18 or 5,8,12 (default: from below the lower knee of the law up)',
+      carrierCounts,
+    )
+    .addHelpText(
+      'after',
+      examples(
+        'sweep line.yaml --carriers 5..18',
+        'sweep line.yaml --carriers 5..18 --replications 200 --seed 7 --out out/sweep.html',
+        'sweep line.yaml --json > sweep.json',
+        'sweep line.yaml --csv out/tables',
+      ),
+    )
+    .action(async (file: string, flags) => onCode(await (await import('./commands/sweep.ts')).sweep(shell, file, flags, command)))
+
+  root
+    .command('notebook <file>')
+    .description('run a notebook (a TypeScript module): its cells to the terminal, its page to a file')
+    .option('--replications <count>', 'in place of what the notebook asks for', wholeNumber)
+    .option('--seed <text>', 'in place of what the notebook asks for', seedText)
+    .option('--workers <count>', 'threads (default: one per core)', wholeNumber)
+    .option('--out <file>', 'where the page goes (default: out/<notebook>.html)')
+    .addHelpText('after', examples('notebook notebooks/how-many-carriers.ts'))
+    .action(async (file: string, flags) => onCode(await (await import('./commands/notebook.ts')).notebook(shell, file, flags, command)))
+
+  root
+    .command('schema')
+    .description('print a JSON Schema')
+    .addOption(new Option('--of <document>', 'of scenario files, or of what --json prints').choices(SCHEMAS).default('scenario'))
+    .addHelpText('after', examples('schema > scenario.schema.json', 'schema --of sweep'))
+    .action(async (flags) => onCode(await (await import('./commands/schema.ts')).schema(shell, flags.of)))
+
+  return root
+}
+
+/** Options that runs and sweeps share. */
+function outputs(command: Command, replications: number): Command {
+  return command
+    .option('--replications <count>', 'random worlds to run', wholeNumber, replications)
+    .option('--seed <text>', 'names the random worlds', seedText, SEED)
+    .option('--workers <count>', 'threads; changes no result (default: one per core)', wholeNumber)
+    .option('--json', 'print one JSON document, in full precision')
+    .option('--csv <folder>', 'write tables as CSV files')
+    .option('--out <file>', 'write the page, one HTML file')
+}
+
+const examples = (...lines: readonly string[]): string => `\nExamples:\n${lines.map((line) => `  loopwright ${line}`).join('\n')}`

@@ -1,0 +1,55 @@
+/** Progress on standard error: one line that is renewed on a terminal; elsewhere one line at the start and one at the end. */
+import { formatDuration, formatNumber } from '@loopwright/charts'
+import type { Shell } from './shell.ts'
+
+/** milliseconds between two renewals */
+const EVERY_MS = 100
+/** columns that a line may take */
+const COLUMNS = 79
+const CLEAR_LINE = '\r\u001b[2K'
+
+export interface Progress {
+  readonly onProgress: (progress: { done: number; total: number; precision?: number | null }) => void
+  /** says how it ended */
+  readonly end: (partial: boolean) => void
+}
+
+/**
+ * @param what  what is being decided, such as "how many carriers: 13 counts × 100 replications, seed 1"
+ */
+export function progress(shell: Shell, what: string): Progress {
+  const { err, now } = shell
+  const started = now()
+  let shown = Number.NEGATIVE_INFINITY
+  let last = { done: 0, total: 0 }
+  if (!err.isTerminal) err.write(`${what}\n`)
+  return {
+    onProgress: (told) => {
+      last = told
+      if (!err.isTerminal || now() - shown < EVERY_MS) return
+      shown = now()
+      err.write(`${CLEAR_LINE}${progressLine(what, told, (shown - started) / 1000).slice(0, COLUMNS)}`)
+    },
+    end: (partial) => {
+      if (err.isTerminal) err.write(CLEAR_LINE)
+      const count = partial
+        ? `stopped: ${formatNumber(last.done, 0)} of ${formatNumber(last.total, 0)}`
+        : `done: ${formatNumber(last.done, 0)}`
+      err.write(`${count} ${last.done === 1 ? 'replication' : 'replications'} in ${formatDuration((now() - started) / 1000)}\n`)
+    },
+  }
+}
+
+/**
+ * One line: what is being decided, how far, how precise so far, how long still.
+ *
+ * @param seconds  since the start
+ * @example progressLine('mean output', { done: 50, total: 200, precision: 0.012 }, 2) // => 'mean output: 50/200, ± 1.2 %, 6 s left'
+ */
+export function progressLine(what: string, told: { done: number; total: number; precision?: number | null }, seconds: number): string {
+  const { done, total, precision } = told
+  const parts = [`${what}: ${done}/${total}`]
+  if (precision != null) parts.push(`± ${(precision * 100).toFixed(1)} %`)
+  if (done > 0 && done < total) parts.push(`${formatDuration(Math.ceil((seconds / done) * (total - done)))} left`)
+  return parts.join(', ')
+}

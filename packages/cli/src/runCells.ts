@@ -1,0 +1,57 @@
+/** Runs of one line as cells: the answer, where the stations' time goes, and on the page the pictures of a sweep of this one count. */
+import type { RunResult } from '@loopwright/line'
+import { type AnswerCell, carrierSweepStory, type Cell, oneView, type TableCell } from '@loopwright/notebook'
+import { type RunsResult, sweepAnswer, type SweepResult } from '@loopwright/study'
+import type { Shown } from './cells.ts'
+import type { Loaded } from './loadScenario.ts'
+import { ONE_RUN, runSentences, windowWords } from './words/runWords.ts'
+import { stationTable } from './words/stationTable.ts'
+
+/** @param single  the run, where there is only one */
+export function runCells({ file, scenario }: Loaded, result: RunsResult, single: RunResult | null): Shown {
+  const { count } = result
+  if (count.replications === 0) return { terminal: [nothing()], page: [nothing()] }
+  const story = carrierSweepStory(scenario, asSweep(result), { scenarioFile: file })
+  const answer: AnswerCell =
+    single === null
+      ? { ...story.answer, sentences: story.answer.sentences.slice(0, 1) }
+      : { kind: 'answer', id: 'answer', sentences: runSentences(scenario, single), sure: [ONE_RUN] }
+  const table: TableCell = {
+    kind: 'table',
+    id: 'station-table',
+    pageOnly: false,
+    views: oneView(stationTable(count, windowWords(scenario))),
+  }
+  const sure: Cell = { kind: 'prose', id: 'sure', markdown: answer.sure.join('\n\n') }
+  const spread = count.replications > 1 ? [story.distribution] : []
+  return {
+    terminal: [answer, table, sure, ...story.warnings],
+    page: [
+      story.sweep,
+      answer,
+      ...story.warnings,
+      story.choice,
+      story.stations,
+      table,
+      story.plan,
+      story.occupancy,
+      story.byHour,
+      ...spread,
+      story.stops,
+      ...story.assumptions,
+      ...story.cautions,
+    ],
+  }
+}
+
+const nothing = (): AnswerCell => ({
+  kind: 'answer',
+  id: 'answer',
+  sentences: ['Stopped before the first run was done: nothing to tell.'],
+  sure: [],
+})
+
+/** Runs of one count are a sweep of that count alone. */
+function asSweep({ count, intervals: _, ...result }: RunsResult): SweepResult {
+  return { ...result, kind: 'carrier sweep', counts: [count], answer: sweepAnswer([count]) }
+}

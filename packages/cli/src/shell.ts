@@ -1,0 +1,52 @@
+/** All that the command does to the world outside. `nodeShell` is the real one; tests of single functions bring a small one. */
+export interface Shell {
+  /** results */
+  readonly out: Stream
+  /** progress, warnings, errors */
+  readonly err: Stream
+  readonly readFile: (path: string) => Promise<string>
+  /** Makes folders as needed; nobody meets half a file. */
+  readonly writeFile: (path: string, text: string) => Promise<void>
+  /** Throws a `Failure` if the file could not be written; leaves nothing behind. */
+  readonly checkWritable: (path: string) => Promise<void>
+  /** The module's exports; TypeScript too. */
+  readonly importModule: (path: string) => Promise<unknown>
+  /** milliseconds since some fixed instant */
+  readonly now: () => number
+  readonly today: () => Date
+  /** aborted by Ctrl-C */
+  readonly signal: AbortSignal
+}
+
+export interface Stream {
+  readonly write: (text: string) => void
+  readonly isTerminal: boolean
+  /** bold and colours may be used */
+  readonly colour: boolean
+}
+
+/** How the command ends. */
+export const DONE = 0
+export const FAILED = 1
+export const MISUSE = 2
+export const INTERRUPTED = 130
+
+/** What the user asked for cannot be meant: said in one or more lines, without a stack. */
+export class Misuse extends Error {
+  override readonly name = 'Misuse'
+}
+
+/** It was asked rightly and could not be done: a disk that is full, a file that may not be written. */
+export class Failure extends Error {
+  override readonly name = 'Failure'
+}
+
+/** Does what may be refused because of what the user asked: the refusal becomes a `Misuse`. */
+export function refusals<T>(make: () => T): T {
+  try {
+    return make()
+  } catch (error) {
+    if (error instanceof RangeError) throw new Misuse(error.message)
+    throw error
+  }
+}

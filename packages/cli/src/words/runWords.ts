@@ -1,0 +1,46 @@
+/** What runs of one line tell, in sentences. */
+import { formatDuration, formatNumber } from '@loopwright/charts'
+import type { LineSpec, RunResult } from '@loopwright/line'
+import type { Scenario } from '@loopwright/scenario'
+
+/** Names in one row before "and so on". */
+const NAMES_MAX = 12
+
+/** What the numbers of a run count for: the judged shift, or the window. */
+export function windowWords({ calendar }: Pick<Scenario, 'calendar'>): string {
+  return calendar === null ? 'the window' : `the ${calendar.judged}`
+}
+
+/** "In this run 12 carriers made 333 units in the second shift, 39.9 per clock hour. The plan of 320 was met." */
+export function runSentences(scenario: Scenario, run: RunResult): string[] {
+  const { line, plan } = scenario
+  const carriers = line.carriers.count
+  const made = `In this run ${carriers} ${carriers === 1 ? 'carrier' : 'carriers'} made ${units(run.output)} in ${windowWords(scenario)}, ${formatNumber(run.outputPerHour, 1)} per clock hour.`
+  const sentences = [plan === null ? made : `${made} ${planSentence(run.output, plan.unitsPerWindow)}`]
+  const end = endSentence(run.end, line)
+  return end === null ? sentences : [end, ...sentences]
+}
+
+function planSentence(output: number, plan: number): string {
+  const wanted = formatNumber(plan, Number.isInteger(plan) ? 0 : 1)
+  return output >= plan ? `The plan of ${wanted} was met.` : `The plan of ${wanted} was missed by ${units(Math.ceil(plan - output))}.`
+}
+
+/** Why a run stood still before its end, and where; null where it did not. */
+export function endSentence(end: RunResult['end'], line: LineSpec): string | null {
+  if (end.reason === 'end of window' || end.atSeconds === null) return null
+  const at = formatDuration(end.atSeconds)
+  if (end.reason === 'out of products') return `OUT OF PRODUCTS after ${at}: the list of products has run out, and nothing more was made.`
+  const names = end.cycle.map((zone) => line.zones[zone]!.name)
+  const circle = names.length === 0 ? '' : ` These zones wait for each other in a circle: ${shortList(names)}.`
+  return `GRIDLOCK after ${at}: the loop stood still, and nothing more was made.${circle} Fewer carriers, or an exit that is kept clear, would let it go on.`
+}
+
+const shortList = (names: readonly string[]): string =>
+  names.length <= NAMES_MAX ? names.join(' → ') : `${names.slice(0, NAMES_MAX).join(' → ')} → … (${names.length} zones)`
+
+const units = (count: number): string => `${formatNumber(count, 0)} ${count === 1 ? 'unit' : 'units'}`
+
+/** What one run does not tell. */
+export const ONE_RUN =
+  'One run is one shift that may happen, not a forecast. Ask for more replications (such as --replications 100) to learn what to expect and how far shifts differ.'
