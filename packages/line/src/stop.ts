@@ -67,12 +67,12 @@ export function onSource(line: Line, source: number): void {
     line.queue.times[source] = line.now + line.drawn[0]!
     line.queue.schedule(source)
   } else {
-    line.sourceDown[source] = 0
     line.collector.onStopEnd(source)
     if (line.trace !== null) line.trace.add(line.now, STOP_END, source, NONE, 0)
     if (part.kind === 'line') resumeAllZones(line)
     else if (part.kind === 'station') resumeStation(line, part.index)
     else resumeZone(line, part.index)
+    line.sourceDown[source] = 0
     setFailure(line, source)
   }
 }
