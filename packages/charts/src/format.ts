@@ -1,21 +1,96 @@
 /** Numbers as people read them: rounded by their interval, thin spaces between thousands, units beside them. */
 
-/** 1234.5 → "1 234.5" with a thin no-break space. */
-export function formatNumber(_value: number, _decimals: number): string {
-  throw new Error('under construction')
+/** no-break, narrow */
+const THIN = '\u202f'
+const MINUS = '\u2212'
+
+/**
+ * A number with thin spaces between thousands.
+ *
+ * @param decimals  digits after the point, 0 … 20; below 0: rounded to tens, hundreds …
+ * @throws RangeError   if the value is not finite
+ * @example formatNumber(1234.56, 1) // => '1\u202f234.6'
+ */
+export function formatNumber(value: number, decimals: number): string {
+  if (!Number.isFinite(value)) throw new RangeError(`cannot write ${value} as a number`)
+  const tens = 10 ** Math.max(0, -decimals)
+  const size = decimals < 0 ? Math.round(Math.abs(value) / tens) * tens : Math.abs(value)
+  const [whole, fraction] = size.toFixed(Math.max(0, decimals)).split('.')
+  const grouped = whole!.replace(/\B(?=(\d{3})+$)/g, THIN)
+  const digits = fraction === undefined ? grouped : `${grouped}.${fraction}`
+  return value < 0 && /[1-9]/.test(digits) ? MINUS + digits : digits
 }
 
-/** "330 ± 1": both rounded by the half-width. */
-export function formatWithHalfWidth(_value: number, _halfWidth: number, _decimalsMax = 0): string {
-  throw new Error('under construction')
+/**
+ * How many decimals an interval of this half-width leaves: one digit of the half-width, two where it starts with 1 or 2.
+ *
+ * @param decimalsMax   never more than these
+ * @example decimalsFor(0.04) // => 2
+ */
+export function decimalsFor(halfWidth: number, decimalsMax = 3): number {
+  if (!(halfWidth > 0)) return decimalsMax
+  const exponent = Math.floor(Math.log10(halfWidth) + 1e-12)
+  const leading = Math.round(halfWidth / 10 ** exponent)
+  return Math.min(decimalsMax, leading <= 2 ? 1 - exponent : -exponent)
 }
 
-/** 0.834 → "83 %"; never "0 %" or "100 %" of what is not all or nothing. */
-export function formatShare(_share: number): string {
-  throw new Error('under construction')
+/**
+ * A mean and the half-width of its interval, both rounded by the half-width.
+ *
+ * @param decimalsMax   0 for counts of units
+ * @example formatWithHalfWidth(330.2133, 0.86) // => '330 ± 1'
+ */
+export function formatWithHalfWidth(value: number, halfWidth: number, decimalsMax = 0): string {
+  const decimals = decimalsFor(halfWidth, decimalsMax)
+  const step = 10 ** -decimals
+  const shown = halfWidth > 0 ? Math.max(halfWidth, step) : 0
+  return `${formatNumber(value, decimals)} ± ${formatNumber(shown, decimals)}`
 }
 
-/** Seconds as "42 s", "12.5 min" or "7.5 h". */
-export function formatDuration(_seconds: number): string {
-  throw new Error('under construction')
+/**
+ * A share in per cent; never "0 %" or "100 %" of what is not all or nothing.
+ *
+ * @param share 0 … 1
+ * @example formatShare(0.834) // => '83 %'
+ */
+export function formatShare(share: number): string {
+  return `${percent(share)}${THIN}%`
+}
+
+/**
+ * The number of `formatShare` alone, for columns whose head says "%".
+ *
+ * @example percent(0.004) // => '< 1'
+ */
+export function percent(share: number): string {
+  if (share > 0 && share < 0.005) return '< 1'
+  if (share < 1 && share >= 0.995) return '> 99'
+  return formatNumber(share * 100, 0)
+}
+
+/**
+ * Seconds in the unit that reads best.
+ *
+ * @param seconds   ≥ 0
+ * @example formatDuration(750) // => '12.5 min'
+ */
+export function formatDuration(seconds: number): string {
+  if (seconds < 120) return `${trimmed(seconds, 1)} s`
+  if (seconds < 7200) return `${trimmed(seconds / 60, 1)} min`
+  return `${trimmed(seconds / 3600, 1)} h`
+}
+
+/**
+ * Minutes of a count of seconds: one decimal below 10 minutes, none above; a little is not nothing.
+ *
+ * @example formatMinutes(1290) // => '22'
+ */
+export function formatMinutes(seconds: number): string {
+  const minutes = seconds / 60
+  if (minutes > 0 && minutes < 0.05) return '< 0.1'
+  return formatNumber(minutes, minutes < 9.95 ? 1 : 0)
+}
+
+function trimmed(value: number, decimals: number): string {
+  return formatNumber(value, decimals).replace(/\.0+$/, '')
 }

@@ -19,6 +19,7 @@ export type { LoopPlan, PlanOptions, PlanZone } from './plan.ts'
 export { loopPlan } from './plan.ts'
 // The look
 export type { Look } from './theme.ts'
-export { hatchings, themeCss, vegaConfig } from './theme.ts'
+export { hatchings } from './hatching.ts'
+export { themeCss, vegaConfig } from './theme.ts'
 // Numbers
-export { formatDuration, formatNumber, formatShare, formatWithHalfWidth } from './format.ts'
+export { decimalsFor, formatDuration, formatMinutes, formatNumber, formatShare, formatWithHalfWidth, percent } from './format.ts'

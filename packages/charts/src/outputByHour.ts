@@ -1,6 +1,9 @@
 /** Output in each hour of the window, beside the pace that the plan asks for. */
 import type { SweepCount } from '@loopwright/study'
-import type { Figure, WindowWords } from './figure.ts'
+import type { ChartRow, Figure, WindowWords } from './figure.ts'
+import { formatMinutes, formatNumber } from './format.ts'
+import { carriersText, frame, type Layer, windowOf } from './frame.ts'
+import { column, row, type Table } from './table.ts'
 
 export interface OutputByHourOptions extends WindowWords {
   /** breaks within the window, seconds from its start; default: none */
@@ -9,6 +12,166 @@ export interface OutputByHourOptions extends WindowWords {
   readonly startClock?: string
 }
 
-export function outputByHour(_count: Pick<SweepCount, 'carriers' | 'outputByHour'>, _options: OutputByHourOptions): Figure {
-  throw new Error('under construction')
+interface Hour {
+  readonly label: string
+  readonly startSeconds: number
+  readonly units: number
+  /** breaks taken out */
+  readonly workedSeconds: number
+  readonly fullHour: boolean
+  /** units that the plan asks for in this hour; null: no plan */
+  readonly pace: number | null
+}
+
+/**
+ * One bar for each hour of the window; the last hour may be a part of one. The plan, spread over the time worked, is a dashed step.
+ *
+ * @param count     carriers, and mean units by hour
+ * @throws RangeError   if the window is not longer than 0 s
+ * @example outputByHour({ carriers: 3, outputByHour: [40, 40] }, { windowSeconds: 7200 }).rows.length // => 2
+ */
+export function outputByHour(count: Pick<SweepCount, 'carriers' | 'outputByHour'>, options: OutputByHourOptions): Figure {
+  const { per, plan } = windowOf(options)
+  const hours = hoursOf(count.outputByHour, options, plan)
+  const rows = hours.map((hour, index): ChartRow => {
+    const to = index + (hour.fullHour ? 1 : (options.windowSeconds - hour.startSeconds) / 3600)
+    const tip = `${hour.label}: ${formatNumber(hour.units, 1)} units in ${formatMinutes(hour.workedSeconds)} min worked`
+    return { from: index, to, middle: (index + to) / 2, units: hour.units, pace: hour.pace, text: formatNumber(hour.units, 0), tip }
+  })
+  const found = finding(count.carriers, hours)
+  const alt = `Bars of the mean output in each of ${hours.length} hours of the ${per}. ${found}`
+  return {
+    spec: frame({
+      description: alt,
+      height: 240,
+      rows,
+      layer: layers(hours, options, per, plan),
+    }),
+    rows,
+    swapRows: true,
+    finding: found,
+    alt,
+    readLine: `Bars: mean units in each hour of the ${per}; lower where a break falls into the hour.${plan === null ? '' : ' Dashed: the pace the plan asks for, spread over the time worked.'}`,
+    table: hourTable(count.carriers, hours, per, plan),
+  }
+}
+
+/** Seconds of [from, to) outside the breaks. */
+function workedSeconds(from: number, to: number, breaks: NonNullable<OutputByHourOptions['breaks']>): number {
+  return breaks.reduce(
+    (left, { startSeconds, lengthSeconds }) =>
+      left - Math.max(0, Math.min(to, startSeconds + lengthSeconds) - Math.max(from, startSeconds)),
+    to - from,
+  )
+}
+
+function hoursOf(units: readonly number[], options: OutputByHourOptions, plan: number | null): Hour[] {
+  const { windowSeconds, breaks = [], startClock } = options
+  const worked = units.map((_, index) => workedSeconds(index * 3600, Math.min(windowSeconds, (index + 1) * 3600), breaks))
+  const total = worked.reduce((sum, each) => sum + each, 0)
+  return units.map((each, index) => ({
+    label: startClock === undefined ? `hour ${index + 1}` : clock(startClock, index),
+    startSeconds: index * 3600,
+    units: each,
+    workedSeconds: worked[index]!,
+    fullHour: (index + 1) * 3600 <= windowSeconds,
+    pace: plan === null || total === 0 ? null : (plan * worked[index]!) / total,
+  }))
+}
+
+function clock(start: string, hours: number): string {
+  const [hour, minute] = start.split(':') as [string, string]
+  return `${String((Number(hour) + hours) % 24).padStart(2, '0')}:${minute}`
+}
+
+function layers(hours: readonly Hour[], { startClock, windowSeconds }: OutputByHourOptions, per: string, plan: number | null): Layer[] {
+  const top = Math.max(1, ...hours.map(({ units, pace }) => Math.max(units, pace ?? 0))) * 1.12
+  const hoursLong = windowSeconds / 3600
+  const labels = hours.map(({ label }) => label.replace('hour ', ''))
+  const y = {
+    type: 'quantitative',
+    title: 'Units in the hour',
+    scale: { domain: [0, top] as [number, number], nice: false },
+    axis: { tickCount: 5 },
+  } as const
+  const x = { field: 'from', type: 'quantitative' } as const
+  const axis = {
+    values: hours.map((_, index) => (startClock === undefined ? index + 0.5 : index)),
+    labelExpr: `${JSON.stringify(labels)}[floor(datum.value)]`,
+    ticks: startClock !== undefined,
+    labelOverlap: 'greedy',
+    labelFlush: false,
+  } as const
+  const title = startClock === undefined ? `Hour of the ${per}` : 'Clock time'
+  const bars: Layer[] = [
+    {
+      mark: { type: 'bar', style: 'count' },
+      encoding: {
+        x: { ...x, title, scale: { domain: [0, hoursLong], nice: false }, axis },
+        x2: { field: 'to' },
+        y: { ...y, field: 'units' },
+        y2: { datum: 0 },
+        tooltip: { field: 'tip' },
+      },
+    },
+    {
+      mark: {
+        type: 'text',
+        style: 'words',
+        baseline: 'bottom',
+        dy: -3,
+        text: { expr: `(datum.to - datum.from) * width / ${hoursLong} < 20 ? '' : datum.text` },
+      },
+      encoding: { x: { ...x, field: 'middle' }, y: { field: 'units', type: 'quantitative' } },
+    },
+  ]
+  if (plan === null) return bars
+  const label: Layer = {
+    transform: [{ filter: `datum.from === ${hours.length - 1}` }],
+    mark: { type: 'text', style: 'planText', align: 'left', baseline: 'middle', dx: 5, text: ['plan', 'pace'] },
+    encoding: { x: { ...x, field: 'to' }, y: { field: 'pace', type: 'quantitative' } },
+  }
+  return [
+    ...bars.slice(0, 1),
+    { mark: { type: 'rule', style: 'plan' }, encoding: { x, x2: { field: 'to' }, y: { field: 'pace', type: 'quantitative' } } },
+    ...bars.slice(1),
+    label,
+  ]
+}
+
+function finding(carriers: number, hours: readonly Hour[]): string {
+  const rated = hours
+    .filter(({ workedSeconds }) => workedSeconds >= 600)
+    .map((hour) => ({ ...hour, rate: (hour.units * 3600) / hour.workedSeconds }))
+  if (rated.length === 0) return 'There is no hour with ten minutes of work in it.'
+  const worked = rated.reduce((sum, hour) => sum + hour.workedSeconds, 0)
+  const mean = (rated.reduce((sum, hour) => sum + hour.units, 0) * 3600) / worked
+  const slowest = rated.reduce((low, hour) => (hour.rate < low.rate ? hour : low))
+  const first = `With ${carriersText(carriers)} the loop makes ${formatNumber(mean, 0)} units in an hour worked`
+  if (rated.every(({ rate }) => Math.abs(rate - mean) <= 0.05 * mean))
+    return `${first}, and no hour differs by more than 5 % once breaks are taken out.`
+  return `${first}; slowest is ${slowest.label}, at ${formatNumber(slowest.rate, 0)}.`
+}
+
+function hourTable(carriers: number, hours: readonly Hour[], per: string, plan: number | null): Table {
+  return {
+    caption: `Output by hour of the ${per} with ${carriersText(carriers)}`,
+    columns: [
+      column('Hour', 'left'),
+      column('Worked (min)', 'right'),
+      column('Mean output (units)', 'right'),
+      ...(plan === null ? [] : [column('Plan pace (units)', 'right')]),
+      column('Per hour worked (units/h)', 'right'),
+    ],
+    rows: hours.map(({ label, workedSeconds, units, pace }) =>
+      row([
+        label,
+        formatMinutes(workedSeconds),
+        formatNumber(units, 1),
+        ...(pace === null ? [] : [formatNumber(pace, 1)]),
+        workedSeconds === 0 ? '–' : formatNumber((units * 3600) / workedSeconds, 1),
+      ]),
+    ),
+    note: 'A start or an end of work within the hour counts: the first unit after a break takes a full cycle.',
+  }
 }

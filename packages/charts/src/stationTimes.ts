@@ -1,18 +1,174 @@
 /** Where the time of every station goes: one bar of ten states for each. */
 import type { StationState } from '@loopwright/line'
-import type { SweepCount } from '@loopwright/study'
-import type { Figure, WindowWords } from './figure.ts'
+import type { StationShares, SweepCount } from '@loopwright/study'
+import type { ChartRow, Figure, WindowWords } from './figure.ts'
+import { formatMinutes, formatShare } from './format.ts'
+import { carriersText, frame, type Layer, windowOf } from './frame.ts'
+import { STATE_LOOKS, STATES } from './states.ts'
+import { column, row, type Table } from './table.ts'
 
 export interface StationTimesOptions extends WindowWords {
   /** states in the key; give those of the whole sweep, so that the key stays when the count changes. Default: those that occur here */
   readonly states?: readonly StationState[]
 }
 
-export function stationTimes(_count: Pick<SweepCount, 'carriers' | 'stations'>, _options: StationTimesOptions): Figure {
-  throw new Error('under construction')
+/** one letter or word needs about this many pixels a character */
+const PIXELS_PER_CHARACTER = 7
+/** bar and the name above it */
+const STEP_PIXELS = 44
+/** narrower segments carry nothing */
+const LETTER_FROM_SHARE = 0.04
+
+/**
+ * Stacked bars of the time shares, one for each station in line order, states in the order of the engine.
+ *
+ * @param count     carriers, and the stations' shares (each 0 … 1, summing to 1)
+ * @throws RangeError   if the window is not longer than 0 s
+ * @example stationTimes({ carriers: 3, stations: [] }, { windowSeconds: 3600 }).finding // => 'There are no stations.'
+ */
+export function stationTimes(count: Pick<SweepCount, 'carriers' | 'stations'>, options: StationTimesOptions): Figure {
+  const { per, windowSeconds } = windowOf(options)
+  const rows = segments(count.stations, windowSeconds, per)
+  const found = finding(count, per)
+  const alt = `Stacked bars, one for each of ${count.stations.length} stations: share of the ${per} in each state. ${found}`
+  return {
+    spec: frame({
+      description: alt,
+      height: STEP_PIXELS * count.stations.length,
+      ownColours: true,
+      rows,
+      layer: layers(options.states ?? statesIn([count]), `Share of the ${per} of ${formatMinutes(windowSeconds)} min, %`),
+    }),
+    rows,
+    swapRows: true,
+    finding: found,
+    alt,
+    readLine: `Each bar is the whole ${per} of one station. Starved at every station: too few carriers. Blocked at every station, also at the busiest: too many. Words and letters stand in parts of 4 % and more.`,
+    table: shareTable(count, windowSeconds, per),
+  }
 }
 
-/** The states that occur anywhere in these counts, in the order of STATION_STATES. */
-export function statesIn(_counts: readonly Pick<SweepCount, 'stations'>[]): StationState[] {
-  throw new Error('under construction')
+/**
+ * The states that occur anywhere in these counts, in the order of the engine.
+ *
+ * @example statesIn([]) // => []
+ */
+export function statesIn(counts: readonly Pick<SweepCount, 'stations'>[]): StationState[] {
+  return STATES.filter((_, index) => counts.some(({ stations }) => stations.some(({ shares }) => shares[index]! > 0)))
+}
+
+function segments(stations: readonly StationShares[], windowSeconds: number, per: string): ChartRow[] {
+  return stations.flatMap(({ name, title, shares }) => {
+    let from = 0
+    return STATES.flatMap((state, index): ChartRow[] => {
+      const share = shares[index]!
+      if (share <= 0) return []
+      const start = from
+      from += share * 100
+      const { letter, word } = STATE_LOOKS[state]
+      const tip = `${title}: ${state} ${formatShare(share)}, ${formatMinutes(share * windowSeconds)} min of the ${per}`
+      const shown = share >= LETTER_FROM_SHARE
+      return [
+        {
+          station: name,
+          title,
+          state,
+          from: start,
+          to: from,
+          letter: shown ? letter : '',
+          word: shown ? word : '',
+          wordPixels: word.length * PIXELS_PER_CHARACTER + 6,
+          tip,
+        },
+      ]
+    })
+  })
+}
+
+function layers(states: readonly StationState[], axisTitle: string): Layer[] {
+  const y = { field: 'station', type: 'nominal', sort: null, axis: null, scale: { paddingInner: 0.48, paddingOuter: 0.48 } } as const
+  const tooltip = { field: 'tip' } as const
+  const middle = { field: 'middle', type: 'quantitative' } as const
+  const transform = [{ calculate: '(datum.from + datum.to) / 2', as: 'middle' }]
+  const letters = { expr: '(datum.to - datum.from) / 100 * width > datum.wordPixels ? datum.word : datum.letter' }
+  const key = Object.fromEntries(STATES.map((state) => [state, `${STATE_LOOKS[state].letter} · ${state}`]))
+  return [
+    {
+      mark: { type: 'bar', style: 'segment' },
+      encoding: {
+        y,
+        x: {
+          field: 'from',
+          type: 'quantitative',
+          title: axisTitle,
+          scale: { domain: [0, 100] },
+          axis: { tickCount: 5, grid: false },
+        },
+        x2: { field: 'to' },
+        color: {
+          field: 'state',
+          type: 'nominal',
+          scale: { domain: [...STATES], range: 'category' },
+          legend: {
+            title: null,
+            orient: 'top',
+            values: [...states],
+            columns: { expr: `width < 520 ? 2 : ${states.length < 7 ? 6 : 5}` },
+            labelExpr: `${JSON.stringify(key)}[datum.label]`,
+          },
+        },
+        tooltip,
+      },
+    },
+    { transform, mark: { type: 'text', style: ['letters', 'plate'], text: letters, strokeJoin: 'round' }, encoding: { y, x: middle } },
+    {
+      transform,
+      mark: { type: 'text', style: 'letters', text: letters },
+      encoding: {
+        y,
+        x: middle,
+        color: { field: 'state', type: 'nominal', scale: { domain: [...STATES], range: 'ordinal' }, legend: null },
+        tooltip,
+      },
+    },
+    {
+      transform: [{ filter: 'datum.from === 0' }],
+      mark: { type: 'text', style: 'words', align: 'left', baseline: 'bottom', dy: -3, limit: { expr: 'width' } },
+      encoding: { y: { ...y, bandPosition: 0 }, x: { value: 0 }, text: { field: 'title' }, tooltip: { field: 'title' } },
+    },
+  ]
+}
+
+function finding({ carriers, stations }: Pick<SweepCount, 'carriers' | 'stations'>, per: string): string {
+  if (stations.length === 0) return 'There are no stations.'
+  const share = (of: StationShares, ...states: StationState[]) => states.reduce((sum, state) => sum + of.shares[STATES.indexOf(state)]!, 0)
+  const busy = (of: StationShares) => share(of, 'working', 'handling', 'exchanging')
+  const busiest = stations.reduce((best, each) => (busy(each) > busy(best) ? each : best))
+  const starved = share(busiest, 'starved')
+  const blocked = share(busiest, 'blocked')
+  const first = `With ${carriersText(carriers)} the busiest station is ${busiest.title}: working ${formatShare(share(busiest, 'working'))} of the ${per}`
+  if (starved >= 0.05 && starved > blocked) return `${first}, without a carrier ${formatShare(starved)}. It waits for carriers: too few.`
+  if (blocked >= 0.05 && blocked > starved)
+    return `${first}, unable to send its carrier on ${formatShare(blocked)}. The way ahead is full: too many carriers, or a slow place behind it.`
+  return `${first}, starved ${formatShare(starved)}, blocked ${formatShare(blocked)}: it hardly ever waits for carriers.`
+}
+
+function shareTable({ carriers, stations }: Pick<SweepCount, 'carriers' | 'stations'>, windowSeconds: number, per: string): Table {
+  const states = statesIn([{ stations }])
+  return {
+    caption: `Time of each station with ${carriersText(carriers)}, minutes of the ${per} of ${formatMinutes(windowSeconds)} min`,
+    columns: [
+      column('Station', 'left'),
+      ...states.map((state) => column(`${state[0]!.toUpperCase()}${state.slice(1)} (min)`, 'right')),
+      column('Longest block, mean (min)', 'right', true),
+    ],
+    rows: stations.map(({ title, shares, longestBlockSecondsMean }) =>
+      row([
+        title,
+        ...states.map((state) => formatMinutes(shares[STATES.indexOf(state)]! * windowSeconds)),
+        formatMinutes(longestBlockSecondsMean),
+      ]),
+    ),
+    note: null,
+  }
 }

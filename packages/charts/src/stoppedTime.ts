@@ -1,9 +1,116 @@
 /** Time stopped in one window, by cause. */
 import type { SweepCount } from '@loopwright/study'
-import type { Figure, WindowWords } from './figure.ts'
+import type { ChartRow, Figure, WindowWords } from './figure.ts'
+import { formatMinutes, formatNumber } from './format.ts'
+import { carriersText, frame, type Layer, niceStep, windowOf } from './frame.ts'
+import { column, row, type Table } from './table.ts'
 
 export interface StoppedTimeOptions extends WindowWords {}
 
-export function stoppedTime(_count: Pick<SweepCount, 'carriers' | 'stoppedBy'>, _options: StoppedTimeOptions): Figure {
-  throw new Error('under construction')
+type Stop = SweepCount['stoppedBy'][number]
+
+/** more causes are added up in one bar */
+const CAUSES_MAX = 12
+/** bar and the line of text above it */
+const STEP_PIXELS = 40
+const BREAK = 'break'
+
+/**
+ * Horizontal bars, the longest first, breaks last.
+ *
+ * @param count     carriers, and the mean seconds and stops in one window by cause
+ * @throws RangeError   if the window is not longer than 0 s
+ * @example stoppedTime({ carriers: 3, stoppedBy: [] }, { windowSeconds: 3600 }).finding // => 'Nothing stopped.'
+ */
+export function stoppedTime(count: Pick<SweepCount, 'carriers' | 'stoppedBy'>, options: StoppedTimeOptions): Figure {
+  const { per } = windowOf(options)
+  const sorted = inOrder(count.stoppedBy)
+  const shown = gathered(sorted)
+  const rows = shown.map(({ cause, seconds, count: stops }): ChartRow => {
+    const text = `${formatMinutes(seconds)} min, ${stopsText(stops)}`
+    return { cause, minutes: seconds / 60, planned: cause === BREAK, text, tip: `${cause}: ${text} in one ${per}` }
+  })
+  const found = finding(sorted, per)
+  const alt = `Bars of the mean minutes stopped in one ${per}, for each of ${shown.length} causes. ${found}`
+  return {
+    spec: frame({ description: alt, height: Math.max(STEP_PIXELS, shown.length * STEP_PIXELS), rows, layer: layers(rows, per) }),
+    rows,
+    swapRows: false,
+    finding: found,
+    alt,
+    readLine: `Mean minutes in one ${per} during which something stood for this cause, and how often. Causes may overlap, so they do not add up. Pale: planned breaks.`,
+    table: stopTable(count.carriers, sorted, per),
+  }
+}
+
+/** Unplanned causes, the longest first; breaks last. Causes that never came are kept: their absence tells something. */
+function inOrder(stops: readonly Stop[]): Stop[] {
+  return stops.toSorted((a, b) => Number(a.cause === BREAK) - Number(b.cause === BREAK) || b.seconds - a.seconds)
+}
+
+function gathered(stops: readonly Stop[]): Stop[] {
+  const unplanned = stops.filter(({ cause }) => cause !== BREAK)
+  if (unplanned.length <= CAUSES_MAX) return [...stops]
+  const rest = unplanned.slice(CAUSES_MAX - 1)
+  const others = rest.reduce((sum, { seconds, count }) => ({ ...sum, seconds: sum.seconds + seconds, count: sum.count + count }), {
+    cause: `${rest.length} other causes, added up`,
+    seconds: 0,
+    count: 0,
+  })
+  return [...unplanned.slice(0, CAUSES_MAX - 1), others, ...stops.filter(({ cause }) => cause === BREAK)]
+}
+
+function layers(rows: readonly ChartRow[], per: string): Layer[] {
+  const longest = Math.max(1, ...rows.map(({ minutes }) => Number(minutes)))
+  const y = { field: 'cause', type: 'nominal', sort: null, axis: null, scale: { paddingInner: 0.55, paddingOuter: 0.55 } } as const
+  const step = niceStep(longest, 5)
+  const x = {
+    field: 'minutes',
+    type: 'quantitative',
+    title: `Minutes stopped in one ${per}`,
+    scale: { domain: [0, Math.ceil(longest / step) * step] as [number, number] },
+    axis: { tickCount: 5 },
+  } as const
+  const above = { ...y, bandPosition: 0 }
+  const tooltip = { field: 'tip' } as const
+  return [
+    ...([false, true] as const).map(
+      (planned): Layer => ({
+        transform: [{ filter: `datum.planned === ${planned}` }],
+        mark: { type: 'bar', style: planned ? 'countPale' : 'count' },
+        encoding: { y, x, x2: { datum: 0 }, tooltip },
+      }),
+    ),
+    {
+      mark: { type: 'text', style: 'words', align: 'left', baseline: 'bottom', dy: -3, limit: { expr: 'width - 130' }, x: 0 },
+      encoding: { y: above, text: { field: 'cause' }, tooltip },
+    },
+    {
+      mark: { type: 'text', style: 'words', align: 'right', baseline: 'bottom', dy: -3, x: 'width' },
+      encoding: { y: above, text: { field: 'text' }, tooltip },
+    },
+  ]
+}
+
+function stopsText(stops: number): string {
+  return `${formatNumber(stops, stops < 9.95 ? 1 : 0)} ${stops === 1 ? 'stop' : 'stops'}`
+}
+
+function finding(stops: readonly Stop[], per: string): string {
+  const breaks = stops.find(({ cause }) => cause === BREAK)
+  const rest = breaks === undefined ? '' : ` Breaks take ${formatMinutes(breaks.seconds)} min.`
+  const worst = stops.find(({ cause, seconds }) => cause !== BREAK && seconds > 0)
+  if (worst === undefined) return breaks === undefined ? 'Nothing stopped.' : `Nothing stopped but for breaks.${rest}`
+  return `The largest unplanned cause is ${worst.cause}: ${formatMinutes(worst.seconds)} min of a ${per} in ${stopsText(worst.count)}.${rest}`
+}
+
+function stopTable(carriers: number, stops: readonly Stop[], per: string): Table {
+  return {
+    caption: `Stopped time by cause in one ${per} with ${carriersText(carriers)}, means`,
+    columns: [column('Cause', 'left'), column('Stopped (min)', 'right'), column('Stops', 'right'), column('Mean length (min)', 'right')],
+    rows: stops.map(({ cause, seconds, count }) =>
+      row([cause, formatMinutes(seconds), formatNumber(count, 1), count > 0 ? formatNumber(seconds / count / 60, 1) : '–']),
+    ),
+    note: 'Causes may overlap in time, so they do not add up.',
+  }
 }

@@ -1,20 +1,130 @@
 /** One look for page, chart and print. */
 import type { Config } from 'vega-lite'
+import { DARK, LIGHT, type Palette, PRINT } from './palette.ts'
+import { FONT, SMALL_SIZE, TEXT_SIZE } from './sizes.ts'
+import { STATES } from './states.ts'
 
 /** `page` colours by CSS variables, so that one drawing serves light, dark and print; the others stand alone. */
 export type Look = 'page' | 'light' | 'dark' | 'print'
 
-/** The `config` to hand to vega-lite or vega-embed beside a spec. */
-export function vegaConfig(_look: Look): Config {
-  throw new Error('under construction')
+const INK: Palette = {
+  ink: 'var(--lw-ink)',
+  paper: 'var(--lw-paper)',
+  quiet: 'var(--lw-quiet)',
+  hairline: 'var(--lw-hairline)',
+  band: 'var(--lw-band)',
+  accent: 'var(--lw-accent)',
+  states: STATES.map((_, index) => `var(--lw-state-${index})`),
+  onStates: STATES.map((_, index) => `var(--lw-on-state-${index})`),
+  plate: 'var(--lw-plate)',
+  ramp: LIGHT.ramp.map((_, index) => `var(--lw-ramp-${index})`),
+  onRamp: LIGHT.onRamp.map((_, index) => `var(--lw-on-ramp-${index})`),
+  twoSided: LIGHT.twoSided.map((_, index) => `var(--lw-two-sided-${index})`),
 }
 
-/** CSS that declares the variables of the look `page`: light, dark by preference, black on white in print. Goes into the page's style sheet once. */
+const PALETTES: Readonly<Record<Look, Palette>> = { page: INK, light: LIGHT, dark: DARK, print: PRINT }
+
+/**
+ * The colours of a look.
+ *
+ * @example palette('light').paper // => '#ffffff'
+ */
+export function palette(look: Look): Palette {
+  return PALETTES[look]
+}
+
+/**
+ * The `config` to hand to vega-lite or vega-embed beside a spec: the specs themselves name no colour and no font.
+ *
+ * @example vegaConfig('dark').background // => '#17181b'
+ */
+export function vegaConfig(look: Look): Config {
+  const { ink, paper, quiet, hairline, band, accent, states, onStates, plate, ramp, twoSided } = palette(look)
+  const text = { font: FONT, fontSize: TEXT_SIZE, color: ink }
+  return {
+    background: look === 'page' ? 'transparent' : paper,
+    font: FONT,
+    locale: { number: { decimal: '.', thousands: '\u202f', grouping: [3], currency: ['', ''] } },
+    view: { stroke: null },
+    axis: {
+      domainColor: quiet,
+      gridColor: hairline,
+      tickColor: quiet,
+      labelColor: ink,
+      titleColor: ink,
+      labelFontSize: TEXT_SIZE,
+      titleFontSize: TEXT_SIZE,
+      titleFontWeight: 'normal',
+      labelPadding: 4,
+      titlePadding: 8,
+      tickSize: 4,
+    },
+    axisX: { grid: false },
+    axisY: { domain: false, ticks: false },
+    legend: {
+      labelColor: ink,
+      labelFontSize: TEXT_SIZE,
+      symbolStrokeColor: ink,
+      symbolStrokeWidth: 0.6,
+      symbolSize: 150,
+      symbolType: 'square',
+      labelLimit: 220,
+    },
+    bar: { stroke: ink, strokeWidth: 0.6 },
+    style: {
+      band: { color: band, strokeWidth: 0 },
+      bandEdge: { color: quiet, strokeWidth: 1 },
+      mean: { color: quiet, stroke: quiet, strokeWidth: 1 },
+      meanStep: { color: ink, strokeWidth: 1 },
+      meanDot: { color: ink, filled: true, size: 38, opacity: 1 },
+      chosenDot: { color: accent, stroke: paper, strokeWidth: 1.5, filled: true, size: 130, opacity: 1 },
+      chosenLine: { color: accent, strokeWidth: 1 },
+      chosenText: { ...text, color: accent, fontWeight: 'bold' },
+      law: { color: quiet, strokeWidth: 1.4, opacity: 1 },
+      plan: { color: ink, strokeWidth: 1.4, strokeDash: [6, 4] },
+      planText: { ...text, fontWeight: 'bold' },
+      note: { ...text, fontSize: SMALL_SIZE, color: quiet },
+      words: text,
+      wordsStrong: { ...text, fontWeight: 'bold' },
+      letters: { ...text, fontSize: SMALL_SIZE },
+      plate: { color: plate, stroke: plate, strokeWidth: 4 },
+      p10: { color: ink, strokeWidth: 1 },
+      count: { color: ramp[4]!, stroke: ink, strokeWidth: 0.6 },
+      countPale: { color: ramp[1]!, stroke: ink, strokeWidth: 0.6 },
+      partWork: { color: ramp[7]!, stroke: ink, strokeWidth: 0.6 },
+      partWait: { color: ramp[3]!, stroke: ink, strokeWidth: 0.6 },
+      partMove: { color: ramp[0]!, stroke: ink, strokeWidth: 0.6 },
+    },
+    range: {
+      // the names that a spec may use: states by `category`, text on them by `ordinal`
+      category: [...states],
+      ordinal: [...onStates],
+      ramp: [...ramp],
+      diverging: [...twoSided],
+    },
+  }
+}
+
+/**
+ * CSS that declares the variables of the look `page`: light, dark by preference, black on white in print. Goes into the page's style sheet once.
+ *
+ * @example themeCss().includes('prefers-color-scheme: dark') // => true
+ */
 export function themeCss(): string {
-  throw new Error('under construction')
+  return [
+    `:root{color-scheme:light dark;${variables(LIGHT)}}`,
+    `@media screen and (prefers-color-scheme: dark){:root{${variables(DARK)}}}`,
+    `@media print{:root{color-scheme:light;${variables(PRINT)}}}`,
+    'svg text{font-variant-numeric:tabular-nums}',
+  ].join('\n')
 }
 
-/** A hidden `<svg>` with the hatchings that print uses. Goes into the page once, anywhere in the body. */
-export function hatchings(): string {
-  throw new Error('under construction')
+function variables(of: Palette): string {
+  return Object.entries(of)
+    .flatMap(([name, value]: [string, string | readonly string[]]) => {
+      const kebab =
+        name === 'twoSided' ? 'two-sided' : name === 'onRamp' ? 'on-ramp' : name.replace(/s$/, '').replace('onState', 'on-state')
+      return typeof value === 'string' ? [`--lw-${name}:${value}`] : value.map((colour, index) => `--lw-${kebab}-${index}:${colour}`)
+    })
+    .join(';')
 }

@@ -1,0 +1,7 @@
+import type { Figure } from '../figure.ts'
+import { outputByHour } from '../outputByHour.ts'
+import { BREAKS, baseLineCount, SHIFT } from './baseLine.ts'
+
+export function outputByHourExample(): Figure {
+  return outputByHour(baseLineCount(10), { ...SHIFT, breaks: BREAKS, startClock: '14:20' })
+}

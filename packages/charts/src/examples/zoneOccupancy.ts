@@ -1,0 +1,8 @@
+import type { Figure } from '../figure.ts'
+import { zoneOccupancy } from '../zoneOccupancy.ts'
+import { baseLineCount, baseLinePlan, SHIFT } from './baseLine.ts'
+
+export function zoneOccupancyExample(): Figure {
+  const places = baseLinePlan(10).map(({ station, transfer }) => ({ station: station?.title ?? null, transfer }))
+  return zoneOccupancy(baseLineCount(10), { ...SHIFT, places })
+}
