@@ -1,5 +1,6 @@
 import { spawnSync } from 'node:child_process'
-import { existsSync, readFileSync } from 'node:fs'
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
 import { join, posix } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { readScenario } from '@loopwright/scenario'
@@ -11,6 +12,7 @@ import { filesUnder, TOP } from './tidy/sources.ts'
 
 const documents = filesUnder('.', /\.md$/)
 const code = filesUnder('packages', /\.ts$/).filter((source) => !source.file.endsWith('.test.ts'))
+const bin = join(TOP, 'packages/cli/bin/loopwright.js')
 const EXECUTED = ['kernel', 'stats', 'line', 'scenario', 'study', 'charts']
 
 describe.each(EXECUTED)('examples of %s', (name) => {
@@ -94,7 +96,6 @@ describe('documents', () => {
 
 describe('what documents tell people to type', () => {
   const commands = documents.flatMap(blocksOf).flatMap(commandsOf)
-  const bin = join(TOP, 'packages/cli/bin/loopwright.js')
   const helps = new Map<string, string>()
   const helpOf = (subcommand: string): string => {
     const words = subcommand === '' ? ['--help'] : [subcommand, '--help']
@@ -119,6 +120,27 @@ describe('what documents tell people to type', () => {
   })
 })
 
+describe('the run that README shows', () => {
+  test('prints what it shows', () => {
+    const blocks = documents.filter((source) => source.file === 'README.md').flatMap(blocksOf)
+    const shown = blocks.findIndex((block) => block.language === 'text')
+    const scenario = blocks.findLast((block, index) => index < shown && block.language === 'yaml')
+    const [command] = commandsOf(blocks[shown - 1]!)
+    const folder = mkdtempSync(join(tmpdir(), 'loopwright-'))
+    try {
+      writeFileSync(join(folder, 'my-loop.yaml'), scenario!.text)
+      const run = spawnSync(process.execPath, [bin, ...command!.words.slice(2)], {
+        encoding: 'utf8',
+        cwd: folder,
+        env: { ...process.env, NO_COLOR: '1' },
+      })
+      expect(run.stdout.trim()).toBe(blocks[shown]!.text.trim())
+    } finally {
+      rmSync(folder, { recursive: true })
+    }
+  })
+})
+
 describe('the checks find what they are for', () => {
   test('a wrong example', () => {
     const [right, wrong, mute] = examplesOf({
@@ -128,7 +150,8 @@ describe('the checks find what they are for', () => {
     const scope = { f: (x: number) => x * x }
     const ok = (example: typeof right) => agree(...(Object.values(runExample(example!, scope)) as [unknown, unknown]))
     expect([ok(right), ok(wrong), mute?.expected]).toEqual([true, false, ''])
-    expect(agree({ a: [1, 2] }, { a: [1, 2.0000001] })).toBe(false)
+    expect(agree({ a: [1, 2] }, { a: [1, 2.000000000001] })).toBe(false)
+    expect([agree('83\u202f%', '83 %'), agree('83 %', '84 %')]).toEqual([true, false])
     expect(agree(new Float64Array([1, 2]), [1, 2])).toBe(true)
     expect(agree(undefined, null)).toBe(false)
   })

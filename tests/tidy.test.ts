@@ -103,6 +103,8 @@ describe('the rules find what they are for', () => {
       importFindings(at('packages/kernel/src/a.test.ts', "import { test } from 'vitest'", "import { join } from 'node:path'")),
     ).toEqual([])
     expect(importFindings(at('packages/kernel/src/a.test.ts', "import { x } from '@loopwright/line'"))).toHaveLength(1)
+    expect(importFindings(at('packages/kernel/src/a.test.ts', "import { x } from '../../../tests/helpers/x.ts'"))).toEqual([])
+    expect(importFindings(at('packages/kernel/src/a.ts', "import { x } from '../../../tests/helpers/x.ts'"))).toHaveLength(1)
   })
   test('a circle of imports', () => {
     const bad = [

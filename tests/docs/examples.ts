@@ -28,10 +28,13 @@ export function runExample(
   return { is: run(example.expression), shouldBe: run(example.expected) }
 }
 
-/** Equal, numbers within a few units of the last place: functions such as Math.log belong to the machine. */
+/** Documents give the mathematical value; special functions come this near, relatively. */
+const NEAR = 1e-13
+
+/** Equal; numbers within NEAR, and a space is a space, however wide. */
 export function agree(is: unknown, shouldBe: unknown): boolean {
   if (typeof is === 'number' && typeof shouldBe === 'number') {
-    return Object.is(is, shouldBe) || Math.abs(is - shouldBe) <= 1e-15 * Math.max(Math.abs(is), Math.abs(shouldBe))
+    return Object.is(is, shouldBe) || Math.abs(is - shouldBe) <= NEAR * Math.max(Math.abs(is), Math.abs(shouldBe))
   }
   if (ArrayBuffer.isView(is) && Array.isArray(shouldBe)) return agree(Array.from(is as unknown as ArrayLike<unknown>), shouldBe)
   if (Array.isArray(is) && Array.isArray(shouldBe))
@@ -43,6 +46,7 @@ export function agree(is: unknown, shouldBe: unknown): boolean {
       keys.every((key) => key in shouldBe && agree((is as Record<string, unknown>)[key], (shouldBe as Record<string, unknown>)[key]))
     )
   }
+  if (typeof is === 'string' && typeof shouldBe === 'string') return is.replaceAll(/\s/g, ' ') === shouldBe.replaceAll(/\s/g, ' ')
   return is === shouldBe
 }
 

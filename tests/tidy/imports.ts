@@ -38,6 +38,9 @@ export const WITHOUT_NODE: readonly RegExp[] = [
 /** Beside the package's own imports a test may use these. */
 export const TESTS_MAY_IMPORT = ['node:', 'npm:vitest', 'npm:fast-check']
 
+/** Small things that tests of several packages share. */
+const SHARED_BY_TESTS = 'tests/helpers/'
+
 interface Import {
   readonly from: string
   readonly typeOnly: boolean
@@ -86,6 +89,7 @@ export function importFindings(source: Source): Finding[] {
     const find = (message: string) => findings.push({ file: source.file, line, message })
     if (from.startsWith('.')) {
       const target = posix.join(posix.dirname(source.file), from)
+      if (test && target.startsWith(SHARED_BY_TESTS)) continue
       if (!target.startsWith(`packages/${self}/`)) find(`the import of "${from}" leaves the package, use @loopwright/…`)
       else if (!/\.(ts|json)$/.test(from)) find(`"${from}" has no ending, use "${from}.ts"`)
       continue
