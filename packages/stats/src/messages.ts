@@ -44,3 +44,6 @@ export const nothingKnownAtStart = (start: number): StatisticsError =>
 
 export const timesNotRising = (row: number, time: number): StatisticsError =>
   new StatisticsError('E_DOMAIN', `The time ${time} in row ${row} lies before the one above it: give the changes in order of time.`)
+
+export const notABelievableTriple = (min: number, mode: number, max: number): StatisticsError =>
+  new StatisticsError('E_DOMAIN', `The triple ${min}, ${mode}, ${max} is out of order: give shortest, usual, longest.`)

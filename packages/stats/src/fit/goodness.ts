@@ -1,0 +1,35 @@
+import type { DurationFit } from './durationFit.ts'
+import { rulesOf } from './durationFit.ts'
+
+/** Distance of a fitted curve from the data. */
+export interface Goodness {
+  /** largest difference between the two cdfs (Kolmogorov–Smirnov) */
+  readonly largestDifference: number
+  /** Anderson–Darling, which sees the tails; null where the curve gives no chance at all to a value */
+  readonly andersonDarling: number | null
+  /** row, from 1, of the value that the curve excludes; null: none */
+  readonly excludedRow: number | null
+}
+
+/**
+ * Distances of a fitted curve from the values it was fitted to.
+ *
+ * @see Anderson & Darling, A test of goodness of fit (1954)
+ */
+export function goodness(values: readonly number[], fit: DurationFit): Goodness {
+  const rules = rulesOf(fit.family)
+  const n = values.length
+  const order = [...values.keys()].sort((a, b) => values[a]! - values[b]!)
+  const tails = order.map((row) => rules.lnTails(fit.parameters, values[row]! - fit.shift))
+  let largestDifference = 0
+  let sum = 0
+  for (let i = 0; i < n; i++) {
+    const lower = Math.exp(tails[i]!.lower)
+    largestDifference = Math.max(largestDifference, (i + 1) / n - lower, lower - i / n)
+    sum += (2 * i + 1) * (tails[i]!.lower + tails[n - 1 - i]!.upper)
+  }
+  const excluded = tails.findIndex((one) => one.lower === -Infinity || one.upper === -Infinity)
+  return excluded < 0
+    ? { largestDifference, andersonDarling: -n - sum / n, excludedRow: null }
+    : { largestDifference, andersonDarling: null, excludedRow: order[excluded]! + 1 }
+}

@@ -1,0 +1,58 @@
+import type { Distribution } from '../distributions/distribution.ts'
+import { notABelievableTriple } from '../messages.ts'
+import type { Stream } from '../random/stream.ts'
+import { needSample } from '../samples.ts'
+import { StatisticsError } from '../statisticsError.ts'
+
+const VALUES_MIN = 5
+
+/**
+ * Weights of the Bayesian bootstrap: how the n values might have been weighted, had others been measured. Each task has weights of its own; both scenarios of a comparison share them.
+ *
+ * @param n        values of the task, five or more
+ * @param uniform  stream `input/<task>`, its replication the index of the outer draw
+ * @returns        n weights that sum to 1
+ * @throws StatisticsError E_TOO_FEW
+ * @see Rubin, The Bayesian bootstrap (1981)
+ */
+export function dirichletWeights(n: number, uniform: Stream): number[] {
+  if (!(Number.isInteger(n) && n >= VALUES_MIN)) {
+    throw new StatisticsError(
+      'E_TOO_FEW',
+      `${n} values are too few to reckon with their uncertainty: measure ${VALUES_MIN} or more, or use an expert's triple.`,
+    )
+  }
+  const parts = Array.from({ length: n }, () => -Math.log(uniform()))
+  const sum = parts.reduce((all, part) => all + part, 0)
+  return parts.map((part) => part / sum)
+}
+
+/** The values with such weights, to draw from. */
+export function reweighted(values: readonly number[], weights: readonly number[]): Distribution {
+  return { kind: 'discrete', values: [...values], weights: [...weights] }
+}
+
+/**
+ * An expert's triple as it might have been told: the mode moved evenly within ±10 %, inside min … max (our own rule; show it).
+ *
+ * @example redrawnTriple({ min: 15, mode: 20, max: 37 }, () => 0.5).mode // => 20
+ */
+export function redrawnTriple<T extends { readonly min: number; readonly mode: number; readonly max: number }>(
+  triple: T,
+  uniform: Stream,
+): T {
+  if (!(triple.min <= triple.mode && triple.mode <= triple.max)) throw notABelievableTriple(triple.min, triple.mode, triple.max)
+  const mode = triple.mode * (0.9 + 0.2 * uniform())
+  return { ...triple, mode: Math.min(triple.max, Math.max(triple.min, mode)) }
+}
+
+/**
+ * Variance of the weighted mean over such weights: s²/(n + 1), s² with divisor n. For checks by hand.
+ *
+ * @example weightedMeanVariance([1, 2, 3, 4, 5]) // => 0.3333333333333333
+ */
+export function weightedMeanVariance(values: readonly number[]): number {
+  needSample('a variance', values, 'value', 2)
+  const mean = values.reduce((sum, value) => sum + value, 0) / values.length
+  return values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / values.length / (values.length + 1)
+}

@@ -1,0 +1,34 @@
+import { mser5, warmupSentence, welchCurve } from '@loopwright/stats'
+import { expect, test } from 'vitest'
+import { expectRelative, readCases } from './vectors.ts'
+
+test.each(readCases('warmup', 'mser5'))('$id cut', ({ input, expect: want }) => {
+  const got = mser5(input.data)
+  expect([got.batches, got.d, got.delete, got.status]).toEqual([want.batches, want.d, want.delete, want.status])
+  expectRelative(got.curve[got.d!], want.mser, 1e-9)
+  want.curveFirst8.forEach((value: number, d: number) => {
+    expectRelative(got.curve[d], value, 1e-9)
+  })
+  expectRelative(got.meanAfter, want.meanAfter, 1e-9)
+  expect(warmupSentence(got)).toBeNull()
+})
+
+test.each(readCases('warmup', 'mser5 refused'))('$id refused', ({ input, expect: want }) => {
+  const got = mser5(input.data)
+  expect([got.delete, got.status, got.meanAfter]).toEqual([null, want.status, null])
+  if (want.d !== undefined) {
+    expect([got.batches, got.d]).toEqual([want.batches, want.d])
+    want.curveFirst8.forEach((value: number, d: number) => {
+      expectRelative(got.curve[d], value, 1e-9)
+    })
+  }
+  expect(warmupSentence(got)).toMatch(/intervals/)
+})
+
+test.each(readCases('warmup', 'welch curve'))('$id smoothed curve', ({ input, expect: want }) => {
+  const got = welchCurve(input.replications, input.window)
+  expect(got).toHaveLength(want.curve.length)
+  want.curve.forEach((value: number, i: number) => {
+    expectRelative(got[i], value, 1e-9)
+  })
+})
