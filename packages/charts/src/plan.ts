@@ -1,4 +1,11 @@
 /** The loop on paper, to scale, as SVG text. */
+import { niceStep } from './frame.ts'
+import { bracket, bracketEdge, bracketSpan, cellMark, chevron, namesFit, type Paper, place } from './planMarks.ts'
+import { type Cell, outline, type Outline, type Point, turned } from './planGeometry.ts'
+import { LINE_PIXELS, type Name, NAME_SIZE, placeNames, sideOf, type Wanted } from './planNames.ts'
+import { colour, escapeXml, points, px, shade, textAt } from './svg.ts'
+import { textPixels, wrapWords } from './wrapWords.ts'
+
 export interface PlanZone {
   readonly name: string
   /** metres, > 0 */
@@ -31,10 +38,162 @@ export interface LoopPlan {
   readonly description: string
   /** drawn as a closed loop to scale; else as a ring, and `note` says why */
   readonly toScale: boolean
-  /** the line under the drawing; null: none */
+  /** also written under the drawing; null: none */
   readonly note: string | null
 }
 
-export function loopPlan(_zones: readonly PlanZone[], _options: PlanOptions = {}): LoopPlan {
-  throw new Error('under construction')
+/** narrower drawings stand their long side upright */
+const NARROW_PIXELS = 600
+const EDGE = 6
+
+/**
+ * A plan of the loop: zones as a band of cells to scale, chevrons at the corners, brackets and names of the stations outside.
+ *
+ * @param zones     in travel order, at least one
+ * @throws RangeError   if there is no zone, a length is not above 0, or the width is below 200 pixels
+ */
+export function loopPlan(zones: readonly PlanZone[], { widthPixels = 1100, id = 'plan', valueMeaning = null }: PlanOptions = {}): LoopPlan {
+  if (!(widthPixels >= 200)) throw new RangeError(`a plan ${widthPixels} pixels wide cannot be read; give 200 or more`)
+  const drawn = outline(zones)
+  const note = drawn.ringBecause === null ? null : `${drawn.ringBecause}: drawn as a ring, lengths to scale along it.`
+  const { cells, paper, room } = layOut(drawn, zones, widthPixels)
+  const names = placeNames(wantedNames(cells, zones, paper), room)
+  const withNames = namesFit(cells, zones, paper)
+  const body = [
+    ...cells.map((cell) => cellMark(cell, zones[cell.index]!, paper, valueMeaning, withNames)),
+    ...chevronCells(cells, zones).map((cell) => chevron(cell, paper)),
+    ...cells.filter(({ index }) => zones[index]!.station !== null).map((cell) => bracket(cell, paper)),
+    ...names.map(nameMark),
+  ]
+  const [top, bottom] = reach(cells, names, paper)
+  const foot = footOf(zones, paper.scale, widthPixels, bottom + 14, valueMeaning, note)
+  const height = foot.bottom + EDGE - (top - EDGE)
+  const title = 'Plan of the loop'
+  const description = descriptionOf(zones, drawn, valueMeaning)
+  const svg = [
+    `<svg xmlns="http://www.w3.org/2000/svg" class="lw-plan" viewBox="0 ${px(top - EDGE)} ${px(widthPixels)} ${px(height)}" width="${px(widthPixels)}" height="${px(height)}" role="img" aria-labelledby="${id}-title ${id}-desc" font-family="system-ui, sans-serif" color="${colour('ink')}" fill="currentColor">`,
+    `<title id="${id}-title">${escapeXml(title)}</title><desc id="${id}-desc">${escapeXml(description)}</desc>`,
+    ...body,
+    foot.svg,
+    '</svg>',
+  ].join('\n')
+  return { svg, title, description, toScale: drawn.ringBecause === null, note }
+}
+
+/** Scale and origin, so that the loop and the names on both sides fit the width. */
+function layOut(drawn: Outline, zones: readonly PlanZone[], width: number): { cells: readonly Cell[]; paper: Paper; room: number } {
+  const narrow = width < NARROW_PIXELS
+  const first = extent(drawn.cells)
+  const upright = narrow && drawn.ringBecause === null && first.right - first.left > first.bottom - first.top
+  const cells = upright ? turned(drawn.cells) : drawn.cells
+  const { left, right, top, bottom } = extent(cells)
+  const named = (side: 'left' | 'right') => cells.some(({ index, outward }) => zones[index]!.station !== null && sideOf(outward) === side)
+  const wish = narrow ? 116 : 170
+  const [roomLeft, roomRight] = [named('left') ? wish : 24, named('right') ? wish : 24]
+  const mean = zones.reduce((sum, { lengthMetres }) => sum + lengthMetres, 0) / zones.length
+  const tallest = narrow ? 900 : 560
+  const scale = Math.min((width - roomLeft - roomRight) / (right - left), tallest / (bottom - top), (narrow ? 46 : 96) / mean)
+  const spare = (width - roomLeft - roomRight - (right - left) * scale) / 2
+  const origin = { x: roomLeft + spare - left * scale, y: -top * scale }
+  return { cells, paper: { scale, origin, ringRadius: drawn.ringRadius }, room: wish + spare - 10 }
+}
+
+function extent(cells: readonly Cell[]): { left: number; right: number; top: number; bottom: number } {
+  const wide = (cell: Cell) => (cell.arc !== null ? cell.halfWidth : Math.abs(cell.ahead.x) > 0.5 ? cell.halfLength : cell.halfWidth)
+  const high = (cell: Cell) => (cell.arc !== null ? cell.halfWidth : Math.abs(cell.ahead.y) > 0.5 ? cell.halfLength : cell.halfWidth)
+  const ring = cells[0]!.arc === null ? 0 : Math.hypot(cells[0]!.centre.x, cells[0]!.centre.y)
+  return {
+    left: Math.min(-ring, ...cells.map((cell) => cell.centre.x - wide(cell))),
+    right: Math.max(ring, ...cells.map((cell) => cell.centre.x + wide(cell))),
+    top: Math.min(-ring, ...cells.map((cell) => cell.centre.y - high(cell))),
+    bottom: Math.max(ring, ...cells.map((cell) => cell.centre.y + high(cell))),
+  }
+}
+
+function wantedNames(cells: readonly Cell[], zones: readonly PlanZone[], paper: Paper): Wanted[] {
+  return cells.flatMap((cell) => {
+    const { station } = zones[cell.index]!
+    if (station === null) return []
+    const duties = station.duties.filter((duty) => duty !== station.title.toLowerCase())
+    return [
+      { title: station.title, under: duties.join(', '), at: bracketEdge(cell, paper), ...bracketSpan(cell, paper), outward: cell.outward },
+    ]
+  })
+}
+
+/** Cells whose border ahead carries a chevron: the corners; on a ring without corners, four around it. */
+function chevronCells(cells: readonly Cell[], zones: readonly PlanZone[]): Cell[] {
+  const corners = cells.filter(({ index }) => zones[index]!.turn !== null)
+  if (corners.length > 0) return corners
+  const off = (cell: Cell, angle: number) => Math.abs(Math.sin((cell.arc![1] - angle) / 2))
+  const nearest = [1, 3, 5, 7].map((eighth) => {
+    const angle = (eighth * Math.PI) / 4
+    return cells.reduce((best, cell) => (off(cell, angle) < off(best, angle) ? cell : best))
+  })
+  return [...new Set(nearest)]
+}
+
+function nameMark({ lines, under, anchor, x, y, lead }: Name): string {
+  const title = lines.map((line, index) => textAt(line, x, y + index * LINE_PIXELS, { size: NAME_SIZE, anchor, bold: true }))
+  const second = under === '' ? [] : [textAt(under, x, y + lines.length * LINE_PIXELS, { size: NAME_SIZE, anchor })]
+  const line = lead === null ? '' : `<polyline points="${points(lead)}" fill="none" stroke="${colour('quiet')}" stroke-width="0.8"/>`
+  return [line, ...title, ...second].join('')
+}
+
+/** Highest and lowest pixel of band and names. */
+function reach(cells: readonly Cell[], names: readonly Name[], paper: Paper): [number, number] {
+  const { top, bottom } = extent(cells)
+  const at = (y: number): Point => place(paper, { x: 0, y })
+  const lastLine = ({ lines, under, y }: Name) => y + (lines.length - (under === '' ? 1 : 0)) * LINE_PIXELS + 4
+  return [Math.min(at(top).y - 10, ...names.map(({ y }) => y - NAME_SIZE)), Math.max(at(bottom).y + 10, ...names.map(lastLine))]
+}
+
+/** Under the drawing: what the shades mean, how long a metre is, and why it is a ring. */
+function footOf(zones: readonly PlanZone[], scale: number, width: number, from: number, meaning: string | null, note: string | null) {
+  const parts: string[] = []
+  let y = from
+  const write = (text: string, indent: number) => {
+    for (const line of wrapWords(text, width - indent - EDGE, 12, 4)) {
+      parts.push(textAt(line, indent, y + 10, { size: 12, fill: colour('quiet') }))
+      y += LINE_PIXELS
+    }
+  }
+  if (meaning !== null && zones.some(({ value }) => value !== null)) {
+    const shades = [0, 0.25, 0.5, 0.75, 1].map((value, index) => {
+      return `<rect x="${px(EDGE + index * 14)}" y="${px(y)}" width="14" height="12" fill="${shade(value).ground}" stroke="currentColor" stroke-width="0.6"/>`
+    })
+    parts.push(...shades)
+    write(`Shade, and number in the cell: ${meaning}`, EDGE + 78)
+    y += 4
+  }
+  const metres = niceStep(110 / scale, 1) > 110 / scale ? niceStep(55 / scale, 1) : niceStep(110 / scale, 1)
+  const long = metres * scale
+  parts.push(`<path d="M${px(EDGE)} ${px(y + 2)}v8h${px(long)}v-8" fill="none" stroke="${colour('quiet')}"/>`)
+  parts.push(textAt(`${metres} m`, EDGE + long + 8, y + 10, { size: 12, fill: colour('quiet') }))
+  if (zones.some(({ transfer }) => transfer))
+    parts.push(textAt('crossed: transfer', EDGE + long + 20 + textPixels(`${metres} m`, 12), y + 10, { size: 12, fill: colour('quiet') }))
+  y += LINE_PIXELS
+  if (note !== null) {
+    y += 4
+    write(note, EDGE)
+  }
+  return { svg: parts.join('\n'), bottom: y }
+}
+
+function descriptionOf(zones: readonly PlanZone[], { ringBecause }: Outline, meaning: string | null): string {
+  const metres = zones.reduce((sum, { lengthMetres }) => sum + lengthMetres, 0)
+  const stations = zones.flatMap(({ name, station }) => {
+    if (station === null) return []
+    return [`${station.title} in ${name}${station.duties.length === 0 ? '' : ` (${station.duties.join(' and ')})`}`]
+  })
+  const transfers = zones.filter(({ transfer }) => transfer).map(({ name }) => name)
+  const fullest = zones.filter(({ value }) => value !== null).toSorted((a, b) => b.value! - a.value!)[0]
+  return [
+    `A loop of ${zones.length} zones, ${Math.round(metres * 10) / 10} m, ${ringBecause === null ? 'to scale' : 'drawn as a ring'}.`,
+    stations.length === 0 ? 'There are no stations.' : `Stations in travel order: ${stations.join(', ')}.`,
+    ...(transfers.length === 0 ? [] : [`Transfers: ${transfers.join(', ')}.`]),
+    ...(fullest === undefined || meaning === null
+      ? []
+      : [`Highest ${meaning}: ${fullest.name}${fullest.label === null ? '' : `, ${fullest.label}`}.`]),
+  ].join(' ')
 }

@@ -187,7 +187,8 @@ function zones(carriers: number): ZoneShares[] {
     if (CORNERS.includes(index)) return 0.22
     const station = STATIONS.find(([, zone]) => zone === index)
     const ahead = STATIONS.find(([, zone]) => zone > index)?.[1] ?? 23
-    return station ? 0.55 + station[2] / 200 : 0.18 + 0.5 / (ahead - index) + carriers / 60
+    const slow = (STATIONS.find(([, zone]) => zone === ahead)?.[2] ?? 42) / 63.8
+    return station ? 0.55 + station[2] / 200 : 0.14 + (0.62 * slow ** 3) / (ahead - index) + carriers / 60
   })
   let scale = carriers / weights.reduce((sum, each) => sum + each, 0)
   for (let pass = 0; pass < 20; pass += 1) scale *= carriers / weights.reduce((sum, each) => sum + Math.min(0.97, each * scale), 0)
