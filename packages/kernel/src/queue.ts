@@ -1,10 +1,13 @@
 import { assert } from './assert.ts'
 
+/** children of a place in the heap: four stand beside each other in memory, and the heap is half as deep as with two */
+const FAN = 4
+
 /**
  * A queue of timers: a fixed number of slots, each pending once or not at all; the earliest comes first, and of equal times the one stored first.
  *
- * A binary heap over typed arrays that knows where each slot stands, so that a timer can be taken back or moved. Nothing is allocated after construction.
- * The time is written into `times[slot]` by the caller and the slot then scheduled: no number crosses a call, so none is boxed.
+ * A heap over typed arrays that knows where each slot stands, so that a timer can be taken back. Nothing is allocated after construction.
+ * The time is written into `times[slot]` by the caller, who then schedules the slot and leaves its time alone while it is pending: no number crosses a call, so none is boxed.
  * Not promised: that equal times come in slot order. Whoever cares sorts the slots that fall due together.
  */
 export class TimerQueue {
@@ -14,7 +17,9 @@ export class TimerQueue {
   readonly capacity: number
   /** pending slots */
   size = 0
+  /** slots by place in the heap, and their times beside them */
   private readonly heap: Int32Array
+  private readonly heapTimes: Float64Array
   /** where the slot stands in the heap; −1: not pending */
   private readonly place: Int32Array
   /** rank among equal times; length capacity */
@@ -30,6 +35,7 @@ export class TimerQueue {
     this.capacity = capacity
     this.times = new Float64Array(capacity)
     this.heap = new Int32Array(capacity)
+    this.heapTimes = new Float64Array(capacity)
     this.place = new Int32Array(capacity).fill(-1)
     this.rank = new Float64Array(capacity)
     this.backwards = backwards
@@ -66,7 +72,7 @@ export class TimerQueue {
     this.place[slot] = -1
     const last = this.heap[--this.size]!
     if (last === slot) return
-    if (at > 0 && this.before(last, this.heap[(at - 1) >> 1]!)) this.rise(at, last)
+    if (at > 0 && this.isBefore(last, (at - 1) >> 2)) this.rise(at, last)
     else this.sink(at, last)
   }
 
@@ -80,41 +86,51 @@ export class TimerQueue {
     return slot
   }
 
-  private before(a: number, b: number): boolean {
-    const ta = this.times[a]!
-    const tb = this.times[b]!
-    return ta < tb || (ta === tb && this.rank[a]! < this.rank[b]!)
+  /** Whether the slot comes before the one at that place of the heap. */
+  private isBefore(slot: number, at: number): boolean {
+    const time = this.times[slot]!
+    const other = this.heapTimes[at]!
+    return time < other || (time === other && this.rank[slot]! < this.rank[this.heap[at]!]!)
   }
 
   private rise(from: number, slot: number): void {
-    const { heap, place } = this
+    const { heap, heapTimes, place } = this
     let at = from
     while (at > 0) {
-      const up = (at - 1) >> 1
+      const up = (at - 1) >> 2
+      if (!this.isBefore(slot, up)) break
       const other = heap[up]!
-      if (!this.before(slot, other)) break
       heap[at] = other
+      heapTimes[at] = heapTimes[up]!
       place[other] = at
       at = up
     }
     heap[at] = slot
+    heapTimes[at] = this.times[slot]!
     place[slot] = at
   }
 
   private sink(from: number, slot: number): void {
-    const { heap, place, size } = this
+    const { heap, heapTimes, place, rank, size } = this
     let at = from
     for (;;) {
-      let child = 2 * at + 1
-      if (child >= size) break
-      if (child + 1 < size && this.before(heap[child + 1]!, heap[child]!)) child++
-      const other = heap[child]!
-      if (!this.before(other, slot)) break
+      const first = FAN * at + 1
+      if (first >= size) break
+      const end = first + FAN < size ? first + FAN : size
+      let best = first
+      for (let child = first + 1; child < end; child++) {
+        const ahead = heapTimes[child]! - heapTimes[best]!
+        if (ahead < 0 || (ahead === 0 && rank[heap[child]!]! < rank[heap[best]!]!)) best = child
+      }
+      if (this.isBefore(slot, best)) break
+      const other = heap[best]!
       heap[at] = other
+      heapTimes[at] = heapTimes[best]!
       place[other] = at
-      at = child
+      at = best
     }
     heap[at] = slot
+    heapTimes[at] = this.times[slot]!
     place[slot] = at
   }
 }

@@ -1,0 +1,63 @@
+/** The lines that are timed. */
+import type { LineSpec, TaskSpec } from '@loopwright/line'
+
+const MEANS = [38, 44, 52, 47, 41, 50]
+const PLACES = [0, 3, 7, 10, 13, 17]
+const BLOCK = 20
+
+/**
+ * A loop of blocks of 20 zones of 1.04 m with six stations each and 11 carriers for the first block, 10 for each further one: load at the first station, unload at the last.
+ *
+ * @param blocks  ≥ 1
+ * @param hours   simulated time, from empty
+ */
+export function blockLoop(blocks: number, hours: number): LineSpec {
+  const zones = BLOCK * blocks
+  const count = MEANS.length * blocks
+  const station = (s: number) => {
+    const task: TaskSpec[] = [{ task: s, seconds: [{ kind: 'lognormal', mean: MEANS[s % MEANS.length]!, cv: 0.15 }] }]
+    return {
+      name: `S${s + 1}`,
+      title: `S${s + 1}`,
+      zone: BLOCK * Math.floor(s / MEANS.length) + PLACES[s % MEANS.length]!,
+      load: s === 0 ? task : null,
+      work: s > 0 && s < count - 1 ? task : null,
+      unload: s === count - 1 ? task : null,
+      releaseSeconds: { kind: 'constant', value: 0 } as const,
+      automatic: false,
+      worksInBreaks: false,
+    }
+  }
+  return {
+    zones: Array.from({ length: zones }, (_, z) => ({
+      name: `Z${z + 1}`,
+      lengthMetres: 1.04,
+      sensorBeforeStopMetres: 0,
+      release: 'single',
+      transfer: null,
+    })),
+    paths: Array.from({ length: zones }, (_, z) => ({
+      from: z,
+      to: (z + 1) % zones,
+      distanceMetres: 1.04,
+      speedMetresPerSecond: 0.2,
+      accelerationMetresPerSecondSquared: 0.5,
+      across: false,
+      fromPosition: 'low',
+      toPosition: 'low',
+      moveSeconds: null,
+      clearSeconds: null,
+    })),
+    carriers: { count: blocks === 1 ? 11 : 10 * blocks, lengthMetres: 0.75, widthMetres: 0.75, start: 'spread' },
+    reactionSeconds: 0.1,
+    staggerSeconds: 0.1,
+    stations: Array.from({ length: count }, (_, s) => station(s)),
+    tasks: Array.from({ length: count }, (_, s) => `T${s + 1}`),
+    variants: ['only'],
+    mix: { kind: 'pattern', sequence: [0] },
+    breakdowns: [],
+    breaks: [],
+    conveyorDuringBreaks: true,
+    window: { warmupSeconds: 0, endSeconds: 3600 * hours },
+  }
+}
