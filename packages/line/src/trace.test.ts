@@ -4,7 +4,7 @@ import { simulate } from './simulate.ts'
 import * as trace from './trace.ts'
 
 test('the numbers of the kinds are places in the list', () => {
-  const numbers = Object.entries(trace).filter((entry): entry is [string, number] => typeof entry[1] === 'number')
+  const numbers = Object.entries(trace).flatMap(([name, value]) => (typeof value === 'number' ? [[name, value] as const] : []))
   expect(numbers).toHaveLength(trace.TRACE_KINDS.length)
   for (const [name, number] of numbers) {
     const kind = name === 'AT_REST' ? 'rest' : name.toLowerCase().replace('_', ' ')

@@ -1,0 +1,145 @@
+import { describe, expect, test } from 'vitest'
+import { smallLoop } from '../../../tests/helpers/smallLoop.ts'
+import { buildLine } from './build.ts'
+import type { LineSpec } from './spec.ts'
+import { NONE, SAME_AS_MOVE } from './state.ts'
+
+const changed = (spec: LineSpec, path: number, change: Partial<LineSpec['paths'][number]>): LineSpec => ({
+  ...spec,
+  paths: spec.paths.map((p, k) => (k === path ? { ...p, ...change } : p)),
+})
+
+describe('lines that cannot be built', () => {
+  const spec = smallLoop({ zones: 3, start: [0] })
+  test('anything but one closed loop in zone order: not yet', () => {
+    const message = 'not yet: only one closed loop'
+    expect(() => buildLine(changed(spec, 1, { to: 0 }))).toThrow(message)
+    expect(() => buildLine(changed(spec, 1, { from: 2 }))).toThrow(message)
+    expect(() => buildLine({ ...spec, paths: spec.paths.slice(1) })).toThrow(message)
+    expect(() => buildLine({ ...spec, paths: [...spec.paths, spec.paths[0]!] })).toThrow(message)
+  })
+  test('as many carriers as zones', () => {
+    expect(() => buildLine(smallLoop({ zones: 3, start: 3 }))).toThrow('3 carriers in 3 zones cannot move')
+  })
+  test('a time that is neither given nor derivable', () => {
+    const bare = { speedMetresPerSecond: null } as const
+    expect(() => buildLine(changed(spec, 1, bare))).toThrow('the move out of zone Z1 is neither given nor can it be derived')
+    expect(() => buildLine(changed(spec, 1, { ...bare, moveSeconds: { kind: 'constant', value: 1 } }))).toThrow('the clear out of zone Z1')
+    expect(() => buildLine(changed(spec, 1, { clearSeconds: 'move' }))).toThrow('the clear out of zone Z1 is the draw of its move')
+  })
+  test('two stations in one zone', () => {
+    const stations = [
+      { at: 1, load: 1 },
+      { at: 1, work: 1, name: 'other' },
+    ]
+    expect(() => buildLine(smallLoop({ zones: 3, start: [0], stations }))).toThrow('two stations stand in zone Z1')
+  })
+})
+
+test('timers: sources, breaks, arrivals and clears by path, work by station, changes by zone', () => {
+  const line = buildLine(
+    smallLoop({
+      zones: 4,
+      start: [0],
+      stations: [{ at: 1, load: 1 }],
+      stops: [{ name: 'wear', on: { kind: 'line' }, after: 1, repair: 1 }],
+    }),
+  )
+  expect([line.breakSlot, line.arrivalSlot, line.clearSlot, line.workSlot, line.changeSlot, line.queue.capacity]).toEqual([
+    1, 2, 6, 10, 11, 15,
+  ])
+})
+
+test('given times get samplers and streams by the name of the zone left', () => {
+  const line = buildLine(smallLoop({ zones: 3, start: [0], move: [null, 2, 3], clear: [1, 'move', null] }))
+  expect([...line.moveSampler].map((s) => s === NONE)).toEqual([true, false, false])
+  expect([...line.clearSampler].map((s) => (s === NONE ? 'drive' : s === SAME_AS_MOVE ? 'move' : 'given'))).toEqual([
+    'given',
+    'move',
+    'drive',
+  ])
+  expect(line.streams.names).toEqual(['clear/Z0', 'move/Z1', 'move/Z2', 'mix'])
+})
+
+test('a release of 0 s is none and has no stream', () => {
+  const line = buildLine(
+    smallLoop({
+      zones: 4,
+      start: [0],
+      stations: [
+        { at: 1, load: 1 },
+        { at: 2, work: 1, release: 2 },
+        { at: 3, unload: 1, release: 2 ** -22 },
+      ],
+    }),
+  )
+  expect([...line.releaseSampler].map((s) => s === NONE)).toEqual([true, false, true])
+  expect(line.streams.names.filter((name) => name.startsWith('release'))).toEqual(['release/S2'])
+})
+
+test('a transfer changes where its ways in and out need different positions, each way with its own time', () => {
+  const line = buildLine(
+    smallLoop({
+      zones: 5,
+      start: [0],
+      transfers: {
+        1: { lift: 2, lower: 1.5 },
+        2: { lift: 2, lower: 1.5, in: 'high', out: 'low' },
+        3: { lift: 2, lower: 1, out: 'low', exitClear: true },
+      },
+    }),
+  )
+  expect([...line.zoneChanges]).toEqual([0, 1, 1, 0, 0])
+  expect([...line.changeOutSeconds]).toEqual([0, 2, 1.5, 0, 0])
+  expect([...line.changeBackSeconds]).toEqual([0, 1.5, 2, 0, 0])
+  expect([...line.exitClear]).toEqual([0, 0, 0, 1, 0])
+})
+
+test('breaks become steps in order of time, ends before begins, none of no length', () => {
+  const line = buildLine(
+    smallLoop({
+      zones: 2,
+      start: [0],
+      breaks: [
+        [9, 3],
+        [5, 4],
+        [7, 0],
+        [6, 10],
+      ],
+    }),
+  )
+  expect([...line.breakTimes]).toEqual([5, 6, 9, 9, 12, 16])
+  expect([...line.breakSteps]).toEqual([1, 1, -1, 1, -1, -1])
+})
+
+test('operating clocks are listed by part; calendar clocks are not', () => {
+  const stop = (
+    name: string,
+    on: Parameters<typeof smallLoop>[0]['stops'] extends readonly (infer S)[] | undefined ? (S extends { on: infer O } ? O : never) : never,
+    clock: 'operating' | 'calendar',
+  ) => ({ name, on, clock, after: 1, repair: 1 })
+  const line = buildLine(
+    smallLoop({
+      zones: 3,
+      start: [0],
+      transfers: { 1: { lift: 1, lower: 1 } },
+      stations: [{ at: 2, load: 1 }],
+      stops: [
+        stop('a', { kind: 'station', index: 0 }, 'operating'),
+        stop('b', { kind: 'zone', index: 1 }, 'operating'),
+        stop('c', { kind: 'zone', index: 1 }, 'calendar'),
+        stop('d', { kind: 'zone', index: 1 }, 'operating'),
+        stop('e', { kind: 'transfer', index: 1 }, 'operating'),
+        stop('f', { kind: 'line' }, 'operating'),
+      ],
+    }),
+  )
+  const listed = ({ first, items }: { first: Int32Array; items: Int32Array }) =>
+    Array.from({ length: first.length - 1 }, (_, part) => [...items.subarray(first[part]!, first[part + 1]!)])
+  expect(listed(line.stationClocks)).toEqual([[0]])
+  expect(listed(line.zoneClocks)).toEqual([[], [1, 3], []])
+  expect(listed(line.transferClocks)).toEqual([[], [4], []])
+  expect([...line.lineClocks]).toEqual([5])
+  expect(line.followsZones).toBe(true)
+  expect([...line.sourceCalendar]).toEqual([0, 0, 1, 0, 0, 0])
+})
