@@ -1,7 +1,7 @@
 /** The three limits of the law as lines, named above the chart, each with a piece of its line. (MODEL.md §12) */
 import type { SweepResult } from '@loopwright/study'
 import type { Layer } from './frame.ts'
-import { LAW_DASHES } from './sizes.ts'
+import { LAW_DASHES } from './theme.ts'
 
 export const BRANCHES = ['carrier-limited', 'station-limited', 'space-limited'] as const
 

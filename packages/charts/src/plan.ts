@@ -1,10 +1,9 @@
 /** The loop on paper, to scale, as SVG text. */
-import { niceStep } from './frame.ts'
+import { EDGE, planFoot } from './planFoot.ts'
 import { bracket, bracketEdge, bracketSpan, cellMark, chevron, namesFit, type Paper, place } from './planMarks.ts'
 import { type Cell, outline, type Outline, type Point, turned } from './planGeometry.ts'
 import { LINE_PIXELS, type Name, NAME_SIZE, placeNames, sideOf, type Wanted } from './planNames.ts'
-import { colour, escapeXml, points, px, shade, textAt } from './svg.ts'
-import { textPixels, wrapWords } from './wrapWords.ts'
+import { colour, escapeXml, points, px, textAt } from './svg.ts'
 
 export interface PlanZone {
   readonly name: string
@@ -44,7 +43,6 @@ export interface LoopPlan {
 
 /** narrower drawings stand their long side upright */
 const NARROW_PIXELS = 600
-const EDGE = 6
 
 /**
  * A plan of the loop: zones as a band of cells to scale, chevrons at the corners, brackets and names of the stations outside.
@@ -66,7 +64,7 @@ export function loopPlan(zones: readonly PlanZone[], { widthPixels = 1100, id = 
     ...names.map(nameMark),
   ]
   const [top, bottom] = reach(cells, names, paper)
-  const foot = footOf(zones, paper.scale, widthPixels, bottom + 14, valueMeaning, note)
+  const foot = planFoot(zones, { width: widthPixels, from: bottom + 14, scale: paper.scale, meaning: valueMeaning, note })
   const height = foot.bottom + EDGE - (top - EDGE)
   const title = 'Plan of the loop'
   const description = descriptionOf(zones, drawn, valueMeaning)
@@ -146,38 +144,6 @@ function reach(cells: readonly Cell[], names: readonly Name[], paper: Paper): [n
   const at = (y: number): Point => place(paper, { x: 0, y })
   const lastLine = ({ lines, under, y }: Name) => y + (lines.length - (under === '' ? 1 : 0)) * LINE_PIXELS + 4
   return [Math.min(at(top).y - 10, ...names.map(({ y }) => y - NAME_SIZE)), Math.max(at(bottom).y + 10, ...names.map(lastLine))]
-}
-
-/** Under the drawing: what the shades mean, how long a metre is, and why it is a ring. */
-function footOf(zones: readonly PlanZone[], scale: number, width: number, from: number, meaning: string | null, note: string | null) {
-  const parts: string[] = []
-  let y = from
-  const write = (text: string, indent: number) => {
-    for (const line of wrapWords(text, width - indent - EDGE, 12, 4)) {
-      parts.push(textAt(line, indent, y + 10, { size: 12, fill: colour('quiet') }))
-      y += LINE_PIXELS
-    }
-  }
-  if (meaning !== null && zones.some(({ value }) => value !== null)) {
-    const shades = [0, 0.25, 0.5, 0.75, 1].map((value, index) => {
-      return `<rect x="${px(EDGE + index * 14)}" y="${px(y)}" width="14" height="12" fill="${shade(value).ground}" stroke="currentColor" stroke-width="0.6"/>`
-    })
-    parts.push(...shades)
-    write(`Shade, and number in the cell: ${meaning}`, EDGE + 78)
-    y += 4
-  }
-  const metres = niceStep(110 / scale, 1) > 110 / scale ? niceStep(55 / scale, 1) : niceStep(110 / scale, 1)
-  const long = metres * scale
-  parts.push(`<path d="M${px(EDGE)} ${px(y + 2)}v8h${px(long)}v-8" fill="none" stroke="${colour('quiet')}"/>`)
-  parts.push(textAt(`${metres} m`, EDGE + long + 8, y + 10, { size: 12, fill: colour('quiet') }))
-  if (zones.some(({ transfer }) => transfer))
-    parts.push(textAt('crossed: transfer', EDGE + long + 20 + textPixels(`${metres} m`, 12), y + 10, { size: 12, fill: colour('quiet') }))
-  y += LINE_PIXELS
-  if (note !== null) {
-    y += 4
-    write(note, EDGE)
-  }
-  return { svg: parts.join('\n'), bottom: y }
 }
 
 function descriptionOf(zones: readonly PlanZone[], { ringBecause }: Outline, meaning: string | null): string {

@@ -38,7 +38,7 @@ export function stoppedTime(count: Pick<SweepCount, 'carriers' | 'stoppedBy'>, o
     swapRows: false,
     finding: found,
     alt,
-    readLine: `Mean minutes in one ${per} during which something stood for this cause, and how often. Causes may overlap, so they do not add up. Pale: planned breaks.`,
+    readLine: `Mean minutes in one ${per} during which something stood for this cause, and how often. Causes may overlap, so they do not add up. Planned breaks stand last.`,
     table: stopTable(count.carriers, sorted, per),
   }
 }
@@ -52,11 +52,8 @@ function gathered(stops: readonly Stop[]): Stop[] {
   const unplanned = stops.filter(({ cause }) => cause !== BREAK)
   if (unplanned.length <= CAUSES_MAX) return [...stops]
   const rest = unplanned.slice(CAUSES_MAX - 1)
-  const others = rest.reduce((sum, { seconds, count }) => ({ ...sum, seconds: sum.seconds + seconds, count: sum.count + count }), {
-    cause: `${rest.length} other causes, added up`,
-    seconds: 0,
-    count: 0,
-  })
+  const sum = (of: 'seconds' | 'count') => rest.reduce((total, stop) => total + stop[of], 0)
+  const others = { cause: `${rest.length} other causes, added up`, seconds: sum('seconds'), count: sum('count') }
   return [...unplanned.slice(0, CAUSES_MAX - 1), others, ...stops.filter(({ cause }) => cause === BREAK)]
 }
 

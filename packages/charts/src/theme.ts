@@ -1,11 +1,22 @@
 /** One look for page, chart and print. */
 import type { Config } from 'vega-lite'
 import { DARK, LIGHT, type Palette, PRINT } from './palette.ts'
-import { FONT, SMALL_SIZE, TEXT_SIZE } from './sizes.ts'
 import { STATES } from './states.ts'
 
 /** `page` colours by CSS variables, so that one drawing serves light, dark and print; the others stand alone. */
 export type Look = 'page' | 'light' | 'dark' | 'print'
+
+export const FONT = 'system-ui, sans-serif'
+/** pixels */
+export const TEXT_SIZE = 13
+/** pixels; letters in narrow segments, notes on a drawing */
+export const SMALL_SIZE = 12
+/** lines of the law: carrier-limited, station-limited, space-limited */
+export const LAW_DASHES: readonly (readonly number[])[] = [
+  [2, 3],
+  [1, 0],
+  [9, 3, 2, 3],
+]
 
 const INK: Palette = {
   ink: 'var(--lw-ink)',
@@ -116,6 +127,7 @@ export function themeCss(): string {
     `@media screen and (prefers-color-scheme: dark){:root{${variables(DARK)}}}`,
     `@media print{:root{color-scheme:light;${variables(PRINT)}}}`,
     'svg text{font-variant-numeric:tabular-nums}',
+    '.lw-plan{display:block;max-width:100%;height:auto}',
   ].join('\n')
 }
 

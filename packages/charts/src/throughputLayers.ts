@@ -20,7 +20,7 @@ export function bandLayers({ first, last, span, per }: ThroughputMarks): Layer[]
     type: 'quantitative',
     title: 'Carriers on the loop',
     scale: { domain: [first - 0.5, last + 0.5] as [number, number], nice: false, zero: false },
-    axis: { format: 'd', tickMinStep: 1, tickCount: last - first + 1, labelOverlap: true },
+    axis: { format: 'd', tickMinStep: 1, tickCount: last - first + 1, labelOverlap: true, labelSeparation: 6 },
   } as const
   const y = {
     type: 'quantitative',

@@ -35,7 +35,7 @@ export function unitsSpread(count: Count, options: UnitsSpreadOptions): Figure {
   })
   const found = finding(count, per, plan)
   const alt = `Columns of how many of ${count.units.length} simulated ${per}s made so many units. ${found}`
-  const lines = plan === null ? '' : ' Dark columns reach the plan (dashed), pale ones do not.'
+  const lines = plan === null ? '' : ' Dashed: the plan; a column begins there.'
   return {
     spec: frame({
       description: alt,

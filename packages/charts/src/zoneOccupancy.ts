@@ -4,7 +4,7 @@ import type { SweepCount, ZoneShares } from '@loopwright/study'
 import type { ChartRow, Figure, WindowWords } from './figure.ts'
 import { formatShare, percent } from './format.ts'
 import { carriersText, frame, type Layer, windowOf } from './frame.ts'
-import { SMALL_SIZE } from './sizes.ts'
+import { SMALL_SIZE } from './theme.ts'
 import { column, row, type Table } from './table.ts'
 
 export interface ZoneOccupancyOptions extends WindowWords {
@@ -48,7 +48,8 @@ export function zoneOccupancy(count: Pick<SweepCount, 'carriers' | 'zones'>, opt
     swapRows: true,
     finding: found,
     alt,
-    readLine: `From top to bottom in travel order. A long pale bar is a queue: the place it waits for lies below it. The lengths of all bars add up to the number of carriers.`,
+    readLine:
+      'From top to bottom in travel order. Where the waiting part is long there is a queue; what it waits for lies below it. All bars together make the number of carriers.',
     table: zoneTable(count, places, per),
   }
 }
