@@ -46,7 +46,7 @@ export function complement(a: Decimal): Decimal {
  *
  * @param numerator    of the unit's factor
  * @param denominator  of the unit's factor, > 0
- * @returns            correctly rounded (ties to even) where the result is no subnormal number; infinite beyond the largest double
+ * @returns            correctly rounded (ties to even); infinite beyond the largest double
  */
 export function toNumber(decimal: Decimal, numerator = 1n, denominator = 1n): number {
   const up = decimal.scale < 0 ? 10n ** BigInt(-decimal.scale) : 1n
@@ -54,17 +54,26 @@ export function toNumber(decimal: Decimal, numerator = 1n, denominator = 1n): nu
   return ratio(decimal.digits * numerator * up, denominator * down)
 }
 
-/** Quotient with 66 significant bits and a sticky last one; `Number(bigint)` then rounds it once. */
+/** Quotient with 66 significant bits and a sticky last one; `Number(bigint)` then rounds it once. Below 2^-1022 it is rounded to a multiple of 2^-1074. */
 function ratio(numerator: bigint, denominator: bigint): number {
   if (numerator === 0n) return 0
   if (numerator < 0n) return -ratio(-numerator, denominator)
   const shift = 66 - (bitLength(numerator) - bitLength(denominator))
+  if (shift > 1087) return subnormal(numerator, denominator)
   const top = shift > 0 ? numerator << BigInt(shift) : numerator
   const bottom = shift < 0 ? denominator << BigInt(-shift) : denominator
   const quotient = top / bottom
   const sticky = quotient * bottom === top ? quotient : quotient | 1n
   const half = Math.trunc(-shift / 2)
   return Number(sticky) * 2 ** half * 2 ** (-shift - half)
+}
+
+function subnormal(numerator: bigint, denominator: bigint): number {
+  const top = numerator << 1074n
+  const quotient = top / denominator
+  const twice = 2n * (top - quotient * denominator)
+  const up = twice > denominator || (twice === denominator && quotient % 2n === 1n)
+  return Number(up ? quotient + 1n : quotient) * 2 ** -1074
 }
 
 function bitLength(value: bigint): number {
@@ -98,6 +107,7 @@ export function shiftPoint(value: number, places: number): string {
   const decimal = parseDecimal(String(value))
   if (decimal === null) return String(value)
   const scale = decimal.scale - places
+  if (decimal.digits === 0n) return '0'
   const digits = decimal.digits.toString()
   if (scale <= 0) return scale < -20 ? `${digits}e${-scale}` : digits + '0'.repeat(-scale)
   if (scale > 30) return `${digits}e-${scale}`

@@ -1,11 +1,18 @@
 // What a file says
-export type { Calendar, Layout, Plan, Scenario } from './scenario.ts'
 export type { ScenarioNotes, StationNote, VariantNote } from './notes.ts'
 export type { ShortStop } from './resolve/stops.ts'
+export type { Calendar, Layout, Plan, Scenario } from './scenario.ts'
 export type { ScenarioFile } from './schema/file.ts'
 // Reading it
 export type { ReadOptions, ReadResult } from './read.ts'
 export { readScenario } from './read.ts'
+export type { Variation } from './variations.ts'
+export { applyVariation } from './variations.ts'
 // What is wrong with it
-export type { Problem, ProblemCode } from './problems.ts'
 export { formatProblems } from './formatProblems.ts'
+export type { Problem, ProblemCode } from './problems.ts'
+// Writing it
+export type { ResolveResult } from './explain.ts'
+export { resolveScenario } from './explain.ts'
+export { scenarioJsonSchema } from './jsonSchema.ts'
+export { writeLine, writeScenario } from './write.ts'

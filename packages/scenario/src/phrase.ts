@@ -6,7 +6,7 @@ import type { Distribution } from '@loopwright/stats'
 import { toNumber } from './decimal.ts'
 import * as say from './messages.ts'
 import { nearest } from './nearest.ts'
-import { digitsOf, type Fault, failed, type Outcome, parseQuantity, type Scanned, scan, valueOf } from './quantity.ts'
+import { digitsOf, type Fault, failed, type Outcome, parseQuantity, type Scanned, scan, inBaseUnit } from './quantity.ts'
 
 /** Kinds that have a phrase, with the form in which they are written. */
 const FORMS: Record<string, string> = {
@@ -71,7 +71,7 @@ function single(phrase: string, scanned: Scanned, end: number, kind: string | nu
     if (whole?.fault) return whole
     return failed(say.leftover(phrase.slice(end).trim()), end, phrase.length - end)
   }
-  const outcome = valueOf(scanned, phrase, 'duration')
+  const outcome = inBaseUnit(scanned, phrase, 'duration')
   if (outcome.fault !== null) return outcome
   if (kind !== 'exponential') return { value: { kind: 'constant', value: outcome.value }, fault: null }
   if (outcome.value === 0) return failed(say.zero(phrase.slice(scanned.start)), scanned.start, scanned.end - scanned.start)
@@ -80,7 +80,7 @@ function single(phrase: string, scanned: Scanned, end: number, kind: string | nu
 
 function spreadOf(phrase: string, mean: Scanned, from: number, kind: string | null): Outcome<Distribution> {
   if (kind !== null && kind !== 'lognormal' && kind !== 'gamma') return failed(say.spreadTooMuch(kind), mean.end, phrase.length - mean.end)
-  const outcome = valueOf(mean, phrase, 'duration')
+  const outcome = inBaseUnit(mean, phrase, 'duration')
   if (outcome.fault !== null) return outcome
   const cv = scan(phrase, from)
   if (cv === null) return failed(say.spreadNotPercent(phrase.slice(from), '15 %'), from, phrase.length - from)
@@ -100,7 +100,7 @@ function spreadOf(phrase: string, mean: Scanned, from: number, kind: string | nu
 
 /** `45 s ± 9 s` was probably meant as a standard deviation: say it as a share of the mean. */
 function rightSpread(phrase: string, cv: Scanned, mean: number): string {
-  const sd = valueOf(cv, phrase, 'duration')
+  const sd = inBaseUnit(cv, phrase, 'duration')
   if (sd.fault !== null || mean === 0) return cv.unit === '' ? `${cv.number} %` : '15 %'
   return `${Number(((100 * sd.value) / mean).toPrecision(4))} %`
 }
@@ -118,7 +118,7 @@ function rangeOf(phrase: string, values: readonly Scanned[], end: number, kind: 
   const unit = values.at(-1)!.unit
   const numbers: number[] = []
   for (const scanned of values) {
-    const outcome = valueOf(scanned, phrase, 'duration', unit)
+    const outcome = inBaseUnit(scanned, phrase, 'duration', unit)
     if (outcome.fault !== null) return outcome
     numbers.push(outcome.value)
   }

@@ -144,7 +144,7 @@ export function digitsOf(scanned: Scanned, text: string): Outcome<Decimal> {
  *
  * @param unit  stands in for a missing unit, as in `30..60 s`; '' if none may be missing
  */
-export function valueOf(scanned: Scanned, text: string, dimension: Dimension, unit = ''): Outcome<number> {
+export function inBaseUnit(scanned: Scanned, text: string, dimension: Dimension, unit = ''): Outcome<number> {
   const info = DIMENSIONS[dimension]
   const digits = digitsOf(scanned, text)
   if (digits.fault !== null) return digits
@@ -188,7 +188,7 @@ export function parseQuantity(text: string, dimension: Dimension): Outcome<numbe
     const rest = trimmed.slice(scanned.start + thousands[0].length).trim()
     return failed(say.blankInNumber(trimmed, `${thousands[0].replace(/\D/g, '')} ${rest}`.trim()), scanned.start, thousands[0].length)
   }
-  const outcome = valueOf(scanned, trimmed, dimension)
+  const outcome = inBaseUnit(scanned, trimmed, dimension)
   if (outcome.fault !== null) return outcome
   if (scanned.end < trimmed.length)
     return failed(say.leftover(trimmed.slice(scanned.end).trim()), scanned.end, trimmed.length - scanned.end)

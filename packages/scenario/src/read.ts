@@ -2,11 +2,12 @@
 import * as say from './messages.ts'
 import type { ScenarioNotes } from './notes.ts'
 import type { Problem } from './problems.ts'
-import { createReport } from './report.ts'
+import { createReport, type Report } from './report.ts'
 import { resolve } from './resolve/resolve.ts'
 import type { Scenario } from './scenario.ts'
 import { checkShape } from './shape.ts'
-import { readSource } from './source.ts'
+import { type Located, readSource } from './source.ts'
+import { addAtKey, applyVariation, checkVariations } from './variations.ts'
 
 export interface ReadOptions {
   /** gives the text of a file named in the scenario, null if there is none; default: files cannot be opened */
@@ -31,15 +32,15 @@ export interface Reading extends ReadResult {
  * Reads a scenario file. Never throws on bad input: whatever is wrong is in `problems`.
  *
  * @param text      YAML 1.2 or JSON
- * @param fileName  only for messages
+ * @param fileName   what the text is called; findings carry places only
  * @example readScenario('format: 1', 'empty.yaml').scenario // => null
  */
-export function readScenario(text: string, fileName: string, options: ReadOptions = {}): ReadResult {
-  const { scenario, problems, notes } = readWithOrigins(text, fileName, options)
+export function readScenario(text: string, _fileName: string, options: ReadOptions = {}): ReadResult {
+  const { scenario, problems, notes } = readWithOrigins(text, options)
   return { scenario, problems, notes }
 }
 
-export function readWithOrigins(text: string, _fileName: string, options: ReadOptions): Reading {
+export function readWithOrigins(text: string, options: ReadOptions, tryVariations = true): Reading {
   const report = createReport(text)
   const origins = new Map<string, string>()
   const root = readSource(text, report)
@@ -51,6 +52,23 @@ export function readWithOrigins(text: string, _fileName: string, options: ReadOp
     report.addAt(entry.keyStart, entry.keyEnd - entry.keyStart, 'format', say.formatNotFirst())
   }
   const resolved = resolve({ report, files: options.files ?? null, origins }, root)
+  checkVariations(root, report)
+  if (tryVariations && resolved !== null) tryAll(text, root, report, options)
   const found = report.hasErrors() ? null : resolved
   return { scenario: found?.scenario ?? null, problems: report.problems(), notes: found?.notes ?? null, origins }
+}
+
+/** More text than this times the number of variations is not tried out: it would keep the reader waiting. */
+const TRY_CHARACTERS_MAX = 300_000
+
+/** Reads the file once with each variation; the first error of each is a finding at its name. */
+function tryAll(text: string, root: Located, report: Report, options: ReadOptions): void {
+  const variations = [...(root.entries.get('variations')?.value.entries.values() ?? [])]
+  if (report.hasErrors() || text.length * variations.length > TRY_CHARACTERS_MAX) return
+  for (const entry of variations) {
+    const changed = applyVariation(text, entry.key)
+    const problems = changed.text === null ? changed.problems : readWithOrigins(changed.text, options, false).problems
+    const first = problems.find((problem) => problem.severity === 'error')
+    if (first !== undefined) addAtKey(report, entry, say.variationBroken(entry.key, `${first.message} (${first.path})`))
+  }
 }

@@ -52,21 +52,23 @@ export function checkShape(root: Located, report: Report): void {
 function translate(issue: Issue, from: Located, report: Report): void {
   const { at, rest } = find(from, issue.path)
   if (rest.length > 0) {
-    const key = String(rest[0])
-    if (rest.length === 1) report.add(at, say.missing(key, expectedBy(issue)))
-    return
-  }
-  if (issue.code === 'unrecognized_keys') return unknownKeys(issue, at, report)
-  if (issue.code === 'invalid_union') return union(issue, at, report)
+    if (rest.length === 1) report.add(at, say.missing(String(rest[0]), expectedBy(issue)))
+  } else if (issue.code === 'unrecognized_keys') unknownKeys(issue, at, report)
+  else if (issue.code === 'invalid_union') union(issue, at, report)
+  else report.add(at, mismatch(issue, at))
+}
+
+/** The sentence about a single value that is not of the kind that is wanted. */
+function mismatch(issue: Issue, at: Located): say.Sentence {
   const tag = tagOf(issue)
-  if (at.kind === 'null') return report.add(at, say.wrongType(expectedBy(issue), 'nothing'))
-  if (issue.code === 'invalid_value') return notOneOf(issue.values.map(String), at, report)
-  if (issue.code === 'too_small') return report.add(at, say.tooSmall(at.source, Number(issue.minimum)))
-  if (issue.code === 'too_big') return report.add(at, say.tooBig(at.source, Number(issue.maximum)))
-  if (at.kind === 'number' && !Number.isFinite(at.value)) return report.add(at, say.notFinite(at.source))
-  if (at.kind === 'number' && isDimension(tag)) return report.add(at, say.bareNumber(at.source, proposals(at.source, dimensionOf(tag))))
-  if (at.kind === 'number' && tag === 'count') return report.add(at, say.notWhole(at.source))
-  report.add(at, say.wrongType(expectedBy(issue), describe(at)))
+  if (at.kind === 'null') return say.wrongType(expectedBy(issue), 'nothing')
+  if (issue.code === 'invalid_value') return notOneOf(issue.values.map(String), at)
+  if (issue.code === 'too_small') return say.tooSmall(at.source, Number(issue.minimum))
+  if (issue.code === 'too_big') return say.tooBig(at.source, Number(issue.maximum))
+  if (at.kind === 'number' && !Number.isFinite(at.value)) return say.notFinite(at.source)
+  if (at.kind === 'number' && isDimension(tag)) return say.bareNumber(at.source, proposals(at.source, dimensionOf(tag)))
+  if (at.kind === 'number' && tag === 'count') return say.notWhole(at.source)
+  return say.wrongType(expectedBy(issue), describe(at))
 }
 
 function unknownKeys(issue: Extract<Issue, { code: 'unrecognized_keys' }>, at: Located, report: Report): void {
@@ -84,7 +86,8 @@ function unknownKeys(issue: Extract<Issue, { code: 'unrecognized_keys' }>, at: L
 function union(issue: Extract<Issue, { code: 'invalid_union' }>, at: Located, report: Report): void {
   if ('discriminator' in issue && issue.errors.length === 0) {
     const known = 'options' in issue && Array.isArray(issue.options) ? issue.options.map(String) : []
-    return notOneOf(known, at, report)
+    report.add(at, notOneOf(known, at))
+    return
   }
   const branches = issue.errors.filter((errors) => !errors.some((inner) => inner.path.length === 0 && isMismatch(inner)))
   const meant = branches.toSorted((a, b) => weight(a, at) - weight(b, at))[0]
@@ -93,16 +96,15 @@ function union(issue: Extract<Issue, { code: 'invalid_union' }>, at: Located, re
     return
   }
   const words = issue.errors.flat().filter((inner) => inner.code === 'invalid_value')
-  const tag = tagOf(issue)
-  if (at.kind === 'number' && !Number.isFinite(at.value)) return report.add(at, say.notFinite(at.source))
-  if (at.kind === 'number' && isDimension(tag)) return report.add(at, say.bareNumber(at.source, proposals(at.source, dimensionOf(tag))))
   if (at.kind === 'text' && words.length > 0)
-    return notOneOf(
-      words.flatMap((inner) => inner.values.map(String)),
+    report.add(
       at,
-      report,
+      notOneOf(
+        words.flatMap((inner) => inner.values.map(String)),
+        at,
+      ),
     )
-  report.add(at, say.wrongType(expectedBy(issue), describe(at)))
+  else report.add(at, mismatch(issue, at))
 }
 
 /** The value is of another type than this branch wants. */
@@ -128,10 +130,9 @@ function weight(errors: readonly Issue[], at: Located): number {
   return sum
 }
 
-function notOneOf(known: readonly string[], at: Located, report: Report): void {
+function notOneOf(known: readonly string[], at: Located): say.Sentence {
   const found = at.kind === 'text' ? String(at.value) : at.source === '' ? describe(at) : at.source
-  if (known.length === 1 && known[0] === '1') return report.add(at, say.formatUnknown(found))
-  report.add(at, say.notAChoice(found, nearest(found, known), known))
+  return known.length === 1 && known[0] === '1' ? say.formatUnknown(found) : say.notAChoice(found, nearest(found, known), known)
 }
 
 /** Goes down the path as far as it exists. */

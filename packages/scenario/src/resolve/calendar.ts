@@ -63,7 +63,7 @@ function spread(context: Context, at: Located, day: readonly Shift[], judged: { 
     breaks,
     conveyorDuringBreaks: booleanOf(child(at, 'conveyorDuringBreaks')) ?? true,
     calendar: { judged: judged.name, shifts, grossSeconds: (start - warmupSeconds) / shifts, netSeconds: net / shifts, taktSeconds: null },
-    netSeconds: net,
+    netSeconds: (net / shifts) * shifts,
   }
 }
 
@@ -101,7 +101,10 @@ function readDay(context: Context, at: Located): Shift[] | null {
 
 function checkDay(context: Context, at: Located, day: readonly Shift[]): void {
   const total = day.reduce((sum, shift) => sum + shift.lengthSeconds, 0)
-  if (total > DAY) return context.report.add(at, say.shiftsTooLong(String(Number((total / 3600).toFixed(2)))))
+  if (total > DAY) {
+    context.report.add(at, say.shiftsTooLong(String(Number((total / 3600).toFixed(2)))))
+    return
+  }
   let end = Number.NEGATIVE_INFINITY
   for (const shift of day) {
     const from = shift.fromSeconds < end && end > DAY ? shift.fromSeconds + DAY : shift.fromSeconds

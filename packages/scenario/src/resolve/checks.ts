@@ -54,10 +54,10 @@ export function checkCarriers(context: Context, zones: readonly ZoneDraft[], car
   if (zones.length === 0 || zones.some((zone) => zone.transfer === undefined)) return
   const places = zones.filter((zone) => zone.transfer?.enterOnlyIfExitClear !== true).length
   const { count } = carriers
-  if (places === 0) return context.report.add(zones[0]!.at, say.allExitClear())
-  if (count >= zones.length) return context.report.add(carriers.countAt, say.carriersFillLoop(count, zones.length))
-  if (count > places && typeof carriers.start === 'string') return context.report.add(carriers.countAt, say.carriersDoNotFit(count, places))
-  if (count >= places) context.report.add(carriers.countAt, say.carriersGridlock(count))
+  if (places === 0) context.report.add(zones[0]!.at, say.allExitClear())
+  else if (count >= zones.length) context.report.add(carriers.countAt, say.carriersFillLoop(count, zones.length))
+  else if (count > places && typeof carriers.start === 'string') context.report.add(carriers.countAt, say.carriersDoNotFit(count, places))
+  else if (count >= places) context.report.add(carriers.countAt, say.carriersGridlock(count))
 }
 
 /** An odd number of turns would leave the carrier sideways; a square one does not show it. */

@@ -151,8 +151,12 @@ function readTask(
   if (base === undefined) return undefined
   const seconds = products.variants.map((variant) => {
     const time = base.times[variant.base] ?? null
-    const extra = variant.options.reduce((sum, i) => sum + (products.options[i]!.adds.get(name) ?? 0), 0)
-    return extra === 0 ? time : longer(time, extra, base.cv)
+    const longerBy = variant.options.map((i) => products.options[i]!).filter((option) => (option.adds.get(name) ?? 0) > 0)
+    if (longerBy.length === 0) return time
+    const origin = [products.baseNames[variant.base], ...longerBy.map((option) => option.name)].join(' + ')
+    context.origins.set(`${joinPath(joinPath(entry.value.path, 'byVariant'), variant.name)}`, origin)
+    const extra = longerBy.reduce((sum, option) => sum + option.adds.get(name)!, 0)
+    return longer(time, extra, base.cv)
   })
   if (seconds.every((time) => time === null)) {
     context.report.add(entry.value, say.timeForNobody())

@@ -1,16 +1,16 @@
 /** Stops: each entry of the file becomes one breakdown source per part it names. */
-import type { BreakdownPart, BreakdownSpec, StationSpec } from '@loopwright/line'
+import type { BreakdownSpec, StationSpec } from '@loopwright/line'
 import { type Distribution, distributionMean } from '@loopwright/stats'
 import { toNumber } from '../decimal.ts'
 import * as say from '../messages.ts'
-import { nearest } from '../nearest.ts'
 import { digitsOf, scan } from '../quantity.ts'
 import type { Entry, Located } from '../source.ts'
 import { addAtKey, type Context, checkName, child, entries, textOf } from './context.ts'
 import { readDistribution } from './distribution.ts'
 import type { Products } from './products.ts'
 import type { StationDraft } from './stations.ts'
-import { findZone, type ZoneDraft } from './zones.ts'
+import { type Part, type Parts, readParts } from './stopParts.ts'
+import type { ZoneDraft } from './zones.ts'
 
 /** A chance per cycle and the time to failure it became. */
 export interface ShortStop {
@@ -26,14 +26,7 @@ export interface Stops {
   readonly shortStops: readonly ShortStop[]
 }
 
-interface Part {
-  readonly part: BreakdownPart
-  readonly name: string
-}
-
-interface Line {
-  readonly zones: readonly ZoneDraft[]
-  readonly stations: readonly StationDraft[]
+interface Line extends Parts {
   readonly products: Products
 }
 
@@ -50,7 +43,7 @@ export function readStops(
   for (const entry of entries(child(root, 'stops'))) {
     checkName(context, entry.key, (sentence) => addAtKey(context, entry, sentence))
     const at = child(entry.value, 'at')
-    const parts = at === null ? null : readParts(context, at, { zones, stations, products })
+    const parts = at === null ? null : readParts(context, at, { zones, stations })
     const several = at !== null && (at.kind === 'list' || textOf(at)?.startsWith('every ') === true)
     const times = readTimes(context, entry)
     for (const part of parts ?? []) {
@@ -134,7 +127,13 @@ function readShortStop(context: Context, entry: Entry, part: Part, chance: numbe
     context.report.add(at, say.chanceWithoutTime(station.name))
     return null
   }
-  return { name, station: station.name, chancePerCycle: chance, meanWorkSeconds: mean, meanTimeToFailureSeconds: mean / chance }
+  return {
+    name,
+    station: station.name,
+    chancePerCycle: chance,
+    meanWorkSeconds: mean,
+    meanTimeToFailureSeconds: Number((mean / chance).toPrecision(12)),
+  }
 }
 
 /** How often each variant is made, in any unit. */
@@ -149,7 +148,7 @@ export function frequencies(products: Products): number[] {
  * Mean working time of one stay at a station, over the variants that have a task there; release not included.
  *
  * @param weights  how often each variant is made
- * @returns        seconds; 0 where nobody has a task
+ * @returns        seconds, to twelve digits, so that the rounding of the sum does not show; 0 where nobody has a task
  */
 export function meanWork(station: StationSpec, weights: readonly number[]): number {
   const tasks = [...(station.unload ?? []), ...(station.load ?? []), ...(station.work ?? [])]
@@ -161,98 +160,5 @@ export function meanWork(station: StationSpec, weights: readonly number[]): numb
     visits += weight
     time += weight * own.reduce((sum, seconds) => sum + distributionMean(seconds), 0)
   })
-  return visits === 0 ? 0 : time / visits
-}
-
-/** The parts that `at` names. */
-function readParts(context: Context, at: Located, line: Line): Part[] | null {
-  if (at.kind === 'list') {
-    if (at.items.length === 0) context.report.add(at, say.listEmpty())
-    return at.items.flatMap((item) => readWord(context, item, line) ?? [])
-  }
-  if (at.kind === 'map') return readKinds(context, at, line)
-  return readWord(context, at, line)
-}
-
-function readKinds(context: Context, at: Located, line: Line): Part[] | null {
-  const all = entries(at)
-  if (all.length !== 1) {
-    context.report.add(at, say.neither(['station', 'zone', 'transfer'], 'name one part by its kind'))
-    return null
-  }
-  return readOne(context, all[0]!.value, all[0]!.key, textOf(all[0]!.value) ?? '', line)
-}
-
-/** A part by kind and name. */
-function readOne(context: Context, at: Located, kind: string, name: string, line: Line): Part[] | null {
-  if (kind === 'station') {
-    const index = line.stations.findIndex((station) => station.name === name)
-    const names = line.stations.map((station) => station.name)
-    if (index >= 0) return [{ part: { kind, index }, name }]
-    context.report.add(at, say.unknownStation(name, nearest(name, names), names))
-    return null
-  }
-  const index = at.value === name ? findZone(context, at, line.zones) : line.zones.findIndex((zone) => zone.name === name)
-  if (index === null || line.zones.length === 0) return null
-  if (index < 0) {
-    const names = line.zones.map((zone) => zone.name)
-    context.report.add(at, say.unknownZone(name, nearest(name, names), names))
-    return null
-  }
-  if (kind === 'zone') return [{ part: { kind, index }, name }]
-  if (line.zones[index]!.transfer === null) {
-    context.report.add(at, say.noTransferThere(name))
-    return null
-  }
-  return [{ part: { kind: 'transfer', index }, name }]
-}
-
-/** `S6`, `Z05`, `line`, `transfer Z09`, `every station` … */
-function readWord(context: Context, at: Located, line: Line): Part[] | null {
-  const word = textOf(at)
-  if (word === null) return null
-  if (word.startsWith('every ')) return readEvery(context, at, word, line)
-  const zone = line.zones.findIndex((one) => one.name === word)
-  const station = line.stations.findIndex((one) => one.name === word)
-  const meanings = [
-    ...(word === 'line' ? ['line'] : []),
-    ...(station >= 0 ? [`station ${word}`] : []),
-    ...(zone >= 0 ? [`zone ${word}`] : []),
-    ...(zone >= 0 && line.zones[zone]!.transfer !== null ? [`transfer ${word}`] : []),
-  ]
-  if (meanings.length > 1) {
-    context.report.add(at, say.partAmbiguous(word, meanings))
-    return null
-  }
-  if (word === 'line' && meanings.length === 1) return [{ part: { kind: 'line' }, name: 'line' }]
-  if (station >= 0) return [{ part: { kind: 'station', index: station }, name: word }]
-  if (zone >= 0) return [{ part: { kind: 'zone', index: zone }, name: word }]
-  const prefixed = /^(station|zone|transfer)\s+(.+)$/.exec(word)
-  if (prefixed !== null) return readOne(context, at, prefixed[1]!, prefixed[2]!, line)
-  if (line.zones.length === 0) return null
-  const known = [
-    ...line.stations.map((one) => one.name),
-    ...line.zones.map((one) => one.name),
-    'line',
-    'every station',
-    'every zone',
-    'every transfer',
-  ]
-  context.report.add(at, say.unknownPart(word, nearest(word, known)))
-  return null
-}
-
-function readEvery(context: Context, at: Located, word: string, line: Line): Part[] | null {
-  const kind = word.slice(6).trim()
-  const parts: Part[] = []
-  if (kind === 'station') line.stations.forEach((station, index) => parts.push({ part: { kind, index }, name: station.name }))
-  else if (kind === 'zone') line.zones.forEach((zone, index) => parts.push({ part: { kind, index }, name: zone.name }))
-  else if (kind === 'transfer')
-    line.zones.forEach((zone, index) => zone.transfer !== null && parts.push({ part: { kind, index }, name: zone.name }))
-  else {
-    context.report.add(at, say.unknownPart(word, nearest(word, ['every station', 'every zone', 'every transfer'])))
-    return null
-  }
-  if (parts.length === 0 && line.zones.length > 0) context.report.add(at, say.nobodyThere(word))
-  return parts
+  return visits === 0 ? 0 : Number((time / visits).toPrecision(12))
 }

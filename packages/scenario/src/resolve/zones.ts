@@ -199,6 +199,7 @@ function finish(context: Context, root: Located, zone: ZoneDraft): void {
     noteOrigin(context, zone, lengthAt, `${path}.length`)
   }
   const transferAt = given('transfer')
+  if (transferAt === null && zone.transfer === null) context.origins.set(`${path}.transfer`, 'default')
   if (transferAt !== null) {
     if (zone.transfer !== null) context.report.add(transferAt, say.transferTwice(zone.name))
     zone.transfer = textOf(transferAt) === 'none' ? null : transferAt.kind === 'map' ? readTransfer(context, transferAt) : undefined
@@ -210,6 +211,7 @@ function finish(context: Context, root: Located, zone: ZoneDraft): void {
     zone.turn = readTurn(turnAt)
     context.origins.delete(`${path}.turn`)
   }
+  if (turnAt === null && zone.turn === null) context.origins.set(`${path}.turn`, 'default')
   finishSensor(context, drive, zone, path)
   finishRelease(context, drive, zone, path)
 }

@@ -125,7 +125,12 @@ export const stopSchema = keys(
       text('part', 'a station or zone, "line", "every station", "every zone", "every transfer"'),
       list(text('part'), 'several parts, each with a source of its own'),
       keys(
-        { station: name().optional(), zone: name().optional(), transfer: name('a zone with a transfer').optional() },
+        {
+          station: name().optional(),
+          zone: name().optional(),
+          transfer: name('a zone with a transfer').optional(),
+          line: choice(['whole'], 'all zones at once').optional(),
+        },
         'one part by its kind',
       ),
     ]),

@@ -1,0 +1,358 @@
+/**
+ * A line or a scenario as a file in its complete form: every field of `LineSpec` said once, in base units, so that it reads back identical.
+ * Numbers are written with the digits that JavaScript needs to read the same double again.
+ */
+import type { BreakdownPart, LineSpec, MixSpec, PathSpec, StationSpec, TaskSpec, ZoneSpec } from '@loopwright/line'
+import type { Distribution } from '@loopwright/stats'
+import { Document, isScalar, Scalar, YAMLMap, YAMLSeq } from 'yaml'
+import { shiftPoint } from './decimal.ts'
+import type { Scenario } from './scenario.ts'
+import { joinPath } from './source.ts'
+
+/** Remark behind a value, by its path; empty for none. */
+export type Remarks = (path: string) => string
+
+type Value = Scalar | YAMLMap | YAMLSeq
+
+const NO_REMARKS: Remarks = () => ''
+
+/** One value per line with its remark, or zones and paths on one line each. */
+interface Style {
+  readonly remarks: Remarks
+  readonly wide: boolean
+}
+
+/**
+ * A scenario that holds nothing but this line.
+ *
+ * @returns  YAML; `readScenario` gives the identical line
+ */
+export function writeLine(line: LineSpec): string {
+  const layout = { turns: line.zones.map(() => null) }
+  return writeScenario({ name: 'Line', question: 'What does this line make?', line, plan: null, calendar: null, layout })
+}
+
+/** The whole scenario in complete form; `readScenario` gives an identical one. */
+export function writeScenario(scenario: Scenario): string {
+  return compose(scenario, { remarks: NO_REMARKS, wide: false }, '')
+}
+
+/** The same with one value per line, each with its remark. */
+export function writeExplained(scenario: Scenario, remarks: Remarks, heading: string): string {
+  return compose(scenario, { remarks, wide: true }, heading)
+}
+
+function compose(scenario: Scenario, style: Style, heading: string): string {
+  const { line } = scenario
+  const root = map('', style, [
+    ['format', number(1)],
+    ['question', text(scenario.question)],
+    ['name', text(scenario.name)],
+    ['plan', scenario.plan === null ? null : text(`${scenario.plan.units} per ${scenario.plan.per}`)],
+    ['judged', scenario.calendar === null ? null : judged(scenario.calendar)],
+    ['warmup', seconds(line.window.warmupSeconds)],
+    ['end', seconds(line.window.endSeconds)],
+    [
+      'breaks',
+      list(
+        'breaks',
+        style,
+        line.breaks.map((one) =>
+          flow([
+            ['after', seconds(one.startSeconds)],
+            ['lasts', seconds(one.lengthSeconds)],
+          ]),
+        ),
+      ),
+    ],
+    ['conveyorDuringBreaks', flag(line.conveyorDuringBreaks)],
+    [
+      'drive',
+      map('drive', style, [
+        ['reaction', seconds(line.reactionSeconds)],
+        ['stagger', seconds(line.staggerSeconds)],
+      ]),
+    ],
+    ['carriers', carriers(line, style)],
+    [
+      'zones',
+      map(
+        'zones',
+        style,
+        line.zones.map((zone, i) => [zone.name, zoneOf(zone, scenario.layout.turns[i] ?? null, style)]),
+      ),
+    ],
+    [
+      'paths',
+      list(
+        'paths',
+        style,
+        line.paths.map((path, i) => pathOf(line, path, i, style)),
+      ),
+    ],
+    ['products', products(line, style)],
+    ['tasks', flowList(line.tasks.map(text))],
+    [
+      'stations',
+      map(
+        'stations',
+        style,
+        line.stations.map((station) => [station.name, stationOf(line, station, style)]),
+      ),
+    ],
+    [
+      'stops',
+      map(
+        'stops',
+        style,
+        line.breakdowns.map((stop) => [stop.name, stopOf(line, stop, style)]),
+      ),
+    ],
+  ])
+  const document = new Document(root)
+  if (heading !== '') document.commentBefore = heading
+  return document.toString({ lineWidth: 0, version: undefined } as never)
+}
+
+function judged(calendar: NonNullable<Scenario['calendar']>): YAMLMap {
+  return flow([
+    ['name', text(calendar.judged)],
+    ['shifts', number(calendar.shifts)],
+    ['gross', seconds(calendar.grossSeconds)],
+    ['net', seconds(calendar.netSeconds)],
+  ])
+}
+
+function carriers(line: LineSpec, style: Style): YAMLMap {
+  const { count, lengthMetres, widthMetres, start } = line.carriers
+  return map('carriers', style, [
+    ['count', number(count)],
+    ['length', metres(lengthMetres)],
+    ['width', metres(widthMetres)],
+    ['start', typeof start === 'string' ? text(start) : flowList(start.map((zone) => text(line.zones[zone]!.name)))],
+  ])
+}
+
+function zoneOf(zone: ZoneSpec, turn: 'left' | 'right' | null, style: Style): YAMLMap {
+  const path = joinPath('zones', zone.name)
+  const transfer = zone.transfer
+  return map(
+    path,
+    style,
+    [
+      ['length', metres(zone.lengthMetres)],
+      ['sensorBeforeStop', metres(zone.sensorBeforeStopMetres)],
+      ['release', text(zone.release)],
+      ['turn', text(turn ?? 'none')],
+      [
+        'transfer',
+        transfer === null
+          ? text('none')
+          : map(
+              `${path}.transfer`,
+              style,
+              [
+                ['lift', seconds(transfer.liftSeconds)],
+                ['lower', seconds(transfer.lowerSeconds)],
+                ['enterOnlyIfExitClear', flag(transfer.enterOnlyIfExitClear)],
+              ],
+              !style.wide,
+            ),
+      ],
+    ],
+    !style.wide,
+  )
+}
+
+function pathOf(line: LineSpec, path: PathSpec, index: number, style: Style): YAMLMap {
+  const rate = (value: number | null, unit: string): Scalar => text(value === null ? 'none' : `${value} ${unit}`)
+  return map(
+    `paths[${index}]`,
+    style,
+    [
+      ['from', text(line.zones[path.from]!.name)],
+      ['to', text(line.zones[path.to]!.name)],
+      ['distance', metres(path.distanceMetres)],
+      ['speed', rate(path.speedMetresPerSecond, 'm/s')],
+      ['acceleration', rate(path.accelerationMetresPerSecondSquared, 'm/s²')],
+      ['across', flag(path.across)],
+      ['fromPosition', text(path.fromPosition)],
+      ['toPosition', text(path.toPosition)],
+      ['move', path.moveSeconds === null ? text('derived') : distribution(path.moveSeconds)],
+      [
+        'clear',
+        path.clearSeconds === null ? text('derived') : path.clearSeconds === 'move' ? text('move') : distribution(path.clearSeconds),
+      ],
+    ],
+    !style.wide,
+  )
+}
+
+function products(line: LineSpec, style: Style): YAMLMap {
+  return map('products', style, [
+    ['variants', flowList(line.variants.map(text))],
+    ['mix', mixOf(line, line.mix)],
+  ])
+}
+
+function mixOf(line: LineSpec, mix: MixSpec): YAMLMap {
+  if (mix.kind === 'pattern' || mix.kind === 'list')
+    return flow([
+      ['kind', text(mix.kind)],
+      ['sequence', flowList(mix.sequence.map((variant) => text(line.variants[variant]!)))],
+    ])
+  return flow([
+    ['kind', text(mix.kind)],
+    ['weights', flow(mix.shares.map((share, i) => [line.variants[i]!, number(share)]))],
+  ])
+}
+
+function stationOf(line: LineSpec, station: StationSpec, style: Style): YAMLMap {
+  const path = joinPath('stations', station.name)
+  const duty = (key: 'unload' | 'load' | 'work'): [string, Value | null] => {
+    const tasks = station[key]
+    return [
+      key,
+      tasks === null
+        ? null
+        : map(
+            `${path}.${key}`,
+            style,
+            tasks.map((task) => [line.tasks[task.task]!, taskOf(line, task, joinPath(`${path}.${key}`, line.tasks[task.task]!), style)]),
+          ),
+    ]
+  }
+  return map(path, style, [
+    ['name', text(station.title)],
+    ['zone', text(line.zones[station.zone]!.name)],
+    duty('unload'),
+    duty('load'),
+    duty('work'),
+    ['release', distribution(station.releaseSeconds)],
+    ['automatic', flag(station.automatic)],
+    ['worksInBreaks', flag(station.worksInBreaks)],
+  ])
+}
+
+function taskOf(line: LineSpec, task: TaskSpec, path: string, style: Style): Value {
+  const [first] = task.seconds
+  const same = first !== null && first !== undefined && task.seconds.every((one) => JSON.stringify(one) === JSON.stringify(first))
+  if (same) return distribution(first)
+  const times = task.seconds.map((one, i): [string, Value] => [line.variants[i]!, one === null ? text('none') : distribution(one)])
+  return map(path, style, [['byVariant', map(`${path}.byVariant`, style, times)]])
+}
+
+function stopOf(line: LineSpec, stop: LineSpec['breakdowns'][number], style: Style): YAMLMap {
+  return map(joinPath('stops', stop.name), style, [
+    ['at', partOf(line, stop.part)],
+    ['after', distribution(stop.timeToFailureSeconds)],
+    ['lasts', distribution(stop.repairSeconds)],
+    ['clock', text(stop.clock)],
+  ])
+}
+
+function partOf(line: LineSpec, part: BreakdownPart): Value {
+  if (part.kind === 'line') return flow([['line', text('whole')]])
+  const name = part.kind === 'station' ? line.stations[part.index]!.name : line.zones[part.index]!.name
+  return flow([[part.kind, text(name)]])
+}
+
+/** A phrase where there is one, else the full form. */
+export function distribution(d: Distribution): Value {
+  switch (d.kind) {
+    case 'constant':
+      return seconds(d.value)
+    case 'exponential':
+      return text(`exponential ${d.mean} s`)
+    case 'lognormal':
+    case 'gamma':
+      return text(`${d.kind === 'gamma' ? 'gamma ' : ''}${d.mean} s ± ${shiftPoint(d.cv, 2)} %`)
+    case 'uniform':
+      return text(`${d.min}..${d.max} s`)
+    case 'triangular':
+    case 'pert':
+      return text(`${d.kind === 'pert' ? 'pert ' : ''}${d.min}..${d.mode}..${d.max} s`)
+    case 'weibull':
+      return flow([
+        ['kind', text(d.kind)],
+        ['shape', number(d.shape)],
+        ['scale', seconds(d.scale)],
+      ])
+    case 'empirical':
+      return flow([
+        ['kind', text(d.kind)],
+        ['unit', text('s')],
+        ['values', flowList(d.values.map(number))],
+        ['interpolate', flag(d.interpolate)],
+      ])
+    case 'discrete':
+      return flow([
+        ['kind', text(d.kind)],
+        ['unit', text('s')],
+        ['values', flowList(d.values.map(number))],
+        ['weights', flowList(d.weights.map(number))],
+      ])
+    case 'replay':
+      return flow([
+        ['kind', text(d.kind)],
+        ['unit', text('s')],
+        ['values', flowList(d.values.map(number))],
+      ])
+    case 'occasional':
+      return flow([
+        ['kind', text(d.kind)],
+        ['base', seconds(d.base)],
+        ['probability', text(`${shiftPoint(d.probability, 2)} %`)],
+        ['of', distribution(d.of)],
+      ])
+    case 'limited':
+      return flow([
+        ['kind', text(d.kind)],
+        ['of', distribution(d.of)],
+        ['shift', seconds(d.shift)],
+        ['min', d.min === null ? null : seconds(d.min)],
+        ['max', d.max === null ? null : seconds(d.max)],
+      ])
+  }
+}
+
+const text = (value: string): Scalar => new Scalar(value)
+const number = (value: number): Scalar => new Scalar(value)
+const flag = (value: boolean): Scalar => new Scalar(value)
+const seconds = (value: number): Scalar => text(`${value} s`)
+const metres = (value: number | null): Scalar => text(value === null ? 'none' : `${value} m`)
+
+/** Keys whose value is null are left out. A name that YAML would take for a merge sign is put in quotes. */
+function map(path: string, style: Style, entries: readonly (readonly [string, Value | null])[], oneLine = false): YAMLMap {
+  const node = new YAMLMap()
+  node.flow = oneLine || entries.length === 0
+  for (const [key, value] of entries) {
+    if (value === null) continue
+    const name = new Scalar(key)
+    if (key === '<<') name.type = Scalar.QUOTE_DOUBLE
+    const remark = style.remarks(joinPath(path, key))
+    if (remark !== '' && (isScalar(value) || value.flow)) value.comment = ` ${remark}`
+    else if (remark !== '') name.comment = ` ${remark}`
+    node.add({ key: name, value } as never)
+  }
+  return node
+}
+
+const flow = (entries: readonly (readonly [string, Value | null])[]): YAMLMap =>
+  map('', { remarks: NO_REMARKS, wide: false }, entries, true)
+
+function list(path: string, style: Style, items: readonly Value[]): YAMLSeq {
+  const node = new YAMLSeq()
+  node.flow = items.length === 0
+  node.items = [...items]
+  const remark = style.remarks(path)
+  if (remark !== '' && items.length === 0) node.comment = ` ${remark}`
+  return node
+}
+
+function flowList(items: readonly Scalar[]): YAMLSeq {
+  const node = new YAMLSeq()
+  node.flow = true
+  node.items = [...items]
+  return node
+}

@@ -1,0 +1,50 @@
+import { readdirSync, readFileSync } from 'node:fs'
+import { describe, expect, test } from 'vitest'
+import { formatProblems } from './formatProblems.ts'
+import type { Problem } from './problems.ts'
+import { readScenario } from './read.ts'
+
+const FOLDER = new URL('../../../tests/golden/scenario/wrong/', import.meta.url)
+const TIMES_CSV = 'place;fit\n30,5;38\nstuck;41\n29,8;40,5\n'
+const names = readdirSync(FOLDER)
+  .filter((name) => name.endsWith('.yaml'))
+  .map((name) => name.slice(0, -5))
+  .sort()
+
+const files = (name: string): string | null => (name === 'times.csv' ? TIMES_CSV : null)
+
+/** Texts that are too large to keep. */
+const MADE: Record<string, () => string> = {
+  'too-large': () => `format: 1\n${'# filler\n'.repeat(1_200_000)}`,
+  'too-many-parts': () => `format: 1\nname: [${'1,'.repeat(100_000)}]\n`,
+}
+
+function read(name: string): { text: string; problems: readonly Problem[] } {
+  const text = MADE[name]?.() ?? readFileSync(new URL(`${name}.yaml`, FOLDER), 'utf8')
+  return { text, problems: readScenario(text, `${name}.yaml`, name === 'file-no-files' ? {} : { files }).problems }
+}
+
+describe('wrong scenario files', () => {
+  test('there are many of them', () => {
+    expect(names.length).toBeGreaterThanOrEqual(60)
+  })
+
+  test.each([...names, ...Object.keys(MADE)])('%s', async (name) => {
+    const { text, problems } = read(name)
+    expect(problems.length).toBeGreaterThan(0)
+    await expect(`${formatProblems(problems, text, `${name}.yaml`)}\n`).toMatchFileSnapshot(
+      `../../../tests/golden/scenario/wrong/${name}.txt`,
+    )
+  })
+})
+
+test('every sentence of messages.ts occurs in one of these files, each under a code of its own', () => {
+  const source = readFileSync(new URL('messages.ts', import.meta.url), 'utf8')
+  const functions = source.split(/\nexport const /).slice(1)
+  const codes = functions.map((body) => /(?:error|warning)\(\s*'([EW]_[A-Z_0-9]+)'/.exec(body)?.[1] ?? body.slice(0, 40))
+  expect(codes.length).toBeGreaterThan(100)
+  expect(new Set(codes).size).toBe(codes.length)
+  const shown = new Set([...names, ...Object.keys(MADE)].flatMap((name) => read(name).problems.map((problem) => problem.code)))
+  expect(codes.filter((code) => !shown.has(code))).toEqual([])
+  expect([...shown].filter((code) => !codes.includes(code))).toEqual([])
+})
