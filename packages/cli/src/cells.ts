@@ -1,5 +1,5 @@
 /** Results as cells, shown in the terminal and written as a page: the same cells that a notebook is made of. */
-import { carrierSweepCells, carrierSweepStory, type Cell, terminalText, writePage } from '@loopwright/notebook'
+import { type Cell, carrierSweepCells, carrierSweepStory, terminalText, writePage } from '@loopwright/notebook'
 import type { SweepResult } from '@loopwright/study'
 import type { Loaded } from './loadScenario.ts'
 import type { Shell } from './shell.ts'

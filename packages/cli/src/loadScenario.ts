@@ -1,5 +1,5 @@
 /** A scenario file, read and checked; what is wrong with it is told in full. */
-import { formatProblems, type Problem, readScenario, type Scenario } from '@loopwright/scenario'
+import { formatProblems, type Problem, readScenario, type Scenario, type ScenarioNotes } from '@loopwright/scenario'
 import { Misuse, type Shell } from './shell.ts'
 
 export interface Loaded {
@@ -9,6 +9,8 @@ export interface Loaded {
   readonly scenario: Scenario
   /** warnings */
   readonly problems: readonly Problem[]
+  /** what the reader made of it */
+  readonly notes: ScenarioNotes
 }
 
 /**
@@ -18,9 +20,9 @@ export interface Loaded {
  */
 export async function loadScenario(shell: Shell, file: string): Promise<Loaded> {
   const text = await shell.readFile(file)
-  const { scenario, problems } = readScenario(text, file)
+  const { scenario, problems, notes } = readScenario(text, file, { files: (name) => shell.readBeside(file, name) })
   const told = problems.length === 0 ? '' : formatProblems(problems, text, file)
-  if (scenario === null) throw new Misuse(told)
+  if (scenario === null || notes === null) throw new Misuse(told)
   if (told !== '') shell.err.write(`${told}\n`)
-  return { file, text, scenario, problems }
+  return { file, text, scenario, problems, notes }
 }

@@ -2,6 +2,7 @@
 import { CommanderError } from 'commander'
 import { program } from './program.ts'
 import { DONE, FAILED, Failure, MISUSE, Misuse, type Shell } from './shell.ts'
+import { wrapText } from './wrapText.ts'
 
 /**
  * Runs the command.
@@ -26,7 +27,7 @@ export async function main(words: readonly string[], shell: Shell): Promise<numb
 function tellError(error: unknown, shell: Shell): number {
   if (error instanceof CommanderError) return error.exitCode === 0 ? DONE : MISUSE
   if (error instanceof Misuse || error instanceof Failure) {
-    shell.err.write(`${error.message.trimEnd()}\n`)
+    shell.err.write(`${wrapText(error.message.trimEnd())}\n`)
     return error instanceof Misuse ? MISUSE : FAILED
   }
   const told = error instanceof Error ? (error.stack ?? error.message) : String(error)

@@ -1,21 +1,32 @@
 /** The shell as Node gives it. */
 import { randomBytes } from 'node:crypto'
+import { readFileSync } from 'node:fs'
 import { mkdir, open, readFile, rename, rm, stat } from 'node:fs/promises'
 import { basename, dirname, join, resolve } from 'node:path'
 import { pathToFileURL } from 'node:url'
-import { Failure, Misuse, type Shell, type Stream } from './shell.ts'
+import { Failure, INTERRUPTED, Misuse, type Shell, type Stream } from './shell.ts'
+
+/** milliseconds after which a second Ctrl-C no longer can be the echo of the first: it ends the command on the spot */
+const INSIST_MS = 1000
 
 /** Files above this size are no scenarios; bytes. */
 const READ_MAX = 50 * 2 ** 20
 
 export function nodeShell(): Shell {
   const stop = new AbortController()
-  process.on('SIGINT', () => stop.abort())
-  process.on('SIGTERM', () => stop.abort())
+  let stoppedAt = Number.POSITIVE_INFINITY
+  const onStop = (): void => {
+    if (performance.now() - stoppedAt > INSIST_MS) process.exit(INTERRUPTED)
+    stoppedAt = Math.min(stoppedAt, performance.now())
+    stop.abort()
+  }
+  process.on('SIGINT', onStop)
+  process.on('SIGTERM', onStop)
   return {
     out: nodeStream(process.stdout),
     err: nodeStream(process.stderr),
     readFile: readWhole,
+    readBeside,
     writeFile: writeWhole,
     checkWritable,
     importModule,
@@ -53,6 +64,14 @@ async function readWhole(path: string): Promise<string> {
     if (code === 'ENOENT' || code === 'ENOTDIR') throw new Misuse(`there is no file "${path}" here (looked in ${process.cwd()})`)
     if (code === 'EISDIR') throw new Misuse(`"${path}" is a folder; name a file in it`)
     throw new Failure(`"${path}" could not be read: ${reason(error)}`)
+  }
+}
+
+function readBeside(scenarioFile: string, path: string): string | null {
+  try {
+    return readFileSync(resolve(dirname(scenarioFile), path), 'utf8')
+  } catch {
+    return null
   }
 }
 

@@ -3,6 +3,7 @@ import { Command, Option } from 'commander'
 import { carrierCounts, seedText, wholeNumber } from './arguments.ts'
 import { SCHEMAS } from './commands/schema.ts'
 import type { Shell } from './shell.ts'
+import { wrapText } from './wrapText.ts'
 
 const SEED = '1'
 const RUN_REPLICATIONS = 1
@@ -18,26 +19,25 @@ export function program(shell: Shell, command: string, onCode: (code: number) =>
   const root = new Command('loopwright')
     .description('Simulates zoned accumulation conveyor loops: how many carriers, which station order, what throughput.')
     .exitOverride()
-    .configureOutput({ writeOut: shell.out.write, writeErr: shell.err.write, getOutHelpWidth: () => 80, getErrHelpWidth: () => 80 })
+    .configureOutput({
+      writeOut: shell.out.write,
+      writeErr: (text) => shell.err.write(wrapText(text)),
+      getOutHelpWidth: () => 80,
+      getErrHelpWidth: () => 80,
+    })
     .showHelpAfterError('(loopwright --help tells more)')
-    .addHelpText(
-      'after',
-      examples(
-        'check scenarios/outdoor-unit-base-line.yaml',
-        'sweep scenarios/outdoor-unit-base-line.yaml --carriers 5..17 --out out/sweep.html',
-      ),
-    )
+    .addHelpText('after', examples('check line.yaml', 'sweep line.yaml --carriers 5..17 --out out/sweep.html'))
 
   root
     .command('check <file>')
     .description('say what was understood of a scenario: loop, stations, takt, the law of the loop')
-    .addHelpText('after', examples('check scenarios/outdoor-unit-base-line.yaml'))
+    .addHelpText('after', examples('check line.yaml'))
     .action(async (file: string) => onCode(await (await import('./commands/check.ts')).check(shell, file)))
 
   root
     .command('resolve <file>')
     .description('print the complete form of a scenario, with every default and where it came from')
-    .addHelpText('after', examples('resolve scenarios/outdoor-unit-base-line.yaml > complete.yaml'))
+    .addHelpText('after', examples('resolve line.yaml > complete.yaml'))
     .action(async (file: string) => onCode(await (await import('./commands/resolve.ts')).resolve(shell, file)))
 
   outputs(root.command('run <file>'), RUN_REPLICATIONS)
@@ -60,7 +60,7 @@ export function program(shell: Shell, command: string, onCode: (code: number) =>
       'after',
       examples(
         'sweep line.yaml --carriers 5..18',
-        'sweep line.yaml --carriers 5..18 --replications 200 --seed 7 --out out/sweep.html',
+        'sweep line.yaml --replications 200 --seed 7 --out out/sweep.html',
         'sweep line.yaml --json > sweep.json',
         'sweep line.yaml --csv out/tables',
       ),

@@ -15,13 +15,14 @@ export interface Progress {
 }
 
 /**
- * @param what  what is being decided, such as "how many carriers: 13 counts × 100 replications, seed 1"
+ * @param what   what is being decided, such as "carriers 5 to 17, 100 replications each, seed 1"
+ * @param total  replications to do
  */
-export function progress(shell: Shell, what: string): Progress {
+export function progress(shell: Shell, what: string, total: number): Progress {
   const { err, now } = shell
   const started = now()
   let shown = Number.NEGATIVE_INFINITY
-  let last = { done: 0, total: 0 }
+  let last = { done: 0, total }
   if (!err.isTerminal) err.write(`${what}\n`)
   return {
     onProgress: (told) => {
@@ -35,7 +36,7 @@ export function progress(shell: Shell, what: string): Progress {
       const count = partial
         ? `stopped: ${formatNumber(last.done, 0)} of ${formatNumber(last.total, 0)}`
         : `done: ${formatNumber(last.done, 0)}`
-      err.write(`${count} ${last.done === 1 ? 'replication' : 'replications'} in ${formatDuration((now() - started) / 1000)}\n`)
+      err.write(`${count} ${last.total === 1 ? 'replication' : 'replications'} in ${formatDuration((now() - started) / 1000)}\n`)
     },
   }
 }

@@ -1,7 +1,7 @@
 /** Runs of one line as cells: the answer, where the stations' time goes, and on the page the pictures of a sweep of this one count. */
 import type { RunResult } from '@loopwright/line'
-import { type AnswerCell, carrierSweepStory, type Cell, oneView, type TableCell } from '@loopwright/notebook'
-import { type RunsResult, sweepAnswer, type SweepResult } from '@loopwright/study'
+import { type AnswerCell, type Cell, carrierSweepStory, oneView, type TableCell } from '@loopwright/notebook'
+import { type RunsResult, type SweepResult, sweepAnswer } from '@loopwright/study'
 import type { Shown } from './cells.ts'
 import type { Loaded } from './loadScenario.ts'
 import { ONE_RUN, runSentences, windowWords } from './words/runWords.ts'
@@ -19,7 +19,7 @@ export function runCells({ file, scenario }: Loaded, result: RunsResult, single:
   const table: TableCell = {
     kind: 'table',
     id: 'station-table',
-    pageOnly: false,
+    where: 'terminal',
     views: oneView(stationTable(count, windowWords(scenario))),
   }
   const sure: Cell = { kind: 'prose', id: 'sure', markdown: answer.sure.join('\n\n') }

@@ -5,6 +5,8 @@ export interface Shell {
   /** progress, warnings, errors */
   readonly err: Stream
   readonly readFile: (path: string) => Promise<string>
+  /** The text of a file that a scenario names; null where there is none. The path is from the folder of the scenario. */
+  readonly readBeside: (scenarioFile: string, path: string) => string | null
   /** Makes folders as needed; nobody meets half a file. */
   readonly writeFile: (path: string, text: string) => Promise<void>
   /** Throws a `Failure` if the file could not be written; leaves nothing behind. */

@@ -11,7 +11,7 @@ export interface ChunkWork {
 }
 
 /** milliseconds that tasks under way get to end by themselves after a stop */
-const GRACE_MS = 300
+const GRACE_MS = 200
 
 /**
  * Runs all chunks. After a stop nothing new begins; what is under way gets a moment, then its results are given up.

@@ -3,6 +3,7 @@ import { lineFacts, workingSeconds } from '@loopwright/study'
 import { loadScenario } from '../loadScenario.ts'
 import { DONE, refusals, type Shell } from '../shell.ts'
 import {
+  breaksSentence,
   carriersSentence,
   lawSentences,
   loopSentence,
@@ -10,13 +11,15 @@ import {
   stopsTable,
   taktSentence,
   variantsTable,
+  variationsSentence,
   windowSentence,
+  zoneNamesSentence,
 } from '../words/checkWords.ts'
 import { windowWords } from '../words/runWords.ts'
 
 /** Says in plain words what was understood of a scenario; runs nothing. */
 export async function check(shell: Shell, file: string): Promise<number> {
-  const { scenario, problems } = await loadScenario(shell, file)
+  const { scenario, problems, notes } = await loadScenario(shell, file)
   const facts = refusals(() => lineFacts(scenario.line))
   const { oneView } = await import('@loopwright/notebook')
   const { showCells } = await import('../cells.ts')
@@ -24,16 +27,25 @@ export async function check(shell: Shell, file: string): Promise<number> {
     problems.length === 0
       ? 'no errors, no warnings'
       : `no errors, ${problems.length === 1 ? '1 warning' : `${problems.length} warnings`} (see above)`
-  const words = [loopSentence(scenario, facts), carriersSentence(scenario), windowSentence(scenario)]
+  const words = [
+    loopSentence(scenario, facts),
+    zoneNamesSentence(notes),
+    carriersSentence(scenario),
+    windowSentence(scenario),
+    breaksSentence(scenario),
+    variationsSentence(notes),
+  ]
   const lawSeconds = facts.law.unitsPerLap * workingSeconds(scenario.line)
-  const law = [taktSentence(scenario, facts), ...lawSentences(scenario, facts, windowWords(scenario), lawSeconds)].filter(
-    (one) => one !== null,
-  )
-  const prose = (id: string, sentences: readonly string[]): Cell => ({ kind: 'prose', id, markdown: sentences.join('\n\n') })
+  const law = [taktSentence(scenario, facts), ...lawSentences(scenario, facts, windowWords(scenario), lawSeconds)]
+  const prose = (id: string, sentences: readonly (string | null)[]): Cell => ({
+    kind: 'prose',
+    id,
+    markdown: sentences.filter((one) => one !== null).join('\n\n'),
+  })
   const table = (id: string, views: ReturnType<typeof stationsTable>): Cell => ({
     kind: 'table',
     id,
-    pageOnly: false,
+    where: 'both',
     views: oneView(views),
   })
   showCells(shell, [

@@ -26,10 +26,8 @@ export async function run(shell: Shell, file: string, flags: RunFlags, command: 
   const { line, plan } = source.scenario
   if (flags.out !== undefined) await shell.checkWritable(flags.out)
   const cells = flags.json === true && flags.out === undefined ? null : import('../runCells.ts')
-  const told = progress(
-    shell,
-    `${line.carriers.count} carriers, ${replications === 1 ? '1 replication' : `${replications} replications`}, seed ${seed}`,
-  )
+  const worlds = replications === 1 ? '1 replication' : `${replications} replications`
+  const told = progress(shell, `${line.carriers.count} carriers, ${worlds}, seed ${seed}`, replications)
   const { signal } = shell
   const traced = trace === true ? await tracedRun(line, { seed, replication: 0, signal }) : null
   const threads = { onProgress: told.onProgress, ...(workers === undefined ? {} : { workers }) }

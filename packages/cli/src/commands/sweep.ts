@@ -20,10 +20,14 @@ export async function sweep(shell: Shell, file: string, flags: SweepFlags, comma
   const { line, plan } = source.scenario
   const { replications, seed, workers } = flags
   const counts = refusals(() => flags.carriers ?? defaultCounts(lineFacts(line).law))
-  for (const count of counts) refusals(() => withCarriers(line, count))
+  for (const count of [...counts].reverse()) refusals(() => withCarriers(line, count))
   if (flags.out !== undefined) await shell.checkWritable(flags.out)
   const cells = flags.json === true && flags.out === undefined ? null : import('../cells.ts')
-  const told = progress(shell, `carriers ${counts[0]} to ${counts.at(-1)}, ${replications} replications each, seed ${seed}`)
+  const told = progress(
+    shell,
+    `carriers ${counts[0]} to ${counts.at(-1)}, ${replications} replications each, seed ${seed}`,
+    counts.length * replications,
+  )
   const result = await carrierSweep(line, counts, {
     seed,
     replications,

@@ -1,7 +1,7 @@
 /** The document of a single `loopwright run --json`: all that the run tells, with names in place of indices. */
 import type { LineSpec, RunResult } from '@loopwright/line'
 import { CARRIER_STATES, ENGINE_VERSION, type Law, STATION_STATES, ZONE_STATES } from '@loopwright/study'
-import { lawDocument, scenarioHead, type Source } from './head.ts'
+import { lawDocument, type Source, scenarioHead } from './head.ts'
 import { named } from './named.ts'
 import type { TraceEvent } from './traceEvents.ts'
 

@@ -1,7 +1,7 @@
 /** The document of `loopwright run --replications 2` and more: means and intervals over runs. */
 import { type RunsIntervals, type RunsResult, STATION_STATES } from '@loopwright/study'
 import { countDocument, countSchema } from './countDocument.ts'
-import { headSchema, lawDocument, lawSchema, scenarioHead, type Source } from './head.ts'
+import { headSchema, lawDocument, lawSchema, type Source, scenarioHead } from './head.ts'
 import { named } from './named.ts'
 import { byName, list, meanInterval, orNull, record, type Schema, text } from './schemaParts.ts'
 

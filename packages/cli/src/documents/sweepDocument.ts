@@ -1,7 +1,7 @@
 /** The document of `loopwright sweep --json`: full precision, the same bytes for any number of workers. */
 import type { SweepResult } from '@loopwright/study'
 import { countDocument, countSchema } from './countDocument.ts'
-import { headSchema, lawDocument, lawSchema, scenarioHead, type Source } from './head.ts'
+import { headSchema, lawDocument, lawSchema, type Source, scenarioHead } from './head.ts'
 import { count, flag, list, number, orNull, record, type Schema, share, words } from './schemaParts.ts'
 
 export function sweepDocument(source: Source, result: SweepResult): object {

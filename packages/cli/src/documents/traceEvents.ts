@@ -14,7 +14,7 @@ export interface TraceEvent {
   readonly detail: string | number | null
 }
 
-const STATION_EVENTS: readonly TraceKind[] = ['duty start', 'duty end', 'release start', 'release end', 'load', 'unload']
+const STATION_EVENTS: readonly TraceKind[] = ['duty start', 'duty end', 'release start', 'release end']
 const STOP_EVENTS: readonly TraceKind[] = ['stop begin', 'stop end']
 
 export function traceEvents(trace: TraceColumns, line: LineSpec): TraceEvent[] {

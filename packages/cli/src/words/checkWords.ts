@@ -1,6 +1,6 @@
 /** What `check` says: what was understood of a scenario, in plain words. */
 import { formatDuration, formatNumber, formatShare, type Table } from '@loopwright/charts'
-import type { Scenario } from '@loopwright/scenario'
+import type { Scenario, ScenarioNotes } from '@loopwright/scenario'
 import { type LineFacts, lawTerms } from '@loopwright/study'
 import { stationName } from './stationTable.ts'
 
@@ -21,6 +21,33 @@ export function loopSentence({ line }: Scenario, facts: LineFacts): string {
         ? ', entered only when the exit is clear'
         : `; entered only when the exit is clear: ${exitClearTransfers.join(', ')}`
   return `${loop} ${plural(transfers.length, 'transfer')} (${transfers.join(', ')})${clear}.`
+}
+
+/** How the zones are called where the file gives no names: they name random streams and stand in tables. Null where it names all. */
+export function zoneNamesSentence(notes: Pick<ScenarioNotes, 'generatedZoneNames' | 'zoneNames'>): string | null {
+  const made = notes.generatedZoneNames
+  if (made.length === 0) return null
+  const names = made.length <= 3 ? made.join(', ') : `${made[0]} … ${made.at(-1)}`
+  return made.length === notes.zoneNames.length ? `The zones are called ${names}.` : `Zones without a name in the file are called ${names}.`
+}
+
+/** The breaks of the judged stretch, and whether the conveyor goes on; null where there are none. */
+export function breaksSentence({ line }: Pick<Scenario, 'line'>): string | null {
+  const { warmupSeconds, endSeconds } = line.window
+  const judged = line.breaks.filter(
+    ({ startSeconds, lengthSeconds }) => startSeconds < endSeconds && startSeconds + lengthSeconds > warmupSeconds,
+  )
+  if (judged.length === 0) return null
+  const each = judged.map(
+    ({ startSeconds, lengthSeconds }) =>
+      `${formatDuration(lengthSeconds)} after ${formatDuration(Math.max(0, startSeconds - warmupSeconds))}`,
+  )
+  return `Breaks in it: ${each.join(', ')}; the conveyor ${line.conveyorDuringBreaks ? 'goes on' : 'stops too'}.`
+}
+
+/** Named sets of changed values in the file; null where there are none. */
+export function variationsSentence({ variations }: Pick<ScenarioNotes, 'variations'>): string | null {
+  return variations.length === 0 ? null : `Variations in the file: ${variations.join(', ')}.`
 }
 
 /** "Carriers: 12, 1.2 m long, 1.2 m wide, spread evenly at the start." */

@@ -33,7 +33,7 @@ export function stationTable(count: SweepCount, window: string): Table {
       cells: [stationName(station.name, station.title), ...kept.map(([, states]) => percent(share(station.shares, states)))],
       marked: false,
     })),
-    note: `In % of ${window}; each row adds up to 100.`,
+    note: `In % of ${window}; each row adds up to 100 but for rounding.`,
   }
 }
 

@@ -1,0 +1,107 @@
+import { describe, expect, test } from 'vitest'
+import { main } from './main.ts'
+import { EXACT_LINE, memoryShell, SMALL_LINE } from './memoryShell.ts'
+
+const files = { 'small.yaml': SMALL_LINE, 'exact.yaml': EXACT_LINE, 'wrong.yaml': SMALL_LINE.replace('zone: Z05', 'zone: Z55') }
+
+async function typed(...words: string[]) {
+  const shell = memoryShell(files)
+  const code = await main(words, shell)
+  return { code, out: shell.said.out, err: shell.said.err, files: shell.files }
+}
+
+describe('help', () => {
+  test('of the command and of each part, with examples, in 80 columns', async () => {
+    for (const words of [
+      ['--help'],
+      ['check', '--help'],
+      ['run', '--help'],
+      ['sweep', '--help'],
+      ['notebook', '--help'],
+      ['schema', '--help'],
+      ['resolve', '--help'],
+    ]) {
+      const { code, out, err } = await typed(...words)
+      expect(code).toBe(0)
+      expect(err).toBe('')
+      expect(out).toContain('Examples:')
+      for (const line of out.split('\n')) expect(line.length).toBeLessThanOrEqual(80)
+    }
+  })
+})
+
+describe('wrong use: code 2, a sentence, no stack, nothing on standard output', () => {
+  test.each([
+    [['sweeep', 'small.yaml'], 'Did you mean sweep?'],
+    [['run'], "missing required argument 'file'"],
+    [['run', 'small.yaml', '--jsn'], 'Did you mean --json?'],
+    [['run', 'small.yaml', '--replications', 'ten'], 'whole number'],
+    [['run', 'small.yaml', '--trace'], '--json or --csv'],
+    [['run', 'small.yaml', '--trace', '--json', '--replications', '2'], 'the events of one run'],
+    [['run', 'small.yaml', '--seed', 'a/b'], 'no "/"'],
+    [['run', 'nowhere.yaml'], 'there is no file "nowhere.yaml"'],
+    [['sweep', 'small.yaml', '--carriers', '9..3'], 'did you mean 3..9?'],
+    [['sweep', 'small.yaml', '--carriers', '3..12'], 'takes 1 to 9 carriers, not 12'],
+    [['check', 'wrong.yaml'], 'Z55'],
+    [['schema', '--of', 'nothing'], 'Allowed choices are scenario, run, sweep'],
+    [['notebook', 'nowhere.ts'], 'there is no file "nowhere.ts"'],
+  ])('%j', async (words, said) => {
+    const { code, out, err } = await typed(...words)
+    expect(code).toBe(2)
+    expect(out).toBe('')
+    expect(err.replaceAll(/\s+/g, ' ')).toContain(said)
+    expect(err).not.toMatch(/\n\s+at /)
+    for (const line of err.split('\n')) expect(line.length).toBeLessThanOrEqual(80)
+  })
+})
+
+test('a page that may not be written is found before anything is run: code 1', async () => {
+  const { code, err } = await typed('sweep', 'small.yaml', '--out', 'closed/page.html')
+  expect(code).toBe(1)
+  expect(err).toBe('"closed/page.html" cannot be written: you may not write or read there\n')
+})
+
+describe('check', () => {
+  test('says what was understood, in 80 columns', async () => {
+    const { code, out } = await typed('check', 'small.yaml')
+    expect(code).toBe(0)
+    for (const said of ['10 zones', 'Takt 94.3 s', '> B Fit', 'an estimate', 'jam']) expect(out).toContain(said)
+    for (const line of out.split('\n')) expect(line.length).toBeLessThanOrEqual(80)
+  })
+})
+
+describe('run', () => {
+  test('once, and its tables', async () => {
+    const { code, out, files: written } = await typed('run', 'small.yaml', '--csv', 'tables', '--trace')
+    expect(code).toBe(0)
+    expect(out).toMatch(/^In this run 4 carriers made \d+ units in the second shift/)
+    expect([...written.keys()].filter((name) => name.startsWith('tables/')).sort()).toEqual(
+      ['carriers', 'events', 'hours', 'outputs', 'stations', 'stops', 'zones'].map((name) => `tables/${name}.csv`),
+    )
+  })
+
+  test('several times: the mean, and how sure', async () => {
+    const { out } = await typed('run', 'small.yaml', '--replications', '12', '--workers', '1')
+    expect(out).toMatch(/^With 4 carriers the loop makes \d+ units a shift on average/)
+    expect(out).toContain('More replications narrow')
+    expect(out).toContain('B Fit')
+  })
+})
+
+describe('sweep', () => {
+  test('the answer first, then the table with the chosen row, then how sure', async () => {
+    const { code, out, err } = await typed('sweep', 'small.yaml', '--carriers', '2..6', '--replications', '5', '--workers', '1')
+    expect(code).toBe(0)
+    const [answer, chosen, sure] = ['With ', '\n> ', 'More replications'].map((said) => out.indexOf(said))
+    expect(answer).toBe(0)
+    expect(chosen).toBeGreaterThan(answer!)
+    expect(sure).toBeGreaterThan(chosen!)
+    expect(err).toMatch(/^carriers 2 to 6, 5 replications each, seed 1\ndone: 25 replications in /)
+    for (const line of out.split('\n')) expect(line.length).toBeLessThanOrEqual(80)
+  })
+
+  test('by itself tries what the law suggests', async () => {
+    const { out } = await typed('sweep', 'exact.yaml', '--replications', '2', '--workers', '1', '--json')
+    expect(JSON.parse(out).counts.map((count: { carriers: number }) => count.carriers)).toEqual([1, 2, 3, 4, 5, 6, 7, 8, 9])
+  })
+})

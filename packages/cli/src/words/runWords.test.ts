@@ -1,0 +1,49 @@
+import { readScenario } from '@loopwright/scenario'
+import { replicateHere } from '@loopwright/study'
+import { describe, expect, test } from 'vitest'
+import { EXACT_LINE, SMALL_LINE } from '../memoryShell.ts'
+import { endSentence, runSentences, windowWords } from './runWords.ts'
+
+const small = readScenario(SMALL_LINE, 'line.yaml').scenario!
+const exact = readScenario(EXACT_LINE, 'line.yaml').scenario!
+const run = replicateHere(small.line, { seed: '1', replications: 1 })[0]!
+
+describe('a run', () => {
+  test('and its plan, met or missed', () => {
+    const made = { ...run, output: 71, outputPerHour: 35.5 }
+    expect(runSentences(small, made)).toEqual([
+      'In this run 4 carriers made 71 units in the second shift, 35.5 per clock hour. The plan of 70 was met.',
+    ])
+    expect(runSentences(small, { ...made, output: 69 })[0]).toContain('The plan of 70 was missed by 1 unit.')
+    expect(runSentences(small, { ...made, output: 70 })[0]).toContain('was met')
+  })
+
+  test('without a plan', () => {
+    const alone = { ...exact, line: { ...exact.line, carriers: { ...exact.line.carriers, count: 1 } } }
+    expect(runSentences(alone, { ...run, output: 1, outputPerHour: 1 })).toEqual([
+      'In this run 1 carrier made 1 unit in the window, 1.0 per clock hour.',
+    ])
+  })
+
+  test('that stood still shouts so first', () => {
+    const end = { reason: 'gridlock', atSeconds: 750, waits: [], cycle: [2, 3, 4] } as const
+    expect(runSentences(small, { ...run, end })[0]).toBe(
+      'GRIDLOCK after 12.5 min: the loop stood still, and nothing more was made. These zones wait for each other in a circle: Z03 → Z04 → Z05. Fewer carriers, or an exit that is kept clear, would let it go on.',
+    )
+  })
+})
+
+describe('the end', () => {
+  test('of the window is not worth a word', () => expect(endSentence(run.end, small.line)).toBeNull())
+  test('of the products', () =>
+    expect(endSentence({ reason: 'out of products', atSeconds: 60, waits: [], cycle: [] }, small.line)).toMatch(
+      /^OUT OF PRODUCTS after 60 s/,
+    ))
+  test('a long circle is cut short', () => {
+    const line = { ...small.line, zones: Array.from({ length: 20 }, (_, index) => ({ ...small.line.zones[0]!, name: `N${index}` })) }
+    const end = { reason: 'gridlock', atSeconds: 0, waits: [], cycle: line.zones.map((_, index) => index) } as const
+    expect(endSentence(end, line)).toContain('N11 → … (20 zones)')
+  })
+})
+
+test('what is judged has a name', () => expect([windowWords(small), windowWords(exact)]).toEqual(['the second shift', 'the window']))
