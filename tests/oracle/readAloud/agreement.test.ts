@@ -1,0 +1,108 @@
+/**
+ * The engine against the reading aloud of the page, on lines made up at random: every number of the run's result, and every entry of the trace.
+ * Times on the clock's grid are compared exactly. Gamma and PERT draws come from one inverse in both, all other draws from two.
+ */
+import { simulate, Trace } from '@loopwright/line'
+import type { LineSpec } from '@loopwright/line'
+import * as fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import { compare } from './compare.ts'
+import { compareTrace } from './compareTrace.ts'
+import { featuresOf, featuresSeen } from './features.ts'
+import { randomLine } from './randomLine.ts'
+import { readAloud } from './readAloud.ts'
+import { smallest } from './smaller.ts'
+
+const LINES = 300
+
+/** Each occurs in at least a tenth of the lines. */
+const FEATURES = [
+  'passing',
+  'failed pass',
+  'no ramp',
+  'train release',
+  'derived move',
+  'given move',
+  'given and derived moves',
+  'given clear',
+  'clear as the move drawn',
+  'move of 0 s',
+  'across',
+  'transfer in low, out high',
+  'transfer in high, out low',
+  'transfer that need not change',
+  'position change at a station',
+  'exit-clear transfer',
+  'two exit-clear transfers in a row',
+  'station with unload',
+  'station with load',
+  'station with work',
+  'station with unload + load',
+  'station with unload + work',
+  'station with load + work',
+  'station with unload + load + work',
+  'duty without a task',
+  'several tasks in a duty',
+  'shared task',
+  'variant without a time',
+  'a carrier leaves a station zone without a duty',
+  'automatic station',
+  'works in breaks',
+  'constant release',
+  'random release',
+  'breakdown of station, operating',
+  'breakdown of station, calendar',
+  'breakdown of zone, operating',
+  'breakdown of zone, calendar',
+  'breakdown of transfer, operating',
+  'breakdown of transfer, calendar',
+  'breakdown of line, operating',
+  'breakdown of line, calendar',
+  'two sources on a part',
+  'overlapping causes',
+  'breaks, conveyor goes on',
+  'breaks, conveyor stops',
+  'mix random',
+  'mix levelled',
+  'mix pattern',
+  'mix list',
+  'start spread',
+  'start packed',
+  'start at zones named',
+  'as many carriers as may be',
+  'many ties',
+  'a carrier starts twice in one instant',
+  'output',
+  'ended: end of window',
+  'ended: out of products',
+  'ended: gridlock',
+]
+
+describe(`${LINES} random lines`, () => {
+  const counts = new Map<string, number>()
+
+  test('engine and reading aloud agree on every number and every entry', () => {
+    const lines = fc.sample(randomLine(), { seed: 8, numRuns: LINES })
+    const seed = 'agreement'
+    const differ = (spec: LineSpec, replication: number): string[] => {
+      const trace = new Trace()
+      const { result, log } = readAloud(spec, seed, replication)
+      return [...compare(simulate(spec, { seed, replication, trace }), result), ...compareTrace(trace, log)]
+    }
+    lines.forEach((spec, index) => {
+      const replication = index % 3
+      const aloud = readAloud(spec, seed, replication)
+      for (const feature of [...featuresOf(spec), ...featuresSeen(aloud, spec)]) counts.set(feature, (counts.get(feature) ?? 0) + 1)
+      const differences = differ(spec, replication)
+      if (differences.length === 0) return
+      const least = smallest(spec, (smaller) => differ(smaller, replication).length > 0)
+      expect.fail(
+        `line ${index} differs: ${differences[0]}\nthe smallest such line: ${JSON.stringify(least, null, 1)}\n${differ(least, replication).join('\n')}`,
+      )
+    })
+  })
+
+  test.each(FEATURES)('at least a tenth of the lines have: %s', (feature) => {
+    expect(counts.get(feature) ?? 0).toBeGreaterThanOrEqual(LINES / 10)
+  })
+})

@@ -1,0 +1,78 @@
+/** What happened, in words: one entry for each thing that MODEL.md names. */
+import type { Position } from '@loopwright/line'
+import type { Gait } from './motion.ts'
+
+export type Duty = 'unload' | 'load' | 'work'
+
+export type LogEntry = { readonly t: number } & (
+  | { readonly what: 'move start'; readonly path: number; readonly zone: number; readonly carrier: number; readonly from: Gait }
+  | { readonly what: 'clear'; readonly zone: number; readonly carrier: number }
+  | { readonly what: 'pass' | 'brake' | 'at rest'; readonly zone: number; readonly carrier: number }
+  | {
+      readonly what: 'duty start' | 'duty end'
+      readonly zone: number
+      readonly carrier: number
+      readonly station: number
+      readonly duty: Duty
+    }
+  | { readonly what: 'release start' | 'release end'; readonly zone: number; readonly carrier: number; readonly station: number }
+  | { readonly what: 'change start' | 'change end'; readonly zone: number; readonly to: Position }
+  | { readonly what: 'stop begin' | 'stop end'; readonly source: number }
+  | { readonly what: 'break begin' | 'break end'; readonly break: number }
+  | { readonly what: 'load'; readonly zone: number; readonly carrier: number; readonly serial: number; readonly variant: number }
+  | { readonly what: 'unload'; readonly zone: number; readonly carrier: number; readonly serial: number }
+  | { readonly what: 'ended'; readonly reason: string }
+)
+
+/** The log as lines of text, the entries of one instant in alphabetical order, so that two logs can be laid side by side. */
+export function inWords(log: readonly LogEntry[]): string[] {
+  const lines = log.map((entry) => ({ t: entry.t, text: JSON.stringify(entry) }))
+  lines.sort((a, b) => a.t - b.t || (a.text < b.text ? -1 : a.text > b.text ? 1 : 0))
+  return lines.map((line) => line.text)
+}
+
+/** One entry as people would say it: `3 c0 passes Z1` */
+export function say(entry: LogEntry): string {
+  return `${entry.t} ${predicate(entry)}`
+}
+
+function predicate(entry: LogEntry): string {
+  switch (entry.what) {
+    case 'move start':
+      return `c${entry.carrier} leaves Z${entry.zone} from ${entry.from}`
+    case 'clear':
+      return `Z${entry.zone} clear`
+    case 'pass':
+      return `c${entry.carrier} passes Z${entry.zone}`
+    case 'brake':
+      return `c${entry.carrier} brakes into Z${entry.zone}`
+    case 'at rest':
+      return `c${entry.carrier} at rest in Z${entry.zone}`
+    case 'duty start':
+      return `S${entry.station} starts ${entry.duty} on c${entry.carrier}`
+    case 'duty end':
+      return `S${entry.station} ends ${entry.duty} on c${entry.carrier}`
+    case 'release start':
+      return `S${entry.station} starts release of c${entry.carrier}`
+    case 'release end':
+      return `S${entry.station} releases c${entry.carrier}`
+    case 'change start':
+      return `Z${entry.zone} changes to ${entry.to}`
+    case 'change end':
+      return `Z${entry.zone} stands ${entry.to}`
+    case 'stop begin':
+      return `stop ${entry.source} begins`
+    case 'stop end':
+      return `stop ${entry.source} ends`
+    case 'break begin':
+      return `break ${entry.break} begins`
+    case 'break end':
+      return `break ${entry.break} ends`
+    case 'load':
+      return `c${entry.carrier} takes product ${entry.serial}`
+    case 'unload':
+      return `product ${entry.serial} off c${entry.carrier}`
+    case 'ended':
+      return entry.reason
+  }
+}

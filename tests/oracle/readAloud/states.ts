@@ -1,0 +1,66 @@
+/** The states of MODEL.md §11, from scratch, for an instant at which nothing more happens. */
+import type { CarrierState, StationState, ZoneState } from '@loopwright/line'
+import { breakHoldsStation, breakHoldsZones, sourcesOnStation, sourcesOnZone, stationIsHeld, zoneIsHeld } from './held.ts'
+import { carrierAt, waitsForProduct } from './starts.ts'
+import type { Carrier, World } from './world.ts'
+
+/** work or release has begun and not ended, held or not */
+function isWorkedOn(carrier: Carrier): boolean {
+  return carrier.work !== null || typeof carrier.release !== 'string'
+}
+
+/** work or release goes on at this very time */
+function workRuns(w: World, station: number): boolean {
+  const carrier = carrierAt(w, station)
+  return carrier !== null && isWorkedOn(carrier) && !stationIsHeld(w, station)
+}
+
+/** exactly one, in the order of the page: break, stopped, then as listed */
+export function stationState(w: World, station: number): StationState {
+  const zoneIndex = w.spec.stations[station]!.zone
+  const zone = w.zones[zoneIndex]!
+  if (breakHoldsStation(w, station)) return 'break'
+  if (stationIsHeld(w, station) || (zoneIsHeld(w, zoneIndex) && !workRuns(w, station))) return 'stopped'
+  if (workRuns(w, station)) return 'working'
+  if (waitsForProduct(w, station)) return 'waiting for product'
+  const carrier = carrierAt(w, station)
+  if (carrier !== null && carrier.waitsSince !== null) return 'blocked'
+  // a carrier on its way in or has the zone set aside, or is on its way out; transfer changes included
+  if (zone.state !== 'free') return 'exchanging'
+  return 'starved'
+}
+
+/**
+ * The names of all that holds the station in its states `stopped` and `break`. Time in `break` is the break's alone, as `break` goes before `stopped`;
+ * in `stopped` each source that holds the station, or its zone while no work or release is running, counts the whole time.
+ */
+export function stationCauses(w: World, station: number): string[] {
+  if (breakHoldsStation(w, station)) return ['break']
+  const zone = w.spec.stations[station]!.zone
+  const sources = new Set(sourcesOnStation(w, station))
+  if (!workRuns(w, station)) for (const source of sourcesOnZone(w, zone)) sources.add(source)
+  const causes = [...sources].map((source) => w.spec.breakdowns[source]!.name)
+  if (breakHoldsZones(w) && !workRuns(w, station)) causes.push('break') // a station that works in breaks, its zone at rest
+  return causes
+}
+
+export function zoneState(w: World, index: number): ZoneState {
+  if (zoneIsHeld(w, index)) return 'stopped'
+  const zone = w.zones[index]!
+  if (zone.state !== 'occupied') return zone.state
+  const carrier = w.carriers[zone.carrier!]!
+  if (isWorkedOn(carrier)) return 'working'
+  return carrier.waitsSince !== null ? 'blocked' : 'other'
+}
+
+export function zoneCauses(w: World, zone: number): string[] {
+  const causes = sourcesOnZone(w, zone).map((source) => w.spec.breakdowns[source]!.name)
+  if (breakHoldsZones(w)) causes.push('break')
+  return causes
+}
+
+export function carrierState(carrier: Carrier): CarrierState {
+  if (!carrier.atRest) return 'moving' // braking included
+  if (isWorkedOn(carrier)) return 'worked on'
+  return carrier.product === null ? 'waiting empty' : 'waiting with product'
+}

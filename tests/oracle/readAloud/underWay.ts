@@ -1,0 +1,46 @@
+/** The things under way, with the time they have left. */
+import { moveIsHeld, operates, stationIn, stationIsHeld, zoneIsHeld } from './held.ts'
+import type { World } from './world.ts'
+
+interface UnderWay {
+  readonly left: number
+  pass(seconds: number): void
+}
+
+/** Everything whose time runs now: held things stand still, clocks of operating time run only in operation. (MODEL.md §7) */
+function thingsUnderWay(w: World): UnderWay[] {
+  const things: UnderWay[] = []
+  for (const move of w.moves) {
+    if (moveIsHeld(w, move)) continue
+    if (move.stage !== 'arrived') things.push({ left: move.left, pass: (s) => (move.left -= s) })
+    if (move.clearLeft !== null) things.push({ left: move.clearLeft, pass: (s) => (move.clearLeft! -= s) })
+  }
+  for (const carrier of w.carriers) {
+    const station = stationIn(w, carrier.zone)
+    if (station === null || stationIsHeld(w, station)) continue
+    const { work, release } = carrier
+    if (work !== null) things.push({ left: work.left, pass: (s) => (work.left -= s) })
+    if (typeof release !== 'string') things.push({ left: release.left, pass: (s) => (release.left -= s) })
+  }
+  w.zones.forEach((zone, index) => {
+    const { change } = zone
+    if (change !== null && !zoneIsHeld(w, index)) things.push({ left: change.left, pass: (s) => (change.left -= s) })
+  })
+  w.sources.forEach((source, index) => {
+    const { clock, part } = w.spec.breakdowns[index]!
+    if (source.down || clock === 'calendar' || operates(w, part)) things.push({ left: source.left, pass: (s) => (source.left -= s) })
+  })
+  for (const pause of w.breaks) if (pause.state !== 'over') things.push({ left: pause.left, pass: (s) => (pause.left -= s) })
+  return things
+}
+
+/** the least time left; Infinity where nothing is under way */
+export function leastLeft(w: World): number {
+  return Math.min(Infinity, ...thingsUnderWay(w).map((thing) => thing.left))
+}
+
+/** Lets time pass, at most to the next end. */
+export function letTimePass(w: World, seconds: number): void {
+  for (const thing of thingsUnderWay(w)) thing.pass(seconds)
+  w.t += seconds
+}
