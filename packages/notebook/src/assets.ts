@@ -1,12 +1,15 @@
 /** What every page carries along: its script and its style, and the hashes by which the browser knows them. */
 import { createHash } from 'node:crypto'
 import { fileURLToPath } from 'node:url'
+import { deflateRawSync } from 'node:zlib'
 
 export interface PageAssets {
   readonly script: string
   readonly scriptHash: string
   readonly style: string
   readonly styleHash: string
+  /** what the page's script unpacks again */
+  readonly pack: (text: string) => string
 }
 
 let bundled: Promise<string> | null = null
@@ -16,7 +19,7 @@ export async function pageAssets(): Promise<PageAssets> {
   bundled ??= bundle()
   const [script, { pageStyle }] = await Promise.all([bundled, import('./page/style.ts')])
   const style = pageStyle()
-  return { script, scriptHash: hash(script), style, styleHash: hash(style) }
+  return { script, scriptHash: hash(script), style, styleHash: hash(style), pack }
 }
 
 async function bundle(): Promise<string> {
@@ -40,4 +43,8 @@ async function bundle(): Promise<string> {
 
 function hash(text: string): string {
   return `sha256-${createHash('sha256').update(text).digest('base64')}`
+}
+
+function pack(text: string): string {
+  return deflateRawSync(text, { level: 9 }).toString('base64')
 }

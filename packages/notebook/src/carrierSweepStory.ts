@@ -58,6 +58,7 @@ export function carrierSweepStory(scenario: Scenario, result: SweepResult, optio
     netSeconds: result.lawSeconds / result.law.unitsPerLap,
     plan: words.plan,
   }
+  const byCount = countTable(result, words)
   const states = statesIn(told)
   const places = scenario.line.zones.map((zone, index) => ({
     station: scenario.line.stations.find((station) => station.zone === index)?.title ?? null,
@@ -78,17 +79,17 @@ export function carrierSweepStory(scenario: Scenario, result: SweepResult, optio
     sweep: sweepCell(scenario, result, options),
     answer: { kind: 'answer', id: 'answer', sentences: answerSentences(result, words), sure: sureSentences(result, words) },
     warnings: warnings(result, words),
-    throughput: { kind: 'chart', id: 'throughput', views: oneView(chartFigure(throughput(result, windowWords))) },
-    table: { kind: 'table', id: 'counts', pageOnly: false, views: oneView(countTable(result, words)) },
+    throughput: { kind: 'chart', id: 'throughput', views: oneView({ ...chartFigure(throughput(result, windowWords)), table: byCount, tableOpen: true }) },
+    table: { kind: 'table', id: 'counts', where: 'terminal', views: oneView(byCount) },
     choice: {
       kind: 'choice',
       id: CHOICE,
-      legend: 'Carriers on the loop',
+      legend: result.answer?.chosen == null ? 'Carriers on the loop' : `Carriers on the loop (the answer: ${result.answer.chosen})`,
       options: told.map(({ carriers }) => ({ key: String(carriers), label: String(carriers) })),
       shown: String(shown),
     },
     stations: chart('stations', (count) => stationTimes(count, { ...windowWords, states })),
-    plan: { kind: 'plan', id: 'plan', views: views((count) => occupancyPlan(scenario, count, words, occupancy(count))) },
+    plan: { kind: 'plan', id: 'plan', views: views((count) => occupancyPlan(scenario, count, words)) },
     occupancy: chart('occupancy', occupancy),
     byHour: chart('by-hour', (count) => outputByHour(count, windowWords)),
     distribution: chart('distribution', (count) => unitsSpread(count, windowWords)),

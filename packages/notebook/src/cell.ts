@@ -46,8 +46,8 @@ export interface TableCell {
   readonly kind: 'table'
   readonly id: string
   readonly views: Views<Table>
-  /** page only: a table that would fill the terminal */
-  readonly pageOnly: boolean
+  /** `page`: it would fill the terminal; `terminal`: on the page a figure shows the same numbers */
+  readonly where: 'both' | 'page' | 'terminal'
 }
 
 export interface ChartCell {

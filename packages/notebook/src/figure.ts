@@ -1,5 +1,5 @@
 /** A picture with all that goes with it, as a cell holds it. */
-import type { ChartRow, Table, Figure as ChartFigure, LoopPlan } from '@loopwright/charts'
+import type { ChartRow, Figure as ChartFigure, PlanZone, Table } from '@loopwright/charts'
 
 export interface Figure {
   /** what the picture shows of these very data, one or two sentences: the caption */
@@ -10,21 +10,18 @@ export interface Figure {
   readonly howToRead: string
   /** the same numbers */
   readonly table: Table
+  /** the table is part of the story and stands open */
+  readonly tableOpen: boolean
 }
 
 export type Picture =
   /** vega-lite; where `swapRows` is true, another view of the same chart differs by the rows of its source `table` alone */
   | { readonly kind: 'chart'; readonly spec: object; readonly rows: readonly ChartRow[]; readonly swapRows: boolean }
-  /** drawn twice: for a screen of 360 pixels and for wide ones */
-  | { readonly kind: 'plan'; readonly wide: string; readonly narrow: string; readonly note: string | null }
+  /** drawn to scale where it is shown, for wide screens and for narrow ones */
+  | { readonly kind: 'plan'; readonly zones: readonly PlanZone[]; readonly valueMeaning: string | null }
 
 /** A chart as a cell holds it. */
 export function chartFigure(chart: ChartFigure): Figure {
   const { spec, rows, swapRows, finding, alt, readLine, table } = chart
-  return { finding, picture: { kind: 'chart', spec, rows, swapRows }, alt, howToRead: readLine, table }
-}
-
-/** A plan of the loop as a cell holds it, with the words that only the teller knows. */
-export function planFigure(wide: LoopPlan, narrow: LoopPlan, words: { readonly finding: string; readonly howToRead: string; readonly table: Table }): Figure {
-  return { ...words, alt: wide.description, picture: { kind: 'plan', wide: wide.svg, narrow: narrow.svg, note: wide.note } }
+  return { finding, picture: { kind: 'chart', spec, rows, swapRows }, alt, howToRead: readLine, table, tableOpen: false }
 }

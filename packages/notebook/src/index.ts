@@ -21,6 +21,7 @@ export type {
   TableCell,
   Views,
 } from './cell.ts'
+export { oneView } from './cell.ts'
 export type { Figure, Picture } from './figure.ts'
 // The story of a carrier sweep
 export type { CarrierSweepStory, SweepStoryOptions } from './carrierSweepStory.ts'

@@ -15,4 +15,5 @@ test('a product of numbers is no emphasis', () => {
 
 test('text indented like the code around it moves to the left', () => {
   expect(dedent('\n    ## A\n      b\n\n    c\n  ')).toBe('## A\n  b\n\nc')
+  expect(dedent('a\n      b\n\n      c')).toBe('a\nb\n\nc')
 })

@@ -30,12 +30,16 @@ export function plainText(markdown: string, columns: number): string {
   return blocks.map((block, index) => (index > 0 && !(block.startsWith('- ') && blocks[index - 1]!.startsWith('- ')) ? `\n${block}` : block)).join('\n')
 }
 
-/** Without the indent that all lines share (of those that are not blank), nor blank lines at the ends. */
+/** Without the indent that all lines share (of those that are not blank, nor the first where text begins in it), nor blank lines at the ends. */
 export function dedent(text: string): string {
-  const lines = text.replace(/^\s*\n/, '').trimEnd().split('\n')
-  const indents = lines.filter((line) => line.trim() !== '').map((line) => /^ */.exec(line)![0].length)
+  const lines = text.trimEnd().split('\n')
+  const first = lines[0]!.trim() === '' ? 0 : 1
+  const indents = lines.flatMap((line, index) => (index < first || line.trim() === '' ? [] : [/^ */.exec(line)![0].length]))
   const shared = indents.length === 0 ? 0 : Math.min(...indents)
-  return lines.map((line) => line.slice(shared)).join('\n')
+  return lines
+    .map((line, index) => (index < first ? line : line.slice(shared)))
+    .join('\n')
+    .replace(/^\s*\n/, '')
 }
 
 function bare(text: string): string {

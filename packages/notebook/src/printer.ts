@@ -13,8 +13,16 @@ export interface Printer {
 export function printer(log: (text: string) => void, options: TerminalOptions = {}): Printer {
   let sure: readonly string[] = []
   let last: Cell['kind'] | null = null
+  /** a heading waits for what it heads */
+  let heading: string | null = null
   const say = (text: string, kind: Cell['kind']): void => {
     if (text === '') return
+    if (heading !== null) {
+      if (last !== null) log('')
+      log(heading)
+      last = 'prose'
+      heading = null
+    }
     const together = last === kind && (kind === 'chart' || kind === 'plan')
     if (last !== null && !together) log('')
     log(text)
@@ -26,9 +34,11 @@ export function printer(log: (text: string) => void, options: TerminalOptions = 
   }
   return {
     print: (cell) => {
-      say(terminalText(cell, options), cell.kind)
+      const text = terminalText(cell, options)
+      if (cell.kind === 'prose' && /^#+ [^\n]*$/.test(cell.markdown.trim())) heading = text
+      else say(text, cell.kind)
       if (cell.kind === 'answer') sure = cell.sure
-      if (cell.kind === 'table' && !cell.pageOnly) end()
+      if (cell.kind === 'table' && cell.where !== 'page') end()
     },
     end,
   }

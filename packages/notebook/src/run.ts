@@ -45,7 +45,8 @@ export async function runNotebook(file: string, effects: Effects, options: RunNo
   if (!isNotebook(notebook)) throw new TypeError(`${file} has no notebook as its default export: write \`export default notebook({ … }, …)\``)
   const scenarioFile = notebook.head.scenario
   const scenarioText = await effects.readFile(scenarioFile)
-  const { scenario, problems } = readScenario(scenarioText, scenarioFile)
+  const { readBeside } = effects
+  const { scenario, problems } = readScenario(scenarioText, scenarioFile, readBeside === undefined ? {} : { files: (path) => readBeside(scenarioFile, path) })
   if (scenario === null) return { status: 'wrong scenario', scenarioFile, scenarioText, problems }
 
   const question = notebook.head.question ?? scenario.question

@@ -20,8 +20,13 @@ export async function stillPictures(cells: readonly Cell[]): Promise<ReadonlyMap
     const spec = { ...picture.spec, width: STILL_WIDTH } as Parameters<typeof compile>[0]
     const compiled = compile(spec, { config: vegaConfig('light') }).spec
     const view = new vega.View(vega.parse(compiled, undefined, { ast: true }), { renderer: 'none', expr: expressionInterpreter })
-    stills.set(cell.id, await view.toSVG())
+    stills.set(cell.id, thinned(await view.toSVG()))
     view.finalize()
   }
   return stills
+}
+
+/** Numbers of a drawing to a hundredth of a pixel: nobody sees the rest. */
+function thinned(svg: string): string {
+  return svg.replace(/\d+\.\d{3,}/g, (digits) => String(Math.round(Number(digits) * 100) / 100))
 }

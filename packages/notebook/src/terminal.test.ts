@@ -21,8 +21,8 @@ const table: Table = {
 const cells: Cell[] = [
   { kind: 'answer', id: 'answer', sentences: ['With 10 carriers the loop makes 330 units.', 'Nine could not be confirmed.'], sure: ['More replications narrow this.'] },
   { kind: 'prose', id: 'prose-1', markdown: '## Output\nBy *count*:' },
-  { kind: 'table', id: 'counts', pageOnly: false, views: oneView(table) },
-  { kind: 'table', id: 'inputs', pageOnly: true, views: oneView(table) },
+  { kind: 'table', id: 'counts', where: 'terminal', views: oneView(table) },
+  { kind: 'table', id: 'inputs', where: 'page', views: oneView(table) },
 ]
 
 test('numbers to the right, words to the left, the marked row begins with >', () => {
@@ -47,6 +47,17 @@ test('the terminal tells the answer, then the table, then how sure it is', () =>
     tableText(table),
     'More replications narrow this.',
   ])
+})
+
+test('a heading with nothing for the terminal below it is not said', () => {
+  const said: string[] = []
+  const { print, end } = printer((text) => said.push(text))
+  print({ kind: 'prose', id: 'h1', markdown: '## Inputs' })
+  print(cells[3]!)
+  print({ kind: 'prose', id: 'h2', markdown: '## Counts' })
+  print(cells[2]!)
+  end()
+  expect(said).toEqual(['Counts', '', tableText(table)])
 })
 
 test('without a table the certainty comes last', () => {

@@ -26,7 +26,7 @@ export function terminalText(cell: Cell, options: TerminalOptions = {}): string 
     case 'sweep':
       return wrap(cell.sentence, TERMINAL_COLUMNS)
     case 'table':
-      return cell.pageOnly ? '' : tableText(shownView(cell.views), options)
+      return cell.where === 'page' ? '' : tableText(shownView(cell.views), options)
     case 'chart':
     case 'plan':
       return wrap(shownView(cell.views).finding, TERMINAL_COLUMNS)

@@ -16,3 +16,8 @@ test('further lines are indented, line ends in the text stay', () => {
 test('a no-break space keeps number and unit together', () => {
   expect(wrap('known to 1\u202f234 s', 11)).toBe('known to\n1\u202f234 s')
 })
+
+test('a sign stays with its number', () => {
+  expect(wrap('falls by 1 % at most', 10)).toBe('falls by\n1 % at\nmost')
+  expect(wrap('known to ± 1', 10)).toBe('known to\n± 1')
+})

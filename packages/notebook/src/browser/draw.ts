@@ -1,4 +1,5 @@
 import { type ChartRow, vegaConfig } from '@loopwright/charts'
+import { withRows } from '../page/pageData.ts'
 import embed, { type Result, type VisualizationSpec } from 'vega-embed'
 import { expressionInterpreter } from 'vega-interpreter'
 
@@ -14,7 +15,12 @@ interface Drawing {
   result: Result | null
 }
 
-const drawings = new WeakMap<HTMLElement, Drawing>()
+const drawings = new Map<HTMLElement, Drawing>()
+
+/** Gives every chart this width, or with null that of its place. Done before the next picture of the page is taken: print waits for nobody. */
+export function setWidth(pixels: number | null): void {
+  for (const [place, { result }] of drawings) result?.view.signal('width', pixels ?? place.clientWidth).run()
+}
 
 /**
  * Draws a chart as SVG in place of what was there, or puts other rows into it where that is all that changes.
@@ -32,7 +38,7 @@ export async function draw(place: HTMLElement, chart: Chart): Promise<void> {
   canvas.className = 'chart'
   if (place.clientHeight > 0) place.style.setProperty('min-height', `${place.clientHeight}px`)
   place.replaceChildren(canvas)
-  const result = await embed(canvas, chart.spec as VisualizationSpec, {
+  const result = await embed(canvas, withRows(chart) as VisualizationSpec, {
     mode: 'vega-lite',
     renderer: 'svg',
     config: vegaConfig('page'),

@@ -1,9 +1,8 @@
 /** Pictures and tables of the page, drawn and redrawn from its data. */
 import type { Figure } from '../figure.ts'
 import { planHtml } from '../page/planHtml.ts'
-import { type PackedViews, type PageData, unpackView } from '../page/pageData.ts'
+import type { PageData, ViewsData } from '../page/pageData.ts'
 import { tableHtml } from '../page/tableHtml.ts'
-import type { Table } from '@loopwright/charts'
 import { draw } from './draw.ts'
 
 /** key that each cell shows now, by cell id */
@@ -11,27 +10,26 @@ const shownKeys = new Map<string, string>()
 
 /** Draws all charts, top to bottom, each when the browser has nothing better to do: the text can be read and scrolled meanwhile. */
 export async function drawAll(data: PageData): Promise<void> {
-  for (const [id, packed] of Object.entries(data.figures)) {
+  for (const [id, { shown, views }] of Object.entries(data.figures)) {
     await whenIdle()
     const holder = document.getElementById(id)
-    if (holder === null || holder.querySelector('.drawn') !== null) continue
-    await drawFigure(holder, unpackView(packed, shownKeys.get(id) ?? packed.shown) as Figure)
+    const figure = views[shownKeys.get(id) ?? shown]
+    if (holder === null || figure === undefined || holder.querySelector('.drawn') !== null) continue
+    await drawFigure(holder, figure)
   }
   document.documentElement.dataset['drawn'] = 'all'
 }
 
 /** Shows one option of a choice in every cell that follows it. */
 export function showView(data: PageData, choice: string, key: string): void {
-  const following = (entry: [string, PackedViews]): boolean => entry[1].choice === choice && entry[1].keys.includes(key)
-  for (const [id, packed] of Object.entries(data.tables).filter(following)) {
+  for (const [id, table] of following(data.tables, choice, key)) {
     const holder = document.getElementById(id)
-    if (holder) holder.innerHTML = tableHtml(unpackView(packed, key) as Table)
+    if (holder) holder.innerHTML = tableHtml(table)
   }
-  for (const [id, packed] of Object.entries(data.figures).filter(following)) {
+  for (const [id, figure] of following(data.figures, choice, key)) {
     shownKeys.set(id, key)
     const holder = document.getElementById(id)
     if (holder === null) continue
-    const figure = unpackView(packed, key) as Figure
     setText(holder, '.finding', figure.finding)
     setText(holder, '.how', figure.howToRead)
     const table = holder.querySelector('.numbers')
@@ -40,12 +38,20 @@ export function showView(data: PageData, choice: string, key: string): void {
   }
 }
 
+/** The cells that follow a choice, each with what it shows for this key. */
+function following<T>(cells: Readonly<Record<string, ViewsData<T>>>, choice: string, key: string): [string, T][] {
+  return Object.entries(cells).flatMap(([id, { choice: own, views }]): [string, T][] => {
+    const content = views[key]
+    return own === choice && content !== undefined ? [[id, content]] : []
+  })
+}
+
 async function drawFigure(holder: HTMLElement, figure: Figure): Promise<void> {
   const place = holder.querySelector<HTMLElement>('.picture')
   if (place === null) return
   if (place.hasAttribute('aria-label')) place.setAttribute('aria-label', figure.alt)
   place.classList.add('drawn')
-  if (figure.picture.kind === 'plan') place.innerHTML = planHtml(figure.picture)
+  if (figure.picture.kind === 'plan') place.innerHTML = planHtml(figure.picture, holder.id)
   else await draw(place, figure.picture)
 }
 

@@ -1,12 +1,16 @@
 /** The page's script: draws the pictures, switches views together, opens the tables for print. */
-import type { PageData } from '../page/pageData.ts'
 import { onChoice } from './choice.ts'
 import { drawAll, showView } from './figures.ts'
 import { preparePrint } from './print.ts'
+import { readData } from './readData.ts'
+import { showStills } from './stills.ts'
 
-document.documentElement.classList.add('script')
-const data = JSON.parse(document.getElementById('page-data')?.textContent ?? '{"figures":{},"tables":{}}') as PageData
+async function start(): Promise<void> {
+  const data = await readData()
+  document.documentElement.classList.add('script')
+  onChoice((choice, key) => showView(data, choice, key))
+  preparePrint()
+  await drawAll(data)
+}
 
-onChoice((choice, key) => showView(data, choice, key))
-preparePrint()
-void drawAll(data)
+start().catch(showStills)

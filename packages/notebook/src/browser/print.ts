@@ -1,12 +1,19 @@
-/** On paper every table is open; afterwards the reader finds the page as it was. */
+import { setWidth } from './draw.ts'
+
+/** pixels; what both A4 and Letter can hold at full size */
+const PAPER_WIDTH = 640
+
+/** On paper every table is open and every chart as wide as the paper; afterwards the reader finds the page as it was. */
 export function preparePrint(): void {
   let opened: HTMLDetailsElement[] = []
   addEventListener('beforeprint', () => {
     opened = [...document.querySelectorAll<HTMLDetailsElement>('details:not([open])')]
     for (const details of opened) details.open = true
+    setWidth(PAPER_WIDTH)
   })
   addEventListener('afterprint', () => {
     for (const details of opened) details.open = false
     opened = []
+    setWidth(null)
   })
 }

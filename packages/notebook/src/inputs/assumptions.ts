@@ -10,7 +10,7 @@ import { stopInputs, timeInputs } from './stopInputs.ts'
 
 export function assumptionCells(scenario: Scenario, result: Pick<SweepResult, 'law' | 'lawSeconds'>): (ProseCell | TableCell)[] {
   const { line } = scenario
-  const cell = (id: string, table: Table): TableCell => ({ kind: 'table', id: `inputs-${id}`, pageOnly: true, views: oneView(table) })
+  const cell = (id: string, table: Table): TableCell => ({ kind: 'table', id: `inputs-${id}`, where: 'page', views: oneView(table) })
   const stops = stopInputs(line)
   return [
     { kind: 'prose', id: 'section-inputs', markdown: '## Assumptions and inputs' },

@@ -2,7 +2,6 @@
 import { formatNumber, type Table } from '@loopwright/charts'
 import type { LineSpec } from '@loopwright/line'
 import type { SweepResult } from '@loopwright/study'
-import { secondsText, shortNumber } from './quantityWords.ts'
 import { listTable } from './rows.ts'
 import { titleOf } from './stationInputs.ts'
 
@@ -11,9 +10,9 @@ export function lawInputs(line: LineSpec, result: Pick<SweepResult, 'law' | 'law
   const station = law.constraintStation === null ? null : line.stations[law.constraintStation]
   const at = station == null ? `zone ${line.zones[law.constraintZone]?.name ?? ''}` : titleOf(station)
   const rows: [string, string][] = [
-    ['Lap of one carrier alone', secondsText(law.lapSeconds)],
-    ['Slowest exchange', `${shortNumber(law.exchangeSeconds)} s at ${at}: ${perHour(law.exchangeSeconds, law.unitsPerLap)}, ${formatNumber(lawSeconds / law.exchangeSeconds, 0)} in the working time`],
-    ['Lap of one hole', `${secondsText(law.holeLapSeconds)} over ${law.storageZones} storage zones`],
+    ['Lap of one carrier alone', seconds(law.lapSeconds)],
+    ['Slowest exchange', `${seconds(law.exchangeSeconds)} at ${at}: ${perHour(law.exchangeSeconds, law.unitsPerLap)}, ${formatNumber(lawSeconds / law.exchangeSeconds, 0)} in the working time`],
+    ['Lap of one hole', `${seconds(law.holeLapSeconds)} over ${law.storageZones} storage zones`],
     ['Carriers limit up to, space from', `${knee(law.carriersLow)} and ${knee(law.carriersHigh)} carriers`],
   ]
   return { ...listTable(law.exact ? 'The law of the loop (exact)' : 'The law of the loop (estimate from mean times, no stops)', rows), note: null }
@@ -25,4 +24,8 @@ function perHour(exchangeSeconds: number, unitsPerLap: number): string {
 
 function knee(carriers: number | null): string {
   return carriers === null ? '–' : String(carriers)
+}
+
+function seconds(value: number): string {
+  return `${formatNumber(value, 1)} s`
 }

@@ -48,7 +48,7 @@ export function shareText(share: number): string {
 export function spanText(values: readonly (number | null)[], text: (value: number) => string, none: string): string {
   const known = values.filter((value) => value !== null)
   if (known.length === 0) return none
-  const [least, most] = [Math.min(...known), Math.max(...known)]
-  const span = least === most ? text(least) : `${text(least)} to ${text(most)}`
+  const [least, most] = [text(Math.min(...known)), text(Math.max(...known))]
+  const span = least === most ? least : `${least} to ${most}`
   return known.length === values.length ? span : `${span}, where given`
 }

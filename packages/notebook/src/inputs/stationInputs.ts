@@ -46,7 +46,7 @@ export function stationInputs(line: LineSpec): Table {
 export function variantInputs(line: LineSpec): Table {
   const shares = variantShares(line)
   const tasks = line.stations.flatMap((station) => dutiesOf(station).flatMap((duty) => duty.tasks.map((task) => ({ station, task }))))
-  const heads = ['Variant', 'Share', ...tasks.map(({ station, task }) => `${station.name} ${line.tasks[task.task] ?? ''}, s`)]
+  const heads = ['Variant', 'Share', ...tasks.map(({ station, task }) => `${station.name}\n${line.tasks[task.task] ?? ''}, s`)]
   const rows = line.variants.map((variant, index) => [
     variant,
     shareText(shares[index]!),

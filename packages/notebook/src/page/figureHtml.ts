@@ -15,18 +15,27 @@ export function figureHtml(cell: ChartCell | PlanCell, level: number, still: str
   const figure = shownView(cell.views)
   const heading = `h${Math.min(Math.max(level, 2), 3)}`
   return `<figure id="${cell.id}" class="${cell.kind}">
+<div class="together">
 <figcaption><${heading} class="finding">${escapeHtml(figure.finding)}</${heading}></figcaption>
-${pictureHtml(figure, still)}
+${pictureHtml(cell.id, figure, still)}
 <p class="how">${escapeHtml(figure.howToRead)}</p>
-<details><summary>Show the numbers<span class="hidden">: ${escapeHtml(figure.table.caption)}</span></summary><div class="numbers">${tableHtml(figure.table)}</div></details>
+</div>
+<details${figure.tableOpen ? ' open' : ''}><summary>The numbers<span class="hidden">: ${escapeHtml(figure.table.caption)}</span></summary><div class="numbers">${tableHtml(figure.table)}</div></details>
 </figure>`
 }
 
-function pictureHtml(figure: Figure, still: string | null): string {
+function pictureHtml(id: string, figure: Figure, still: string | null): string {
   const { picture, alt } = figure
-  if (picture.kind === 'plan') return `<div class="picture">${planHtml(picture)}</div>`
+  if (picture.kind === 'plan') return `<div class="picture">${planHtml(picture, id)}</div>`
   const waiting = `<div class="picture waiting" role="img" aria-label="${escapeHtml(alt)}"></div>`
   const without =
-    still === null ? `<p>${escapeHtml(alt)}</p>` : `<img alt="${escapeHtml(alt)}" src="data:image/svg+xml,${encodeURIComponent(still)}">`
+    still === null ? `<p>${escapeHtml(alt)}</p>` : `<img alt="${escapeHtml(alt)}" src="${svgAddress(still)}">`
   return `${waiting}<noscript>${without}</noscript>`
+}
+
+const ESCAPES: Readonly<Record<string, string>> = { '"': "'", "'": '%26%2339;', '%': '%25', '#': '%23', '<': '%3C', '>': '%3E', '&': '%26' }
+
+/** An SVG as a data address inside a quoted attribute, short: its own quotes become single ones, so only what would end it is escaped. */
+function svgAddress(svg: string): string {
+  return `data:image/svg+xml,${svg.replace(/["'%#<>&]/g, (character) => ESCAPES[character]!).replaceAll('\n', ' ')}`
 }

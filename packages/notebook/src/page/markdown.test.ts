@@ -12,3 +12,9 @@ test('headings start at level 2 and skip none, over all parts of a page', () => 
 test('HTML is shown, not obeyed', () => {
   expect(markdownWriter().write('<script>a()</script>')).toBe('<p>&lt;script&gt;a()&lt;/script&gt;</p>\n')
 })
+
+test('a wide table scrolls in a place of its own that the keyboard reaches', () => {
+  const html = markdownWriter().write('| a | b |\n| --- | ---: |\n| 1 | 2 |')
+  expect(html).toMatch(/^<div class="scroll" role="region" tabindex="0" aria-label="Table"><table>/)
+  expect(html.trimEnd().endsWith('</table></div>')).toBe(true)
+})

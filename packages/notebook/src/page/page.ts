@@ -1,10 +1,10 @@
 /** Cells to one self-contained HTML file. Pure: the same cells, head and assets give the same text. */
-import type { AnswerCell, CautionCell, Cell, ChartCell, ChoiceCell, PlanCell, Provenance, TableCell } from '../cell.ts'
+import type { AnswerCell, CautionCell, Cell, ChoiceCell, Provenance, TableCell } from '../cell.ts'
 import { shownView } from '../cell.ts'
 import type { PageAssets } from '../assets.ts'
-import { escapeHtml, scriptJson } from './html.ts'
+import { escapeHtml } from './html.ts'
 import { type MarkdownWriter, markdownWriter } from './markdown.ts'
-import { type PageData, packViews } from './pageData.ts'
+import { pageData } from './pageData.ts'
 import { figureHtml } from './figureHtml.ts'
 import { tableHtml } from './tableHtml.ts'
 
@@ -47,7 +47,7 @@ ${body.join('\n')}
 <footer>
 ${footerHtml(head, cells)}
 </footer>
-<script type="application/json" id="page-data">${scriptJson(pageData(cells))}</script>
+<script type="application/octet-stream" id="page-data">${assets.pack(JSON.stringify(pageData(cells)))}</script>
 <script>${assets.script}</script>
 </body>
 </html>
@@ -82,10 +82,13 @@ function answerHtml(cell: AnswerCell): string {
 }
 
 function tableCellHtml(cell: TableCell): string {
+  if (cell.where === 'terminal') return ''
   return `<div class="tablecell" id="${cell.id}">${tableHtml(shownView(cell.views))}</div>`
 }
 
+/** Nothing where there is nothing to choose. */
 function choiceHtml(cell: ChoiceCell): string {
+  if (cell.options.length < 2) return ''
   const options = cell.options.map((option) => {
     const checked = option.key === cell.shown ? ' checked' : ''
     const [name, value] = [escapeHtml(cell.id), escapeHtml(option.key)]
@@ -117,15 +120,6 @@ function provenanceLines(source: Provenance): [string, string][] {
     ['Replications', replications],
     ['Version', `loopwright ${escapeHtml(source.engineVersion)}`],
   ]
-}
-
-function pageData(cells: readonly Cell[]): PageData {
-  const figures = cells.filter((cell): cell is ChartCell | PlanCell => cell.kind === 'chart' || cell.kind === 'plan')
-  const tables = cells.filter((cell): cell is TableCell => cell.kind === 'table' && cell.views.choice !== null)
-  return {
-    figures: Object.fromEntries(figures.map((cell) => [cell.id, packViews(cell.views)])),
-    tables: Object.fromEntries(tables.map((cell) => [cell.id, packViews(cell.views)])),
-  }
 }
 
 function isoDay(date: Date): string {

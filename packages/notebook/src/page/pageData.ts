@@ -1,35 +1,40 @@
-/** What the page's script needs: the views of every cell that is drawn or switched. Lies in the page as JSON. */
-import type { Views } from '../cell.ts'
+/** What the page's script needs: the views of every cell that is drawn or switched. Lies in the page as packed JSON. */
+import type { ChartRow, Table } from '@loopwright/charts'
+import type { Cell, Views } from '../cell.ts'
 import type { Figure } from '../figure.ts'
-import type { Table } from '@loopwright/charts'
-import { type Patch, difference, patched } from './patch.ts'
 
 export interface PageData {
-  readonly figures: Readonly<Record<string, PackedViews>>
-  readonly tables: Readonly<Record<string, PackedViews>>
+  /** by cell id, in the order of the page */
+  readonly figures: Readonly<Record<string, ViewsData<Figure>>>
+  readonly tables: Readonly<Record<string, ViewsData<Table>>>
 }
 
-/** The first view as it is, the others as what differs from it. */
-export interface PackedViews {
+export interface ViewsData<T> {
   readonly choice: string | null
   readonly shown: string
-  readonly keys: readonly string[]
-  readonly first: unknown
-  /** one per key; null: equal to the first */
-  readonly patches: readonly (Patch | null)[]
+  readonly views: Readonly<Record<string, T>>
 }
 
-export function packViews<T extends Figure | Table>(views: Views<T>): PackedViews {
-  const contents: unknown[] = views.of.map((view) => JSON.parse(JSON.stringify(view.content)))
+export function pageData(cells: readonly Cell[]): PageData {
   return {
-    choice: views.choice,
-    shown: views.shown,
-    keys: views.of.map((view) => view.key),
-    first: contents[0],
-    patches: contents.map((content) => difference(contents[0], content)),
+    figures: Object.fromEntries(cells.flatMap((cell) => (cell.kind === 'chart' || cell.kind === 'plan' ? [[cell.id, viewsData(cell.views, slim)]] : []))),
+    tables: Object.fromEntries(
+      cells.flatMap((cell) => (cell.kind === 'table' && cell.where !== 'terminal' && cell.views.choice !== null ? [[cell.id, viewsData(cell.views, (table) => table)]] : [])),
+    ),
   }
 }
 
-export function unpackView(packed: PackedViews, key: string): unknown {
-  return patched(packed.first, packed.patches[packed.keys.indexOf(key)] ?? null)
+function viewsData<T>(views: Views<T>, pack: (content: T) => T): ViewsData<T> {
+  return { choice: views.choice, shown: views.shown, views: Object.fromEntries(views.of.map(({ key, content }) => [key, pack(content)])) }
+}
+
+/** A chart's rows stand beside its specification and in it: once is enough. `withRows` puts them back. */
+function slim(figure: Figure): Figure {
+  const { picture } = figure
+  return picture.kind === 'chart' ? { ...figure, picture: { ...picture, spec: { ...picture.spec, data: { name: 'table' } } } } : figure
+}
+
+/** The specification with its rows in place. */
+export function withRows(picture: { readonly spec: object; readonly rows: readonly ChartRow[] }): object {
+  return { ...picture.spec, data: { name: 'table', values: picture.rows.map((row) => ({ ...row })) } }
 }

@@ -17,6 +17,7 @@ p, ul, ol, dl, .finding { max-width: 60ch; }
 .prose p, .prose ul, .prose ol, .caution p, .caution ul { margin: 0 0 12px; }
 a { color: var(--lw-accent); }
 code { font: 14px/1.5 ui-monospace, "SFMono-Regular", Menlo, Consolas, "Liberation Mono", "DejaVu Sans Mono", monospace; overflow-wrap: anywhere; }
+pre { white-space: pre-wrap; }
 :focus-visible { outline: 2px solid var(--lw-accent); outline-offset: 2px; }
 .skip { position: absolute; left: -9999px; }
 .skip:focus { left: 16px; top: 8px; padding: 4px 8px; background: var(--lw-paper); z-index: 2; }
@@ -28,25 +29,26 @@ header { padding-top: 32px; }
 .answer p + p { margin-top: 8px; }
 .answer .sure { font-size: 14px; max-width: 68ch; }
 .answer p:not(.sure) + .sure { margin-top: 16px; }
-figure { margin: 0 0 48px; break-inside: avoid; }
+figure { margin: 0 0 48px; }
 figure .finding { margin: 0 0 12px; font-size: 16px; font-weight: 600; }
 .picture { min-height: 40px; overflow: hidden; }
 .picture .chart { width: 100%; }
 .picture svg { display: block; max-width: 100%; }
-.plan .narrow { display: none; }
+.plan .narrow, .plan .paper { display: none; }
 html:not(.script) .picture.waiting { display: none; }
 noscript img { display: block; max-width: 100%; background: #ffffff; }
-.how, .note, .plannote { font-size: 14px; color: var(--lw-quiet); margin-top: 8px; max-width: 68ch; }
+.how, .note { font-size: 14px; color: var(--lw-quiet); margin-top: 8px; max-width: 68ch; }
 details { margin-top: 8px; font-size: 14px; }
 summary { cursor: pointer; color: var(--lw-accent); width: fit-content; padding: 4px 0; }
 .scroll { overflow-x: auto; max-width: 100%; }
 .tablecell { margin: 0 0 32px; }
 table { border-collapse: collapse; font-size: 14px; line-height: 1.35; font-variant-numeric: tabular-nums; }
-caption { text-align: left; font-weight: 600; padding: 4px 0 8px; }
+.caption { font-size: 14px; font-weight: 600; margin-bottom: 4px; max-width: 68ch; }
 th, td { padding: 4px 16px 4px 0; text-align: left; vertical-align: top; border-bottom: 1px solid var(--lw-hairline); font-weight: 400; }
 th:last-child, td:last-child { padding-right: 0; }
 thead th { border-bottom: 1px solid var(--lw-ink); vertical-align: bottom; color: var(--lw-quiet); }
-.number { text-align: right; white-space: nowrap; }
+.number { text-align: right; }
+td.number { white-space: nowrap; }
 tbody tr.marked > * { font-weight: 600; }
 tbody tr.marked > :first-child { box-shadow: inset 3px 0 0 var(--lw-accent); padding-left: 8px; }
 .choice { display: none; border: 0; padding: 8px 0; margin: 0 0 24px; position: sticky; top: 0; z-index: 1; background: var(--lw-paper); border-bottom: 1px solid var(--lw-hairline); min-width: 0; }
@@ -88,8 +90,14 @@ footer dd { margin: 0; overflow-wrap: anywhere; }
   .skip, html.script .choice, summary { display: none; }
   a { color: inherit; text-decoration: none; }
   h2 { margin-top: 28px; }
-  h2, h3, .finding, caption { break-after: avoid; }
-  figure, .answer, .caution, tr { break-inside: avoid; }
+  h2, h3, .finding, .caption { break-after: avoid; }
+  .plan .wide, .plan .narrow { display: none; }
+  .plan .paper { display: block; }
+  .together, .answer, .caution, .tablecell, tr { break-inside: avoid; }
+  tr:nth-child(-n+3) { break-after: avoid; }
+  tr:nth-last-child(-n+3) { break-before: avoid; }
+  thead { break-after: avoid; }
+  figure { margin-bottom: 28px; }
   p { orphans: 3; widows: 3; }
   details::details-content { content-visibility: visible; display: block; height: auto; }
   .scroll { overflow: visible; }

@@ -3,7 +3,7 @@ import { escapeHtml } from './html.ts'
 
 /**
  * A table in a container of its own that scrolls sideways and can be reached by keyboard.
- * The page is written with it, and the page's script draws the table of another view with it: both look the same.
+ * It is called by a line above it, which stays in sight while the table scrolls. The page is written with it, and the page's script draws the table of another view with it: both look the same.
  */
 export function tableHtml(table: Table): string {
   const head = table.columns
@@ -20,7 +20,8 @@ export function tableHtml(table: Table): string {
     .join('\n')
   const note = table.note === null ? '' : `<p class="note">${escapeHtml(table.note)}</p>`
   const caption = escapeHtml(table.caption)
-  return `<div class="scroll" role="region" tabindex="0" aria-label="${caption}"><table><caption>${caption}</caption><thead><tr>${head}</tr></thead><tbody>
+  return `<p class="caption" aria-hidden="true">${caption}</p>
+<div class="scroll" role="region" tabindex="0" aria-label="${caption}"><table><caption class="hidden">${caption}</caption><thead><tr>${head}</tr></thead><tbody>
 ${body}
 </tbody></table></div>${note}`
 }

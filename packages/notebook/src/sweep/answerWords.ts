@@ -13,7 +13,7 @@ export function answerSentences(result: SweepResult, period: Period): string[] {
   const best = countOf(counts, answer.best)
   const chosen = answer.chosen === null ? null : countOf(counts, answer.chosen)
   const first = [outputSentence(chosen ?? best, period), planSentence(chosen ?? best, period)].filter((sentence) => sentence !== null).join(' ')
-  return [first, ruleSentence(answer, period), nineOfTenSentence(result, period)].filter((sentence) => sentence !== null)
+  return [first, ruleSentence(answer, counts, period), nineOfTenSentence(result, period)].filter((sentence) => sentence !== null)
 }
 
 /** "With 10 carriers the loop makes 330 units a shift on average; nine of ten shifts make at least 316." */
@@ -40,13 +40,14 @@ export function planSentence(count: SweepCount, period: Period): string | null {
 }
 
 /** By which rule the count was chosen, and why not one fewer. */
-function ruleSentence(answer: SweepAnswer, period: Period): string {
+function ruleSentence(answer: SweepAnswer, counts: readonly SweepCount[], period: Period): string {
   const within = formatShare(answer.within)
   const level = formatShare(answer.level)
   const { best, chosen, notConfirmed } = answer
   if (chosen === null) {
     return `No count is confirmed yet as within ${within} of the best (${best} carriers, by its mean): run more replications.`
   }
+  if (counts.length === 1) return `${chosen} is the only count tried.`
   const rule =
     chosen === best
       ? `${chosen} is the best count tried, and the smallest within ${within} of it with ${level} confidence.`
@@ -60,7 +61,7 @@ function ruleSentence(answer: SweepAnswer, period: Period): string {
 /** The smallest count that meets the plan in nine of ten shifts, or that none does; null without a plan. */
 function nineOfTenSentence(result: SweepResult, period: Period): string | null {
   const { answer, counts } = result
-  if (period.plan === null || answer === null) return null
+  if (period.plan === null || answer === null || counts.length === 1) return null
   const plan = `the plan of ${formatNumber(period.plan, 0)} in nine of ten ${period.many}`
   if (answer.meetsPlanInNineOfTen !== null) {
     const also = answer.meetsPlanInNineOfTen === answer.chosen ? ` too` : ''
@@ -81,7 +82,7 @@ export function sureSentences(result: SweepResult, period: Period): string[] {
   if (halfWidth === '0') sentences.push(`Average output per ${period.one}: ${mean} in every replication: nothing random reaches this number.`)
   else {
     const few = count.replications < 10 ? ' Few replications: the interval rests on the normal shape.' : ''
-    sentences.push(`Average output per ${period.one}: ${mean}, known to ± ${halfWidth} (95 %). More replications narrow this.${few}`)
+    sentences.push(`Average output per ${period.one}: ${mean}, known to ± ${halfWidth} (${formatShare(count.mean?.level ?? 0.95)}). More replications narrow this.${few}`)
     if (low !== null && high !== null) {
       sentences.push(
         `A single ${period.one}: ${low} to ${high} in 95 of 100. More replications do not narrow this; it is how much ${period.many} differ.`,

@@ -1,41 +1,70 @@
 /** The plan of the loop for each count, shaded by how full every zone is. */
-import { type Figure as ChartFigure, formatNumber, loopPlan, type PlanZone } from '@loopwright/charts'
+import { formatNumber, formatShare, loopPlan, type PlanZone, type Table } from '@loopwright/charts'
 import type { Scenario } from '@loopwright/scenario'
 import type { SweepCount } from '@loopwright/study'
-import { type Figure, planFigure } from '../figure.ts'
+import type { Figure } from '../figure.ts'
+import { metresText, shortNumber } from '../inputs/quantityWords.ts'
 import type { Period } from './period.ts'
 
-/** @param occupancy  the chart of the same numbers: finding and table are its own */
-export function occupancyPlan(scenario: Scenario, count: SweepCount, period: Period, occupancy: ChartFigure): Figure {
+/** zones that the finding names */
+const NAMED = 3
+
+/** The plan with all that goes with it: the fullest zones as its finding, every zone in its table. */
+export function occupancyPlan(scenario: Scenario, count: SweepCount, period: Period): Figure {
   const zones = planZones(scenario, count)
   const valueMeaning = `share of the ${period.one} with a carrier in the zone, %`
-  return planFigure(loopPlan(zones, { id: 'plan-wide', widthPixels: 1100, valueMeaning }), loopPlan(zones, { id: 'plan-narrow', widthPixels: 328, valueMeaning }), {
-    finding: occupancy.finding,
-    howToRead: `Each cell is a zone, to scale; the darker, the longer a carrier is in it; the number is its share of the ${period.one} in per cent.`,
-    table: occupancy.table,
-  })
+  return {
+    finding: finding(zones, count.carriers),
+    picture: { kind: 'plan', zones, valueMeaning },
+    alt: loopPlan(zones, { valueMeaning }).description,
+    howToRead: `Each cell is a zone, to scale; the darker, the longer a carrier is in it. The number in it is that share of the ${period.one}, in per cent.`,
+    table: zoneTable(scenario, zones, count.carriers, period),
+    tableOpen: false,
+  }
 }
 
-/** The loop as drawn; without a count nothing is shaded. */
+/** The loop as drawn; without a count nothing is shaded. Zones of no given length are drawn 1 m long. */
 export function planZones(scenario: Scenario, count: SweepCount | null): PlanZone[] {
   const { line, layout } = scenario
   return line.zones.map((zone, index) => {
     const station = line.stations.find((one) => one.zone === index)
-    const occupancy = count?.zones[index]?.occupancyMean ?? null
+    const value = count?.zones[index]?.occupancyMean ?? null
     return {
       name: zone.name,
       lengthMetres: zone.lengthMetres ?? 1,
       turn: layout.turns[index] ?? null,
       transfer: zone.transfer !== null,
       station:
-        station === undefined
-          ? null
-          : {
-              title: station.title,
-              duties: (['load', 'unload'] as const).filter((duty) => station[duty] !== null),
-            },
-      value: occupancy,
-      label: occupancy === null ? null : formatNumber(occupancy * 100, 0),
+        station === undefined ? null : { title: station.title, duties: (['load', 'unload'] as const).filter((duty) => station[duty] !== null) },
+      value,
+      label: value === null ? null : formatNumber(value * 100, 0),
     }
   })
+}
+
+function finding(zones: readonly PlanZone[], carriers: number): string {
+  const length = zones.reduce((sum, zone) => sum + zone.lengthMetres, 0)
+  const fullest = zones.toSorted((a, b) => (b.value ?? 0) - (a.value ?? 0)).slice(0, NAMED)
+  const named = fullest.map((zone) => `${zone.name}${zone.station === null ? '' : ` ${zone.station.title}`} (${formatShare(zone.value ?? 0)})`)
+  const list = named.length > 1 ? `${named.slice(0, -1).join(', ')} and ${named.at(-1)}` : named.join('')
+  return `The loop: ${zones.length} zones, ${shortNumber(length)} m. With ${carriers} ${carriers === 1 ? 'carrier' : 'carriers'} the fullest are ${list}.`
+}
+
+function zoneTable(scenario: Scenario, zones: readonly PlanZone[], carriers: number, period: Period): Table {
+  const head = (text: string, align: 'left' | 'right'): Table['columns'][number] => ({ head: text, align, pageOnly: false })
+  return {
+    caption: `Zones in travel order, with ${carriers} carriers`,
+    columns: [head('Zone', 'left'), head('Length', 'right'), head('What it is', 'left'), head('Turn', 'left'), head(`With a carrier,\n% of the ${period.one}`, 'right')],
+    rows: zones.map((zone, index) => {
+      const length = scenario.line.zones[index]?.lengthMetres ?? null
+      const cells = [zone.name, length === null ? 'not given' : metresText(length), whatItIs(zone), zone.turn ?? '–', zone.label ?? '–']
+      return { cells, marked: false }
+    }),
+    note: 'A carrier counts from the start of its move into a zone to the start of its move out.',
+  }
+}
+
+function whatItIs(zone: PlanZone): string {
+  if (zone.station !== null) return `station ${zone.station.title}`
+  return zone.transfer ? 'transfer' : 'storage'
 }

@@ -1,0 +1,48 @@
+/** A real Chromium for the tests of the page. */
+import { spawnSync } from 'node:child_process'
+import { accessSync, constants } from 'node:fs'
+import { delimiter, join } from 'node:path'
+import { type Browser, chromium } from 'playwright-core'
+
+const NAMES = ['chromium', 'chromium-browser', 'google-chrome']
+const ARGUMENTS = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+]
+
+/** Where Chromium is: CHROMIUM_PATH, else along PATH, else installed where we may; null: it cannot be had here. */
+export function findChromium(): string | null {
+  const named = process.env['CHROMIUM_PATH']
+  if (named !== undefined && named !== '') return named
+  return alongPath() ?? (install() ? alongPath() : null)
+}
+
+export async function startChromium(path: string): Promise<Browser> {
+  return await chromium.launch({ executablePath: path, args: ARGUMENTS })
+}
+
+function alongPath(): string | null {
+  const folders = (process.env['PATH'] ?? '').split(delimiter)
+  const candidates = NAMES.flatMap((name) => folders.map((folder) => join(folder, name)))
+  return candidates.find(isExecutable) ?? null
+}
+
+function isExecutable(file: string): boolean {
+  try {
+    accessSync(file, constants.X_OK)
+    return true
+  } catch {
+    return false
+  }
+}
+
+function install(): boolean {
+  if (process.getuid?.() !== 0) return false
+  const run = (...parts: string[]): boolean => spawnSync('apt-get', parts, { stdio: 'ignore' }).status === 0
+  return run('update') && run('install', '-y', 'chromium', 'fonts-dejavu-core')
+}
