@@ -3,6 +3,7 @@ import type { Problem } from './problems.ts'
 
 const WIDTH = 80
 const GUTTER = 7
+const NO_BREAK = '\u00A0'
 
 /**
  * One block per finding: place, code and path; what was found; the source line with a caret; what would be right. The last line counts.
@@ -41,17 +42,19 @@ function excerpt(line: string, start: number, length: number, room: number): { t
   return { text, start: start - from }
 }
 
+/** Lines of at most 80 columns; a number stays with its unit. */
 function wrap(sentence: string, indent: string): string[] {
   const lines: string[] = []
   let line = indent
-  for (const word of sentence.split(' ')) {
+  const glued = sentence.replace(/(\d) (?=(?:m|s|h|min|mm|%)(?:\W|$))/g, `$1${NO_BREAK}`)
+  for (const word of glued.split(' ')) {
     if (line.length > indent.length && line.length + 1 + word.length > WIDTH) {
       lines.push(line)
       line = indent
     }
     line += (line.length > indent.length ? ' ' : '') + word
   }
-  return [...lines, line]
+  return [...lines, line].map((one) => one.replaceAll(NO_BREAK, ' '))
 }
 
 function lastLine(problems: readonly Problem[]): string {

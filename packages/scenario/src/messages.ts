@@ -40,8 +40,12 @@ export const tooManyParts = (most: number): Sentence =>
 export const tooDeep = (most: number): Sentence =>
   error('E_TOO_DEEP', `the file is nested more than ${most} levels deep`, 'a scenario needs fewer than ten levels')
 
-export const badYaml = (reason: string): Sentence =>
-  error('E_YAML', `the text is not YAML here: ${reason}`, 'check indentation, brackets and quotes around this place')
+export const badYaml = (reason: string, isTab: boolean): Sentence =>
+  error(
+    'E_YAML',
+    `the text is not YAML here: ${reason}`,
+    isTab ? 'use blanks instead of the tab' : 'check indentation, brackets and quotes around this place',
+  )
 
 export const severalDocuments = (): Sentence =>
   error('E_SEVERAL_DOCUMENTS', 'a second document starts here', 'keep one scenario per file; remove the line "---"')
@@ -143,6 +147,13 @@ export const unknownTask = (name: string, near: string | null, known: readonly s
     meant(near, known.length === 0 ? 'no station has a task' : `tasks are ${choices(known)}`),
   )
 
+/** `zone "Z01"`, `zones "Z01" and "Z02"`, `zone "Z01" and 9 more`. */
+function zoneList(names: readonly string[]): string {
+  const [first = '', second] = names
+  if (second === undefined) return `zone ${quote(first)}`
+  return names.length === 2 ? `zones ${quote(first)} and ${quote(second)}` : `zone ${quote(first)} and ${names.length - 1} more`
+}
+
 const range = (names: readonly string[]): string => (names.length > 6 ? `"${names[0]}" … "${names.at(-1)}"` : choices(names))
 
 // Quantities
@@ -235,14 +246,7 @@ export const shareBeyond = (found: string): Sentence =>
   error('E_SHARE_BEYOND', `${quote(found)} does not lie between 0 and 100 %`, 'write a share such as "1.5 %" or 0.015')
 
 export const eitherParameters = (kind: string, forms: readonly string[]): Sentence =>
-  error(
-    'E_PARAMETERS',
-    `"${kind}" has these parameters neither missing nor doubled: ${forms.join(', or ')}`,
-    `give exactly ${forms.join(', or ')}`,
-  )
-
-export const limitsOnRange = (kind: string): Sentence =>
-  error('E_LIMITS', `"${kind}" has its own limits`, 'cut it with { kind: limited, of: { … }, min: …, max: … }')
+  error('E_PARAMETERS', `"${kind}" has too few or too many parameters`, `give ${forms.join(', or ')}, nothing else`)
 
 export const limitsCutAll = (): Sentence =>
   error('E_LIMITS_CUT', 'the limits cut away nearly all of the distribution', 'widen them, or use another distribution')
@@ -286,10 +290,10 @@ export const noZones = (): Sentence => error('E_NO_ZONES', 'the line has no zone
 export const tooManyZones = (count: string, most: number): Sentence =>
   error('E_TOO_MANY_ZONES', `${count} zones are more than can be read`, `the most is ${most}`)
 
-export const zoneWithoutLength = (name: string): Sentence =>
+export const zoneWithoutLength = (zones: readonly string[]): Sentence =>
   error(
     'E_ZONE_LENGTH',
-    `the length of zone ${quote(name)} is not known, and the path into it needs it`,
+    `the length of ${zoneList(zones)} is not known, and the way in needs it`,
     'give the zone a length, or the path a distance, or both move and clear times',
   )
 
@@ -310,34 +314,34 @@ export const pathOffLoop = (from: string, to: string): Sentence =>
 export const pathMissing = (from: string, to: string): Sentence =>
   error('E_PATH_MISSING', `no path leads from zone ${quote(from)} to ${quote(to)}`, `add { from: ${from}, to: ${to} }`)
 
-export const speedNeeded = (from: string): Sentence =>
+export const speedNeeded = (zones: readonly string[]): Sentence =>
   error(
     'E_SPEED_NEEDED',
-    `no speed is known for the path out of zone ${quote(from)}`,
-    'give "drive" a speed, such as "15 m/min", or the path a move time',
+    `no speed is known for the way out of ${zoneList(zones)}`,
+    'give "drive" a speed, such as "15 m/min", or the paths a move time',
   )
 
-export const carrierSizeNeeded = (which: string, from: string): Sentence =>
+export const carrierSizeNeeded = (which: string, zones: readonly string[]): Sentence =>
   error(
     'E_CARRIER_SIZE',
-    `the ${which} of a carrier is not known, and the clear time of zone ${quote(from)} needs it`,
-    `give "carriers" a ${which}, such as "1.2 m", or the path a clear time`,
+    `the ${which} of a carrier is not known, and the clear time of ${zoneList(zones)} needs it`,
+    `give "carriers" a ${which}, such as "1.2 m", or the paths a clear time`,
   )
 
 export const clearMoveWithoutMove = (): Sentence =>
   error('E_CLEAR_MOVE', '"clear: move" means the given move time, and there is none', 'give "move" a time, or leave "clear" out')
 
-export const sensorTooEarly = (zone: string): Sentence =>
+export const sensorTooEarly = (zones: readonly string[]): Sentence =>
   error(
     'E_SENSOR',
-    `in zone ${quote(zone)} the sensor lies a whole carrier or more before the stop point`,
+    `the sensor of ${zoneList(zones)} lies a whole carrier or more before the stop point`,
     'it would see the tail pass before the carrier has started; make "sensorBeforeStop" smaller than the carrier',
   )
 
-export const carrierTooLong = (zone: string, carrier: string, length: string): Sentence =>
+export const carrierTooLong = (zones: readonly string[], carrier: string, length: string): Sentence =>
   error(
     'E_CARRIER_LONG',
-    `a carrier is ${carrier} long in travel and does not fit zone ${quote(zone)} of ${length}`,
+    `a carrier is ${carrier} long in travel and does not fit ${zoneList(zones)} of ${length}`,
     'a zone holds one whole carrier: lengthen the zone or shorten the carrier',
   )
 
@@ -430,8 +434,8 @@ export const mixAndShares = (): Sentence =>
 
 export const weightsWhole = (): Sentence => error('E_WEIGHTS_WHOLE', 'a levelled mix counts in whole weights', 'write whole numbers')
 
-export const shareMissing = (variant: string): Sentence =>
-  error('E_SHARE_MISSING', `the variant ${quote(variant)} has no share here`, 'give each variant one; 0 means never')
+export const shareMissing = (variants: readonly string[]): Sentence =>
+  error('E_SHARE_MISSING', `no share is given for ${choices(variants)}`, 'give each variant one; 0 means never')
 
 // Stations and tasks
 
@@ -445,11 +449,11 @@ export const zoneTaken = (zone: string, other: string): Sentence =>
 export const taskTwice = (task: string): Sentence =>
   error('E_TASK_TWICE', `the task ${quote(task)} stands twice in one station`, 'two tasks of one station need two names')
 
-export const timeMissing = (variant: string): Sentence =>
+export const timeMissing = (variants: readonly string[]): Sentence =>
   error(
     'E_TIME_MISSING',
-    `no time is given for the variant ${quote(variant)}`,
-    `add "${shorten(variant)}: none" if it does not have this task`,
+    `no time is given for ${choices(variants)}`,
+    'every variant needs one; write "none" for a variant that does not have this task',
   )
 
 export const timeForNobody = (): Sentence =>

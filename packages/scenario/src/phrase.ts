@@ -19,6 +19,9 @@ const FORMS: Record<string, string> = {
   pert: 'pert 25..40..80 s',
 }
 
+/** Kinds that only the full form has. */
+const MAPS_ONLY = new Set(['weibull', 'empirical', 'discrete', 'replay', 'occasional', 'limited'])
+
 /**
  * @param text  the phrase; blanks at its ends are ignored
  * @returns     a distribution in seconds, or what is wrong with its column
@@ -32,9 +35,9 @@ export function parsePhrase(text: string): Outcome<Distribution> {
   const start = word[0].indexOf(kind)
   if (kind === 'normal') return normal(phrase, start, word[0].length)
   if (!Object.hasOwn(FORMS, kind)) {
-    if (word[0].length === phrase.length && nearest(kind, Object.keys(FORMS)) === null)
-      return failed(say.badPhrase(phrase), start, kind.length)
-    return failed(say.phraseKind(kind, nearest(kind, Object.keys(FORMS)), Object.keys(FORMS)), start, kind.length)
+    const near = nearest(kind, Object.keys(FORMS))
+    if (near === null && !MAPS_ONLY.has(kind)) return failed(say.badPhrase(phrase.trim()), start, phrase.length - start)
+    return failed(say.phraseKind(kind, near, Object.keys(FORMS)), start, kind.length)
   }
   if (word[0].length === phrase.length) return failed(say.badPhrase(phrase), start, kind.length)
   return body(phrase, word[0].length, kind)

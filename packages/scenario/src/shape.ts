@@ -4,6 +4,7 @@ import * as say from './messages.ts'
 import { nearest } from './nearest.ts'
 import { type Dimension, proposals } from './quantity.ts'
 import type { Report } from './report.ts'
+import { KINDS } from './schema/distribution.ts'
 import { fileSchema } from './schema/file.ts'
 import { EXPECTED, type Expected } from './schema/words.ts'
 import { describe, joinPath, type Located, plain } from './source.ts'
@@ -51,8 +52,10 @@ export function checkShape(root: Located, report: Report): void {
 
 function translate(issue: Issue, from: Located, report: Report): void {
   const { at, rest } = find(from, issue.path)
+  if (at.broken === true) return
   if (rest.length > 0) {
-    if (rest.length === 1) report.add(at, say.missing(String(rest[0]), expectedBy(issue)))
+    const key = String(rest[0])
+    if (rest.length === 1) report.add({ ...at, path: joinPath(at.path, key) }, say.missing(key, expectedBy(issue)))
   } else if (issue.code === 'unrecognized_keys') unknownKeys(issue, at, report)
   else if (issue.code === 'invalid_union') union(issue, at, report)
   else report.add(at, mismatch(issue, at))
@@ -73,9 +76,14 @@ function mismatch(issue: Issue, at: Located): say.Sentence {
 
 function unknownKeys(issue: Extract<Issue, { code: 'unrecognized_keys' }>, at: Located, report: Report): void {
   const known = issue.message.startsWith('@keys:') ? issue.message.slice(6).split(',') : []
+  // zod settles for the branch without `kind` where no kind fits
   for (const key of issue.keys) {
     const entry = at.entries.get(key)
     if (entry === undefined) continue
+    if (key === 'kind' && entry.value.kind === 'text') {
+      report.add(entry.value, notOneOf(KINDS, entry.value))
+      continue
+    }
     const feature = Object.hasOwn(NOT_YET, key) ? NOT_YET[key] : undefined
     const sentence = feature === undefined ? say.unknownKey(key, nearest(key, known), known) : say.notYet(feature)
     report.addAt(entry.keyStart, entry.keyEnd - entry.keyStart, joinPath(at.path, key), sentence)
@@ -89,8 +97,7 @@ function union(issue: Extract<Issue, { code: 'invalid_union' }>, at: Located, re
     report.add(at, notOneOf(known, at))
     return
   }
-  const branches = issue.errors.filter((errors) => !errors.some((inner) => inner.path.length === 0 && isMismatch(inner)))
-  const meant = branches.toSorted((a, b) => weight(a, at) - weight(b, at))[0]
+  const meant = branchesOf(issue).toSorted((a, b) => weight(a, at) - weight(b, at))[0]
   if (meant !== undefined) {
     for (const inner of meant) translate(inner, at, report)
     return
@@ -105,6 +112,11 @@ function union(issue: Extract<Issue, { code: 'invalid_union' }>, at: Located, re
       ),
     )
   else report.add(at, mismatch(issue, at))
+}
+
+/** Branches whose type fits the value. */
+function branchesOf(issue: Extract<Issue, { code: 'invalid_union' }>): Issue[][] {
+  return issue.errors.filter((errors) => !errors.some((inner) => inner.path.length === 0 && isMismatch(inner)))
 }
 
 /** The value is of another type than this branch wants. */
@@ -124,8 +136,10 @@ function weight(errors: readonly Issue[], at: Located): number {
     if (issue.code === 'unrecognized_keys') sum += 2 * issue.keys.length
     else if (issue.code === 'invalid_union' && 'discriminator' in issue && issue.errors.length === 0)
       sum += at.entries.has('kind') ? 0 : 1.5
-    else if (issue.code === 'invalid_union') sum += Math.min(...issue.errors.map((inner) => weight(inner, find(at, issue.path).at)))
-    else sum += issue.path.length > 0 && !at.entries.has(String(issue.path[0])) ? 1 : 0.5
+    else if (issue.code === 'invalid_union') {
+      const inside = find(at, issue.path).at
+      sum += Math.min(...branchesOf(issue).map((inner) => weight(inner, inside)), 9)
+    } else sum += issue.path.length > 0 && !at.entries.has(String(issue.path[0])) ? 1 : 0.5
   }
   return sum
 }

@@ -2,7 +2,20 @@
  * Text to a tree of values that know their place. Guards first (size, depth), then the YAML parser, then our own walk,
  * which finds duplicate keys, foreign tags, references in circles and references that unfold without end.
  */
-import { type Alias, isAlias, isMap, isPair, isScalar, isSeq, type Node, type Pair, parseAllDocuments, Scalar, type YAMLMap } from 'yaml'
+import {
+  type Alias,
+  isAlias,
+  isMap,
+  isPair,
+  isScalar,
+  isSeq,
+  type Node,
+  type Pair,
+  parseAllDocuments,
+  Scalar,
+  type YAMLMap,
+  type YAMLSeq,
+} from 'yaml'
 import * as say from './messages.ts'
 import type { Report } from './report.ts'
 
@@ -25,6 +38,8 @@ export interface Located {
   readonly textStart: number | null
   readonly entries: ReadonlyMap<string, Entry>
   readonly items: readonly Located[]
+  /** nothing could be read here, and why is reported: no more about it */
+  readonly broken?: true
 }
 
 export interface Entry {
@@ -38,6 +53,8 @@ const CHARACTERS_MAX = 1_000_000
 /** signs that begin or end a part; the parser's time grows with them */
 const PARTS_MAX = 60_000
 const DEPTH_MAX = 64
+/** of the parser; one slip often causes several */
+const FINDINGS_MAX = 10
 const ALIAS_VALUES_MAX = 10_000
 const NO_ENTRIES: ReadonlyMap<string, Entry> = new Map()
 
@@ -50,15 +67,19 @@ export function readSource(text: string, report: Report): Located | null {
   const documents = parse(text)
   if (documents === null) return refuse(report, say.tooDeep(DEPTH_MAX), 0)
   const [first, second] = documents
-  for (const finding of first?.errors ?? []) {
-    report.addAt(finding.pos[0], finding.pos[1] - finding.pos[0], '', say.badYaml(reason(finding.message)))
+  for (const finding of first?.errors.slice(0, FINDINGS_MAX) ?? []) {
+    const isTab = finding.code === 'TAB_AS_INDENT'
+    report.addAt(finding.pos[0], finding.pos[1] - finding.pos[0], '', say.badYaml(reason(finding.message), isTab))
   }
   if ((first?.errors.length ?? 0) > 0) return null
   if (second !== undefined) return refuse(report, say.severalDocuments(), second.range?.[0] ?? 0)
   const contents = first?.contents ?? null
   if (contents === null) return refuse(report, say.notAMap('an empty file'), 0)
-  const tree = createWalk(report).walk(contents as Node, '', 0)
-  if (tree !== null && tree.kind !== 'map') {
+  const walk = createWalk(report)
+  const tree = walk.walk(contents as Node, '', 0)
+  if (walk.isBomb()) return null
+  if (tree.broken === true) return null
+  if (tree.kind !== 'map') {
     report.add(tree, say.notAMap(describe(tree)))
     return null
   }
@@ -132,7 +153,7 @@ export function joinPath(path: string, key: string): string {
   return path === '' ? step : `${path}.${step}`
 }
 
-function createWalk(report: Report): { walk(node: Node | null, path: string, depth: number): Located | null } {
+function createWalk(report: Report): { walk(node: Node | null, path: string, depth: number): Located; isBomb(): boolean } {
   const anchors = new Map<string, Node>()
   const open = new Set<Node>()
   let unfolded = 0
@@ -167,16 +188,16 @@ function createWalk(report: Report): { walk(node: Node | null, path: string, dep
     }
   }
 
-  function alias(node: Alias, path: string, depth: number): Located | null {
+  function alias(node: Alias, path: string, depth: number): Located {
     const [start, end] = span(node, 0)
     const target = anchors.get(node.source)
     if (target === undefined) {
       report.addAt(start, end - start, path, say.aliasUnknown(node.source))
-      return null
+      return broken(path, start)
     }
     if (open.has(target)) {
       report.addAt(start, end - start, path, say.aliasCycle(node.source))
-      return null
+      return broken(path, start)
     }
     insideAlias++
     const value = walk(target, path, depth)
@@ -196,10 +217,9 @@ function createWalk(report: Report): { walk(node: Node | null, path: string, dep
     return { key, start, end, plain: node.type === Scalar.PLAIN }
   }
 
-  function merge(into: Map<string, Entry>, value: Located | null): void {
-    const sources = value === null ? [] : value.kind === 'list' ? value.items : [value]
-    for (const source of sources) {
-      if (source.kind !== 'map') report.add(source, say.wrongType('a set of keys to merge', describe(source)))
+  function merge(into: Map<string, Entry>, value: Located): void {
+    for (const source of value.kind === 'list' ? value.items : [value]) {
+      if (source.kind !== 'map' && source.broken !== true) report.add(source, say.wrongType('a set of keys to merge', describe(source)))
       for (const entry of source.entries.values()) if (!into.has(entry.key)) into.set(entry.key, entry)
     }
   }
@@ -207,63 +227,84 @@ function createWalk(report: Report): { walk(node: Node | null, path: string, dep
   function map(node: YAMLMap, path: string, depth: number): Located {
     const [start, end] = span(node, 0)
     const entries = new Map<string, Entry>()
-    const merged: (Located | null)[] = []
+    const merged: Located[] = []
+    let before: Entry | null = null
     for (const pair of node.items) {
       if (!isPair(pair)) continue
       const key = keyOf(pair, path)
       if (key === null) continue
+      const inner = joinPath(path, key.key)
       if (key.key === '<<' && key.plain) {
         merged.push(walk(pair.value as Node | null, path, depth + 1))
         continue
       }
-      const earlier = entries.get(key.key)
-      if (earlier !== undefined) {
-        report.addAt(key.start, key.end - key.start, joinPath(path, key.key), say.duplicateKey(key.key, report.lineOf(earlier.keyStart)))
+      if (before !== null && pair.value === null && isTornDecimal(before.value, key.key)) {
+        const { value } = before
+        report.addAt(
+          value.start,
+          key.end - value.start,
+          value.path,
+          say.decimalComma(`${value.source},${key.key}`, `${value.source}.${key.key}`),
+        )
+        entries.set(before.key, {
+          ...before,
+          value: { ...broken(value.path, value.start), keyStart: before.keyStart, keyEnd: before.keyEnd },
+        })
         continue
       }
-      const inner = joinPath(path, key.key)
-      const value = walk(pair.value as Node | null, inner, depth + 1) ?? nothing(inner, key.end)
-      entries.set(key.key, {
-        key: key.key,
-        keyStart: key.start,
-        keyEnd: key.end,
-        value: { ...value, keyStart: key.start, keyEnd: key.end },
-      })
+      const earlier = entries.get(key.key)
+      if (earlier !== undefined) {
+        report.addAt(key.start, key.end - key.start, inner, say.duplicateKey(key.key, report.lineOf(earlier.keyStart)))
+        continue
+      }
+      const value = walk(pair.value as Node | null, inner, depth + 1)
+      before = { key: key.key, keyStart: key.start, keyEnd: key.end, value: { ...value, keyStart: key.start, keyEnd: key.end } }
+      entries.set(key.key, before)
     }
     for (const value of merged) merge(entries, value)
     return { kind: 'map', value: null, source: '', path, start, end, textStart: null, entries, items: [] }
   }
 
-  function walk(node: Node | null, path: string, depth: number): Located | null {
-    if (node === null) return null
+  function list(node: YAMLSeq, path: string, depth: number): Located {
+    const [start, end] = span(node, 0)
+    const items = node.items.map((item, i) => walk(item as Node | null, `${path}[${i}]`, depth + 1))
+    return { kind: 'list', value: null, source: '', path, start, end, textStart: null, entries: NO_ENTRIES, items }
+  }
+
+  function walk(node: Node | null, path: string, depth: number): Located {
+    if (node === null) return nothing(path, 0)
+    const [start] = span(node, 0)
     if (insideAlias > 0 && ++unfolded > ALIAS_VALUES_MAX) {
-      if (unfolded === ALIAS_VALUES_MAX + 1) report.addAt(span(node, 0)[0], 1, path, say.aliasBomb(ALIAS_VALUES_MAX))
-      return null
+      if (unfolded === ALIAS_VALUES_MAX + 1) report.addAt(start, 1, path, say.aliasBomb(ALIAS_VALUES_MAX))
+      return broken(path, start)
     }
     if (isAlias(node)) return alias(node, path, depth)
     if (depth > DEPTH_MAX) {
-      report.addAt(span(node, 0)[0], 1, path, say.tooDeep(DEPTH_MAX))
-      return null
+      report.addAt(start, 1, path, say.tooDeep(DEPTH_MAX))
+      return broken(path, start)
     }
     const tagged = node as Node & { anchor?: string; tag?: string }
     if (tagged.anchor !== undefined) anchors.set(tagged.anchor, node)
     if (tagged.tag !== undefined) {
-      report.addAt(span(node, 0)[0], 1, path, say.foreignTag(tagged.tag))
-      return null
+      report.addAt(start, 1, path, say.foreignTag(tagged.tag))
+      return broken(path, start)
     }
     if (isScalar(node)) return scalar(node, path)
     open.add(node)
-    let result: Located | null = null
-    if (isMap(node)) result = map(node, path, depth)
-    else if (isSeq(node)) {
-      const [start, end] = span(node, 0)
-      const items = node.items.map((item, i) => walk(item as Node | null, `${path}[${i}]`, depth + 1) ?? nothing(`${path}[${i}]`, start))
-      result = { kind: 'list', value: null, source: '', path, start, end, textStart: null, entries: NO_ENTRIES, items }
-    }
+    const result = isMap(node) ? map(node, path, depth) : isSeq(node) ? list(node, path, depth) : broken(path, start)
     open.delete(node)
     return result
   }
-  return { walk }
+  return { walk, isBomb: () => unfolded > ALIAS_VALUES_MAX }
+}
+
+/** In `{ speed: 12,5 m/min }` the comma ends the value, and `5 m/min` becomes a key without a value. */
+function isTornDecimal(before: Located, key: string): boolean {
+  return before.kind === 'number' && /^-?\d+$/.test(before.source) && /^\d/.test(key)
+}
+
+function broken(path: string, at: number): Located {
+  return { ...nothing(path, at), broken: true }
 }
 
 function nothing(path: string, at: number): Located {

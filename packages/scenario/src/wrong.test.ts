@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { formatProblems } from './formatProblems.ts'
 import type { Problem } from './problems.ts'
 import { readScenario } from './read.ts'
+import { applyVariation } from './variations.ts'
 
 const FOLDER = new URL('../../../tests/golden/scenario/wrong/', import.meta.url)
 const TIMES_CSV = 'place;fit\n30,5;38\nstuck;41\n29,8;40,5\n'
@@ -19,7 +20,14 @@ const MADE: Record<string, () => string> = {
   'too-many-parts': () => `format: 1\nname: [${'1,'.repeat(100_000)}]\n`,
 }
 
+/** Not files of their own: made texts, and a call with a wrong name. */
+const OTHERS = [...Object.keys(MADE), 'unknown-variation']
+
 function read(name: string): { text: string; problems: readonly Problem[] } {
+  if (name === 'unknown-variation') {
+    const text = 'format: 1\nvariations:\n  train: { drive.release: train }\n'
+    return { text, problems: applyVariation(text, 'trian').problems }
+  }
   const text = MADE[name]?.() ?? readFileSync(new URL(`${name}.yaml`, FOLDER), 'utf8')
   return { text, problems: readScenario(text, `${name}.yaml`, name === 'file-no-files' ? {} : { files }).problems }
 }
@@ -29,7 +37,7 @@ describe('wrong scenario files', () => {
     expect(names.length).toBeGreaterThanOrEqual(60)
   })
 
-  test.each([...names, ...Object.keys(MADE)])('%s', async (name) => {
+  test.each([...names, ...OTHERS])('%s', async (name) => {
     const { text, problems } = read(name)
     expect(problems.length).toBeGreaterThan(0)
     await expect(`${formatProblems(problems, text, `${name}.yaml`)}\n`).toMatchFileSnapshot(
@@ -44,7 +52,7 @@ test('every sentence of messages.ts occurs in one of these files, each under a c
   const codes = functions.map((body) => /(?:error|warning)\(\s*'([EW]_[A-Z_0-9]+)'/.exec(body)?.[1] ?? body.slice(0, 40))
   expect(codes.length).toBeGreaterThan(100)
   expect(new Set(codes).size).toBe(codes.length)
-  const shown = new Set([...names, ...Object.keys(MADE)].flatMap((name) => read(name).problems.map((problem) => problem.code)))
+  const shown = new Set([...names, ...OTHERS].flatMap((name) => read(name).problems.map((problem) => problem.code)))
   expect(codes.filter((code) => !shown.has(code))).toEqual([])
   expect([...shown].filter((code) => !codes.includes(code))).toEqual([])
 })

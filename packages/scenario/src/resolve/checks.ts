@@ -18,6 +18,21 @@ function clearIsDerived(path: PathDraft, zone: ZoneDraft): boolean {
   return path.clear === null && (zone.release === 'single' || zone.transfer !== null)
 }
 
+/** Findings that many zones share: one sentence per place, with all its zones. */
+function createGroups(context: Context) {
+  const groups = new Map<string, { at: Located; zones: string[]; say: (zones: readonly string[]) => say.Sentence }>()
+  function add(what: string, at: Located, zone: string, sentence: (zones: readonly string[]) => say.Sentence): void {
+    const key = `${what} ${at.path}`
+    const group = groups.get(key)
+    if (group === undefined) groups.set(key, { at, zones: [zone], say: sentence })
+    else group.zones.push(zone)
+  }
+  function report(): void {
+    for (const group of groups.values()) context.report.add(group.at, group.say(group.zones))
+  }
+  return { add, report }
+}
+
 export function checkPaths(
   context: Context,
   root: Located,
@@ -25,28 +40,31 @@ export function checkPaths(
   paths: readonly PathDraft[],
   carriers: CarriersDraft | null,
 ): void {
+  const groups = createGroups(context)
+  const drive = child(root, 'drive')
   for (const path of paths) {
     const zone = zones[path.from]!
     const next = zones[path.to]!
-    const place = path.at ?? child(root, 'drive') ?? zone.at
-    if (path.move === null && path.distance === null) context.report.add(path.at ?? next.at, say.zoneWithoutLength(next.name))
+    if (path.move === null && path.distance === null) groups.add('length', path.at ?? next.at, next.name, say.zoneWithoutLength)
     const needsSpeed = path.move === null || clearIsDerived(path, zone)
-    if (needsSpeed && path.speed === null) context.report.add(place, say.speedNeeded(zone.name))
-    if (carriers !== null) checkCarrierOnPath(context, zone, next, path, carriers)
+    const driveIsThere = drive === null || drive.kind === 'map'
+    if (needsSpeed && path.speed === null && driveIsThere) groups.add('speed', path.at ?? drive ?? zone.at, zone.name, say.speedNeeded)
+    if (carriers === null) continue
+    const which = path.across ? 'width' : 'length'
+    const size = path.across ? carriers.width : carriers.length
+    if (clearIsDerived(path, zone) && size === null)
+      groups.add(which, carriers.at, zone.name, (names) => say.carrierSizeNeeded(which, names))
+    if (size === null || size === undefined) continue
+    const early = clearIsDerived(path, zone) && zone.sensor !== undefined && zone.sensor >= size
+    if (early)
+      groups.add('sensor', own(zone, 'sensorBeforeStop') ?? child(drive, 'sensorBeforeStop') ?? zone.at, zone.name, say.sensorTooEarly)
+    const room = next.length
+    if (room === null || room === undefined || size <= room) continue
+    groups.add(`size ${room}`, child(carriers.at, which) ?? carriers.at, next.name, (names) =>
+      say.carrierTooLong(names, metres(size), metres(room)),
+    )
   }
-}
-
-function checkCarrierOnPath(context: Context, zone: ZoneDraft, next: ZoneDraft, path: PathDraft, carriers: CarriersDraft): void {
-  const which = path.across ? 'width' : 'length'
-  const size = path.across ? carriers.width : carriers.length
-  if (clearIsDerived(path, zone)) {
-    if (size === null) context.report.add(carriers.at, say.carrierSizeNeeded(which, zone.name))
-    else if (size !== undefined && zone.sensor !== undefined && zone.sensor >= size)
-      context.report.add(own(zone, 'sensorBeforeStop') ?? zone.at, say.sensorTooEarly(zone.name))
-  }
-  if (size !== null && size !== undefined && next.length !== null && next.length !== undefined && size > next.length) {
-    context.report.add(child(carriers.at, which) ?? carriers.at, say.carrierTooLong(next.name, metres(size), metres(next.length)))
-  }
+  groups.report()
 }
 
 /** How many carriers the loop can take, and can start with. */

@@ -183,15 +183,20 @@ function readOptionShare(context: Context, option: Option, baseNames: readonly s
     const share = optionPercent(context, at)
     return share === undefined ? null : baseNames.map(() => share)
   }
-  for (const entry of entries(at)) {
-    if (!baseNames.includes(entry.key)) addAtKey(context, entry, say.unknownVariant(entry.key, nearest(entry.key, baseNames), baseNames))
-  }
+  checkVariantKeys(context, at, baseNames)
   const shares = baseNames.map((name) => {
     const place = child(at, name)
-    if (place === null) context.report.add(at, say.shareMissing(name))
     return place === null ? undefined : optionPercent(context, place)
   })
   return shares.includes(undefined) ? null : (shares as Decimal[])
+}
+
+/** Every variant once, and nobody else. */
+function checkVariantKeys(context: Context, at: Located, names: readonly string[]): void {
+  const strangers = entries(at).filter((entry) => !names.includes(entry.key))
+  for (const entry of strangers) addAtKey(context, entry, say.unknownVariant(entry.key, nearest(entry.key, names), names))
+  const left = names.filter((name) => !at.entries.has(name))
+  if (left.length > 0 && strangers.length === 0) context.report.add(at, say.shareMissing(left))
 }
 
 function optionPercent(context: Context, at: Located): Decimal | undefined {
@@ -220,16 +225,14 @@ function sequence(context: Context, mixAt: Located, kind: 'pattern' | 'list', na
 function weights(context: Context, mixAt: Located, kind: string, names: readonly string[]): MixSpec | null {
   const at = child(mixAt, 'weights')
   if (at === null || at.kind !== 'map') return null
-  for (const entry of entries(at)) {
-    if (!names.includes(entry.key)) addAtKey(context, entry, say.unknownVariant(entry.key, nearest(entry.key, names), names))
-  }
+  checkVariantKeys(context, at, names)
   const shares = names.map((name) => {
     const place = child(at, name)
     const weight = numberOf(place)
-    if (place === null) context.report.add(at, say.shareMissing(name))
-    else if (weight !== null && weight < 0) context.report.add(place, say.negative(place.source))
-    else if (weight !== null && kind === 'levelled' && !Number.isSafeInteger(weight)) context.report.add(place, say.weightsWhole())
-    else if (weight !== null) return weight
+    if (place === null || weight === null) return undefined
+    if (weight < 0) context.report.add(place, say.negative(place.source))
+    else if (kind === 'levelled' && !Number.isSafeInteger(weight)) context.report.add(place, say.weightsWhole())
+    else return weight
     return undefined
   })
   if (shares.includes(undefined)) return null

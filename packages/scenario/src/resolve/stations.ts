@@ -23,6 +23,8 @@ export interface Stations {
 
 type Times = (Distribution | null)[]
 const DUTIES = ['unload', 'load', 'work'] as const
+/** keys of a station that are no duty; any other may be a misspelt one */
+const NO_DUTIES = new Set(['name', 'zone', 'release', 'automatic', 'worksInBreaks'])
 
 export function readStations(context: Context, root: Located, zones: readonly ZoneDraft[], products: Products): Stations {
   const tasks = readTaskOrder(context, root)
@@ -71,7 +73,7 @@ function readStation(
   const duties = DUTIES.map((duty) => readDuty(context, root, child(at, duty), duty, products, tasks, inStation))
   const [unload, load, work] = duties
   const path = joinPath('stations', entry.key)
-  if (at.kind === 'map' && DUTIES.every((duty) => !at.entries.has(duty))) addAtKey(context, entry, say.noDuty(entry.key))
+  if (at.kind === 'map' && [...at.entries.keys()].every((key) => NO_DUTIES.has(key))) addAtKey(context, entry, say.noDuty(entry.key))
   if (!at.entries.has('name')) context.origins.set(`${path}.name`, 'default')
   const release = readRelease(context, root, at, path)
   const automatic = flag(context, root, at, 'automatic', path)
@@ -205,12 +207,12 @@ function byVariant<T>(
   read: (place: Located) => T | undefined,
 ): (T | null)[] | undefined {
   if (at.kind !== 'map') return undefined
-  for (const entry of entries(at)) {
-    if (!names.includes(entry.key)) addAtKey(context, entry, say.unknownVariant(entry.key, nearest(entry.key, names), names))
-  }
+  const strangers = entries(at).filter((entry) => !names.includes(entry.key))
+  for (const entry of strangers) addAtKey(context, entry, say.unknownVariant(entry.key, nearest(entry.key, names), names))
+  const left = names.filter((name) => !at.entries.has(name))
+  if (left.length > 0 && strangers.length === 0) context.report.add(at, say.timeMissing(left))
   const values = names.map((name) => {
     const place = child(at, name)
-    if (place === null) context.report.add(at, say.timeMissing(name))
     if (place === null) return undefined
     return textOf(place) === 'none' ? null : read(place)
   })

@@ -56,11 +56,16 @@ function readLoop(context: Context, loop: Located): Unnamed[] | null {
   if (loop.kind === 'text') return group(context, loop)
   if (loop.kind !== 'list') return null
   const zones: Unnamed[] = []
+  let whole = true
   for (const item of loop.items) {
     if (item.kind === 'map') zones.push({ name: textOf(child(item, 'name')), at: item, own: item, length: null })
-    else zones.push(...(group(context, item) ?? []))
+    else {
+      const made = group(context, item)
+      if (made === null) whole = false
+      else zones.push(...made)
+    }
   }
-  return zones
+  return whole ? zones : null
 }
 
 /** `22 zones of 1.5 m` or `6 × 1.5 m`. */

@@ -128,6 +128,9 @@ const full = z.discriminatedUnion('kind', [
   limited,
 ])
 
+/** What `kind` can be. */
+export const KINDS: readonly string[] = [...Object.keys(base), 'occasional', 'limited']
+
 /** A phrase, or the full form. */
 export const distributionSchema: z.ZodType<DistributionFile, DistributionFile> = either('distribution', [z.string(), full]).meta({
   id: 'duration',
