@@ -20,6 +20,9 @@ export function choices(words: readonly string[], most = 12): string {
   return shown.length < 2 ? shown.join('') : `${shown.slice(0, -1).join(', ')} or ${shown.at(-1)}`
 }
 
+/** `"a", "b" and "c"`, shortened where there are many. */
+const all = (words: readonly string[]): string => choices(words).replace(/" or (?="[^"]*"$)/, '" and ')
+
 const shorten = (text: string): string => (text.length > 60 ? `${text.slice(0, 57)}…` : text)
 const quote = (text: string): string => `"${shorten(text)}"`
 const meant = (near: string | null, otherwise: string): string => (near === null ? otherwise : `did you mean "${near}"?`)
@@ -94,7 +97,11 @@ export const missing = (key: string, expected: string): Sentence =>
 export const wrongType = (expected: string, found: string): Sentence => error('E_TYPE', `found ${found}`, `expected ${expected}`)
 
 export const notAChoice = (found: string, near: string | null, known: readonly string[]): Sentence =>
-  error('E_CHOICE', `${quote(found)} cannot stand here`, `${near === null ? '' : `did you mean "${near}"? `}It is ${choices(known)}`)
+  error(
+    'E_CHOICE',
+    `${quote(found)} cannot stand here`,
+    `${near === null ? 'it is' : `did you mean "${near}"? It is`} ${choices(known, 20)}`,
+  )
 
 export const bareNumber = (found: string, proposals: readonly string[]): Sentence =>
   error('E_BARE_NUMBER', `the number ${shorten(found)} has no unit`, `write ${choices(proposals)}`)
@@ -135,16 +142,16 @@ export const unknownZone = (name: string, near: string | null, known: readonly s
   )
 
 export const unknownStation = (name: string, near: string | null, known: readonly string[]): Sentence =>
-  error('E_UNKNOWN_STATION', `there is no station called ${quote(name)}`, meant(near, `stations are ${choices(known)}`))
+  error('E_UNKNOWN_STATION', `there is no station called ${quote(name)}`, meant(near, `stations are ${all(known)}`))
 
 export const unknownVariant = (name: string, near: string | null, known: readonly string[]): Sentence =>
-  error('E_UNKNOWN_VARIANT', `there is no variant called ${quote(name)}`, meant(near, `variants are ${choices(known)}`))
+  error('E_UNKNOWN_VARIANT', `there is no variant called ${quote(name)}`, meant(near, `variants are ${all(known)}`))
 
 export const unknownTask = (name: string, near: string | null, known: readonly string[]): Sentence =>
   error(
     'E_UNKNOWN_TASK',
     `there is no task called ${quote(name)}`,
-    meant(near, known.length === 0 ? 'no station has a task' : `tasks are ${choices(known)}`),
+    meant(near, known.length === 0 ? 'no station has a task' : `tasks are ${all(known)}`),
   )
 
 /** `zone "Z01"`, `zones "Z01" and "Z02"`, `zone "Z01" and 9 more`. */
@@ -154,7 +161,7 @@ function zoneList(names: readonly string[]): string {
   return names.length === 2 ? `zones ${quote(first)} and ${quote(second)}` : `zone ${quote(first)} and ${names.length - 1} more`
 }
 
-const range = (names: readonly string[]): string => (names.length > 6 ? `"${names[0]}" … "${names.at(-1)}"` : choices(names))
+const range = (names: readonly string[]): string => (names.length > 6 ? `"${names[0]}" … "${names.at(-1)}"` : all(names))
 
 // Quantities
 
@@ -174,7 +181,7 @@ export const unitUnknown = (unit: string, near: string | null, known: readonly s
   error(
     'E_UNIT_UNKNOWN',
     `"${shorten(unit)}" is not a unit that is known here`,
-    `${near === null ? '' : `did you mean "${near}"? `}The units are ${known.join(', ')}`,
+    `${near === null ? 'the' : `did you mean "${near}"? The`} units are ${known.join(', ')}`,
   )
 
 export const unitOfOther = (unit: string, measures: string, wanted: string, known: readonly string[]): Sentence =>
@@ -275,7 +282,7 @@ export const fileMissing = (file: string): Sentence =>
   error('E_FILE', `there is no file ${quote(file)}`, 'file names are relative to the scenario file')
 
 export const columnUnknown = (column: string, near: string | null, known: readonly string[]): Sentence =>
-  error('E_COLUMN', `the file has no column ${quote(column)}`, meant(near, `columns are ${choices(known)}`))
+  error('E_COLUMN', `the file has no column ${quote(column)}`, meant(near, `columns are ${all(known)}`))
 
 export const badCell = (cell: string, row: number): Sentence =>
   error('E_CELL', `line ${row} of the file has ${quote(cell)} in that column`, 'every cell must be a number, 0 or more')
@@ -435,7 +442,7 @@ export const mixAndShares = (): Sentence =>
 export const weightsWhole = (): Sentence => error('E_WEIGHTS_WHOLE', 'a levelled mix counts in whole weights', 'write whole numbers')
 
 export const shareMissing = (variants: readonly string[]): Sentence =>
-  error('E_SHARE_MISSING', `no share is given for ${choices(variants)}`, 'give each variant one; 0 means never')
+  error('E_SHARE_MISSING', `no share is given for ${all(variants)}`, 'give each variant one; 0 means never')
 
 // Stations and tasks
 
@@ -452,7 +459,7 @@ export const taskTwice = (task: string): Sentence =>
 export const timeMissing = (variants: readonly string[]): Sentence =>
   error(
     'E_TIME_MISSING',
-    `no time is given for ${choices(variants)}`,
+    `no time is given for ${all(variants)}`,
     'every variant needs one; write "none" for a variant that does not have this task',
   )
 
@@ -606,5 +613,5 @@ export const unknownVariation = (name: string, near: string | null, known: reado
   error(
     'E_UNKNOWN_VARIATION',
     `there is no variation called ${quote(name)}`,
-    meant(near, known.length === 0 ? 'the file has none' : `variations are ${choices(known)}`),
+    meant(near, known.length === 0 ? 'the file has none' : `variations are ${all(known)}`),
   )

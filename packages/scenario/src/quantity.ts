@@ -113,9 +113,13 @@ export function unitsOf(dimension: Dimension): string[] {
   return Object.keys(DIMENSIONS[dimension].units)
 }
 
-/** `5 s`, `5 min`: what a bare number most likely meant. */
+/** `5 s`, `5 min`: what a bare number most likely meant; 800 is no length in metres, and 0.25 no speed in m/min. */
 export function proposals(number: string, dimension: Dimension): string[] {
-  return DIMENSIONS[dimension].proposals.map((unit) => `${number} ${unit}`)
+  const [first = '', second] = DIMENSIONS[dimension].proposals
+  const value = Math.abs(Number(number))
+  const other = (dimension === 'length' && value >= 20) || (dimension === 'speed' && value < 2)
+  const units = second === undefined ? [first] : other ? [second, first] : [first, second]
+  return units.map((unit) => `${number} ${unit}`)
 }
 
 export function dimensionName(dimension: Dimension): string {

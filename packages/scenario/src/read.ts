@@ -6,7 +6,8 @@ import { createReport, type Report } from './report.ts'
 import { resolve } from './resolve/resolve.ts'
 import type { Scenario } from './scenario.ts'
 import { checkShape } from './shape.ts'
-import { type Located, readSource } from './source.ts'
+import type { Located } from './located.ts'
+import { readSource } from './source.ts'
 import { addAtKey, applyVariation, checkVariations } from './variations.ts'
 
 export interface ReadOptions {

@@ -1,7 +1,7 @@
 /** Collects findings while a file is read, so that all of them can be shown at once, in file order. */
 import type { Sentence } from './messages.ts'
 import type { Problem } from './problems.ts'
-import type { Located } from './source.ts'
+import type { Located } from './located.ts'
 
 export interface Report {
   /** a finding about a value, or about a stretch inside its text (columns from 0) */
@@ -10,6 +10,8 @@ export interface Report {
   addAt(offset: number, length: number, path: string, sentence: Sentence): void
   lineOf(offset: number): number
   hasErrors(): boolean
+  /** findings so far */
+  count(): number
   /** by place; each finding once */
   problems(): Problem[]
 }
@@ -63,5 +65,12 @@ export function createReport(text: string): Report {
       return true
     })
   }
-  return { add, addAt, lineOf, hasErrors: () => found.some(({ problem }) => problem.severity === 'error'), problems }
+  return {
+    add,
+    addAt,
+    lineOf,
+    count: () => found.length,
+    hasErrors: () => found.some(({ problem }) => problem.severity === 'error'),
+    problems,
+  }
 }

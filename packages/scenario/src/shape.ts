@@ -7,7 +7,7 @@ import type { Report } from './report.ts'
 import { KINDS } from './schema/distribution.ts'
 import { fileSchema } from './schema/file.ts'
 import { EXPECTED, type Expected } from './schema/words.ts'
-import { describe, joinPath, type Located, plain } from './source.ts'
+import { describe, joinPath, type Located, plain } from './located.ts'
 
 type Issue = z.core.$ZodIssue
 

@@ -5,7 +5,8 @@ import { nearest } from './nearest.ts'
 import type { Problem } from './problems.ts'
 import { createReport, type Report } from './report.ts'
 import { fileSchema } from './schema/file.ts'
-import { type Entry, type Located, readSource } from './source.ts'
+import type { Entry, Located } from './located.ts'
+import { readSource } from './source.ts'
 
 export interface Variation {
   /** the changed scenario, without its variations, comments kept; null if something is wrong */

@@ -3,24 +3,25 @@
  * Numbers are written with the digits that JavaScript needs to read the same double again.
  */
 import type { BreakdownPart, LineSpec, MixSpec, PathSpec, StationSpec, TaskSpec, ZoneSpec } from '@loopwright/line'
-import type { Distribution } from '@loopwright/stats'
-import { Document, isScalar, Scalar, YAMLMap, YAMLSeq } from 'yaml'
-import { shiftPoint } from './decimal.ts'
+import { Document, type Scalar, type YAMLMap } from 'yaml'
 import type { Scenario } from './scenario.ts'
-import { joinPath } from './source.ts'
-
-/** Remark behind a value, by its path; empty for none. */
-export type Remarks = (path: string) => string
-
-type Value = Scalar | YAMLMap | YAMLSeq
-
-const NO_REMARKS: Remarks = () => ''
-
-/** One value per line with its remark, or zones and paths on one line each. */
-interface Style {
-  readonly remarks: Remarks
-  readonly wide: boolean
-}
+import { joinPath } from './located.ts'
+import { distribution } from './write/distribution.ts'
+import {
+  flag,
+  flow,
+  flowList,
+  list,
+  map,
+  metres,
+  NO_REMARKS,
+  number,
+  type Remarks,
+  type Style,
+  seconds,
+  text,
+  type Value,
+} from './write/nodes.ts'
 
 /**
  * A scenario that holds nothing but this line.
@@ -255,104 +256,4 @@ function partOf(line: LineSpec, part: BreakdownPart): Value {
   if (part.kind === 'line') return flow([['line', text('whole')]])
   const name = part.kind === 'station' ? line.stations[part.index]!.name : line.zones[part.index]!.name
   return flow([[part.kind, text(name)]])
-}
-
-/** A phrase where there is one, else the full form. */
-export function distribution(d: Distribution): Value {
-  switch (d.kind) {
-    case 'constant':
-      return seconds(d.value)
-    case 'exponential':
-      return text(`exponential ${d.mean} s`)
-    case 'lognormal':
-    case 'gamma':
-      return text(`${d.kind === 'gamma' ? 'gamma ' : ''}${d.mean} s ± ${shiftPoint(d.cv, 2)} %`)
-    case 'uniform':
-      return text(`${d.min}..${d.max} s`)
-    case 'triangular':
-    case 'pert':
-      return text(`${d.kind === 'pert' ? 'pert ' : ''}${d.min}..${d.mode}..${d.max} s`)
-    case 'weibull':
-      return flow([
-        ['kind', text(d.kind)],
-        ['shape', number(d.shape)],
-        ['scale', seconds(d.scale)],
-      ])
-    case 'empirical':
-      return flow([
-        ['kind', text(d.kind)],
-        ['unit', text('s')],
-        ['values', flowList(d.values.map(number))],
-        ['interpolate', flag(d.interpolate)],
-      ])
-    case 'discrete':
-      return flow([
-        ['kind', text(d.kind)],
-        ['unit', text('s')],
-        ['values', flowList(d.values.map(number))],
-        ['weights', flowList(d.weights.map(number))],
-      ])
-    case 'replay':
-      return flow([
-        ['kind', text(d.kind)],
-        ['unit', text('s')],
-        ['values', flowList(d.values.map(number))],
-      ])
-    case 'occasional':
-      return flow([
-        ['kind', text(d.kind)],
-        ['base', seconds(d.base)],
-        ['probability', text(`${shiftPoint(d.probability, 2)} %`)],
-        ['of', distribution(d.of)],
-      ])
-    case 'limited':
-      return flow([
-        ['kind', text(d.kind)],
-        ['of', distribution(d.of)],
-        ['shift', seconds(d.shift)],
-        ['min', d.min === null ? null : seconds(d.min)],
-        ['max', d.max === null ? null : seconds(d.max)],
-      ])
-  }
-}
-
-const text = (value: string): Scalar => new Scalar(value)
-const number = (value: number): Scalar => new Scalar(value)
-const flag = (value: boolean): Scalar => new Scalar(value)
-const seconds = (value: number): Scalar => text(`${value} s`)
-const metres = (value: number | null): Scalar => text(value === null ? 'none' : `${value} m`)
-
-/** Keys whose value is null are left out. A name that YAML would take for a merge sign is put in quotes. */
-function map(path: string, style: Style, entries: readonly (readonly [string, Value | null])[], oneLine = false): YAMLMap {
-  const node = new YAMLMap()
-  node.flow = oneLine || entries.length === 0
-  for (const [key, value] of entries) {
-    if (value === null) continue
-    const name = new Scalar(key)
-    if (key === '<<') name.type = Scalar.QUOTE_DOUBLE
-    const remark = style.remarks(joinPath(path, key))
-    if (remark !== '' && (isScalar(value) || value.flow)) value.comment = ` ${remark}`
-    else if (remark !== '') name.comment = ` ${remark}`
-    node.add({ key: name, value } as never)
-  }
-  return node
-}
-
-const flow = (entries: readonly (readonly [string, Value | null])[]): YAMLMap =>
-  map('', { remarks: NO_REMARKS, wide: false }, entries, true)
-
-function list(path: string, style: Style, items: readonly Value[]): YAMLSeq {
-  const node = new YAMLSeq()
-  node.flow = items.length === 0
-  node.items = [...items]
-  const remark = style.remarks(path)
-  if (remark !== '' && items.length === 0) node.comment = ` ${remark}`
-  return node
-}
-
-function flowList(items: readonly Scalar[]): YAMLSeq {
-  const node = new YAMLSeq()
-  node.flow = true
-  node.items = [...items]
-  return node
 }

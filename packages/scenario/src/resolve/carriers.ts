@@ -1,9 +1,9 @@
 /** Carriers: how many, how large, where they stand at time 0. */
 import type { CarriersSpec } from '@loopwright/line'
 import * as say from '../messages.ts'
-import type { Located } from '../source.ts'
+import type { Located } from '../located.ts'
 import { type Context, child, numberOf, quantityOrNone, textOf } from './context.ts'
-import { findZone, type ZoneDraft } from './zones.ts'
+import { findZone, type ZoneDraft } from './zoneDraft.ts'
 
 export interface CarriersDraft {
   readonly at: Located

@@ -1,13 +1,13 @@
 /** Physical sense: what no single value can show. Errors where the line cannot be built, warnings where it is doubtful. */
 import * as say from '../messages.ts'
-import type { Located } from '../source.ts'
+import type { Located } from '../located.ts'
 import type { CarriersDraft } from './carriers.ts'
 import { type Context, child } from './context.ts'
 import type { PathDraft } from './paths.ts'
 import { frequencies, meanWork } from './stops.ts'
 import type { Products } from './products.ts'
 import type { StationDraft } from './stations.ts'
-import { own, type ZoneDraft } from './zones.ts'
+import { own, type ZoneDraft } from './zoneDraft.ts'
 import { distributionMean } from '@loopwright/stats'
 
 const metres = (value: number): string => `${Number(value.toPrecision(6))} m`

@@ -1,9 +1,10 @@
 /** What every step of resolving shares, and the small readers that walk the tree. A reader gives null where there is nothing to go on with; why is in the report. */
 import { type Decimal, toNumber } from '../decimal.ts'
 import * as say from '../messages.ts'
+import { nearest } from '../nearest.ts'
 import { type Dimension, parsePercent, parseQuantity } from '../quantity.ts'
 import type { Report } from '../report.ts'
-import type { Entry, Located } from '../source.ts'
+import type { Entry, Located } from '../located.ts'
 
 export interface Context {
   readonly report: Report
@@ -102,6 +103,14 @@ export function percent(context: Context, at: Located | null): Decimal | undefin
   if (outcome.fault === null) return outcome.value
   context.report.add(at, outcome.fault.sentence, outcome.fault.start, outcome.fault.length)
   return undefined
+}
+
+/** With so many findings the nearest word helps nobody, and looking for it takes its time. */
+const NEAR_MAX = 100
+
+/** The known word that was most likely meant; null where none is near. */
+export function near(context: Context, word: string, known: Iterable<string>): string | null {
+  return context.report.count() > NEAR_MAX ? null : nearest(word, known)
 }
 
 const NAME_MAX = 80

@@ -2,10 +2,10 @@
 import type { PathSpec, Position } from '@loopwright/line'
 import type { Distribution } from '@loopwright/stats'
 import * as say from '../messages.ts'
-import { joinPath, type Located } from '../source.ts'
+import { joinPath, type Located } from '../located.ts'
 import { booleanOf, type Context, child, quantityOrNone, textOf } from './context.ts'
 import { readDistribution } from './distribution.ts'
-import { findZone, own, type ZoneDraft } from './zones.ts'
+import { findZone, own, type ZoneDraft } from './zoneDraft.ts'
 
 export interface PathDraft {
   readonly from: number

@@ -3,7 +3,7 @@ import { toNumber } from '../decimal.ts'
 import * as say from '../messages.ts'
 import { digitsOf, scan } from '../quantity.ts'
 import type { Plan } from '../scenario.ts'
-import type { Located } from '../source.ts'
+import type { Located } from '../located.ts'
 import { type Context, child, textOf } from './context.ts'
 import type { Time } from './calendar.ts'
 

@@ -1,10 +1,10 @@
 /** Products: variants with shares, options that expand them, and the mix. Shares are multiplied exactly and rounded once. */
 import type { MixSpec } from '@loopwright/line'
-import { complement, type Decimal, multiply, parseDecimal, toNumber, wholeProportion } from '../decimal.ts'
+import { toNumber, wholeProportion } from '../decimal.ts'
 import * as say from '../messages.ts'
-import { nearest } from '../nearest.ts'
-import type { Located } from '../source.ts'
-import { addAtKey, type Context, checkName, child, entries, numberOf, percent, quantity, textOf } from './context.ts'
+import type { Located } from '../located.ts'
+import { addAtKey, type Context, checkName, child, entries, quantity, textOf } from './context.ts'
+import { ONE, readShares, sequence, variantShares, weights } from './shares.ts'
 
 export interface Variant {
   readonly name: string
@@ -29,7 +29,6 @@ export interface Products {
 }
 
 const VARIANTS_MAX = 1000
-const ONE: Decimal = { digits: 1n, scale: 0 }
 
 export function readProducts(context: Context, root: Located): Products {
   const at = child(root, 'products')
@@ -123,122 +122,4 @@ function readMix(
   }
   if (kind === 'levelled') return { kind, shares: wholeProportion(exact).map(Number) }
   return { kind: 'random', shares: exact.map((share) => toNumber(share)) }
-}
-
-/** Percentages that sum to 100, or whole weights; never a mix. */
-function readShares(context: Context, at: Located): Decimal[] | null {
-  const shares: (Decimal | undefined)[] = []
-  const kinds = new Set<string>()
-  for (const entry of entries(at)) {
-    const bare = numberOf(entry.value)
-    if (entry.value.kind === 'text') {
-      kinds.add('percent')
-      shares.push(percent(context, entry.value))
-    } else if (bare !== null) {
-      kinds.add('weight')
-      if (bare < 0) context.report.add(entry.value, say.negative(entry.value.source))
-      else if (!Number.isSafeInteger(bare)) context.report.add(entry.value, say.shareNumber(entry.value.source))
-      shares.push(Number.isSafeInteger(bare) && bare >= 0 ? (parseDecimal(String(bare)) ?? undefined) : undefined)
-    } else shares.push(undefined)
-  }
-  if (kinds.size > 1) {
-    context.report.add(at, say.sharesMixed())
-    return null
-  }
-  if (shares.includes(undefined)) return null
-  const known = shares as Decimal[]
-  if (kinds.has('percent')) {
-    const sum = 100 * known.reduce((total, share) => total + toNumber(share), 0)
-    if (Math.abs(sum - 100) > 0.05 + 1e-9) {
-      context.report.add(at, say.sharesSum(String(Number(sum.toPrecision(6)))))
-      return null
-    }
-  }
-  return known
-}
-
-function variantShares(
-  context: Context,
-  shares: readonly Decimal[],
-  baseNames: readonly string[],
-  options: readonly Option[],
-  variants: readonly Variant[],
-): Decimal[] | null {
-  const optionShares = options.map((option) => readOptionShare(context, option, baseNames))
-  if (optionShares.includes(null)) return null
-  return variants.map((variant) => {
-    let share = shares[variant.base] ?? ONE
-    options.forEach((_, i) => {
-      const one = optionShares[i]![variant.base]!
-      share = multiply(share, variant.options.includes(i) ? one : complement(one))
-    })
-    return share
-  })
-}
-
-function readOptionShare(context: Context, option: Option, baseNames: readonly string[]): Decimal[] | null {
-  const at = child(option.at, 'share')
-  if (at === null) return null
-  if (at.kind === 'text') {
-    const share = optionPercent(context, at)
-    return share === undefined ? null : baseNames.map(() => share)
-  }
-  checkVariantKeys(context, at, baseNames)
-  const shares = baseNames.map((name) => {
-    const place = child(at, name)
-    return place === null ? undefined : optionPercent(context, place)
-  })
-  return shares.includes(undefined) ? null : (shares as Decimal[])
-}
-
-/** Every variant once, and nobody else. */
-function checkVariantKeys(context: Context, at: Located, names: readonly string[]): void {
-  const strangers = entries(at).filter((entry) => !names.includes(entry.key))
-  for (const entry of strangers) addAtKey(context, entry, say.unknownVariant(entry.key, nearest(entry.key, names), names))
-  const left = names.filter((name) => !at.entries.has(name))
-  if (left.length > 0 && strangers.length === 0) context.report.add(at, say.shareMissing(left))
-}
-
-function optionPercent(context: Context, at: Located): Decimal | undefined {
-  const share = percent(context, at)
-  if (share === undefined || toNumber(share) <= 1) return share
-  context.report.add(at, say.shareBeyond(String(at.value)))
-  return undefined
-}
-
-function sequence(context: Context, mixAt: Located, kind: 'pattern' | 'list', names: readonly string[]): MixSpec | null {
-  const at = child(mixAt, 'sequence')
-  if (at === null || at.kind !== 'list') return null
-  if (at.items.length === 0) {
-    context.report.add(at, say.listEmpty())
-    return null
-  }
-  const found = at.items.map((item) => {
-    const name = textOf(item)
-    const index = name === null ? -1 : names.indexOf(name)
-    if (name !== null && index < 0) context.report.add(item, say.unknownVariant(name, nearest(name, names), names))
-    return index
-  })
-  return found.includes(-1) ? null : { kind, sequence: found }
-}
-
-function weights(context: Context, mixAt: Located, kind: string, names: readonly string[]): MixSpec | null {
-  const at = child(mixAt, 'weights')
-  if (at === null || at.kind !== 'map') return null
-  checkVariantKeys(context, at, names)
-  const shares = names.map((name) => {
-    const place = child(at, name)
-    const weight = numberOf(place)
-    if (place === null || weight === null) return undefined
-    if (weight < 0) context.report.add(place, say.negative(place.source))
-    else if (kind === 'levelled' && !Number.isSafeInteger(weight)) context.report.add(place, say.weightsWhole())
-    else return weight
-    return undefined
-  })
-  if (shares.includes(undefined)) return null
-  if (shares.every((share) => share === 0)) {
-    context.report.add(at, say.sharesZero())
-    return null
-  }
-  return { kind: kind === 'levelled' ? 'levelled' : 'random', shares: shares as number[] }
 }

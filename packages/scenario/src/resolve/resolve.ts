@@ -3,7 +3,7 @@ import { distributionMean } from '@loopwright/stats'
 import type { LineSpec } from '@loopwright/line'
 import type { ScenarioNotes } from '../notes.ts'
 import type { Scenario } from '../scenario.ts'
-import type { Located } from '../source.ts'
+import type { Located } from '../located.ts'
 import { readTime, type Time } from './calendar.ts'
 import { type CarriersDraft, finishCarriers, readCarriers } from './carriers.ts'
 import { checkCarriers, checkCorners, checkPaths, checkWork } from './checks.ts'
@@ -14,7 +14,8 @@ import { readPlan } from './plan.ts'
 import { type Products, readProducts } from './products.ts'
 import { readStations, type Stations } from './stations.ts'
 import { frequencies, meanWork, readStops, type Stops } from './stops.ts'
-import { readZones, type ZoneDraft } from './zones.ts'
+import type { ZoneDraft } from './zoneDraft.ts'
+import { readZones } from './zones.ts'
 
 export interface Resolved {
   readonly scenario: Scenario

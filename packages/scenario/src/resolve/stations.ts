@@ -2,12 +2,12 @@
 import type { StationSpec, TaskSpec } from '@loopwright/line'
 import type { Distribution } from '@loopwright/stats'
 import * as say from '../messages.ts'
-import { nearest } from '../nearest.ts'
-import { joinPath, type Entry, type Located } from '../source.ts'
-import { addAtKey, booleanOf, type Context, checkName, child, entries, fraction, quantity, textOf } from './context.ts'
+import { joinPath, type Entry, type Located } from '../located.ts'
+import { addAtKey, booleanOf, type Context, checkName, child, entries, textOf, near } from './context.ts'
 import { readDistribution } from './distribution.ts'
 import type { Products } from './products.ts'
-import { findZone, type ZoneDraft } from './zones.ts'
+import { longer, readTimes } from './taskTimes.ts'
+import { findZone, type ZoneDraft } from './zoneDraft.ts'
 
 export interface StationDraft {
   readonly name: string
@@ -21,7 +21,6 @@ export interface Stations {
   readonly stations: readonly StationDraft[]
 }
 
-type Times = (Distribution | null)[]
 const DUTIES = ['unload', 'load', 'work'] as const
 /** keys of a station that are no duty; any other may be a misspelt one */
 const NO_DUTIES = new Set(['name', 'zone', 'release', 'automatic', 'worksInBreaks'])
@@ -147,7 +146,7 @@ function readTask(
   if (inStation.has(name)) addAtKey(context, entry, say.taskTwice(name))
   inStation.add(name)
   let task = tasks.names.indexOf(name)
-  if (task < 0 && tasks.fixed) addAtKey(context, entry, say.unknownTask(name, nearest(name, tasks.names), tasks.names))
+  if (task < 0 && tasks.fixed) addAtKey(context, entry, say.unknownTask(name, near(context, name, tasks.names), tasks.names))
   else if (task < 0) task = tasks.names.push(name) - 1
   const base = readTimes(context, root, entry.value, products)
   if (base === undefined) return undefined
@@ -167,99 +166,12 @@ function readTask(
   return { task, seconds }
 }
 
-/** Times per variant as written, and the spread that a time made by an option alone gets. */
-function readTimes(context: Context, root: Located, at: Located, products: Products): { times: Times; cv: number } | undefined {
-  if (at.kind === 'map' && at.entries.has('byVariant')) {
-    const times = byVariant(context, child(at, 'byVariant')!, products.baseNames, (place) => readDistribution(context, place))
-    return times === undefined ? undefined : { times, cv: 0 }
-  }
-  if (at.kind === 'map' && !at.entries.has('kind')) return byMean(context, root, at, products)
-  const time = readDistribution(context, at)
-  return time === undefined ? undefined : { times: products.baseNames.map(() => time), cv: 0 }
-}
-
-function byMean(context: Context, root: Located, at: Located, products: Products): { times: Times; cv: number } | undefined {
-  const meanAt = child(at, 'mean')
-  const cvAt = child(at, 'cv') ?? child(child(child(root, 'defaults'), 'task'), 'cv')
-  if (cvAt === null) context.report.add(at, say.cvMissing())
-  const cv = fraction(context, cvAt, 'any')
-  if (meanAt === null) return undefined
-  const means: (number | null)[] | undefined =
-    meanAt.kind === 'map'
-      ? byVariant(context, meanAt, products.baseNames, (place) => quantity(context, place, 'duration', 'above zero'))
-      : same(quantity(context, meanAt, 'duration', 'above zero'), products.baseNames.length)
-  if (means === undefined || cv === undefined) return undefined
-  return { times: means.map((mean) => (mean === null ? null : lognormal(mean, cv))), cv }
-}
-
-function same(value: number | undefined, count: number): number[] | undefined {
-  return value === undefined ? undefined : Array.from({ length: count }, () => value)
-}
-
-const lognormal = (mean: number, cv: number): Distribution =>
-  cv === 0 ? { kind: 'constant', value: mean } : { kind: 'lognormal', mean, cv }
-
-/** One value per variant as written; "none" is null; a variant left out is a finding. */
-function byVariant<T>(
-  context: Context,
-  at: Located,
-  names: readonly string[],
-  read: (place: Located) => T | undefined,
-): (T | null)[] | undefined {
-  if (at.kind !== 'map') return undefined
-  const strangers = entries(at).filter((entry) => !names.includes(entry.key))
-  for (const entry of strangers) addAtKey(context, entry, say.unknownVariant(entry.key, nearest(entry.key, names), names))
-  const left = names.filter((name) => !at.entries.has(name))
-  if (left.length > 0 && strangers.length === 0) context.report.add(at, say.timeMissing(left))
-  const values = names.map((name) => {
-    const place = child(at, name)
-    if (place === null) return undefined
-    return textOf(place) === 'none' ? null : read(place)
-  })
-  return values.includes(undefined) ? undefined : (values as (T | null)[])
-}
-
-/** The same time with a constant on top: at lognormal and gamma the mean grows and the cv stays, else the whole shape moves. */
-export function longer(time: Distribution | null, extra: number, cv: number): Distribution {
-  if (time === null) return lognormal(extra, cv)
-  switch (time.kind) {
-    case 'constant':
-      return { kind: 'constant', value: time.value + extra }
-    case 'lognormal':
-    case 'gamma':
-      return { ...time, mean: time.mean + extra }
-    case 'uniform':
-      return { ...time, min: time.min + extra, max: time.max + extra }
-    case 'triangular':
-    case 'pert':
-      return { ...time, min: time.min + extra, mode: time.mode + extra, max: time.max + extra }
-    case 'limited':
-      return {
-        ...time,
-        shift: time.shift + extra,
-        min: time.min === null ? null : time.min + extra,
-        max: time.max === null ? null : time.max + extra,
-      }
-    case 'occasional':
-      return { ...time, base: time.base + extra }
-    case 'empirical':
-      return { ...time, values: time.values.map((value) => value + extra) }
-    case 'discrete':
-      return { ...time, values: time.values.map((value) => value + extra) }
-    case 'replay':
-      return { ...time, values: time.values.map((value) => value + extra) }
-    case 'exponential':
-    case 'weibull':
-      return { kind: 'limited', of: time, shift: extra, min: null, max: null }
-  }
-}
-
 /** Options add to tasks that some station has. */
 function checkAdds(context: Context, products: Products, tasks: TaskOrder): void {
   for (const option of products.options) {
     for (const entry of entries(child(option.at, 'adds'))) {
       if (!tasks.names.includes(entry.key))
-        addAtKey(context, entry, say.unknownTask(entry.key, nearest(entry.key, tasks.names), tasks.names))
+        addAtKey(context, entry, say.unknownTask(entry.key, near(context, entry.key, tasks.names), tasks.names))
     }
   }
 }

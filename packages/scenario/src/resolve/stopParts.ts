@@ -1,11 +1,10 @@
 /** The parts that a stop names: `S6`, `Z05`, `line`, `transfer Z09`, `every station`, a list of these, or `{ station: S6 }`. */
 import type { BreakdownPart } from '@loopwright/line'
 import * as say from '../messages.ts'
-import { nearest } from '../nearest.ts'
-import type { Located } from '../source.ts'
-import { type Context, entries, textOf } from './context.ts'
+import type { Located } from '../located.ts'
+import { type Context, entries, textOf, near } from './context.ts'
 import type { StationDraft } from './stations.ts'
-import { findZone, type ZoneDraft } from './zones.ts'
+import { findZone, type ZoneDraft } from './zoneDraft.ts'
 
 export interface Part {
   readonly part: BreakdownPart
@@ -43,14 +42,14 @@ function readOne(context: Context, at: Located, kind: string, name: string, line
     const index = line.stations.findIndex((station) => station.name === name)
     const names = line.stations.map((station) => station.name)
     if (index >= 0) return [{ part: { kind, index }, name }]
-    context.report.add(at, say.unknownStation(name, nearest(name, names), names))
+    context.report.add(at, say.unknownStation(name, near(context, name, names), names))
     return null
   }
   const index = at.value === name ? findZone(context, at, line.zones) : line.zones.findIndex((zone) => zone.name === name)
   if (index === null || line.zones.length === 0) return null
   if (index < 0) {
     const names = line.zones.map((zone) => zone.name)
-    context.report.add(at, say.unknownZone(name, nearest(name, names), names))
+    context.report.add(at, say.unknownZone(name, near(context, name, names), names))
     return null
   }
   if (kind === 'zone') return [{ part: { kind, index }, name }]
@@ -92,7 +91,7 @@ function readWord(context: Context, at: Located, line: Parts): Part[] | null {
     'every zone',
     'every transfer',
   ]
-  context.report.add(at, say.unknownPart(word, nearest(word, known)))
+  context.report.add(at, say.unknownPart(word, near(context, word, known)))
   return null
 }
 
@@ -104,7 +103,7 @@ function readEvery(context: Context, at: Located, word: string, line: Parts): Pa
   else if (kind === 'transfer') {
     for (const [index, zone] of line.zones.entries()) if (zone.transfer !== null) parts.push({ part: { kind, index }, name: zone.name })
   } else {
-    context.report.add(at, say.unknownPart(word, nearest(word, ['every station', 'every zone', 'every transfer'])))
+    context.report.add(at, say.unknownPart(word, near(context, word, ['every station', 'every zone', 'every transfer'])))
     return null
   }
   if (parts.length === 0 && line.zones.length > 0) context.report.add(at, say.nobodyThere(word))

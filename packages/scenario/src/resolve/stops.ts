@@ -4,13 +4,13 @@ import { type Distribution, distributionMean } from '@loopwright/stats'
 import { toNumber } from '../decimal.ts'
 import * as say from '../messages.ts'
 import { digitsOf, scan } from '../quantity.ts'
-import type { Entry, Located } from '../source.ts'
+import type { Entry, Located } from '../located.ts'
 import { addAtKey, type Context, checkName, child, entries, textOf } from './context.ts'
 import { readDistribution } from './distribution.ts'
 import type { Products } from './products.ts'
 import type { StationDraft } from './stations.ts'
 import { type Part, type Parts, readParts } from './stopParts.ts'
-import type { ZoneDraft } from './zones.ts'
+import type { ZoneDraft } from './zoneDraft.ts'
 
 /** A chance per cycle and the time to failure it became. */
 export interface ShortStop {

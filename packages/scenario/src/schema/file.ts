@@ -24,7 +24,7 @@ const breaks = () => list(shiftBreak(), 'breaks, repeated in every shift').optio
 const calendarSchema = keys(
   {
     shift: keys(
-      { from: text('clock'), to: text('clock'), perDay: count(1, 'shifts of this length, back to back; default 1').optional() },
+      { from: text('clock'), to: text('clock'), perDay: count('shifts of this length, back to back; default 1', 1440).optional() },
       'one kind of shift',
     ).optional(),
     shifts: named(
@@ -41,7 +41,7 @@ const calendarSchema = keys(
 const judgedSchema = keys(
   {
     name: text('text', 'such as "second shift"'),
-    shifts: count(1, 'shifts within the window'),
+    shifts: count('shifts within the window'),
     gross: duration('one shift'),
     net: duration('one shift without breaks'),
   },

@@ -21,7 +21,7 @@ export const driveSchema = keys(
 
 export const carriersSchema = keys(
   {
-    count: count(1, 'how many carriers go round'),
+    count: count('how many carriers go round'),
     length: length('in travel direction; "none" where all clear times are given').optional(),
     width: length('across; it is the length in travel between two corners').optional(),
     start: either('start', [

@@ -49,7 +49,7 @@ function quantity(expected: Expected, examples: string[], description: string = 
 }
 
 export const boolean = (description: string) => z.boolean(tag('boolean')).meta({ description })
-export const count = (least: number, description: string) => z.int(tag('count')).min(least).max(1_000_000).meta({ description })
+export const count = (description: string, most = 1_000_000) => z.int(tag('count')).min(1).max(most).meta({ description })
 export const number = (description: string) => z.number(tag('number')).meta({ description })
 export const choice = <const T extends readonly string[]>(values: T, description: string) => z.enum(values).meta({ description })
 

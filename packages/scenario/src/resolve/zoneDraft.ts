@@ -1,0 +1,40 @@
+/** A zone while it is being put together. */
+import type { TransferSpec } from '@loopwright/line'
+import type { Located } from '../located.ts'
+import * as say from '../messages.ts'
+import { type Context, child, textOf, near } from './context.ts'
+
+/** A zone while it is being put together. `undefined` marks a value that is wrong in the file; its finding is in the report. */
+export interface ZoneDraft {
+  readonly name: string
+  readonly generated: boolean
+  /** where it stands in the file */
+  readonly at: Located
+  /** places that may hold own values, the strongest first */
+  readonly sources: readonly Located[]
+  length: number | null | undefined
+  sensor: number | undefined
+  release: 'single' | 'train'
+  turn: 'left' | 'right' | null
+  transfer: TransferSpec | null | undefined
+}
+
+/** Looks a zone up by name; a finding where there is none. */
+export function findZone(context: Context, at: Located | null, drafts: readonly ZoneDraft[]): number | null {
+  const name = textOf(at)
+  if (at === null || name === null || drafts.length === 0) return null
+  const index = drafts.findIndex((zone) => zone.name === name)
+  if (index >= 0) return index
+  const names = drafts.map((zone) => zone.name)
+  context.report.add(at, say.unknownZone(name, near(context, name, names), names))
+  return null
+}
+
+/** Own value of a zone: the first of its places that has the key. */
+export function own(zone: ZoneDraft, key: string): Located | null {
+  for (const source of zone.sources) {
+    const at = child(source, key)
+    if (at !== null) return at
+  }
+  return null
+}
