@@ -5,6 +5,8 @@ import { join, posix } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { readScenario } from '@loopwright/scenario'
 import { describe, expect, test } from 'vitest'
+import { main } from '../packages/cli/src/main.ts'
+import { memoryShell } from '../packages/cli/src/memoryShell.ts'
 import { commandFaults, commandsOf } from './docs/commands.ts'
 import { agree, blockFaults, examplesOf, runExample } from './docs/examples.ts'
 import { anchorsOf, blocksOf, linksOf } from './docs/markdown.ts'
@@ -96,17 +98,19 @@ describe('documents', () => {
 
 describe('what documents tell people to type', () => {
   const commands = documents.flatMap(blocksOf).flatMap(commandsOf)
-  const helps = new Map<string, string>()
-  const helpOf = (subcommand: string): string => {
-    const words = subcommand === '' ? ['--help'] : [subcommand, '--help']
-    const known = helps.get(subcommand) ?? spawnSync(process.execPath, [bin, ...words], { encoding: 'utf8', cwd: TOP }).stdout
-    helps.set(subcommand, known)
-    return known
+  const helpOf = async (subcommand: string): Promise<string> => {
+    const shell = memoryShell()
+    expect(await main(subcommand === '' ? ['--help'] : [subcommand, '--help'], shell)).toBe(0)
+    return shell.said.out
   }
 
-  test('is there: every command, script and option', () => {
+  test('is there: every command, script and option', async () => {
     const { scripts } = JSON.parse(readFileSync(join(TOP, 'package.json'), 'utf8')) as { scripts: Record<string, string> }
-    expect(commands.flatMap((command) => commandFaults(command, Object.keys(scripts), helpOf))).toEqual([])
+    const whole = await helpOf('')
+    const names = new Set(commands.map((command) => command.words[2] ?? '').filter((name) => new RegExp(`^ +${name} `, 'm').test(whole)))
+    const helps = new Map([['', whole]])
+    for (const name of names) if (/^[a-z]/.test(name)) helps.set(name, await helpOf(name))
+    expect(commands.flatMap((command) => commandFaults(command, Object.keys(scripts), (name) => helps.get(name) ?? ''))).toEqual([])
     expect(commands.filter((command) => command.words[1] === 'loopwright').length).toBeGreaterThan(4)
   })
 
