@@ -1,3 +1,4 @@
+import { notAShare } from '../messages.ts'
 import { constantInto } from './constant.ts'
 import { discreteInto } from './discrete.ts'
 import type { Distribution } from './distribution.ts'
@@ -157,10 +158,11 @@ export class SamplerTable {
  * Value of a distribution at a uniform: its inverse cdf. A replay list is taken as a sample of its values.
  *
  * @param u  above 0 and below 1
- * @throws StatisticsError E_DISTRIBUTION
+ * @throws StatisticsError E_DISTRIBUTION, E_DOMAIN
  * @example quantile({ kind: 'triangular', min: 3, mode: 8, max: 8 }, 0.25) // => 5.5
  */
 export function quantile(d: Distribution, u: number): number {
+  if (!(u > 0 && u < 1)) throw notAShare('The uniform', u)
   const table = new SamplerTable([asSample(d)])
   table.draw(0, u, 0)
   return table.value[0]!

@@ -1,7 +1,7 @@
 import { gammaQuantile } from '../special/gammaQuantile.ts'
 import { gammaP, gammaQ } from '../special/incompleteGamma.ts'
 import { lnGamma } from '../special/lnGamma.ts'
-import { digamma, trigamma } from '../special/polygamma.ts'
+import { lnMinusDigamma, trigammaExcess } from '../special/polygamma.ts'
 import { StatisticsError } from '../statisticsError.ts'
 import { type FamilyRules, weightedMean } from './family.ts'
 
@@ -28,7 +28,7 @@ export const gammaFit: FamilyRules = {
 function shapeFor(s: number): number {
   let shape = (3 - s + Math.sqrt((s - 3) ** 2 + 24 * s)) / (12 * s)
   for (let n = 0; n < 100; n++) {
-    const step = (Math.log(shape) - digamma(shape) - s) / (1 / shape - trigamma(shape))
+    const step = (s - lnMinusDigamma(shape)) / trigammaExcess(shape)
     const next = shape - step
     if (Math.abs(step) <= 1e-12 * shape) return next
     shape = next > 0 ? next : shape / 2

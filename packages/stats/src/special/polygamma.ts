@@ -20,10 +20,26 @@ export function digamma(x: number): number {
     below += 1 / at
     at += 1
   }
-  const inverseSquare = 1 / (at * at)
+  return Math.log(at) - lnMinusDigammaSeries(at) - below
+}
+
+/**
+ * ln x − digamma(x), which is near 1/(2x): without the cancelling that the difference would have for large x.
+ *
+ * @param x  above 0
+ * @throws StatisticsError E_DOMAIN
+ * @example lnMinusDigamma(1e9) // => 5.000000000833333e-10
+ */
+export function lnMinusDigamma(x: number): number {
+  return x < 10 ? Math.log(x) - digamma(x) : lnMinusDigammaSeries(x)
+}
+
+/** x ≥ 10 */
+function lnMinusDigammaSeries(x: number): number {
+  const inverseSquare = 1 / (x * x)
   let series = 0
   for (let k = BERNOULLI.length; k >= 1; k--) series = (series + BERNOULLI[k - 1]! / (2 * k)) * inverseSquare
-  return Math.log(at) - 0.5 / at - series - below
+  return 0.5 / x + series
 }
 
 /**
@@ -43,8 +59,24 @@ export function trigamma(x: number): number {
     below += 1 / (at * at)
     at += 1
   }
-  const inverseSquare = 1 / (at * at)
+  return below + 1 / at + trigammaExcessSeries(at)
+}
+
+/**
+ * trigamma(x) − 1/x, which is near 1/(2x²): without the cancelling that the difference would have for large x.
+ *
+ * @param x  above 0
+ * @throws StatisticsError E_DOMAIN
+ * @example trigammaExcess(1e9) // => 5.000000001666666e-19
+ */
+export function trigammaExcess(x: number): number {
+  return x < 10 ? trigamma(x) - 1 / x : trigammaExcessSeries(x)
+}
+
+/** x ≥ 10 */
+function trigammaExcessSeries(x: number): number {
+  const inverseSquare = 1 / (x * x)
   let series = 0
   for (let k = BERNOULLI.length; k >= 1; k--) series = (series + BERNOULLI[k - 1]!) * inverseSquare
-  return below + 1 / at + 0.5 * inverseSquare + series / at
+  return 0.5 * inverseSquare + series / x
 }

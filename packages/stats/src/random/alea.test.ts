@@ -1,0 +1,30 @@
+import seedrandom from 'seedrandom'
+import { expect, test } from 'vitest'
+import { checkSeed, seedAlea, stepAlea } from './alea.ts'
+
+test('its steps have the bits of the library that started it', () => {
+  const state = new Float64Array(8)
+  const out = new Float64Array(2)
+  seedAlea(state, 4, '42', 0, 'mix')
+  const library = seedrandom.alea('42/0/mix')
+  for (let i = 0; i < 10_000; i++) {
+    stepAlea(state, 4, out, 1)
+    expect(out[1]).toBe(library.double())
+  }
+  expect([...state.subarray(0, 4)]).toEqual([0, 0, 0, 0])
+  expect(out[0]).toBe(0)
+})
+
+test('a uniform of 0 counts as 2^-54', () => {
+  const out = new Float64Array(1)
+  stepAlea(new Float64Array(4), 0, out, 0)
+  expect(out[0]).toBe(2 ** -54)
+})
+
+test('seeds and replications that could give two streams one name are refused', () => {
+  expect(() => checkSeed('', 0)).toThrow('The seed is empty')
+  expect(() => checkSeed('4/2', 0)).toThrow('The seed "4/2" contains "/"')
+  expect(() => checkSeed('42', -1)).toThrow('The replication -1 is not a whole number from 0')
+  expect(() => checkSeed('42', 0.5)).toThrow(expect.objectContaining({ code: 'E_SEED' }))
+  expect(() => checkSeed('42-pilot', 0)).not.toThrow()
+})
