@@ -23,7 +23,7 @@ export type ChartRow = Readonly<Record<string, string | number | boolean | null>
 
 /** Words and times of the window that the numbers count for. */
 export interface WindowWords {
-  /** what one window is called: "shift". Default: "window" */
+  /** what one window is called, a noun whose plural ends in s: "shift". Default: "window" */
   readonly per?: string
   /** seconds; the whole window, breaks included */
   readonly windowSeconds: number

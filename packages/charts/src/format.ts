@@ -31,7 +31,7 @@ export function decimalsFor(halfWidth: number, decimalsMax = 3): number {
   if (!(halfWidth > 0)) return decimalsMax
   const exponent = Math.floor(Math.log10(halfWidth) + 1e-12)
   const leading = Math.round(halfWidth / 10 ** exponent)
-  return Math.min(decimalsMax, leading <= 2 ? 1 - exponent : -exponent)
+  return Math.min(decimalsMax, leading <= 2 ? 1 - exponent : 0 - exponent)
 }
 
 /**
@@ -75,7 +75,7 @@ export function percent(share: number): string {
  * @example formatDuration(750) // => '12.5 min'
  */
 export function formatDuration(seconds: number): string {
-  if (seconds < 120) return `${trimmed(seconds, 1)} s`
+  if (seconds < 120) return `${trimmed(seconds, seconds < 10 ? 2 : 1)} s`
   if (seconds < 7200) return `${trimmed(seconds / 60, 1)} min`
   return `${trimmed(seconds / 3600, 1)} h`
 }
@@ -91,6 +91,9 @@ export function formatMinutes(seconds: number): string {
   return formatNumber(minutes, minutes < 9.95 ? 1 : 0)
 }
 
+/** without zeros at the end of a fraction */
 function trimmed(value: number, decimals: number): string {
-  return formatNumber(value, decimals).replace(/\.0+$/, '')
+  return formatNumber(value, decimals)
+    .replace(/(\.\d*?)0+$/, '$1')
+    .replace(/\.$/, '')
 }

@@ -41,7 +41,7 @@ export function lawBranches({ counts, lawSeconds }: Pick<SweepResult, 'counts' |
  */
 export function lawLayers(branches: readonly LawBranch[], span: readonly [number, number], exact: boolean): Layer[] {
   if (branches.length === 0) return []
-  const words = exact ? 'Limits by the law of the loop, exact' : 'Limits by the law of the loop, an estimate'
+  const words = exact ? 'Limits by the law, exact' : 'Limits by the law, an estimate'
   const heading = { expr: `${NARROW} ? ${row(3)} : ${row(2)}` }
   return [
     ...branches.map(({ branch, points }) => lineOf(branch, points, span)),

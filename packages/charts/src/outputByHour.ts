@@ -85,15 +85,9 @@ function clock(start: string, hours: number): string {
 }
 
 function layers(hours: readonly Hour[], { startClock, windowSeconds }: OutputByHourOptions, per: string, plan: number | null): Layer[] {
-  const top = Math.max(1, ...hours.map(({ units, pace }) => Math.max(units, pace ?? 0))) * 1.12
   const hoursLong = windowSeconds / 3600
   const labels = hours.map(({ label }) => label.replace('hour ', ''))
-  const y = {
-    type: 'quantitative',
-    title: 'Units in the hour',
-    scale: { domain: [0, top] as [number, number], nice: false },
-    axis: { tickCount: 5 },
-  } as const
+  const y = { type: 'quantitative', title: 'Units in the hour', axis: { tickCount: 5 } } as const
   const x = { field: 'from', type: 'quantitative' } as const
   const axis = {
     values: hours.map((_, index) => (startClock === undefined ? index + 0.5 : index)),
@@ -172,6 +166,6 @@ function hourTable(carriers: number, hours: readonly Hour[], per: string, plan: 
         workedSeconds === 0 ? '–' : formatNumber((units * 3600) / workedSeconds, 1),
       ]),
     ),
-    note: 'A start or an end of work within the hour counts: the first unit after a break takes a full cycle.',
+    note: `Means of all simulated ${per}s. Worked: breaks taken out.`,
   }
 }

@@ -97,7 +97,8 @@ function finding(stops: readonly Stop[], per: string): string {
   const breaks = stops.find(({ cause }) => cause === BREAK)
   const rest = breaks === undefined ? '' : ` Breaks take ${formatMinutes(breaks.seconds)} min.`
   const worst = stops.find(({ cause, seconds }) => cause !== BREAK && seconds > 0)
-  if (worst === undefined) return breaks === undefined ? 'Nothing stopped.' : `Nothing stopped but for breaks.${rest}`
+  if (worst === undefined)
+    return breaks === undefined ? 'Nothing stopped.' : `Nothing stopped but for breaks: ${formatMinutes(breaks.seconds)} min of a ${per}.`
   return `The largest unplanned cause is ${worst.cause}: ${formatMinutes(worst.seconds)} min of a ${per} in ${stopsText(worst.count)}.${rest}`
 }
 

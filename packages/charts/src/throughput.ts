@@ -9,7 +9,7 @@ import { bandLayers, meanLayers } from './throughputLayers.ts'
 import { throughputTable } from './throughputTable.ts'
 
 export interface ThroughputOptions {
-  /** what one window is called: "shift". Default: "window" */
+  /** what one window is called, a noun whose plural ends in s: "shift". Default: "window" */
   readonly per?: string
 }
 

@@ -1,0 +1,48 @@
+import { describe, expect, test } from 'vitest'
+import { outputByHour } from './outputByHour.ts'
+
+const breaks = [{ startSeconds: 3_000, lengthSeconds: 1_200 }]
+
+describe('a window of two hours and a half', () => {
+  const figure = outputByHour(
+    { carriers: 5, outputByHour: [30, 40, 20] },
+    { per: 'shift', windowSeconds: 9_000, breaks, plan: 104, startClock: '22:30' },
+  )
+  test('the last bar is as wide as its part of an hour', () => {
+    expect(figure.rows.map(({ from, to }) => [from, to])).toEqual([
+      [0, 1],
+      [1, 2],
+      [2, 2.5],
+    ])
+  })
+  test('the plan is spread over the time worked', () => {
+    // 50, 50 and 30 minutes worked of 130
+    expect(figure.rows.map(({ pace }) => pace)).toEqual([40, 40, 24])
+  })
+  test('hours are named by the clock, past midnight too', () => {
+    expect(figure.table.rows.map(({ cells }) => cells)).toEqual([
+      ['22:30', '50', '30.0', '40.0', '36.0'],
+      ['23:30', '50', '40.0', '40.0', '48.0'],
+      ['00:30', '30', '20.0', '24.0', '40.0'],
+    ])
+  })
+  test('the finding compares hours once breaks are taken out', () => {
+    expect(figure.finding).toBe('With 5 carriers the loop makes 42 units in an hour worked; slowest is 22:30, at 36.')
+  })
+})
+
+test('even hours are said to be even', () => {
+  const { finding } = outputByHour({ carriers: 1, outputByHour: [40, 20] }, { windowSeconds: 5_400 })
+  expect(finding).toBe(
+    'With 1 carrier the loop makes 40 units in an hour worked, and no hour differs by more than 5 % once breaks are taken out.',
+  )
+})
+
+test('without a plan there is no pace, and without work no rate', () => {
+  const { rows, table } = outputByHour(
+    { carriers: 1, outputByHour: [0] },
+    { windowSeconds: 3_600, breaks: [{ startSeconds: 0, lengthSeconds: 3_600 }] },
+  )
+  expect(rows[0]!.pace).toBeNull()
+  expect(table.rows[0]!.cells).toEqual(['hour 1', '0.0', '0.0', '–'])
+})

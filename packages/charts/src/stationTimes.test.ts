@@ -1,0 +1,78 @@
+import type { StationState } from '@loopwright/line'
+import { describe, expect, test } from 'vitest'
+import { STATES } from './states.ts'
+import { statesIn, stationTimes } from './stationTimes.ts'
+
+const WINDOW = { per: 'shift', windowSeconds: 30_000 }
+
+function station(title: string, of: Partial<Record<StationState, number>>) {
+  const shares = STATES.map((state) => of[state] ?? 0)
+  return { name: title.toLowerCase(), title, shares, longestBlockSecondsMean: 90, stoppedBy: [] }
+}
+
+const count = {
+  carriers: 6,
+  stations: [
+    station('Load', { working: 0.4, exchanging: 0.1, starved: 0.5 }),
+    station('Test', { working: 0.57, exchanging: 0.1, starved: 0.2, blocked: 0.01, stopped: 0.02, break: 0.1 }),
+  ],
+}
+
+describe('rows', () => {
+  const { rows, table } = stationTimes(count, WINDOW)
+  test('segments of a station follow each other from 0 to 100, in the order of the states', () => {
+    const test = rows.filter(({ station: name }) => name === 'test')
+    expect(test.map(({ state }) => state)).toEqual(['working', 'blocked', 'exchanging', 'starved', 'stopped', 'break'])
+    expect(test[0]!.from).toBe(0)
+    test.slice(1).forEach((row, index) => {
+      expect(row.from).toBe(test[index]!.to)
+    })
+    expect(test.at(-1)!.to).toBeCloseTo(100, 9)
+  })
+  test('a part below 4 % carries nothing, a wider one its letter or its word', () => {
+    const of = (state: string) => rows.find((row) => row.station === 'test' && row.state === state)!
+    expect([of('stopped').letter, of('blocked').word]).toEqual(['', ''])
+    expect([of('break').letter, of('break').word]).toEqual(['Br', 'break'])
+  })
+  test('the table holds the minutes of the same shares', () => {
+    expect(table.columns.map(({ head }) => head)).toEqual([
+      'Station',
+      'Working (min)',
+      'Blocked (min)',
+      'Exchanging (min)',
+      'Starved (min)',
+      'Stopped (min)',
+      'Break (min)',
+      'Longest block, mean (min)',
+    ])
+    expect(table.rows[1]!.cells).toEqual(['Test', '285', '5.0', '50', '100', '10', '50', '1.5'])
+  })
+})
+
+describe('finding', () => {
+  const say = (of: Partial<Record<StationState, number>>) =>
+    stationTimes({ carriers: 6, stations: [count.stations[0]!, station('Test', of)] }, WINDOW).finding.replaceAll('\u202f', ' ')
+  test('starved at the busiest: too few', () => {
+    expect(say({ working: 0.57, exchanging: 0.1, starved: 0.2 })).toBe(
+      'With 6 carriers the busiest station is Test: working 57 % of the shift, without a carrier 20 %. It waits for carriers: too few.',
+    )
+  })
+  test('blocked at the busiest: too many', () => {
+    expect(say({ working: 0.57, exchanging: 0.1, blocked: 0.2, starved: 0.01 })).toContain('The way ahead is full: too many carriers')
+  })
+  test('neither', () => {
+    expect(say({ working: 0.7, exchanging: 0.1, blocked: 0.01, starved: 0.02 })).toContain('starved 2 %, blocked 1 %: it hardly ever waits')
+  })
+  test('no stations, no claim', () => expect(stationTimes({ carriers: 6, stations: [] }, WINDOW).finding).toBe('There are no stations.'))
+})
+
+test('states of several counts, in the order of the engine', () => {
+  const other = { stations: [station('Load', { handling: 0.1, working: 0.9 })] }
+  expect(statesIn([count, other])).toEqual(['working', 'handling', 'blocked', 'exchanging', 'starved', 'stopped', 'break'])
+})
+
+test('the alternative text states the finding', () => {
+  const { alt, finding, spec } = stationTimes(count, WINDOW)
+  expect(alt).toContain(finding)
+  expect(spec.description).toBe(alt)
+})

@@ -1,0 +1,49 @@
+import { describe, expect, test } from 'vitest'
+import { stoppedTime } from './stoppedTime.ts'
+
+const WINDOW = { per: 'shift', windowSeconds: 30_000 }
+const stops = [
+  { cause: 'break', seconds: 3_000, count: 3 },
+  { cause: 'tester', seconds: 1_290, count: 4.2 },
+  { cause: 'corner T1', seconds: 0, count: 0 },
+  { cause: 'pump', seconds: 1_400, count: 1 },
+]
+
+describe('bars', () => {
+  const { rows, table, finding } = stoppedTime({ carriers: 10, stoppedBy: stops }, WINDOW)
+  test('unplanned causes, the longest first; then breaks', () => {
+    expect(rows.map(({ cause, planned }) => [cause, planned])).toEqual([
+      ['pump', false],
+      ['tester', false],
+      ['corner T1', false],
+      ['break', true],
+    ])
+    expect(rows[1]!.text).toBe('22 min, 4.2 stops')
+  })
+  test('the table tells the mean length, where there was a stop', () => {
+    expect(table.rows.map(({ cells }) => cells)).toEqual([
+      ['pump', '23', '1.0', '23.3'],
+      ['tester', '22', '4.2', '5.1'],
+      ['corner T1', '0.0', '0.0', '–'],
+      ['break', '50', '3.0', '16.7'],
+    ])
+  })
+  test('the finding names the largest unplanned cause', () => {
+    expect(finding).toBe('The largest unplanned cause is pump: 23 min of a shift in 1.0 stop. Breaks take 50 min.')
+  })
+})
+
+test('beyond twelve causes the rest is one bar; the table keeps all', () => {
+  const many = Array.from({ length: 20 }, (_, index) => ({ cause: `cause ${index}`, seconds: 100 + index, count: 1 }))
+  const { rows, table } = stoppedTime({ carriers: 1, stoppedBy: [...many, stops[0]!] }, WINDOW)
+  expect(rows.length).toBe(13)
+  expect(rows[11]).toMatchObject({ cause: '9 other causes, added up' })
+  expect(Number(rows[11]!.minutes)).toBeCloseTo((9 * 104) / 60, 9)
+  expect(rows.at(-1)!.cause).toBe('break')
+  expect(table.rows.length).toBe(21)
+})
+
+test('nothing but breaks, and nothing at all', () => {
+  expect(stoppedTime({ carriers: 1, stoppedBy: [stops[0]!] }, WINDOW).finding).toBe('Nothing stopped but for breaks: 50 min of a shift.')
+  expect(stoppedTime({ carriers: 1, stoppedBy: [] }, WINDOW).finding).toBe('Nothing stopped.')
+})
