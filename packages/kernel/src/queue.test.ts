@@ -8,16 +8,16 @@ function put(queue: TimerQueue, slot: number, time: number): void {
 }
 
 describe('a timer queue', () => {
-  test('gives the earliest first, and of equal times the one stored first', () => {
+  test('gives the earliest first, and of equal times the lowest slot', () => {
     const queue = new TimerQueue(4)
     put(queue, 3, 2)
     put(queue, 0, 1)
     put(queue, 2, 1)
     put(queue, 1, 2)
-    expect([queue.pop(), queue.pop(), queue.pop(), queue.pop(), queue.pop()]).toEqual([0, 2, 3, 1, -1])
+    expect([queue.pop(), queue.pop(), queue.pop(), queue.pop(), queue.pop()]).toEqual([0, 2, 1, 3, -1])
   })
 
-  test('backwards gives of equal times the one stored last', () => {
+  test('backwards gives of equal times the highest slot', () => {
     const queue = new TimerQueue(3, true)
     put(queue, 0, 5)
     put(queue, 1, 5)
@@ -33,22 +33,20 @@ describe('a timer queue', () => {
     expect(() => queue.cancel(0)).toThrow('not pending')
   })
 
-  // Reference: a list kept sorted by (time, storing number).
+  // Reference: a list kept sorted by (time, slot).
   test('agrees with a sorted list under schedule, cancel and pop', () => {
     const step = fc.record({ what: fc.constantFrom('schedule', 'cancel', 'pop'), slot: fc.nat(19), time: fc.nat(6) })
     fc.assert(
       fc.property(fc.array(step, { maxLength: 300 }), fc.boolean(), (steps, backwards) => {
         const queue = new TimerQueue(20, backwards)
-        const list: { slot: number; time: number; rank: number }[] = []
-        let stored = 0
+        const list: { slot: number; time: number }[] = []
         for (const { what, slot, time } of steps) {
           const at = list.findIndex((entry) => entry.slot === slot)
           expect(queue.isPending(slot)).toBe(at >= 0)
           if (what === 'schedule' && at < 0) {
             put(queue, slot, time)
-            stored++
-            list.push({ slot, time, rank: backwards ? -stored : stored })
-            list.sort((a, b) => a.time - b.time || a.rank - b.rank)
+            list.push({ slot, time })
+            list.sort((a, b) => a.time - b.time || (backwards ? b.slot - a.slot : a.slot - b.slot))
           } else if (what === 'cancel' && at >= 0) {
             queue.cancel(slot)
             list.splice(at, 1)

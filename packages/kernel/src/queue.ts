@@ -1,14 +1,11 @@
 import { assert } from './assert.ts'
 
-/** children of a place in the heap: four stand beside each other in memory, and the heap is half as deep as with two */
-const FAN = 4
-
 /**
- * A queue of timers: a fixed number of slots, each pending once or not at all; the earliest comes first, and of equal times the one stored first.
+ * A queue of timers: a fixed number of slots, each pending once or not at all; the earliest comes first, and of equal times the lowest slot.
  *
- * A heap over typed arrays that knows where each slot stands, so that a timer can be taken back. Nothing is allocated after construction.
- * The time is written into `times[slot]` by the caller, who then schedules the slot and leaves its time alone while it is pending: no number crosses a call, so none is boxed.
- * Not promised: that equal times come in slot order. Whoever cares sorts the slots that fall due together.
+ * A tournament: slots play in pairs, winners against winners, so that the earliest stands at the top. Putting a timer in stops climbing where it loses, which is
+ * soon; taking one out plays its rounds again. Nothing is allocated after construction.
+ * The time is written into `times[slot]` by the caller, who then schedules the slot: no number crosses a call, so none is boxed.
  */
 export class TimerQueue {
   /** seconds; meaning only while the slot is pending; length capacity */
@@ -17,120 +14,94 @@ export class TimerQueue {
   readonly capacity: number
   /** pending slots */
   size = 0
-  /** slots by place in the heap, and their times beside them */
-  private readonly heap: Int32Array
-  private readonly heapTimes: Float64Array
-  /** where the slot stands in the heap; −1: not pending */
-  private readonly place: Int32Array
-  /** rank among equal times; length capacity */
-  private readonly rank: Float64Array
-  private stored = 0
+  /** slots rounded up to a power of two: where the players stand in the tree, whose top is place 1 and whose pairs are 2n, 2n + 1 */
+  private readonly leaves: number
+  /** by place in the tree: time of the winner, infinite where nobody is pending */
+  private readonly best: Float64Array
+  /** by place in the tree: slot of the winner */
+  private readonly winner: Int32Array
   private readonly backwards: boolean
 
   /**
    * @param capacity   number of slots, ≥ 0
-   * @param backwards  of equal times the one stored last comes first: for tests that results do not depend on the storing order
+   * @param backwards  of equal times the highest slot comes first: for tests that results do not depend on this order
    */
   constructor(capacity: number, backwards = false) {
     this.capacity = capacity
     this.times = new Float64Array(capacity)
-    this.heap = new Int32Array(capacity)
-    this.heapTimes = new Float64Array(capacity)
-    this.place = new Int32Array(capacity).fill(-1)
-    this.rank = new Float64Array(capacity)
+    let leaves = 1
+    while (leaves < capacity) leaves *= 2
+    this.leaves = leaves
+    this.best = new Float64Array(2 * leaves)
+    this.winner = new Int32Array(2 * leaves)
     this.backwards = backwards
+    this.clear()
   }
 
   /** Takes all timers back. */
   clear(): void {
-    this.place.fill(-1)
+    const { best, winner, leaves } = this
+    best.fill(Number.POSITIVE_INFINITY)
+    for (let slot = 0; slot < leaves; slot++) winner[leaves + slot] = this.backwards ? leaves - 1 - slot : slot
+    for (let at = leaves - 1; at > 0; at--) winner[at] = winner[2 * at]!
     this.size = 0
-    this.stored = 0
   }
 
   isPending(slot: number): boolean {
-    return this.place[slot]! >= 0
+    return this.best[this.leafOf(slot)]! !== Number.POSITIVE_INFINITY
   }
 
   /** The slot that comes first; −1 when none is pending. */
   first(): number {
-    return this.size > 0 ? this.heap[0]! : -1
+    return this.size > 0 ? this.winner[1]! : -1
   }
 
-  /** Makes `slot` pending at `times[slot]`, which the caller has written. */
+  /** Makes `slot` pending at `times[slot]`, which the caller has written: a finite time. */
   schedule(slot: number): void {
-    assert(this.place[slot] === -1, 'a timer is scheduled that is already pending')
-    this.stored++
-    this.rank[slot] = this.backwards ? -this.stored : this.stored
-    this.rise(this.size++, slot)
+    const { best, winner } = this
+    const time = this.times[slot]!
+    let at = this.leafOf(slot)
+    assert(best[at] === Number.POSITIVE_INFINITY, 'a timer is scheduled that is already pending')
+    this.size++
+    best[at] = time
+    // up to where an earlier one stands, or of equal ones one that stands further left
+    while (at > 1) {
+      const up = at >> 1
+      if (time > best[up]! || (time === best[up] && (at & 1) === 1 && best[at - 1] === time)) return
+      best[up] = time
+      winner[up] = slot
+      at = up
+    }
   }
 
   /** Takes the timer back. */
   cancel(slot: number): void {
-    const at = this.place[slot]!
-    assert(at >= 0, 'a timer is taken back that is not pending')
-    this.place[slot] = -1
-    const last = this.heap[--this.size]!
-    if (last === slot) return
-    if (at > 0 && this.isBefore(last, (at - 1) >> 2)) this.rise(at, last)
-    else this.sink(at, last)
+    const at = this.leafOf(slot)
+    assert(this.best[at] !== Number.POSITIVE_INFINITY, 'a timer is taken back that is not pending')
+    this.remove(at)
   }
 
   /** Takes the first slot out and returns it; −1 when none is pending. */
   pop(): number {
     if (this.size === 0) return -1
-    const slot = this.heap[0]!
-    this.place[slot] = -1
-    const last = this.heap[--this.size]!
-    if (this.size > 0) this.sink(0, last)
+    const slot = this.winner[1]!
+    this.remove(this.leafOf(slot))
     return slot
   }
 
-  /** Whether the slot comes before the one at that place of the heap. */
-  private isBefore(slot: number, at: number): boolean {
-    const time = this.times[slot]!
-    const other = this.heapTimes[at]!
-    return time < other || (time === other && this.rank[slot]! < this.rank[this.heap[at]!]!)
+  private leafOf(slot: number): number {
+    return this.backwards ? 2 * this.leaves - 1 - slot : this.leaves + slot
   }
 
-  private rise(from: number, slot: number): void {
-    const { heap, heapTimes, place } = this
-    let at = from
-    while (at > 0) {
-      const up = (at - 1) >> 2
-      if (!this.isBefore(slot, up)) break
-      const other = heap[up]!
-      heap[at] = other
-      heapTimes[at] = heapTimes[up]!
-      place[other] = at
-      at = up
+  private remove(leaf: number): void {
+    const { best, winner } = this
+    this.size--
+    best[leaf] = Number.POSITIVE_INFINITY
+    for (let at = leaf >> 1; at > 0; at >>= 1) {
+      const left = 2 * at
+      const wins = best[left + 1]! < best[left]! ? left + 1 : left
+      best[at] = best[wins]!
+      winner[at] = winner[wins]!
     }
-    heap[at] = slot
-    heapTimes[at] = this.times[slot]!
-    place[slot] = at
-  }
-
-  private sink(from: number, slot: number): void {
-    const { heap, heapTimes, place, rank, size } = this
-    let at = from
-    for (;;) {
-      const first = FAN * at + 1
-      if (first >= size) break
-      const end = first + FAN < size ? first + FAN : size
-      let best = first
-      for (let child = first + 1; child < end; child++) {
-        const ahead = heapTimes[child]! - heapTimes[best]!
-        if (ahead < 0 || (ahead === 0 && rank[heap[child]!]! < rank[heap[best]!]!)) best = child
-      }
-      if (this.isBefore(slot, best)) break
-      const other = heap[best]!
-      heap[at] = other
-      heapTimes[at] = heapTimes[best]!
-      place[other] = at
-      at = best
-    }
-    heap[at] = slot
-    heapTimes[at] = this.times[slot]!
-    place[slot] = at
   }
 }

@@ -151,6 +151,11 @@ export function buildLine(spec: LineSpec, backwards = false): Line {
     zonePrevious: Int32Array.from(spec.zones, (_, z) => (z + zones - 1) % zones),
     pathCarrier: new Int32Array(zones),
     pathClearing: new Uint8Array(zones),
+    clearAt: new Float64Array(zones),
+    clearIsPlain: plainClears(
+      spec,
+      turns.map((turn) => turn !== null),
+    ),
     pathHeld: new Uint8Array(zones),
     pathLooks: new Uint8Array(zones),
     pathBrake: new Float64Array(zones),
@@ -231,6 +236,18 @@ function checkLoop(spec: LineSpec): void {
 
 function needsTime(seconds: number, what: string): void {
   if (Number.isNaN(seconds)) throw new RangeError(`${what} is neither given nor can it be derived from a drive`)
+}
+
+/** 1 for paths whose move no stop can hold, whose zone has no operating clock and no transfer that turns back. */
+function plainClears(spec: LineSpec, changes: readonly boolean[]): Uint8Array {
+  const zones = spec.zones.length
+  const stops = new Set<number>()
+  let followed = spec.breaks.length > 0 && !spec.conveyorDuringBreaks
+  for (const { part, clock } of spec.breakdowns) {
+    if (part.kind === 'line' || (part.kind === 'zone' && clock === 'operating')) followed = true
+    else if (part.kind !== 'station') stops.add(part.index)
+  }
+  return Uint8Array.from(spec.zones, (_, z) => (followed || changes[z] || stops.has(z) || stops.has((z + 1) % zones) ? 0 : 1))
 }
 
 type Duties = Pick<Line, 'hasDuty' | 'dutyFirst' | 'entryTask' | 'entrySampler'>

@@ -3,15 +3,19 @@
  * States are judged once at the end of each instant, for the zones that something happened to.
  */
 import { carrierState, stationState, zoneState } from './judge.ts'
-import { type Line, makeWorkList, addTo, NONE, type WorkList } from './state.ts'
+import { makeClear } from './move.ts'
+import { addTo, CLEAR_KNOWN, type Line, makeWorkList, NONE, type WorkList } from './state.ts'
 import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from './result.ts'
 
 export const STATION_WIDTH = STATION_STATES.length
 export const ZONE_WIDTH = ZONE_STATES.length
 export const CARRIER_WIDTH = CARRIER_STATES.length
 const BLOCKED = STATION_STATES.indexOf('blocked')
+const EXCHANGING = STATION_STATES.indexOf('exchanging')
+const STARVED = STATION_STATES.indexOf('starved')
+const FREE = ZONE_STATES.indexOf('free')
+const VACATING = ZONE_STATES.indexOf('vacating')
 const STOPPED = STATION_STATES.indexOf('stopped')
-const BREAK = STATION_STATES.indexOf('break')
 const ZONE_STOPPED = ZONE_STATES.indexOf('stopped')
 
 /** count, mean and spread, updated one value at a time (Welford 1962) in an array of its own: count, mean, sum of squares, least, largest; last the value to add. */
@@ -114,7 +118,6 @@ export class Collector {
     this.stationState.fill(0)
     this.zoneState.fill(0)
     this.carrierState.fill(0)
-    for (let carrier = 0; carrier < this.line.carriers; carrier++) this.onCarrier(carrier)
     this.judge()
   }
 
@@ -136,13 +139,16 @@ export class Collector {
     addTo(this.touched, zone)
   }
 
-  /** Judges the states of the touched zones and their stations. */
+  /** Judges the states of the touched zones, of the carriers in them and of their stations. */
   judge(): void {
     const { touched, line } = this
     if (touched.length === 0) return
     for (let place = 0; place < touched.length; place++) {
       const zone = touched.items[place]!
       touched.isIn[zone] = 0
+      if (line.pathClearing[zone] === CLEAR_KNOWN && line.clearAt[zone]! <= line.now) makeClear(line, zone)
+      const carrier = line.zoneCarrier[zone]!
+      if (carrier !== NONE) this.judgeCarrier(carrier)
       const state = zoneState(line, zone)
       if (state !== this.zoneState[zone]) {
         this.settleZone(zone)
@@ -158,6 +164,23 @@ export class Collector {
       this.stationState[station] = is
     }
     touched.length = 0
+  }
+
+  /** The zone has been clear since `clearAt`: what it and its station were told to be until now changes back then. */
+  onLateClear(zone: number): void {
+    const { line } = this
+    const at = line.clearAt[zone]!
+    if (this.zoneState[zone] === VACATING) {
+      this.zoneSeconds[zone * ZONE_WIDTH + VACATING]! += at - this.zoneSince[zone]!
+      this.zoneSince[zone] = at
+      this.zoneState[zone] = FREE
+    }
+    const station = line.zoneStation[zone]!
+    if (station !== NONE && this.stationState[station] === EXCHANGING) {
+      this.stationSeconds[station * STATION_WIDTH + EXCHANGING]! += at - this.stationSince[station]!
+      this.stationSince[station] = at
+      this.stationState[station] = STARVED
+    }
   }
 
   onMoveStart(from: number, to: number, carrier: number): void {
@@ -182,18 +205,6 @@ export class Collector {
       }
       line.carrierLapStart[carrier] = now
     }
-    if (this.carrierState[carrier] !== 0) {
-      this.settleCarrier(carrier)
-      this.carrierState[carrier] = 0
-    }
-  }
-
-  /** The carrier's phase or load has changed. */
-  onCarrier(carrier: number): void {
-    const state = carrierState(this.line, carrier)
-    if (state === this.carrierState[carrier]) return
-    this.settleCarrier(carrier)
-    this.carrierState[carrier] = state
   }
 
   onLoad(): void {
@@ -283,8 +294,7 @@ export class Collector {
     const state = this.stationState[station]!
     this.stationSeconds[station * STATION_WIDTH + state]! += seconds
     const first = station * this.causes
-    if (state === STOPPED) this.spread(seconds, this.line.stationZone[station]!, station, this.stationStopped, first)
-    else if (state === BREAK) this.stationStopped[first + this.line.sources]! += seconds
+    if (state >= STOPPED) this.spread(seconds, this.line.stationZone[station]!, station, this.stationStopped, first)
   }
 
   /** Adds stopped seconds to every cause that holds the part. */
@@ -296,7 +306,15 @@ export class Collector {
       const holds = part.kind === 'line' || (part.kind === 'station' ? part.index === station : part.index === zone)
       if (holds) into[first + source]! += seconds
     }
-    if (line.breaksNow > 0 && !line.spec.conveyorDuringBreaks) into[first + line.sources]! += seconds
+    const breakHolds = !line.spec.conveyorDuringBreaks || (station !== NONE && line.stationBreaks[station] === 1)
+    if (line.breaksNow > 0 && breakHolds) into[first + line.sources]! += seconds
+  }
+
+  private judgeCarrier(carrier: number): void {
+    const state = carrierState(this.line, carrier)
+    if (state === this.carrierState[carrier]) return
+    this.settleCarrier(carrier)
+    this.carrierState[carrier] = state
   }
 
   private settleCarrier(carrier: number): void {

@@ -1,5 +1,5 @@
 /** Standing still for ever: judged as if no stop were there. (MODEL.md §10) */
-import { nextZoneTakes } from './move.ts'
+import { nextZoneTakes, timeClear } from './move.ts'
 import type { RunEnd } from './result.ts'
 import { hasProduct } from './supply.ts'
 import {
@@ -11,11 +11,16 @@ import {
   RELEASE_PENDING,
   WORK_PENDING,
   BACK_PENDING,
+  CLEAR_KNOWN,
   TO_WAY_OUT_PENDING,
 } from './state.ts'
 
 /** Whether nothing is under way and nothing could start, also without any stop. */
 export function standsStill(line: Line): boolean {
+  if (line.activity > 0) return false
+  for (let zone = 0; zone < line.zones; zone++) {
+    if (line.pathClearing[zone] === CLEAR_KNOWN && line.clearAt[zone]! > line.now) timeClear(line, zone)
+  }
   if (line.activity > 0) return false
   for (let zone = 0; zone < line.zones; zone++) {
     const change = line.zoneChange[zone]

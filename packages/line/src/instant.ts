@@ -9,11 +9,20 @@ import { onChangeEnd, startFirstChange } from './transfer.ts'
 export function handleInstant(line: Line): void {
   endWhatEnds(line)
   do {
-    while (startFirstChange(line) || startFirstWork(line) || startFirstMove(line)) endWhatEnds(line)
-    if (!brakeAll(line)) break
+    while (startFirst(line)) endWhatEnds(line)
+    if (line.lookList.length === 0 || !brakeAll(line)) break
     endWhatEnds(line)
   } while (line.changeList.length + line.workList.length + line.moveList.length > 0)
   line.collector.judge()
+}
+
+/** Starts one thing: a change, else work, else a move. False: nothing can start. */
+function startFirst(line: Line): boolean {
+  return (
+    (line.changeList.length > 0 && startFirstChange(line)) ||
+    (line.workList.length > 0 && startFirstWork(line)) ||
+    (line.moveList.length > 0 && startFirstMove(line))
+  )
 }
 
 /** Everything that falls due now, by slot: stops first (their slots are the lowest), then arrivals, clears, work, changes. */

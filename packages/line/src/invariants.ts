@@ -1,11 +1,12 @@
 /** What holds after every instant, whatever the line; checked in verify mode. Each rule has its reason. */
-import { assert } from '@loopwright/kernel'
-import { isOnGrid } from '@loopwright/kernel'
+import { assert, isOnGrid } from '@loopwright/kernel'
 import {
   BACK,
   BRAKING,
   CHANGING,
   CLAIMED,
+  CLEAR_NOW,
+  CLEAR_TIMED,
   FREE,
   type Line,
   LOOKING,
@@ -59,7 +60,7 @@ function checkZones(line: Line): void {
         break
       default:
         assert(line.zoneState[zone] === VACATING && carrier === NONE && claimant === NONE, 'a vacating zone holds or expects a carrier')
-        assert(line.pathClearing[zone] === 1 || line.zoneChange[zone] !== 0, 'a zone is vacating with nobody on the way out')
+        assert(line.pathClearing[zone] !== CLEAR_NOW || line.zoneChange[zone] !== 0, 'a zone is vacating with nobody on the way out')
     }
   }
 }
@@ -80,7 +81,7 @@ function checkTimers(line: Line): void {
       'a carrier is under way to another zone than it counts in',
     )
     expect(line.arrivalSlot + path, carrier !== NONE)
-    expect(line.clearSlot + path, line.pathClearing[path] === 1)
+    expect(line.clearSlot + path, line.pathClearing[path] === CLEAR_TIMED)
     const change = line.zoneChange[path]
     expect(line.changeSlot + path, change === TO_WAY_OUT || change === BACK)
   }

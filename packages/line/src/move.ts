@@ -3,7 +3,24 @@ import { drawInOrder } from './draw.ts'
 import { operateIn, operateOut } from './operation.ts'
 import { SPEED } from './motion.ts'
 import { beginStay, dutyAhead } from './station.ts'
-import { addTo, BRAKING, CLAIMED, DONE, FREE, type Line, LOOKING, MOVING, NONE, OCCUPIED, SAME_AS_MOVE, takeAt, VACATING } from './state.ts'
+import {
+  addTo,
+  BRAKING,
+  CLAIMED,
+  CLEAR_KNOWN,
+  CLEAR_NOW,
+  CLEAR_TIMED,
+  DONE,
+  FREE,
+  type Line,
+  LOOKING,
+  MOVING,
+  NONE,
+  OCCUPIED,
+  SAME_AS_MOVE,
+  takeAt,
+  VACATING,
+} from './state.ts'
 import { holdTimer, resumeTimer, startTimer } from './timer.ts'
 import { AT_REST, BRAKE, CLEAR, MOVE_START, PASS } from './trace.ts'
 import { leaveClear } from './transfer.ts'
@@ -12,9 +29,61 @@ import { leaveClear } from './transfer.ts'
 export function nextZoneTakes(line: Line, path: number, carrier: number): boolean {
   let zone = line.zoneNext[path]!
   if (line.zoneState[zone] === CLAIMED) return line.zoneClaimant[zone] === carrier && line.zoneCarrier[zone] === NONE
-  while (line.zoneState[zone] === FREE) {
+  while (isFree(line, zone)) {
     if (line.exitClear[zone] === 0) return true
     zone = line.zoneNext[zone]!
+  }
+  return false
+}
+
+/** Whether the zone is free now; a clear without a timer that is over by now is made good here. */
+function isFree(line: Line, zone: number): boolean {
+  if (line.zoneState[zone] === FREE) return true
+  if (line.pathClearing[zone] !== CLEAR_KNOWN || line.clearAt[zone]! > line.now) return false
+  makeClear(line, zone)
+  return true
+}
+
+/** Makes a clear good that is over by now: nobody waited for it, so that only the zone and what is told of it change. */
+export function makeClear(line: Line, zone: number): void {
+  line.pathClearing[zone] = CLEAR_NOW
+  line.zoneState[zone] = FREE
+  line.events++
+  line.collector.onLateClear(zone)
+}
+
+/** Makes good every clear that is over by `line.now`. */
+export function makeAllClear(line: Line): void {
+  for (let zone = 0; zone < line.zones; zone++) {
+    if (line.pathClearing[zone] === CLEAR_KNOWN && line.clearAt[zone]! <= line.now) makeClear(line, zone)
+  }
+}
+
+/** Gives the clear of the zone a timer: somebody waits for it. False: it has none to come. */
+export function timeClear(line: Line, zone: number): boolean {
+  if (line.pathClearing[zone] !== CLEAR_KNOWN) return false
+  line.pathClearing[zone] = CLEAR_TIMED
+  line.activity++
+  line.queue.times[line.clearSlot + zone] = line.clearAt[zone]!
+  startTimer(line, line.clearSlot + zone)
+  return true
+}
+
+/** A carrier waits to move along the path: if what it waits for is a clear without a timer, that gets one. */
+function waitFor(line: Line, path: number): void {
+  let zone = line.zoneNext[path]!
+  while (line.zoneState[zone] === FREE && line.exitClear[zone] === 1) zone = line.zoneNext[zone]!
+  timeClear(line, zone)
+}
+
+/** Whether a carrier stands before the zone, or before exit-clear transfers in front of it, and waits for it. */
+function isWaitedFor(line: Line, zone: number): boolean {
+  let before = line.zonePrevious[zone]!
+  while (before !== zone) {
+    const carrier = line.zoneCarrier[before]!
+    if (carrier !== NONE) return line.carrierPhase[carrier] === DONE
+    if (line.exitClear[before] === 0) return false
+    before = line.zonePrevious[before]!
   }
   return false
 }
@@ -25,7 +94,9 @@ function canStart(line: Line, path: number): boolean {
   const phase = line.carrierPhase[carrier]!
   if (phase !== DONE && phase !== LOOKING) return false
   if (line.zoneHeld[path]! > 0 || line.zoneHeld[line.zoneNext[path]!]! > 0) return false
-  return nextZoneTakes(line, path, carrier)
+  if (nextZoneTakes(line, path, carrier)) return true
+  if (phase === DONE) waitFor(line, path)
+  return false
 }
 
 /** Starts the first move that can start: longest waiting, then lower path index. False: there is none. */
@@ -70,8 +141,7 @@ function startMove(line: Line, path: number): void {
   line.carrierZone[carrier] = to
   line.carrierPhase[carrier] = MOVING
   line.pathCarrier[path] = carrier
-  line.pathClearing[path] = 1
-  line.activity += 2
+  line.activity++
   if (line.trace !== null) line.trace.add(now, MOVE_START, path, carrier, atSpeed)
 
   const given = line.moveSampler[path]!
@@ -92,17 +162,30 @@ function startMove(line: Line, path: number): void {
       queue.times[line.arrivalSlot + path] = now + look
     }
   }
-  const givenClear = line.clearSampler[path]!
-  if (givenClear === SAME_AS_MOVE) queue.times[line.clearSlot + path] = queue.times[line.arrivalSlot + path]!
-  else if (givenClear === NONE) queue.times[line.clearSlot + path] = now + line.clearSeconds[2 * path + atSpeed]!
-  else {
-    drawInOrder(line, givenClear, line.clearStream[path]!)
-    queue.times[line.clearSlot + path] = now + line.drawn[0]!
-  }
   startTimer(line, line.arrivalSlot + path)
-  startTimer(line, line.clearSlot + path)
+  startClear(line, path, atSpeed)
   operateIn(line, path, 1)
   operateOut(line, path, 1)
+}
+
+function startClear(line: Line, path: number, atSpeed: number): void {
+  const { now, queue } = line
+  const slot = line.clearSlot + path
+  const given = line.clearSampler[path]!
+  if (given === SAME_AS_MOVE) queue.times[slot] = queue.times[line.arrivalSlot + path]!
+  else if (given === NONE) queue.times[slot] = now + line.clearSeconds[2 * path + atSpeed]!
+  else {
+    drawInOrder(line, given, line.clearStream[path]!)
+    queue.times[slot] = now + line.drawn[0]!
+  }
+  if (line.clearIsPlain[path] === 1 && line.trace === null && !isWaitedFor(line, path)) {
+    line.pathClearing[path] = CLEAR_KNOWN
+    line.clearAt[path] = queue.times[slot]!
+    return
+  }
+  line.pathClearing[path] = CLEAR_TIMED
+  line.activity++
+  startTimer(line, slot)
 }
 
 /** Claims the zone, and behind exit-clear transfers the zones up to the next place to stand; those are only set aside. */
@@ -182,13 +265,12 @@ export function becomeDone(line: Line, carrier: number, zone: number): void {
   line.carrierPhase[carrier] = DONE
   line.carrierSince[carrier] = line.now
   line.collector.touch(zone)
-  line.collector.onCarrier(carrier)
   addTo(line.moveList, zone)
 }
 
 /** The tail has left the zone and the control has seen it. */
 export function onClear(line: Line, path: number): void {
-  line.pathClearing[path] = 0
+  line.pathClearing[path] = CLEAR_NOW
   line.activity--
   operateOut(line, path, 0)
   if (line.trace !== null) line.trace.add(line.now, CLEAR, path, NONE, 0)
@@ -224,6 +306,6 @@ export function resumePath(line: Line, path: number): void {
   resumeTimer(line, line.arrivalSlot + path)
   resumeTimer(line, line.clearSlot + path)
   if (line.pathCarrier[path] !== NONE) operateIn(line, path, 1)
-  if (line.pathClearing[path] === 1) operateOut(line, path, 1)
+  if (line.pathClearing[path] === CLEAR_TIMED) operateOut(line, path, 1)
   addTo(line.moveList, path)
 }

@@ -2,6 +2,7 @@ import { toGrid } from '@loopwright/kernel'
 import { buildLine } from './build.ts'
 import { standsStill, standstill } from './gridlock.ts'
 import { handleInstant } from './instant.ts'
+import { makeAllClear } from './move.ts'
 import { checkInvariants } from './invariants.ts'
 import type { RunEnd, RunResult } from './result.ts'
 import type { LineSpec } from './spec.ts'
@@ -52,7 +53,7 @@ export function createSimulator(spec: LineSpec, options: Omit<SimulateOptions, '
 }
 
 function runToEnd(line: Line, verify: boolean): RunEnd {
-  const { queue, collector } = line
+  const { queue } = line
   const warmup = toGrid(line.spec.window.warmupSeconds)
   const last = toGrid(line.spec.window.endSeconds)
   let isWarm = false
@@ -69,13 +70,20 @@ function runToEnd(line: Line, verify: boolean): RunEnd {
     const next = queue.times[queue.first()]!
     if (next > last) break
     if (!isWarm && next > warmup) {
-      collector.restart(warmup)
+      endWarmup(line, warmup)
       isWarm = true
     }
     line.now = next
   }
-  if (!isWarm) collector.restart(warmup)
+  if (!isWarm) endWarmup(line, warmup)
   line.now = last
-  collector.finish()
+  makeAllClear(line)
+  line.collector.finish()
   return end
+}
+
+function endWarmup(line: Line, warmup: number): void {
+  line.now = warmup
+  makeAllClear(line)
+  line.collector.restart(warmup)
 }

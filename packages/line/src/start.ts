@@ -46,6 +46,7 @@ export function resetLine(line: Line, seed: string, replication: number): void {
   line.zoneState.fill(FREE)
   line.taskDone.fill(0)
   line.mixGiven.fill(0)
+  line.clearAt.fill(0)
   line.carrierPhase.fill(DONE)
   line.carrierSince.fill(0)
   line.carrierLapStart.fill(Number.NaN)

@@ -43,6 +43,11 @@ export const TO_WAY_OUT = 2
 export const BACK_PENDING = 3
 export const BACK = 4
 
+/** How far the zone behind a move is. */
+export const CLEAR_NOW = 0
+export const CLEAR_TIMED = 1
+export const CLEAR_KNOWN = 2
+
 /** How a sampler is fed. */
 export const USES_NOTHING = 0
 export const USES_UNIFORM = 1
@@ -111,8 +116,12 @@ export interface Line {
   // Paths; path i leaves zone i; length zones
   /** carrier under way on the path (until it is at rest, or goes on); NONE */
   readonly pathCarrier: Int32Array
-  /** 1: the zone it left is not clear yet */
+  /** whether the zone it left is clear yet: CLEAR_NOW, CLEAR_TIMED (a timer runs) or CLEAR_KNOWN (at `clearAt`, looked up when somebody asks) */
   readonly pathClearing: Uint8Array
+  /** seconds; instant of a CLEAR_KNOWN */
+  readonly clearAt: Float64Array
+  /** 1: no stop can hold the move and no clock runs with it, so that its clear needs no timer until somebody waits for it */
+  readonly clearIsPlain: Uint8Array
   /** 1: a stop holds one of its ends */
   readonly pathHeld: Uint8Array
   /** 1: the arrival on the way is a look, not yet a stop */

@@ -67,7 +67,6 @@ function nextDuty(line: Line, station: number, carrier: number, from: number): v
     if (!dutyApplies(line, station, duty, carrier)) continue
     line.stationDuty[station] = duty
     line.carrierPhase[carrier] = WORK_PENDING
-    line.collector.onCarrier(carrier)
     addTo(line.workList, station)
     return
   }
@@ -77,7 +76,6 @@ function nextDuty(line: Line, station: number, carrier: number, from: number): v
     return
   }
   line.carrierPhase[carrier] = RELEASE_PENDING
-  line.collector.onCarrier(carrier)
   addTo(line.workList, station)
 }
 
@@ -133,7 +131,6 @@ function startWork(line: Line, station: number): void {
     addWork(line, slot, station, duty, carrier)
     operateStation(line, station, true)
   }
-  line.collector.onCarrier(carrier)
   startTimer(line, slot)
 }
 

@@ -25,7 +25,6 @@ export function leaveWork(line: Line, carrier: number, zone: number): void {
   line.carrierPhase[carrier] = CHANGE_PENDING
   line.zoneChange[zone] = TO_WAY_OUT_PENDING
   line.collector.touch(zone)
-  line.collector.onCarrier(carrier)
   addTo(line.changeList, zone)
 }
 
