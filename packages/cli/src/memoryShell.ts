@@ -15,8 +15,20 @@ export function memoryShell(files: Readonly<Record<string, string>> = {}, termin
     said,
     files: kept,
     clock: 0,
-    out: { write: (text) => void (said.out += text), isTerminal: false, colour: false },
-    err: { write: (text) => void (said.err += text), isTerminal: terminal, colour: false },
+    out: {
+      write: (text) => {
+        said.out += text
+      },
+      isTerminal: false,
+      colour: false,
+    },
+    err: {
+      write: (text) => {
+        said.err += text
+      },
+      isTerminal: terminal,
+      colour: false,
+    },
     readFile: async (path) => {
       const text = kept.get(path)
       if (text === undefined) throw new Misuse(`there is no file "${path}" here`)

@@ -5,6 +5,7 @@ import { SCHEMAS } from './commands/schema.ts'
 import type { Shell } from './shell.ts'
 import { wrapText } from './wrapText.ts'
 
+const VARIATION = ['--variation <name>', 'with a named set of changed values from the file'] as const
 const SEED = '1'
 const RUN_REPLICATIONS = 1
 const SWEEP_REPLICATIONS = 100
@@ -32,13 +33,15 @@ export function program(shell: Shell, command: string, onCode: (code: number) =>
     .command('check <file>')
     .description('say what was understood of a scenario: loop, stations, takt, the law of the loop')
     .addHelpText('after', examples('check line.yaml'))
-    .action(async (file: string) => onCode(await (await import('./commands/check.ts')).check(shell, file)))
+    .option(...VARIATION)
+    .action(async (file: string, flags) => onCode(await (await import('./commands/check.ts')).check(shell, file, flags)))
 
   root
     .command('resolve <file>')
     .description('print the complete form of a scenario, with every default and where it came from')
     .addHelpText('after', examples('resolve line.yaml > complete.yaml'))
-    .action(async (file: string) => onCode(await (await import('./commands/resolve.ts')).resolve(shell, file)))
+    .option(...VARIATION)
+    .action(async (file: string, flags) => onCode(await (await import('./commands/resolve.ts')).resolve(shell, file, flags)))
 
   outputs(root.command('run <file>'), RUN_REPLICATIONS)
     .description('run the line as it stands: one run in full, or means over several')
@@ -90,6 +93,7 @@ export function program(shell: Shell, command: string, onCode: (code: number) =>
 /** Options that runs and sweeps share. */
 function outputs(command: Command, replications: number): Command {
   return command
+    .option(...VARIATION)
     .option('--replications <count>', 'random worlds to run', wholeNumber, replications)
     .option('--seed <text>', 'names the random worlds', seedText, SEED)
     .option('--workers <count>', 'threads; changes no result (default: one per core)', wholeNumber)

@@ -6,6 +6,8 @@ import { DONE, INTERRUPTED, type Shell } from './shell.ts'
 import { writeTables } from './tables/writeTables.ts'
 
 export interface OutputFlags {
+  /** named set of changed values in the scenario file */
+  readonly variation?: string
   readonly json?: true
   /** folder for tables */
   readonly csv?: string

@@ -46,6 +46,7 @@ test('closing ends a task under way', async () => {
   const ended = expect(never).rejects.toThrow('ended early')
   await pool.close()
   await ended
+  await expect(pool.run(0, { ...task, line })).rejects.toThrow('ended early')
 })
 
 test('no thread is no pool', () => {

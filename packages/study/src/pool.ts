@@ -23,6 +23,8 @@ interface Thread {
   readonly worker: Worker
   readonly told: Set<number>
   pending: { resolve: (result: TaskResult) => void; reject: (error: Error) => void } | null
+  /** why it runs no more; null while it runs */
+  ended: Error | null
 }
 
 /**
@@ -45,6 +47,7 @@ export function createPool(workers: number = availableParallelism()): Pool {
       const thread = threads[index]!
       const post = (message: ToWorker): void => thread.worker.postMessage(message)
       return new Promise((resolve, reject) => {
+        if (thread.ended !== null) throw thread.ended
         if (thread.pending !== null) throw new Error(`worker ${index} is busy`)
         thread.pending = { resolve, reject }
         if (!thread.told.has(task.line)) {
@@ -61,7 +64,7 @@ export function createPool(workers: number = availableParallelism()): Pool {
 }
 
 function startThread(): Thread {
-  const thread: Thread = { worker: startWorker(), told: new Set(), pending: null }
+  const thread: Thread = { worker: startWorker(), told: new Set(), pending: null, ended: null }
   const settle = (how: (pending: NonNullable<Thread['pending']>) => void): void => {
     const pending = thread.pending
     thread.pending = null
@@ -73,8 +76,12 @@ function startThread(): Thread {
       else pending.reject(rebuiltError(message.error))
     })
   })
-  thread.worker.on('error', (error) => settle((pending) => pending.reject(error instanceof Error ? error : new Error(String(error)))))
-  thread.worker.on('exit', (code) => settle((pending) => pending.reject(new Error(`a worker thread ended early, with code ${code}`))))
+  const end = (error: Error): void => {
+    thread.ended ??= error
+    settle((pending) => pending.reject(thread.ended!))
+  }
+  thread.worker.on('error', (error) => end(error instanceof Error ? error : new Error(String(error))))
+  thread.worker.on('exit', (code) => end(new Error(`a worker thread ended early, with code ${code}`)))
   return thread
 }
 

@@ -18,8 +18,8 @@ import {
 import { windowWords } from '../words/runWords.ts'
 
 /** Says in plain words what was understood of a scenario; runs nothing. */
-export async function check(shell: Shell, file: string): Promise<number> {
-  const { scenario, problems, notes } = await loadScenario(shell, file)
+export async function check(shell: Shell, file: string, flags: { readonly variation?: string }): Promise<number> {
+  const { scenario, problems, notes } = await loadScenario(shell, file, flags.variation)
   const facts = refusals(() => lineFacts(scenario.line))
   const { oneView } = await import('@loopwright/notebook')
   const { showCells } = await import('../cells.ts')

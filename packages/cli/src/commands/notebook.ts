@@ -17,6 +17,7 @@ export async function notebook(shell: Shell, file: string, flags: NotebookFlags,
   let said = false
   const effects = {
     readFile: shell.readFile,
+    readBeside: shell.readBeside,
     writeFile: shell.writeFile,
     importModule: shell.importModule,
     log: (text: string) => {
@@ -31,7 +32,9 @@ export async function notebook(shell: Shell, file: string, flags: NotebookFlags,
     now: shell.today,
     signal: shell.signal,
   }
-  const run = await runNotebook(file, effects, { ...flags, colour: out.colour, command })
+  const run = await runNotebook(file, effects, { ...flags, colour: out.colour, command }).catch((error: unknown) => {
+    throw error instanceof TypeError && error.message.includes('has no notebook') ? new Misuse(error.message) : error
+  })
   if (run.status === 'wrong scenario') throw new Misuse(formatProblems(run.problems, run.scenarioText, run.scenarioFile))
   if (run.problems.length > 0)
     err.write(`${run.problems.map((problem) => `${problem.line}:${problem.column} ${problem.message}`).join('\n')}\n`)

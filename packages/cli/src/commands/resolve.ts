@@ -3,8 +3,8 @@ import { loadScenario } from '../loadScenario.ts'
 import { DONE, type Shell } from '../shell.ts'
 
 /** Prints the complete form of a scenario: every default written out, and where it came from. */
-export async function resolve(shell: Shell, file: string): Promise<number> {
-  const { text } = await loadScenario(shell, file)
-  shell.out.write(resolveScenario(text, file))
+export async function resolve(shell: Shell, file: string, flags: { readonly variation?: string }): Promise<number> {
+  const { text } = await loadScenario(shell, file, flags.variation)
+  shell.out.write(resolveScenario(text, file, { files: (name) => shell.readBeside(file, name) }).text ?? '')
   return DONE
 }

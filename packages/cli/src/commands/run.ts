@@ -22,7 +22,7 @@ export async function run(shell: Shell, file: string, flags: RunFlags, command: 
   if (trace === true && replications > 1) throw new Misuse('--trace tells the events of one run; leave out --replications, or ask for 1')
   if (trace === true && flags.json !== true && flags.csv === undefined)
     throw new Misuse('--trace adds the events to --json or --csv; give one of them')
-  const source = await loadScenario(shell, file)
+  const source = await loadScenario(shell, file, flags.variation)
   const { line, plan } = source.scenario
   if (flags.out !== undefined) await shell.checkWritable(flags.out)
   const cells = flags.json === true && flags.out === undefined ? null : import('../runCells.ts')

@@ -16,7 +16,7 @@ export interface SweepFlags extends OutputFlags {
 
 /** How many carriers: the sweep, its answer, and the page. */
 export async function sweep(shell: Shell, file: string, flags: SweepFlags, command: string): Promise<number> {
-  const source = await loadScenario(shell, file)
+  const source = await loadScenario(shell, file, flags.variation)
   const { line, plan } = source.scenario
   const { replications, seed, workers } = flags
   const counts = refusals(() => flags.carriers ?? defaultCounts(lineFacts(line).law))

@@ -9,11 +9,12 @@ import { count, flag, list, map, number, only, orNull, record, type Schema, shar
 export interface Source {
   /** as the user wrote it */
   readonly file: string
+  readonly variation: string | null
   readonly scenario: Scenario
 }
 
-export function scenarioHead({ file, scenario }: Source): object {
-  return { file, name: scenario.name, question: scenario.question }
+export function scenarioHead({ file, variation, scenario }: Source): object {
+  return { file, variation, name: scenario.name, question: scenario.question }
 }
 
 /** The law with names in place of indices. */
@@ -42,7 +43,12 @@ export const headSchema = (document: string, replications: string): Record<strin
   format: only(1, 'version of this form'),
   document: only(document, 'what this document tells'),
   scenario: record(
-    { file: text('scenario file, as given'), name: text('name of the scenario'), question: text('question of the scenario') },
+    {
+      file: text('scenario file, as given'),
+      variation: orNull(text('named set of changed values in the file')),
+      name: text('name of the scenario'),
+      question: text('question of the scenario'),
+    },
     'what was simulated',
   ),
   engineVersion: text('version of the engine'),

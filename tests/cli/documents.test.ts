@@ -1,0 +1,54 @@
+import { Ajv } from 'ajv'
+import { describe, expect, test } from 'vitest'
+import { DEMO, loopwright, start } from './spawned.ts'
+
+const validator = async (of: 'run' | 'sweep') =>
+  new Ajv({ allErrors: true, strict: true, strictTypes: false, allowUnionTypes: true }).compile(
+    JSON.parse((await loopwright('schema', '--of', of)).out),
+  )
+
+describe('each document is what its schema says', () => {
+  test('a sweep, with a plan and with gridlock', async () => {
+    const valid = await validator('sweep')
+    const { out } = await loopwright('sweep', DEMO, '--carriers', '1,10,18', '--replications', '2', '--json')
+    const sweep = JSON.parse(out)
+    expect(valid(sweep), JSON.stringify(valid.errors)).toBe(true)
+    expect(sweep.counts[2]).toMatchObject({ carriers: 18, gridlocks: 2 })
+    const { shares } = sweep.counts[1].stations[0]
+    expect(Object.values(shares as Record<string, number>).reduce((sum, share) => sum + share, 0)).toBeCloseTo(1, 10)
+    expect(valid({ ...sweep, surprise: 1 })).toBe(false)
+    expect(valid({ ...sweep, partial: 'no' })).toBe(false)
+  })
+
+  test('a run with its events', async () => {
+    const valid = await validator('run')
+    const { out } = await loopwright('run', DEMO, '--json', '--trace')
+    const run = JSON.parse(out)
+    expect(valid(run), JSON.stringify(valid.errors?.slice(0, 5))).toBe(true)
+    expect(run.trace.length).toBeGreaterThan(10_000)
+    const { warmupSeconds, endSeconds } = run.window
+    for (const station of run.stations) {
+      const seconds = Object.values(station.seconds as Record<string, number>).reduce((sum, one) => sum + one, 0)
+      expect(seconds).toBe(endSeconds - warmupSeconds)
+    }
+    expect(valid({ ...run, output: -1 })).toBe(false)
+  })
+
+  test('runs, many, and none because they were stopped', async () => {
+    const valid = await validator('run')
+    const many = JSON.parse((await loopwright('run', DEMO, '--json', '--replications', '3')).out)
+    expect(valid(many), JSON.stringify(valid.errors?.slice(0, 5))).toBe(true)
+    expect(many.intervals.outputPerHour.n).toBe(3)
+    const running = start(['run', DEMO, '--json', '--replications', '100000'])
+    await running.saidOnErr('replications, seed')
+    running.interrupt()
+    const stopped = JSON.parse((await running.ended).out)
+    expect(stopped.partial).toBe(true)
+    expect(valid(stopped), JSON.stringify(valid.errors?.slice(0, 5))).toBe(true)
+  })
+})
+
+test('the run in words and the run as a document are the same run', async () => {
+  const [words, document] = await Promise.all([loopwright('run', DEMO), loopwright('run', DEMO, '--json')])
+  expect(words.out).toContain(`made ${JSON.parse(document.out).output} units`)
+})

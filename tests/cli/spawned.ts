@@ -1,0 +1,45 @@
+/** The real command, in a process of its own. */
+import { spawn } from 'node:child_process'
+import { join } from 'node:path'
+import { TOP } from '../tidy/sources.ts'
+
+export const BIN = join(TOP, 'packages/cli/bin/loopwright.js')
+export const DEMO = 'scenarios/outdoor-unit-base-line.yaml'
+
+export interface Ended {
+  readonly code: number | null
+  readonly out: string
+  readonly err: string
+}
+
+export interface Spawned {
+  readonly ended: Promise<Ended>
+  readonly interrupt: () => void
+  /** resolves when standard error has said this */
+  readonly saidOnErr: (text: string) => Promise<void>
+}
+
+/** @param folder  working folder; default: the top of the project */
+export function start(words: readonly string[], folder = TOP): Spawned {
+  const child = spawn(process.execPath, [BIN, ...words], { cwd: folder, stdio: ['ignore', 'pipe', 'pipe'] })
+  const said = { out: '', err: '' }
+  const waiting: { text: string; done: () => void }[] = []
+  child.stdout.setEncoding('utf8').on('data', (text: string) => {
+    said.out += text
+  })
+  child.stderr.setEncoding('utf8').on('data', (text: string) => {
+    said.err += text
+    for (const one of waiting) if (said.err.includes(one.text)) one.done()
+  })
+  return {
+    ended: new Promise((resolve) => child.on('close', (code) => resolve({ code, ...said }))),
+    interrupt: () => child.kill('SIGINT'),
+    saidOnErr: (text) =>
+      new Promise((done) => {
+        waiting.push({ text, done })
+        if (said.err.includes(text)) done()
+      }),
+  }
+}
+
+export const loopwright = (...words: string[]): Promise<Ended> => start(words).ended
