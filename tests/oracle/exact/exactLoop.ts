@@ -57,11 +57,12 @@ export function exactChecks(): ExactCheck[] {
 function timeOf(time: ExactTime): Time {
   if (typeof time === 'number') return time
   const { dist, ...rest } = time
+  const { p, values } = time as unknown as { readonly p: number; readonly values: readonly number[] }
   switch (dist) {
     case 'geometric':
-      return geometric(rest['p'] as number)
+      return geometric(p)
     case 'empirical':
-      return { kind: 'empirical', values: rest['values'] as number[], interpolate: false }
+      return { kind: 'empirical', values, interpolate: false }
     default:
       return { kind: dist, ...rest } as Distribution
   }
