@@ -17,7 +17,7 @@ const ARGUMENTS = [
 
 /** Where Chromium is: CHROMIUM_PATH, else along PATH, else installed where we may; null: it cannot be had here. */
 export function findChromium(): string | null {
-  const named = process.env['CHROMIUM_PATH']
+  const named = process.env.CHROMIUM_PATH
   if (named !== undefined && named !== '') return named
   return alongPath() ?? (install() ? alongPath() : null)
 }
@@ -27,7 +27,7 @@ export async function startChromium(path: string): Promise<Browser> {
 }
 
 function alongPath(): string | null {
-  const folders = (process.env['PATH'] ?? '').split(delimiter)
+  const folders = (process.env.PATH ?? '').split(delimiter)
   const candidates = NAMES.flatMap((name) => folders.map((folder) => join(folder, name)))
   return candidates.find(isExecutable) ?? null
 }

@@ -1,17 +1,29 @@
 /** The story of a carrier sweep, as cells: the same in a notebook and in the page of a sweep. */
-import { createHash } from 'node:crypto'
-import { formatNumber, outputByHour, statesIn, stationTimes, stoppedTime, throughput, unitsSpread, zoneOccupancy } from '@loopwright/charts'
+import { outputByHour, statesIn, stationTimes, stoppedTime, throughput, unitsSpread, zoneOccupancy } from '@loopwright/charts'
 import type { Figure as ChartFigure } from '@loopwright/charts'
 import type { Scenario } from '@loopwright/scenario'
 import type { SweepCount, SweepResult } from '@loopwright/study'
-import { type AnswerCell, type CautionCell, type Cell, type ChartCell, type ChoiceCell, oneView, type PlanCell, type ProseCell, type SweepCell, type TableCell, type Views } from './cell.ts'
-import { chartFigure, type Figure } from './figure.ts'
+import {
+  type AnswerCell,
+  type CautionCell,
+  type Cell,
+  type ChartCell,
+  type ChoiceCell,
+  oneView,
+  type PlanCell,
+  type ProseCell,
+  type SweepCell,
+  type TableCell,
+  type Views,
+} from './cell.ts'
+import type { Figure } from './figure.ts'
 import { assumptionCells } from './inputs/assumptions.ts'
 import { answerSentences, sureSentences } from './sweep/answerWords.ts'
 import { standingCautions, warnings } from './sweep/cautions.ts'
 import { countTable } from './sweep/countTable.ts'
 import { period } from './sweep/period.ts'
 import { occupancyPlan } from './sweep/plan.ts'
+import { sweepCell } from './sweep/sweepCell.ts'
 
 export interface SweepStoryOptions {
   /** path of the scenario file, as the reader would type it */
@@ -76,10 +88,14 @@ export function carrierSweepStory(scenario: Scenario, result: SweepResult, optio
     views: views((count) => chartFigure(figure(count))),
   })
   return {
-    sweep: sweepCell(scenario, result, options),
+    sweep: sweepCell(scenario, result, options.scenarioFile),
     answer: { kind: 'answer', id: 'answer', sentences: answerSentences(result, words), sure: sureSentences(result, words) },
     warnings: warnings(result, words),
-    throughput: { kind: 'chart', id: 'throughput', views: oneView({ ...chartFigure(throughput(result, windowWords)), table: byCount, tableOpen: true }) },
+    throughput: {
+      kind: 'chart',
+      id: 'throughput',
+      views: oneView({ ...chartFigure(throughput(result, windowWords)), table: byCount, tableOpen: true }),
+    },
     table: { kind: 'table', id: 'counts', where: 'terminal', views: oneView(byCount) },
     choice: {
       kind: 'choice',
@@ -124,20 +140,8 @@ export function carrierSweepCells(scenario: Scenario, result: SweepResult, optio
   ]
 }
 
-function sweepCell(scenario: Scenario, result: SweepResult, options: SweepStoryOptions): SweepCell {
-  const counts = result.counts.map((count) => count.carriers)
-  const runs = result.counts.reduce((sum, count) => sum + count.replications, 0)
-  return {
-    kind: 'sweep',
-    id: 'sweep',
-    sentence: `${formatNumber(runs, 0)} ${period(scenario).many} simulated: ${Math.min(...counts)} to ${Math.max(...counts)} carriers, seed ${result.seed}.`,
-    provenance: {
-      scenarioFile: options.scenarioFile,
-      scenarioHash: createHash('sha256').update(JSON.stringify(scenario.line)).digest('hex').slice(0, 12),
-      seed: result.seed,
-      replications: result.replications,
-      engineVersion: result.engineVersion,
-      partial: result.partial,
-    },
-  }
+/** A chart as a cell holds it. */
+function chartFigure(chart: ChartFigure): Figure {
+  const { spec, rows, swapRows, finding, alt, readLine, table } = chart
+  return { finding, picture: { kind: 'chart', spec, rows, swapRows }, alt, howToRead: readLine, table, tableOpen: false }
 }

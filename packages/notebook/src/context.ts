@@ -7,6 +7,7 @@ import type { Effects } from './effects.ts'
 import type { NotebookContext, SweepRequest } from './notebook.ts'
 import { dedent } from './plainText.ts'
 import { sweepProgressLine } from './progressLine.ts'
+import { sweepCell } from './sweep/sweepCell.ts'
 
 /** replications per count where neither notebook nor caller says a number: enough for a first answer */
 const REPLICATIONS = 30
@@ -28,6 +29,7 @@ export function notebookContext(parts: ContextParts): { readonly context: Notebo
   const { scenario, print } = parts
   const cells: Cell[] = []
   let proses = 0
+  let sweeps = 0
   const show = (...shown: readonly Cell[]): void => {
     for (const cell of shown) {
       if (cells.some((other) => other.id === cell.id)) throw new RangeError(`two cells have the id "${cell.id}"; give each its own`)
@@ -42,7 +44,13 @@ export function notebookContext(parts: ContextParts): { readonly context: Notebo
       proses += 1
       show({ kind: 'prose', id: `prose-${proses}`, markdown: dedent(markdown) })
     },
-    sweep: (request) => sweep(parts, request),
+    sweep: async (request) => {
+      const result = await sweep(parts, request)
+      sweeps += 1
+      const cell = sweepCell(scenario, result, parts.scenarioFile)
+      show(sweeps === 1 ? cell : { ...cell, id: `sweep-${sweeps}` })
+      return result
+    },
     story: (result) => carrierSweepStory(scenario, result, { scenarioFile: parts.scenarioFile }),
   }
   return { context, cells }
@@ -58,7 +66,8 @@ async function sweep(parts: ContextParts, request: SweepRequest): Promise<SweepR
     replications,
     plan: scenario.plan?.unitsPerWindow ?? null,
     signal: effects.signal,
-    onProgress: (progress: SweepProgress) => effects.progress(sweepProgressLine(counts, progress, (effects.now().getTime() - started) / 1000)),
+    onProgress: (progress: SweepProgress) =>
+      effects.progress(sweepProgressLine(counts, progress, (effects.now().getTime() - started) / 1000)),
     ...(parts.workers === undefined ? {} : { workers: parts.workers }),
   })
 }

@@ -1,5 +1,5 @@
 /** A picture with all that goes with it, as a cell holds it. */
-import type { ChartRow, Figure as ChartFigure, PlanZone, Table } from '@loopwright/charts'
+import type { ChartRow, PlanZone, Table } from '@loopwright/charts'
 
 export interface Figure {
   /** what the picture shows of these very data, one or two sentences: the caption */
@@ -19,9 +19,3 @@ export type Picture =
   | { readonly kind: 'chart'; readonly spec: object; readonly rows: readonly ChartRow[]; readonly swapRows: boolean }
   /** drawn to scale where it is shown, for wide screens and for narrow ones */
   | { readonly kind: 'plan'; readonly zones: readonly PlanZone[]; readonly valueMeaning: string | null }
-
-/** A chart as a cell holds it. */
-export function chartFigure(chart: ChartFigure): Figure {
-  const { spec, rows, swapRows, finding, alt, readLine, table } = chart
-  return { finding, picture: { kind: 'chart', spec, rows, swapRows }, alt, howToRead: readLine, table, tableOpen: false }
-}

@@ -22,7 +22,7 @@ export interface Notebook {
 /** What a notebook can do. Each call adds cells, and prints them at once. */
 export interface NotebookContext {
   readonly scenario: Scenario
-  /** Simulates each carrier count in the same random worlds. */
+  /** Simulates each carrier count in the same random worlds. Adds a cell that says so: the page's footer is made of it. */
   sweep(options: SweepRequest): Promise<SweepResult>
   /** The parts of the story that a carrier sweep tells, by name. Adds nothing by itself. */
   story(result: SweepResult): CarrierSweepStory

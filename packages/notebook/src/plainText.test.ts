@@ -2,7 +2,9 @@ import { expect, test } from 'vitest'
 import { dedent, plainText } from './plainText.ts'
 
 test('headings, emphasis, code and links lose their marks', () => {
-  expect(plainText('## Result\nWith **10** carriers, see [the page](out/x.html) and `--json`.', 80)).toBe('Result\n\nWith 10 carriers, see the page and --json.')
+  expect(plainText('## Result\nWith **10** carriers, see [the page](out/x.html) and `--json`.', 80)).toBe(
+    'Result\n\nWith 10 carriers, see the page and --json.',
+  )
 })
 
 test('lines of a paragraph are joined and wrapped, lists stay lists', () => {

@@ -27,7 +27,9 @@ export function plainText(markdown: string, columns: number): string {
     else paragraph.push(line.trim())
   }
   close()
-  return blocks.map((block, index) => (index > 0 && !(block.startsWith('- ') && blocks[index - 1]!.startsWith('- ')) ? `\n${block}` : block)).join('\n')
+  return blocks
+    .map((block, index) => (index > 0 && !(block.startsWith('- ') && blocks[index - 1]!.startsWith('- ')) ? `\n${block}` : block))
+    .join('\n')
 }
 
 /** Without the indent that all lines share (of those that are not blank, nor the first where text begins in it), nor blank lines at the ends. */

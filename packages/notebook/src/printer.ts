@@ -1,4 +1,4 @@
-/** Prints cells to a terminal in the order they come: an answer, then the table it rests on, then how sure it is. */
+/** Prints cells to a terminal in the order they come: an answer, then the table it rests on, then how sure it is; what was simulated comes last. */
 import type { Cell } from './cell.ts'
 import { TERMINAL_COLUMNS, type TerminalOptions, terminalText } from './terminal.ts'
 import { wrap } from './wrap.ts'
@@ -12,6 +12,7 @@ export interface Printer {
 /** @param log  takes one text; the line end is its own matter */
 export function printer(log: (text: string) => void, options: TerminalOptions = {}): Printer {
   let sure: readonly string[] = []
+  const simulated: string[] = []
   let last: Cell['kind'] | null = null
   /** a heading waits for what it heads */
   let heading: string | null = null
@@ -28,7 +29,7 @@ export function printer(log: (text: string) => void, options: TerminalOptions = 
     log(text)
     last = kind
   }
-  const end = (): void => {
+  const saySure = (): void => {
     say(sure.map((sentence) => wrap(sentence, TERMINAL_COLUMNS)).join('\n'), 'answer')
     sure = []
   }
@@ -36,10 +37,14 @@ export function printer(log: (text: string) => void, options: TerminalOptions = 
     print: (cell) => {
       const text = terminalText(cell, options)
       if (cell.kind === 'prose' && /^#+ [^\n]*$/.test(cell.markdown.trim())) heading = text
+      else if (cell.kind === 'sweep' || cell.kind === 'run') simulated.push(text)
       else say(text, cell.kind)
       if (cell.kind === 'answer') sure = cell.sure
-      if (cell.kind === 'table' && cell.where !== 'page') end()
+      if (cell.kind === 'table' && cell.where !== 'page') saySure()
     },
-    end,
+    end: () => {
+      saySure()
+      say(simulated.join('\n'), 'sweep')
+    },
   }
 }

@@ -7,7 +7,8 @@ import type { SweepProgress } from '@loopwright/study'
  */
 export function sweepProgressLine(counts: readonly number[], progress: SweepProgress, elapsedSeconds: number): string {
   const { done, total, precision } = progress
-  const parts = [`${counts[0]} to ${counts.at(-1)} carriers: ${done} of ${total} runs`]
+  const span = counts.length === 1 ? `${counts[0]}` : `${counts[0]} to ${counts.at(-1)}`
+  const parts = [`${span} carriers: ${done} of ${total} runs`]
   if (precision !== null) parts.push(`means known to ± ${(precision * 100).toFixed(1)} %`)
   if (done > 0 && done < total) parts.push(`${Math.ceil((elapsedSeconds / done) * (total - done))} s left`)
   return parts.join(', ')

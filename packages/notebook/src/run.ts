@@ -31,7 +31,12 @@ export type NotebookRun =
       /** warnings about the scenario */
       readonly problems: readonly Problem[]
     }
-  | { readonly status: 'wrong scenario'; readonly scenarioFile: string; readonly scenarioText: string; readonly problems: readonly Problem[] }
+  | {
+      readonly status: 'wrong scenario'
+      readonly scenarioFile: string
+      readonly scenarioText: string
+      readonly problems: readonly Problem[]
+    }
 
 /**
  * Runs a notebook: reads its scenario, carries out its body, prints cells as they come, writes the page last and says where it is.
@@ -42,11 +47,16 @@ export type NotebookRun =
  */
 export async function runNotebook(file: string, effects: Effects, options: RunNotebookOptions = {}): Promise<NotebookRun> {
   const notebook = defaultExport(await effects.importModule(file))
-  if (!isNotebook(notebook)) throw new TypeError(`${file} has no notebook as its default export: write \`export default notebook({ … }, …)\``)
+  if (!isNotebook(notebook))
+    throw new TypeError(`${file} has no notebook as its default export: write \`export default notebook({ … }, …)\``)
   const scenarioFile = notebook.head.scenario
   const scenarioText = await effects.readFile(scenarioFile)
   const { readBeside } = effects
-  const { scenario, problems } = readScenario(scenarioText, scenarioFile, readBeside === undefined ? {} : { files: (path) => readBeside(scenarioFile, path) })
+  const { scenario, problems } = readScenario(
+    scenarioText,
+    scenarioFile,
+    readBeside === undefined ? {} : { files: (path) => readBeside(scenarioFile, path) },
+  )
   if (scenario === null) return { status: 'wrong scenario', scenarioFile, scenarioText, problems }
 
   const question = notebook.head.question ?? scenario.question
@@ -73,7 +83,8 @@ export async function runNotebook(file: string, effects: Effects, options: RunNo
 /** Loaders differ in how deep they put a default export. */
 function defaultExport(module: unknown): unknown {
   let value = module
-  for (let depth = 0; depth < 2 && typeof value === 'object' && value !== null && 'default' in value && !isNotebook(value); depth += 1) value = value.default
+  for (let depth = 0; depth < 2 && typeof value === 'object' && value !== null && 'default' in value && !isNotebook(value); depth += 1)
+    value = value.default
   return value
 }
 

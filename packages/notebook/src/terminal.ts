@@ -21,7 +21,9 @@ export function terminalText(cell: Cell, options: TerminalOptions = {}): string 
     case 'prose':
       return plainText(cell.markdown, TERMINAL_COLUMNS)
     case 'answer':
-      return cell.sentences.map((sentence, index) => (index === 0 ? bold(wrap(sentence, TERMINAL_COLUMNS)) : wrap(sentence, TERMINAL_COLUMNS))).join('\n')
+      return cell.sentences
+        .map((sentence, index) => (index === 0 ? bold(wrap(sentence, TERMINAL_COLUMNS)) : wrap(sentence, TERMINAL_COLUMNS)))
+        .join('\n')
     case 'run':
     case 'sweep':
       return wrap(cell.sentence, TERMINAL_COLUMNS)

@@ -31,7 +31,12 @@ export async function draw(place: HTMLElement, chart: Chart): Promise<void> {
   drawings.set(place, drawing)
   const order = ++drawing.order
   if (chart.swapRows && drawing.result !== null) {
-    await drawing.result.view.data('table', chart.rows.map((row) => ({ ...row }))).runAsync()
+    await drawing.result.view
+      .data(
+        'table',
+        chart.rows.map((row) => ({ ...row })),
+      )
+      .runAsync()
     return
   }
   const canvas = document.createElement('div')

@@ -17,7 +17,7 @@ export async function drawAll(data: PageData): Promise<void> {
     if (holder === null || figure === undefined || holder.querySelector('.drawn') !== null) continue
     await drawFigure(holder, figure)
   }
-  document.documentElement.dataset['drawn'] = 'all'
+  document.documentElement.dataset.drawn = 'all'
 }
 
 /** Shows one option of a choice in every cell that follows it. */

@@ -5,5 +5,5 @@ export function showStills(): void {
     const still = place.nextElementSibling
     if (still?.localName === 'noscript') still.outerHTML = still.textContent ?? ''
   }
-  document.documentElement.dataset['drawn'] = 'stills'
+  document.documentElement.dataset.drawn = 'stills'
 }

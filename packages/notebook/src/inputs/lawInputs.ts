@@ -11,11 +11,17 @@ export function lawInputs(line: LineSpec, result: Pick<SweepResult, 'law' | 'law
   const at = station == null ? `zone ${line.zones[law.constraintZone]?.name ?? ''}` : titleOf(station)
   const rows: [string, string][] = [
     ['Lap of one carrier alone', seconds(law.lapSeconds)],
-    ['Slowest exchange', `${seconds(law.exchangeSeconds)} at ${at}: ${perHour(law.exchangeSeconds, law.unitsPerLap)}, ${formatNumber(lawSeconds / law.exchangeSeconds, 0)} in the working time`],
+    [
+      'Slowest exchange',
+      `${seconds(law.exchangeSeconds)} at ${at}: ${perHour(law.exchangeSeconds, law.unitsPerLap)}, ${formatNumber(lawSeconds / law.exchangeSeconds, 0)} in the working time`,
+    ],
     ['Lap of one hole', `${seconds(law.holeLapSeconds)} over ${law.storageZones} storage zones`],
     ['Carriers limit up to, space from', `${knee(law.carriersLow)} and ${knee(law.carriersHigh)} carriers`],
   ]
-  return { ...listTable(law.exact ? 'The law of the loop (exact)' : 'The law of the loop (estimate from mean times, no stops)', rows), note: null }
+  return {
+    ...listTable(law.exact ? 'The law of the loop (exact)' : 'The law of the loop (estimate from mean times, no stops)', rows),
+    note: null,
+  }
 }
 
 function perHour(exchangeSeconds: number, unitsPerLap: number): string {

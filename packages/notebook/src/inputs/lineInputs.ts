@@ -17,17 +17,52 @@ export function lineInputs(line: LineSpec): Table {
     rows.push(['Loop length', `${shortNumber(paths.reduce((sum, path) => sum + (path.distanceMetres ?? 0), 0))} m`])
   }
   rows.push(
-    ['Speed', spanText(paths.map((path) => path.speedMetresPerSecond), speedText, 'given move times')],
-    ['Acceleration and braking', spanText(paths.map((path) => path.accelerationMetresPerSecondSquared), (a) => `${shortNumber(a)} m/s²`, 'no ramps')],
+    [
+      'Speed',
+      spanText(
+        paths.map((path) => path.speedMetresPerSecond),
+        speedText,
+        'given move times',
+      ),
+    ],
+    [
+      'Acceleration and braking',
+      spanText(
+        paths.map((path) => path.accelerationMetresPerSecondSquared),
+        (a) => `${shortNumber(a)} m/s²`,
+        'no ramps',
+      ),
+    ],
     ['Control reaction', secondsText(line.reactionSeconds)],
-    ['Sensor before the stop point', spanText(zones.filter((zone) => zone.transfer === null).map((zone) => zone.sensorBeforeStopMetres), metresText, 'at it')],
+    [
+      'Sensor before the stop point',
+      spanText(
+        zones.filter((zone) => zone.transfer === null).map((zone) => zone.sensorBeforeStopMetres),
+        metresText,
+        'at it',
+      ),
+    ],
     ['Release', releaseWords(line)],
   )
   if (transfers.length > 0) {
     const clearExit = transfers.filter((transfer) => transfer.enterOnlyIfExitClear).length
     rows.push(
-      ['Transfer, lift', spanText(transfers.map((transfer) => transfer.liftSeconds), secondsText, '')],
-      ['Transfer, lower', spanText(transfers.map((transfer) => transfer.lowerSeconds), secondsText, '')],
+      [
+        'Transfer, lift',
+        spanText(
+          transfers.map((transfer) => transfer.liftSeconds),
+          secondsText,
+          '',
+        ),
+      ],
+      [
+        'Transfer, lower',
+        spanText(
+          transfers.map((transfer) => transfer.lowerSeconds),
+          secondsText,
+          '',
+        ),
+      ],
       ['Transfers entered only if the exit is clear', `${clearExit} of ${transfers.length}`],
     )
   }

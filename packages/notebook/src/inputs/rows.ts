@@ -14,7 +14,13 @@ export function listTable(caption: string, rows: readonly (readonly [string, str
 }
 
 /** A table of texts; the first column and those named are words, the others numbers. */
-export function textTable(caption: string, heads: readonly string[], words: readonly string[], rows: readonly (readonly string[])[], note: string | null): Table {
+export function textTable(
+  caption: string,
+  heads: readonly string[],
+  words: readonly string[],
+  rows: readonly (readonly string[])[],
+  note: string | null,
+): Table {
   return {
     caption,
     columns: heads.map((head, index) => ({ head, align: index === 0 || words.includes(head) ? 'left' : 'right', pageOnly: false })),

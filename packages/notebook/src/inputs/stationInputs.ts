@@ -28,7 +28,11 @@ export function stationInputs(line: LineSpec): Table {
         .map(({ duty }) => duty)
         .join(', '),
       shortNumber(mean),
-      spanText(times.flatMap((task) => task.seconds.map(cv)), shareText, '0 %'),
+      spanText(
+        times.flatMap((task) => task.seconds.map(cv)),
+        shareText,
+        '0 %',
+      ),
       distributionWords(station.releaseSeconds),
       station.automatic ? 'automatic' : 'own operator',
     ]

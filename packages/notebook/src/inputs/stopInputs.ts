@@ -17,7 +17,13 @@ export function stopInputs(line: LineSpec): Table | null {
     distributionWords(source.timeToFailureSeconds),
     distributionWords(source.repairSeconds),
   ])
-  return textTable('Breakdowns and short stops', ['Cause', 'Part', 'Clock runs', 'Time to failure', 'Lasts'], ['Part', 'Clock runs', 'Time to failure', 'Lasts'], rows, null)
+  return textTable(
+    'Breakdowns and short stops',
+    ['Cause', 'Part', 'Clock runs', 'Time to failure', 'Lasts'],
+    ['Part', 'Clock runs', 'Time to failure', 'Lasts'],
+    rows,
+    null,
+  )
 }
 
 export function timeInputs(scenario: Scenario): Table {
@@ -28,10 +34,21 @@ export function timeInputs(scenario: Scenario): Table {
     const shifts = calendar.shifts === 1 ? calendar.judged : `${calendar.judged} (${calendar.shifts} shifts)`
     rows.push(['Judged', shifts], ['Shift, gross', minutes(calendar.grossSeconds)], ['Shift, net of breaks', minutes(calendar.netSeconds)])
   }
-  rows.push(['Counted from … to', `${minutes(warmupSeconds)} … ${minutes(endSeconds)} after the start, ${minutes(endSeconds - warmupSeconds)}`])
-  rows.push(['Before that', warmupSeconds > 0 ? `${minutes(warmupSeconds)} that fill the line and are not counted` : 'nothing: counted from an empty line on'])
+  rows.push([
+    'Counted from … to',
+    `${minutes(warmupSeconds)} … ${minutes(endSeconds)} after the start, ${minutes(endSeconds - warmupSeconds)}`,
+  ])
+  rows.push([
+    'Before that',
+    warmupSeconds > 0 ? `${minutes(warmupSeconds)} that fill the line and are not counted` : 'nothing: counted from an empty line on',
+  ])
   const inside = line.breaks.filter((pause) => pause.startSeconds >= warmupSeconds && pause.startSeconds < endSeconds)
-  rows.push(['Breaks counted', inside.length === 0 ? 'none' : inside.map((pause) => `${minutes(pause.lengthSeconds)} after ${minutes(pause.startSeconds - warmupSeconds)}`).join('; ')])
+  rows.push([
+    'Breaks counted',
+    inside.length === 0
+      ? 'none'
+      : inside.map((pause) => `${minutes(pause.lengthSeconds)} after ${minutes(pause.startSeconds - warmupSeconds)}`).join('; '),
+  ])
   if (line.breaks.length > 0) rows.push(['Conveyor during breaks', line.conveyorDuringBreaks ? 'runs' : 'stands'])
   if (plan !== null) {
     rows.push(['Plan', `${shortNumber(plan.units)} per ${plan.per}`])

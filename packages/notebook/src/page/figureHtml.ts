@@ -28,8 +28,7 @@ function pictureHtml(id: string, figure: Figure, still: string | null): string {
   const { picture, alt } = figure
   if (picture.kind === 'plan') return `<div class="picture">${planHtml(picture, id)}</div>`
   const waiting = `<div class="picture waiting" role="img" aria-label="${escapeHtml(alt)}"></div>`
-  const without =
-    still === null ? `<p>${escapeHtml(alt)}</p>` : `<img alt="${escapeHtml(alt)}" src="${svgAddress(still)}">`
+  const without = still === null ? `<p>${escapeHtml(alt)}</p>` : `<img alt="${escapeHtml(alt)}" src="${svgAddress(still)}">`
   return `${waiting}<noscript>${without}</noscript>`
 }
 

@@ -1,4 +1,5 @@
 /** Cells to one self-contained HTML file. Pure: the same cells, head and assets give the same text. */
+import { hatchings } from '@loopwright/charts'
 import type { AnswerCell, CautionCell, Cell, ChoiceCell, Provenance, TableCell } from '../cell.ts'
 import { shownView } from '../cell.ts'
 import type { PageAssets } from '../assets.ts'
@@ -36,6 +37,7 @@ export function pageHtml(head: PageHead, cells: readonly Cell[], assets: PageAss
 <style>${assets.style}</style>
 </head>
 <body>
+${hatchings().replace('style="position:absolute"', 'class="hidden"')}
 <a class="skip" href="#main">Skip to the answer</a>
 <header>
 <p class="where">${escapeHtml(head.scenarioName)} · <time datetime="${isoDay(head.date)}">${longDay(head.date)}</time></p>

@@ -17,9 +17,15 @@ export interface ViewsData<T> {
 
 export function pageData(cells: readonly Cell[]): PageData {
   return {
-    figures: Object.fromEntries(cells.flatMap((cell) => (cell.kind === 'chart' || cell.kind === 'plan' ? [[cell.id, viewsData(cell.views, slim)]] : []))),
+    figures: Object.fromEntries(
+      cells.flatMap((cell) => (cell.kind === 'chart' || cell.kind === 'plan' ? [[cell.id, viewsData(cell.views, slim)]] : [])),
+    ),
     tables: Object.fromEntries(
-      cells.flatMap((cell) => (cell.kind === 'table' && cell.where !== 'terminal' && cell.views.choice !== null ? [[cell.id, viewsData(cell.views, (table) => table)]] : [])),
+      cells.flatMap((cell) =>
+        cell.kind === 'table' && cell.where !== 'terminal' && cell.views.choice !== null
+          ? [[cell.id, viewsData(cell.views, (table) => table)]]
+          : [],
+      ),
     ),
   }
 }

@@ -84,7 +84,7 @@ footer dd { margin: 0; overflow-wrap: anywhere; }
 @media (max-height: 479px) { .choice { position: static; } }
 @media (prefers-reduced-motion: no-preference) { html { scroll-behavior: smooth; } }
 @media print {
-  @page { size: A4; margin: 18mm 16mm 20mm; @bottom-right { content: counter(page) " / " counter(pages); font: 9pt sans-serif; color: #000; } }
+  @page { margin: 18mm 16mm 20mm; @bottom-right { content: counter(page) " / " counter(pages); font: 9pt sans-serif; color: #000; } }
   html { font-size: 10.5pt; }
   body { max-width: none; padding: 0; }
   .skip, html.script .choice, summary { display: none; }
@@ -93,7 +93,7 @@ footer dd { margin: 0; overflow-wrap: anywhere; }
   h2, h3, .finding, .caption { break-after: avoid; }
   .plan .wide, .plan .narrow { display: none; }
   .plan .paper { display: block; }
-  .together, .answer, .caution, .tablecell, tr { break-inside: avoid; }
+  .together, .answer, .caution, .tablecell, table.short, tr { break-inside: avoid; }
   tr:nth-child(-n+3) { break-after: avoid; }
   tr:nth-last-child(-n+3) { break-before: avoid; }
   thead { break-after: avoid; }

@@ -1,13 +1,19 @@
 import type { Table } from '@loopwright/charts'
 import { escapeHtml } from './html.ts'
 
+/** rows; a table of so many is not cut by the end of a sheet */
+const SHORT_ROWS = 14
+
 /**
  * A table in a container of its own that scrolls sideways and can be reached by keyboard.
  * It is called by a line above it, which stays in sight while the table scrolls. The page is written with it, and the page's script draws the table of another view with it: both look the same.
  */
 export function tableHtml(table: Table): string {
   const head = table.columns
-    .map((column) => `<th scope="col"${column.align === 'right' ? ' class="number"' : ''}>${escapeHtml(column.head).replaceAll('\n', '<br>')}</th>`)
+    .map(
+      (column) =>
+        `<th scope="col"${column.align === 'right' ? ' class="number"' : ''}>${escapeHtml(column.head).replaceAll('\n', '<br>')}</th>`,
+    )
     .join('')
   const body = table.rows
     .map((row) => {
@@ -21,7 +27,7 @@ export function tableHtml(table: Table): string {
   const note = table.note === null ? '' : `<p class="note">${escapeHtml(table.note)}</p>`
   const caption = escapeHtml(table.caption)
   return `<p class="caption" aria-hidden="true">${caption}</p>
-<div class="scroll" role="region" tabindex="0" aria-label="${caption}"><table><caption class="hidden">${caption}</caption><thead><tr>${head}</tr></thead><tbody>
+<div class="scroll" role="region" tabindex="0" aria-label="${caption}"><table${table.rows.length <= SHORT_ROWS ? ' class="short"' : ''}><caption class="hidden">${caption}</caption><thead><tr>${head}</tr></thead><tbody>
 ${body}
 </tbody></table></div>${note}`
 }

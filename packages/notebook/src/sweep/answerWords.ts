@@ -4,15 +4,20 @@ import type { SweepAnswer, SweepCount, SweepResult } from '@loopwright/study'
 import { countWords as units } from './countWords.ts'
 import type { Period } from './period.ts'
 
+/** What of a sweep the words look at. */
+export type Told = Pick<SweepResult, 'answer' | 'counts'>
+
 /** The sentences of the answer: what the chosen count makes, by which rule it was chosen, which count meets the plan. */
-export function answerSentences(result: SweepResult, period: Period): string[] {
+export function answerSentences(result: Told, period: Period): string[] {
   const { answer, counts } = result
   if (answer === null) {
     return [`No answer yet: every count needs at least 2 replications, and some have fewer.`]
   }
   const best = countOf(counts, answer.best)
   const chosen = answer.chosen === null ? null : countOf(counts, answer.chosen)
-  const first = [outputSentence(chosen ?? best, period), planSentence(chosen ?? best, period)].filter((sentence) => sentence !== null).join(' ')
+  const first = [outputSentence(chosen ?? best, period), planSentence(chosen ?? best, period)]
+    .filter((sentence) => sentence !== null)
+    .join(' ')
   return [first, ruleSentence(answer, counts, period), nineOfTenSentence(result, period)].filter((sentence) => sentence !== null)
 }
 
@@ -54,12 +59,13 @@ function ruleSentence(answer: SweepAnswer, counts: readonly SweepCount[], period
       : `${chosen} is the smallest count whose mean is within ${within} of the best count tried (${best}), with ${level} confidence.`
   if (notConfirmed === null) return `${rule} It is also the smallest count tried: fewer may do as well.`
   const fewer = notConfirmed.carriers
-  if (notConfirmed.reason === 'gridlock') return `${rule} ${fewer} is not recommended: the loop stood still (gridlock) in some replications.`
+  if (notConfirmed.reason === 'gridlock')
+    return `${rule} ${fewer} is not recommended: the loop stood still (gridlock) in some replications.`
   return `${rule} ${fewer} is not confirmed: it may fall short of that border by up to ${shortfall(notConfirmed.shortBy)} units a ${period.one}.`
 }
 
 /** The smallest count that meets the plan in nine of ten shifts, or that none does; null without a plan. */
-function nineOfTenSentence(result: SweepResult, period: Period): string | null {
+function nineOfTenSentence(result: Told, period: Period): string | null {
   const { answer, counts } = result
   if (period.plan === null || answer === null || counts.length === 1) return null
   const plan = `the plan of ${formatNumber(period.plan, 0)} in nine of ten ${period.many}`
@@ -67,22 +73,28 @@ function nineOfTenSentence(result: SweepResult, period: Period): string | null {
     const also = answer.meetsPlanInNineOfTen === answer.chosen ? ` too` : ''
     return `The smallest count that meets ${plan} is ${answer.meetsPlanInNineOfTen}${also}.`
   }
-  const nearest = counts.reduce<SweepCount | null>((most, count) => (share(count) > (most === null ? -1 : share(most)) ? count : most), null)
+  const nearest = counts.reduce<SweepCount | null>(
+    (most, count) => (share(count) > (most === null ? -1 : share(most)) ? count : most),
+    null,
+  )
   if (nearest === null || share(nearest) <= 0) return `No count tried meets ${plan}.`
   return `No count tried meets ${plan}; ${nearest.carriers} comes nearest, with ${ofHundred(share(nearest))} of 100.`
 }
 
 /** What more replications would narrow, and what they would not. */
-export function sureSentences(result: SweepResult, period: Period): string[] {
+export function sureSentences(result: Told, period: Period): string[] {
   const { answer, counts } = result
   if (answer === null) return []
   const count = countOf(counts, answer.chosen ?? answer.best)
   const { mean, halfWidth, low, high } = units(count)
   const sentences: string[] = []
-  if (halfWidth === '0') sentences.push(`Average output per ${period.one}: ${mean} in every replication: nothing random reaches this number.`)
+  if (halfWidth === '0')
+    sentences.push(`Average output per ${period.one}: ${mean} in every replication: nothing random reaches this number.`)
   else {
     const few = count.replications < 10 ? ' Few replications: the interval rests on the normal shape.' : ''
-    sentences.push(`Average output per ${period.one}: ${mean}, known to ± ${halfWidth} (${formatShare(count.mean?.level ?? 0.95)}). More replications narrow this.${few}`)
+    sentences.push(
+      `Average output per ${period.one}: ${mean}, known to ± ${halfWidth} (${formatShare(count.mean?.level ?? 0.95)}). More replications narrow this.${few}`,
+    )
     if (low !== null && high !== null) {
       sentences.push(
         `A single ${period.one}: ${low} to ${high} in 95 of 100. More replications do not narrow this; it is how much ${period.many} differ.`,

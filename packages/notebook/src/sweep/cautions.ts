@@ -37,8 +37,10 @@ function modelLimits(line: LineSpec): string {
     .join('\n')
 }
 
+type Doubted = Pick<SweepResult, 'partial' | 'replications' | 'counts' | 'answer'>
+
 /** What is wrong or doubtful about this very result; empty where nothing is. */
-export function warnings(result: SweepResult, period: Period): CautionCell[] {
+export function warnings(result: Doubted, period: Period): CautionCell[] {
   const cells: CautionCell[] = []
   const warn = (id: string, title: string, markdown: string): void => {
     cells.push({ kind: 'caution', id: `warning-${id}`, tone: 'warning', title, markdown })
@@ -46,23 +48,39 @@ export function warnings(result: SweepResult, period: Period): CautionCell[] {
   if (result.partial) {
     const [least, most] = [Math.min(...counts(result)), Math.max(...counts(result))]
     const done = least === most ? `${least}` : `${least} to ${most}`
-    warn('partial', 'Stopped early', `The sweep was stopped: ${done} of ${result.replications} replications per count are in. The numbers hold for these; the intervals are wider.`)
+    warn(
+      'partial',
+      'Stopped early',
+      `The sweep was stopped: ${done} of ${result.replications} replications per count are in. The numbers hold for these; the intervals are wider.`,
+    )
   }
   const still = result.counts.filter((count) => count.gridlocks > 0)
   if (still.length > 0) {
     const list = still.map((count) => `${count.carriers} carriers: in ${count.gridlocks} of ${count.replications} replications`)
-    warn('gridlock', 'Gridlock: the loop stands still', `${list.map((item) => `- ${item}`).join('\n')}\n\nEvery carrier waits for another. The output counted is what was made before.`)
+    warn(
+      'gridlock',
+      'Gridlock: the loop stands still',
+      `${list.map((item) => `- ${item}`).join('\n')}\n\nEvery carrier waits for another. The output counted is what was made before.`,
+    )
   }
   const dry = result.counts.filter((count) => count.outOfProducts > 0)
   if (dry.length > 0) {
-    warn('products', 'Out of products', `The list of products ran out before the end of the ${period.one} with ${dry.map((count) => count.carriers).join(', ')} carriers.`)
+    warn(
+      'products',
+      'Out of products',
+      `The list of products ran out before the end of the ${period.one} with ${dry.map((count) => count.carriers).join(', ')} carriers.`,
+    )
   }
   if (result.answer?.bestAtUpperEnd === true && result.counts.length > 1) {
-    warn('upper-end', 'The best count is the largest tried', `Output may still rise beyond ${result.answer.best} carriers: add larger counts.`)
+    warn(
+      'upper-end',
+      'The best count is the largest tried',
+      `Output may still rise beyond ${result.answer.best} carriers: add larger counts.`,
+    )
   }
   return cells
 }
 
-function counts(result: SweepResult): number[] {
+function counts(result: Doubted): number[] {
   return result.counts.map((count) => count.replications)
 }

@@ -20,7 +20,11 @@ export function countTable(result: SweepResult, period: Period): Table {
     { head: `Single ${period.one},\n95 of 100`, pageOnly: true, text: singleShift },
     { head: 'Lap of a\ncarrier, min', pageOnly: true, text: (count) => minutes(count.lapSecondsMean) },
     { head: 'Time in\nline, min', pageOnly: true, text: (count) => minutes(count.timeInLineSecondsMean) },
-    { head: 'Products\nin line', pageOnly: true, text: (count) => (count.productsInLineMean === null ? NOT_KNOWN : formatNumber(count.productsInLineMean, 1)) },
+    {
+      head: 'Products\nin line',
+      pageOnly: true,
+      text: (count) => (count.productsInLineMean === null ? NOT_KNOWN : formatNumber(count.productsInLineMean, 1)),
+    },
   ]
   const marked = result.answer?.chosen ?? null
   return {

@@ -35,7 +35,9 @@ export function planZones(scenario: Scenario, count: SweepCount | null): PlanZon
       turn: layout.turns[index] ?? null,
       transfer: zone.transfer !== null,
       station:
-        station === undefined ? null : { title: station.title, duties: (['load', 'unload'] as const).filter((duty) => station[duty] !== null) },
+        station === undefined
+          ? null
+          : { title: station.title, duties: (['load', 'unload'] as const).filter((duty) => station[duty] !== null) },
       value,
       label: value === null ? null : formatNumber(value * 100, 0),
     }
@@ -45,7 +47,9 @@ export function planZones(scenario: Scenario, count: SweepCount | null): PlanZon
 function finding(zones: readonly PlanZone[], carriers: number): string {
   const length = zones.reduce((sum, zone) => sum + zone.lengthMetres, 0)
   const fullest = zones.toSorted((a, b) => (b.value ?? 0) - (a.value ?? 0)).slice(0, NAMED)
-  const named = fullest.map((zone) => `${zone.name}${zone.station === null ? '' : ` ${zone.station.title}`} (${formatShare(zone.value ?? 0)})`)
+  const named = fullest.map(
+    (zone) => `${zone.name}${zone.station === null ? '' : ` ${zone.station.title}`} (${formatShare(zone.value ?? 0)})`,
+  )
   const list = named.length > 1 ? `${named.slice(0, -1).join(', ')} and ${named.at(-1)}` : named.join('')
   return `The loop: ${zones.length} zones, ${shortNumber(length)} m. With ${carriers} ${carriers === 1 ? 'carrier' : 'carriers'} the fullest are ${list}.`
 }
@@ -54,7 +58,13 @@ function zoneTable(scenario: Scenario, zones: readonly PlanZone[], carriers: num
   const head = (text: string, align: 'left' | 'right'): Table['columns'][number] => ({ head: text, align, pageOnly: false })
   return {
     caption: `Zones in travel order, with ${carriers} carriers`,
-    columns: [head('Zone', 'left'), head('Length', 'right'), head('What it is', 'left'), head('Turn', 'left'), head(`With a carrier,\n% of the ${period.one}`, 'right')],
+    columns: [
+      head('Zone', 'left'),
+      head('Length', 'right'),
+      head('What it is', 'left'),
+      head('Turn', 'left'),
+      head(`With a carrier,\n% of the ${period.one}`, 'right'),
+    ],
     rows: zones.map((zone, index) => {
       const length = scenario.line.zones[index]?.lengthMetres ?? null
       const cells = [zone.name, length === null ? 'not given' : metresText(length), whatItIs(zone), zone.turn ?? '–', zone.label ?? '–']

@@ -1,0 +1,70 @@
+import { readScenario, type Scenario } from '@loopwright/scenario'
+import { sweepHere, type SweepResult } from '@loopwright/study'
+import { expect, test } from 'vitest'
+import { carrierSweepCells, carrierSweepStory } from './carrierSweepStory.ts'
+
+const YAML = `
+format: 1
+name: Rectangle
+question: How many?
+warmup: 10 min
+length: 70 min
+plan: 150 per clock hour
+drive: { speed: 30 m/min, acceleration: 0.5 m/s² }
+carriers: { count: 2, length: 0.8 m, width: 0.8 m }
+loop: 10 zones of 1 m
+corners: { zones: [Z01, Z04, Z06, Z09], turn: right, lift: 1 s, lower: 1 s, enterOnlyIfExitClear: true }
+stations:
+  S1: { name: Load and unload, zone: Z02, unload: { takeOff: 5 s }, load: { place: 6 s ± 20 % } }
+  S2: { name: Fit, zone: Z07, work: { fit: 12 s ± 20 % } }
+stops:
+  jam: { at: S2, after: exponential 20 min, lasts: 30 s }
+`
+
+function scenario(): Scenario {
+  const { scenario: found, problems } = readScenario(YAML, 'rectangle.yaml')
+  if (found === null) throw new Error(JSON.stringify(problems))
+  return found
+}
+
+function sweep(counts: readonly number[], replications: number): SweepResult {
+  return sweepHere(scenario().line, counts, { seed: '1', replications, plan: 150 })
+}
+
+const options = { scenarioFile: 'scenarios/rectangle.yaml' }
+
+test('every cell that follows the choice has a view for every count, and shows the answer first', () => {
+  const result = sweep([1, 2, 3, 4], 4)
+  const story = carrierSweepStory(scenario(), result, options)
+  for (const cell of [story.stations, story.plan, story.occupancy, story.byHour, story.distribution, story.stops]) {
+    expect(cell.views.choice, cell.id).toBe(story.choice.id)
+    expect(cell.views.of.map(({ key }) => key)).toEqual(['1', '2', '3', '4'])
+    expect(cell.views.shown).toBe(String(result.answer!.chosen))
+    expect(cell.views.of.every(({ content }) => content.finding !== '' && content.alt !== '' && content.table.rows.length > 0)).toBe(true)
+  }
+  expect(story.choice.options.map(({ key }) => key)).toEqual(['1', '2', '3', '4'])
+})
+
+test('the cells of the page begin with the answer and end with the cautions; ids are unique', () => {
+  const cells = carrierSweepCells(scenario(), sweep([1, 2, 3], 4), options)
+  expect(cells.slice(0, 2).map(({ id }) => id)).toEqual(['sweep', 'answer'])
+  expect(cells.at(-1)!.kind).toBe('caution')
+  expect(new Set(cells.map(({ id }) => id)).size).toBe(cells.length)
+})
+
+test('a single replication tells what it can, and gives no answer', () => {
+  const story = carrierSweepStory(scenario(), sweep([1, 2], 1), options)
+  expect(story.answer.sentences[0]).toMatch(/^No answer yet/)
+  expect(story.choice.shown).toBe('1')
+  expect(story.throughput.views.of[0]!.content.table.rows[0]!.cells[1]).toBe('–')
+})
+
+test('a loop that stands still is told as such', () => {
+  const story = carrierSweepStory(scenario(), sweep([5, 6], 3), options)
+  expect(story.warnings.map(({ id }) => id)).toContain('warning-gridlock')
+})
+
+test('without a replication there is no story', () => {
+  const none = { ...sweep([2], 2), counts: sweep([2], 2).counts.map((count) => ({ ...count, replications: 0 })) }
+  expect(() => carrierSweepStory(scenario(), none, options)).toThrow(RangeError)
+})

@@ -1,0 +1,102 @@
+/** Cells that other tests of the page set, and what is expected of any text in them. */
+import type { PlanZone, Table } from '@loopwright/charts'
+import { expect, test } from 'vitest'
+import type { Cell, ChartCell, PlanCell } from '../cell.ts'
+import type { Figure } from '../figure.ts'
+
+export const NASTY = '<b>"S&P"</b>'
+
+export function table(mark: string): Table {
+  return {
+    caption: `Table ${mark}`,
+    columns: [
+      { head: 'Station', align: 'left', pageOnly: false },
+      { head: 'Share,\n%', align: 'right', pageOnly: false },
+    ],
+    rows: [
+      { cells: [NASTY, mark], marked: false },
+      { cells: ['S2', '7'], marked: true },
+    ],
+    note: 'Note',
+  }
+}
+
+export function chart(mark: string): Figure {
+  const rows = [{ station: 'S1', share: Number(mark) }]
+  const encoding = { x: { field: 'share', type: 'quantitative' }, y: { field: 'station', type: 'nominal' } }
+  return {
+    finding: `Finding ${mark}`,
+    picture: {
+      kind: 'chart',
+      rows,
+      swapRows: true,
+      spec: { data: { name: 'table', values: rows }, mark: 'bar', width: 'container', encoding },
+    },
+    alt: `Alternative ${mark}`,
+    howToRead: `Read ${mark}`,
+    table: table(mark),
+    tableOpen: false,
+  }
+}
+
+export const zones: PlanZone[] = Array.from({ length: 8 }, (_, index) => ({
+  name: `Z0${index + 1}`,
+  lengthMetres: 1,
+  turn: index % 2 === 1 ? 'right' : null,
+  transfer: index % 2 === 1,
+  station: index === 0 ? { title: NASTY, duties: ['load', 'unload'] } : null,
+  value: index / 8,
+  label: String(index),
+}))
+
+export const chartCell: ChartCell = {
+  kind: 'chart',
+  id: 'stations',
+  views: { choice: 'carriers', shown: '6', of: ['5', '6'].map((key) => ({ key, content: chart(key) })) },
+}
+
+export const planCell: PlanCell = {
+  kind: 'plan',
+  id: 'plan',
+  views: {
+    choice: 'carriers',
+    shown: '6',
+    of: ['5', '6'].map((key) => ({
+      key,
+      content: { ...chart(key), picture: { kind: 'plan', zones, valueMeaning: 'share of the shift, %' } },
+    })),
+  },
+}
+
+const provenance = { scenarioFile: 'a.yaml', scenarioHash: 'abc', seed: '7', replications: 30, engineVersion: '0.1.0', partial: false }
+
+export const cells: readonly Cell[] = [
+  { kind: 'sweep', id: 'sweep', sentence: 'Simulated.', provenance },
+  { kind: 'answer', id: 'answer', sentences: [`First ${NASTY}`, 'Second'], sure: ['Sure'] },
+  { kind: 'prose', id: 'prose-1', markdown: '## Counts\nText' },
+  {
+    kind: 'choice',
+    id: 'carriers',
+    legend: 'Carriers',
+    options: [
+      { key: '5', label: '5' },
+      { key: '6', label: '6' },
+    ],
+    shown: '6',
+  },
+  chartCell,
+  planCell,
+  { kind: 'table', id: 'by-count', where: 'page', views: { choice: 'carriers', shown: '6', of: [{ key: '6', content: table('6') }] } },
+  {
+    kind: 'table',
+    id: 'told',
+    where: 'terminal',
+    views: { choice: null, shown: '', of: [{ key: '', content: table('only in the terminal') }] },
+  },
+  { kind: 'caution', id: 'use', tone: 'caution', title: 'Use', markdown: 'Local codes decide.' },
+]
+
+test('every kind of cell but a run is among them, each with its own id', () => {
+  expect(new Set(cells.map((cell) => cell.kind)).size).toBe(8)
+  expect(new Set(cells.map((cell) => cell.id)).size).toBe(cells.length)
+})

@@ -1,0 +1,60 @@
+import { expect, test } from 'vitest'
+import { cells, NASTY } from './fixtures.test.ts'
+import { pageHtml } from './page.ts'
+
+const head = {
+  question: `How many ${NASTY}?`,
+  scenarioName: 'Line',
+  date: new Date('2030-02-03T10:00:00Z'),
+  command: 'loopwright sweep a.yaml',
+}
+const assets = {
+  script: 'go()',
+  scriptHash: 'sha256-script',
+  style: 'p{}',
+  styleHash: 'sha256-style',
+  pack: (text: string) => `packed ${text.length}`,
+}
+const html = pageHtml(head, cells, assets, new Map())
+
+test('the page allows its own script and style and nothing else', () => {
+  const policy = /http-equiv="Content-Security-Policy" content="([^"]*)"/.exec(html)![1]
+  expect(policy).toBe(
+    "default-src 'none'; script-src 'sha256-script'; style-src 'sha256-style'; img-src data:; base-uri 'none'; form-action 'none'",
+  )
+  expect(html).not.toMatch(/ style="| on\w+="|<link|https?:\/\/(?!www\.w3\.org)/)
+})
+
+test('headings are in order: one of level 1, none skipped', () => {
+  const levels = [...html.matchAll(/<h([1-6])/g)].map((found) => Number(found[1]))
+  expect(levels[0]).toBe(1)
+  expect(levels.filter((level) => level === 1)).toHaveLength(1)
+  expect(levels.every((level, index) => index === 0 || level <= levels[index - 1]! + 1)).toBe(true)
+})
+
+test('the answer stands first in the main part; the footer says how to get it again', () => {
+  expect(html).toMatch(/<main id="main">\s*<section class="answer" id="answer" aria-label="Answer">/)
+  const footer = html.slice(html.indexOf('<footer>'), html.indexOf('</footer>'))
+  for (const part of ['a.yaml', 'abc', '7', '30 for each count', 'loopwright 0.1.0', 'loopwright sweep a.yaml'])
+    expect(footer).toContain(part)
+})
+
+test('a choice is a group of radio buttons with a legend', () => {
+  expect(html).toContain('<fieldset class="choice" id="carriers" data-choice="carriers"><legend>Carriers</legend>')
+  expect(html).toContain('<input type="radio" name="carriers" value="6" checked>')
+})
+
+test('one option is no choice', () => {
+  const choice = { kind: 'choice', id: 'carriers', legend: 'Carriers', options: [{ key: '5', label: '5' }], shown: '5' } as const
+  expect(pageHtml(head, [choice], assets, new Map())).not.toContain('<fieldset')
+})
+
+test('what is for the terminal stays there, and no text of a user is obeyed', () => {
+  expect(html).not.toContain('only in the terminal')
+  expect(html).not.toContain(NASTY)
+})
+
+test('the same cells give the same page', () => {
+  expect(pageHtml(head, cells, assets, new Map())).toBe(html)
+  expect(html).toContain('<time datetime="2030-02-03">3 February 2030</time>')
+})

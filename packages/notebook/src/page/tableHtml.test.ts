@@ -1,0 +1,24 @@
+import { expect, test } from 'vitest'
+import { NASTY, table } from './fixtures.test.ts'
+import { tableHtml } from './tableHtml.ts'
+
+test('a table scrolls in a container that the keyboard reaches and that has a name', () => {
+  expect(tableHtml(table('6'))).toContain('<div class="scroll" role="region" tabindex="0" aria-label="Table 6">')
+})
+
+test('heads of columns and rows are heads, numbers stand to the right, the marked row is marked', () => {
+  const html = tableHtml(table('6'))
+  expect(html).toContain('<th scope="col" class="number">Share,<br>%</th>')
+  expect(html).toContain('<tr class="marked"><th scope="row">S2</th><td class="number">7</td></tr>')
+  expect(html).toContain('<p class="note">Note</p>')
+})
+
+test('no text of a user is obeyed', () => {
+  expect(tableHtml(table('6'))).not.toContain(NASTY)
+})
+
+test('only short tables hold together on paper', () => {
+  const long = { ...table('6'), rows: Array.from({ length: 40 }, () => ({ cells: ['a', '1'], marked: false })) }
+  expect(tableHtml(table('6'))).toContain('<table class="short">')
+  expect(tableHtml(long)).toContain('<table><caption')
+})

@@ -1,0 +1,109 @@
+import { expect, test } from 'vitest'
+import type { Effects } from './effects.ts'
+import { notebook } from './notebook.ts'
+import { runNotebook } from './run.ts'
+
+const YAML = `
+format: 1
+name: Ten zones
+question: How many carriers do ten zones need?
+warmup: 10 min
+length: 70 min
+drive: { speed: 30 m/min, reaction: 0 s }
+carriers: { count: 2, length: 1 m }
+loop: 10 zones of 1 m
+stations:
+  S1: { zone: Z01, unload: { takeOff: 0 s }, load: { place: 6 s ± 20 % } }
+  S2: { zone: Z05, work: { fit: 6 s ± 20 % } }
+`
+
+const MODULE = notebook({ title: 'Ten zones', scenario: 'ten.yaml' }, async ({ sweep, story, show, prose, scenario }) => {
+  const tale = story(await sweep({ carriers: { from: 2, to: 4 }, replications: 3 }))
+  show(tale.answer)
+  prose(`
+    ## ${scenario.name}
+    In **Markdown**.
+  `)
+  show(tale.table, tale.choice, tale.stations)
+})
+
+interface World {
+  readonly effects: Effects
+  readonly said: string[]
+  readonly written: Map<string, string>
+}
+
+function world(module: unknown = MODULE, yaml = YAML, signal = new AbortController().signal): World {
+  const said: string[] = []
+  const written = new Map<string, string>()
+  return {
+    said,
+    written,
+    effects: {
+      readFile: async (path) => (path === 'ten.yaml' ? yaml : Promise.reject(new Error(`no ${path}`))),
+      writeFile: async (path, text) => void written.set(path, text),
+      importModule: async () => ({ default: module }),
+      log: (text) => said.push(text),
+      progress: () => {},
+      now: () => new Date('2030-02-03T10:00:00Z'),
+      signal,
+    },
+  }
+}
+
+test('question first, then the cells in the order of the notebook, then the path of the page', async () => {
+  const { effects, said, written } = world()
+  const run = await runNotebook('notebooks/ten.ts', effects, { workers: 1 })
+  expect(run).toMatchObject({ status: 'done', page: 'out/ten.html' })
+  expect(said[0]).toBe('How many carriers do ten zones need?')
+  const text = said.join('\n')
+  const order = [
+    'With ',
+    'Ten zones',
+    'In Markdown.',
+    'Carriers',
+    'A single window',
+    '9 windows simulated: 2 to 4 carriers',
+    'Page: out/ten.html',
+  ].map((part) => text.indexOf(part))
+  expect(order).not.toContain(-1)
+  expect(order).toEqual(order.toSorted((a, b) => a - b))
+  expect(Math.max(...text.split('\n').map((line) => [...line].length))).toBeLessThanOrEqual(80)
+  const page = written.get('out/ten.html')!
+  for (const part of ['<h1>How many carriers do ten zones need?</h1>', '<code>loopwright notebook notebooks/ten.ts</code>'])
+    expect(page.includes(part), part).toBe(true)
+})
+
+test('seed, replications, page and command of the caller come before those of the notebook', async () => {
+  const { effects, written } = world()
+  const run = await runNotebook('ten.ts', effects, { workers: 1, replications: 2, seed: 'other', out: 'a/b.html', command: 'repeat me' })
+  expect(run).toMatchObject({ page: 'a/b.html' })
+  const footer = /<footer>[\s\S]*<\/footer>/.exec(written.get('a/b.html')!)![0]
+  for (const part of ['<code>repeat me</code>', '<code>other</code>', '2 for each count']) expect(footer).toContain(part)
+})
+
+test('a scenario with mistakes is told back, and nothing is run', async () => {
+  const { effects, said, written } = world(MODULE, YAML.replace('speed', 'sped'))
+  const run = await runNotebook('ten.ts', effects)
+  expect(run).toMatchObject({ status: 'wrong scenario', scenarioFile: 'ten.yaml' })
+  expect(run.problems.length).toBeGreaterThan(0)
+  expect([said, written.size]).toEqual([[], 0])
+})
+
+test('stopped: what is known so far is told, no page is written', async () => {
+  const stop = new AbortController()
+  stop.abort()
+  const { effects, written } = world(MODULE, YAML, stop.signal)
+  const run = await runNotebook('ten.ts', effects, { workers: 1 })
+  expect(run).toMatchObject({ status: 'partial', page: null })
+  expect(written.size).toBe(0)
+})
+
+test('a module that is no notebook says what to write; mistakes of a notebook are its own', async () => {
+  await expect(runNotebook('ten.ts', world({}).effects)).rejects.toThrow('has no notebook as its default export')
+  const twice = notebook({ title: 'a', scenario: 'ten.yaml' }, ({ show }) => {
+    const cell = { kind: 'prose', id: 'a', markdown: 'a' } as const
+    show(cell, cell)
+  })
+  await expect(runNotebook('ten.ts', world(twice).effects)).rejects.toThrow('two cells have the id "a"')
+})

@@ -1,0 +1,39 @@
+import { readScenario } from '@loopwright/scenario'
+import { sweepHere } from '@loopwright/study'
+import { expect, test } from 'vitest'
+import { occupancyPlan, planZones } from './plan.ts'
+
+const YAML = `
+format: 1
+name: Rectangle
+question: How many?
+warmup: 10 min
+length: 40 min
+drive: { speed: 30 m/min, acceleration: 0.5 m/s² }
+carriers: { count: 2, length: 0.8 m, width: 0.8 m }
+loop: 10 zones of 1 m
+corners: { zones: [Z01, Z04, Z06, Z09], turn: right, lift: 1 s, lower: 1 s, enterOnlyIfExitClear: true }
+stations:
+  S1: { name: Load and unload, zone: Z02, unload: { takeOff: 5 s }, load: { place: 6 s } }
+`
+
+const { scenario, problems } = readScenario(YAML, 'rectangle.yaml')
+
+test('zones as they lie, with their turns, transfers and stations; unshaded without a count', () => {
+  expect(problems).toEqual([])
+  const zones = planZones(scenario!, null)
+  expect(zones.map(({ turn }) => turn === 'right')).toEqual([0, 3, 5, 8].reduce((all, at) => all.with(at, true), new Array(10).fill(false)))
+  expect(zones[1]!.station).toEqual({ title: 'Load and unload', duties: ['load', 'unload'] })
+  expect(zones.every(({ value, label }) => value === null && label === null)).toBe(true)
+})
+
+test('the fullest zones are named; the table has every zone with the number drawn in it', () => {
+  const [count] = sweepHere(scenario!.line, [3], { seed: '1', replications: 2 }).counts
+  const figure = occupancyPlan(scenario!, count!, { one: 'shift', many: 'shifts', plan: null })
+  const fullest = count!.zones.toSorted((a, b) => b.occupancyMean - a.occupancyMean)[0]!
+  expect(figure.finding).toMatch(new RegExp(`^The loop: 10 zones, 10 m\\. With 3 carriers the fullest are ${fullest.name}`))
+  expect(figure.table.rows.map(({ cells }) => cells[4])).toEqual(
+    count!.zones.map(({ occupancyMean }) => String(Math.round(occupancyMean * 100))),
+  )
+  expect(figure.table.rows.map(({ cells }) => cells[2]).slice(0, 3)).toEqual(['transfer', 'station Load and unload', 'storage'])
+})
