@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { outputByHour } from './outputByHour.ts'
+import { breaksWithin, outputByHour } from './outputByHour.ts'
 
 const breaks = [{ startSeconds: 3_000, lengthSeconds: 1_200 }]
 
@@ -45,4 +45,28 @@ test('without a plan there is no pace, and without work no rate', () => {
   )
   expect(rows[0]!.pace).toBeNull()
   expect(table.rows[0]!.cells).toEqual(['hour 1', '0.0', '0.0', '–'])
+})
+
+test('breaks that are there but not known leave the pace out, and are said to be included', () => {
+  const { rows, finding, table } = outputByHour(
+    { carriers: 5, outputByHour: [44, 22] },
+    { per: 'shift', windowSeconds: 7_200, netSeconds: 5_400, plan: 60 },
+  )
+  expect(rows.map(({ pace }) => pace)).toEqual([null, null])
+  expect(finding).toBe('With 5 carriers the loop makes 33 units in an hour of the shift, breaks included; slowest is hour 2, at 22.')
+  expect(table.columns.map(({ head }) => head)).toEqual(['Hour', 'Length (min)', 'Mean output (units)', 'Rate (units/h)'])
+})
+
+test('a number never stands on the line of the pace', () => {
+  const { rows } = outputByHour({ carriers: 5, outputByHour: [10, 50] }, { windowSeconds: 7_200, plan: 60 })
+  expect(rows.map(({ above }) => above)).toEqual([30, 50])
+})
+
+test('breaks of a line, as far as they fall into its window', () => {
+  const at = (startSeconds: number, lengthSeconds: number) => ({ startSeconds, lengthSeconds })
+  expect(breaksWithin([at(0, 50), at(90, 20), at(150, 10), at(190, 20), at(200, 5)], { warmupSeconds: 100, endSeconds: 200 })).toEqual([
+    at(0, 10),
+    at(50, 10),
+    at(90, 10),
+  ])
 })

@@ -6,10 +6,15 @@ import { carriersText, frame, type Layer, windowOf } from './frame.ts'
 import { column, row, type Table } from './table.ts'
 
 export interface OutputByHourOptions extends WindowWords {
-  /** breaks within the window, seconds from its start; default: none */
-  readonly breaks?: readonly { readonly startSeconds: number; readonly lengthSeconds: number }[]
+  /** breaks within the window, seconds from its start, see `breaksWithin`. Default: not known; where netSeconds tells that there are some, the pace of the plan is left out */
+  readonly breaks?: readonly Pause[]
   /** clock time of the window's start, "14:20"; default: hours are counted from 1 */
   readonly startClock?: string
+}
+
+export interface Pause {
+  readonly startSeconds: number
+  readonly lengthSeconds: number
 }
 
 interface Hour {
@@ -31,14 +36,25 @@ interface Hour {
  * @example outputByHour({ carriers: 3, outputByHour: [40, 40] }, { windowSeconds: 7200 }).rows.length // => 2
  */
 export function outputByHour(count: Pick<SweepCount, 'carriers' | 'outputByHour'>, options: OutputByHourOptions): Figure {
-  const { per, plan } = windowOf(options)
+  const { per, windowSeconds, netSeconds, plan: wanted } = windowOf(options)
+  const known = options.breaks !== undefined || netSeconds >= windowSeconds
+  const plan = known ? wanted : null
   const hours = hoursOf(count.outputByHour, options, plan)
   const rows = hours.map((hour, index): ChartRow => {
-    const to = index + (hour.fullHour ? 1 : (options.windowSeconds - hour.startSeconds) / 3600)
-    const tip = `${hour.label}: ${formatNumber(hour.units, 1)} units in ${formatMinutes(hour.workedSeconds)} min worked`
-    return { from: index, to, middle: (index + to) / 2, units: hour.units, pace: hour.pace, text: formatNumber(hour.units, 0), tip }
+    const to = index + (hour.fullHour ? 1 : (windowSeconds - hour.startSeconds) / 3600)
+    const tip = `${hour.label}: ${formatNumber(hour.units, 1)} units in ${formatMinutes(hour.workedSeconds)} min${known ? ' worked' : ''}`
+    return {
+      from: index,
+      to,
+      middle: (index + to) / 2,
+      units: hour.units,
+      pace: hour.pace,
+      above: Math.max(hour.units, hour.pace ?? 0),
+      text: formatNumber(hour.units, 0),
+      tip,
+    }
   })
-  const found = finding(count.carriers, hours)
+  const found = finding(count.carriers, hours, known, per)
   const alt = `Bars of the mean output in each of ${hours.length} hours of the ${per}. ${found}`
   return {
     spec: frame({
@@ -52,12 +68,30 @@ export function outputByHour(count: Pick<SweepCount, 'carriers' | 'outputByHour'
     finding: found,
     alt,
     readLine: `Bars: mean units in each hour of the ${per}; lower where a break falls into the hour.${plan === null ? '' : ' Dashed: the pace the plan asks for, spread over the time worked.'}`,
-    table: hourTable(count.carriers, hours, per, plan),
+    table: hourTable(count.carriers, hours, per, known, plan),
   }
 }
 
+/**
+ * The parts of breaks that fall into a window, counted from its start.
+ *
+ * @param breaks    seconds from time 0, as the line has them
+ * @param window    seconds from time 0
+ * @example breaksWithin([{ startSeconds: 90, lengthSeconds: 20 }], { warmupSeconds: 100, endSeconds: 200 }) // => [{ startSeconds: 0, lengthSeconds: 10 }]
+ */
+export function breaksWithin(
+  breaks: readonly Pause[],
+  { warmupSeconds, endSeconds }: { readonly warmupSeconds: number; readonly endSeconds: number },
+): Pause[] {
+  return breaks.flatMap(({ startSeconds, lengthSeconds }) => {
+    const from = Math.max(startSeconds, warmupSeconds)
+    const to = Math.min(startSeconds + lengthSeconds, endSeconds)
+    return to > from ? [{ startSeconds: from - warmupSeconds, lengthSeconds: to - from }] : []
+  })
+}
+
 /** Seconds of [from, to) outside the breaks. */
-function workedSeconds(from: number, to: number, breaks: NonNullable<OutputByHourOptions['breaks']>): number {
+function workedSeconds(from: number, to: number, breaks: readonly Pause[]): number {
   return breaks.reduce(
     (left, { startSeconds, lengthSeconds }) =>
       left - Math.max(0, Math.min(to, startSeconds + lengthSeconds) - Math.max(from, startSeconds)),
@@ -116,7 +150,7 @@ function layers(hours: readonly Hour[], { startClock, windowSeconds }: OutputByH
         dy: -3,
         text: { expr: `(datum.to - datum.from) * width / ${hoursLong} < 20 ? '' : datum.text` },
       },
-      encoding: { x: { ...x, field: 'middle' }, y: { field: 'units', type: 'quantitative' } },
+      encoding: { x: { ...x, field: 'middle' }, y: { field: 'above', type: 'quantitative' } },
     },
   ]
   if (plan === null) return bars
@@ -133,7 +167,7 @@ function layers(hours: readonly Hour[], { startClock, windowSeconds }: OutputByH
   ]
 }
 
-function finding(carriers: number, hours: readonly Hour[]): string {
+function finding(carriers: number, hours: readonly Hour[], known: boolean, per: string): string {
   const rated = hours
     .filter(({ workedSeconds }) => workedSeconds >= 600)
     .map((hour) => ({ ...hour, rate: (hour.units * 3600) / hour.workedSeconds }))
@@ -141,21 +175,21 @@ function finding(carriers: number, hours: readonly Hour[]): string {
   const worked = rated.reduce((sum, hour) => sum + hour.workedSeconds, 0)
   const mean = (rated.reduce((sum, hour) => sum + hour.units, 0) * 3600) / worked
   const slowest = rated.reduce((low, hour) => (hour.rate < low.rate ? hour : low))
-  const first = `With ${carriersText(carriers)} the loop makes ${formatNumber(mean, 0)} units in an hour worked`
+  const first = `With ${carriersText(carriers)} the loop makes ${formatNumber(mean, 0)} units in an hour ${known ? 'worked' : `of the ${per}, breaks included`}`
   if (rated.every(({ rate }) => Math.abs(rate - mean) <= 0.05 * mean))
-    return `${first}, and no hour differs by more than 5 % once breaks are taken out.`
+    return `${first}, and no hour differs by more than 5 %${known ? ' once breaks are taken out' : ''}.`
   return `${first}; slowest is ${slowest.label}, at ${formatNumber(slowest.rate, 0)}.`
 }
 
-function hourTable(carriers: number, hours: readonly Hour[], per: string, plan: number | null): Table {
+function hourTable(carriers: number, hours: readonly Hour[], per: string, known: boolean, plan: number | null): Table {
   return {
     caption: `Output by hour of the ${per} with ${carriersText(carriers)}`,
     columns: [
       column('Hour', 'left'),
-      column('Worked (min)', 'right'),
+      column(known ? 'Worked (min)' : 'Length (min)', 'right'),
       column('Mean output (units)', 'right'),
       ...(plan === null ? [] : [column('Plan pace (units)', 'right')]),
-      column('Per hour worked (units/h)', 'right'),
+      column(known ? 'Per hour worked (units/h)' : 'Rate (units/h)', 'right'),
     ],
     rows: hours.map(({ label, workedSeconds, units, pace }) =>
       row([
@@ -166,6 +200,6 @@ function hourTable(carriers: number, hours: readonly Hour[], per: string, plan: 
         workedSeconds === 0 ? '–' : formatNumber((units * 3600) / workedSeconds, 1),
       ]),
     ),
-    note: `Means of all simulated ${per}s. Worked: breaks taken out.`,
+    note: `Means of all simulated ${per}s. ${known ? 'Worked: breaks taken out.' : 'Breaks are not taken out.'}`,
   }
 }

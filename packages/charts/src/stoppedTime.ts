@@ -16,7 +16,7 @@ const STEP_PIXELS = 40
 const BREAK = 'break'
 
 /**
- * Horizontal bars, the longest first, breaks last.
+ * Horizontal bars, the longest first; breaks stand in the table only.
  *
  * @param count     carriers, and the mean seconds and stops in one window by cause
  * @throws RangeError   if the window is not longer than 0 s
@@ -25,7 +25,7 @@ const BREAK = 'break'
 export function stoppedTime(count: Pick<SweepCount, 'carriers' | 'stoppedBy'>, options: StoppedTimeOptions): Figure {
   const { per } = windowOf(options)
   const sorted = inOrder(count.stoppedBy)
-  const shown = gathered(sorted)
+  const shown = gathered(drawn(sorted))
   const rows = shown.map(({ cause, seconds, count: stops }): ChartRow => {
     const text = `${formatMinutes(seconds)} min, ${stopsText(stops)}`
     return { cause, minutes: seconds / 60, planned: cause === BREAK, text, tip: `${cause}: ${text} in one ${per}` }
@@ -38,7 +38,7 @@ export function stoppedTime(count: Pick<SweepCount, 'carriers' | 'stoppedBy'>, o
     swapRows: false,
     finding: found,
     alt,
-    readLine: `Mean minutes in one ${per} during which something stood for this cause, and how often. Causes may overlap, so they do not add up. Planned breaks stand last.`,
+    readLine: `Mean minutes in one ${per} during which something stood for this cause, and how often. Causes may overlap, so they do not add up. Planned breaks stand in the table.`,
     table: stopTable(count.carriers, sorted, per),
   }
 }
@@ -48,13 +48,20 @@ function inOrder(stops: readonly Stop[]): Stop[] {
   return stops.toSorted((a, b) => Number(a.cause === BREAK) - Number(b.cause === BREAK) || b.seconds - a.seconds)
 }
 
-function gathered(stops: readonly Stop[]): Stop[] {
+/** Breaks would dwarf the rest, and they are known beforehand: they are drawn only where there is nothing else. */
+function drawn(stops: readonly Stop[]): readonly Stop[] {
   const unplanned = stops.filter(({ cause }) => cause !== BREAK)
-  if (unplanned.length <= CAUSES_MAX) return [...stops]
-  const rest = unplanned.slice(CAUSES_MAX - 1)
+  return unplanned.length === 0 ? stops : unplanned
+}
+
+function gathered(stops: readonly Stop[]): readonly Stop[] {
+  if (stops.length <= CAUSES_MAX) return stops
+  const rest = stops.slice(CAUSES_MAX - 1)
   const sum = (of: 'seconds' | 'count') => rest.reduce((total, stop) => total + stop[of], 0)
-  const others = { cause: `${rest.length} other causes, added up`, seconds: sum('seconds'), count: sum('count') }
-  return [...unplanned.slice(0, CAUSES_MAX - 1), others, ...stops.filter(({ cause }) => cause === BREAK)]
+  return [
+    ...stops.slice(0, CAUSES_MAX - 1),
+    { cause: `${rest.length} other causes, added up`, seconds: sum('seconds'), count: sum('count') },
+  ]
 }
 
 function layers(rows: readonly ChartRow[], per: string): Layer[] {
