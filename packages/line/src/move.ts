@@ -76,12 +76,12 @@ function waitFor(line: Line, path: number): void {
   timeClear(line, zone)
 }
 
-/** Whether a carrier stands before the zone, or before exit-clear transfers in front of it, and waits for it. */
+/** Whether a carrier stands before the zone, or before exit-clear transfers in front of it, and waits for it or looks whether it can go on. */
 function isWaitedFor(line: Line, zone: number): boolean {
   let before = line.zonePrevious[zone]!
   while (before !== zone) {
     const carrier = line.zoneCarrier[before]!
-    if (carrier !== NONE) return line.carrierPhase[carrier] === DONE
+    if (carrier !== NONE) return line.carrierPhase[carrier] === DONE || line.carrierPhase[carrier] === LOOKING
     if (line.exitClear[before] === 0) return false
     before = line.zonePrevious[before]!
   }
