@@ -23,8 +23,8 @@ describe('results on standard output, all else on standard error', () => {
     const one = await loopwright(...words, '--workers', '1')
     expect(one.code).toBe(0)
     expect(JSON.parse(one.out).counts.map((count: { units: number[] }) => count.units.length)).toEqual([3, 3, 3])
-    for (const workers of ['2', '5']) expect((await loopwright(...words, '--workers', workers)).out).toBe(one.out)
-  })
+    for (const workers of ['2', '5']) expect((await loopwright(...words, '--workers', workers)).out === one.out).toBe(true)
+  }, 180_000)
 
   test('run --json: one document and nothing else', async () => {
     const { code, out, err } = await loopwright('run', DEMO, '--json')
@@ -32,6 +32,7 @@ describe('results on standard output, all else on standard error', () => {
     expect(code).toBe(0)
     expect(run.outputSeconds).toHaveLength(run.output)
     expect(err.split('\n')[0]).toBe('12 carriers, 1 replication, seed 1')
+    expect(out + err).not.toContain('\u001b')
   })
 })
 
@@ -101,9 +102,4 @@ describe('files', () => {
       for (const column of readFileSync(join(tables, name), 'utf8').split('\r\n')[0]!.split(',')) expect(told).toContain(`\`${column}\``)
     }
   })
-})
-
-test('NO_COLOR and pipes: no escape sequence anywhere', async () => {
-  const { out, err } = await loopwright('run', DEMO, '--replications', '2')
-  expect(out + err).not.toContain('\u001b')
 })

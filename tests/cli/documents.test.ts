@@ -47,8 +47,3 @@ describe('each document is what its schema says', () => {
     expect(valid(stopped), JSON.stringify(valid.errors?.slice(0, 5))).toBe(true)
   })
 })
-
-test('the run in words and the run as a document are the same run', async () => {
-  const [words, document] = await Promise.all([loopwright('run', DEMO), loopwright('run', DEMO, '--json')])
-  expect(words.out).toContain(`made ${JSON.parse(document.out).output} units`)
-})

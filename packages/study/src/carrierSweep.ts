@@ -48,7 +48,7 @@ export async function carrierSweep(spec: LineSpec, counts: readonly number[], op
   const assembly = new SweepAssembly(spec, counts, { seed, replications, plan: options.plan ?? null })
   const total = replications * assembly.counts.length
   const schedule = new Schedule(assembly.counts.length, replications)
-  const pool = options.pool ?? createPool(options.workers)
+  const pool = options.pool ?? createPool(options.workers, total)
   let done = 0
   try {
     const line = pool.line(spec)

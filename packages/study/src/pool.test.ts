@@ -49,6 +49,12 @@ test('closing ends a task under way', async () => {
   await expect(pool.run(0, { ...task, line })).rejects.toThrow('ended early')
 })
 
+test('no more threads than there is work', async () => {
+  const pool = createPool(3, 2)
+  expect(pool.size).toBe(2)
+  await pool.close()
+})
+
 test('no thread is no pool', () => {
   for (const workers of [0, 1.5, -1]) expect(() => createPool(workers)).toThrow('whole number of at least 1')
 })

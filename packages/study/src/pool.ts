@@ -31,14 +31,15 @@ interface Thread {
  * Starts worker threads.
  *
  * @param workers  count, ≥ 1; default: one for each core
+ * @param work     replications to run, where that is known: no more threads are started than there are
  * @throws RangeError  if workers is no whole number ≥ 1
  */
-export function createPool(workers: number = availableParallelism()): Pool {
+export function createPool(workers: number = availableParallelism(), work = Number.POSITIVE_INFINITY): Pool {
   if (!Number.isInteger(workers) || workers < 1) throw new RangeError(`workers must be a whole number of at least 1, not ${workers}`)
   const lines: LineSpec[] = []
-  const threads = Array.from({ length: workers }, startThread)
+  const threads = Array.from({ length: Math.max(1, Math.min(workers, work)) }, startThread)
   return {
-    size: workers,
+    size: threads.length,
     line(spec) {
       const known = lines.indexOf(spec)
       return known >= 0 ? known : lines.push(spec) - 1

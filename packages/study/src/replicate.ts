@@ -30,7 +30,7 @@ export interface ReplicateThreadsOptions extends ReplicateOptions {
 export async function replicate(spec: LineSpec, options: ReplicateThreadsOptions): Promise<RunResult[]> {
   const { seed, replications, signal, onProgress } = options
   const schedule = new Schedule(1, replications)
-  const pool = options.pool ?? createPool(options.workers)
+  const pool = options.pool ?? createPool(options.workers, replications)
   const runs: RunResult[] = []
   let done = 0
   try {
