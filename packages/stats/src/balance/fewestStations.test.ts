@@ -22,9 +22,16 @@ test('free tasks pack as well as can be', () => {
   expect(smallestCycle(free, 99).cycle).toBe(4)
 })
 
+test('a cycle that is no whole number is worth its whole part', () => {
+  const tasks = { times: [3, 4, 3, 4], arcs: [] }
+  expect(fewestStations(tasks, 7.9).stations).toBe(2)
+  expect(fewestStations(tasks, 6.9).stations).toBe(3)
+})
+
 test('refused', () => {
   expect(() => fewestStations({ times: [5], arcs: [] }, 0)).toThrow('The cycle is 0')
   expect(() => fewestStations({ times: [5, 12], arcs: [] }, 10)).toThrow('Task 2 takes 12, longer than the cycle of 10')
   expect(() => smallestCycle({ times: [5], arcs: [] }, 0)).toThrow('The number of stations is 0')
-  expect(() => fewestStations({ times: Array(22).fill(1), arcs: [] }, 5)).toThrow('more than 2,000,000 sets')
+  expect(() => fewestStations({ times: Array(12).fill(1), arcs: [] }, 5, 4000)).toThrow('more than 4000 sets')
+  expect(fewestStations({ times: Array(12).fill(1), arcs: [] }, 5, 4100).stations).toBe(3)
 })

@@ -16,12 +16,13 @@ const SETS_MAX = 2_000_000
  *
  * Dynamic programming over the sets of tasks that can be done first; value (stations, load of the open one), least first.
  *
- * @param cycle  in the unit of the times
- * @throws StatisticsError E_BALANCE for a task longer than the cycle or a circle; E_TOO_LARGE above 25 tasks or 2,000,000 sets
+ * @param cycle    in the unit of the times
+ * @param setsMax  largest number of sets looked at; 2,000,000
+ * @throws StatisticsError E_BALANCE for a task longer than the cycle or a circle; E_TOO_LARGE above 25 tasks or setsMax sets
  * @see Jackson, A computing procedure for a line balancing problem (1956): the instance used in the tests
  * @example fewestStations({ times: [4, 3, 3], arcs: [[0, 1]] }, 6).stations // => 2
  */
-export function fewestStations(tasks: Tasks, cycle: number): Balance {
+export function fewestStations(tasks: Tasks, cycle: number, setsMax: number = SETS_MAX): Balance {
   const before = predecessorBits(tasks)
   const { times } = tasks
   if (!(cycle > 0)) throw notAboveZero('The cycle', cycle)
@@ -33,7 +34,7 @@ export function fewestStations(tasks: Tasks, cycle: number): Balance {
     )
   }
   const n = times.length
-  const last = lastTasks(times, before, cycle)
+  const last = lastTasks(times, before, Math.floor(cycle), setsMax)
   const order: number[] = []
   for (let set = (1 << n) - 1; set !== 0; set &= ~(1 << order[0]!)) order.unshift(last.get(set)!)
   const groups: number[][] = []
@@ -50,35 +51,37 @@ export function fewestStations(tasks: Tasks, cycle: number): Balance {
 }
 
 /** For each set that can be done first, its last task on a best way to it. */
-function lastTasks(times: readonly number[], before: Int32Array, cycle: number): Map<number, number> {
+function lastTasks(times: readonly number[], before: Int32Array, wholeCycle: number, setsMax: number): Map<number, number> {
   const n = times.length
   const last = new Map<number, number>()
-  let level = new Map<number, { stations: number; load: number }>([[0, { stations: 0, load: cycle }]])
+  // value of a set: stations and the load of the open one, as one number to compare
+  const scale = wholeCycle + 1
+  let level = new Map<number, number>([[0, wholeCycle]])
   for (let size = 0; size < n; size++) {
-    const next = new Map<number, { stations: number; load: number }>()
-    for (const [set, { stations, load }] of level) {
+    const next = new Map<number, number>()
+    for (const [set, value] of level) {
+      const load = value % scale
       for (let task = 0; task < n; task++) {
         if ((set & (1 << task)) !== 0 || (before[task]! & ~set) !== 0) continue
-        const fits = load + times[task]! <= cycle
-        const value = fits ? { stations, load: load + times[task]! } : { stations: stations + 1, load: times[task]! }
-        const grown = set | (1 << task)
-        const known = next.get(grown)
-        if (known !== undefined && (known.stations < value.stations || (known.stations === value.stations && known.load <= value.load)))
-          continue
-        next.set(grown, value)
-        last.set(grown, task)
+        const time = times[task]!
+        const grown = load + time <= wholeCycle ? value + time : value - load + scale + time
+        const bigger = set | (1 << task)
+        if ((next.get(bigger) ?? Infinity) <= grown) continue
+        next.set(bigger, grown)
+        last.set(bigger, task)
       }
-    }
-    if (last.size > SETS_MAX) {
-      throw new StatisticsError(
-        'E_TOO_LARGE',
-        `There are more than ${SETS_MAX.toLocaleString('en')} sets of tasks: too large for an exact answer; group tasks or add precedences.`,
-      )
+      if (last.size > setsMax) throw tooManySets(setsMax)
     }
     level = next
   }
   return last
 }
+
+const tooManySets = (setsMax: number): StatisticsError =>
+  new StatisticsError(
+    'E_TOO_LARGE',
+    `There are more than ${setsMax} sets of tasks: too large for an exact answer; group tasks or add precedences.`,
+  )
 
 /**
  * The smallest cycle for a number of stations, exactly.

@@ -4,6 +4,7 @@ import { sampleQuantile } from '../accumulate/sampleQuantile.ts'
 import { Tally } from '../accumulate/tally.ts'
 import { notAboveZero } from '../messages.ts'
 import { needLevel, needSample } from '../samples.ts'
+import { smallestEnough } from '../smallestEnough.ts'
 import { tQuantile } from '../special/tQuantile.ts'
 import { StatisticsError } from '../statisticsError.ts'
 
@@ -63,6 +64,7 @@ export function observationsNeeded(values: readonly number[], relative: number, 
   const { mean, sd } = Tally.of(values)
   if (!(mean! > 0)) throw notAboveZero('The mean of the times', mean!)
   const share = sd! / (relative * mean!)
-  for (let m = 2; m <= 1e5; m++) if (m >= (tQuantile((1 + level) / 2, m - 1) * share) ** 2) return m
+  const found = smallestEnough((m) => m >= (tQuantile((1 + level) / 2, m - 1) * share) ** 2, 2, 100_000)
+  if (found !== null) return found
   throw new StatisticsError('E_TOO_LARGE', `More than 100,000 values would be needed for ${100 * relative} %: ask for a wider half-width.`)
 }

@@ -1,6 +1,7 @@
 import { Tally } from '../accumulate/tally.ts'
 import { notAboveZero, notACount } from '../messages.ts'
 import { needLevel, needSample } from '../samples.ts'
+import { smallestEnough } from '../smallestEnough.ts'
 import { tQuantile } from '../special/tQuantile.ts'
 import { StatisticsError } from '../statisticsError.ts'
 
@@ -72,19 +73,9 @@ export function forecastReplications(values: readonly number[], precision: Preci
   const tally = Tally.of(values)
   const limit = allowed(precision, tally.mean!)
   const enough = (n: number): boolean => halfWidthOf(tally.sd!, n, level) <= limit
-  let below = values.length - 1
-  let at = values.length
-  while (!enough(at)) {
-    below = at
-    at *= 2
-    if (at > 1e7) throw new StatisticsError('E_PRECISION', nearZero(tally.mean!, 'More than 10,000,000 replications would be needed'))
-  }
-  while (at - below > 1) {
-    const middle = Math.floor((below + at) / 2)
-    if (enough(middle)) at = middle
-    else below = middle
-  }
-  return at
+  const found = smallestEnough(enough, values.length, 1e7)
+  if (found !== null) return found
+  throw new StatisticsError('E_PRECISION', nearZero(tally.mean!, 'More than 10,000,000 replications would be needed'))
 }
 
 /** The sentence for a rule that did not stop; null where it did. */

@@ -2,6 +2,7 @@ import { Tally } from '../accumulate/tally.ts'
 import { pairedLowerLimit } from '../infer/pairedDifference.ts'
 import { notACount, notAShare, tooFew, unequalLength } from '../messages.ts'
 import { needSample } from '../samples.ts'
+import { smallestEnough } from '../smallestEnough.ts'
 import { tQuantile } from '../special/tQuantile.ts'
 import { StatisticsError } from '../statisticsError.ts'
 
@@ -76,7 +77,8 @@ export function finalReplications(pilot: CountTable, within: number = 0.01, alph
     sd = Math.max(sd, Tally.of(values.map((value, j) => value - (1 - within) * ofReference[j]!)).sd!)
   }
   const border = (within * mean) / 4
-  for (let n = 10; n <= 100_000; n++) if ((tQuantile(1 - alpha, n - 1) * sd) / Math.sqrt(n) <= border) return n
+  const found = smallestEnough((n) => (tQuantile(1 - alpha, n - 1) * sd) / Math.sqrt(n) <= border, 10, 100_000)
+  if (found !== null) return found
   throw new StatisticsError(
     'E_PRECISION',
     `More than 100,000 replications would be needed to see ${100 * within} % of the output: choose a wider share.`,
