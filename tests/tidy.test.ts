@@ -9,7 +9,24 @@ import { filesUnder, TOP } from './tidy/sources.ts'
 import { hostFindings, verdictFindings } from './tidy/words.ts'
 
 /** Files of the packages without a test of their own beside them, each with what tests it. A folder ends in `/`. */
-const UNTESTED: Record<string, string> = {}
+const UNTESTED: Record<string, string> = {
+  'packages/line/src/bounds/': 'law.test.ts tries the parts together, against values from elsewhere',
+  'packages/study/src/runChunks.ts': 'carrierSweep.test.ts and replicate.test.ts run chunks, to the end and stopped',
+  'packages/study/src/smallLoop.ts': 'a line for the tests, not built',
+  'packages/study/src/sweepAssembly.ts': 'carrierSweep.test.ts puts sweeps together both ways',
+  'packages/study/src/worker.ts': 'runs in a thread only: pool.test.ts',
+  'packages/cli/src/cells.ts': 'main.test.ts reads what it prints, tests/cli the page',
+  'packages/cli/src/cli.ts': 'tests/cli starts it',
+  'packages/cli/src/commands/': 'main.test.ts and tests/cli run every command',
+  'packages/cli/src/documents/': 'tests/cli/documents.test.ts holds every document to its schema',
+  'packages/cli/src/loadScenario.ts': 'main.test.ts reads right and wrong files',
+  'packages/cli/src/memoryShell.ts': 'a shell for the tests, not built',
+  'packages/cli/src/program.ts': 'main.test.ts types every command',
+  'packages/cli/src/runCells.ts': 'main.test.ts reads what it prints, tests/cli the page',
+  'packages/cli/src/shell.ts': 'main.test.ts sees each way to end',
+  'packages/cli/src/tables/': 'tests/cli/command.test.ts holds every column to the package page',
+  'packages/cli/src/tell.ts': 'main.test.ts and tests/cli ask for every way to tell',
+}
 
 const code = filesUnder('packages', /\.ts$/).filter((source) => !source.file.includes('/bin/'))
 const tests = filesUnder('tests', /\.ts$/)
