@@ -121,7 +121,12 @@ function clock(start: string, hours: number): string {
 function layers(hours: readonly Hour[], { startClock, windowSeconds }: OutputByHourOptions, per: string, plan: number | null): Layer[] {
   const hoursLong = windowSeconds / 3600
   const labels = hours.map(({ label }) => label.replace('hour ', ''))
-  const y = { type: 'quantitative', title: 'Units in the hour', axis: { tickCount: 5 } } as const
+  const y = {
+    type: 'quantitative',
+    title: 'Units in the hour',
+    axis: { tickCount: 5 },
+    ...(hours.length === 0 ? { scale: { domain: [0, 1] as [number, number] } } : {}),
+  } as const
   const x = { field: 'from', type: 'quantitative' } as const
   const axis = {
     values: hours.map((_, index) => (startClock === undefined ? index + 0.5 : index)),

@@ -34,7 +34,7 @@ export function stationTimes(count: Pick<SweepCount, 'carriers' | 'stations'>, o
   return {
     spec: frame({
       description: alt,
-      height: STEP_PIXELS * count.stations.length,
+      height: STEP_PIXELS * Math.max(1, count.stations.length),
       ownColours: true,
       rows,
       layer: layers(options.states ?? statesIn([count]), `Share of the ${per} of ${formatMinutes(windowSeconds)} min, %`),
@@ -91,6 +91,7 @@ function layers(states: readonly StationState[], axisTitle: string): Layer[] {
   const middle = { field: 'middle', type: 'quantitative' } as const
   const transform = [{ calculate: '(datum.from + datum.to) / 2', as: 'middle' }]
   const letters = { expr: '(datum.to - datum.from) / 100 * width > datum.wordPixels ? datum.word : datum.letter' }
+  const waiting = states.some((state) => state.startsWith('waiting'))
   const key = Object.fromEntries(STATES.map((state) => [state, `${STATE_LOOKS[state].letter} · ${state}`]))
   return [
     {
@@ -113,7 +114,9 @@ function layers(states: readonly StationState[], axisTitle: string): Layer[] {
             title: null,
             orient: 'top',
             values: [...states],
-            columns: { expr: `width < 520 ? 2 : ${states.length < 7 ? 6 : 5}` },
+            columns: {
+              expr: waiting ? 'width < 400 ? 1 : width < 600 ? 2 : width < 900 ? 3 : 5' : 'width < 400 ? 2 : width < 640 ? 3 : 7',
+            },
             labelExpr: `${JSON.stringify(key)}[datum.label]`,
           },
         },

@@ -79,7 +79,7 @@ export function vegaConfig(look: Look): Config {
       symbolStrokeWidth: 0.6,
       symbolSize: 150,
       symbolType: 'square',
-      labelLimit: 220,
+      labelLimit: 0,
     },
     bar: { stroke: ink, strokeWidth: 0.6 },
     style: {
