@@ -10,6 +10,8 @@ import { hostFindings, verdictFindings } from './tidy/words.ts'
 
 /** Files of the packages without a test of their own beside them, each with what tests it. A folder ends in `/`. */
 const UNTESTED: Record<string, string> = {
+  'packages/charts/src/examples/': 'tests/golden/charts compiles and draws each; the goldens are theirs',
+  'packages/notebook/src/browser/': 'runs in a browser only: tests/page opens pages in chromium',
   'packages/line/src/bounds/': 'law.test.ts tries the parts together, against values from elsewhere',
   'packages/study/src/runChunks.ts': 'carrierSweep.test.ts and replicate.test.ts run chunks, to the end and stopped',
   'packages/study/src/smallLoop.ts': 'a line for the tests, not built',

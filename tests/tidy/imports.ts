@@ -38,8 +38,8 @@ export const WITHOUT_NODE: readonly RegExp[] = [
 /** Beside the package's own imports a test may use these. */
 export const TESTS_MAY_IMPORT = ['node:', 'npm:vitest', 'npm:fast-check']
 
-/** Small things that tests of several packages share. */
-const SHARED_BY_TESTS = 'tests/helpers/'
+/** What tests of several packages share: small lines, lines made up at random. */
+const SHARED_BY_TESTS = 'tests/'
 
 interface Import {
   readonly from: string
