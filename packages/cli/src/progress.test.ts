@@ -34,7 +34,7 @@ test('on a terminal the line is renewed, not too often, and taken away at the en
   }
   told.end(false)
   const lines = shell.said.err.split('\r\u001b[2K')
-  expect(lines).toEqual(['', 'what: 1/20, ± 2.0 %, 0 s left', 'what: 10/20, ± 2.0 %, 1 s left', 'done: 10 replications in 1 s\n'])
+  expect(lines).toEqual(['what: 0/20', 'what: 1/20, ± 2.0 %, 0 s left', 'what: 10/20, ± 2.0 %, 1 s left', 'done: 10 replications in 1 s\n'])
 })
 
 test('a line says what is known so far', () => {

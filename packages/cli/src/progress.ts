@@ -23,7 +23,7 @@ export function progress(shell: Shell, what: string, total: number): Progress {
   const started = now()
   let shown = Number.NEGATIVE_INFINITY
   let last = { done: 0, total }
-  if (!err.isTerminal) err.write(`${what}\n`)
+  err.write(err.isTerminal ? progressLine(what, last, 0).slice(0, COLUMNS) : `${what}\n`)
   return {
     onProgress: (told) => {
       last = told
