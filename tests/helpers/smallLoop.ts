@@ -15,6 +15,7 @@ import {
   TRACE_KINDS,
 } from '@loopwright/line'
 import type { Distribution } from '@loopwright/stats'
+import { expect } from 'vitest'
 
 /** seconds, or a distribution of them */
 export type Time = number | Distribution
@@ -206,13 +207,19 @@ export interface Told {
   readonly lines: readonly string[]
 }
 
-/** A run with its events in words; with all invariants checked, and the same once more with simultaneous timers stored the other way round. */
+/**
+ * A run with its events in words; with all invariants checked. It is run once more with simultaneous timers stored the other way round, and once without
+ * a trace (which takes shorter ways inside): trace and result must be the same.
+ */
 export function tell(spec: LineSpec, seed = 'hand', replication = 0): Told {
   const trace = new Trace()
   const result = simulate(spec, { seed, replication, trace, verify: true })
   const again = new Trace()
-  simulate(spec, { seed, replication, trace: again, verify: true, backwards: true })
+  const backwards = simulate(spec, { seed, replication, trace: again, verify: true, backwards: true })
+  const untraced = simulate(spec, { seed, replication, verify: true })
   if (again.hash.digest() !== trace.hash.digest()) throw new Error('the order in which simultaneous timers are stored shows in the trace')
+  expect(backwards).toEqual(result)
+  expect(untraced).toEqual(result)
   return { result, lines: Array.from({ length: trace.length }, (_, k) => say(spec, trace, k)) }
 }
 

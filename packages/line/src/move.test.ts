@@ -281,3 +281,16 @@ test('counts of the moves out of two zones of a loop differ by the carriers at m
   expect(result.lap).toEqual({ count: 3, mean: 16, sd: 0, min: 16, max: 16 })
   expect(result.carriers[0]!.laps).toBe(3)
 })
+
+test('of two moves that can start at one instant the one that has waited longer comes first, then the lower path', () => {
+  // Z2 and Z6 are stopped from 1 to 20. c1 waits in Z5 from 4 on, c0 in Z1 from 8 on (its path takes 8 s).
+  const stop = (zone: number) =>
+    ({ name: `stop ${zone}`, on: { kind: 'zone', index: zone }, clock: 'calendar', after: 1, repair: 19 }) as const
+  const starts = (slow: number) =>
+    timeline(
+      smallLoop({ zones: 8, start: [0, 4], move: [slow, 4, 4, 4, 4, 4, 4, 4], clear: 1, stops: [stop(2), stop(6)], until: 20 }),
+      'leave',
+    )
+  expect(starts(8).slice(2)).toEqual(['20 leave Z5 c1', '20 leave Z1 c0'])
+  expect(starts(4).slice(2)).toEqual(['20 leave Z1 c0', '20 leave Z5 c1'])
+})

@@ -79,14 +79,10 @@ function sameSeconds(what: string, is: readonly number[], counted: readonly numb
   found.push(`${what}: told ${is.join(' ')}, counted ${counted.join(' ')} (unknown ${unknown})`)
 }
 
-/** A cause counts the whole time in `stopped`; in `break` it may. */
 function sameCauses(what: string, is: RunResult['zones'][number]['stoppedBy'], counted: CauseSeconds, found: string[]): void {
-  const causes = new Set([...is.map(({ cause }) => cause), ...counted.keys()])
-  for (const cause of causes) {
+  for (const cause of new Set([...is.map((entry) => entry.cause), ...counted.keys()])) {
     const seconds = is.find((entry) => entry.cause === cause)?.seconds ?? 0
-    const { stopped, stoppedOrBreak } = counted.get(cause) ?? { stopped: 0, stoppedOrBreak: 0 }
-    const right = cause === 'break' ? seconds === stoppedOrBreak : seconds >= stopped && seconds <= stoppedOrBreak
-    if (!right) found.push(`${what} stopped by ${cause}: told ${seconds}, counted ${stopped} to ${stoppedOrBreak}`)
+    if (seconds !== (counted.get(cause) ?? 0)) found.push(`${what} stopped by ${cause}: told ${seconds}, counted ${counted.get(cause)}`)
   }
 }
 

@@ -40,8 +40,8 @@ export interface Recount {
   mostInLine: number
 }
 
-/** Seconds by cause, while the part was `stopped`, and while it was `stopped` or on a `break`. */
-export type CauseSeconds = Map<string, { stopped: number; stoppedOrBreak: number }>
+/** Seconds by cause, while the part was `stopped` or on a `break`: where causes overlap each counts the whole time. */
+export type CauseSeconds = Map<string, number>
 
 const zeros = (length: number): number[] => new Array<number>(length).fill(0)
 
@@ -127,14 +127,14 @@ export function recount(spec: LineSpec, trace: Trace, end: RunResult['end']): Re
       station.longestBlock = Math.max(station.longestBlock, station.block)
       if (word !== 'stopped' && word !== 'break') return
       // held work does not run, so a hold of the zone stops the station beside its own
-      addCauses(station.causes, holds.causes(index, spec.stations[index]!.zone), seconds, word === 'stopped')
+      addCauses(station.causes, holds.causes(index, spec.stations[index]!.zone), seconds)
     })
     told.zones.forEach((zone, index) => {
       const word = zoneWord(index)
       if (word === null) zone.unknown += seconds
       else zone.seconds[ZONES.indexOf(word)]! += seconds
       if (carrierIn(index) !== undefined) zone.occupied += seconds
-      if (word === 'stopped') addCauses(zone.causes, holds.causes(null, index), seconds, true)
+      if (word === 'stopped') addCauses(zone.causes, holds.causes(null, index), seconds)
     })
     carriers.forEach((carrier, index) => {
       told.carriers[index]!.seconds[carrierPlace(carrier)]! += seconds
@@ -269,11 +269,6 @@ const STATIONS = [
 ]
 const ZONES = ['free', 'claimed', 'working', 'blocked', 'other', 'vacating', 'stopped']
 
-function addCauses(into: CauseSeconds, causes: readonly string[], seconds: number, isStopped: boolean): void {
-  for (const cause of causes) {
-    const sum = into.get(cause) ?? { stopped: 0, stoppedOrBreak: 0 }
-    if (isStopped) sum.stopped += seconds
-    sum.stoppedOrBreak += seconds
-    into.set(cause, sum)
-  }
+function addCauses(into: CauseSeconds, causes: readonly string[], seconds: number): void {
+  for (const cause of causes) into.set(cause, (into.get(cause) ?? 0) + seconds)
 }
