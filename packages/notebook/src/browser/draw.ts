@@ -41,6 +41,7 @@ export async function draw(place: HTMLElement, chart: Chart): Promise<void> {
   }
   const canvas = document.createElement('div')
   canvas.className = 'chart'
+  canvas.setAttribute('aria-hidden', 'true') // the place itself says what the picture shows
   if (place.clientHeight > 0) place.style.setProperty('min-height', `${place.clientHeight}px`)
   place.replaceChildren(canvas)
   const result = await embed(canvas, withRows(chart) as VisualizationSpec, {
