@@ -31,16 +31,15 @@ export function stationState(w: World, station: number): StationState {
 }
 
 /**
- * The names of all that holds the station in its states `stopped` and `break`. Time in `break` is the break's alone, as `break` goes before `stopped`;
- * in `stopped` each source that holds the station, or its zone while no work or release is running, counts the whole time.
+ * The names of all that holds the station while it is in `stopped` or `break`: where causes overlap each counts the whole time.
+ * What holds its zone counts while no work or release is running.
  */
 export function stationCauses(w: World, station: number): string[] {
-  if (breakHoldsStation(w, station)) return ['break']
   const zone = w.spec.stations[station]!.zone
   const sources = new Set(sourcesOnStation(w, station))
   if (!workRuns(w, station)) for (const source of sourcesOnZone(w, zone)) sources.add(source)
   const causes = [...sources].map((source) => w.spec.breakdowns[source]!.name)
-  if (breakHoldsZones(w) && !workRuns(w, station)) causes.push('break') // a station that works in breaks, its zone at rest
+  if (breakHoldsStation(w, station) || (breakHoldsZones(w) && !workRuns(w, station))) causes.push('break')
   return causes
 }
 

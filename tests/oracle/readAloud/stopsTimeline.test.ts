@@ -252,6 +252,19 @@ describe('a break from 2 to 6', () => {
   })
 })
 
+test('a break during a breakdown: the states are exclusive, the causes each count their whole time', () => {
+  // Station down from 3 to 6, break from 5 to 9: `stopped` 3–5, `break` 5–9; the source 3 s, the break 4 s.
+  const station = withStations(givenLoop(3, [0], 1, 1), { zone: 1, load: 10 })
+  const stopped = withStop(station, { kind: 'station', index: 0 }, 'calendar', [3, NEVER], [3])
+  const [result] = run(until(withBreaks(stopped, true, [5, 4]), 12)).result.stations
+  // exchanging 0–1, working 1–3 and 9–12
+  expect(result!.seconds).toEqual([5, 0, 0, 0, 0, 0, 1, 0, 2, 4])
+  expect(result!.stoppedBy).toEqual([
+    { cause: 'stop 0', seconds: 3 },
+    { cause: 'break', seconds: 4 },
+  ])
+})
+
 test('the clock of a transfer runs only while it changes position, and its stop holds moves and the change', () => {
   // Z1: in low, out high, lift 2 s, lower 1 s. c0 in Z1 at 1, lifting 1 to 3; after 1.5 s of changing, at 2.5, down for 3 s: lifted at 6.
   const corner = withTransfer(givenLoop(3, [0], 1, 1), 1, 2, 1, 'low')
