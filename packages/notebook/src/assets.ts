@@ -24,7 +24,8 @@ export async function pageAssets(): Promise<PageAssets> {
 
 async function bundle(): Promise<string> {
   const { build } = await import('esbuild')
-  const main = import.meta.url.endsWith('.ts') ? './browser/main.ts' : './browser/main.js' // not rewritten by the compiler
+  const fromSource = import.meta.url.endsWith('.ts')
+  const main = fromSource ? './browser/main.ts' : './browser/main.js' // not rewritten by the compiler
   const result = await build({
     entryPoints: [fileURLToPath(new URL(main, import.meta.url))],
     bundle: true,
@@ -33,7 +34,7 @@ async function bundle(): Promise<string> {
     format: 'iife',
     platform: 'browser',
     target: 'es2022',
-    conditions: ['loopwright-source'],
+    ...(fromSource ? { conditions: ['loopwright-source'] } : {}),
     legalComments: 'none',
     charset: 'utf8',
     logLevel: 'silent',
