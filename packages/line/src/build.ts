@@ -1,44 +1,13 @@
 /** From a LineSpec to the arrays that run: what never changes is worked out once, and all room is taken here. */
 import { TimerQueue, toGrid } from '@loopwright/kernel'
-import { cumulativeShares, type Distribution, SamplerTable, StreamTable } from '@loopwright/stats'
+import { cumulativeShares, SamplerTable, StreamTable } from '@loopwright/stats'
 import { Collector } from './collect.ts'
+import { buildDuties } from './duties.ts'
 import { derivedTimes } from './motion.ts'
-import type { LineSpec, StationSpec } from './spec.ts'
-import {
-  LOAD_DUTY,
-  type Line,
-  makeWorkList,
-  NONE,
-  type PartList,
-  SAME_AS_MOVE,
-  UNLOAD_DUTY,
-  USES_INDEX,
-  USES_NOTHING,
-  USES_UNIFORM,
-  WORK_DUTY,
-} from './state.ts'
-
-/** Names get an index in the order in which they are first asked for. */
-class Names {
-  readonly list: string[] = []
-  private readonly index = new Map<string, number>()
-
-  of(name: string): number {
-    const known = this.index.get(name)
-    if (known !== undefined) return known
-    this.index.set(name, this.list.length)
-    return this.list.push(name) - 1
-  }
-}
-
-/** Distributions get an index as samplers. */
-class Samplers {
-  readonly list: Distribution[] = []
-
-  of(distribution: Distribution): number {
-    return this.list.push(distribution) - 1
-  }
-}
+import { Names, Samplers } from './registry.ts'
+import type { LineSpec } from './spec.ts'
+import { type Line, makeWorkList, NONE, type PartList, SAME_AS_MOVE, USES_INDEX, USES_NOTHING, USES_UNIFORM } from './state.ts'
+import { buildBreaks, listByPart, plainClears } from './stopLists.ts'
 
 /**
  * Builds a line; `reset` in simulate.ts sets it to time 0.
@@ -236,67 +205,4 @@ function checkLoop(spec: LineSpec): void {
 
 function needsTime(seconds: number, what: string): void {
   if (Number.isNaN(seconds)) throw new RangeError(`${what} is neither given nor can it be derived from a drive`)
-}
-
-/** 1 for paths whose move no stop can hold, whose zone has no operating clock and no transfer that turns back. */
-function plainClears(spec: LineSpec, changes: readonly boolean[]): Uint8Array {
-  const zones = spec.zones.length
-  const stops = new Set<number>()
-  let followed = spec.breaks.length > 0 && !spec.conveyorDuringBreaks
-  for (const { part, clock } of spec.breakdowns) {
-    if (part.kind === 'line' || (part.kind === 'zone' && clock === 'operating')) followed = true
-    else if (part.kind !== 'station') stops.add(part.index)
-  }
-  return Uint8Array.from(spec.zones, (_, z) => (followed || changes[z] || stops.has(z) || stops.has((z + 1) % zones) ? 0 : 1))
-}
-
-type Duties = Pick<Line, 'hasDuty' | 'dutyFirst' | 'entryTask' | 'entrySampler'>
-
-function buildDuties(spec: LineSpec, samplers: Samplers): Duties {
-  const hasDuty = new Uint8Array(3 * spec.stations.length)
-  const dutyFirst = new Int32Array(3 * spec.stations.length + 1)
-  const entryTask: number[] = []
-  const entrySampler: number[] = []
-  const tasksOf = (station: StationSpec, duty: number) =>
-    duty === UNLOAD_DUTY ? station.unload : duty === LOAD_DUTY ? station.load : duty === WORK_DUTY ? station.work : null
-  spec.stations.forEach((station, s) => {
-    for (const duty of [UNLOAD_DUTY, LOAD_DUTY, WORK_DUTY]) {
-      const tasks = tasksOf(station, duty)
-      hasDuty[3 * s + duty] = tasks === null ? 0 : 1
-      dutyFirst[3 * s + duty] = entryTask.length
-      for (const { task, seconds } of tasks ?? []) {
-        entryTask.push(task)
-        for (const time of seconds) entrySampler.push(time === null ? NONE : samplers.of(time))
-      }
-    }
-  })
-  dutyFirst[3 * spec.stations.length] = entryTask.length
-  return { hasDuty, dutyFirst, entryTask: Int32Array.from(entryTask), entrySampler: Int32Array.from(entrySampler) }
-}
-
-function listByPart(spec: LineSpec, kind: string, parts: number): PartList {
-  const lists: number[][] = Array.from({ length: parts }, () => [])
-  spec.breakdowns.forEach((source, k) => {
-    if (source.clock === 'operating' && source.part.kind === kind && source.part.kind !== 'line') lists[source.part.index]!.push(k)
-  })
-  const first = new Int32Array(parts + 1)
-  lists.forEach((list, part) => {
-    first[part + 1] = first[part]! + list.length
-  })
-  return { first, items: Int32Array.from(lists.flat()) }
-}
-
-function buildBreaks(spec: LineSpec): Pick<Line, 'breakTimes' | 'breakSteps'> {
-  const steps = spec.breaks.flatMap(({ startSeconds, lengthSeconds }) => {
-    const start = toGrid(startSeconds)
-    const length = toGrid(lengthSeconds)
-    return length === 0
-      ? []
-      : [
-          { time: start, step: 1 },
-          { time: start + length, step: -1 },
-        ]
-  })
-  steps.sort((a, b) => a.time - b.time || a.step - b.step)
-  return { breakTimes: Float64Array.from(steps, ({ time }) => time), breakSteps: Int8Array.from(steps, ({ step }) => step) }
 }

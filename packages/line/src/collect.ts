@@ -2,10 +2,13 @@
  * What a run tells of itself, gathered from differences of times: a part's seconds are added up when its state changes, nothing is polled. (MODEL.md §11)
  * States are judged once at the end of each instant, for the zones that something happened to.
  */
+import { Causes } from './causes.ts'
+import { makeClear } from './clear.ts'
+import { type GrowingList, makeRoom } from './growingList.ts'
 import { carrierState, stationState, zoneState } from './judge.ts'
-import { makeClear } from './move.ts'
-import { addTo, CLEAR_KNOWN, type Line, makeWorkList, NONE, type WorkList } from './state.ts'
 import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from './result.ts'
+import { addTo, CLEAR_KNOWN, type Line, makeWorkList, NONE, type WorkList } from './state.ts'
+import { addToTally, TALLY, VALUE } from './tally.ts'
 
 export const STATION_WIDTH = STATION_STATES.length
 export const ZONE_WIDTH = ZONE_STATES.length
@@ -17,27 +20,6 @@ const FREE = ZONE_STATES.indexOf('free')
 const VACATING = ZONE_STATES.indexOf('vacating')
 const STOPPED = STATION_STATES.indexOf('stopped')
 const ZONE_STOPPED = ZONE_STATES.indexOf('stopped')
-
-/** count, mean and spread, updated one value at a time (Welford 1962) in an array of its own: count, mean, sum of squares, least, largest; last the value to add. */
-export const TALLY = 6
-const VALUE = 5
-function addToTally(tally: Float64Array): void {
-  const value = tally[VALUE]!
-  const count = tally[0]! + 1
-  const difference = value - tally[1]!
-  const mean = tally[1]! + difference / count
-  tally[0] = count
-  tally[1] = mean
-  tally[2]! += difference * (value - mean)
-  if (count === 1 || value < tally[3]!) tally[3] = value
-  if (count === 1 || value > tally[4]!) tally[4] = value
-}
-
-/** A list of numbers that grows by doubling. */
-export interface GrowingList {
-  values: Float64Array
-  length: number
-}
 
 export class Collector {
   readonly line: Line
@@ -59,13 +41,7 @@ export class Collector {
   readonly carrierSince: Float64Array
   readonly carrierSeconds: Float64Array
   readonly carrierLaps: Int32Array
-  /** seconds stopped by cause: sources, then breaks; length zones · causes, stations · causes */
-  readonly zoneStopped: Float64Array
-  readonly stationStopped: Float64Array
-  readonly causes: number
-  readonly causeCount: Int32Array
-  readonly causeSeconds: Float64Array
-  readonly causeSince: Float64Array
+  readonly causes: Causes
   readonly lap = new Float64Array(TALLY)
   readonly timeInLine = new Float64Array(TALLY)
   /** 0: the integral of products over time, 1: instant up to which it stands */
@@ -78,7 +54,7 @@ export class Collector {
   constructor(line: Line) {
     this.line = line
     const { zones, stations, carriers } = line
-    this.causes = line.sources + 1
+    this.causes = new Causes(line)
     this.touched = makeWorkList(zones)
     this.stationState = new Uint8Array(stations)
     this.stationSince = new Float64Array(stations)
@@ -96,11 +72,6 @@ export class Collector {
     this.carrierSince = new Float64Array(carriers)
     this.carrierSeconds = new Float64Array(carriers * CARRIER_WIDTH)
     this.carrierLaps = new Int32Array(carriers)
-    this.zoneStopped = new Float64Array(zones * this.causes)
-    this.stationStopped = new Float64Array(stations * this.causes)
-    this.causeCount = new Int32Array(this.causes)
-    this.causeSeconds = new Float64Array(this.causes)
-    this.causeSince = new Float64Array(this.causes)
     const unload = line.spec.stations.find((station) => station.unload !== null)
     this.lapZone = unload === undefined ? 0 : unload.zone
   }
@@ -124,9 +95,10 @@ export class Collector {
   /** The warm-up is over at `now`: what was counted is forgotten, what is under way goes on. */
   restart(now: number): void {
     for (const list of [this.stationSeconds, this.longestBlock, this.zoneSeconds, this.occupiedSeconds, this.carrierSeconds]) list.fill(0)
-    for (const list of [this.zoneStopped, this.stationStopped, this.causeSeconds, this.lap, this.timeInLine]) list.fill(0)
-    for (const list of [this.stationSince, this.blockedSince, this.zoneSince, this.carrierSince, this.causeSince]) list.fill(now)
-    for (const list of [this.cycles, this.movesOut, this.carrierLaps, this.causeCount]) list.fill(0)
+    for (const list of [this.lap, this.timeInLine]) list.fill(0)
+    this.causes.restart(now)
+    for (const list of [this.stationSince, this.blockedSince, this.zoneSince, this.carrierSince]) list.fill(now)
+    for (const list of [this.cycles, this.movesOut, this.carrierLaps]) list.fill(0)
     this.occupiedSince.fill(now)
     this.loads = 0
     this.outputs.length = 0
@@ -219,13 +191,8 @@ export class Collector {
     this.productsInLine--
     this.timeInLine[VALUE] = now - this.line.carrierLoaded[carrier]!
     addToTally(this.timeInLine)
-    const { outputs } = this
-    if (outputs.length === outputs.values.length) {
-      const wider = new Float64Array(2 * outputs.length)
-      wider.set(outputs.values)
-      outputs.values = wider
-    }
-    outputs.values[outputs.length++] = now
+    makeRoom(this.outputs)
+    this.outputs.values[this.outputs.length++] = now
   }
 
   /** A cause of stops is about to begin or end: what stands stopped is settled with the causes that held until now. */
@@ -236,20 +203,6 @@ export class Collector {
       const zone = part.kind === 'station' ? line.stationZone[part.index]! : part.index
       this.settleStopped(zone)
     } else for (let zone = 0; zone < line.zones; zone++) this.settleStopped(zone)
-  }
-
-  onStopBegin(cause: number): void {
-    this.causeCount[cause]!++
-    this.causeSince[cause] = this.line.now
-  }
-
-  onStopEnd(cause: number): void {
-    this.causeSeconds[cause]! += this.line.now - this.causeSince[cause]!
-  }
-
-  onBreak(begins: boolean): void {
-    if (begins) this.onStopBegin(this.line.sources)
-    else this.onStopEnd(this.line.sources)
   }
 
   /** Adds what is under way up to the line's `now`, the end of the window. */
@@ -266,8 +219,7 @@ export class Collector {
     }
     for (let carrier = 0; carrier < line.carriers; carrier++) this.settleCarrier(carrier)
     this.countProducts()
-    for (let source = 0; source < line.sources; source++) if (line.sourceDown[source] === 1) this.onStopEnd(source)
-    if (line.breaksNow > 0) this.onStopEnd(line.sources)
+    this.causes.finish()
   }
 
   private settleStopped(zone: number): void {
@@ -283,7 +235,7 @@ export class Collector {
     if (seconds === 0) return
     const state = this.zoneState[zone]!
     this.zoneSeconds[zone * ZONE_WIDTH + state]! += seconds
-    if (state === ZONE_STOPPED) this.spread(seconds, zone, NONE, this.zoneStopped, zone * this.causes)
+    if (state === ZONE_STOPPED) this.causes.holdZone(seconds, zone)
   }
 
   private settleStation(station: number): void {
@@ -293,21 +245,7 @@ export class Collector {
     if (seconds === 0) return
     const state = this.stationState[station]!
     this.stationSeconds[station * STATION_WIDTH + state]! += seconds
-    const first = station * this.causes
-    if (state >= STOPPED) this.spread(seconds, this.line.stationZone[station]!, station, this.stationStopped, first)
-  }
-
-  /** Adds stopped seconds to every cause that holds the part. */
-  private spread(seconds: number, zone: number, station: number, into: Float64Array, first: number): void {
-    const { line } = this
-    for (let source = 0; source < line.sources; source++) {
-      if (line.sourceDown[source] === 0) continue
-      const { part } = line.spec.breakdowns[source]!
-      const holds = part.kind === 'line' || (part.kind === 'station' ? part.index === station : part.index === zone)
-      if (holds) into[first + source]! += seconds
-    }
-    const breakHolds = !line.spec.conveyorDuringBreaks || (station !== NONE && line.stationBreaks[station] === 1)
-    if (line.breaksNow > 0 && breakHolds) into[first + line.sources]! += seconds
+    if (state >= STOPPED) this.causes.holdStation(seconds, station)
   }
 
   private judgeCarrier(carrier: number): void {

@@ -1,19 +1,19 @@
 /** Standing still for ever: judged as if no stop were there. (MODEL.md §10) */
-import { nextZoneTakes, timeClear } from './move.ts'
+import { nextZoneTakes, timeClear } from './clear.ts'
 import type { RunEnd } from './result.ts'
-import { hasProduct } from './supply.ts'
 import {
+  BACK_PENDING,
   CHANGE_PENDING,
+  CLEAR_KNOWN,
   DONE,
-  LOAD_DUTY,
   type Line,
+  LOAD_DUTY,
   NONE,
   RELEASE_PENDING,
-  WORK_PENDING,
-  BACK_PENDING,
-  CLEAR_KNOWN,
   TO_WAY_OUT_PENDING,
+  WORK_PENDING,
 } from './state.ts'
+import { hasProduct } from './supply.ts'
 
 /** Whether nothing is under way and nothing could start, also without any stop. */
 export function standsStill(line: Line): boolean {

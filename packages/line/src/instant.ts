@@ -1,6 +1,8 @@
 /** Everything that happens at one instant, in the order of MODEL.md §1. */
+
+import { onClear } from './clear.ts'
+import { brakeAll, onArrival, startFirstMove } from './move.ts'
 import type { Line } from './state.ts'
-import { brakeAll, onArrival, onClear, startFirstMove } from './move.ts'
 import { onWorkEnd, startFirstWork } from './station.ts'
 import { onBreak, onSource } from './stop.ts'
 import { onChangeEnd, startFirstChange } from './transfer.ts'

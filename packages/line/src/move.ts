@@ -1,92 +1,13 @@
 /** Moves along paths: when they may start, what they take with them, their ends, and how stops hold them. (MODEL.md §3) */
+import { nextZoneTakes, startClear, waitFor } from './clear.ts'
 import { drawInOrder } from './draw.ts'
-import { operateIn, operateOut } from './operation.ts'
 import { SPEED } from './motion.ts'
+import { operateIn, operateOut } from './operation.ts'
+import { addTo, BRAKING, CLEAR_TIMED, DONE, type Line, LOOKING, MOVING, NONE, OCCUPIED, takeAt, VACATING } from './state.ts'
 import { beginStay, dutyAhead } from './station.ts'
-import {
-  addTo,
-  BRAKING,
-  CLAIMED,
-  CLEAR_KNOWN,
-  CLEAR_NOW,
-  CLEAR_TIMED,
-  DONE,
-  FREE,
-  type Line,
-  LOOKING,
-  MOVING,
-  NONE,
-  OCCUPIED,
-  SAME_AS_MOVE,
-  takeAt,
-  VACATING,
-} from './state.ts'
 import { holdTimer, resumeTimer, startTimer } from './timer.ts'
-import { AT_REST, BRAKE, CLEAR, MOVE_START, PASS } from './trace.ts'
-import { leaveClear } from './transfer.ts'
-
-/** Whether the next zone takes this carrier: free (and behind exit-clear transfers all up to the next place to stand), or set aside for it. */
-export function nextZoneTakes(line: Line, path: number, carrier: number): boolean {
-  let zone = line.zoneNext[path]!
-  if (line.zoneState[zone] === CLAIMED) return line.zoneClaimant[zone] === carrier && line.zoneCarrier[zone] === NONE
-  while (isFree(line, zone)) {
-    if (line.exitClear[zone] === 0) return true
-    zone = line.zoneNext[zone]!
-  }
-  return false
-}
-
-/** Whether the zone is free now; a clear without a timer that is over by now is made good here. */
-function isFree(line: Line, zone: number): boolean {
-  if (line.zoneState[zone] === FREE) return true
-  if (line.pathClearing[zone] !== CLEAR_KNOWN || line.clearAt[zone]! > line.now) return false
-  makeClear(line, zone)
-  return true
-}
-
-/** Makes a clear good that is over by now: nobody waited for it, so that only the zone and what is told of it change. */
-export function makeClear(line: Line, zone: number): void {
-  line.pathClearing[zone] = CLEAR_NOW
-  line.zoneState[zone] = FREE
-  line.events++
-  line.collector.onLateClear(zone)
-}
-
-/** Makes good every clear that is over by `line.now`. */
-export function makeAllClear(line: Line): void {
-  for (let zone = 0; zone < line.zones; zone++) {
-    if (line.pathClearing[zone] === CLEAR_KNOWN && line.clearAt[zone]! <= line.now) makeClear(line, zone)
-  }
-}
-
-/** Gives the clear of the zone a timer: somebody waits for it. False: it has none to come. */
-export function timeClear(line: Line, zone: number): boolean {
-  if (line.pathClearing[zone] !== CLEAR_KNOWN) return false
-  line.pathClearing[zone] = CLEAR_TIMED
-  line.activity++
-  line.queue.times[line.clearSlot + zone] = line.clearAt[zone]!
-  startTimer(line, line.clearSlot + zone)
-  return true
-}
-
-/** A carrier waits to move along the path: if what it waits for is a clear without a timer, that gets one. */
-function waitFor(line: Line, path: number): void {
-  let zone = line.zoneNext[path]!
-  while (line.zoneState[zone] === FREE && line.exitClear[zone] === 1) zone = line.zoneNext[zone]!
-  timeClear(line, zone)
-}
-
-/** Whether a carrier stands before the zone, or before exit-clear transfers in front of it, and waits for it or looks whether it can go on. */
-function isWaitedFor(line: Line, zone: number): boolean {
-  let before = line.zonePrevious[zone]!
-  while (before !== zone) {
-    const carrier = line.zoneCarrier[before]!
-    if (carrier !== NONE) return line.carrierPhase[carrier] === DONE || line.carrierPhase[carrier] === LOOKING
-    if (line.exitClear[before] === 0) return false
-    before = line.zonePrevious[before]!
-  }
-  return false
-}
+import { AT_REST, BRAKE, MOVE_START, PASS } from './trace.ts'
+import { claim } from './zone.ts'
 
 function canStart(line: Line, path: number): boolean {
   const carrier = line.zoneCarrier[path]!
@@ -168,38 +89,6 @@ function startMove(line: Line, path: number): void {
   operateOut(line, path, 1)
 }
 
-function startClear(line: Line, path: number, atSpeed: number): void {
-  const { now, queue } = line
-  const slot = line.clearSlot + path
-  const given = line.clearSampler[path]!
-  if (given === SAME_AS_MOVE) queue.times[slot] = queue.times[line.arrivalSlot + path]!
-  else if (given === NONE) queue.times[slot] = now + line.clearSeconds[2 * path + atSpeed]!
-  else {
-    drawInOrder(line, given, line.clearStream[path]!)
-    queue.times[slot] = now + line.drawn[0]!
-  }
-  if (line.clearIsPlain[path] === 1 && line.trace === null && !isWaitedFor(line, path)) {
-    line.pathClearing[path] = CLEAR_KNOWN
-    line.clearAt[path] = queue.times[slot]!
-    return
-  }
-  line.pathClearing[path] = CLEAR_TIMED
-  line.activity++
-  startTimer(line, slot)
-}
-
-/** Claims the zone, and behind exit-clear transfers the zones up to the next place to stand; those are only set aside. */
-function claim(line: Line, to: number, carrier: number): void {
-  let zone = to
-  while (line.zoneState[zone] === FREE) {
-    line.zoneState[zone] = CLAIMED
-    line.zoneClaimant[zone] = carrier
-    line.collector.touch(zone)
-    if (line.exitClear[zone] === 0) return
-    zone = line.zoneNext[zone]!
-  }
-}
-
 /** The carrier has come to the end of its move: at rest, or at the point where it looks whether it can go on. */
 export function onArrival(line: Line, path: number): void {
   const carrier = line.pathCarrier[path]!
@@ -258,35 +147,6 @@ function comeToRest(line: Line, path: number): void {
   line.collector.touch(zone)
   if (line.trace !== null) line.trace.add(line.now, AT_REST, zone, carrier, 0)
   beginStay(line, carrier, zone)
-}
-
-/** Nothing is left to do here: the carrier waits to move on. */
-export function becomeDone(line: Line, carrier: number, zone: number): void {
-  line.carrierPhase[carrier] = DONE
-  line.carrierSince[carrier] = line.now
-  line.collector.touch(zone)
-  addTo(line.moveList, zone)
-}
-
-/** The tail has left the zone and the control has seen it. */
-export function onClear(line: Line, path: number): void {
-  line.pathClearing[path] = CLEAR_NOW
-  line.activity--
-  operateOut(line, path, 0)
-  if (line.trace !== null) line.trace.add(line.now, CLEAR, path, NONE, 0)
-  leaveClear(line, path)
-}
-
-/** The zone turns free: whoever waits for it may try. */
-export function becomeFree(line: Line, zone: number): void {
-  line.zoneState[zone] = FREE
-  line.collector.touch(zone)
-  let before = line.zonePrevious[zone]!
-  addTo(line.moveList, before)
-  while (line.exitClear[before] === 1 && before !== zone) {
-    before = line.zonePrevious[before]!
-    addTo(line.moveList, before)
-  }
 }
 
 /** A stop now holds one end of the path: what is under way on it stands still. */

@@ -201,6 +201,29 @@ describe('tasks', () => {
     ])
   })
 
+  test('an unload whose task the product has had elsewhere takes it off in no time', () => {
+    // move 1, clear 1: loaded at 1; strip 2 s in Z1: 2 to 4; off in Z2 at 5, at once
+    const spec = smallLoop({
+      zones: 3,
+      start: [2],
+      move: 1,
+      clear: 1,
+      stations: [
+        { at: 0, load: true },
+        { at: 1, work: { strip: 2 } },
+        { at: 2, unload: { strip: 7 } },
+      ],
+      until: 6,
+    })
+    expect(timeline(spec, 'unload', 'work', 'off')).toEqual([
+      '2 work begins S1 c0',
+      '4 work ends S1 c0',
+      '5 unload begins S2 c0',
+      '5 unload ends S2 c0',
+      '5 off p0 c0',
+    ])
+  })
+
   test('a variant without a time at the unload tasks is not taken off there', () => {
     // variant 1 only: loaded at 1, then round and round every 3 s
     const spec = smallLoop({

@@ -3,8 +3,8 @@ import { drawForProduct, drawInOrder } from './draw.ts'
 import { operateStation } from './operation.ts'
 import {
   addTo,
-  LOAD_DUTY,
   type Line,
+  LOAD_DUTY,
   NONE,
   RELEASE_PENDING,
   RELEASING,

@@ -2,8 +2,8 @@
 import { drawInOrder } from './draw.ts'
 import { holdPath, resumePath } from './move.ts'
 import { operatesNow } from './operation.ts'
-import { holdStation, resumeStation } from './station.ts'
 import { addTo, type Line, NONE } from './state.ts'
+import { holdStation, resumeStation } from './station.ts'
 import { BREAK_BEGIN, BREAK_END, STOP_BEGIN, STOP_END } from './trace.ts'
 import { holdChange, resumeChange } from './transfer.ts'
 
@@ -58,7 +58,7 @@ export function onSource(line: Line, source: number): void {
   const { part } = line.spec.breakdowns[source]!
   if (line.sourceDown[source] === 0) {
     line.sourceDown[source] = 1
-    line.collector.onStopBegin(source)
+    line.collector.causes.begin(source)
     if (line.trace !== null) line.trace.add(line.now, STOP_BEGIN, source, NONE, 0)
     if (part.kind === 'line') holdAllZones(line)
     else if (part.kind === 'station') holdStation(line, part.index)
@@ -67,7 +67,7 @@ export function onSource(line: Line, source: number): void {
     line.queue.times[source] = line.now + line.drawn[0]!
     line.queue.schedule(source)
   } else {
-    line.collector.onStopEnd(source)
+    line.collector.causes.end(source)
     if (line.trace !== null) line.trace.add(line.now, STOP_END, source, NONE, 0)
     if (part.kind === 'line') resumeAllZones(line)
     else if (part.kind === 'station') resumeStation(line, part.index)
@@ -88,7 +88,8 @@ export function onBreak(line: Line): void {
     const turnsOff = step === -1 && line.breaksNow === 0
     if (!turnsOn && !turnsOff) continue
     if (line.trace !== null) line.trace.add(line.now, turnsOn ? BREAK_BEGIN : BREAK_END, NONE, NONE, 0)
-    collector.onBreak(turnsOn)
+    if (turnsOn) collector.causes.begin(line.sources)
+    else collector.causes.end(line.sources)
     for (let station = 0; station < line.stations; station++) {
       if (line.stationBreaks[station] === 0) collector.touch(line.stationZone[station]!)
       else if (turnsOn) holdStation(line, station)

@@ -14,7 +14,7 @@ export function tellResult(line: Line, seed: string, replication: number, end: R
   const outputSeconds = Array.from(c.outputs.values.subarray(0, c.outputs.length))
   const stoppedBy = (column: Float64Array, part: number) =>
     causeNames(line).flatMap((cause, k) => {
-      const stopped = column[part * c.causes + k]!
+      const stopped = column[part * c.causes.length + k]!
       return stopped > 0 ? [{ cause, seconds: stopped }] : []
     })
   return {
@@ -35,21 +35,21 @@ export function tellResult(line: Line, seed: string, replication: number, end: R
       seconds: slice(c.stationSeconds, s, STATION_WIDTH),
       longestBlockSeconds: c.longestBlock[s]!,
       cycles: c.cycles[s]!,
-      stoppedBy: stoppedBy(c.stationStopped, s),
+      stoppedBy: stoppedBy(c.causes.stationSeconds, s),
     })),
     zones: spec.zones.map((zone, z) => ({
       name: zone.name,
       seconds: slice(c.zoneSeconds, z, ZONE_WIDTH),
       occupancyMean: c.occupiedSeconds[z]! / seconds,
       movesOut: c.movesOut[z]!,
-      stoppedBy: stoppedBy(c.zoneStopped, z),
+      stoppedBy: stoppedBy(c.causes.zoneSeconds, z),
     })),
     carriers: Array.from({ length: line.carriers }, (_, k) => ({
       seconds: slice(c.carrierSeconds, k, CARRIER_WIDTH),
       laps: c.carrierLaps[k]!,
     })),
-    breakdowns: spec.breakdowns.map((source, k) => ({ name: source.name, count: c.causeCount[k]!, seconds: c.causeSeconds[k]! })),
-    breaks: { count: c.causeCount[line.sources]!, seconds: c.causeSeconds[line.sources]! },
+    breakdowns: spec.breakdowns.map((source, k) => ({ name: source.name, count: c.causes.count[k]!, seconds: c.causes.seconds[k]! })),
+    breaks: { count: c.causes.count[line.sources]!, seconds: c.causes.seconds[line.sources]! },
     events: line.events,
   }
 }

@@ -1,5 +1,4 @@
 /** Transfers: changes of position, to the way out while a carrier stands on it and back when it is clear. (MODEL.md §4) */
-import { becomeDone, becomeFree } from './move.ts'
 import { operateChange } from './operation.ts'
 import {
   addTo,
@@ -9,12 +8,13 @@ import {
   CHANGING,
   type Line,
   NO_CHANGE,
-  takeAt,
   TO_WAY_OUT,
   TO_WAY_OUT_PENDING,
+  takeAt,
 } from './state.ts'
 import { holdTimer, resumeTimer, startTimer } from './timer.ts'
 import { CHANGE_END, CHANGE_START } from './trace.ts'
+import { becomeDone, becomeFree } from './zone.ts'
 
 /** The carrier has come to rest and its work here is released: the transfer turns to the way out, or there is nothing to change. */
 export function leaveWork(line: Line, carrier: number, zone: number): void {

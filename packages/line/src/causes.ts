@@ -1,0 +1,70 @@
+/** Stopped time by its cause: the breakdown sources in their order, then the breaks. Where causes overlap, each counts the whole time. (MODEL.md §11) */
+import { type Line, NONE } from './state.ts'
+
+export class Causes {
+  readonly line: Line
+  /** causes that there are: sources and one for the breaks */
+  readonly length: number
+  /** stops begun, by cause */
+  readonly count: Int32Array
+  /** time down, by cause */
+  readonly seconds: Float64Array
+  readonly since: Float64Array
+  /** seconds by part and cause; length zones · causes, stations · causes */
+  readonly zoneSeconds: Float64Array
+  readonly stationSeconds: Float64Array
+
+  constructor(line: Line) {
+    this.line = line
+    this.length = line.sources + 1
+    this.count = new Int32Array(this.length)
+    this.seconds = new Float64Array(this.length)
+    this.since = new Float64Array(this.length)
+    this.zoneSeconds = new Float64Array(line.zones * this.length)
+    this.stationSeconds = new Float64Array(line.stations * this.length)
+  }
+
+  /** Counts anew from `now`; what is down stays down. */
+  restart(now: number): void {
+    this.count.fill(0)
+    this.since.fill(now)
+    for (const list of [this.seconds, this.zoneSeconds, this.stationSeconds]) list.fill(0)
+  }
+
+  begin(cause: number): void {
+    this.count[cause]!++
+    this.since[cause] = this.line.now
+  }
+
+  end(cause: number): void {
+    this.seconds[cause]! += this.line.now - this.since[cause]!
+  }
+
+  /** Adds what is still down at the line's `now`. */
+  finish(): void {
+    for (let source = 0; source < this.line.sources; source++) if (this.line.sourceDown[source] === 1) this.end(source)
+    if (this.line.breaksNow > 0) this.end(this.line.sources)
+  }
+
+  /** Adds a zone's stopped time to every cause that holds it now. */
+  holdZone(seconds: number, zone: number): void {
+    this.spread(seconds, zone, NONE, this.zoneSeconds, zone * this.length)
+  }
+
+  /** Adds a station's time in `stopped` or `break` to every cause that holds it or its zone now. */
+  holdStation(seconds: number, station: number): void {
+    this.spread(seconds, this.line.stationZone[station]!, station, this.stationSeconds, station * this.length)
+  }
+
+  private spread(seconds: number, zone: number, station: number, into: Float64Array, first: number): void {
+    const { line } = this
+    for (let source = 0; source < line.sources; source++) {
+      if (line.sourceDown[source] === 0) continue
+      const { part } = line.spec.breakdowns[source]!
+      const holds = part.kind === 'line' || (part.kind === 'station' ? part.index === station : part.index === zone)
+      if (holds) into[first + source]! += seconds
+    }
+    const breakHolds = !line.spec.conveyorDuringBreaks || (station !== NONE && line.stationBreaks[station] === 1)
+    if (line.breaksNow > 0 && breakHolds) into[first + line.sources]! += seconds
+  }
+}

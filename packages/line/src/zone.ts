@@ -1,0 +1,34 @@
+/** Zones: claimed by a carrier, waited in, and free again. (MODEL.md §2) */
+import { addTo, CLAIMED, DONE, FREE, type Line } from './state.ts'
+
+/** Claims the zone, and behind exit-clear transfers the zones up to the next place to stand; those are only set aside. */
+export function claim(line: Line, to: number, carrier: number): void {
+  let zone = to
+  while (line.zoneState[zone] === FREE) {
+    line.zoneState[zone] = CLAIMED
+    line.zoneClaimant[zone] = carrier
+    line.collector.touch(zone)
+    if (line.exitClear[zone] === 0) return
+    zone = line.zoneNext[zone]!
+  }
+}
+
+/** Nothing is left to do here: the carrier waits to move on. */
+export function becomeDone(line: Line, carrier: number, zone: number): void {
+  line.carrierPhase[carrier] = DONE
+  line.carrierSince[carrier] = line.now
+  line.collector.touch(zone)
+  addTo(line.moveList, zone)
+}
+
+/** The zone turns free: whoever waits for it may try. */
+export function becomeFree(line: Line, zone: number): void {
+  line.zoneState[zone] = FREE
+  line.collector.touch(zone)
+  let before = line.zonePrevious[zone]!
+  addTo(line.moveList, before)
+  while (line.exitClear[before] === 1 && before !== zone) {
+    before = line.zonePrevious[before]!
+    addTo(line.moveList, before)
+  }
+}
