@@ -4,7 +4,7 @@ import { expect, test } from 'vitest'
 import { answerSentences, planSentence, sureSentences, type Told } from './answerWords.ts'
 import type { Period } from './period.ts'
 
-const SHIFT: Period = { one: 'shift', many: 'shifts', plan: 320 }
+const SHIFT: Period = { one: 'shift', each: 'a shift', many: 'shifts', plan: 320 }
 const NO_PLAN: Period = { ...SHIFT, plan: null }
 
 /** What is known of one count from its outputs alone; the words look at nothing else. */

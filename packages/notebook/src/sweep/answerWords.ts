@@ -23,9 +23,11 @@ export function answerSentences(result: Told, period: Period): string[] {
 
 /** "With 10 carriers the loop makes 330 units a shift on average; nine of ten shifts make at least 316." */
 export function outputSentence(count: SweepCount, period: Period): string {
-  const mean = `${carriersText(count.carriers)} the loop makes ${units(count).mean} units a ${period.one} on average`
+  const mean = `${carriersText(count.carriers)} the loop makes ${units(count).mean} units ${period.each} on average`
   const low = units(count).p10
-  return low === null ? `${mean}.` : `${mean}; nine of ten ${period.many} make at least ${low}.`
+  return low === null
+    ? `${mean}.`
+    : `${mean}; nine of ten ${period.one === 'shift' ? 'shifts' : `such ${period.many}`} make at least ${low}.`
 }
 
 /** How often the plan is met, in shifts simulated and as a chance with its interval; null without a plan. */

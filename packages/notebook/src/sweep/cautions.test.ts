@@ -3,7 +3,7 @@ import type { SweepAnswer, SweepCount } from '@loopwright/study'
 import { expect, test } from 'vitest'
 import { standingCautions, warnings } from './cautions.ts'
 
-const SHIFT = { one: 'shift', many: 'shifts', plan: null }
+const SHIFT = { one: 'shift', each: 'a shift', many: 'shifts', plan: null }
 const count = (carriers: number, replications: number, gridlocks = 0, outOfProducts = 0): SweepCount =>
   ({ carriers, replications, gridlocks, outOfProducts }) as Partial<SweepCount> as SweepCount
 const answer = { best: 12, bestAtUpperEnd: false } as Partial<SweepAnswer> as SweepAnswer

@@ -26,7 +26,7 @@ function sweep(counts: readonly number[]): SweepResult {
   return sweepHere(scenario.line, counts, { seed: '1', replications: 5, plan: scenario.plan!.unitsPerWindow })
 }
 
-const WINDOW = { one: 'window', many: 'windows', plan: 300 }
+const WINDOW = { one: 'window', each: 'in 1 h', many: 'windows', plan: 300 }
 
 test('a row for each count with the numbers of the result, the answer marked', () => {
   const result = sweep([2, 3, 4])

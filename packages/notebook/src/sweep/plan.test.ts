@@ -29,7 +29,7 @@ test('zones as they lie, with their turns, transfers and stations; unshaded with
 
 test('the fullest zones are named; the table has every zone with the number drawn in it', () => {
   const [count] = sweepHere(scenario!.line, [3], { seed: '1', replications: 2 }).counts
-  const figure = occupancyPlan(scenario!, count!, { one: 'shift', many: 'shifts', plan: null })
+  const figure = occupancyPlan(scenario!, count!, { one: 'shift', each: 'a shift', many: 'shifts', plan: null })
   const fullest = count!.zones.toSorted((a, b) => b.occupancyMean - a.occupancyMean)[0]!
   expect(figure.finding).toMatch(new RegExp(`^The loop: 10 zones, 10 m\\. With 3 carriers the fullest are ${fullest.name}`))
   expect(figure.table.rows.map(({ cells }) => cells[4])).toEqual(
