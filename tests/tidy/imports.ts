@@ -29,14 +29,14 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   cli: ['type:line', 'scenario', 'study', 'charts', 'notebook', 'node:', 'npm:commander', 'npm:tsx'],
 }
 
-/** Files that run in a browser, or must be able to: nothing of Node there. And of study only the worker pool may know Node. */
+/** Files that run in a browser, or must be able to: nothing of Node there. And of study only the worker pool and the store may know Node. */
 export const WITHOUT_NODE: readonly RegExp[] = [
   /^packages\/notebook\/src\/(page|browser)\//,
-  /^packages\/study\/src\/(?!pool\.ts$|worker\.ts$)/,
+  /^packages\/study\/src\/(?!pool\.ts$|worker\.ts$|store\/)/,
 ]
 
 /** Beside the package's own imports a test may use these. */
-export const TESTS_MAY_IMPORT = ['node:', 'npm:vitest', 'npm:fast-check']
+export const TESTS_MAY_IMPORT = ['node:', 'npm:vitest', 'npm:fast-check', 'npm:ajv']
 
 /** What tests of several packages share: small lines, lines made up at random. */
 const SHARED_BY_TESTS = 'tests/'

@@ -42,6 +42,7 @@ export function* nodesOf(node: ts.Node): Generator<ts.Node> {
   for (const child of children) yield* nodesOf(child)
 }
 
+/** Tests, what only tests use, and contract suites. */
 export function isTest(file: string): boolean {
-  return /\.test(-helper)?\.ts$/.test(file) || file.startsWith('tests/')
+  return /(\.test(-helper)?|Contract)\.ts$/.test(file) || file.startsWith('tests/')
 }
