@@ -20,7 +20,7 @@ export function formatProblems(problems: readonly Problem[], text: string, fileN
 
 function block(problem: Problem, line: string, fileName: string): string {
   const head = `${fileName}:${problem.line}:${problem.column}  ${problem.code}${problem.path === '' ? '' : `  ${problem.path}`}`
-  const room = WIDTH - GUTTER - 2
+  const room = WIDTH - GUTTER - 3
   const cut = excerpt(line.replaceAll('\t', ' '), problem.column - 1, problem.length, room)
   const caret = '^'.repeat(Math.max(1, Math.min(problem.length, room - cut.start)))
   return [

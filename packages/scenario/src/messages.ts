@@ -1,6 +1,6 @@
 /**
  * Every sentence this package can say about a scenario file, one function each, one code each.
- * `message` says what was found, `fix` what would be right. Longer than other files because all sentences live here, so that they can be read, and edited, together.
+ * `message` says what was found, `fix` what would be right. It is over 300 lines because all sentences stand together, to be read and edited as one text.
  */
 
 export interface Sentence {
@@ -39,6 +39,9 @@ export const tooManyParts = (most: number): Sentence =>
     'the file has more parts than can be read in reasonable time',
     `keep it below about ${most} values; put long lists of times into a CSV file`,
   )
+
+export const tooManyFindings = (most: number): Sentence =>
+  error('E_TOO_MANY_FINDINGS', `there are more than ${most} problems; the rest is not shown`, 'mend the first ones and check again')
 
 export const tooDeep = (most: number): Sentence =>
   error('E_TOO_DEEP', `the file is nested more than ${most} levels deep`, 'a scenario needs fewer than ten levels')

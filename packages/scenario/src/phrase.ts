@@ -119,12 +119,11 @@ function rangeOf(phrase: string, values: readonly Scanned[], end: number, kind: 
   if (!allowed) return failed(say.rangeParts(kind ?? 'a range', kind === null ? FORMS.triangular! : FORMS[kind]!), start, end - start)
   if (end < phrase.length) return failed(say.leftover(phrase.slice(end).trim()), end, phrase.length - end)
   const unit = values.at(-1)!.unit
-  const numbers: number[] = []
-  for (const scanned of values) {
-    const outcome = inBaseUnit(scanned, phrase, 'duration', unit)
-    if (outcome.fault !== null) return outcome
-    numbers.push(outcome.value)
-  }
+  const outcomes = values.map((scanned) => inBaseUnit(scanned, phrase, 'duration', unit))
+  const faults = outcomes.filter((outcome) => outcome.fault !== null)
+  // the last value lends its unit to the others: a fault there is the one to tell
+  if (faults.length > 0) return { value: null, fault: (outcomes.at(-1)!.fault ?? faults[0]!.fault)! }
+  const numbers = outcomes.map((outcome) => outcome.value!)
   const [min = 0, mode = 0, max = 0] = numbers
   if (values.length === 2) {
     if (!(min < mode)) return failed(say.wrongOrder('the first value of a range must be below the second'), start, end - start)

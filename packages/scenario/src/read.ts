@@ -52,7 +52,7 @@ export function readWithOrigins(text: string, options: ReadOptions, tryVariation
     const entry = root.entries.get('format')!
     report.addAt(entry.keyStart, entry.keyEnd - entry.keyStart, 'format', say.formatNotFirst())
   }
-  const resolved = resolve({ report, files: options.files ?? null, origins }, root)
+  const resolved = resolve({ report, files: options.files ?? null, origins, zoneIndex: new Map() }, root)
   checkVariations(root, report)
   if (tryVariations && resolved !== null) tryAll(text, root, report, options)
   const found = report.hasErrors() ? null : resolved
@@ -60,7 +60,7 @@ export function readWithOrigins(text: string, options: ReadOptions, tryVariation
 }
 
 /** More text than this times the number of variations is not tried out: it would keep the reader waiting. */
-const TRY_CHARACTERS_MAX = 300_000
+const TRY_CHARACTERS_MAX = 100_000
 
 /** Reads the file once with each variation; the first error of each is a finding at its name. */
 function tryAll(text: string, root: Located, report: Report, options: ReadOptions): void {

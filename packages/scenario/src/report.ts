@@ -1,7 +1,10 @@
 /** Collects findings while a file is read, so that all of them can be shown at once, in file order. */
-import type { Sentence } from './messages.ts'
+import { type Sentence, tooManyFindings } from './messages.ts'
 import type { Problem } from './problems.ts'
 import type { Located } from './located.ts'
+
+/** more than anybody reads */
+const FINDINGS_MAX = 200
 
 export interface Report {
   /** a finding about a value, or about a stretch inside its text (columns from 0) */
@@ -12,6 +15,8 @@ export interface Report {
   hasErrors(): boolean
   /** findings so far */
   count(): number
+  /** no more findings are taken; the last one says so */
+  isFull(): boolean
   /** by place; each finding once */
   problems(): Problem[]
 }
@@ -30,7 +35,9 @@ export function createReport(text: string): Report {
     }
     return low + 1
   }
-  function addAt(offset: number, length: number, path: string, sentence: Sentence): void {
+  function addAt(offset: number, length: number, path: string, given: Sentence): void {
+    if (found.length > FINDINGS_MAX) return
+    const sentence = found.length === FINDINGS_MAX ? tooManyFindings(FINDINGS_MAX) : given
     const line = lineOf(offset)
     const lineEnd = (lineStarts[line] ?? text.length + 1) - 1
     const column = offset - lineStarts[line - 1]! + 1
@@ -70,6 +77,7 @@ export function createReport(text: string): Report {
     addAt,
     lineOf,
     count: () => found.length,
+    isFull: () => found.length > FINDINGS_MAX,
     hasErrors: () => found.some(({ problem }) => problem.severity === 'error'),
     problems,
   }

@@ -79,7 +79,7 @@ function unknownKeys(issue: Extract<Issue, { code: 'unrecognized_keys' }>, at: L
   // zod settles for the branch without `kind` where no kind fits
   for (const key of issue.keys) {
     const entry = at.entries.get(key)
-    if (entry === undefined) continue
+    if (entry === undefined || report.isFull()) continue
     if (key === 'kind' && entry.value.kind === 'text') {
       report.add(entry.value, notOneOf(KINDS, entry.value))
       continue
@@ -134,11 +134,11 @@ function weight(errors: readonly Issue[], at: Located): number {
   let sum = 0
   for (const issue of errors) {
     if (issue.code === 'unrecognized_keys') sum += 2 * issue.keys.length
-    else if (issue.code === 'invalid_union' && 'discriminator' in issue && issue.errors.length === 0)
-      sum += at.entries.has('kind') ? 0 : 1.5
+    else if (issue.code === 'invalid_union' && 'discriminator' in issue && issue.errors.length === 0) sum += at.entries.has('kind') ? 0 : 4
     else if (issue.code === 'invalid_union') {
       const inside = find(at, issue.path).at
-      sum += Math.min(...branchesOf(issue).map((inner) => weight(inner, inside)), 9)
+      const branches = branchesOf(issue).map((inner) => weight(inner, inside))
+      sum += branches.length === 0 ? 0.5 : Math.min(...branches)
     } else sum += issue.path.length > 0 && !at.entries.has(String(issue.path[0])) ? 1 : 0.5
   }
   return sum

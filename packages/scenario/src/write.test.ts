@@ -1,279 +1,59 @@
-import type { BreakdownPart, BreakdownSpec, LineSpec, MixSpec, PathSpec, Position, StationSpec, TaskSpec, ZoneSpec } from '@loopwright/line'
-import { checkDistribution, type Distribution, distributionMean } from '@loopwright/stats'
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
+import { anyLine, anyName, between, time } from '../../../tests/golden/scenario/anyLine.ts'
 import { formatProblems } from './formatProblems.ts'
 import { readScenario } from './read.ts'
 import type { Scenario } from './scenario.ts'
 import { writeLine, writeScenario } from './write.ts'
 
-/** Doubles with all their digits, and short ones as people type them. */
-const between = (min: number, max: number): fc.Arbitrary<number> =>
-  fc.oneof(
-    fc.double({ min, max, noNaN: true }).filter((x) => !Object.is(x, -0)),
-    fc.integer({ min: Math.ceil(min), max: Math.floor(max) }),
-    fc
-      .double({ min, max, noNaN: true })
-      .map((x) => Number(x.toPrecision(3)))
-      .filter((x) => x >= min && x <= max && !Object.is(x, -0)),
-  )
-const time = between(0.001, 5000)
-const share = between(0, 1)
-const name = fc
-  .oneof(
-    fc.string({ unit: 'grapheme', minLength: 1, maxLength: 12 }),
-    fc.constantFrom(
-      '<<',
-      'line',
-      'none',
-      'every station',
-      'true',
-      '12',
-      '007',
-      '1e3',
-      '~',
-      'a: b',
-      '# c',
-      '- d',
-      '__proto__',
-      'constructor',
-      '{',
-      "'",
-      'Z 01',
-      'kind',
-      '*x',
-      '&y',
-      '!z',
-      '@',
-      '%',
-    ),
-  )
-  .filter((text) => text === text.trim() && text !== '' && !/[/\p{Cc}\p{Cs}\p{Zl}\p{Zp}]/u.test(text) && text.length <= 80)
-const names = (min: number, max: number): fc.Arbitrary<string[]> => fc.uniqueArray(name, { minLength: min, maxLength: max })
-
-const plain: fc.Arbitrary<Distribution> = fc.oneof(
-  fc.record({ kind: fc.constant('constant' as const), value: between(0, 5000) }),
-  fc.tuple(time, time).map(([a, b]) => ({ kind: 'uniform' as const, min: Math.min(a, b), max: Math.max(a, b) })),
-  fc.tuple(time, time, time, fc.constantFrom('triangular' as const, 'pert' as const)).map(([a, b, c, kind]) => {
-    const [min = 0, mode = 0, max = 0] = [a, b, c].sort((x, y) => x - y)
-    return { kind, min, mode, max }
-  }),
-  fc.record({ kind: fc.constant('exponential' as const), mean: time }),
-  fc.record({ kind: fc.constantFrom('lognormal' as const, 'gamma' as const), mean: time, cv: between(0.01, 3) }),
-  fc.record({ kind: fc.constant('weibull' as const), shape: between(0.3, 8), scale: time }),
-  fc.record({
-    kind: fc.constant('empirical' as const),
-    values: fc.array(between(0, 5000), { minLength: 1, maxLength: 5 }),
-    interpolate: fc.boolean(),
-  }),
-  fc.record({ kind: fc.constant('replay' as const), values: fc.array(between(0, 5000), { minLength: 1, maxLength: 5 }) }),
-  fc
-    .array(fc.tuple(between(0, 5000), between(0.001, 9)), { minLength: 1, maxLength: 4 })
-    .map((pairs) => ({ kind: 'discrete' as const, values: pairs.map(([value]) => value), weights: pairs.map(([, weight]) => weight) })),
-)
-const usable = (d: Distribution): boolean => checkDistribution(d).length === 0
-const distribution: fc.Arbitrary<Distribution> = fc
-  .oneof(
-    { weight: 6, arbitrary: plain },
-    { weight: 1, arbitrary: fc.record({ kind: fc.constant('occasional' as const), base: between(0, 99), probability: share, of: plain }) },
-    {
-      weight: 1,
-      arbitrary: fc.record({
-        kind: fc.constant('limited' as const),
-        of: plain,
-        shift: between(0, 60),
-        min: fc.option(between(0, 50)),
-        max: fc.option(between(500, 9000)),
-      }),
-    },
-  )
-  .filter(usable)
-
-const transfer = fc.record({ liftSeconds: between(0, 5), lowerSeconds: between(0, 5), enterOnlyIfExitClear: fc.boolean() })
-const position = fc.constantFrom<Position>('low', 'high')
-
-const zonesOf = (zoneNames: string[]): fc.Arbitrary<ZoneSpec[]> =>
-  fc.tuple(
-    ...zoneNames.map((zone, i) =>
-      fc
-        .record({
-          name: fc.constant(zone),
-          lengthMetres: fc.option(between(2, 9), { nil: null, freq: 6 }),
-          sensorBeforeStopMetres: between(0, 0.5),
-          release: fc.constantFrom('single' as const, 'train' as const),
-          transfer: i === 0 ? fc.constant(null) : fc.option(transfer, { freq: 2 }),
-        })
-        .map((spec): ZoneSpec => (spec.transfer === null ? spec : { ...spec, release: 'single' })),
-    ),
-  )
-
-/** Own numbers wherever the file would otherwise lack them. */
-const pathOf = (zones: readonly ZoneSpec[], from: number): fc.Arbitrary<PathSpec> => {
-  const to = (from + 1) % zones.length
-  const needsMove = zones[to]!.lengthMetres === null
-  return fc
-    .record({
-      own: fc.option(between(0.5, 9)),
-      speed: fc.option(between(0.05, 2), { freq: 5 }),
-      acceleration: fc.option(between(0.05, 2)),
-      across: fc.boolean(),
-      fromPosition: zones[from]!.transfer === null ? fc.constant('low' as const) : position,
-      toPosition: zones[to]!.transfer === null ? fc.constant('low' as const) : position,
-      move: fc.option(distribution),
-      spareMove: distribution,
-      clear: fc.oneof(fc.constant(null), fc.constant('move' as const), distribution),
-      spareClear: distribution,
-    })
-    .map((draw): PathSpec => {
-      const derivedClear = zones[from]!.release === 'single' || zones[from]!.transfer !== null
-      const move = draw.move ?? ((needsMove && draw.own === null) || draw.speed === null ? draw.spareMove : null)
-      const withMove = draw.clear === 'move' && move === null ? draw.spareClear : draw.clear
-      const clear = withMove === null && draw.speed === null && derivedClear ? 'move' : withMove
-      return {
-        from,
-        to,
-        distanceMetres: draw.own ?? zones[to]!.lengthMetres,
-        speedMetresPerSecond: draw.speed,
-        accelerationMetresPerSecondSquared: draw.acceleration,
-        across: draw.across,
-        fromPosition: draw.fromPosition,
-        toPosition: draw.toPosition,
-        moveSeconds: move,
-        clearSeconds: clear,
-      }
-    })
-}
-
-const mixOf = (variants: number): fc.Arbitrary<MixSpec> => {
-  const some = <T extends number>(weights: T[]): boolean => weights.some((weight) => weight > 0)
-  const sequence = fc.array(fc.nat({ max: variants - 1 }), { minLength: 1, maxLength: 9 })
-  return fc.oneof(
-    fc.record({ kind: fc.constant('random' as const), shares: fc.array(share, { minLength: variants, maxLength: variants }).filter(some) }),
-    fc.record({
-      kind: fc.constant('levelled' as const),
-      shares: fc.array(fc.nat({ max: 1000 }), { minLength: variants, maxLength: variants }).filter(some),
-    }),
-    fc.record({ kind: fc.constant('pattern' as const), sequence }),
-    fc.record({ kind: fc.constant('list' as const), sequence }),
-  )
-}
-
-/** A duty with the given tasks. */
-const dutyOf = (tasks: readonly number[], variants: number): fc.Arbitrary<TaskSpec[]> =>
-  fc.tuple(
-    ...tasks.map((task) =>
-      fc.record({
-        task: fc.constant(task),
-        seconds: fc
-          .array(fc.option(distribution, { freq: 3 }), { minLength: variants, maxLength: variants })
-          .filter((times) => times.some((one) => one !== null)),
-      }),
-    ),
-  )
-
-const stationOf = (station: string, zone: number, tasks: number, variants: number): fc.Arbitrary<StationSpec> =>
-  fc.shuffledSubarray([...Array(tasks).keys()]).chain((order) =>
-    fc
-      .record({
-        title: name,
-        cuts: fc.tuple(fc.nat({ max: order.length }), fc.nat({ max: order.length })),
-        has: fc.tuple(fc.boolean(), fc.boolean(), fc.boolean()),
-        release: distribution,
-        automatic: fc.boolean(),
-        worksInBreaks: fc.boolean(),
-      })
-      .chain((draw) => {
-        const [first, second] = [Math.min(...draw.cuts), Math.max(...draw.cuts)]
-        const [unloads, loads, works] = draw.has
-        const rest = order.slice(second)
-        const noDuty = !unloads && !loads && !(works && rest.length > 0)
-        return fc
-          .record({
-            unload: unloads || noDuty ? dutyOf(order.slice(0, first), variants) : fc.constant(null),
-            load: loads ? dutyOf(order.slice(first, second), variants) : fc.constant(null),
-            work: works && rest.length > 0 ? dutyOf(rest, variants) : fc.constant(null),
-          })
-          .map(
-            (duties): StationSpec => ({
-              name: station,
-              title: draw.title,
-              zone,
-              ...duties,
-              releaseSeconds: draw.release,
-              automatic: draw.automatic,
-              worksInBreaks: draw.automatic && draw.worksInBreaks,
-            }),
-          )
-      }),
-  )
-
-const breakdownOf = (stop: string, parts: readonly BreakdownPart[]): fc.Arbitrary<BreakdownSpec> =>
-  fc.record({
-    name: fc.constant(stop),
-    part: fc.constantFrom(...parts),
-    clock: fc.constantFrom('operating' as const, 'calendar' as const),
-    timeToFailureSeconds: distribution.filter((d) => distributionMean(d) > 0),
-    repairSeconds: distribution,
-  })
-
-const lineSpec: fc.Arbitrary<LineSpec> = fc
-  .record({ zones: names(3, 7), stations: names(0, 3), tasks: names(1, 5), variants: names(1, 4), stops: names(0, 3) })
-  .chain((draw) =>
-    zonesOf(draw.zones).chain((zones) =>
-      fc.record({
-        draw: fc.constant(draw),
-        zones: fc.constant(zones),
-        places: fc.shuffledSubarray([...zones.keys()], { minLength: draw.stations.length }),
-      }),
-    ),
-  )
-  .chain(({ draw, zones, places }) => {
-    const parts: BreakdownPart[] = [
-      { kind: 'line' },
-      ...zones.map((_, index) => ({ kind: 'zone' as const, index })),
-      ...draw.stations.map((_, index) => ({ kind: 'station' as const, index })),
-    ]
-    zones.forEach((zone, index) => {
-      if (zone.transfer !== null) parts.push({ kind: 'transfer', index })
-    })
-    const storage = zones.filter((zone) => zone.transfer?.enterOnlyIfExitClear !== true).length
-    const count = Math.min(storage, zones.length - 1)
-    return fc.record({
-      zones: fc.constant(zones),
-      paths: fc.tuple(...zones.map((_, from) => pathOf(zones, from))),
-      carriers: fc.nat({ max: count - 1 }).chain((fewer) =>
-        fc.record({
-          count: fc.constant(count - fewer),
-          lengthMetres: between(0.6, 2),
-          widthMetres: between(0.6, 2),
-          start: fc.oneof(
-            fc.constantFrom('spread' as const, 'packed' as const),
-            fc.shuffledSubarray([...zones.keys()], { minLength: count - fewer, maxLength: count - fewer }),
-          ),
-        }),
-      ),
-      reactionSeconds: between(0, 1),
-      staggerSeconds: between(0, 1),
-      stations: fc.tuple(...draw.stations.map((station, i) => stationOf(station, places[i]!, draw.tasks.length, draw.variants.length))),
-      tasks: fc.constant(draw.tasks),
-      variants: fc.constant(draw.variants),
-      mix: mixOf(draw.variants.length),
-      breakdowns: fc.tuple(...draw.stops.map((stop) => breakdownOf(stop, parts))),
-      breaks: fc
-        .array(fc.record({ startSeconds: between(0, 90_000), lengthSeconds: time }), { maxLength: 3 })
-        .map((breaks) => breaks.sort((a, b) => a.startSeconds - b.startSeconds)),
-      conveyorDuringBreaks: fc.boolean(),
-      window: fc
-        .tuple(between(0, 50_000), between(0.5, 50_000))
-        .map(([warmupSeconds, more]) => ({ warmupSeconds, endSeconds: warmupSeconds + more })),
-    })
-  })
+/** Signs of what a complete form can say; each stands in at least one of ten lines. */
+const FEATURES = [
+  ...[
+    'exponential',
+    ' ± ',
+    'gamma',
+    'pert',
+    '..',
+    'kind: weibull',
+    'kind: empirical',
+    'kind: discrete',
+    'kind: replay',
+    'kind: occasional',
+    'kind: limited',
+  ],
+  ...[
+    'enterOnlyIfExitClear: true',
+    'fromPosition: high',
+    'across: true',
+    'release: train',
+    'length: none',
+    'speed: none',
+    'acceleration: none',
+    'clear: move',
+    'clear: derived',
+  ],
+  ...[
+    'start: packed',
+    'start: [',
+    'kind: random',
+    'kind: levelled',
+    'kind: pattern',
+    'kind: list',
+    'unload:',
+    'load:',
+    'work:',
+    'worksInBreaks: true',
+  ],
+  ...['line: whole', 'transfer: ', 'clock: calendar', 'after: ', 'conveyorDuringBreaks: false'],
+]
 
 test('any line reads back identical from its complete form', () => {
   let read = 0
+  const seen = new Map<string, number>()
   fc.assert(
-    fc.property(lineSpec, (line) => {
+    fc.property(anyLine, (line) => {
       const text = writeLine(line)
+      for (const feature of FEATURES) if (text.includes(feature)) seen.set(feature, (seen.get(feature) ?? 0) + 1)
       const { scenario, problems } = readScenario(text, 'line.yaml')
       if (scenario === null) throw new Error(`${formatProblems(problems, text, 'line.yaml')}\n${text}`)
       expect(scenario.line).toEqual(line)
@@ -282,6 +62,8 @@ test('any line reads back identical from its complete form', () => {
     { numRuns: 150, seed: 20260101 },
   )
   expect(read).toBeGreaterThanOrEqual(150)
+  const rare = FEATURES.filter((feature) => (seen.get(feature) ?? 0) < 15)
+  expect(rare).toEqual([])
 })
 
 const calendar = fc.record({
@@ -294,12 +76,12 @@ const calendar = fc.record({
 test('plan, calendar and turns read back with the line', () => {
   fc.assert(
     fc.property(
-      lineSpec,
+      anyLine,
       calendar,
       between(1, 999),
       fc.constantFrom('shift' as const, 'net hour' as const),
-      name,
-      name,
+      anyName,
+      anyName,
       (line, given, units, per, title, question) => {
         const periods = per === 'shift' ? given.shifts : (given.netSeconds * given.shifts) / 3600
         const unitsPerWindow = units * periods

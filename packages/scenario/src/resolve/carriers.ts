@@ -34,15 +34,15 @@ function readStart(context: Context, at: Located | null, zones: readonly ZoneDra
   if (at === null) return 'spread'
   if (at.kind === 'text') return textOf(at) === 'packed' ? 'packed' : 'spread'
   if (at.kind !== 'list') return undefined
-  const places: number[] = []
+  const places = new Set<number>()
   for (const item of at.items) {
     const zone = findZone(context, item, zones)
     if (zone === null) continue
-    if (places.includes(zone)) context.report.add(item, say.startTwice(zones[zone]!.name))
-    places.push(zone)
+    if (places.has(zone)) context.report.add(item, say.startTwice(zones[zone]!.name))
+    places.add(zone)
   }
   if (at.items.length !== count) context.report.add(at, say.startLength(at.items.length, count))
-  return places
+  return [...places]
 }
 
 export function finishCarriers(draft: CarriersDraft): CarriersSpec | null {

@@ -8,8 +8,11 @@ import { frequencies, meanWork } from './stops.ts'
 import type { Products } from './products.ts'
 import type { StationDraft } from './stations.ts'
 import { own, type ZoneDraft } from './zoneDraft.ts'
+import { clearTime } from '@loopwright/line'
 import { distributionMean } from '@loopwright/stats'
 
+/** a move that begins from rest */
+const REST = 0
 const metres = (value: number): string => `${Number(value.toPrecision(6))} m`
 const seconds = (value: number): string => `${Number(value.toPrecision(4))} s`
 
@@ -102,6 +105,7 @@ export function checkWork(
   stations: readonly StationDraft[],
   carriers: CarriersDraft | null,
   products: Products,
+  reaction: number,
 ): void {
   const at = child(root, 'stations')
   if (at === null || at.kind !== 'map') return
@@ -110,23 +114,20 @@ export function checkWork(
   if (products.mix === null || stations.length === 0 || stations.some((station) => station.spec === null)) return
   const weights = frequencies(products)
   const longest = Math.max(...stations.map((station) => meanWork(station.spec!, weights) + distributionMean(station.spec!.releaseSeconds)))
-  const clears = paths.map((path) => clearSeconds(path, zones[path.from]!, carriers))
+  const clears = paths.map((path) => clearSeconds(path, zones[path.from]!, carriers, reaction))
   const slowest = clears.indexOf(Math.max(...clears))
   const path = paths[slowest]
-  if (path !== undefined && clears[slowest]! > longest) {
+  if (path !== undefined && longest > 0 && clears[slowest]! > longest) {
     context.report.add(path.at ?? zones[slowest]!.at, say.clearLong(zones[slowest]!.name, seconds(clears[slowest]!), seconds(longest)))
   }
 }
 
-/** Mean clear time from rest (MODEL.md §3); 0 where it is not known. */
-function clearSeconds(path: PathDraft, zone: ZoneDraft, carriers: CarriersDraft | null): number {
+/** Mean clear time from rest (MODEL.md §3), with the change back of a transfer; 0 where it is not known. */
+function clearSeconds(path: PathDraft, zone: ZoneDraft, carriers: CarriersDraft | null, reaction: number): number {
   if (path.clear === undefined || path.clear === 'move') return path.move ? distributionMean(path.move) : 0
   if (path.clear !== null) return distributionMean(path.clear)
   const size = path.across ? carriers?.width : carriers?.length
   if (!clearIsDerived(path, zone) || !size || !path.speed || zone.sensor === undefined) return 0
-  const travel = size - zone.sensor
-  const ramp = path.acceleration ? path.speed / (2 * path.acceleration) : 0
-  const needed = path.acceleration ? path.speed ** 2 / (2 * path.acceleration) : 0
   const change = path.fromPosition === 'high' ? (zone.transfer?.lowerSeconds ?? 0) : 0
-  return (travel >= needed ? travel / path.speed + ramp : Math.sqrt((2 * travel) / path.acceleration!)) + change
+  return clearTime(size, zone.sensor, path.speed, path.acceleration ?? null, reaction, REST) + change
 }

@@ -12,6 +12,8 @@ export interface Context {
   readonly files: ((name: string) => string | null) | null
   /** where a value of the complete form came from, by its path there */
   readonly origins: Map<string, string>
+  /** index of each zone by name; filled when the zones are known */
+  readonly zoneIndex: Map<string, number>
 }
 
 export function child(at: Located | null | undefined, key: string): Located | null {

@@ -18,6 +18,7 @@ export function readPlainTime(context: Context, root: Located): Time | null {
     context.report.add(warmupAt, say.neither(['length', 'end'], 'say how long the run is counted after the warm-up'))
   if (lengthAt !== null && endAt !== null) context.report.add(endAt, say.onlyOneOf('end', 'length', 'one follows from the other'))
   const breaks = readList(context, child(root, 'breaks'))
+  if (child(root, 'breaks') === null) context.origins.set('breaks', 'default')
   const conveyor = booleanOf(child(root, 'conveyorDuringBreaks'))
   if (conveyor === null) context.origins.set('conveyorDuringBreaks', 'default')
   const calendar = judgedAt === null ? null : readJudged(context, judgedAt)

@@ -43,7 +43,12 @@ export function readProducts(context: Context, root: Located): Products {
   const count = baseNames.length * 2 ** options.length
   if (count > VARIANTS_MAX) {
     context.report.add(child(at, 'options') ?? variantsAt ?? root, say.tooManyVariants(count, VARIANTS_MAX))
-    return { baseNames, options: [], variants: baseNames.map((name, base) => ({ name, base, options: [] })), mix: null }
+    return {
+      baseNames,
+      options: [],
+      variants: baseNames.slice(0, VARIANTS_MAX).map((name, base) => ({ name, base, options: [] })),
+      mix: null,
+    }
   }
   const variants = expand(baseNames, options)
   checkExpanded(context, variants, at ?? root)
@@ -54,12 +59,14 @@ export function readProducts(context: Context, root: Located): Products {
 function readNames(context: Context, at: Located | null): string[] {
   if (at === null) return ['product']
   const names: string[] = []
+  const seen = new Set<string>()
   if (at.kind === 'list') {
     for (const item of at.items) {
       const name = textOf(item)
       if (name === null) continue
-      if (checkName(context, name, (sentence) => context.report.add(item, sentence)) && names.includes(name))
+      if (checkName(context, name, (sentence) => context.report.add(item, sentence)) && seen.has(name))
         context.report.add(item, say.duplicateName('variants', name))
+      seen.add(name)
       names.push(name)
     }
   } else {
@@ -83,10 +90,11 @@ function expand(baseNames: readonly string[], options: readonly Option[]): Varia
 }
 
 function checkExpanded(context: Context, variants: readonly Variant[], at: Located): void {
-  const seen = new Set<string>()
-  for (const variant of variants) {
-    if (seen.has(variant.name) && variant.options.length > 0) context.report.add(at, say.duplicateName('variants', variant.name))
-    seen.add(variant.name)
+  const seen = new Map<string, boolean>()
+  for (const { name, options } of variants) {
+    const expanded = options.length > 0
+    if (seen.has(name) && (expanded || seen.get(name) === true)) context.report.add(at, say.duplicateName('variants', name))
+    seen.set(name, expanded)
   }
 }
 

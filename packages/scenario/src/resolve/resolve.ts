@@ -1,6 +1,7 @@
 /** Authoring form to `Scenario`: every step reads what it can, so that all findings of a file show at once. */
 import { distributionMean } from '@loopwright/stats'
 import type { LineSpec } from '@loopwright/line'
+import * as say from '../messages.ts'
 import type { ScenarioNotes } from '../notes.ts'
 import type { Scenario } from '../scenario.ts'
 import type { Located } from '../located.ts'
@@ -35,6 +36,10 @@ interface Parts {
 
 /** null where the file has errors; they are in the report. */
 export function resolve(context: Context, root: Located): Resolved | null {
+  for (const key of ['name', 'question']) {
+    const at = child(root, key)
+    if (at !== null && textOf(at)?.trim() === '') context.report.add(at, say.missing(key, 'a text'))
+  }
   const time = readTime(context, root)
   const plan = readPlan(context, root, time)
   const drive = readDrive(context, root)
@@ -47,7 +52,7 @@ export function resolve(context: Context, root: Located): Resolved | null {
   checkPaths(context, root, zones, paths, carriers)
   checkCorners(context, root, zones, paths, carriers)
   if (carriers !== null) checkCarriers(context, zones, carriers)
-  checkWork(context, root, zones, paths, stations.stations, carriers, products)
+  checkWork(context, root, zones, paths, stations.stations, carriers, products, drive.reaction ?? 0)
   if (context.report.hasErrors()) return null
   const line = assemble({ zones, paths, carriers, products, stations, stops, drive, time })
   if (line === null || time === null || plan === undefined) throw new Error('a scenario without a finding could not be put together')

@@ -38,6 +38,7 @@ export function readStations(context: Context, root: Located, zones: readonly Zo
 
 interface TaskOrder {
   readonly names: string[]
+  readonly indexOf: Map<string, number>
   /** true where the file lists them; then others are unknown */
   readonly fixed: boolean
 }
@@ -45,14 +46,15 @@ interface TaskOrder {
 function readTaskOrder(context: Context, root: Located): TaskOrder {
   const at = child(root, 'tasks')
   const names: string[] = []
+  const indexOf = new Map<string, number>()
   for (const item of at?.items ?? []) {
     const name = textOf(item)
     if (name === null) continue
-    if (names.includes(name)) context.report.add(item, say.duplicateName('tasks', name))
-    else names.push(name)
+    if (indexOf.has(name)) context.report.add(item, say.duplicateName('tasks', name))
+    else indexOf.set(name, names.push(name) - 1)
     checkName(context, name, (sentence) => context.report.add(item, sentence))
   }
-  return { names, fixed: at !== null }
+  return { names, indexOf, fixed: at !== null }
 }
 
 function readStation(
@@ -145,9 +147,12 @@ function readTask(
   checkName(context, name, (sentence) => addAtKey(context, entry, sentence))
   if (inStation.has(name)) addAtKey(context, entry, say.taskTwice(name))
   inStation.add(name)
-  let task = tasks.names.indexOf(name)
+  let task = tasks.indexOf.get(name) ?? -1
   if (task < 0 && tasks.fixed) addAtKey(context, entry, say.unknownTask(name, near(context, name, tasks.names), tasks.names))
-  else if (task < 0) task = tasks.names.push(name) - 1
+  else if (task < 0) {
+    task = tasks.names.push(name) - 1
+    tasks.indexOf.set(name, task)
+  }
   const base = readTimes(context, root, entry.value, products)
   if (base === undefined) return undefined
   const seconds = products.variants.map((variant) => {
@@ -170,7 +175,7 @@ function readTask(
 function checkAdds(context: Context, products: Products, tasks: TaskOrder): void {
   for (const option of products.options) {
     for (const entry of entries(child(option.at, 'adds'))) {
-      if (!tasks.names.includes(entry.key))
+      if (!tasks.indexOf.has(entry.key))
         addAtKey(context, entry, say.unknownTask(entry.key, near(context, entry.key, tasks.names), tasks.names))
     }
   }

@@ -14,6 +14,7 @@ export interface Part {
 export interface Parts {
   readonly zones: readonly ZoneDraft[]
   readonly stations: readonly StationDraft[]
+  readonly stationIndex: ReadonlyMap<string, number>
 }
 
 export function readParts(context: Context, at: Located, line: Parts): Part[] | null {
@@ -39,13 +40,13 @@ function readKinds(context: Context, at: Located, line: Parts): Part[] | null {
 /** A part by kind and name. */
 function readOne(context: Context, at: Located, kind: string, name: string, line: Parts): Part[] | null {
   if (kind === 'station') {
-    const index = line.stations.findIndex((station) => station.name === name)
+    const index = line.stationIndex.get(name) ?? -1
     const names = line.stations.map((station) => station.name)
     if (index >= 0) return [{ part: { kind, index }, name }]
     context.report.add(at, say.unknownStation(name, near(context, name, names), names))
     return null
   }
-  const index = at.value === name ? findZone(context, at, line.zones) : line.zones.findIndex((zone) => zone.name === name)
+  const index = at.value === name ? findZone(context, at, line.zones) : (context.zoneIndex.get(name) ?? -1)
   if (index === null || line.zones.length === 0) return null
   if (index < 0) {
     const names = line.zones.map((zone) => zone.name)
@@ -65,8 +66,8 @@ function readWord(context: Context, at: Located, line: Parts): Part[] | null {
   const word = textOf(at)
   if (word === null) return null
   if (word.startsWith('every ')) return readEvery(context, at, word, line)
-  const zone = line.zones.findIndex((one) => one.name === word)
-  const station = line.stations.findIndex((one) => one.name === word)
+  const zone = context.zoneIndex.get(word) ?? -1
+  const station = line.stationIndex.get(word) ?? -1
   const meanings = [
     ...(word === 'line' ? ['line'] : []),
     ...(station >= 0 ? [`station ${word}`] : []),

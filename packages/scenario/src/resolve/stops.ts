@@ -40,10 +40,11 @@ export function readStops(
   const breakdowns: BreakdownSpec[] = []
   const shortStops: ShortStop[] = []
   const seen = new Set<string>()
+  const line: Parts = { zones, stations, stationIndex: new Map(stations.map((station, index) => [station.name, index])) }
   for (const entry of entries(child(root, 'stops'))) {
     checkName(context, entry.key, (sentence) => addAtKey(context, entry, sentence))
     const at = child(entry.value, 'at')
-    const parts = at === null ? null : readParts(context, at, { zones, stations })
+    const parts = at === null ? null : readParts(context, at, line)
     const several = at !== null && (at.kind === 'list' || textOf(at)?.startsWith('every ') === true)
     const times = readTimes(context, entry)
     for (const part of parts ?? []) {
@@ -54,7 +55,7 @@ export function readStops(
       const clock = textOf(child(entry.value, 'clock')) === 'calendar' ? 'calendar' : 'operating'
       let after = times.after
       if (times.chance !== null) {
-        const shortStop = readShortStop(context, entry, part, times.chance, name, { zones, stations, products })
+        const shortStop = readShortStop(context, entry, part, times.chance, name, { ...line, products })
         if (shortStop === null) continue
         shortStops.push(shortStop)
         after = { kind: 'exponential', mean: shortStop.meanTimeToFailureSeconds }

@@ -23,8 +23,9 @@ export interface ZoneDraft {
 export function findZone(context: Context, at: Located | null, drafts: readonly ZoneDraft[]): number | null {
   const name = textOf(at)
   if (at === null || name === null || drafts.length === 0) return null
-  const index = drafts.findIndex((zone) => zone.name === name)
-  if (index >= 0) return index
+  const index = context.zoneIndex.get(name)
+  if (index !== undefined) return index
+  if (context.report.isFull()) return null
   const names = drafts.map((zone) => zone.name)
   context.report.add(at, say.unknownZone(name, near(context, name, names), names))
   return null

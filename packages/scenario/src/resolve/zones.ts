@@ -22,6 +22,7 @@ export function readZones(context: Context, root: Located): ZoneDraft[] {
   }
   const drafts = unnamed.map((zone, i) => draft(context, root, zone, i, unnamed.length, loop !== null))
   checkNames(context, root, drafts, loop !== null)
+  for (const [index, zone] of drafts.entries()) if (!context.zoneIndex.has(zone.name)) context.zoneIndex.set(zone.name, index)
   readCorners(context, root, drafts)
   for (const zone of drafts) finish(context, root, zone)
   return drafts

@@ -62,7 +62,7 @@ const base = {
     {
       kind: z.literal('discrete'),
       values: values(),
-      weights: list(number('weight, 0 or more'), 'one weight per value'),
+      weights: list(number('weight, above 0'), 'one weight per value'),
       unit: unit(),
       ...limits,
     },
