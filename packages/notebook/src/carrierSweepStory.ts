@@ -18,6 +18,7 @@ import {
 } from './cell.ts'
 import type { Figure } from './figure.ts'
 import { assumptionCells } from './inputs/assumptions.ts'
+import { defaultInputs } from './inputs/defaultInputs.ts'
 import { answerSentences, sureSentences } from './sweep/answerWords.ts'
 import { standingCautions, warnings } from './sweep/cautions.ts'
 import { countTable } from './sweep/countTable.ts'
@@ -28,6 +29,10 @@ import { sweepCell } from './sweep/sweepCell.ts'
 export interface SweepStoryOptions {
   /** path of the scenario file, as the reader would type it */
   readonly scenarioFile: string
+  /** what stands in it: the page then tells which inputs are defaults. Default: it does not */
+  readonly scenarioText?: string
+  /** text of a data file that the scenario names; default: such files cannot be opened */
+  readonly readBeside?: (path: string) => string | null
 }
 
 export interface CarrierSweepStory {
@@ -70,6 +75,8 @@ export function carrierSweepStory(scenario: Scenario, result: SweepResult, optio
     netSeconds: result.lawSeconds / result.law.unitsPerLap,
     plan: words.plan,
   }
+  const { scenarioText, scenarioFile, readBeside } = options
+  const defaults = scenarioText === undefined ? null : defaultInputs(scenarioText, scenarioFile, readBeside ?? (() => null))
   const byCount = countTable(result, words)
   const states = statesIn(told)
   const places = scenario.line.zones.map((zone, index) => ({
@@ -110,7 +117,7 @@ export function carrierSweepStory(scenario: Scenario, result: SweepResult, optio
     byHour: chart('by-hour', (count) => outputByHour(count, windowWords)),
     distribution: chart('distribution', (count) => unitsSpread(count, windowWords)),
     stops: chart('stops', (count) => stoppedTime(count, windowWords)),
-    assumptions: assumptionCells(scenario, result),
+    assumptions: assumptionCells(scenario, result, defaults),
     cautions: standingCautions(scenario.line),
   }
 }

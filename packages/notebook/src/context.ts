@@ -16,6 +16,7 @@ const SEED = '1'
 export interface ContextParts {
   readonly scenario: Scenario
   readonly scenarioFile: string
+  readonly scenarioText: string
   readonly effects: Effects
   readonly print: (cell: Cell) => void
   /** replace what the notebook asks for; undefined: they do not */
@@ -28,6 +29,12 @@ export interface ContextParts {
 export function notebookContext(parts: ContextParts): { readonly context: NotebookContext; readonly cells: readonly Cell[] } {
   const { scenario, print } = parts
   const cells: Cell[] = []
+  const { readBeside } = parts.effects
+  const storyOptions = {
+    scenarioFile: parts.scenarioFile,
+    scenarioText: parts.scenarioText,
+    readBeside: (path: string) => readBeside?.(parts.scenarioFile, path) ?? null,
+  }
   let proses = 0
   let sweeps = 0
   const show = (...shown: readonly Cell[]): void => {
@@ -51,7 +58,7 @@ export function notebookContext(parts: ContextParts): { readonly context: Notebo
       show(sweeps === 1 ? cell : { ...cell, id: `sweep-${sweeps}` })
       return result
     },
-    story: (result) => carrierSweepStory(scenario, result, { scenarioFile: parts.scenarioFile }),
+    story: (result) => carrierSweepStory(scenario, result, storyOptions),
   }
   return { context, cells }
 }

@@ -64,7 +64,7 @@ export async function runNotebook(file: string, effects: Effects, options: RunNo
   const { print, end } = printer(effects.log, { colour: options.colour ?? false })
   effects.log('')
   const { replications, seed, workers } = options
-  const { context, cells } = notebookContext({ scenario, scenarioFile, effects, print, replications, seed, workers })
+  const { context, cells } = notebookContext({ scenario, scenarioFile, scenarioText, effects, print, replications, seed, workers })
   try {
     await notebook.body(context)
   } catch (error) {

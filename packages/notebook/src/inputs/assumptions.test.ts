@@ -27,7 +27,7 @@ stops:
 function tables(): Record<string, string> {
   const { scenario, problems } = readScenario(YAML, 'lid.yaml')
   if (scenario === null) throw new Error(JSON.stringify(problems))
-  const cells = assumptionCells(scenario, { law: law(scenario.line), lawSeconds: 8 * 3600 })
+  const cells = assumptionCells(scenario, { law: law(scenario.line), lawSeconds: 8 * 3600 }, null)
   return Object.fromEntries(cells.flatMap((cell) => (cell.kind === 'table' ? [[cell.id, tableText(shownView(cell.views))]] : [])))
 }
 

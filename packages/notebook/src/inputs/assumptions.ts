@@ -8,7 +8,12 @@ import { lineInputs } from './lineInputs.ts'
 import { stationInputs, variantInputs } from './stationInputs.ts'
 import { stopInputs, timeInputs } from './stopInputs.ts'
 
-export function assumptionCells(scenario: Scenario, result: Pick<SweepResult, 'law' | 'lawSeconds'>): (ProseCell | TableCell)[] {
+/** @param defaults  what the file does not say; null: nothing, or the file is not at hand */
+export function assumptionCells(
+  scenario: Scenario,
+  result: Pick<SweepResult, 'law' | 'lawSeconds'>,
+  defaults: Table | null,
+): (ProseCell | TableCell)[] {
   const { line } = scenario
   const cell = (id: string, table: Table): TableCell => ({ kind: 'table', id: `inputs-${id}`, where: 'page', views: oneView(table) })
   const stops = stopInputs(line)
@@ -20,5 +25,6 @@ export function assumptionCells(scenario: Scenario, result: Pick<SweepResult, 'l
     cell('variants', variantInputs(line)),
     ...(stops === null ? [] : [cell('stops', stops)]),
     cell('law', lawInputs(line, result)),
+    ...(defaults === null ? [] : [cell('defaults', defaults)]),
   ]
 }
