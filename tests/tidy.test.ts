@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
-import { banFindings, exportAllFindings, MAY_USE, skipFindings, unfinishedFindings } from './tidy/bans.ts'
+import { banFindings, exportAllFindings, idlePermissions, MAY_USE, skipFindings, unfinishedFindings } from './tidy/bans.ts'
 import { type Finding, say } from './tidy/finding.ts'
 import { circleFindings, importFindings, MAY_IMPORT } from './tidy/imports.ts'
 import { besideFindings, lengthFindings, TOP_LEVEL, topLevelFindings } from './tidy/layout.ts'
@@ -14,7 +14,8 @@ const UNTESTED: Record<string, string> = {
   'packages/notebook/src/browser/': 'runs in a browser only: tests/page opens pages in chromium',
   'packages/line/src/bounds/': 'law.test.ts tries the parts together, against values from elsewhere',
   'packages/line/src/causes.ts': 'stop.test.ts, breaks.test.ts and collect.test.ts read stopped time by cause',
-  'packages/line/src/clear.ts': 'move.test.ts has its timelines; tests/traceChangesNothing.test.ts holds clears with and without timers to one result',
+  'packages/line/src/clear.ts':
+    'move.test.ts has its timelines; tests/traceChangesNothing.test.ts holds clears with and without timers to one result',
   'packages/line/src/duties.ts': 'station.test.ts runs duties of every kind, build.test.ts reads the columns',
   'packages/line/src/registry.ts': 'build.test.ts reads streams and samplers',
   'packages/line/src/stopLists.ts': 'build.test.ts reads the lists, stop.test.ts and breaks.test.ts run them',
@@ -61,7 +62,7 @@ describe('the project keeps its rules', () => {
       .map((line) => line.replace(/\/$/, ''))
     none(topLevelFindings(readdirSync(TOP), ignored))
   })
-  test('nothing hides a clock, a printer or a source of randomness', () => none(ours.flatMap(banFindings)))
+  test('nothing hides a clock, a printer or a source of randomness', () => none([...ours.flatMap(banFindings), ...idlePermissions(ours)]))
   test('no `export *`', () => none(code.flatMap(exportAllFindings)))
   test('no `.only`, no skip without a reason', () => none([...code, ...tests].flatMap(skipFindings)))
   test('no unfinished work', () => none([...ours, ...documents, ...scenarios].flatMap(unfinishedFindings)))
@@ -172,6 +173,9 @@ describe('the rules find what they are for', () => {
     expect(one('const seen = process.argv', 'packages/cli/src/cli.ts')).toEqual([])
     expect(one('const u = Math.random()', 'packages/cli/src/cli.ts')).toHaveLength(1)
     expect(MAY_USE.every((row) => row.why.length > 10)).toBe(true)
+    const leave = [{ file: /^packages\/cli\//, names: ['process'], why: 'effects are made there' }]
+    expect(idlePermissions([at('packages/cli/src/cli.ts', 'process.exit(0)')], leave)).toEqual([])
+    expect(said(idlePermissions([at('packages/line/src/a.ts', 'process.exit(0)')], leave))).toHaveLength(1)
   })
   test('export *', () => {
     expect(said(exportAllFindings(at('packages/line/src/index.ts', "export * from './a.ts'")))).toEqual([

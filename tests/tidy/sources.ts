@@ -24,22 +24,29 @@ export function filesUnder(folder: string, ending: RegExp): Source[] {
   return found
 }
 
+const trees = new WeakMap<Source, ts.SourceFile>()
+
 export function parse(source: Source): ts.SourceFile {
-  return ts.createSourceFile(source.file, source.text, ts.ScriptTarget.ES2023, true)
+  const known = trees.get(source)
+  if (known) return known
+  const tree = ts.createSourceFile(source.file, source.text, ts.ScriptTarget.ES2023, true)
+  trees.set(source, tree)
+  return tree
 }
 
 export function lineOf(tree: ts.SourceFile, position: number): number {
   return tree.getLineAndCharacterOfPosition(position).line + 1
 }
 
-/** Every node below this one, parents first. */
-export function* nodesOf(node: ts.Node): Generator<ts.Node> {
-  yield node
-  const children: ts.Node[] = []
-  ts.forEachChild(node, (child) => {
-    children.push(child)
-  })
-  for (const child of children) yield* nodesOf(child)
+/** This node and every one below it, parents first. */
+export function nodesOf(node: ts.Node): ts.Node[] {
+  const all: ts.Node[] = []
+  const walk = (next: ts.Node): void => {
+    all.push(next)
+    ts.forEachChild(next, walk)
+  }
+  walk(node)
+  return all
 }
 
 /** Tests, what only tests use, and contract suites. */

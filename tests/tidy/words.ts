@@ -3,7 +3,7 @@ import type { Finding } from './finding.ts'
 import { lineOf, nodesOf, parse, type Source } from './sources.ts'
 
 /** Verdicts that belong to a licensed person. "safety" and `'unsafe-inline'` are other words; a word in quotes is talked about, not said. */
-const VERDICT = /(?<![-\w"“`'])(safe|unsafe|safely|compliant|non-compliant|approved|certified)(?![-\w"”`'])/i
+const VERDICT = /(?<![-\w"“`'])(safe|unsafe|safely|compliant|non-compliant|approved|certified|meets the standards?)(?![-\w"”`'])/i
 const INSTEAD = '"above guidance value", "within guidance value, assumptions: …" or "not checked"'
 
 /** In what people read: string literals and templates of the packages, and all of a document. */
@@ -12,7 +12,7 @@ export function verdictFindings(source: Source): Finding[] {
     return source.text.split('\n').flatMap((text, index) => verdict(source.file, index + 1, text))
   }
   const tree = parse(source)
-  return [...nodesOf(tree)].flatMap((node) => {
+  return nodesOf(tree).flatMap((node) => {
     const said =
       ts.isStringLiteral(node) ||
       ts.isNoSubstitutionTemplateLiteral(node) ||
