@@ -45,6 +45,7 @@ test('a heading with nothing for the terminal below it is not said', () => {
   print(cells[3]!)
   print({ kind: 'prose', id: 'h2', markdown: '## Counts' })
   print(cells[2]!)
+  print({ kind: 'prose', id: 'h3', markdown: '## Cautions' })
   end()
   expect(said).toEqual(['Counts', '', tableText(table)])
 })

@@ -43,6 +43,7 @@ export function printer(log: (text: string) => void, options: TerminalOptions = 
       if (cell.kind === 'table' && cell.where !== 'page') saySure()
     },
     end: () => {
+      heading = null
       saySure()
       say(simulated.join('\n'), 'sweep')
     },
