@@ -49,7 +49,7 @@ export class Collector {
   productsInLine = 0
   loads = 0
   readonly outputs: GrowingList = { values: new Float64Array(256), length: 0 }
-  private readonly lapZone: number
+  readonly lapZone: number
 
   constructor(line: Line) {
     this.line = line

@@ -4,6 +4,9 @@ import { makeAllClear } from './clear.ts'
 import { standsStill, standstill } from './gridlock.ts'
 import { handleInstant } from './instant.ts'
 import { checkInvariants } from './invariants.ts'
+import { canRecur } from './recursion/canRecur.ts'
+import { recur } from './recursion/run.ts'
+import { makeSweep, resetSweep, type Sweep } from './recursion/sweep.ts'
 import type { RunEnd, RunResult } from './result.ts'
 import type { LineSpec } from './spec.ts'
 import { resetLine } from './start.ts'
@@ -20,6 +23,8 @@ export interface SimulateOptions {
   readonly trace?: Trace
   /** checks the invariants after every instant; default: false */
   readonly verify?: boolean
+  /** `events`: one event after the other; `recursion`: without a queue, for lines that it holds for; default `auto`: the recursion where it holds and no trace is wanted */
+  readonly engine?: 'auto' | 'events' | 'recursion'
   /** stores simultaneous timers in the opposite order, which must change nothing; default: false */
   readonly backwards?: boolean
 }
@@ -43,13 +48,30 @@ export function createSimulator(spec: LineSpec, options: Omit<SimulateOptions, '
   const line = buildLine(spec, options.backwards ?? false)
   line.trace = options.trace ?? null
   const verify = options.verify ?? false
+  const sweep = wantsRecursion(line, options) ? makeSweep(line) : null
   return {
     run(seed, replication) {
       resetLine(line, seed, replication)
-      const end = runToEnd(line, verify)
+      const end = sweep === null ? runToEnd(line, verify) : runRecursion(sweep)
       return tellResult(line, seed, replication, end)
     },
   }
+}
+
+function wantsRecursion(line: Line, options: Omit<SimulateOptions, 'seed' | 'replication'>): boolean {
+  const engine = options.engine ?? 'auto'
+  if (engine === 'events') return false
+  const plain = options.trace === undefined && options.verify !== true && options.backwards !== true
+  if (plain && canRecur(line)) return true
+  if (engine === 'recursion') throw new RangeError('the recursion does not hold for this line, or a trace is wanted: take the event engine')
+  return false
+}
+
+function runRecursion(sweep: Sweep): RunEnd {
+  const { window } = sweep.line.spec
+  resetSweep(sweep, toGrid(window.warmupSeconds), toGrid(window.endSeconds))
+  recur(sweep)
+  return { reason: 'end of window', atSeconds: null, waits: [], cycle: [] }
 }
 
 function runToEnd(line: Line, verify: boolean): RunEnd {

@@ -21,7 +21,7 @@ import { DUTY_END, DUTY_START, RELEASE_END, RELEASE_START, UNLOAD } from './trac
 import { leaveWork } from './transfer.ts'
 
 /** Whether the carrier, as it is now, has this duty at the station. */
-function dutyApplies(line: Line, station: number, duty: number, carrier: number): boolean {
+export function dutyApplies(line: Line, station: number, duty: number, carrier: number): boolean {
   if (line.hasDuty[3 * station + duty] === 0) return false
   const isLoaded = line.carrierSerial[carrier] !== NONE
   if (duty === LOAD_DUTY) return !isLoaded
@@ -135,7 +135,7 @@ function startWork(line: Line, station: number): void {
 }
 
 /** Adds to the timer the task times of the duty for the product, of tasks that it has not had yet. */
-function addWork(line: Line, slot: number, station: number, duty: number, carrier: number): void {
+export function addWork(line: Line, slot: number, station: number, duty: number, carrier: number): void {
   const variant = line.carrierVariant[carrier]!
   const serial = line.carrierSerial[carrier]!
   for (let entry = line.dutyFirst[3 * station + duty]!; entry < line.dutyFirst[3 * station + duty + 1]!; entry++) {
@@ -160,12 +160,17 @@ export function onWorkEnd(line: Line, station: number): void {
   operateStation(line, station, false)
   const duty = line.stationDuty[station]!
   if (line.trace !== null) line.trace.add(line.now, DUTY_END, station, carrier, duty)
+  markTasks(line, station, duty, carrier)
+  if (duty === UNLOAD_DUTY) takeOff(line, carrier)
+  nextDuty(line, station, carrier, duty + 1)
+}
+
+/** The product has had the tasks of the duty that its variant has here. */
+export function markTasks(line: Line, station: number, duty: number, carrier: number): void {
   for (let entry = line.dutyFirst[3 * station + duty]!; entry < line.dutyFirst[3 * station + duty + 1]!; entry++) {
     const has = line.entrySampler[entry * line.variants + line.carrierVariant[carrier]!] !== NONE
     if (has) line.taskDone[carrier * line.tasks + line.entryTask[entry]!] = 1
   }
-  if (duty === UNLOAD_DUTY) takeOff(line, carrier)
-  nextDuty(line, station, carrier, duty + 1)
 }
 
 function takeOff(line: Line, carrier: number): void {

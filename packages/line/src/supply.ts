@@ -8,17 +8,22 @@ export function hasProduct(line: Line): boolean {
   return line.nextSerial < line.productsMax
 }
 
-/** Puts the next product on the carrier: its serial, and its variant by the mix. */
+/** Puts the next product on the carrier now, and tells of it. */
 export function takeProduct(line: Line, carrier: number): void {
+  putProduct(line, carrier)
+  line.carrierLoaded[carrier] = line.now
+  line.collector.onLoad()
+  if (line.trace !== null) line.trace.add(line.now, LOAD, line.carrierZone[carrier]!, carrier, line.carrierSerial[carrier]!)
+}
+
+/** The next product on the carrier: its serial, and its variant by the mix; it has had no task. */
+export function putProduct(line: Line, carrier: number): void {
   const serial = line.nextSerial++
   if (serial >= line.taskRoom) makeRoomFor(line, serial)
   line.carrierSerial[carrier] = serial
   line.carrierVariant[carrier] = nextVariant(line, serial)
-  line.carrierLoaded[carrier] = line.now
   const first = carrier * line.tasks
   line.taskDone.fill(0, first, first + line.tasks)
-  line.collector.onLoad()
-  if (line.trace !== null) line.trace.add(line.now, LOAD, line.carrierZone[carrier]!, carrier, serial)
 }
 
 function nextVariant(line: Line, serial: number): number {

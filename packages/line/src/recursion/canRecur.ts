@@ -1,0 +1,27 @@
+/** Which lines the recursion holds for. */
+import type { Line } from '../state.ts'
+
+/**
+ * True where nothing can freeze a move but the transfer that it leaves, where products are loaded and taken off at one station each, so that visits come in the
+ * order of time, and where the line cannot stand still.
+ */
+export function canRecur(line: Line): boolean {
+  const { spec, zones } = line
+  if (spec.mix.kind === 'list') return false
+  if (spec.breaks.length > 0 && !spec.conveyorDuringBreaks) return false
+  if (spec.stations.filter((station) => station.load !== null).length > 1) return false
+  if (spec.stations.filter((station) => station.unload !== null).length > 1) return false
+  if (spec.carriers.count >= line.exitClear.reduce((places, is) => places + 1 - is, 0)) return false
+  return spec.breakdowns.every(({ part, clock }) => {
+    if (clock !== 'operating') return false
+    if (part.kind === 'station') return true
+    if (part.kind !== 'transfer' || line.zoneStation[part.index] !== -1) return false
+    return clearsBeforeArrival(line, (part.index + zones - 1) % zones)
+  })
+}
+
+/** The zone behind a move into a transfer is clear before the carrier stands on it, so that a stop of the transfer finds no clear under way. */
+function clearsBeforeArrival(line: Line, path: number): boolean {
+  if (line.moveSampler[path] !== -1 || line.clearSampler[path] !== -1) return false
+  return [0, 1].every((start) => line.clearSeconds[2 * path + start]! <= line.moveSeconds[4 * path + 2 * start]!)
+}

@@ -1,0 +1,66 @@
+/** A transfer's change of position, held by its breakdowns. (MODEL.md §4, §7) */
+import { ZONE_STATES } from '../result.ts'
+import { fail, runClocks, secondsToFailure } from './failure.ts'
+import type { Sweep } from './sweep.ts'
+import { tellZone } from './told.ts'
+
+const STOPPED = ZONE_STATES.indexOf('stopped')
+
+/**
+ * Changes from `start` on and keeps the holds met in `sweep.holds`; tells the zone's time as `state`, or as stopped.
+ *
+ * @returns the instant at which the transfer stands in its new position
+ */
+export function change(sweep: Sweep, zone: number, start: number, seconds: number, state: number): number {
+  const { transferClocks, collector } = sweep.line
+  let at = start
+  let left = seconds
+  sweep.holds = 0
+  for (;;) {
+    const end = at + left
+    const failure = at + secondsToFailure(sweep, transferClocks, zone)
+    if (failure > end) {
+      runClocks(sweep, transferClocks, zone, left)
+      tellZone(sweep, zone, state, end)
+      if (end <= sweep.last) sweep.line.events++
+      return end
+    }
+    tellZone(sweep, zone, state, failure)
+    runClocks(sweep, transferClocks, zone, failure - at)
+    left -= failure - at
+    const until = fail(sweep, transferClocks, zone, failure, collector.causes.zoneSeconds)
+    tellZone(sweep, zone, STOPPED, until)
+    keepHold(sweep, failure, until)
+    if (left === 0) {
+      sweep.heldUntil[zone] = until
+      if (end <= sweep.last) sweep.line.events++
+      return failure
+    }
+    at = until
+  }
+}
+
+function keepHold(sweep: Sweep, from: number, to: number): void {
+  if (sweep.holds === sweep.holdFrom.length) {
+    const widen = (list: Float64Array): Float64Array => {
+      const wider = new Float64Array(2 * list.length)
+      wider.set(list)
+      return wider
+    }
+    sweep.holdFrom = widen(sweep.holdFrom)
+    sweep.holdTo = widen(sweep.holdTo)
+  }
+  sweep.holdFrom[sweep.holds] = from
+  sweep.holdTo[sweep.holds++] = to
+}
+
+/** When something of that length ends that starts at `start` and stands still in the holds kept; what ends as a hold begins does end. */
+export function heldEnd(sweep: Sweep, start: number, seconds: number): number {
+  let end = start + seconds
+  for (let k = 0; k < sweep.holds; k++) {
+    const from = sweep.holdFrom[k]!
+    if (from >= end) break
+    if (sweep.holdTo[k]! > start) end += sweep.holdTo[k]! - (from > start ? from : start)
+  }
+  return end
+}

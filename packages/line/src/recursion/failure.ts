@@ -1,0 +1,42 @@
+/** Breakdowns on operating time, where only one part is concerned: which source fails next, and for how long. (MODEL.md §7) */
+import { drawInOrder } from '../draw.ts'
+import type { PartList } from '../state.ts'
+import type { Sweep } from './sweep.ts'
+import { counts, within } from './windowed.ts'
+
+/** Operating seconds to the next failure of the part; infinite where it has no source. */
+export function secondsToFailure(sweep: Sweep, clocks: PartList, part: number): number {
+  let least = Number.POSITIVE_INFINITY
+  for (let k = clocks.first[part]!; k < clocks.first[part + 1]!; k++) {
+    const left = sweep.line.sourceLeft[clocks.items[k]!]!
+    if (left < least) least = left
+  }
+  return least
+}
+
+/** Runs the clocks of the part. */
+export function runClocks(sweep: Sweep, clocks: PartList, part: number, seconds: number): void {
+  for (let k = clocks.first[part]!; k < clocks.first[part + 1]!; k++) sweep.line.sourceLeft[clocks.items[k]!]! -= seconds
+}
+
+/** Lets every source whose clock has run out fail at `at`; returns the end of the last repair. */
+export function fail(sweep: Sweep, clocks: PartList, part: number, at: number, into: Float64Array): number {
+  const { line } = sweep
+  const { causes } = line.collector
+  let until = at
+  for (let k = clocks.first[part]!; k < clocks.first[part + 1]!; k++) {
+    const source = clocks.items[k]!
+    if (line.sourceLeft[source] !== 0) continue
+    drawInOrder(line, line.sourceRepair[source]!, line.repairStream[source]!)
+    const end = at + line.drawn[0]!
+    if (counts(sweep, at)) causes.count[source]!++
+    causes.seconds[source]! += within(sweep, at, end)
+    into[part * causes.length + source]! += within(sweep, at, end)
+    if (at <= sweep.last) line.events++
+    if (end <= sweep.last) line.events++
+    if (end > until) until = end
+    drawInOrder(line, line.sourceFailure[source]!, line.failureStream[source]!)
+    line.sourceLeft[source] = line.drawn[0]!
+  }
+  return until
+}
