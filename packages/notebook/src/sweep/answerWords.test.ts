@@ -24,8 +24,9 @@ function count(carriers: number, units: readonly number[], gridlocks = 0): Sweep
   } as Partial<SweepCount> as SweepCount
 }
 
-function told(counts: readonly SweepCount[]): Told {
-  return { counts, answer: sweepAnswer(counts) }
+/** @param reference  where the walk begins; the largest count unless told */
+function told(counts: readonly SweepCount[], reference = counts.at(-1)!.carriers): Told {
+  return { counts, answer: sweepAnswer(counts, reference) }
 }
 
 /** `high` outputs of 330 and the rest of 310, in turn as far as they go */
@@ -36,9 +37,25 @@ test('the answer: what the chosen count makes, the rule, one fewer, the plan in 
   const counts = [count(9, mixed(100, 70, -8)), count(10, mixed(100, 83)), count(11, mixed(100, 85, 1))]
   expect(answerSentences(told(counts), SHIFT)).toEqual([
     'With 10 carriers the loop makes 327 units a shift on average; nine of ten shifts make at least 310. The plan of 320 is met in 83 of 100 shifts simulated; the chance is between 74\u202f% and 90\u202f%.',
-    '10 is the smallest count whose mean is within 1\u202f% of the best count tried (11), with 95\u202f% confidence. 9 is not confirmed: it may fall short of that border by up to 9.9 units a shift.',
+    '10 is the smallest count whose mean is within 1\u202f% of the best count tried (11), with 95\u202f% confidence. 9 falls short of that border, by up to 9.9 units a shift.',
     'No count tried meets the plan of 320 in nine of ten shifts; 11 comes nearest, with 85 of 100.',
   ])
+})
+
+/** By hand: D = Y₉ − 0.99·330 is −6.7 or 9.3, mean 1.3, sd 8.21; its lower limit is 1.3 − 1.729·1.835 = −1.9, its upper one above 0. */
+test('a count that may or may not fall short is not called short', () => {
+  const nine = Array.from({ length: 20 }, (_, index) => (index % 2 === 0 ? 320 : 336))
+  const sentences = answerSentences(
+    told([
+      count(9, nine),
+      count(
+        10,
+        nine.map(() => 330),
+      ),
+    ]),
+    SHIFT,
+  )
+  expect(sentences[1]).toMatch(/ 9 is not confirmed: it may fall short of that border by up to 1\.9 units a shift\.$/)
 })
 
 test('shifts other than 100 are told as of 100, with what was simulated', () => {
@@ -91,9 +108,15 @@ test('no answer without two replications, and none where no count is confirmed',
   expect(answerSentences({ answer: null, counts: [] }, SHIFT)).toEqual([
     'No answer yet: every count needs at least 2 replications, and some have fewer.',
   ])
-  const still = [count(17, mixed(100, 90), 3)]
+  const still = [count(16, mixed(100, 90)), count(17, mixed(100, 90), 3)]
   expect(answerSentences(told(still), SHIFT)[1]).toBe(
-    'No count is confirmed yet as within 1\u202f% of the best (17 carriers, by its mean): run more replications.',
+    'No count is recommended: with 17 carriers, where the search began, the loop stood still (gridlock) in some replications.',
+  )
+  const nothing = [count(1, [0, 0, 0]), count(2, [0, 0, 0])]
+  expect(answerSentences(told(nothing), SHIFT)[1]).toBe('No count tried makes anything.')
+  const unsure = [count(9, [300, 340, 300, 340]), count(10, [340, 300, 340, 300])]
+  expect(answerSentences(told(unsure), SHIFT)[1]).toBe(
+    'No count is confirmed yet as within 1\u202f% of every other: run more replications.',
   )
 })
 

@@ -51,9 +51,7 @@ function ruleSentence(answer: SweepAnswer, counts: readonly SweepCount[], period
   const within = formatShare(answer.within)
   const level = formatShare(answer.level)
   const { best, chosen, notConfirmed } = answer
-  if (chosen === null) {
-    return `No count is confirmed yet as within ${within} of the best (${best} carriers, by its mean): run more replications.`
-  }
+  if (chosen === null) return noCountSentence(answer, counts)
   if (counts.length === 1) return `${chosen} is the only count tried.`
   const rule =
     chosen === best
@@ -63,7 +61,18 @@ function ruleSentence(answer: SweepAnswer, counts: readonly SweepCount[], period
   const fewer = notConfirmed.carriers
   if (notConfirmed.reason === 'gridlock')
     return `${rule} ${fewer} is not recommended: the loop stood still (gridlock) in some replications.`
-  return `${rule} ${fewer} is not confirmed: it may fall short of that border by up to ${shortfall(notConfirmed.shortBy)} units a ${period.one}.`
+  const by = `by up to ${shortfall(notConfirmed.shortBy)} units ${period.each}`
+  return notConfirmed.shown
+    ? `${rule} ${fewer} falls short of that border, ${by}.`
+    : `${rule} ${fewer} is not confirmed: it may fall short of that border ${by}.`
+}
+
+function noCountSentence({ within, notConfirmed }: SweepAnswer, counts: readonly SweepCount[]): string {
+  if (counts.every((count) => count.units.every((made) => made === 0))) return 'No count tried makes anything.'
+  if (notConfirmed?.reason === 'gridlock') {
+    return `No count is recommended: with ${notConfirmed.carriers} carriers, where the search began, the loop stood still (gridlock) in some replications.`
+  }
+  return `No count is confirmed yet as within ${formatShare(within)} of every other: run more replications.`
 }
 
 /** The smallest count that meets the plan in nine of ten shifts, or that none does; null without a plan. */
