@@ -105,6 +105,7 @@ describe(`${LINES} random lines`, () => {
         const result = simulate(spec, { seed, replication: 0, trace: traces[0], verify: true })
         const again = simulate(spec, { seed, replication: 0, trace: traces[1] })
         const untraced = simulate(spec, { seed, replication: 0, verify: true })
+        const plain = simulate(spec, { seed, replication: 0 })
         const backwards = simulate(spec, { seed, replication: 0, trace: traces[2], verify: true, backwards: true })
         const { endSeconds } = spec.window
         const longer = new Trace()
@@ -116,7 +117,7 @@ describe(`${LINES} random lines`, () => {
           [],
         )
         expect([traces[1].hash.digest(), traces[2].hash.digest()], told).toEqual([traces[0].hash.digest(), traces[0].hash.digest()])
-        expect([again, untraced, backwards], told).toEqual([result, result, result])
+        expect([again, untraced, plain, backwards], told).toEqual([result, result, result, result])
         for (const feature of [...featuresOf(spec), ...shown(traces[0], result)]) counts.set(feature, (counts.get(feature) ?? 0) + 1)
       } catch (error) {
         throw new Error(`${told}\n${(error as Error).message}`, { cause: error })

@@ -2,15 +2,20 @@
 import { type LineSpec, type RunResult, simulate, Trace } from '@loopwright/line'
 import { type CauseSeconds, type Recount, recount } from './recount.ts'
 
-/** Runs the line, once for its window and once for longer so that the trace tells how the last stays went on, and compares. */
+/**
+ * Runs the line for its window, with its rules checked and (on shorter ways inside) without, and once with a trace and for longer, so that it tells how the
+ * last stays went on; and compares.
+ */
 export function differences(spec: LineSpec, seed: string, replication: number, verify = true): string[] {
   const result = simulate(spec, { seed, replication, verify })
+  const plain = simulate(spec, { seed, replication })
   const trace = new Trace()
   const { warmupSeconds, endSeconds } = spec.window
   const longer = { ...spec, window: { warmupSeconds, endSeconds: endSeconds + 0.25 * (endSeconds - warmupSeconds) + 100 } }
   const more = simulate(longer, { seed, replication, trace })
   const ended = result.end.reason === 'end of window' ? more.end : result.end
-  return compare(spec, result, recount(spec, trace, ended))
+  const told = recount(spec, trace, ended)
+  return [...compare(spec, result, told), ...compare(spec, plain, told).map((found) => `without checks: ${found}`)]
 }
 
 const close = (a: number, b: number): boolean => Math.abs(a - b) <= 1e-9 * Math.max(1, Math.abs(a), Math.abs(b))
