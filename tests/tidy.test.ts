@@ -17,6 +17,7 @@ const UNTESTED: Record<string, string> = {
   'packages/line/src/clear.ts':
     'move.test.ts has its timelines; tests/traceChangesNothing.test.ts holds clears with and without timers to one result',
   'packages/line/src/duties.ts': 'station.test.ts runs duties of every kind, build.test.ts reads the columns',
+  'packages/line/src/recursion/': 'tests/twoEngines.test.ts holds it to the event engine in every number',
   'packages/line/src/registry.ts': 'build.test.ts reads streams and samplers',
   'packages/line/src/stopLists.ts': 'build.test.ts reads the lists, stop.test.ts and breaks.test.ts run them',
   'packages/line/src/zone.ts': 'move.test.ts and gridlock.test.ts claim and free zones',

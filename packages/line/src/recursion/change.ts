@@ -60,7 +60,7 @@ export function heldEnd(sweep: Sweep, start: number, seconds: number): number {
   for (let k = 0; k < sweep.holds; k++) {
     const from = sweep.holdFrom[k]!
     if (from >= end) break
-    if (sweep.holdTo[k]! > start) end += sweep.holdTo[k]! - (from > start ? from : start)
+    if (sweep.holdTo[k]! > start) end += sweep.holdTo[k]! - Math.max(from, start)
   }
   return end
 }

@@ -68,7 +68,7 @@ function step(sweep: Sweep, carrier: number): boolean {
     }
     comeToRest(sweep, carrier, zone)
   }
-  const at = open > sweep.readyAt[carrier]! ? open : sweep.readyAt[carrier]!
+  const at = Math.max(open, sweep.readyAt[carrier]!)
   if (at > sweep.last) return looks
   leave(sweep, carrier, zone, at, 0)
   return true
@@ -139,7 +139,7 @@ function claimAhead(sweep: Sweep, carrier: number, next: number, at: number): vo
 
 /** An empty zone up to `until`: vacating until it was free, then free. */
 function tellUnused(sweep: Sweep, zone: number, until: number): void {
-  const free = sweep.freeAt[zone]! < until ? sweep.freeAt[zone]! : until
+  const free = Math.min(sweep.freeAt[zone]!, until)
   tellZone(sweep, zone, Z_VACATING, free)
   tellStationIn(sweep, zone, S_EXCHANGING, free)
   tellZone(sweep, zone, Z_FREE, until)

@@ -38,8 +38,8 @@ export function tellStation(sweep: Sweep, station: number, state: number, until:
   const breaks = sweep.line.stationBreaks[station] === 1 ? sweep.breakStart.length : 0
   const downFrom = sweep.downFrom[station]!
   const downUntil = sweep.downUntil[station]!
-  const end = until < sweep.last ? until : sweep.last
-  let at = from > sweep.warmup ? from : sweep.warmup
+  const end = Math.min(until, sweep.last)
+  let at = Math.max(from, sweep.warmup)
   while (at < end) {
     let next = sweep.nextBreakTold[station]!
     while (next < breaks && sweep.breakEnd[next]! <= at) next++

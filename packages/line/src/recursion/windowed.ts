@@ -8,7 +8,7 @@ export function counts(sweep: Sweep, at: number): boolean {
 
 /** Seconds of [from, to) that lie in the window. */
 export function within(sweep: Sweep, from: number, to: number): number {
-  const a = from > sweep.warmup ? from : sweep.warmup
-  const b = to < sweep.last ? to : sweep.last
+  const a = Math.max(from, sweep.warmup)
+  const b = Math.min(to, sweep.last)
   return b > a ? b - a : 0
 }

@@ -1,0 +1,72 @@
+/**
+ * The event engine and the recursion are one model: every number of a result must be equal, on every line that both can run.
+ * Half of the lines are made up at random; the others are those with every stop turned into one that only lengthens a stay, so that most of them fall to the recursion.
+ */
+import { readdirSync, readFileSync } from 'node:fs'
+import { type LineSpec, simulate } from '@loopwright/line'
+import { readScenario } from '@loopwright/scenario'
+import * as fc from 'fast-check'
+import { expect, test } from 'vitest'
+import { randomLine } from './oracle/readAloud/randomLine.ts'
+
+/** Stops of stations and transfers only, on operating time; the conveyor runs in breaks; products never run out. */
+function withLocalStops(line: LineSpec): LineSpec {
+  return {
+    ...line,
+    breakdowns: line.breakdowns.flatMap((source) =>
+      source.part.kind === 'station' || source.part.kind === 'transfer' ? [{ ...source, clock: 'operating' as const }] : [],
+    ),
+    conveyorDuringBreaks: true,
+    mix: line.mix.kind === 'list' ? { ...line.mix, kind: 'pattern' } : line.mix,
+  }
+}
+
+/** True: both engines ran it, and agree. */
+function bothAgree(line: LineSpec, seed: string): boolean {
+  const run = { seed, replication: 0 }
+  let recursion: ReturnType<typeof simulate>
+  try {
+    recursion = simulate(line, { ...run, engine: 'recursion' })
+  } catch (error) {
+    expect(error).toBeInstanceOf(RangeError)
+    return false
+  }
+  expect(recursion).toEqual(simulate(line, { ...run, engine: 'events' }))
+  expect(recursion).toEqual(simulate(line, run))
+  return true
+}
+
+test('random lines: at least a third of them fall to the recursion, and no number differs', () => {
+  let ran = 0
+  fc.assert(
+    fc.property(randomLine(), (line) => {
+      for (const one of [line, withLocalStops(line)]) if (bothAgree(one, '5')) ran++
+    }),
+    { seed: 22, numRuns: 300 },
+  )
+  expect(ran).toBeGreaterThanOrEqual(200)
+})
+
+const FOLDER = new URL('../scenarios/', import.meta.url)
+test.each(readdirSync(FOLDER).filter((file) => file.endsWith('.yaml')))('%s falls to the recursion', (file) => {
+  const { scenario } = readScenario(readFileSync(new URL(file, FOLDER), 'utf8'), file)
+  for (const seed of ['1', '2', '3']) expect(bothAgree(scenario!.line, seed)).toBe(true)
+})
+
+test('what cannot recur is said: a line breakdown, a trace', () => {
+  const { scenario } = readScenario(readFileSync(new URL('outdoor-unit-base-line.yaml', FOLDER), 'utf8'), 'demo')
+  const held: LineSpec = {
+    ...scenario!.line,
+    breakdowns: [
+      {
+        name: 'power',
+        part: { kind: 'line' },
+        clock: 'calendar',
+        timeToFailureSeconds: { kind: 'constant', value: 9 },
+        repairSeconds: { kind: 'constant', value: 1 },
+      },
+    ],
+  }
+  expect(() => simulate(held, { seed: '1', replication: 0, engine: 'recursion' })).toThrow('take the event engine')
+  expect(() => simulate(scenario!.line, { seed: '1', replication: 0, engine: 'recursion', verify: true })).toThrow('take the event engine')
+})
