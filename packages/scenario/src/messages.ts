@@ -128,7 +128,7 @@ export const neither = (keys: readonly string[], why: string): Sentence => error
 // Names
 
 export const badName = (name: string, reason: string): Sentence =>
-  error('E_NAME', `${quote(name)} cannot be a name: ${reason}`, 'use letters, digits, blanks and signs other than "/", at most 80')
+  error('E_NAME', `${quote(name)} cannot be a name: ${reason}`, 'use letters, digits, blanks and signs other than "/", at most 200')
 
 export const duplicateName = (what: string, name: string): Sentence =>
   error(
@@ -308,21 +308,14 @@ export const zoneWithoutLength = (zones: readonly string[]): Sentence =>
   )
 
 export const pathTwice = (from: string): Sentence =>
-  error(
-    'E_PATH_TWICE',
-    `two paths leave zone ${quote(from)}`,
-    'one closed loop has one path out of each zone; diverts cannot be simulated yet',
-  )
-
-export const pathOffLoop = (from: string, to: string): Sentence =>
-  error(
-    'E_NOT_A_LOOP',
-    `the path from ${quote(from)} to ${quote(to)} leaves the order of the zones`,
-    'this version simulates one closed loop: list the zones in travel order, each with a path to the next, the last with one to the first',
-  )
+  error('E_PATH_TWICE', `the path out of zone ${quote(from)} stands here a second time`, 'keep one of the two')
 
 export const pathMissing = (from: string, to: string): Sentence =>
-  error('E_PATH_MISSING', `no path leads from zone ${quote(from)} to ${quote(to)}`, `add { from: ${from}, to: ${to} }`)
+  error(
+    'E_PATH_MISSING',
+    `no path leads from zone ${quote(from)} to ${quote(to)}`,
+    `add { from: ${from}, to: ${to} }; open lines cannot be simulated yet`,
+  )
 
 export const speedNeeded = (zones: readonly string[]): Sentence =>
   error(

@@ -33,7 +33,7 @@ export interface Reading extends ReadResult {
  * Reads a scenario file. Never throws on bad input: whatever is wrong is in `problems`.
  *
  * @param text      YAML 1.2 or JSON
- * @param fileName   what the text is called; findings carry places only
+ * @param fileName  what the text is called; findings carry places only
  * @example readScenario('format: 1', 'empty.yaml').scenario // => null
  */
 export function readScenario(text: string, _fileName: string, options: ReadOptions = {}): ReadResult {

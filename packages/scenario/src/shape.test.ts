@@ -25,7 +25,7 @@ test.each(['operatorsNeeded', 'receiver', 'supply', 'accepts', 'safetyStop', 'in
   expect(found(['Z04,', `Z04, ${key}: 1,`])).toEqual([['E_NOT_YET', `stations.Fit.${key}`]])
 })
 
-test.each(['manual', 'push', 'pull', 'rejected', 'forStation'])('%s at a path: not yet', (key) => {
+test.each(['manual', 'push', 'pull', 'rejected', 'forStation', 'variants', 'load'])('%s at a path: not yet', (key) => {
   expect(found(['', `paths: [{ from: Z01, ${key}: 1 }]`])).toEqual([['E_NOT_YET', `paths[0].${key}`]])
 })
 

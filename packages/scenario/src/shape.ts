@@ -84,7 +84,8 @@ function unknownKeys(issue: Extract<Issue, { code: 'unrecognized_keys' }>, at: L
       report.add(entry.value, notOneOf(KINDS, entry.value))
       continue
     }
-    const feature = Object.hasOwn(NOT_YET, key) ? NOT_YET[key] : undefined
+    const condition = at.path.startsWith('paths[') && (key === 'variants' || key === 'load')
+    const feature = condition ? NOT_YET.forStation : Object.hasOwn(NOT_YET, key) ? NOT_YET[key] : undefined
     const sentence = feature === undefined ? say.unknownKey(key, nearest(key, known), known) : say.notYet(feature)
     report.addAt(entry.keyStart, entry.keyEnd - entry.keyStart, joinPath(at.path, key), sentence)
   }

@@ -11,7 +11,7 @@ import { createWalk } from './walk.ts'
 
 const CHARACTERS_MAX = 1_000_000
 /** signs that begin or end a part; the parser's time grows with them */
-const PARTS_MAX = 60_000
+const PARTS_MAX = 50_000
 /** of the parser; one slip often causes several */
 const FINDINGS_MAX = 10
 

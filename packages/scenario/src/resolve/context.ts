@@ -115,7 +115,7 @@ export function near(context: Context, word: string, known: Iterable<string>): s
   return context.report.count() > NEAR_MAX ? null : nearest(word, known)
 }
 
-const NAME_MAX = 80
+const NAME_MAX = 200
 
 /** Checks a name where it is declared. */
 export function checkName(context: Context, name: string, addProblem: (sentence: say.Sentence) => void): boolean {

@@ -45,9 +45,12 @@ function placePaths(context: Context, root: Located, zones: readonly ZoneDraft[]
       continue
     }
     if (toAt === null && child(root, 'loop') === null) context.report.add(at, say.missing('to', 'the name of the next zone'))
-    if (places[from] !== null) context.report.add(child(at, 'from') ?? at, say.pathTwice(zones[from]!.name))
-    else if (to !== null && to !== (from + 1) % zones.length)
-      context.report.add(toAt ?? at, say.pathOffLoop(zones[from]!.name, zones[to]!.name))
+    const next = (from + 1) % zones.length
+    const names = `from "${zones[from]!.name}" to "${to === null ? '' : zones[to]!.name}"`
+    if (to !== null && to !== next && places[from] !== null) context.report.add(toAt ?? at, say.notYet(`diverts (a second way ${names})`))
+    else if (to !== null && to !== next)
+      context.report.add(toAt ?? at, say.notYet(`paths that do not make one closed loop in the order of the zones (here ${names})`))
+    else if (places[from] !== null) context.report.add(child(at, 'from') ?? at, say.pathTwice(zones[from]!.name))
     else places[from] = at
   }
   if (child(root, 'loop') === null && list !== null && closed && !context.report.hasErrors()) {

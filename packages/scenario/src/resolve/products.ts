@@ -93,6 +93,7 @@ function checkExpanded(context: Context, variants: readonly Variant[], at: Locat
   const seen = new Map<string, boolean>()
   for (const { name, options } of variants) {
     const expanded = options.length > 0
+    if (expanded) checkName(context, name, (sentence) => context.report.add(at, sentence))
     if (seen.has(name) && (expanded || seen.get(name) === true)) context.report.add(at, say.duplicateName('variants', name))
     seen.set(name, expanded)
   }

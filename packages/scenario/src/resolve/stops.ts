@@ -49,6 +49,7 @@ export function readStops(
     const times = readTimes(context, entry)
     for (const part of parts ?? []) {
       const name = several ? `${entry.key} ${part.name}` : entry.key
+      if (several) checkName(context, name, (sentence) => addAtKey(context, entry, sentence))
       if (seen.has(name)) addAtKey(context, entry, say.duplicateName('stops', name))
       seen.add(name)
       if (times.repair === undefined) continue
