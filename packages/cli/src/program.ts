@@ -3,6 +3,7 @@ import { Command, Option } from 'commander'
 import { carrierCounts, seedText, wholeNumber } from './arguments.ts'
 import { SCHEMAS } from './commands/schema.ts'
 import type { Shell } from './shell.ts'
+import { addStudies } from './studyProgram.ts'
 import { wrapText } from './wrapText.ts'
 
 const VARIATION = ['--variation <name>', 'with a named set of changed values from the file'] as const
@@ -69,6 +70,8 @@ export function program(shell: Shell, command: string, onCode: (code: number) =>
       ),
     )
     .action(async (file: string, flags) => onCode(await (await import('./commands/sweep.ts')).sweep(shell, file, flags, command)))
+
+  addStudies(root, { shell, command, onCode })
 
   root
     .command('notebook <file>')

@@ -16,3 +16,6 @@ export type { ResolveResult } from './explain.ts'
 export { resolveScenario } from './explain.ts'
 export { scenarioJsonSchema } from './jsonSchema.ts'
 export { writeLine, writeScenario } from './write.ts'
+// Two of them
+export type { Difference } from './differences.ts'
+export { scenarioDifferences } from './differences.ts'

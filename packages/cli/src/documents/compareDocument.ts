@@ -1,0 +1,108 @@
+/** The document of `loopwright compare --json`. */
+import type { Difference } from '@loopwright/scenario'
+import type { CompareResult } from '@loopwright/study'
+import { chance, count, flag, list, meanInterval, number, only, orNull, record, type Schema, share, text, words } from './schemaParts.ts'
+
+/** What was changed from the first line to another. */
+export interface ChangedInputs {
+  readonly file: string
+  readonly variation: string | null
+  readonly changed: readonly Difference[]
+}
+
+export function compareDocument(result: CompareResult, inputs: readonly ChangedInputs[]): object {
+  const { kind, lines, pairs, ...rest } = result
+  return {
+    format: 1,
+    document: kind,
+    ...rest,
+    lines: lines.map((line, index) => ({ ...inputs[index]!, ...line })),
+    pairs: pairs.map(({ first, second, difference }) => ({ first: lines[first]!.name, second: lines[second]!.name, difference })),
+  }
+}
+
+export const differenceSchema = (of: string): Schema =>
+  record(
+    {
+      n: count('pairs of replications'),
+      mean: number(of),
+      sd: number('of the differences, divisor n − 1'),
+      level: share('confidence level of low … high'),
+      halfWidth: number('half of the interval, Student t'),
+      low: number('lower limit'),
+      high: number('upper limit'),
+      pairingGain: orNull(number('worth so many times the replications; null without spread')),
+      status: words(
+        ['difference shown', 'no difference shown', 'identical in every replication', 'always differs by the same'],
+        'no difference shown is not "equal"',
+      ),
+    },
+    of,
+  )
+
+export const studyHead = (document: string): Record<string, Schema> => ({
+  format: only(1, 'version of this form'),
+  document: only(document, 'what this document tells'),
+  engineVersion: text('version of the engine'),
+  seed: text('names the random worlds'),
+  replications: count('asked for, per line'),
+  partial: flag('stopped before all replications were done'),
+})
+
+export const windowSchema = (): Schema =>
+  record(
+    { warmupSeconds: number('statistics begin after this instant'), endSeconds: number('and end with this one') },
+    'judged stretch, seconds from the start of the run',
+  )
+
+/** JSON Schema of that document. */
+export function compareSchema(): Schema {
+  return {
+    $schema: 'http://json-schema.org/draft-07/schema#',
+    title: 'A comparison of loopwright',
+    ...record(
+      {
+        ...studyHead('comparison'),
+        level: share('of all differences together'),
+        window: windowSchema(),
+        lines: list(
+          record(
+            {
+              file: text('scenario file, as given'),
+              variation: orNull(text('named set of changed values in the file')),
+              changed: list(
+                record(
+                  {
+                    path: text('field path of the complete form; * stands for the places'),
+                    places: list(text('name'), 'places with this same change'),
+                    before: orNull(text('in the first line')),
+                    after: orNull(text('in this line')),
+                  },
+                  'one input',
+                ),
+                'inputs that are not those of the first line',
+              ),
+              name: text('of the line'),
+              carriers: count('number of carriers'),
+              plan: orNull(number('units wanted per window')),
+              units: list(number('units'), 'output per window, by replication'),
+              mean: orNull(meanInterval('output per window, units')),
+              meetsPlan: orNull(chance('windows with at least the plan')),
+              gridlocks: count('replications that ended in gridlock'),
+            },
+            'one line',
+          ),
+          'in the order given',
+        ),
+        pairs: list(
+          record(
+            { first: text('name'), second: text('name'), difference: differenceSchema('first less second, units per window') },
+            'one pair',
+          ),
+          'all pairs',
+        ),
+      },
+      'What `loopwright compare --json` prints. Units per window, times in seconds, shares from 0 to 1.',
+    ),
+  }
+}

@@ -1,0 +1,117 @@
+/** Runs several lines in the same random worlds: what comparisons, drivers, losses and station orders are made of. */
+import { createSimulator, type LineSpec } from '@loopwright/line'
+import { createPool, type Pool } from './pool.ts'
+import { runChunks } from './runChunks.ts'
+import { type RowLayout, rowLayout, runRow } from './runRow.ts'
+import { Schedule } from './schedule.ts'
+
+/** The rows of one line: of replications from …, without a gap. */
+export interface LineRows {
+  readonly layout: RowLayout
+  readonly rows: readonly Float64Array[]
+}
+
+export interface WorldRange {
+  /** names the random worlds; not empty, without `/` */
+  readonly seed: string
+  /** replications from (included) … to (excluded) */
+  readonly from: number
+  readonly to: number
+}
+
+export interface Runner {
+  /** Runs each line in each world. After a stop lines have fewer rows, and not all as many. */
+  run(lines: readonly LineSpec[], worlds: WorldRange): Promise<readonly LineRows[]>
+  /** Says how many replications are still to come, as far as that is known: for the progress only. */
+  expect(replications: number): void
+  /** told to stop: what is in by then is all there will be */
+  readonly stopped: boolean
+  close(): Promise<void>
+}
+
+export interface ThreadRunnerOptions {
+  /** threads, ≥ 1; default: one per core. Changes no result. */
+  readonly workers?: number
+  /** threads that are there already; they are left running */
+  readonly pool?: Pool
+  readonly onProgress?: (progress: { readonly done: number; readonly total: number }) => void
+  /** stops within a second */
+  readonly signal?: AbortSignal
+}
+
+/** Runs on worker threads. Results are the same, to the last bit, for any number of them. */
+export function threadRunner(options: ThreadRunnerOptions = {}): Runner {
+  const { signal, onProgress } = options
+  const pool = options.pool ?? createPool(options.workers)
+  let done = 0
+  let total = 0
+  return {
+    async run(lines, { seed, from, to }) {
+      const schedule = new Schedule(lines.length, to - from)
+      const numbers = lines.map((line) => pool.line(line))
+      const layouts = lines.map(rowLayout)
+      const rows = lines.map((): Float64Array[] => [])
+      total = Math.max(total, done + lines.length * (to - from))
+      await runChunks(pool, {
+        schedule,
+        taskOf: (chunk) => ({
+          line: numbers[chunk.index]!,
+          carriers: lines[chunk.index]!.carriers.count,
+          seed,
+          from: from + chunk.from,
+          to: from + chunk.to,
+          want: 'rows',
+        }),
+        onResult: (chunk, result) => {
+          for (const [index, row] of result.rows.entries()) rows[chunk.index]![chunk.from + index] = row
+          schedule.learn(chunk.index, result.rows.at(-1)![layouts[chunk.index]!.events]!)
+          done += chunk.to - chunk.from
+          onProgress?.({ done, total: Math.max(total, done) })
+        },
+        signal,
+      })
+      return lines.map((_, index) => ({ layout: layouts[index]!, rows: withoutGap(rows[index]!) }))
+    },
+    expect(replications) {
+      total = done + replications
+    },
+    get stopped() {
+      return signal?.aborted === true
+    },
+    async close() {
+      if (options.pool === undefined) await pool.close()
+    },
+  }
+}
+
+/** The same in the calling thread: for tests, and where there are no worker threads. */
+export function hereRunner(): Runner {
+  return {
+    run: async (lines, { seed, from, to }) =>
+      lines.map((line) => {
+        const layout = rowLayout(line)
+        const simulator = createSimulator(line)
+        return { layout, rows: Array.from({ length: to - from }, (_, index) => runRow(layout, simulator.run(seed, from + index))) }
+      }),
+    expect: () => {},
+    stopped: false,
+    close: async () => {},
+  }
+}
+
+/** Output per window, by replication. */
+export function unitsOf({ layout, rows }: LineRows): number[] {
+  return rows.map((row) => row[layout.units]!)
+}
+
+/** The replications that every line has. */
+export function inCommon(lines: readonly LineRows[]): LineRows[] {
+  const least = Math.min(...lines.map(({ rows }) => rows.length))
+  return lines.map(({ layout, rows }) => ({ layout, rows: rows.slice(0, least) }))
+}
+
+function withoutGap(rows: readonly Float64Array[]): Float64Array[] {
+  let whole = 0
+  while (rows[whole] !== undefined) whole += 1
+  return rows.slice(0, whole)
+}
