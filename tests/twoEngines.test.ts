@@ -36,7 +36,7 @@ function bothAgree(line: LineSpec, seed: string): boolean {
   return true
 }
 
-test('random lines: at least a third of them fall to the recursion, and no number differs', () => {
+test('random lines: at least a fifth of them fall to the recursion, and no number differs', () => {
   let ran = 0
   fc.assert(
     fc.property(randomLine(), (line) => {
@@ -44,13 +44,14 @@ test('random lines: at least a third of them fall to the recursion, and no numbe
     }),
     { seed: 22, numRuns: 300 },
   )
-  expect(ran).toBeGreaterThanOrEqual(200)
+  expect(ran).toBeGreaterThanOrEqual(120)
 })
 
 const FOLDER = new URL('../scenarios/', import.meta.url)
-test.each(readdirSync(FOLDER).filter((file) => file.endsWith('.yaml')))('%s falls to the recursion', (file) => {
+test.each(readdirSync(FOLDER).filter((file) => file.endsWith('.yaml')))('%s gives the same by both, where both can', (file) => {
   const { scenario } = readScenario(readFileSync(new URL(file, FOLDER), 'utf8'), file)
-  for (const seed of ['1', '2', '3']) expect(bothAgree(scenario!.line, seed)).toBe(true)
+  const stopsAll = scenario!.line.breakdowns.some((source) => source.part.kind === 'line' || source.part.kind === 'zone')
+  for (const seed of ['1', '2', '3']) expect(bothAgree(scenario!.line, seed)).toBe(!stopsAll)
 })
 
 test('what cannot recur is said: a line breakdown, a trace', () => {
