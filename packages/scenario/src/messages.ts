@@ -358,6 +358,13 @@ export const trainAtTransfer = (zone: string): Sentence =>
 export const positionWithoutTransfer = (zone: string): Sentence =>
   error('E_POSITION', `zone ${quote(zone)} has no transfer that could stand high`, 'write "low", or give the zone a transfer')
 
+export const movesTakeNoTime = (): Sentence =>
+  error(
+    'E_NO_MOVE_TIME',
+    'no move takes any time',
+    'a carrier would go round for ever within one instant; give at least one move a time above 0',
+  )
+
 export const allExitClear = (): Sentence =>
   error(
     'E_ALL_EXIT_CLEAR',

@@ -265,3 +265,4 @@ export const anyLine: fc.Arbitrary<LineSpec> = fc
         .map(([warmupSeconds, more]) => ({ warmupSeconds, endSeconds: warmupSeconds + more })),
     })
   })
+  .filter((line) => line.paths.some((path) => path.moveSeconds === null || distributionMean(path.moveSeconds) > 0.001))

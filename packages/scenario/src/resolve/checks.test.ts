@@ -43,3 +43,10 @@ test('nobody loads, nobody unloads: it runs', () => {
   expect(codes(['load: {', 'work: {'])).toEqual(['W_NO_LOAD'])
   expect(codes(['unload: {', 'work: {'])).toEqual(['W_NO_UNLOAD'])
 })
+
+test('moves that take no time would go round for ever within one instant', () => {
+  const move = (time: string) =>
+    Array.from({ length: 10 }, (_, i) => `{ from: Z${String(i + 1).padStart(2, '0')}, move: ${time} }`).join(', ')
+  expect(codes(['', `paths: [${move('0 s')}]`])).toEqual(['E_NO_MOVE_TIME'])
+  expect(codes(['', `paths: [${move('0 s').replace('0 s', '1 ms')}]`])).toEqual([])
+})

@@ -11,6 +11,8 @@ import { own, type ZoneDraft } from './zoneDraft.ts'
 import { clearTime } from '@loopwright/line'
 import { distributionMean } from '@loopwright/stats'
 
+/** seconds; shorter times are none (MODEL.md §1) */
+const CLOCK_STEP = 2 ** -20
 /** a move that begins from rest */
 const REST = 0
 const metres = (value: number): string => `${Number(value.toPrecision(6))} m`
@@ -68,6 +70,9 @@ export function checkPaths(
     )
   }
   groups.report()
+  const moves = paths.map((path) => (path.move === null || path.move === undefined ? null : distributionMean(path.move)))
+  if (paths.length > 0 && moves.every((mean) => mean !== null && mean < CLOCK_STEP))
+    context.report.add(child(root, 'paths') ?? root, say.movesTakeNoTime())
 }
 
 /** How many carriers the loop can take, and can start with. */
