@@ -4,7 +4,12 @@ export type { NotConfirmed, StationShares, SweepAnswer, SweepCount, SweepResult,
 export type { RunsIntervals, RunsResult } from './runsResult.ts'
 // How many carriers
 export type { CarrierSweepOptions, SweepOptions, SweepProgress } from './carrierSweep.ts'
+export type { CarrierStudyOptions, CarrierStudyProgress } from './carrierStudy.ts'
+export type { CarrierStep, CarrierStudy, Look, Pilot, PlanCount } from './carrierStudyResult.ts'
+export type { Rule } from './sweepAnswer.ts'
 export { carrierSweep, sweepHere } from './carrierSweep.ts'
+export { carrierStudy } from './carrierStudy.ts'
+export { defaultCounts } from './defaultCounts.ts'
 export { sweepAnswer } from './sweepAnswer.ts'
 // Runs of one line
 export type { ReplicateOptions, ReplicateThreadsOptions, TracedRun } from './replicate.ts'
@@ -19,7 +24,13 @@ export { CARRIER_STATES, lawTerms, STATION_STATES, TRACE_KINDS, ZONE_STATES } fr
 // Threads
 export type { Pool } from './pool.ts'
 export type { TraceColumns } from './task.ts'
+export type { PoolOptions } from './openPool.ts'
 export { createPool } from './pool.ts'
+export { callingThread } from './callingThread.ts'
+// Keeping results
+export type { Store, StoreEntry, StoreReport } from './store/store.ts'
+export { folderStore } from './store/folderStore.ts'
+export { memoryStore } from './store/memoryStore.ts'
 export { ENGINE_VERSION } from './engineVersion.ts'
 // Several lines in the same worlds
 export type { LineRows, Runner, ThreadRunnerOptions, WorldRange } from './runner.ts'
@@ -34,3 +45,8 @@ export type { Driver, DriverKind, DriverOptions } from './drivers.ts'
 export { driversOf, TIME_KINDS } from './drivers.ts'
 export type { DriverEffect, DriverRequest, DriverResult, Explanation } from './driverStudy.ts'
 export { driverStudy } from './driverStudy.ts'
+// What is lost, and by what
+export type { LossCause, LossCauseOptions, LossKind } from './lossCauses.ts'
+export { lossCauses } from './lossCauses.ts'
+export type { Loss, LossRequest, LossResult } from './lossWaterfall.ts'
+export { lossWaterfall } from './lossWaterfall.ts'
