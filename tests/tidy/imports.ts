@@ -24,7 +24,6 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     'npm:vega-lite',
     'npm:vega-embed',
     'npm:vega-interpreter',
-    'npm:d3-dsv',
   ],
   cli: ['type:line', 'scenario', 'study', 'charts', 'notebook', 'node:', 'npm:commander', 'npm:tsx'],
 }

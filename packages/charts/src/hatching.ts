@@ -35,5 +35,5 @@ export function hatchingDefs(): string {
  * @example hatchings().includes('aria-hidden="true"') // => true
  */
 export function hatchings(): string {
-  return `<svg width="0" height="0" style="position:absolute" aria-hidden="true" focusable="false">${hatchingDefs()}</svg>`
+  return `<svg width="0" height="0" class="lw-unseen" aria-hidden="true" focusable="false">${hatchingDefs()}</svg>`
 }

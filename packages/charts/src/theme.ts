@@ -128,6 +128,7 @@ export function themeCss(): string {
     `@media print{:root{color-scheme:light;${variables(PRINT)}}}`,
     'svg text{font-variant-numeric:tabular-nums}',
     '.lw-plan{display:block;max-width:100%;height:auto}',
+    '.lw-unseen{position:absolute}',
   ].join('\n')
 }
 

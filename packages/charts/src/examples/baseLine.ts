@@ -139,9 +139,10 @@ export function baseLineSweep(): SweepResult {
     answer: {
       within: 0.01,
       level: 0.95,
+      reference: 12,
       best: 12,
       chosen: 10,
-      notConfirmed: { carriers: 9, reason: 'may fall short', shortBy: 1.97, lowerLimit: -2.4 },
+      notConfirmed: { carriers: 9, reason: 'may fall short', shortBy: 2.4, lowerLimit: -2.4, against: 12, shown: true },
       meetsPlanInNineOfTen: null,
       bestAtUpperEnd: false,
       chosenAtLowerEnd: false,

@@ -37,7 +37,7 @@ export function pageHtml(head: PageHead, cells: readonly Cell[], assets: PageAss
 <style>${assets.style}</style>
 </head>
 <body>
-${hatchings().replace('style="position:absolute"', 'class="hidden"')}
+${hatchings()}
 <a class="skip" href="#main">Skip to the answer</a>
 <header>
 <p class="where">${escapeHtml(head.scenarioName)} · <time datetime="${isoDay(head.date)}">${longDay(head.date)}</time></p>
