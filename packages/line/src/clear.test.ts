@@ -1,6 +1,6 @@
 /** Clears that need no timer: a run without a trace takes that way, and must tell the same as one with a trace. */
 import { describe, expect, test } from 'vitest'
-import { smallLoop, type Wish } from '../../../tests/helpers/smallLoop.ts'
+import { smallLoop, tell, type Wish } from '../../../tests/helpers/smallLoop.ts'
 import { buildLine } from './build.ts'
 import { makeAllClear, nextZoneTakes, timeClear } from './clear.ts'
 import { handleInstant } from './instant.ts'
@@ -34,6 +34,29 @@ describe('a clear that nobody waits for', () => {
     // c0 waits in Z0 for Z1, which c1 leaves at 0
     const queued = justLeft([0, 1])
     expect([queued.pathClearing[1], queued.queue.isPending(queued.clearSlot + 1)]).toEqual([CLEAR_TIMED, true])
+  })
+
+  test('gets it also behind an exit-clear transfer that is free', () => {
+    // c1 leaves Z2 at 0, clear at 10, and loads in Z4 from 2 to 102. c0 stands in Z0 from 2 on: Z1 is free, Z2 is not before 10.
+    const spec = smallLoop({
+      zones: 7,
+      start: [5, 2],
+      move: 1,
+      clear: [1, 1, 10, 1, 1, 1, 1],
+      transfers: { 1: { lift: 0, lower: 0, out: 'low', exitClear: true } },
+      stations: [{ at: 4, load: 100 }],
+      until: 20,
+    })
+    const { result, lines } = tell(spec)
+    expect(lines.filter((line) => line.includes('leave') && line.includes('c0'))).toEqual([
+      '0 leave Z5 c0',
+      '1 leave Z6 c0',
+      '10 leave Z0 c0',
+      '11 leave Z1 c0',
+      '12 leave Z2 c0',
+    ])
+    // Z0: free 0–1, claimed 1–2, blocked 2–10, vacating 10–11, free 11–20
+    expect(result.zones[0]!.seconds).toEqual([1 + 9, 1, 0, 8, 0, 1, 0])
   })
 
   test('is made good at the end of what is told', () => {

@@ -91,11 +91,11 @@ test('a line that is held is no gridlock', () => {
     stops: [{ name: 'jam', on: { kind: 'zone', index: 1 }, clock: 'calendar', after: 4, repair: 1000 }],
   })
   expect(tell(lifting).result.end.reason).toBe('end of window')
-  // … and before its change back, with which alone it would go on: c1 has left Z1, stopped at its clear at 3, and stands in Z2 behind c0 in Z0
+  // … and before its change back, with which alone it would go on: c1 has left Z1, stopped at its clear at 3, and stands in Z2 from 2 on, behind c0 in Z0
   const lowering = smallLoop({
     zones: 3,
     start: [0, 1],
-    move: 4,
+    move: 2,
     clear: 3,
     transfers: { 1: { lift: 2, lower: 2 } },
     stops: [{ name: 'jam', on: { kind: 'zone', index: 1 }, clock: 'calendar', after: 3, repair: 1000 }],
