@@ -53,5 +53,5 @@ const nothing = (): AnswerCell => ({
 
 /** Runs of one count are a sweep of that count alone. */
 function asSweep({ count, intervals: _, ...result }: RunsResult): SweepResult {
-  return { ...result, kind: 'carrier sweep', counts: [count], answer: sweepAnswer([count]) }
+  return { ...result, kind: 'carrier sweep', counts: [count], answer: sweepAnswer([count], count.carriers) }
 }

@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest'
 import { carrierSweep, type SweepProgress, sweepHere } from './carrierSweep.ts'
+import { callingThread } from './callingThread.ts'
 import { replicateHere } from './replicate.ts'
 import { smallLoop } from './smallLoop.ts'
+import { memoryStore } from './store/memoryStore.ts'
 import { withCarriers } from './withCarriers.ts'
 
 const spec = smallLoop()
@@ -44,7 +46,7 @@ describe('a sweep', () => {
 test('progress goes up to the end; precision is known from the second replication of all counts on', async () => {
   const told: SweepProgress[] = []
   await carrierSweep(spec, [3, 4], { ...options, workers: 2, onProgress: (progress) => told.push(progress) })
-  expect(told.at(-1)).toMatchObject({ done: 14, total: 14 })
+  expect(told.at(-1)).toMatchObject({ done: 28, total: 28, recalled: 0 })
   expect(told[0]!.precision).toBeNull()
   expect(told.at(-1)!.precision).toBeGreaterThan(0)
 })
@@ -56,7 +58,7 @@ test('a stop leaves whole replications from 0 on, the same that an undisturbed s
     replications: 500_000,
     workers: 2,
     signal: stop.signal,
-    onProgress: ({ done }) => done > 200 && stop.abort(),
+    onProgress: ({ done }) => done > 400 && stop.abort(),
   })
   expect(partial.partial).toBe(true)
   const n = partial.counts.map((count) => count.replications)
@@ -64,8 +66,22 @@ test('a stop leaves whole replications from 0 on, the same that an undisturbed s
   expect(Math.max(...n) - Math.min(...n)).toBeLessThanOrEqual(100)
   expect(partial.answer!.replications).toBe(Math.min(...n))
   const whole = sweepHere(spec, [3, 4, 5], { seed: '11', replications: Math.max(...n) })
+  expect(partial.answer!.reference).toBe(whole.answer!.reference)
   for (const [index, count] of partial.counts.entries())
     expect(count.units).toEqual(whole.counts[index]!.units.slice(0, count.replications))
+})
+
+test('with a store: the same bits, and only what is new is run', async () => {
+  const store = memoryStore()
+  const pool = callingThread()
+  const plain = sweepHere(spec, [3, 4], options)
+  expect(await carrierSweep(spec, [3], { ...options, pool, store })).toMatchObject({ counts: [plain.counts[0]] })
+  expect(store.report).toMatchObject({ kept: 7, recalled: 0 })
+  expect(await carrierSweep(spec, [3, 4], { ...options, pool, store })).toEqual(plain)
+  expect(store.report).toMatchObject({ kept: 7 + 7 + 14, recalled: 7 })
+  const told: SweepProgress[] = []
+  expect(await carrierSweep(spec, [3, 4], { ...options, store, workers: 2, onProgress: (progress) => told.push(progress) })).toEqual(plain)
+  expect(told.at(-1)).toMatchObject({ done: 28, recalled: 28 })
 })
 
 test('what cannot be swept is refused before anything runs', async () => {

@@ -1,9 +1,9 @@
 /** The carrier sweep: how much the line makes with each number of carriers, all in the same random worlds. */
 import type { LineSpec } from '@loopwright/line'
-import { createPool, type Pool } from './pool.ts'
-import { runChunks } from './runChunks.ts'
-import { Schedule } from './schedule.ts'
-import { SweepAssembly } from './sweepAssembly.ts'
+import { bringRows, missing, type Part } from './bringRows.ts'
+import { openPool, type PoolOptions } from './openPool.ts'
+import { pilotBest, sweepAnswer } from './sweepAnswer.ts'
+import { checkedCounts, checkReplications, Counts, PILOT_REPLICATIONS, pilotSeed, sweepResult } from './sweepAssembly.ts'
 import type { SweepResult } from './sweepResult.ts'
 import { TaskRunner } from './task.ts'
 
@@ -16,26 +16,25 @@ export interface SweepOptions {
   readonly plan?: number | null
 }
 
-export interface CarrierSweepOptions extends SweepOptions {
-  /** threads, ≥ 1; default: one per core. Changes no result. */
-  readonly workers?: number
-  /** threads that are there already; they are left running */
-  readonly pool?: Pool
+export interface CarrierSweepOptions extends SweepOptions, PoolOptions {
   readonly onProgress?: (progress: SweepProgress) => void
   /** stops the sweep within a second; what is in by then is the result, marked partial */
   readonly signal?: AbortSignal
 }
 
 export interface SweepProgress {
-  /** replications, over all counts */
+  /** replications, over all counts, those of the pilot too */
   readonly done: number
   readonly total: number
+  /** of those done: how many came from the store */
+  readonly recalled?: number
   /** half of the widest 95 % interval of a mean, over that mean; null while a count has fewer than 2 replications */
   readonly precision: number | null
 }
 
 /**
- * Simulates each number of carriers `replications` times on worker threads, and answers by the rule of `sweepAnswer`.
+ * Simulates each number of carriers `replications` times on worker threads, and answers by Procedure W: pilot runs in worlds of their own choose the
+ * reference, and these runs are walked down from it (see `sweepAnswer`). How many replications are enough is the caller's to say; `carrierStudy` finds out.
  *
  * Replication k of each count meets the same random world. The result is the same, to the last bit, for any number of workers.
  *
@@ -44,41 +43,58 @@ export interface SweepProgress {
  * @throws RangeError  if the line cannot take one of the counts; any error that a run throws
  */
 export async function carrierSweep(spec: LineSpec, counts: readonly number[], options: CarrierSweepOptions): Promise<SweepResult> {
-  const { seed, replications, signal, onProgress } = options
-  const assembly = new SweepAssembly(spec, counts, { seed, replications, plan: options.plan ?? null })
-  const total = replications * assembly.counts.length
-  const schedule = new Schedule(assembly.counts.length, replications)
-  const pool = options.pool ?? createPool(options.workers, total)
+  const { signal, onProgress } = options
+  const sweep = sweepParts(spec, counts, options)
+  const total = missing(sweep.parts)
+  const { pool, close } = openPool(options, total)
   let done = 0
   try {
-    const line = pool.line(spec)
-    await runChunks(pool, {
-      schedule,
-      taskOf: ({ index, from, to }) => ({ line, carriers: assembly.counts[index]!, seed, from, to, want: 'rows' }),
-      onResult: ({ index, from, to }, { rows }) => {
-        const study = assembly.studies[index]!
-        study.add(from, rows)
-        schedule.learn(index, rows.at(-1)![study.layout.events]!)
-        done += to - from
-        onProgress?.({ done, total, precision: assembly.precision() })
-      },
+    await bringRows(pool, spec, sweep.parts, {
       signal,
+      onRows: (came) => {
+        done += came
+        onProgress?.({ done, total, recalled: pool.recalled, precision: sweep.judged.precision() })
+      },
     })
   } finally {
-    if (options.pool === undefined) await pool.close()
+    await close()
   }
-  return assembly.result()
+  return sweep.result()
 }
 
 /** The same sweep in the calling thread: for tests, and where there are no worker threads. */
 export function sweepHere(spec: LineSpec, counts: readonly number[], options: SweepOptions): SweepResult {
-  const { seed, replications } = options
-  const assembly = new SweepAssembly(spec, counts, { seed, replications, plan: options.plan ?? null })
+  const sweep = sweepParts(spec, counts, options)
   const runner = new TaskRunner()
   runner.tell(0, spec)
-  assembly.counts.forEach((carriers, index) => {
-    const { rows } = runner.perform({ line: 0, carriers, seed, from: 0, to: replications, want: 'rows' })
-    assembly.studies[index]!.add(0, rows)
-  })
-  return assembly.result()
+  for (const { seed, study, replications } of sweep.parts) {
+    study.add(0, runner.perform({ line: 0, carriers: study.carriers, seed, from: 0, to: replications, want: 'rows' }).rows)
+  }
+  return sweep.result()
+}
+
+/** Pilot and judged runs side by side: what is there when the sweep is stopped goes together. One count alone needs no pilot. */
+function sweepParts(
+  spec: LineSpec,
+  wanted: readonly number[],
+  { seed, replications, plan = null }: SweepOptions,
+): { readonly parts: readonly Part[]; readonly judged: Counts; readonly result: () => SweepResult } {
+  checkReplications(replications)
+  const counts = checkedCounts(spec, wanted)
+  const pilot = new Counts(spec, pilotSeed(seed))
+  const judged = new Counts(spec, seed)
+  const piloted = counts.length === 1 ? [] : counts.map((carriers) => pilot.of(carriers))
+  const parts = [
+    ...counts.map((carriers) => ({ seed, study: judged.of(carriers), replications })),
+    ...piloted.map((study) => ({ seed: pilot.seed, study, replications: Math.min(PILOT_REPLICATIONS, replications) })),
+  ]
+  return {
+    parts,
+    judged,
+    result: () =>
+      sweepResult(spec, judged.all(), { seed, replications, plan }, (told) => {
+        if (told.length === 1) return sweepAnswer(told, told[0]!.carriers)
+        return piloted.some((study) => study.units.length === 0) ? null : sweepAnswer(told, pilotBest(piloted))
+      }),
+  }
 }

@@ -50,3 +50,8 @@ export type { LossCause, LossCauseOptions, LossKind } from './lossCauses.ts'
 export { lossCauses } from './lossCauses.ts'
 export type { Loss, LossRequest, LossResult } from './lossWaterfall.ts'
 export { lossWaterfall } from './lossWaterfall.ts'
+// Which order of stations
+export type { Places, PlaceRules } from './stationPlaces.ts'
+export { allPlaces, placesOf, whyNotPlaces, withPlaces } from './stationPlaces.ts'
+export type { OrderCandidate, OrderRequest, OrderResult } from './stationOrder.ts'
+export { stationOrder } from './stationOrder.ts'

@@ -15,6 +15,8 @@ export interface Pool {
   line(spec: LineSpec): number
   /** Runs a task on one thread, 0 … size − 1, which must be free. Rejects with what the task threw. */
   run(thread: number, task: Task): Promise<TaskResult>
+  /** replications that came from a store; without one, 0 */
+  readonly recalled: number
   /** Ends the threads at once, whatever they are doing; tasks under way reject. */
   close(): Promise<void>
 }
@@ -28,7 +30,7 @@ interface Thread {
 }
 
 /**
- * Starts worker threads.
+ * Worker threads; each is started with its first task.
  *
  * @param workers  count, ≥ 1; default: one for each core
  * @param work     replications to run, where that is known: no more threads are started than there are
@@ -37,17 +39,21 @@ interface Thread {
 export function createPool(workers: number = availableParallelism(), work = Number.POSITIVE_INFINITY): Pool {
   if (!Number.isInteger(workers) || workers < 1) throw new RangeError(`workers must be a whole number of at least 1, not ${workers}`)
   const lines: LineSpec[] = []
-  const threads = Array.from({ length: Math.max(1, Math.min(workers, work)) }, startThread)
+  const size = Math.max(1, Math.min(workers, work))
+  const threads: (Thread | undefined)[] = []
+  let closed = false
   return {
-    size: threads.length,
+    size,
+    recalled: 0,
     line(spec) {
       const known = lines.indexOf(spec)
       return known >= 0 ? known : lines.push(spec) - 1
     },
     run(index, task) {
-      const thread = threads[index]!
-      const post = (message: ToWorker): void => thread.worker.postMessage(message)
       return new Promise((resolve, reject) => {
+        if (closed) throw new Error(`worker ${index} ended early: the pool is closed`)
+        const thread = (threads[index] ??= startThread())
+        const post = (message: ToWorker): void => thread.worker.postMessage(message)
         if (thread.ended !== null) throw thread.ended
         if (thread.pending !== null) throw new Error(`worker ${index} is busy`)
         thread.pending = { resolve, reject }
@@ -59,7 +65,8 @@ export function createPool(workers: number = availableParallelism(), work = Numb
       })
     },
     async close() {
-      await Promise.all(threads.map((thread) => thread.worker.terminate()))
+      closed = true
+      await Promise.all(threads.map((thread) => thread?.worker.terminate()))
     },
   }
 }

@@ -1,6 +1,7 @@
 /** Replications of one line as it stands: the runs themselves. */
 import { createSimulator, type LineSpec, type RunResult } from '@loopwright/line'
-import { createPool, type Pool } from './pool.ts'
+import { openPool, type PoolOptions } from './openPool.ts'
+import { createPool } from './pool.ts'
 import { runChunks } from './runChunks.ts'
 import { Schedule } from './schedule.ts'
 import type { TraceColumns } from './task.ts'
@@ -12,12 +13,8 @@ export interface ReplicateOptions {
   readonly replications: number
 }
 
-export interface ReplicateThreadsOptions extends ReplicateOptions {
-  /** threads, ≥ 1; default: one per core. Changes no result. */
-  readonly workers?: number
-  /** threads that are there already; they are left running */
-  readonly pool?: Pool
-  readonly onProgress?: (progress: { readonly done: number; readonly total: number }) => void
+export interface ReplicateThreadsOptions extends ReplicateOptions, PoolOptions {
+  readonly onProgress?: (progress: { readonly done: number; readonly total: number; readonly recalled: number }) => void
   /** stops within a second; the runs that are in by then are given */
   readonly signal?: AbortSignal
 }
@@ -30,7 +27,7 @@ export interface ReplicateThreadsOptions extends ReplicateOptions {
 export async function replicate(spec: LineSpec, options: ReplicateThreadsOptions): Promise<RunResult[]> {
   const { seed, replications, signal, onProgress } = options
   const schedule = new Schedule(1, replications)
-  const pool = options.pool ?? createPool(options.workers, replications)
+  const { pool, close } = openPool(options, replications)
   const runs: RunResult[] = []
   let done = 0
   try {
@@ -42,12 +39,12 @@ export async function replicate(spec: LineSpec, options: ReplicateThreadsOptions
         for (const [index, run] of results.entries()) runs[from + index] = run
         schedule.learn(0, results.at(-1)!.events)
         done += to - from
-        onProgress?.({ done, total: replications })
+        onProgress?.({ done, total: replications, recalled: pool.recalled })
       },
       signal,
     })
   } finally {
-    if (options.pool === undefined) await pool.close()
+    await close()
   }
   let whole = 0
   while (runs[whole] !== undefined) whole += 1

@@ -1,59 +1,100 @@
-/** A carrier sweep while its rows come in, and the result made of them: shared by the sweep on threads and the one in the calling thread. */
+/** A carrier sweep while its rows come in, and the result made of them: shared by sweeps and studies, on threads and in the calling thread. */
 import { type Law, type LineSpec, law } from '@loopwright/line'
 import { CountStudy } from './countStudy.ts'
 import { ENGINE_VERSION } from './engineVersion.ts'
-import { rowLayout } from './runRow.ts'
-import { sweepAnswer } from './sweepAnswer.ts'
-import type { SweepResult } from './sweepResult.ts'
+import { type RowLayout, rowLayout } from './runRow.ts'
+import type { SweepAnswer, SweepCount, SweepResult } from './sweepResult.ts'
 import { withCarriers } from './withCarriers.ts'
 import { workingSeconds } from './workingSeconds.ts'
 
-export class SweepAssembly {
-  readonly counts: readonly number[]
-  readonly studies: readonly CountStudy[]
-  readonly #spec: LineSpec
-  readonly #law: Law
-  readonly #request: { readonly seed: string; readonly replications: number; readonly plan: number | null }
+export interface SweepRequest {
+  readonly seed: string
+  readonly replications: number
+  readonly plan: number | null
+}
 
-  /**
-   * @param counts  numbers of carriers to try; put in order, each once
-   * @throws RangeError  if there is no count, one that the line cannot take, or fewer than 1 replication
-   */
-  constructor(spec: LineSpec, counts: readonly number[], request: { seed: string; replications: number; plan: number | null }) {
-    if (counts.length === 0) throw new RangeError('a sweep needs at least one number of carriers')
-    if (!Number.isInteger(request.replications) || request.replications < 1) {
-      throw new RangeError(`replications must be a whole number of at least 1, not ${request.replications}`)
-    }
-    this.counts = [...new Set(counts)].sort((a, b) => a - b)
-    for (const count of this.counts) withCarriers(spec, count)
-    const layout = rowLayout(spec)
-    this.studies = this.counts.map((carriers) => new CountStudy(carriers, layout))
-    this.#spec = spec
-    this.#law = law(spec)
-    this.#request = request
+/** replications of the pilot, for each count */
+export const PILOT_REPLICATIONS = 15
+/** The pilot has random worlds of its own, so that what chooses the reference never also tests it. */
+export const pilotSeed = (seed: string): string => `${seed}-pilot`
+
+/** The studies of several counts in the worlds of one seed; counts can be added. */
+export class Counts {
+  readonly seed: string
+  readonly #layout: RowLayout
+  readonly #studies = new Map<number, CountStudy>()
+
+  constructor(spec: LineSpec, seed: string) {
+    this.seed = seed
+    this.#layout = rowLayout(spec)
+  }
+
+  /** The study of a count, made at its first mention. */
+  of(carriers: number): CountStudy {
+    const study = this.#studies.get(carriers) ?? new CountStudy(carriers, this.#layout)
+    this.#studies.set(carriers, study)
+    return study
+  }
+
+  /** Ascending by carriers. */
+  all(): CountStudy[] {
+    return [...this.#studies.values()].sort((a, b) => a.carriers - b.carriers)
   }
 
   /** Half of the widest 95 % interval of a mean, over that mean; null while a count has fewer than 2 replications. */
   precision(): number | null {
-    const halves = this.studies.map((study) => study.relativeHalfWidth())
-    return halves.some((half) => half === null) ? null : Math.max(...halves.map((half) => half!))
+    const halves = this.all().map((study) => study.relativeHalfWidth())
+    return halves.length === 0 || halves.some((half) => half === null) ? null : Math.max(...halves.map((half) => half!))
   }
+}
 
-  result(): SweepResult {
-    const { seed, replications, plan } = this.#request
-    const counts = this.studies.map((study) => study.result(this.#spec, this.#law, plan))
-    return {
-      kind: 'carrier sweep',
-      engineVersion: ENGINE_VERSION,
-      seed,
-      replications,
-      partial: counts.some((count) => count.replications < replications),
-      plan,
-      window: this.#spec.window,
-      law: this.#law,
-      lawSeconds: this.#law.unitsPerLap * workingSeconds(this.#spec),
-      counts,
-      answer: sweepAnswer(counts),
-    }
+/** Mean output of the replications that are in; 0 where there is none. */
+export const meanUnits = ({ tally, layout }: CountStudy): number => tally.means[layout.units]!
+
+/**
+ * Numbers of carriers to try: in order, each once.
+ *
+ * @throws RangeError  if there is none, or one that the line cannot take
+ */
+export function checkedCounts(spec: LineSpec, counts: readonly number[]): number[] {
+  if (counts.length === 0) throw new RangeError('a sweep needs at least one number of carriers')
+  const sorted = [...new Set(counts)].sort((a, b) => a - b)
+  for (const count of sorted) withCarriers(spec, count)
+  return sorted
+}
+
+/** @throws RangeError  if replications is no whole number ≥ 1 */
+export function checkReplications(replications: number): void {
+  if (!Number.isInteger(replications) || replications < 1) {
+    throw new RangeError(`replications must be a whole number of at least 1, not ${replications}`)
+  }
+}
+
+/**
+ * The result of the rows that are in.
+ *
+ * @param answer  made of the counts; null where it cannot be
+ */
+export function sweepResult(
+  spec: LineSpec,
+  studies: readonly CountStudy[],
+  request: SweepRequest,
+  answer: (counts: readonly SweepCount[]) => SweepAnswer | null,
+): SweepResult {
+  const { seed, replications, plan } = request
+  const lineLaw: Law = law(spec)
+  const counts = studies.map((study) => study.result(spec, lineLaw, plan))
+  return {
+    kind: 'carrier sweep',
+    engineVersion: ENGINE_VERSION,
+    seed,
+    replications,
+    partial: counts.some((count) => count.replications < replications),
+    plan,
+    window: spec.window,
+    law: lineLaw,
+    lawSeconds: lineLaw.unitsPerLap * workingSeconds(spec),
+    counts,
+    answer: answer(counts),
   }
 }

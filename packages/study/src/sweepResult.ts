@@ -74,15 +74,20 @@ export interface ZoneShares {
   readonly shares: readonly number[]
 }
 
-/** The rule: smallest count whose mean is within `within` of the best count's, one-sided paired t at `level`. */
+/**
+ * The answer of Procedure W: the smallest count whose mean is within `within` of that of every other count tried, with confidence `level`.
+ * Where the walk begins is decided by pilot runs in other random worlds.
+ */
 export interface SweepAnswer {
   readonly within: number
   readonly level: number
-  /** highest mean; ties to the smaller count */
+  /** highest mean in the pilot among counts that never stood still; the walk goes down from here */
+  readonly reference: number
+  /** highest mean in these runs; ties to the smaller count */
   readonly best: number
   /** null: no count could be confirmed */
   readonly chosen: number | null
-  /** the count below the chosen one, and by how much it may fall short of the border; null where none was tried */
+  /** the count where the walk ended; null where it came to the smallest tried */
   readonly notConfirmed: NotConfirmed | null
   /** smallest count that meets the plan in nine of ten windows (point estimate, without gridlock); null: none, or no plan */
   readonly meetsPlanInNineOfTen: number | null
@@ -94,13 +99,17 @@ export interface SweepAnswer {
   readonly replications: number
 }
 
-/** Why the walk from the best count downwards ended. */
+/** Why the walk from the reference downwards ended. */
 export interface NotConfirmed {
   readonly carriers: number
   /** `gridlock`: it stood still in some replication, and is not recommended whatever it made */
   readonly reason: 'may fall short' | 'gridlock'
   /** units per window by which the lower limit lies below the border, 0 where it does not */
   readonly shortBy: number
-  /** one-sided lower limit of the mean of Y_N − (1 − within)·Y_best, units per window */
+  /** least of the one-sided lower limits of the mean of Y_N − (1 − within)·Y_m over the other counts m, units per window */
   readonly lowerLimit: number
+  /** the count m that gives it */
+  readonly against: number
+  /** it does fall short: the upper limit against the reference lies below the border too */
+  readonly shown: boolean
 }

@@ -1,0 +1,45 @@
+/** Brings studies of single counts as far as they are wanted. */
+import type { LineSpec } from '@loopwright/line'
+import type { CountStudy } from './countStudy.ts'
+import type { Pool } from './pool.ts'
+import { runChunks } from './runChunks.ts'
+import { Schedule } from './schedule.ts'
+
+/** One number of carriers in the worlds of one seed. */
+export interface Part {
+  readonly seed: string
+  readonly study: CountStudy
+  /** wanted in all; those that the study has already are not run again */
+  readonly replications: number
+}
+
+export interface BringOptions {
+  readonly signal: AbortSignal | undefined
+  /** told how many replications have come in */
+  readonly onRows: (done: number) => void
+}
+
+/** Replications that the parts still miss. */
+export function missing(parts: readonly Part[]): number {
+  return parts.reduce((sum, { study, replications }) => sum + Math.max(0, replications - study.tally.taken), 0)
+}
+
+/** After a stop each study holds replications 0 … n − 1 of its own n. Rejects with the first error that a run throws. */
+export async function bringRows(pool: Pool, spec: LineSpec, parts: readonly Part[], { signal, onRows }: BringOptions): Promise<void> {
+  const line = pool.line(spec)
+  const schedule = new Schedule(
+    parts.length,
+    parts.map(({ study, replications }) => ({ from: study.tally.taken, to: replications })),
+  )
+  await runChunks(pool, {
+    schedule,
+    taskOf: ({ index, from, to }) => ({ line, carriers: parts[index]!.study.carriers, seed: parts[index]!.seed, from, to, want: 'rows' }),
+    onResult: ({ index, from, to }, { rows }) => {
+      const { study } = parts[index]!
+      study.add(from, rows)
+      schedule.learn(index, rows.at(-1)![study.layout.events]!)
+      onRows(to - from)
+    },
+    signal,
+  })
+}

@@ -1,0 +1,40 @@
+/** The engine's mark: two engines that might give other numbers have different ones. */
+import { createHash } from 'node:crypto'
+import { readdirSync, readFileSync } from 'node:fs'
+import { dirname, join } from 'node:path'
+import { arch, versions } from 'node:process'
+import { fileURLToPath } from 'node:url'
+import { ENGINE_VERSION } from '../engineVersion.ts'
+
+/** packages whose code decides what a row holds */
+const PACKAGES = ['kernel', 'stats', 'line', 'study']
+const CODE = /(?<!\.test|\.d)\.[jt]s$/
+
+let mark: string | null = null
+
+/**
+ * Version, and a digest of the code that makes the numbers: while the engine is worked on its version stays, its results do not.
+ * V8 and the kind of processor are part of it, since they decide the last bit of logarithms.
+ *
+ * @returns  such as `0.1.0-3f2a09c1d4e5b6a7`; a name for a folder
+ */
+export function engineMark(): string {
+  if (mark !== null) return mark
+  const hash = createHash('sha256').update(`${versions.v8} ${arch}\n`)
+  for (const file of codeFiles()) hash.update(readFileSync(file))
+  mark = `${ENGINE_VERSION}-${hash.digest('hex').slice(0, 16)}`
+  return mark
+}
+
+/** In the order of packages and names. */
+function codeFiles(): string[] {
+  return PACKAGES.flatMap((name) => {
+    const folder = name === 'study' ? dirname(dirname(fileURLToPath(import.meta.url))) : folderOf(name)
+    return readdirSync(folder, { recursive: true, encoding: 'utf8' })
+      .filter((file) => CODE.test(file))
+      .sort()
+      .map((file) => join(folder, file))
+  })
+}
+
+const folderOf = (name: string): string => dirname(fileURLToPath(import.meta.resolve(`@loopwright/${name}`)))

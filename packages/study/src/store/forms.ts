@@ -1,0 +1,37 @@
+/** Rows and results as bytes, and back. */
+import { type LineSpec, type RunResult } from '@loopwright/line'
+import { rowLayout } from '../runRow.ts'
+
+export interface Form<T> {
+  readonly name: 'rows' | 'results'
+  readonly bytesOf: (items: readonly T[]) => Uint8Array
+  /** null where the bytes are not `count` of them */
+  readonly itemsOf: (bytes: Uint8Array, count: number) => T[] | null
+}
+
+/** Rows: numbers of 8 bytes, row by row (IEEE 754, in the order of the processor: least byte first on all that run this). */
+export function rowForm(spec: LineSpec): Form<Float64Array> {
+  const rowBytes = rowLayout(spec).length * Float64Array.BYTES_PER_ELEMENT
+  return {
+    name: 'rows',
+    bytesOf: (rows) => {
+      const bytes = new Uint8Array(rows.length * rowBytes)
+      for (const [index, row] of rows.entries()) bytes.set(new Uint8Array(row.buffer, row.byteOffset, rowBytes), index * rowBytes)
+      return bytes
+    },
+    itemsOf: (bytes, count) =>
+      bytes.length === count * rowBytes
+        ? Array.from({ length: count }, (_, index) => new Float64Array(bytes.slice(index * rowBytes, (index + 1) * rowBytes).buffer))
+        : null,
+  }
+}
+
+/** All that a run tells, as JSON, which keeps every bit of a finite number. */
+export const resultForm: Form<RunResult> = {
+  name: 'results',
+  bytesOf: (results) => new TextEncoder().encode(JSON.stringify(results)),
+  itemsOf: (bytes, count) => {
+    const items: unknown = JSON.parse(new TextDecoder().decode(bytes))
+    return Array.isArray(items) && items.length === count ? items : null
+  },
+}

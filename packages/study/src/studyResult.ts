@@ -1,0 +1,59 @@
+/** What a carrier study tells, made of its runs. */
+import type { LineSpec } from '@loopwright/line'
+import { pairedDifference } from '@loopwright/stats'
+import type { CarrierStep, CarrierStudy, Look } from './carrierStudyResult.ts'
+import type { Rule } from './sweepAnswer.ts'
+import { type Counts, meanUnits, PILOT_REPLICATIONS, sweepResult } from './sweepAssembly.ts'
+import type { SweepCount } from './sweepResult.ts'
+import type { Walk } from './walk.ts'
+
+export interface StudyParts {
+  readonly pilot: Counts
+  readonly judged: Counts
+  /** null: stopped before the pilot was done */
+  readonly walk: Walk | null
+  readonly looks: readonly Look[]
+  /** of the last look */
+  readonly rule: Required<Rule>
+  readonly plan: number | null
+  readonly partial: boolean
+}
+
+/** A study that was stopped before anything was judged shows its pilot. */
+export function studyResult(spec: LineSpec, { pilot, judged, walk, looks, rule, plan, partial }: StudyParts): CarrierStudy {
+  const judging = walk !== null && judged.all().some(({ units }) => units.length > 0)
+  const shown = judging ? judged : pilot
+  const replications = judging ? (looks.at(-1)?.replications ?? 0) : PILOT_REPLICATIONS
+  const planCount = judging && plan !== null ? walk.planCount(plan, rule.level) : null
+  const meets = planCount !== null && (planCount.verdict === 'shown' || planCount.verdict === 'likely') ? planCount.carriers : null
+  const answer = judging ? walk.answer(rule) : null
+  const result = sweepResult(spec, shown.all(), { seed: shown.seed, replications, plan }, () =>
+    answer === null ? null : { ...answer, meetsPlanInNineOfTen: meets },
+  )
+  return {
+    ...result,
+    kind: 'carrier study',
+    partial,
+    pilot: {
+      seed: pilot.seed,
+      replications: PILOT_REPLICATIONS,
+      counts: pilot.all().map((study) => ({ carriers: study.carriers, mean: meanUnits(study), gridlocks: study.gridlocks })),
+      reference: walk?.reference ?? null,
+      ruledOut: pilot.all().flatMap(({ carriers }) => (walk === null || walk.has(carriers) ? [] : [carriers])),
+    },
+    looks,
+    settled: !partial && answer?.chosen != null && looks.at(-1)?.undecided === null,
+    flat: judging ? walk.flat(rule) : null,
+    steps: steps(result.counts),
+    planCount,
+  }
+}
+
+function steps(counts: readonly SweepCount[]): CarrierStep[] {
+  return counts.slice(1).flatMap((count, index) => {
+    const before = counts[index]!
+    const n = Math.min(before.units.length, count.units.length)
+    if (n < 2 || count.carriers !== before.carriers + 1) return []
+    return [{ from: before.carriers, to: count.carriers, difference: pairedDifference(count.units.slice(0, n), before.units.slice(0, n)) }]
+  })
+}
