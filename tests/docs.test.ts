@@ -91,6 +91,31 @@ describe('documents', () => {
     expect(blocks.length).toBeGreaterThan(3)
   })
 
+  test('every dependency has its reason in DEVELOPERS, and no other is there', () => {
+    const text = readFileSync(join(TOP, 'DEVELOPERS.md'), 'utf8')
+    const rows = text
+      .slice(text.indexOf('## Dependencies'), text.indexOf('Written here although'))
+      .split('\n')
+      .filter((row) => row.startsWith('| '))
+    const told = rows
+      .slice(1)
+      .flatMap((row) =>
+        row
+          .split('|')[2]!
+          .replaceAll(/\([^)]*\)/g, '')
+          .split(','),
+      )
+      .map((name) => name.trim())
+      .filter((name) => /^[@a-z]/.test(name))
+    const manifests = filesUnder('.', /^package\.json$/).map(
+      (source) => JSON.parse(source.text) as Record<string, Record<string, string> | undefined>,
+    )
+    const used = manifests.flatMap((one) =>
+      [one.dependencies, one.devDependencies, one.optionalDependencies, one.peerDependencies].flatMap((list) => Object.keys(list ?? {})),
+    )
+    expect([...new Set(told)].sort()).toEqual([...new Set(used.filter((name) => !name.startsWith('@loopwright/')))].sort())
+  })
+
   test('README fits on a hundred lines', () => {
     expect(readFileSync(join(TOP, 'README.md'), 'utf8').split('\n').length).toBeLessThanOrEqual(101)
   })
@@ -141,7 +166,11 @@ describe('the run that README shows', () => {
       })
       const said = run.stdout.replaceAll(/ +$/gm, '').trim()
       const readme = join(TOP, 'README.md')
-      if (process.env.DOCS === 'write') writeFileSync(readme, readFileSync(readme, 'utf8').replace(blocks[shown]!.text, () => said))
+      if (process.env.DOCS === 'write')
+        writeFileSync(
+          readme,
+          readFileSync(readme, 'utf8').replace(blocks[shown]!.text, () => said),
+        )
       else expect(said).toBe(blocks[shown]!.text)
     } finally {
       rmSync(folder, { recursive: true })

@@ -14,7 +14,7 @@ describe.each(packages)('%s', (name) => {
   test('its public names are those kept beside this test', () => {
     const now = `${surfaceOf(index).join('\n')}\n`
     if (process.env.SURFACE === 'write') writeFileSync(kept, now)
-    expect(existsSync(kept) ? readFileSync(kept, 'utf8') : '').toBe(now)
+    expect(now).toBe(existsSync(kept) ? readFileSync(kept, 'utf8') : '')
   })
 
   test('each name is found, once, and functions say what they return', () => {
