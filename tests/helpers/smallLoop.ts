@@ -249,7 +249,7 @@ function say(spec: LineSpec, trace: Trace, k: number): string {
         return `leave ${zone(place)} ${carrier}${detail === 1 ? ' at speed' : ''}`
       case 'clear':
         return `clear ${zone(place)}`
-      case 'pass':
+      case 'look':
         return `look ${zone(place)} ${carrier}`
       case 'brake':
         return `brake ${zone(place)} ${carrier}`

@@ -6,7 +6,7 @@ import { operateIn, operateOut } from './operation.ts'
 import { addTo, BRAKING, CLEAR_TIMED, DONE, type Line, LOOKING, MOVING, NONE, OCCUPIED, takeAt, VACATING } from './state.ts'
 import { beginStay, dutyAhead } from './station.ts'
 import { holdTimer, resumeTimer, startTimer } from './timer.ts'
-import { AT_REST, BRAKE, MOVE_START, PASS } from './trace.ts'
+import { AT_REST, BRAKE, MOVE_START, LOOK } from './trace.ts'
 import { claim } from './zone.ts'
 
 function canStart(line: Line, path: number): boolean {
@@ -99,7 +99,7 @@ export function onArrival(line: Line, path: number): void {
   }
   line.carrierPhase[carrier] = LOOKING
   line.carrierSince[carrier] = line.now
-  if (line.trace !== null) line.trace.add(line.now, PASS, zone, carrier, 0)
+  if (line.trace !== null) line.trace.add(line.now, LOOK, zone, carrier, 0)
   addTo(line.lookList, carrier)
   addTo(line.moveList, zone)
 }
@@ -117,6 +117,7 @@ export function brakeAll(line: Line): boolean {
     const path = line.zonePrevious[zone]!
     line.carrierPhase[carrier] = BRAKING
     line.pathLooks[path] = 0
+    if (line.trace !== null) line.trace.add(line.now, BRAKE, zone, carrier, 0)
     const brake = line.pathBrake[path]!
     if (brake === 0) {
       comeToRest(line, path)
@@ -127,7 +128,6 @@ export function brakeAll(line: Line): boolean {
       line.queue.times[line.arrivalSlot + path] = line.now + brake
       startTimer(line, line.arrivalSlot + path)
     }
-    if (line.trace !== null) line.trace.add(line.now, BRAKE, zone, carrier, 0)
   }
   return any
 }

@@ -4,7 +4,7 @@ import { RunningHash } from '@loopwright/kernel'
 export const TRACE_KINDS = [
   'move start',
   'clear',
-  'pass',
+  'look',
   'brake',
   'rest',
   'duty start',
@@ -25,7 +25,7 @@ export type TraceKind = (typeof TRACE_KINDS)[number]
 
 export const MOVE_START = 0
 export const CLEAR = 1
-export const PASS = 2
+export const LOOK = 2
 export const BRAKE = 3
 export const AT_REST = 4
 export const DUTY_START = 5

@@ -230,7 +230,7 @@ export function recount(spec: LineSpec, trace: Trace, end: RunResult['end']): Re
       case 'break end':
         holds.isBreak = false
         break
-      case 'pass':
+      case 'look':
       case 'brake':
       case 'standstill':
     }

@@ -23,7 +23,7 @@ export function doneEvents(spec: LineSpec, trace: Trace, end: RunResult['end']):
     if (carrier < 0) continue
     if (kind === 'move start') {
       const before = lastOf.get(carrier)
-      if (before !== undefined && TRACE_KINDS[trace.kinds[before]!] !== 'pass') done.set(before, true)
+      if (before !== undefined && TRACE_KINDS[trace.kinds[before]!] !== 'look') done.set(before, true)
     } else if (kind !== 'load' && kind !== 'unload') lastOf.set(carrier, k)
     if (kind === 'move start') lastOf.delete(carrier)
   }

@@ -33,8 +33,8 @@ function fromTrace(trace: Trace): Line[] {
   for (let k = 0; k < trace.length; k++) {
     const kind = TRACE_KINDS[trace.kinds[k]!]!
     const [t, place, carrier, detail] = [trace.seconds[k]!, trace.places[k]!, trace.carriers[k]!, trace.details[k]!]
-    // the trace enters a pass when the carrier looks, and a brake if it then can not go on
-    if (kind === 'pass' && braked.has(`${t} ${carrier}`)) continue
+    // the trace enters a look, and a brake if it then can not go on
+    if (kind === 'look' && braked.has(`${t} ${carrier}`)) continue
     lines.push({ t, text: inWords(kind, place, carrier, detail) })
   }
   return lines
@@ -72,8 +72,9 @@ function fromLog(entry: LogEntry): Line[] {
   switch (entry.what) {
     case 'move start':
       return line(entry.zone, entry.carrier, entry.from === 'rest' ? 0 : 1)
-    case 'clear':
     case 'pass':
+      return line(entry.zone, entry.carrier, 0, 'look')
+    case 'clear':
     case 'brake':
       return line(entry.zone, entry.carrier)
     case 'at rest':
