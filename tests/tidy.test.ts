@@ -13,14 +13,7 @@ const UNTESTED: Record<string, string> = {
   'packages/charts/src/examples/': 'tests/golden/charts compiles and draws each; the goldens are theirs',
   'packages/notebook/src/browser/': 'runs in a browser only: tests/page opens pages in chromium',
   'packages/line/src/bounds/': 'law.test.ts tries the parts together, against values from elsewhere',
-  'packages/line/src/causes.ts': 'stop.test.ts, breaks.test.ts and collect.test.ts read stopped time by cause',
-  'packages/line/src/clear.ts':
-    'move.test.ts has its timelines; tests/traceChangesNothing.test.ts holds clears with and without timers to one result',
-  'packages/line/src/duties.ts': 'station.test.ts runs duties of every kind, build.test.ts reads the columns',
   'packages/line/src/recursion/': 'tests/twoEngines.test.ts holds it to the event engine in every number',
-  'packages/line/src/registry.ts': 'build.test.ts reads streams and samplers',
-  'packages/line/src/stopLists.ts': 'build.test.ts reads the lists, stop.test.ts and breaks.test.ts run them',
-  'packages/line/src/zone.ts': 'move.test.ts and gridlock.test.ts claim and free zones',
   'packages/study/src/runChunks.ts': 'carrierSweep.test.ts and replicate.test.ts run chunks, to the end and stopped',
   'packages/study/src/smallLoop.ts': 'a line for the tests, not built',
   'packages/study/src/sweepAssembly.ts': 'carrierSweep.test.ts puts sweeps together both ways',
@@ -130,6 +123,7 @@ describe('the rules find what they are for', () => {
       importFindings(at('packages/kernel/src/a.test.ts', "import { test } from 'vitest'", "import { join } from 'node:path'")),
     ).toEqual([])
     expect(importFindings(at('packages/kernel/src/a.test.ts', "import { x } from '@loopwright/line'"))).toHaveLength(1)
+    expect(importFindings(at('packages/cli/src/a.test.ts', "import { x } from '@loopwright/stats'"))).toEqual([])
     expect(importFindings(at('packages/kernel/src/a.test.ts', "import { x } from '../../../tests/helpers/x.ts'"))).toEqual([])
     expect(importFindings(at('packages/kernel/src/a.ts', "import { x } from '../../../tests/helpers/x.ts'"))).toHaveLength(1)
   })
