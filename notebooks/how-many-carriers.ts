@@ -3,8 +3,8 @@ import { notebook } from '@loopwright/notebook'
 
 export default notebook(
   { title: 'How many carriers', scenario: 'scenarios/outdoor-unit-base-line.yaml' },
-  async ({ sweep, story, show, prose }) => {
-    const result = await sweep({ carriers: { from: 5, to: 17 }, replications: 200 })
+  async ({ carriers, story, show, prose }) => {
+    const result = await carriers()
     const tale = story(result)
     const { law } = result
 

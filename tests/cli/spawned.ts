@@ -19,9 +19,13 @@ export interface Spawned {
   readonly saidOnErr: (text: string) => Promise<void>
 }
 
+/** Commands that run lines do it afresh, unless they name a store of their own. */
+const fresh = (words: readonly string[]): string[] =>
+  ['run', 'sweep', 'carriers', 'notebook'].includes(words[0] ?? '') && !words.includes('--store') ? ['--fresh'] : []
+
 /** @param folder  working folder; default: the top of the project */
 export function start(words: readonly string[], folder = TOP): Spawned {
-  const child = spawn(process.execPath, [BIN, ...words], { cwd: folder, stdio: ['ignore', 'pipe', 'pipe'] })
+  const child = spawn(process.execPath, [BIN, ...words, ...fresh(words)], { cwd: folder, stdio: ['ignore', 'pipe', 'pipe'] })
   const said = { out: '', err: '' }
   const waiting: { text: string; done: () => void }[] = []
   child.stdout.setEncoding('utf8').on('data', (text: string) => {

@@ -36,6 +36,18 @@ export function wholeNumber(text: string): number {
 }
 
 /**
+ * Percent, above 0 and below 100.
+ *
+ * @example percent('2.5') // => 2.5
+ */
+export function percent(text: string): number {
+  const value = Number(text.replace(/\s*%$/, ''))
+  if (text.trim() === '' || !(value > 0 && value < 100))
+    throw new InvalidArgumentError('Write percent above 0 and below 100, such as 1 or 2.5.')
+  return value
+}
+
+/**
  * The text that names the random worlds.
  *
  * @example seedText('42') // => '42'
@@ -44,4 +56,15 @@ export function seedText(text: string): string {
   if (text === '') throw new InvalidArgumentError('A seed is a text of at least one character, such as 42.')
   if (text.includes('/')) throw new InvalidArgumentError('A seed has no "/" in it: two different streams could get the same name.')
   return text
+}
+
+/**
+ * A number above 0.
+ *
+ * @example positiveNumber('2.5') // => 2.5
+ */
+export function positiveNumber(text: string): number {
+  const value = Number(text)
+  if (!/^\d*\.?\d+$/.test(text) || !(value > 0)) throw new InvalidArgumentError('Write a number above 0, such as 2.5.')
+  return value
 }

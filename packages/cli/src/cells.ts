@@ -1,6 +1,6 @@
 /** Results as cells, shown in the terminal and written as a page: the same cells that a notebook is made of. */
 import { type Cell, carrierSweepCells, carrierSweepStory, terminalText, writePage } from '@loopwright/notebook'
-import type { SweepResult } from '@loopwright/study'
+import type { CarrierStudy, SweepResult } from '@loopwright/study'
 import type { Loaded } from './loadScenario.ts'
 import type { Shell } from './shell.ts'
 
@@ -10,7 +10,7 @@ export interface Shown {
   readonly page: readonly Cell[]
 }
 
-export function sweepCells({ file, scenario }: Loaded, result: SweepResult): Shown {
+export function sweepCells({ file, scenario }: Loaded, result: SweepResult | CarrierStudy): Shown {
   const story = carrierSweepStory(scenario, result, { scenarioFile: file })
   const sure: Cell = { kind: 'prose', id: 'sure', markdown: story.answer.sure.join('\n\n') }
   return {

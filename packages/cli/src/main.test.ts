@@ -17,6 +17,10 @@ describe('help', () => {
       ['check', '--help'],
       ['run', '--help'],
       ['sweep', '--help'],
+      ['carriers', '--help'],
+      ['store', '--help'],
+      ['store', 'info', '--help'],
+      ['store', 'prune', '--help'],
       ['notebook', '--help'],
       ['schema', '--help'],
       ['resolve', '--help'],
@@ -43,7 +47,7 @@ describe('wrong use: code 2, a sentence, no stack, nothing on standard output', 
     [['sweep', 'small.yaml', '--carriers', '9..3'], 'did you mean 3..9?'],
     [['sweep', 'small.yaml', '--carriers', '3..12'], 'takes 1 to 9 carriers, not 12'],
     [['check', 'wrong.yaml'], 'Z55'],
-    [['schema', '--of', 'nothing'], 'Allowed choices are scenario, run, sweep'],
+    [['schema', '--of', 'nothing'], 'Allowed choices are scenario, run, sweep, carriers'],
     [['notebook', 'nowhere.ts'], 'there is no file "nowhere.ts"'],
   ])('%j', async (words, said) => {
     const { code, out, err } = await typed(...words)
@@ -88,6 +92,41 @@ describe('run', () => {
   })
 })
 
+describe('carriers', () => {
+  test('the answer first, then the table with the chosen row, then how sure; what is being decided on standard error', async () => {
+    const words = ['carriers', 'small.yaml', '--workers', '1', '--replications', '40']
+    const { code, out, err } = await typed(...words)
+    expect(code).toBe(0)
+    const [answer, chosen, sure] = ['With ', '\n> ', 'replications of each count in question'].map((said) =>
+      out.replaceAll(/ *\n(?! *[>\d])/g, ' ').indexOf(said),
+    )
+    expect(answer).toBe(0)
+    expect(chosen).toBeGreaterThan(answer!)
+    expect(sure).toBeGreaterThan(chosen!)
+    expect(err).toMatch(/^1 to 9 carriers: which is best\ndone: \d+ replications in /)
+    for (const line of out.split('\n')) expect(line.length).toBeLessThanOrEqual(80)
+  })
+
+  test('percent out of range is refused', async () => {
+    const { code, err } = await typed('carriers', 'small.yaml', '--within', '0')
+    expect(code).toBe(2)
+    expect(err.replaceAll(/\s+/g, ' ')).toContain('above 0 and below 100')
+  })
+})
+
+test('the store is kept from one command to the next, but not with --fresh', async () => {
+  const shell = memoryShell(files)
+  const words = ['sweep', 'exact.yaml', '--carriers', '3..4', '--replications', '2', '--workers', '1', '--json']
+  await main(words, shell)
+  const first = shell.said.out
+  await main(words, shell)
+  expect(shell.said.out).toBe(first + first)
+  expect(shell.said.err).toContain('(8 of them from the store)')
+  const { err } = shell.said
+  await main([...words, '--fresh'], shell)
+  expect(shell.said.err.slice(err.length)).not.toContain('from the store')
+})
+
 describe('sweep', () => {
   test('the answer first, then the table with the chosen row, then how sure', async () => {
     const { code, out, err } = await typed('sweep', 'small.yaml', '--carriers', '2..6', '--replications', '5', '--workers', '1')
@@ -96,7 +135,7 @@ describe('sweep', () => {
     expect(answer).toBe(0)
     expect(chosen).toBeGreaterThan(answer!)
     expect(sure).toBeGreaterThan(chosen!)
-    expect(err).toMatch(/^carriers 2 to 6, 5 replications each, seed 1\ndone: 25 replications in /)
+    expect(err).toMatch(/^carriers 2 to 6, 5 replications each, seed 1\ndone: 50 replications in /)
     for (const line of out.split('\n')) expect(line.length).toBeLessThanOrEqual(80)
   })
 

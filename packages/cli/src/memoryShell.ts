@@ -1,4 +1,5 @@
 /** A shell that keeps in memory what is said and written; for the tests of this package, no part of what is built. */
+import { memoryStore } from '@loopwright/study'
 import { Failure, Misuse, type Shell } from './shell.ts'
 
 export interface MemoryShell extends Shell {
@@ -11,6 +12,7 @@ export interface MemoryShell extends Shell {
 export function memoryShell(files: Readonly<Record<string, string>> = {}, terminal = false): MemoryShell {
   const said = { out: '', err: '' }
   const kept = new Map(Object.entries(files))
+  const store = memoryStore()
   const shell: MemoryShell = {
     said,
     files: kept,
@@ -42,6 +44,7 @@ export function memoryShell(files: Readonly<Record<string, string>> = {}, termin
     importModule: async (path) => {
       throw new Misuse(`there is no file "${path}" here`)
     },
+    openStore: async () => store,
     now: () => shell.clock,
     today: () => new Date('2026-01-05T08:00:00Z'),
     signal: new AbortController().signal,

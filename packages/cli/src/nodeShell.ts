@@ -30,6 +30,7 @@ export function nodeShell(): Shell {
     writeFile: writeWhole,
     checkWritable,
     importModule,
+    openStore: async (folder) => (await import('@loopwright/study')).folderStore(folder),
     now: () => performance.now(),
     today: () => new Date(),
     signal: stop.signal,

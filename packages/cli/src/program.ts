@@ -1,12 +1,14 @@
 /** The command line: names, options, examples. What a command does is in its file under commands/. */
 import { Command, Option } from 'commander'
-import { carrierCounts, seedText, wholeNumber } from './arguments.ts'
+import { carrierCounts, percent, seedText, wholeNumber } from './arguments.ts'
 import { SCHEMAS } from './commands/schema.ts'
 import type { Shell } from './shell.ts'
 import { addStudies } from './studyProgram.ts'
 import { wrapText } from './wrapText.ts'
 
 const VARIATION = ['--variation <name>', 'with a named set of changed values from the file'] as const
+const STORE = ['--store <folder>', 'where finished replications are kept (default: .loopwright)'] as const
+const FRESH = ['--fresh', 'run everything again, keep nothing'] as const
 const SEED = '1'
 const RUN_REPLICATIONS = 1
 const SWEEP_REPLICATIONS = 100
@@ -28,7 +30,7 @@ export function program(shell: Shell, command: string, onCode: (code: number) =>
       getErrHelpWidth: () => 80,
     })
     .showHelpAfterError('(loopwright --help tells more)')
-    .addHelpText('after', examples('check line.yaml', 'sweep line.yaml --carriers 5..17 --out out/sweep.html'))
+    .addHelpText('after', examples('check line.yaml', 'carriers line.yaml --out out/carriers.html'))
 
   root
     .command('check <file>')
@@ -54,12 +56,8 @@ export function program(shell: Shell, command: string, onCode: (code: number) =>
     .action(async (file: string, flags) => onCode(await (await import('./commands/run.ts')).run(shell, file, flags, command)))
 
   outputs(root.command('sweep <file>'), SWEEP_REPLICATIONS)
-    .description('try numbers of carriers in the same random worlds, and answer how many the loop needs')
-    .option(
-      '--carriers <counts>',
-      'which to try, such as 5..18 or 5,8,12 (default: from below the lower knee of the law up)',
-      carrierCounts,
-    )
+    .description('try numbers of carriers in the same random worlds: the curve, with as many runs as you say')
+    .option('--carriers <counts>', 'which to try, such as 5..18 or 5,8,12 (default: around the lower knee of the law)', carrierCounts)
     .addHelpText(
       'after',
       examples(
@@ -71,6 +69,18 @@ export function program(shell: Shell, command: string, onCode: (code: number) =>
     )
     .action(async (file: string, flags) => onCode(await (await import('./commands/sweep.ts')).sweep(shell, file, flags, command)))
 
+  common(root.command('carriers <file>'))
+    .description('how many carriers the loop needs, with as many runs as the answer takes')
+    .option('--within <percent>', 'how far below the best output is near enough', percent, 1)
+    .option('--level <percent>', 'confidence of the answer', percent, 95)
+    .option('--carriers <counts>', 'where to begin, such as 5..18 (default: around the lower knee of the law)', carrierCounts)
+    .option('--replications <count>', 'most per number of carriers (default: 1000)', wholeNumber)
+    .addHelpText(
+      'after',
+      examples('carriers line.yaml', 'carriers line.yaml --within 2 --out out/carriers.html', 'carriers line.yaml --json > carriers.json'),
+    )
+    .action(async (file: string, flags) => onCode(await (await import('./commands/carriers.ts')).carriers(shell, file, flags, command)))
+
   addStudies(root, { shell, command, onCode })
 
   root
@@ -80,8 +90,29 @@ export function program(shell: Shell, command: string, onCode: (code: number) =>
     .option('--seed <text>', 'in place of what the notebook asks for', seedText)
     .option('--workers <count>', 'threads (default: one per core)', wholeNumber)
     .option('--out <file>', 'where the page goes (default: out/<notebook>.html)')
+    .option(...STORE)
+    .option(...FRESH)
     .addHelpText('after', examples('notebook notebooks/how-many-carriers.ts'))
     .action(async (file: string, flags) => onCode(await (await import('./commands/notebook.ts')).notebook(shell, file, flags, command)))
+
+  const store = root
+    .command('store')
+    .description('what is kept of finished replications')
+    .addHelpText('after', examples('store info', 'store prune'))
+  store
+    .command('info')
+    .description('say how much is kept, and for which engine')
+    .option(...STORE)
+    .addHelpText('after', examples('store info'))
+    .action(async (flags) => onCode(await (await import('./commands/store.ts')).storeInfo(shell, flags)))
+  store
+    .command('prune')
+    .description('remove what no run can use: of other engines, damaged, half written')
+    .option('--older-than <days>', 'also what was written longer ago', wholeNumber)
+    .option('--all', 'everything')
+    .option(...STORE)
+    .addHelpText('after', examples('store prune', 'store prune --older-than 30'))
+    .action(async (flags) => onCode(await (await import('./commands/store.ts')).storePrune(shell, flags)))
 
   root
     .command('schema')
@@ -95,14 +126,19 @@ export function program(shell: Shell, command: string, onCode: (code: number) =>
 
 /** Options that runs and sweeps share. */
 function outputs(command: Command, replications: number): Command {
+  return common(command).option('--replications <count>', 'random worlds to run', wholeNumber, replications)
+}
+
+function common(command: Command): Command {
   return command
     .option(...VARIATION)
-    .option('--replications <count>', 'random worlds to run', wholeNumber, replications)
     .option('--seed <text>', 'names the random worlds', seedText, SEED)
     .option('--workers <count>', 'threads; changes no result (default: one per core)', wholeNumber)
     .option('--json', 'print one JSON document, in full precision')
     .option('--csv <folder>', 'write tables as CSV files')
     .option('--out <file>', 'write the page, one HTML file')
+    .option(...STORE)
+    .option(...FRESH)
 }
 
 const examples = (...lines: readonly string[]): string => `\nExamples:\n${lines.map((line) => `  loopwright ${line}`).join('\n')}`

@@ -9,9 +9,19 @@ const COLUMNS = 79
 const CLEAR_LINE = '\r\u001b[2K'
 
 export interface Progress {
-  readonly onProgress: (progress: { done: number; total: number; precision?: number | null }) => void
+  readonly onProgress: (progress: Told) => void
   /** says how it ended */
   readonly end: (partial: boolean) => void
+}
+
+export interface Told {
+  readonly done: number
+  readonly total: number
+  /** of those done: how many came from the store */
+  readonly recalled?: number
+  readonly precision?: number | null
+  /** what is being decided now; default: what was said at first */
+  readonly what?: string
 }
 
 /**
@@ -22,21 +32,22 @@ export function progress(shell: Shell, what: string, total: number): Progress {
   const { err, now } = shell
   const started = now()
   let shown = Number.NEGATIVE_INFINITY
-  let last = { done: 0, total }
+  let last: Told = { done: 0, total }
   err.write(err.isTerminal ? progressLine(what, last, 0).slice(0, COLUMNS) : `${what}\n`)
   return {
     onProgress: (told) => {
       last = told
       if (!err.isTerminal || now() - shown < EVERY_MS) return
       shown = now()
-      err.write(`${CLEAR_LINE}${progressLine(what, told, (shown - started) / 1000).slice(0, COLUMNS)}`)
+      err.write(`${CLEAR_LINE}${progressLine(told.what ?? what, told, (shown - started) / 1000).slice(0, COLUMNS)}`)
     },
     end: (partial) => {
       if (err.isTerminal) err.write(CLEAR_LINE)
       const count = partial
         ? `stopped: ${formatNumber(last.done, 0)} of ${formatNumber(last.total, 0)}`
         : `done: ${formatNumber(last.done, 0)}`
-      err.write(`${count} ${last.total === 1 ? 'replication' : 'replications'} in ${formatDuration((now() - started) / 1000)}\n`)
+      const kept = (last.recalled ?? 0) > 0 ? ` (${formatNumber(last.recalled!, 0)} of them from the store)` : ''
+      err.write(`${count} ${last.total === 1 ? 'replication' : 'replications'}${kept} in ${formatDuration((now() - started) / 1000)}\n`)
     },
   }
 }
@@ -47,10 +58,11 @@ export function progress(shell: Shell, what: string, total: number): Progress {
  * @param seconds  since the start
  * @example progressLine('mean output', { done: 50, total: 200, precision: 0.012 }, 2) // => 'mean output: 50/200, ± 1.2 %, 6 s left'
  */
-export function progressLine(what: string, told: { done: number; total: number; precision?: number | null }, seconds: number): string {
-  const { done, total, precision } = told
+export function progressLine(what: string, told: Told, seconds: number): string {
+  const { done, total, precision, recalled = 0 } = told
   const parts = [`${what}: ${done}/${total}`]
   if (precision != null) parts.push(`± ${(precision * 100).toFixed(1)} %`)
-  if (done > 0 && done < total) parts.push(`${formatDuration(Math.ceil((seconds / done) * (total - done)))} left`)
+  const run = done - recalled
+  if (run > 0 && done < total) parts.push(`${formatDuration(Math.ceil((seconds / run) * (total - done)))} left`)
   return parts.join(', ')
 }

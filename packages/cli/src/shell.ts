@@ -1,3 +1,5 @@
+import type { Store } from '@loopwright/study'
+
 /** All that the command does to the world outside. `nodeShell` is the real one; tests of single functions bring a small one. */
 export interface Shell {
   /** results */
@@ -13,6 +15,8 @@ export interface Shell {
   readonly checkWritable: (path: string) => Promise<void>
   /** The module's exports; TypeScript too. */
   readonly importModule: (path: string) => Promise<unknown>
+  /** The store in a folder, made with its first entry. */
+  readonly openStore: (folder: string) => Promise<Store>
   /** milliseconds since some fixed instant */
   readonly now: () => number
   readonly today: () => Date

@@ -2,7 +2,7 @@
 import { outputByHour, statesIn, stationTimes, stoppedTime, throughput, unitsSpread, zoneOccupancy } from '@loopwright/charts'
 import type { Figure as ChartFigure } from '@loopwright/charts'
 import type { Scenario } from '@loopwright/scenario'
-import type { SweepCount, SweepResult } from '@loopwright/study'
+import type { CarrierStudy, SweepCount, SweepResult } from '@loopwright/study'
 import {
   type AnswerCell,
   type CautionCell,
@@ -24,6 +24,7 @@ import { standingCautions, warnings } from './sweep/cautions.ts'
 import { countTable } from './sweep/countTable.ts'
 import { period } from './sweep/period.ts'
 import { occupancyPlan } from './sweep/plan.ts'
+import { studySentences, studySureSentences } from './sweep/studyWords.ts'
 import { sweepCell } from './sweep/sweepCell.ts'
 
 export interface SweepStoryOptions {
@@ -64,7 +65,9 @@ const CHOICE = 'carriers'
  *
  * @throws RangeError  if no count has a replication: there is nothing to tell
  */
-export function carrierSweepStory(scenario: Scenario, result: SweepResult, options: SweepStoryOptions): CarrierSweepStory {
+export function carrierSweepStory(scenario: Scenario, of: SweepResult | CarrierStudy, options: SweepStoryOptions): CarrierSweepStory {
+  const study = of.kind === 'carrier study' ? of : null
+  const result: SweepResult = { ...of, kind: 'carrier sweep' }
   const told = result.counts.filter((count) => count.replications > 0)
   if (told.length === 0) throw new RangeError('a sweep without a single replication has no story to tell')
   const words = period(scenario)
@@ -95,8 +98,14 @@ export function carrierSweepStory(scenario: Scenario, result: SweepResult, optio
     views: views((count) => chartFigure(figure(count))),
   })
   return {
-    sweep: sweepCell(scenario, result, options.scenarioFile),
-    answer: { kind: 'answer', id: 'answer', sentences: answerSentences(result, words), sure: sureSentences(result, words) },
+    sweep: sweepCell(scenario, of, options.scenarioFile),
+    answer: {
+      kind: 'answer',
+      id: 'answer',
+      sentences:
+        study === null ? answerSentences(result, words) : [...answerSentences(result, words, false), ...studySentences(study, words)],
+      sure: [...(study === null ? [] : studySureSentences(study)), ...sureSentences(result, words)],
+    },
     warnings: warnings(result, words),
     throughput: {
       kind: 'chart',
@@ -123,7 +132,7 @@ export function carrierSweepStory(scenario: Scenario, result: SweepResult, optio
 }
 
 /** All cells of the story, in the order of the page. */
-export function carrierSweepCells(scenario: Scenario, result: SweepResult, options: SweepStoryOptions): readonly Cell[] {
+export function carrierSweepCells(scenario: Scenario, result: SweepResult | CarrierStudy, options: SweepStoryOptions): readonly Cell[] {
   const story = carrierSweepStory(scenario, result, options)
   const section = (id: string, title: string): ProseCell => ({ kind: 'prose', id, markdown: `## ${title}` })
   return [

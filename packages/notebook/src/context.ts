@@ -1,12 +1,12 @@
 /** What a running notebook works with: it collects cells and prints them as they come. */
 import type { Scenario } from '@loopwright/scenario'
-import { carrierSweep, type SweepProgress, type SweepResult } from '@loopwright/study'
+import { carrierStudy, carrierSweep, type CarrierStudy, type SweepProgress, type SweepResult } from '@loopwright/study'
 import { carrierSweepStory } from './carrierSweepStory.ts'
 import type { Cell } from './cell.ts'
 import type { Effects } from './effects.ts'
-import type { NotebookContext, SweepRequest } from './notebook.ts'
+import type { CarriersRequest, NotebookContext, SweepRequest } from './notebook.ts'
 import { dedent } from './plainText.ts'
-import { sweepProgressLine } from './progressLine.ts'
+import { studyProgressLine, sweepProgressLine } from './progressLine.ts'
 import { sweepCell } from './sweep/sweepCell.ts'
 
 /** replications per count where neither notebook nor caller says a number: enough for a first answer */
@@ -44,6 +44,12 @@ export function notebookContext(parts: ContextParts): { readonly context: Notebo
       print(cell)
     }
   }
+  const told = <R extends SweepResult | CarrierStudy>(result: R): R => {
+    sweeps += 1
+    const cell = sweepCell(scenario, result, parts.scenarioFile)
+    show(sweeps === 1 ? cell : { ...cell, id: `sweep-${sweeps}` })
+    return result
+  }
   const context: NotebookContext = {
     scenario,
     show,
@@ -51,13 +57,8 @@ export function notebookContext(parts: ContextParts): { readonly context: Notebo
       proses += 1
       show({ kind: 'prose', id: `prose-${proses}`, markdown: dedent(markdown) })
     },
-    sweep: async (request) => {
-      const result = await sweep(parts, request)
-      sweeps += 1
-      const cell = sweepCell(scenario, result, parts.scenarioFile)
-      show(sweeps === 1 ? cell : { ...cell, id: `sweep-${sweeps}` })
-      return result
-    },
+    sweep: async (request) => told(await sweep(parts, request)),
+    carriers: async (request) => told(await carriers(parts, request ?? {})),
     story: (result) => carrierSweepStory(scenario, result, storyOptions),
   }
   return { context, cells }
@@ -72,9 +73,28 @@ async function sweep(parts: ContextParts, request: SweepRequest): Promise<SweepR
     seed: parts.seed ?? request.seed ?? SEED,
     replications,
     plan: scenario.plan?.unitsPerWindow ?? null,
+    store: effects.store ?? null,
     signal: effects.signal,
     onProgress: (progress: SweepProgress) =>
       effects.progress(sweepProgressLine(counts, progress, (effects.now().getTime() - started) / 1000)),
+    ...(parts.workers === undefined ? {} : { workers: parts.workers }),
+  })
+}
+
+async function carriers(parts: ContextParts, request: CarriersRequest): Promise<CarrierStudy> {
+  const { scenario, effects } = parts
+  const started = effects.now().getTime()
+  const most = parts.replications ?? request.replicationsMax
+  return await carrierStudy(scenario.line, {
+    seed: parts.seed ?? request.seed ?? SEED,
+    plan: scenario.plan?.unitsPerWindow ?? null,
+    store: effects.store ?? null,
+    signal: effects.signal,
+    onProgress: (progress) => effects.progress(studyProgressLine(progress, (effects.now().getTime() - started) / 1000)),
+    ...(request.carriers === undefined ? {} : { counts: countsOf(request.carriers) }),
+    ...(request.within === undefined ? {} : { within: request.within }),
+    ...(request.level === undefined ? {} : { level: request.level }),
+    ...(most === undefined ? {} : { replicationsMax: most }),
     ...(parts.workers === undefined ? {} : { workers: parts.workers }),
   })
 }

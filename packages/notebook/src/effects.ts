@@ -1,3 +1,5 @@
+import type { Store } from '@loopwright/study'
+
 /** All that the runner does to the world outside; the caller brings it. Paths are those of the caller's working folder. */
 export interface Effects {
   readonly readFile: (path: string) => Promise<string>
@@ -12,6 +14,8 @@ export interface Effects {
   /** What is being done, one line; replaces the line before. */
   readonly progress: (line: string) => void
   readonly now: () => Date
+  /** Where finished replications are kept; default: nowhere. */
+  readonly store?: Store | null
   /** Aborted: the results so far are told, marked as partial. */
   readonly signal: AbortSignal
 }

@@ -1,5 +1,5 @@
 // Writing a notebook
-export type { Notebook, NotebookContext, NotebookHead, SweepRequest } from './notebook.ts'
+export type { CarriersRequest, Notebook, NotebookContext, NotebookHead, SweepRequest } from './notebook.ts'
 export { notebook } from './notebook.ts'
 // Running one
 export type { Effects } from './effects.ts'
@@ -26,6 +26,8 @@ export type { Figure, Picture } from './figure.ts'
 // The story of a carrier sweep
 export type { CarrierSweepStory, SweepStoryOptions } from './carrierSweepStory.ts'
 export { carrierSweepCells, carrierSweepStory } from './carrierSweepStory.ts'
+// What is being done, in one line
+export { studyStage } from './progressLine.ts'
 // Cells to text, and to one self-contained HTML file
 export type { Printer } from './printer.ts'
 export { printer } from './printer.ts'

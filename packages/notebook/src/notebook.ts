@@ -1,6 +1,6 @@
 /** How a notebook is written: a TypeScript module whose default export is `notebook({ title, scenario }, body)`. */
 import type { Scenario } from '@loopwright/scenario'
-import type { SweepResult } from '@loopwright/study'
+import type { CarrierStudy, SweepResult } from '@loopwright/study'
 import type { CarrierSweepStory } from './carrierSweepStory.ts'
 import type { Cell } from './cell.ts'
 
@@ -24,8 +24,10 @@ export interface NotebookContext {
   readonly scenario: Scenario
   /** Simulates each carrier count in the same random worlds. Adds a cell that says so: the page's footer is made of it. */
   sweep(options: SweepRequest): Promise<SweepResult>
-  /** The parts of the story that a carrier sweep tells, by name. Adds nothing by itself. */
-  story(result: SweepResult): CarrierSweepStory
+  /** Finds out how many carriers the loop needs, with as many runs as the answer takes. Adds a cell that says what was simulated. */
+  carriers(options?: CarriersRequest): Promise<CarrierStudy>
+  /** The parts of the story that a carrier sweep or a carrier study tells, by name. Adds nothing by itself. */
+  story(result: SweepResult | CarrierStudy): CarrierSweepStory
   /** Adds cells. */
   show(...cells: readonly Cell[]): void
   /** Adds running text, in Markdown; `##` opens a section. Lines may be indented like the code around them. */
@@ -37,6 +39,19 @@ export interface SweepRequest {
   readonly carriers: { readonly from: number; readonly to: number } | readonly number[]
   /** per count; default 30 */
   readonly replications?: number
+  /** default '1' */
+  readonly seed?: string
+}
+
+export interface CarriersRequest {
+  /** counts to begin with; default: around the law's lower knee. More are added where the best lies at an edge. */
+  readonly carriers?: SweepRequest['carriers']
+  /** share below the best that is near enough; default 0.01 */
+  readonly within?: number
+  /** confidence of the answer; default 0.95 */
+  readonly level?: number
+  /** most replications per count; default 1000 */
+  readonly replicationsMax?: number
   /** default '1' */
   readonly seed?: string
 }

@@ -1,4 +1,4 @@
-import type { SweepProgress } from '@loopwright/study'
+import type { CarrierStudyProgress, SweepProgress } from '@loopwright/study'
 
 /** share of the runs from which on the time left is more than a guess */
 const KNOWN_FROM = 0.05
@@ -9,10 +9,33 @@ const KNOWN_FROM = 0.05
  * @param elapsedSeconds  since it began
  */
 export function sweepProgressLine(counts: readonly number[], progress: SweepProgress, elapsedSeconds: number): string {
-  const { done, total, precision } = progress
   const span = counts.length === 1 ? `${counts[0]}` : `${counts[0]} to ${counts.at(-1)}`
-  const parts = [`${span} carriers: ${done} of ${total} runs`]
+  return line(`${span} carriers`, progress, elapsedSeconds)
+}
+
+/**
+ * What a carrier study is deciding, and has done so far, in one line of less than 80 characters.
+ *
+ * @param elapsedSeconds  since it began
+ */
+export function studyProgressLine(progress: CarrierStudyProgress, elapsedSeconds: number): string {
+  return line(studyStage(progress), progress, elapsedSeconds)
+}
+
+/**
+ * What a carrier study is deciding.
+ *
+ * @example studyStage({ deciding: 'best', from: 5, to: 17 }) // => '5 to 17 carriers: which is best'
+ */
+export function studyStage({ deciding, from, to }: Pick<CarrierStudyProgress, 'deciding' | 'from' | 'to'>): string {
+  return `${from} to ${to} carriers: ${deciding === 'best' ? 'which is best' : 'which is enough'}`
+}
+
+function line(what: string, progress: SweepProgress, elapsedSeconds: number): string {
+  const { done, total, precision, recalled = 0 } = progress
+  const parts = [`${what}: ${done} of ${total} runs`]
   if (precision !== null) parts.push(`means known to ± ${(precision * 100).toFixed(1)} %`)
-  if (done >= KNOWN_FROM * total && done < total) parts.push(`${Math.ceil((elapsedSeconds / done) * (total - done))} s left`)
+  const run = done - recalled
+  if (run > 0 && done >= KNOWN_FROM * total && done < total) parts.push(`${Math.ceil((elapsedSeconds / run) * (total - done))} s left`)
   return parts.join(', ')
 }

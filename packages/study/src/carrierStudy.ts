@@ -92,6 +92,7 @@ export async function carrierStudy(spec: LineSpec, options: CarrierStudyOptions)
   const looks: Look[] = []
   const rule = { within, level, alpha: 1 - level }
   let walk: Walk | null = null
+  let replications = 0
   try {
     for (let more = counts; more.length > 0; more = wider(spec, pilot.all(), within)) {
       for (const carriers of more) pilot.of(carriers)
@@ -99,7 +100,7 @@ export async function carrierStudy(spec: LineSpec, options: CarrierStudyOptions)
     }
     for (const { carriers } of pilot.all()) judged.of(carriers)
     walk = new Walk(pilot.all(), judged, { ...rule, alpha: (1 - LOOKS_SHARE) * (1 - level) })
-    let replications = firstReplications(pilot.all(), walk, within, 1 - level, replicationsMax)
+    replications = firstReplications(pilot.all(), walk, within, 1 - level, replicationsMax)
     for (let look = 1; look <= LOOKS_MAX; look += 1) {
       rule.alpha = (LOOKS_SHARE * (1 - level)) / 2 ** look
       const wanted = (carriers: number): number => (walk!.has(carriers) ? replications : Math.min(replications, CURVE_REPLICATIONS))
@@ -121,11 +122,11 @@ export async function carrierStudy(spec: LineSpec, options: CarrierStudyOptions)
     }
   } catch (error) {
     if (!(error instanceof Stopped)) throw error
-    return studyResult(spec, { pilot, judged, walk, looks, rule, plan, partial: true })
+    return studyResult(spec, { pilot, judged, walk, looks, replications, rule, plan, partial: true })
   } finally {
     await close()
   }
-  return studyResult(spec, { pilot, judged, walk, looks, rule, plan, partial: false })
+  return studyResult(spec, { pilot, judged, walk, looks, replications, rule, plan, partial: false })
 }
 
 /** Thrown where runs are missing because the study was told to stop. */

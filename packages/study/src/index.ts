@@ -29,7 +29,9 @@ export { createPool } from './pool.ts'
 export { callingThread } from './callingThread.ts'
 // Keeping results
 export type { Store, StoreEntry, StoreReport } from './store/store.ts'
+export type { KeptRuns, PruneOptions } from './store/housekeeping.ts'
 export { folderStore } from './store/folderStore.ts'
+export { keptIn, pruneStore } from './store/housekeeping.ts'
 export { memoryStore } from './store/memoryStore.ts'
 export { ENGINE_VERSION } from './engineVersion.ts'
 // Several lines in the same worlds

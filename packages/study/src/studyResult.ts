@@ -13,6 +13,8 @@ export interface StudyParts {
   /** null: stopped before the pilot was done */
   readonly walk: Walk | null
   readonly looks: readonly Look[]
+  /** planned for the look that was last, or under way */
+  readonly replications: number
   /** of the last look */
   readonly rule: Required<Rule>
   readonly plan: number | null
@@ -20,10 +22,10 @@ export interface StudyParts {
 }
 
 /** A study that was stopped before anything was judged shows its pilot. */
-export function studyResult(spec: LineSpec, { pilot, judged, walk, looks, rule, plan, partial }: StudyParts): CarrierStudy {
+export function studyResult(spec: LineSpec, { pilot, judged, walk, looks, rule, plan, partial, ...planned }: StudyParts): CarrierStudy {
   const judging = walk !== null && judged.all().some(({ units }) => units.length > 0)
   const shown = judging ? judged : pilot
-  const replications = judging ? (looks.at(-1)?.replications ?? 0) : PILOT_REPLICATIONS
+  const replications = judging ? planned.replications : PILOT_REPLICATIONS
   const planCount = judging && plan !== null ? walk.planCount(plan, rule.level) : null
   const meets = planCount !== null && (planCount.verdict === 'shown' || planCount.verdict === 'likely') ? planCount.carriers : null
   const answer = judging ? walk.answer(rule) : null

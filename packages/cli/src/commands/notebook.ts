@@ -1,7 +1,8 @@
 import { formatProblems } from '@loopwright/scenario'
+import { openStore, type StoreFlags, tellStore } from '../keptRuns.ts'
 import { DONE, INTERRUPTED, Misuse, type Shell } from '../shell.ts'
 
-export interface NotebookFlags {
+export interface NotebookFlags extends StoreFlags {
   readonly replications?: number
   readonly seed?: string
   readonly workers?: number
@@ -15,7 +16,9 @@ export async function notebook(shell: Shell, file: string, flags: NotebookFlags,
   const { err, out } = shell
   const clear = err.isTerminal ? '\r\u001b[2K' : ''
   let said = false
+  const store = await openStore(shell, flags)
   const effects = {
+    store,
     readFile: shell.readFile,
     readBeside: shell.readBeside,
     writeFile: shell.writeFile,
@@ -35,6 +38,7 @@ export async function notebook(shell: Shell, file: string, flags: NotebookFlags,
   const run = await runNotebook(file, effects, { ...flags, colour: out.colour, command }).catch((error: unknown) => {
     throw error instanceof TypeError && error.message.includes('has no notebook') ? new Misuse(error.message) : error
   })
+  tellStore(shell, store)
   if (run.status === 'wrong scenario') throw new Misuse(formatProblems(run.problems, run.scenarioText, run.scenarioFile))
   if (run.problems.length > 0)
     err.write(`${run.problems.map((problem) => `${problem.line}:${problem.column} ${problem.message}`).join('\n')}\n`)

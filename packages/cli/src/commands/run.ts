@@ -2,6 +2,7 @@ import { replicate, runsResult, tracedRun } from '@loopwright/study'
 import { runDocument } from '../documents/runDocument.ts'
 import { runsDocument } from '../documents/runsDocument.ts'
 import { traceEvents } from '../documents/traceEvents.ts'
+import { openStore, type StoreFlags, tellStore } from '../keptRuns.ts'
 import { loadScenario } from '../loadScenario.ts'
 import { progress } from '../progress.ts'
 import { Misuse, type Shell } from '../shell.ts'
@@ -9,7 +10,7 @@ import { runTables } from '../tables/runTables.ts'
 import { countTables } from '../tables/sweepTables.ts'
 import { type OutputFlags, tell } from '../tell.ts'
 
-export interface RunFlags extends OutputFlags {
+export interface RunFlags extends OutputFlags, StoreFlags {
   readonly replications: number
   readonly seed: string
   readonly workers?: number
@@ -29,12 +30,15 @@ export async function run(shell: Shell, file: string, flags: RunFlags, command: 
   const worlds = replications === 1 ? '1 replication' : `${replications} replications`
   const told = progress(shell, `${line.carriers.count} carriers, ${worlds}, seed ${seed}`, replications)
   const { signal } = shell
+  const store = await openStore(shell, flags)
   const traced = trace === true ? await tracedRun(line, { seed, replication: 0, signal }) : null
   const threads = { onProgress: told.onProgress, ...(workers === undefined ? {} : { workers }) }
-  const runs = trace === true ? (traced === null ? [] : [traced.run]) : await replicate(line, { seed, replications, signal, ...threads })
+  const runs =
+    trace === true ? (traced === null ? [] : [traced.run]) : await replicate(line, { seed, replications, signal, store, ...threads })
   if (traced !== null) told.onProgress({ done: 1, total: 1 })
   const result = runsResult(line, runs, { seed, replications, plan: plan?.unitsPerWindow ?? null })
   told.end(result.partial)
+  tellStore(shell, store)
   const events = traced === null ? null : traceEvents(traced.trace, line)
   const single = replications === 1 ? runs[0] : undefined
   return await tell(shell, flags, {

@@ -1,9 +1,9 @@
 import { DONE, type Shell } from '../shell.ts'
 
-export const SCHEMAS = ['scenario', 'run', 'sweep'] as const
+export const SCHEMAS = ['scenario', 'run', 'sweep', 'carriers'] as const
 export type SchemaName = (typeof SCHEMAS)[number]
 
-/** Prints a JSON Schema: of scenario files, or of what `run --json` or `sweep --json` prints. */
+/** Prints a JSON Schema: of scenario files, or of what a command prints with `--json`. */
 export async function schema(shell: Shell, of: SchemaName): Promise<number> {
   shell.out.write(`${JSON.stringify(await schemaOf(of), null, 2)}\n`)
   return DONE
@@ -15,6 +15,8 @@ async function schemaOf(of: SchemaName): Promise<object> {
       return (await import('@loopwright/scenario')).scenarioJsonSchema()
     case 'run':
       return (await import('../documents/runSchema.ts')).runSchema()
+    case 'carriers':
+      return (await import('../documents/carriersDocument.ts')).carriersSchema()
     case 'sweep':
       return (await import('../documents/sweepDocument.ts')).sweepSchema()
   }

@@ -1,13 +1,13 @@
-import { carrierSweep, lineFacts, withCarriers } from '@loopwright/study'
+import { carrierSweep, defaultCounts, lineFacts, withCarriers } from '@loopwright/study'
 import { sweepDocument } from '../documents/sweepDocument.ts'
+import { openStore, type StoreFlags, tellStore } from '../keptRuns.ts'
 import { loadScenario } from '../loadScenario.ts'
 import { progress } from '../progress.ts'
 import { refusals, type Shell } from '../shell.ts'
 import { sweepTables } from '../tables/sweepTables.ts'
 import { type OutputFlags, tell } from '../tell.ts'
-import { defaultCounts } from '../words/defaultCounts.ts'
 
-export interface SweepFlags extends OutputFlags {
+export interface SweepFlags extends OutputFlags, StoreFlags {
   readonly carriers?: readonly number[]
   readonly replications: number
   readonly seed: string
@@ -28,15 +28,18 @@ export async function sweep(shell: Shell, file: string, flags: SweepFlags, comma
     `carriers ${counts[0]} to ${counts.at(-1)}, ${replications} replications each, seed ${seed}`,
     counts.length * replications,
   )
+  const store = await openStore(shell, flags)
   const result = await carrierSweep(line, counts, {
     seed,
     replications,
     plan: plan?.unitsPerWindow ?? null,
+    store,
     signal: shell.signal,
     onProgress: told.onProgress,
     ...(workers === undefined ? {} : { workers }),
   })
   told.end(result.partial)
+  tellStore(shell, store)
   return await tell(shell, flags, {
     partial: result.partial,
     document: () => sweepDocument(source, result),

@@ -22,6 +22,38 @@ export function sweepDocument(source: Source, result: SweepResult): object {
   }
 }
 
+/** The answer, of sweeps and of carrier studies. */
+export const answerSchema = (): Schema =>
+  orNull(
+    record(
+      {
+        within: share('how far below the best mean is near enough'),
+        level: share('confidence of the answer'),
+        reference: count('where the walk downwards began: carriers with the highest mean in the pilot'),
+        best: count('carriers with the highest mean; of equals the fewest'),
+        chosen: orNull(count('smallest number of carriers confirmed as near enough to every other; null: none')),
+        notConfirmed: orNull(
+          record(
+            {
+              carriers: count('where the walk ended'),
+              reason: words(['may fall short', 'gridlock'], 'why'),
+              shortBy: number('units per window by which its lower limit misses the border'),
+              lowerLimit: number('least one-sided lower limit of the mean of Y_N − (1 − within)·Y_m over the other counts m'),
+              against: count('the m that gives it'),
+              shown: flag('it does fall short: its upper limit against the reference misses the border too'),
+            },
+            'the number of carriers below the chosen one',
+          ),
+        ),
+        meetsPlanInNineOfTen: orNull(count('fewest carriers that meet the plan in nine of ten windows')),
+        bestAtUpperEnd: flag('the best is the largest tried: more may be better'),
+        chosenAtLowerEnd: flag('the chosen is the smallest tried: fewer may do'),
+        replications: count('replications compared'),
+      },
+      'the answer by Procedure W; null below 2 replications',
+    ),
+  )
+
 /** JSON Schema of that document. */
 export function sweepSchema(): Schema {
   return {
@@ -30,32 +62,7 @@ export function sweepSchema(): Schema {
     ...record(
       {
         ...headSchema('carrier sweep', 'asked for, per number of carriers'),
-        answer: orNull(
-          record(
-            {
-              within: share('how far below the best mean is near enough'),
-              level: share('one-sided confidence of the rule'),
-              best: count('carriers with the highest mean; of equals the fewest'),
-              chosen: orNull(count('smallest number of carriers confirmed as near enough; null: none')),
-              notConfirmed: orNull(
-                record(
-                  {
-                    carriers: count('where the walk downwards from the best ended'),
-                    reason: words(['may fall short', 'gridlock'], 'why'),
-                    shortBy: number('units per window by which its lower limit misses the border'),
-                    lowerLimit: number('one-sided lower limit of the mean of Y_N − (1 − within)·Y_best'),
-                  },
-                  'the number of carriers below the chosen one',
-                ),
-              ),
-              meetsPlanInNineOfTen: orNull(count('fewest carriers that meet the plan in nine of ten windows')),
-              bestAtUpperEnd: flag('the best is the largest tried: more may be better'),
-              chosenAtLowerEnd: flag('the chosen is the smallest tried: fewer may do'),
-              replications: count('replications compared'),
-            },
-            'the answer by its rule; null below 2 replications',
-          ),
-        ),
+        answer: answerSchema(),
         law: lawSchema(),
         counts: list(countSchema(), 'by carriers, ascending'),
       },

@@ -7,8 +7,12 @@ import type { Period } from './period.ts'
 /** What of a sweep the words look at. */
 export type Told = Pick<SweepResult, 'answer' | 'counts'>
 
-/** The sentences of the answer: what the chosen count makes, by which rule it was chosen, which count meets the plan. */
-export function answerSentences(result: Told, period: Period): string[] {
+/**
+ * The sentences of the answer: what the chosen count makes, by which rule it was chosen, which count meets the plan.
+ *
+ * @param nineOfTen  false: the last is left out, where somebody else says it
+ */
+export function answerSentences(result: Told, period: Period, nineOfTen = true): string[] {
   const { answer, counts } = result
   if (answer === null) {
     return [`No answer yet: every count needs at least 2 replications, and some have fewer.`]
@@ -18,7 +22,8 @@ export function answerSentences(result: Told, period: Period): string[] {
   const first = [outputSentence(chosen ?? best, period), planSentence(chosen ?? best, period)]
     .filter((sentence) => sentence !== null)
     .join(' ')
-  return [first, ruleSentence(answer, counts, period), nineOfTenSentence(result, period)].filter((sentence) => sentence !== null)
+  const plan = nineOfTen ? nineOfTenSentence(result, period) : null
+  return [first, ruleSentence(answer, counts, period), plan].filter((sentence) => sentence !== null)
 }
 
 /** "With 10 carriers the loop makes 330 units a shift on average; nine of ten shifts make at least 316." */

@@ -1,0 +1,56 @@
+import { studyStage } from '@loopwright/notebook'
+import { carrierStudy, defaultCounts, lineFacts, withCarriers } from '@loopwright/study'
+import { carriersDocument } from '../documents/carriersDocument.ts'
+import { openStore, type StoreFlags, tellStore } from '../keptRuns.ts'
+import { loadScenario } from '../loadScenario.ts'
+import { progress } from '../progress.ts'
+import { refusals, type Shell } from '../shell.ts'
+import { carriersTables } from '../tables/carriersTables.ts'
+import { type OutputFlags, tell } from '../tell.ts'
+
+export interface CarriersFlags extends OutputFlags, StoreFlags {
+  readonly carriers?: readonly number[]
+  /** percent */
+  readonly within: number
+  /** percent */
+  readonly level: number
+  /** most per count */
+  readonly replications?: number
+  readonly seed: string
+  readonly workers?: number
+}
+
+/** How many carriers the loop needs: as many runs as the answer takes. */
+export async function carriers(shell: Shell, file: string, flags: CarriersFlags, command: string): Promise<number> {
+  const source = await loadScenario(shell, file, flags.variation)
+  const { line, plan } = source.scenario
+  const { seed, workers, replications } = flags
+  const counts = refusals(() => flags.carriers ?? defaultCounts(lineFacts(line).law))
+  for (const count of counts.toReversed()) refusals(() => withCarriers(line, count))
+  if (flags.out !== undefined) await shell.checkWritable(flags.out)
+  const cells = flags.json === true && flags.out === undefined ? null : import('../cells.ts')
+  const told = progress(shell, studyStage({ deciding: 'best', from: counts[0]!, to: counts.at(-1)! }), 0)
+  const store = await openStore(shell, flags)
+  const study = await carrierStudy(line, {
+    seed,
+    counts,
+    within: flags.within / 100,
+    level: flags.level / 100,
+    plan: plan?.unitsPerWindow ?? null,
+    store,
+    signal: shell.signal,
+    onProgress: (now) => told.onProgress({ ...now, what: studyStage(now) }),
+    ...(replications === undefined ? {} : { replicationsMax: replications }),
+    ...(workers === undefined ? {} : { workers }),
+  })
+  told.end(study.partial)
+  tellStore(shell, store)
+  return await tell(shell, flags, {
+    partial: study.partial,
+    document: () => carriersDocument(source, study),
+    tables: () => carriersTables(study),
+    shown: async () => (await cells!).sweepCells(source, study),
+    source,
+    command,
+  })
+}

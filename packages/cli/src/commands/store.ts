@@ -1,0 +1,39 @@
+import { formatNumber } from '@loopwright/charts'
+import { keptIn, pruneStore } from '@loopwright/study'
+import { STORE_FOLDER } from '../keptRuns.ts'
+import { DONE, Misuse, type Shell } from '../shell.ts'
+
+export interface StoreInfoFlags {
+  readonly store?: string
+}
+
+export interface StorePruneFlags extends StoreInfoFlags {
+  /** days */
+  readonly olderThan?: number
+  readonly all?: true
+}
+
+const DAY_MS = 86_400_000
+
+/** Says what a store holds. */
+export async function storeInfo(shell: Shell, { store: folder = STORE_FOLDER }: StoreInfoFlags): Promise<number> {
+  const kept = keptIn(folder)
+  if (kept.length === 0) shell.out.write(`Nothing is kept in ${folder}.\n`)
+  for (const { mark, current, replications, entries, bytes } of kept) {
+    const of = current ? 'this engine' : 'another engine, of no use to this one'
+    shell.out.write(`${mark} (${of}): ${formatNumber(replications, 0)} replications in ${formatNumber(entries, 0)} files, ${size(bytes)}\n`)
+  }
+  return DONE
+}
+
+/** Removes from a store what no run can use, and what is too old. */
+export async function storePrune(shell: Shell, { store: folder = STORE_FOLDER, olderThan, all }: StorePruneFlags): Promise<number> {
+  if (all === true && olderThan !== undefined) throw new Misuse('--all removes everything; leave out --older-than')
+  const before = olderThan === undefined ? null : shell.today().getTime() - olderThan * DAY_MS
+  const { files, bytes } = pruneStore(folder, { nowMs: shell.today().getTime(), beforeMs: before, all: all === true })
+  shell.out.write(files === 0 ? `Nothing to remove in ${folder}.\n` : `Removed ${formatNumber(files, 0)} files, ${size(bytes)}.\n`)
+  return DONE
+}
+
+const size = (bytes: number): string =>
+  bytes < 1e6 ? `${formatNumber(Math.ceil(bytes / 1000), 0)} kB` : `${formatNumber(bytes / 1e6, 1)} MB`

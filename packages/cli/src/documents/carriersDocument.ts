@@ -1,0 +1,108 @@
+/** The document of `loopwright carriers --json`: full precision, the same bytes for any number of workers, with and without a store. */
+import type { CarrierStudy } from '@loopwright/study'
+import { countDocument, countSchema } from './countDocument.ts'
+import { headSchema, lawDocument, lawSchema, type Source, scenarioHead } from './head.ts'
+import { chance, count, flag, list, number, orNull, record, type Schema, share, text, words } from './schemaParts.ts'
+import { answerSchema } from './sweepDocument.ts'
+
+export function carriersDocument(source: Source, study: CarrierStudy): object {
+  const { kind, engineVersion, seed, replications, partial, plan, window, answer, counts, law, lawSeconds } = study
+  const { pilot, looks, settled, flat, steps, planCount } = study
+  return {
+    format: 1,
+    document: kind,
+    scenario: scenarioHead(source),
+    engineVersion,
+    seed,
+    replications,
+    partial,
+    plan,
+    window,
+    settled,
+    answer,
+    flat,
+    planCount,
+    steps,
+    pilot,
+    looks,
+    law: lawDocument(law, source.scenario.line, lawSeconds),
+    counts: counts.map(countDocument),
+  }
+}
+
+const differenceSchema = (): Schema =>
+  record(
+    {
+      n: count('replications compared'),
+      mean: number('units per window'),
+      sd: number('standard deviation of the differences'),
+      level: share('confidence of low … high'),
+      halfWidth: number('half of the interval'),
+      low: number('lower limit'),
+      high: number('upper limit'),
+      pairingGain: orNull(number('worth so many times the replications; null without spread')),
+      status: words(
+        ['difference shown', 'no difference shown', 'identical in every replication', 'always differs by the same'],
+        'whether there is a difference',
+      ),
+    },
+    'units with `to` less units with `from`, in the same worlds',
+  )
+
+/** JSON Schema of that document. */
+export function carriersSchema(): Schema {
+  return {
+    $schema: 'http://json-schema.org/draft-07/schema#',
+    title: 'A carrier study of loopwright',
+    ...record(
+      {
+        ...headSchema('carrier study', 'per number of carriers in question, at the last look'),
+        settled: flag('the answer is confirmed, and one fewer is too few, stood still, or cannot be'),
+        answer: answerSchema(),
+        flat: orNull(record({ from: count('least carriers'), to: count('most carriers') }, 'counts that all pass the test of the answer')),
+        planCount: orNull(
+          record(
+            {
+              carriers: count('fewest that meet the plan in nine of ten windows; where none does, the one that comes nearest'),
+              estimate: chance('windows with at least the plan'),
+              verdict: words(['shown', 'likely', 'not shown', 'shown not'], 'whether nine of ten is shown'),
+            },
+            'null without a plan',
+          ),
+        ),
+        steps: list(
+          record({ from: count('carriers'), to: count('one more'), difference: differenceSchema() }, 'what one carrier more brings'),
+          'by carriers, ascending',
+        ),
+        pilot: record(
+          {
+            seed: text('names the random worlds of the pilot'),
+            replications: count('per number of carriers'),
+            counts: list(
+              record({ carriers: count('number'), mean: number('units per window'), gridlocks: count('runs in gridlock') }, 'one'),
+              'by carriers, ascending',
+            ),
+            reference: orNull(count('where the walk begins; null: stopped before it was known')),
+            ruledOut: list(count('carriers'), 'so far below the reference that they were not tested'),
+          },
+          'runs that find where to begin',
+        ),
+        looks: list(
+          record(
+            {
+              replications: count('per number of carriers in question'),
+              alpha: share('chance of error spent on it'),
+              chosen: orNull(count('carriers confirmed')),
+              undecided: orNull(count('neither confirmed nor shown to fall short')),
+            },
+            'one look at the runs',
+          ),
+          'in order',
+        ),
+        law: lawSchema(),
+        counts: list(countSchema(), 'by carriers, ascending'),
+      },
+      'What `loopwright carriers --json` prints. Times in seconds, rates per second, shares from 0 to 1.',
+    ),
+  }
+}

@@ -1,0 +1,25 @@
+/** Where the commands keep finished replications. */
+import type { Store } from '@loopwright/study'
+import type { Shell } from './shell.ts'
+
+export const STORE_FOLDER = '.loopwright'
+
+export interface StoreFlags {
+  /** folder of the store */
+  readonly store?: string
+  /** no store: everything is run again, nothing is kept */
+  readonly fresh?: true
+}
+
+export async function openStore(shell: Shell, { store, fresh }: StoreFlags): Promise<Store | null> {
+  return fresh === true ? null : await shell.openStore(store ?? STORE_FOLDER)
+}
+
+/** Says on standard error what came from the store, and what was wrong with it; nothing where there is nothing to say. */
+export function tellStore(shell: Shell, store: Store | null): void {
+  if (store === null) return
+  const { damaged, trouble } = store.report
+  if (damaged > 0)
+    shell.err.write(`store: ${damaged === 1 ? '1 damaged entry' : `${damaged} damaged entries`} dropped and computed again\n`)
+  if (trouble !== null) shell.err.write(`store: ${trouble}; results are right, but not all are kept\n`)
+}
