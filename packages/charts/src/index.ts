@@ -14,6 +14,8 @@ export type { UnitsSpreadOptions } from './unitsSpread.ts'
 export { unitsSpread } from './unitsSpread.ts'
 export type { StoppedTimeOptions } from './stoppedTime.ts'
 export { stoppedTime } from './stoppedTime.ts'
+export type { DriversOptions } from './drivers.ts'
+export { drivers } from './drivers.ts'
 // The plan of the loop
 export type { LoopPlan, PlanOptions, PlanZone } from './plan.ts'
 export { loopPlan } from './plan.ts'

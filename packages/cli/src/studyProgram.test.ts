@@ -1,3 +1,4 @@
+import { Ajv } from 'ajv'
 import { expect, test } from 'vitest'
 import { main } from './main.ts'
 import { memoryShell, SMALL_LINE } from './memoryShell.ts'
@@ -46,5 +47,51 @@ test('compare says what it cannot take', async () => {
   expect(await typed('compare', 'a.yaml', 'b.yaml', '--replications', '1')).toMatchObject({
     code: 2,
     err: expect.stringContaining('at least 2'),
+  })
+})
+
+const documents = [
+  ['compare', ['compare', 'v.yaml', '--variations', 'more']],
+  ['drivers', ['drivers', 'a.yaml']],
+  ['losses', ['losses', 'a.yaml']],
+  ['order', ['order', 'a.yaml', '--zones', 'Z04..Z06', '--delta', '5', '--mine', 'B@Z03']],
+] as const
+
+test.each(documents)('%s --json is what its schema says, and the page is written', async (name, words) => {
+  const { code, out, files: written } = await typed(...words, ...FEW, '--json', '--out', 'page.html')
+  expect(code).toBe(0)
+  const schema = JSON.parse((await typed('schema', '--of', name)).out) as object
+  const valid = new Ajv({ allErrors: true, strict: true, strictTypes: false, allowUnionTypes: true }).compile(schema)
+  const document = JSON.parse(out) as Record<string, unknown>
+  expect(valid(document), JSON.stringify(valid.errors?.slice(0, 5))).toBe(true)
+  expect(valid({ ...document, surprise: 1 })).toBe(false)
+  expect(written.get('page.html')).toContain('Screening only')
+})
+
+test('drivers: what limits, one carrier more or less, the law beside it', async () => {
+  const { code, out } = await typed('drivers', 'a.yaml', ...FEW)
+  expect(code).toBe(0)
+  expect(out).toMatch(/^What limits this line is B Fit: 1 % less time there\s+gives 0\.\d+ % more\s+output\.\nOne carrier more than 4/)
+  expect(out).toContain('station-limited with 4 carriers; the slowest exchange is')
+  expect(out.split('\n').every((line) => [...line].length <= 80)).toBe(true)
+})
+
+test('losses: forecast, ideal, a row for each cause', async () => {
+  const { code, out } = await typed('losses', 'a.yaml', ...FEW)
+  expect(code).toBe(0)
+  for (const name of ['nothing: the forecast', 'jam', 'breaks', 'exchange at B', 'interaction', 'all of them: the ideal'])
+    expect(out).toContain(name)
+  expect(out.split('\n').every((line) => [...line].length <= 80)).toBe(true)
+})
+
+test('order: the choice, today, the one given by hand, and what it promises', async () => {
+  const { code, out } = await typed('order', 'a.yaml', '--zones', 'Z04..Z06', '--mine', 'B@Z03', ...FEW)
+  expect(code).toBe(0)
+  expect(out).toContain('(given)')
+  expect(out).toContain('would be')
+  expect(out).toContain('fresh random worlds')
+  expect(await typed('order', 'a.yaml', '--move', 'X', ...FEW)).toMatchObject({
+    code: 2,
+    err: expect.stringContaining('there are A, B, C'),
   })
 })

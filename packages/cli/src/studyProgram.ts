@@ -1,9 +1,11 @@
 /** The commands of the studies: names, options, examples. */
 import type { Command } from 'commander'
-import { seedText, wholeNumber } from './arguments.ts'
+import { positiveNumber, seedText, wholeNumber } from './arguments.ts'
+import { nameList } from './orderRules.ts'
 import type { Shell } from './shell.ts'
 
 const SEED = '1'
+const VARIATION = ['--variation <name>', 'with a named set of changed values from the file'] as const
 
 export interface ProgramContext {
   readonly shell: Shell
@@ -22,11 +24,38 @@ export function addStudies(root: Command, { shell, command, onCode }: ProgramCon
       examples('compare today.yaml proposal.yaml', 'compare line.yaml --variations', 'compare line.yaml --variations "train,slow"'),
     )
     .action(async (files: string[], flags) => onCode(await (await import('./commands/compare.ts')).compare(shell, files, flags, command)))
+
+  studyOptions(root.command('drivers <file>'), 30)
+    .description('say what limits the line: how much 5 % of each time, stop and share moves the output')
+    .option(...VARIATION)
+    .addHelpText('after', examples('drivers line.yaml', 'drivers line.yaml --replications 60 --out out/drivers.html'))
+    .action(async (file: string, flags) => onCode(await (await import('./commands/drivers.ts')).drivers(shell, file, flags, command)))
+
+  studyOptions(root.command('losses <file>'), 60)
+    .description('say what is lost by what cause: the same shifts again, with one cause after another taken out')
+    .option(...VARIATION)
+    .addHelpText('after', examples('losses line.yaml', 'losses line.yaml --variation train'))
+    .action(async (file: string, flags) => onCode(await (await import('./commands/losses.ts')).losses(shell, file, flags, command)))
+
+  studyOptions(root.command('order <file>'), 60, 'fresh random worlds for the chosen order against today’s')
+    .description('choose an order and places of stations')
+    .option('--move <stations>', 'which may move (default: all that work, but for load and unload)', nameList)
+    .option('--keep <stations>', 'which stay where they are', nameList)
+    .option('--before <rules>', 'what comes before what, such as "S3<S4,S4<S6"', nameList)
+    .option('--zones <zones>', 'where they may stand, such as Z13..Z16 (default: every zone that is free)', nameList)
+    .option('--mine <places>', 'an order to try as it is, such as "S5@Z14"')
+    .option('--delta <units>', 'smallest difference worth caring about (default: 0.5 % of today’s output)', positiveNumber)
+    .option(...VARIATION)
+    .addHelpText(
+      'after',
+      examples('order line.yaml --move S4,S5,S6 --zones Z13..Z18 --before "S4<S6"', 'order line.yaml --move S5 --mine "S5@Z14"'),
+    )
+    .action(async (file: string, flags) => onCode(await (await import('./commands/order.ts')).order(shell, file, flags, command)))
 }
 
-function studyOptions(command: Command, replications: number): Command {
+function studyOptions(command: Command, replications: number, what = 'random worlds to run'): Command {
   return command
-    .option('--replications <count>', 'random worlds to run', wholeNumber, replications)
+    .option('--replications <count>', what, wholeNumber, replications)
     .option('--seed <text>', 'names the random worlds', seedText, SEED)
     .option('--workers <count>', 'threads; changes no result (default: one per core)', wholeNumber)
     .option('--json', 'print one JSON document, in full precision')

@@ -4,6 +4,7 @@ import { type Figure, type Look, stationTimes, statesIn, zoneOccupancy } from '@
 import { Ajv } from 'ajv'
 import { describe, expect, test } from 'vitest'
 import { baseLineCount, baseLineSweep, SHIFT } from '../../../packages/charts/src/examples/baseLine.ts'
+import { driversExample } from '../../../packages/charts/src/examples/drivers.ts'
 import { outputByHourExample } from '../../../packages/charts/src/examples/outputByHour.ts'
 import { planExample, planNarrowExample, planRingExample } from '../../../packages/charts/src/examples/plan.ts'
 import { stationTimesExample } from '../../../packages/charts/src/examples/stationTimes.ts'
@@ -14,6 +15,7 @@ import { zoneOccupancyExample } from '../../../packages/charts/src/examples/zone
 import { collisions, compileWarnings, draw, png, viewOf } from './draw.ts'
 
 const EXAMPLES: Readonly<Record<string, () => Figure>> = {
+  drivers: driversExample,
   outputByHour: outputByHourExample,
   stationTimes: stationTimesExample,
   stoppedTime: stoppedTimeExample,

@@ -1,0 +1,127 @@
+/** What drives the output: ranked bars of the gain per cent, with their intervals. */
+import type { DriverResult } from '@loopwright/study'
+import type { ChartRow, Figure } from './figure.ts'
+import { decimalsFor, formatNumber, formatShare } from './format.ts'
+import { frame, type Layer, niceStep } from './frame.ts'
+import { column, row, type Table } from './table.ts'
+
+export interface DriversOptions {
+  /** what one window is called. Default: "window" */
+  readonly per?: string
+}
+
+type Effect = DriverResult['drivers'][number]
+
+/** more bars would not be read; the table has all */
+const BARS_MAX = 14
+/** bar and the line of text above it */
+const STEP_PIXELS = 40
+
+/**
+ * Horizontal bars, the largest gain first; what limits the line is dark, the rest pale.
+ *
+ * @example drivers({ drivers: [], limits: [], step: 0.05 }).finding // => 'Nothing was found to drive the output.'
+ */
+export function drivers(result: Pick<DriverResult, 'drivers' | 'limits' | 'step'>, options: DriversOptions = {}): Figure {
+  const { per = 'window' } = options
+  const shown = result.drivers.slice(0, BARS_MAX)
+  const rows = shown.map((effect, index): ChartRow => {
+    const { mean, low, high } = effect.elasticity
+    const text = gainText(effect)
+    return {
+      driver: effect.name,
+      gain: mean,
+      low,
+      high,
+      limits: result.limits.includes(index),
+      text,
+      tip: `${effect.name}: ${text} (${formatShare(effect.elasticity.level)}: ${formatNumber(low, 2)} to ${formatNumber(high, 2)})`,
+    }
+  })
+  const found = finding(result)
+  const alt = `Bars of the gain in output per one per cent of each of ${shown.length} drivers, with intervals. ${found}`
+  return {
+    spec: frame({ description: alt, height: Math.max(STEP_PIXELS, shown.length * STEP_PIXELS), rows, layer: layers(rows) }),
+    rows,
+    swapRows: false,
+    finding: found,
+    alt,
+    readLine:
+      'Per cent more output for one per cent less time (of the time between stops, and of a share: more), other things equal, in the same random worlds. Thin bars: 95 % intervals. Dark: what limits the line.',
+    table: driverTable(result, per),
+  }
+}
+
+function layers(rows: readonly ChartRow[]): Layer[] {
+  const highest = Math.max(0.1, ...rows.map(({ high }) => Number(high)))
+  const lowest = Math.min(0, ...rows.map(({ low }) => Number(low)))
+  const step = niceStep(highest - lowest, 5)
+  const domain: [number, number] = [Math.floor(lowest / step + 1e-9) * step, Math.ceil(highest / step - 1e-9) * step]
+  const y = { field: 'driver', type: 'nominal', sort: null, axis: null, scale: { paddingInner: 0.55, paddingOuter: 0.55 } } as const
+  const x = {
+    field: 'gain',
+    type: 'quantitative',
+    title: 'More output for 1 % less time (%)',
+    scale: { domain },
+    axis: { tickCount: 5 },
+  } as const
+  const above = { ...y, bandPosition: 0 }
+  const tooltip = { field: 'tip' } as const
+  return [
+    ...([true, false] as const).map(
+      (limits): Layer => ({
+        transform: [{ filter: `datum.limits === ${limits}` }],
+        mark: { type: 'bar', style: limits ? 'count' : 'countPale' },
+        encoding: { y, x, x2: { datum: 0 }, tooltip },
+      }),
+    ),
+    { mark: { type: 'rule', style: 'meanStep' }, encoding: { y, x: { ...x, field: 'low' }, x2: { field: 'high' }, tooltip } },
+    {
+      mark: { type: 'text', style: 'words', align: 'left', baseline: 'bottom', dy: -3, limit: { expr: 'width - 60' }, x: 0 },
+      encoding: { y: above, text: { field: 'driver' }, tooltip },
+    },
+    {
+      mark: { type: 'text', style: 'words', align: 'right', baseline: 'bottom', dy: -3, x: 'width' },
+      encoding: { y: above, text: { field: 'text' }, tooltip },
+    },
+  ]
+}
+
+/** "0.86 %" */
+function gainText({ elasticity: { mean, halfWidth } }: Effect): string {
+  return `${formatNumber(mean, Math.max(1, Math.min(2, decimalsFor(halfWidth, 2))))} %`
+}
+
+function finding({ drivers: all, limits }: Pick<DriverResult, 'drivers' | 'limits'>): string {
+  const [first, ...others] = limits.map((index) => all[index]!)
+  if (first === undefined) return 'Nothing was found to drive the output.'
+  const gain = `1 % less time there gives ${gainText(first)} more output`
+  if (others.length === 0) return `What limits this line is ${first.name}: ${gain}.`
+  return `What limits this line cannot be told apart: ${[first, ...others].map(({ name }) => name).join(', ')}; of ${first.name}, ${gain}.`
+}
+
+function driverTable({ drivers: all, limits, step }: Pick<DriverResult, 'drivers' | 'limits' | 'step'>, per: string): Table {
+  const percent = formatNumber(step * 100, 0)
+  return {
+    caption: `What drives the output, the largest first`,
+    columns: [
+      column('Driver', 'left'),
+      column('1 % better\ngives, %', 'right'),
+      column('95 %\ninterval', 'right'),
+      column(`${percent} % better:\nunits a ${per}`, 'right'),
+    ],
+    rows: all.map((effect, index) => {
+      const { low, high } = effect.elasticity
+      return row(
+        [
+          effect.name,
+          gainText(effect).replace(' %', ''),
+          `${formatNumber(low, 2)} to ${formatNumber(high, 2)}`,
+          formatNumber(effect.unitsOfStep, 1),
+        ],
+        limits.includes(index),
+      )
+    }),
+    note: 'Better: less of a time, more of a time between stops. Of a share of products: more of it, whether that is better or not.',
+  }
+}

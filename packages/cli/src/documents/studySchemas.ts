@@ -1,0 +1,13 @@
+/** JSON Schemas of what the studies print with `--json`, by name. */
+import { compareSchema } from './compareDocument.ts'
+import { driverSchema } from './driverDocument.ts'
+import { lossSchema } from './lossDocument.ts'
+import { orderSchema } from './orderDocument.ts'
+import type { Schema } from './schemaParts.ts'
+
+export const STUDY_SCHEMAS: Readonly<Record<'compare' | 'drivers' | 'losses' | 'order', () => Schema>> = {
+  compare: compareSchema,
+  drivers: driverSchema,
+  losses: lossSchema,
+  order: orderSchema,
+}
