@@ -1,0 +1,99 @@
+/** What a line will make per shift and per week, and how much overtime its plan takes: from simulated shifts, never from means. */
+import {
+  type BinomialEstimate,
+  binomialEstimate,
+  type MeanInterval,
+  meanInterval,
+  type QuantileEstimate,
+  quantileEstimate,
+} from '@loopwright/stats'
+
+export interface ForecastOptions {
+  /** units wanted per shift; null: no plan */
+  readonly plan: number | null
+  /** of a shift, without breaks; seconds, > 0 */
+  readonly netSeconds: number
+  /** shifts whose output is added up, ≥ 1 */
+  readonly shiftsPerWeek: number
+}
+
+/** Of shifts, or of weeks. */
+export interface Spread {
+  /** units, one entry for each simulated shift (week) */
+  readonly units: readonly number[]
+  /** null below 2 of them, as are the quantiles */
+  readonly mean: MeanInterval | null
+  readonly p10: QuantileEstimate | null
+  readonly p50: QuantileEstimate | null
+  readonly p90: QuantileEstimate | null
+  /** null: no plan */
+  readonly plan: number | null
+  /** share with output ≥ plan; null without a plan, or without one of them */
+  readonly meetsPlan: BinomialEstimate | null
+}
+
+export interface Overtime {
+  /** of each simulated shift, minutes, ≥ 0 */
+  readonly minutes: readonly number[]
+  readonly mean: MeanInterval
+  /** nine of ten shifts need no more, one of ten at least as much */
+  readonly p90: QuantileEstimate
+  /** units per net minute, by which a shortfall is made up */
+  readonly unitsPerMinute: number
+}
+
+export interface Forecast {
+  readonly shift: Spread
+  /** disjoint groups of simulated shifts, added up; those left over are not used */
+  readonly week: Spread
+  readonly shiftsPerWeek: number
+  readonly netSeconds: number
+  /** null without a plan, below 2 shifts, or if nothing is made */
+  readonly overtime: Overtime | null
+}
+
+/**
+ * Forecast from the output of simulated shifts.
+ *
+ * Overtime of a shift is what its shortfall takes at the mean net rate, `max(0, plan − X)/rate`, averaged afterwards: the mean output hides every bad shift.
+ *
+ * @param units  output of independent simulated shifts, in the order of their replications
+ * @throws RangeError  if the net time is not above 0, or the shifts per week are no whole number ≥ 1
+ * @example forecast([10, 12], { plan: 12, netSeconds: 60, shiftsPerWeek: 2 }).week.units // => [22]
+ */
+export function forecast(units: readonly number[], { plan, netSeconds, shiftsPerWeek }: ForecastOptions): Forecast {
+  if (!(netSeconds > 0)) throw new RangeError(`the net time of a shift must be above 0 s, not ${netSeconds}`)
+  if (!Number.isInteger(shiftsPerWeek) || shiftsPerWeek < 1)
+    throw new RangeError(`shifts per week must be a whole number from 1 on, not ${shiftsPerWeek}`)
+  const weeks = Array.from({ length: Math.floor(units.length / shiftsPerWeek) }, (_, week) =>
+    units.slice(week * shiftsPerWeek, (week + 1) * shiftsPerWeek).reduce((sum, made) => sum + made, 0),
+  )
+  return {
+    shift: spread(units, plan),
+    week: spread(weeks, plan === null ? null : plan * shiftsPerWeek),
+    shiftsPerWeek,
+    netSeconds,
+    overtime: plan === null ? null : overtime(units, plan, netSeconds),
+  }
+}
+
+function spread(units: readonly number[], plan: number | null): Spread {
+  const enough = units.length >= 2
+  const at = (p: number): QuantileEstimate | null => (enough ? quantileEstimate(units, p) : null)
+  return {
+    units,
+    mean: enough ? meanInterval(units) : null,
+    p10: at(0.1),
+    p50: at(0.5),
+    p90: at(0.9),
+    plan,
+    meetsPlan: plan === null || units.length === 0 ? null : binomialEstimate(units.filter((made) => made >= plan).length, units.length),
+  }
+}
+
+function overtime(units: readonly number[], plan: number, netSeconds: number): Overtime | null {
+  const unitsPerMinute = units.reduce((sum, made) => sum + made, 0) / units.length / (netSeconds / 60)
+  if (units.length < 2 || unitsPerMinute === 0) return null
+  const minutes = units.map((made) => Math.max(0, plan - made) / unitsPerMinute)
+  return { minutes, mean: meanInterval(minutes), p90: quantileEstimate(minutes, 0.9), unitsPerMinute }
+}

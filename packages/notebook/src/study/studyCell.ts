@@ -1,0 +1,35 @@
+import { createHash } from 'node:crypto'
+import type { Scenario } from '@loopwright/scenario'
+import type { RunCell } from '../cell.ts'
+
+export interface Simulated {
+  readonly seed: string
+  /** per line */
+  readonly replications: number
+  readonly engineVersion: string
+  readonly partial: boolean
+}
+
+/**
+ * What a study simulated, and what somebody needs to get the same numbers again.
+ *
+ * @param id            unique within the notebook
+ * @param scenarioFile  path as the reader would type it
+ * @param what          such as "3 lines in the same random worlds"
+ */
+export function studyCell(id: string, scenario: Scenario, scenarioFile: string, simulated: Simulated, what: string): RunCell {
+  const { seed, replications, engineVersion, partial } = simulated
+  return {
+    kind: 'run',
+    id,
+    sentence: `${what}: ${replications} replications each, seed ${seed}.`,
+    provenance: {
+      scenarioFile,
+      scenarioHash: createHash('sha256').update(JSON.stringify(scenario.line)).digest('hex').slice(0, 12),
+      seed,
+      replications,
+      engineVersion,
+      partial,
+    },
+  }
+}
