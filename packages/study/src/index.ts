@@ -57,3 +57,9 @@ export type { Places, PlaceRules } from './stationPlaces.ts'
 export { allPlaces, placesOf, whyNotPlaces, withPlaces } from './stationPlaces.ts'
 export type { OrderCandidate, OrderRequest, OrderResult } from './stationOrder.ts'
 export { stationOrder } from './stationOrder.ts'
+// Warm-up and run length
+export type { SteadyRequest, SteadyResult, TracedRuns } from './steadyState.ts'
+export { steadyState, threadTraces, tracesHere } from './steadyState.ts'
+// Sharing tasks among stations
+export type { BalanceRequest, BalanceResult, TaskToShare } from './taskBalance.ts'
+export { taskBalance } from './taskBalance.ts'
