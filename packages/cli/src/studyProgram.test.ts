@@ -8,6 +8,7 @@ const files = {
   'a.yaml': SMALL_LINE,
   'b.yaml': SMALL_LINE.replace('fit: 70 s', 'fit: 80 s').replace('name: Small loop', 'name: Slow loop'),
   'v.yaml': VARIED,
+  'tasks.csv': 'task,seconds,after\nbolt,6,\nwire,2.5,bolt\ntest,5,bolt\n',
 }
 const FEW = ['--replications', '4', '--workers', '1']
 
@@ -54,6 +55,7 @@ const documents = [
   ['compare', ['compare', 'v.yaml', '--variations', 'more']],
   ['drivers', ['drivers', 'a.yaml']],
   ['losses', ['losses', 'a.yaml']],
+  ['steady', ['steady', 'a.yaml']],
   ['order', ['order', 'a.yaml', '--zones', 'Z04..Z06', '--delta', '5', '--mine', 'B@Z03']],
 ] as const
 
@@ -93,5 +95,28 @@ test('order: the choice, today, the one given by hand, and what it promises', as
   expect(await typed('order', 'a.yaml', '--move', 'X', ...FEW)).toMatchObject({
     code: 2,
     err: expect.stringContaining('there are A, B, C'),
+  })
+})
+
+test('steady: how long the start shows, and what that means for the scenario', async () => {
+  const { code, out } = await typed('steady', 'a.yaml', ...FEW)
+  expect(code).toBe(0)
+  expect(out).toMatch(/^The start (leaves no trace|shows for [\d.]+ (s|min|h)); from then on the line makes/)
+  expect(out).toContain('The scenario judges a shift after 2 h of work')
+  expect(await typed('steady', 'a.yaml', '--replications', '1')).toMatchObject({ code: 2, err: expect.stringContaining('at least 2') })
+})
+
+test('balance: tasks of a table, and of a scenario', async () => {
+  const table = await typed('balance', 'tasks.csv', '--cycle', '10')
+  expect(table).toMatchObject({ code: 0, out: expect.stringContaining('2 stations can do it at 10.00 s, on average times; fewer cannot.') })
+  expect(await typed('balance', 'a.yaml', '--stations', '1')).toMatchObject({ code: 0, out: expect.stringContaining('70.00 s at best') })
+  expect(JSON.parse((await typed('balance', 'tasks.csv', '--stations', '1', '--json')).out)).toMatchObject({
+    document: 'balance',
+    cycleSeconds: 13.5,
+  })
+  expect(await typed('balance', 'tasks.csv')).toMatchObject({ code: 2, err: expect.stringContaining('--cycle or --stations') })
+  expect(await typed('balance', 'tasks.csv', '--cycle', '2')).toMatchObject({
+    code: 2,
+    err: expect.stringContaining('longer than the cycle'),
   })
 })

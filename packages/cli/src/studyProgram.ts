@@ -51,6 +51,22 @@ export function addStudies(root: Command, { shell, command, onCode }: ProgramCon
       examples('order line.yaml --move S4,S5,S6 --zones Z13..Z18 --before "S4<S6"', 'order line.yaml --move S5 --mine "S5@Z14"'),
     )
     .action(async (file: string, flags) => onCode(await (await import('./commands/order.ts')).order(shell, file, flags, command)))
+
+  studyOptions(root.command('steady <file>'), 10, 'long runs')
+    .description('say how long the start of a run shows, what the line makes from then on, and what run length would do')
+    .option(...VARIATION)
+    .addHelpText('after', examples('steady line.yaml'))
+    .action(async (file: string, flags) => onCode(await (await import('./commands/steady.ts')).steady(shell, file, flags, command)))
+
+  root
+    .command('balance <file>')
+    .description('share tasks among stations, of a table (.csv: task, seconds, after) or of a scenario; runs nothing')
+    .option('--cycle <seconds>', 'find the fewest stations for this cycle', positiveNumber)
+    .option('--stations <count>', 'find the shortest cycle for so many stations', wholeNumber)
+    .option('--before <rules>', 'of a scenario: what comes before what, such as "wire<test" (default: today’s order)', nameList)
+    .option('--json', 'print one JSON document')
+    .addHelpText('after', examples('balance tasks.csv --cycle 60', 'balance line.yaml --stations 5'))
+    .action(async (file: string, flags) => onCode(await (await import('./commands/balance.ts')).balance(shell, file, flags)))
 }
 
 function studyOptions(command: Command, replications: number, what = 'random worlds to run'): Command {

@@ -19,3 +19,5 @@ export { writeLine, writeScenario } from './write.ts'
 // Two of them
 export type { Difference } from './differences.ts'
 export { scenarioDifferences } from './differences.ts'
+// Tables
+export { readCsv } from './csv.ts'

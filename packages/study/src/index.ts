@@ -62,4 +62,5 @@ export type { SteadyRequest, SteadyResult, TracedRuns } from './steadyState.ts'
 export { steadyState, threadTraces, tracesHere } from './steadyState.ts'
 // Sharing tasks among stations
 export type { BalanceRequest, BalanceResult, TaskToShare } from './taskBalance.ts'
+export { lineTasks } from './lineTasks.ts'
 export { taskBalance } from './taskBalance.ts'

@@ -1,6 +1,6 @@
 import { DONE, type Shell } from '../shell.ts'
 
-export const SCHEMAS = ['scenario', 'run', 'sweep', 'carriers'] as const
+export const SCHEMAS = ['scenario', 'run', 'sweep', 'carriers', 'compare', 'drivers', 'losses', 'order', 'steady'] as const
 export type SchemaName = (typeof SCHEMAS)[number]
 
 /** Prints a JSON Schema: of scenario files, or of what a command prints with `--json`. */
@@ -17,6 +17,12 @@ async function schemaOf(of: SchemaName): Promise<object> {
       return (await import('../documents/runSchema.ts')).runSchema()
     case 'carriers':
       return (await import('../documents/carriersDocument.ts')).carriersSchema()
+    case 'compare':
+    case 'drivers':
+    case 'losses':
+    case 'order':
+    case 'steady':
+      return (await import('../documents/studySchemas.ts')).STUDY_SCHEMAS[of]()
     case 'sweep':
       return (await import('../documents/sweepDocument.ts')).sweepSchema()
   }

@@ -4,10 +4,12 @@ import { driverSchema } from './driverDocument.ts'
 import { lossSchema } from './lossDocument.ts'
 import { orderSchema } from './orderDocument.ts'
 import type { Schema } from './schemaParts.ts'
+import { steadySchema } from './steadyDocument.ts'
 
-export const STUDY_SCHEMAS: Readonly<Record<'compare' | 'drivers' | 'losses' | 'order', () => Schema>> = {
+export const STUDY_SCHEMAS: Readonly<Record<'compare' | 'drivers' | 'losses' | 'order' | 'steady', () => Schema>> = {
   compare: compareSchema,
   drivers: driverSchema,
   losses: lossSchema,
   order: orderSchema,
+  steady: steadySchema,
 }

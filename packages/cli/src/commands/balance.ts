@@ -1,0 +1,73 @@
+import { formatNumber, formatShare, type Table } from '@loopwright/charts'
+import { type BalanceResult, taskBalance, type TaskToShare } from '@loopwright/study'
+import { tasksOfCsv, tasksOfLine } from '../balanceTasks.ts'
+import { loadScenario } from '../loadScenario.ts'
+import { DONE, Misuse, type Shell } from '../shell.ts'
+
+export interface BalanceFlags {
+  readonly cycle?: number
+  readonly stations?: number
+  readonly before?: readonly string[]
+  readonly json?: true
+}
+
+/** Shares tasks among stations, exactly, on average times. */
+export async function balance(shell: Shell, file: string, flags: BalanceFlags): Promise<number> {
+  const { cycle, stations } = flags
+  if ((cycle === undefined) === (stations === undefined))
+    throw new Misuse('balance takes --cycle or --stations: the one is given, the other is found')
+  const tasks = await tasksOf(shell, file, flags.before ?? [])
+  const result = shared(tasks, cycle === undefined ? { stations: stations! } : { cycleSeconds: cycle })
+  if (flags.json === true) {
+    shell.out.write(`${JSON.stringify({ format: 1, document: result.kind, file, ...result, kind: undefined }, null, 2)}\n`)
+    return DONE
+  }
+  const { showCells } = await import('../cells.ts')
+  const { prose, tableCell } = await import('../studyCells.ts')
+  const count = `${result.stations.length} ${result.stations.length === 1 ? 'station' : 'stations'}`
+  const seconds = `${formatNumber(result.cycleSeconds, 2)} s`
+  const answer =
+    cycle === undefined
+      ? `${count} can do it in ${seconds} at best, on average times.`
+      : `${count} can do it at ${seconds}, on average times; fewer cannot.`
+  showCells(shell, [
+    { kind: 'answer', id: 'answer', sentences: [answer], sure: [] },
+    tableCell('stations', table(result)),
+    prose('sure', [
+      `Stations stand idle for ${formatShare(result.lossShare)} of the cycle. Scatter, carriers and exchange times decide the rest: simulate it.`,
+    ]),
+  ])
+  return DONE
+}
+
+async function tasksOf(shell: Shell, file: string, rules: readonly string[]): Promise<TaskToShare[]> {
+  if (!file.toLowerCase().endsWith('.csv')) return tasksOfLine((await loadScenario(shell, file)).scenario.line, rules)
+  if (rules.length > 0) throw new Misuse('--before is for scenarios; in a table the column "after" says what comes before')
+  return tasksOfCsv(await shell.readFile(file), file)
+}
+
+function shared(tasks: readonly TaskToShare[], request: Parameters<typeof taskBalance>[1]): BalanceResult {
+  try {
+    return taskBalance(tasks, request)
+  } catch (error) {
+    if (error instanceof RangeError || (error instanceof Error && error.name === 'StatisticsError')) throw new Misuse(error.message)
+    throw error
+  }
+}
+
+function table({ stations, cycleSeconds }: BalanceResult): Table {
+  return {
+    caption: 'Tasks by station',
+    columns: [
+      { head: 'Station', align: 'right', pageOnly: false },
+      { head: 'Work, s', align: 'right', pageOnly: false },
+      { head: 'Idle, s', align: 'right', pageOnly: false },
+      { head: 'Tasks', align: 'left', pageOnly: false },
+    ],
+    rows: stations.map(({ tasks, seconds }, index) => ({
+      cells: [`${index + 1}`, formatNumber(seconds, 2), formatNumber(cycleSeconds - seconds, 2), tasks.join(', ').slice(0, 48)],
+      marked: false,
+    })),
+    note: 'One of the groupings that do it; release and exchange of carriers are no part of it.',
+  }
+}

@@ -1,0 +1,40 @@
+import { type SteadyResult, steadyState, threadTraces } from '@loopwright/study'
+import { steadyDocument } from '../documents/steadyDocument.ts'
+import { loadScenario } from '../loadScenario.ts'
+import { progress } from '../progress.ts'
+import { refusals, type Shell } from '../shell.ts'
+import type { StudyFlags } from '../studyCommand.ts'
+import { tell } from '../tell.ts'
+import { steadySentences, steadySure } from '../words/steadyWords.ts'
+
+/** How long the line takes to forget its start, and what it makes from then on. */
+export async function steady(shell: Shell, file: string, flags: StudyFlags, command: string): Promise<number> {
+  const { replications, seed, workers } = flags
+  const source = await loadScenario(shell, file, flags.variation)
+  const { line } = source.scenario
+  if (replications < 2) refusals(() => refuseOne())
+  if (flags.out !== undefined) await shell.checkWritable(flags.out)
+  const told = progress(shell, `how long the start shows, ${replications} long runs, seed ${seed}`, replications)
+  const runs = threadTraces({ signal: shell.signal, onProgress: told.onProgress, ...(workers === undefined ? {} : { workers }) })
+  const result: SteadyResult = await steadyState(line, { seed, replications }, runs)
+  const partial = result.status === 'stopped'
+  told.end(partial)
+  return await tell(shell, flags, {
+    partial,
+    document: () => steadyDocument(source, result),
+    tables: () => [],
+    shown: async () => {
+      const { studyShown } = await import('../studyCells.ts')
+      return studyShown(
+        { sentences: steadySentences(result), sure: steadySure(result, source.scenario), parts: [], warnings: [] },
+        { source, sentence: `${replications} long runs simulated, seed ${seed}.`, seed, replications, partial },
+      )
+    },
+    source,
+    command,
+  })
+}
+
+function refuseOne(): never {
+  throw new RangeError('a steady state needs at least 2 replications: one run says nothing about chance')
+}

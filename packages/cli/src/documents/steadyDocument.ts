@@ -1,0 +1,49 @@
+/** The document of `loopwright steady --json`. */
+import type { SteadyResult } from '@loopwright/study'
+import { studyHead } from './compareDocument.ts'
+import { scenarioSchema } from './driverDocument.ts'
+import { type Source, scenarioHead } from './head.ts'
+import { count, list, meanInterval, number, orNull, record, type Schema, text, words } from './schemaParts.ts'
+
+export function steadyDocument(source: Source, { kind, ...rest }: SteadyResult): object {
+  return { format: 1, document: kind, scenario: scenarioHead(source), partial: rest.status === 'stopped', ...rest }
+}
+
+const cut = (of: string): Schema =>
+  record(
+    {
+      batches: count('of five intervals'),
+      d: orNull(count('batches to delete')),
+      curve: list(number('statistic'), 'by batches deleted, from 0'),
+      delete: orNull(count('intervals to delete; null: no cut')),
+      meanAfter: orNull(number('of the batches that stay')),
+      status: words(['ok', 'too short', 'not converged', 'ended early'], 'whether there is a cut'),
+    },
+    of,
+  )
+
+/** JSON Schema of that document. */
+export function steadySchema(): Schema {
+  return {
+    $schema: 'http://json-schema.org/draft-07/schema#',
+    title: 'A search for the warm-up, by loopwright',
+    ...record(
+      {
+        ...studyHead('steady state'),
+        scenario: scenarioSchema(),
+        status: words(['ok', 'not converged', 'ended early', 'stopped'], 'ok: there is a cut'),
+        intervalSeconds: number('length of one interval'),
+        intervals: count('of one run'),
+        runSeconds: number('length of one run, from an empty line on, without breaks'),
+        cutSeconds: orNull(number('warm-up')),
+        enoughSeconds: orNull(number('length of a run that would do')),
+        outputPerHour: orNull(meanInterval('units per hour after the cut')),
+        productsInLine: orNull(meanInterval('products on the loop after the cut')),
+        output: orNull(cut('MSER-5 on output')),
+        products: orNull(cut('MSER-5 on products in line')),
+        why: orNull(text('why there is no cut')),
+      },
+      'What `loopwright steady --json` prints. Times in seconds.',
+    ),
+  }
+}

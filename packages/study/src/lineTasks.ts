@@ -1,0 +1,22 @@
+import { law, type LineSpec } from '@loopwright/line'
+import { distributionMean } from '@loopwright/stats'
+import type { TaskToShare } from './taskBalance.ts'
+
+/**
+ * The work of all stations as tasks to share: means over the mix, in the order of flow from the load station on, each after the one before it.
+ *
+ * @returns  tasks of the duty `work`; loading and unloading stay where they are
+ */
+export function lineTasks(line: LineSpec): TaskToShare[] {
+  const { variantShares } = law(line)
+  const load = line.stations.find((station) => station.load !== null)?.zone ?? 0
+  const fromLoad = (zone: number): number => (zone - load + line.zones.length) % line.zones.length
+  const tasks = [...line.stations]
+    .sort((a, b) => fromLoad(a.zone) - fromLoad(b.zone))
+    .flatMap(({ work }) => work ?? [])
+    .map(({ task, seconds }) => ({
+      name: line.tasks[task]!,
+      seconds: seconds.reduce((sum, times, variant) => sum + (times === null ? 0 : variantShares[variant]! * distributionMean(times)), 0),
+    }))
+  return tasks.map((task, index) => ({ ...task, after: index === 0 ? [] : [tasks[index - 1]!.name] }))
+}
