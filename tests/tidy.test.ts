@@ -27,6 +27,8 @@ const UNTESTED: Record<string, string> = {
   'packages/cli/src/program.ts': 'main.test.ts types every command',
   'packages/cli/src/runCells.ts': 'main.test.ts reads what it prints, tests/cli the page',
   'packages/cli/src/shell.ts': 'main.test.ts sees each way to end',
+  'packages/cli/src/studyCells.ts': 'studyProgram.test.ts reads what it prints, and the page',
+  'packages/cli/src/studyCommand.ts': 'studyProgram.test.ts types every command of a study',
   'packages/cli/src/tables/': 'tests/cli/command.test.ts holds every column to the package page',
   'packages/cli/src/tell.ts': 'main.test.ts and tests/cli ask for every way to tell',
 }

@@ -5,6 +5,7 @@ import { type RunsResult, type SweepResult, sweepAnswer } from '@loopwright/stud
 import type { Shown } from './cells.ts'
 import type { Loaded } from './loadScenario.ts'
 import { ONE_RUN, runSentences, windowWords } from './words/runWords.ts'
+import { lengthWarning, startSentence } from './words/startWords.ts'
 import { stationTable } from './words/stationTable.ts'
 
 /** @param single  the run, where there is only one */
@@ -12,10 +13,11 @@ export function runCells({ file, scenario }: Loaded, result: RunsResult, single:
   const { count } = result
   if (count.replications === 0) return { terminal: [nothing()], page: [nothing()] }
   const story = carrierSweepStory(scenario, asSweep(result), { scenarioFile: file })
+  const start = [startSentence(scenario), lengthWarning(scenario)].filter((sentence) => sentence !== null)
   const answer: AnswerCell =
     single === null
-      ? { ...story.answer, sentences: story.answer.sentences.slice(0, 1) }
-      : { kind: 'answer', id: 'answer', sentences: runSentences(scenario, single), sure: [ONE_RUN] }
+      ? { ...story.answer, sentences: story.answer.sentences.slice(0, 1), sure: [...story.answer.sure, ...start] }
+      : { kind: 'answer', id: 'answer', sentences: runSentences(scenario, single), sure: [ONE_RUN, ...start] }
   const table: TableCell = {
     kind: 'table',
     id: 'station-table',

@@ -176,7 +176,7 @@ async function select(
         systems.map((system) => lines[system]!),
         { seed, from: made[systems[0]!]!.length, to },
       )
-      ran.forEach((rows, place) => made[systems[place]!]!.push(...unitsOf(rows)))
+      for (const [place, rows] of ran.entries()) made[systems[place]!]!.push(...unitsOf(rows))
       if (runner.stopped) return given(null)
     }
     for (const system of systems) used[system] = below
@@ -209,7 +209,7 @@ async function search(
     const some = fresh.slice(0, CANDIDATES_MAX - means.size)
     if (some.length === 0) break
     const found = await pilotMeans(line, some, seed, runner)
-    some.forEach((places, index) => means.set(places.join(), { places, mean: found[index]! }))
+    for (const [index, places] of some.entries()) means.set(places.join(), { places, mean: found[index]! })
     const [best] = [...means.values()].sort((a, b) => b.mean - a.mean)
     if (best!.places === at) break
     at = best!.places

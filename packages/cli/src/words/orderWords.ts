@@ -46,7 +46,7 @@ export function orderSure(result: OrderResult, line: LineSpec, per: string): str
     `If ${name} is better than every other by ${small} or more a ${per} it would be chosen in ${confidence} of such studies; other orders within ${small} may be as good.`,
     others.length === 0
       ? `After ${firstStage} replications of each no other order could be the best.`
-      : `After ${firstStage} replications of each, ${others.length} others could not be told from the best; the choice went on among them to ${choice.stage} replications.`,
+      : `After ${firstStage} replications of each, ${others.length} ${others.length === 1 ? 'other' : 'others'} could not be told from the best; the choice went on among them to ${choice.stage} replications.`,
     exhaustive
       ? 'All orders that the rules allow were tried.'
       : `The rules allow too many orders to try all: short runs looked at ${searched}, step by step from today’s, and the best went into the choice. A better one may lie further off.`,
