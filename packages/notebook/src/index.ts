@@ -34,3 +34,5 @@ export { printer } from './printer.ts'
 export { terminalText } from './terminal.ts'
 export type { PageHead } from './writePage.ts'
 export { writePage } from './writePage.ts'
+// The loop as drawn
+export { planZones } from './sweep/plan.ts'

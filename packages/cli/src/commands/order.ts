@@ -31,11 +31,13 @@ export async function order(shell: Shell, file: string, flags: OrderFlags, comma
     document: (result) => orderDocument(source, result, replications),
     shown: async (result) => {
       const { studyShown, tableCell } = await cells
+      const { orderPlans } = await import('../orderPlans.ts')
       return studyShown(
         {
           sentences: [...orderSentences(result, line, per), ...[todaySentence(result, per)].filter((text) => text !== null)],
           sure: orderSure(result, line, per),
           parts: result.table === null ? [] : [tableCell('orders', orderTable(result, line, per))],
+          pageParts: orderPlans(source.scenario, result),
           warnings: result.partial ? ['Stopped early: what is there is told.'] : [],
         },
         {
