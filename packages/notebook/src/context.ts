@@ -4,9 +4,10 @@ import { carrierStudy, carrierSweep, type CarrierStudy, type SweepProgress, type
 import { carrierSweepStory } from './carrierSweepStory.ts'
 import type { Cell } from './cell.ts'
 import type { Effects } from './effects.ts'
-import type { CarriersRequest, NotebookContext, SweepRequest } from './notebook.ts'
+import type { CarriersRequest, NotebookContext, StoryTeller, SweepRequest } from './notebook.ts'
 import { dedent } from './plainText.ts'
 import { studyProgressLine, sweepProgressLine } from './progressLine.ts'
+import { type StudyResult, studyContext } from './study/studyContext.ts'
 import { sweepCell } from './sweep/sweepCell.ts'
 
 /** replications per count where neither notebook nor caller says a number: enough for a first answer */
@@ -50,7 +51,13 @@ export function notebookContext(parts: ContextParts): { readonly context: Notebo
     show(sweeps === 1 ? cell : { ...cell, id: `sweep-${sweeps}` })
     return result
   }
+  const studies = studyContext(parts, show)
+  const story = (result: SweepResult | CarrierStudy | StudyResult) =>
+    result.kind === 'carrier sweep' || result.kind === 'carrier study'
+      ? carrierSweepStory(scenario, result, storyOptions)
+      : studies.story(result, storyOptions)
   const context: NotebookContext = {
+    ...studies.context,
     scenario,
     show,
     prose: (markdown) => {
@@ -59,7 +66,8 @@ export function notebookContext(parts: ContextParts): { readonly context: Notebo
     },
     sweep: async (request) => told(await sweep(parts, request)),
     carriers: async (request) => told(await carriers(parts, request ?? {})),
-    story: (result) => carrierSweepStory(scenario, result, storyOptions),
+    // each kind of result has its own story, which the compiler does not follow through a union
+    story: story as StoryTeller,
   }
   return { context, cells }
 }

@@ -1,5 +1,7 @@
 // Writing a notebook
-export type { CarriersRequest, Notebook, NotebookContext, NotebookHead, SweepRequest } from './notebook.ts'
+export type { CarriersRequest, Notebook, NotebookContext, NotebookHead, StoryTeller, SweepRequest } from './notebook.ts'
+export type { ForecastRequest, OrderRequest, StudyContext, StudyRequest } from './study/studyContext.ts'
+export type { PlaceRequest } from './study/placeRules.ts'
 export { notebook } from './notebook.ts'
 // Running one
 export type { Effects } from './effects.ts'
@@ -26,6 +28,20 @@ export type { Figure, Picture } from './figure.ts'
 // The story of a carrier sweep
 export type { CarrierSweepStory, SweepStoryOptions } from './carrierSweepStory.ts'
 export { carrierSweepCells, carrierSweepStory } from './carrierSweepStory.ts'
+// The stories of other studies
+export type { CompareStory, LineAverages } from './compare/compareStory.ts'
+export { compareStory, lineAverages } from './compare/compareStory.ts'
+export { differenceSentence } from './compare/compareWords.ts'
+export type { OrderStory } from './order/orderStory.ts'
+export { orderStory } from './order/orderStory.ts'
+export type { DriverStory } from './drivers/driverStory.ts'
+export { driverStory } from './drivers/driverStory.ts'
+export type { LossStory } from './losses/lossStory.ts'
+export { lossStory } from './losses/lossStory.ts'
+export type { Forecast, ForecastOptions, Overtime, Spread } from './forecast/forecast.ts'
+export { forecast } from './forecast/forecast.ts'
+export type { ForecastResult, ForecastStory } from './forecast/forecastStory.ts'
+export { forecastStory } from './forecast/forecastStory.ts'
 // What is being done, in one line
 export { studyStage } from './progressLine.ts'
 // Cells to text, and to one self-contained HTML file

@@ -1,8 +1,14 @@
 /** How a notebook is written: a TypeScript module whose default export is `notebook({ title, scenario }, body)`. */
 import type { Scenario } from '@loopwright/scenario'
-import type { CarrierStudy, SweepResult } from '@loopwright/study'
+import type { CarrierStudy, CompareResult, DriverResult, LossResult, OrderResult, SweepResult } from '@loopwright/study'
 import type { CarrierSweepStory } from './carrierSweepStory.ts'
 import type { Cell } from './cell.ts'
+import type { CompareStory } from './compare/compareStory.ts'
+import type { DriverStory } from './drivers/driverStory.ts'
+import type { ForecastResult, ForecastStory } from './forecast/forecastStory.ts'
+import type { LossStory } from './losses/lossStory.ts'
+import type { OrderStory } from './order/orderStory.ts'
+import type { StudyContext } from './study/studyContext.ts'
 
 export interface NotebookHead {
   /** names the notebook in the terminal and in lists */
@@ -20,18 +26,28 @@ export interface Notebook {
 }
 
 /** What a notebook can do. Each call adds cells, and prints them at once. */
-export interface NotebookContext {
+export interface NotebookContext extends StudyContext {
   readonly scenario: Scenario
   /** Simulates each carrier count in the same random worlds. Adds a cell that says so: the page's footer is made of it. */
   sweep(options: SweepRequest): Promise<SweepResult>
   /** Finds out how many carriers the loop needs, with as many runs as the answer takes. Adds a cell that says what was simulated. */
   carriers(options?: CarriersRequest): Promise<CarrierStudy>
-  /** The parts of the story that a carrier sweep or a carrier study tells, by name. Adds nothing by itself. */
-  story(result: SweepResult | CarrierStudy): CarrierSweepStory
+  /** The parts of the story that a result tells, by name. Adds nothing by itself. */
+  readonly story: StoryTeller
   /** Adds cells. */
   show(...cells: readonly Cell[]): void
   /** Adds running text, in Markdown; `##` opens a section. Lines may be indented like the code around them. */
   prose(markdown: string): void
+}
+
+/** One story for each kind of result. */
+export interface StoryTeller {
+  (result: SweepResult | CarrierStudy): CarrierSweepStory
+  (result: CompareResult): CompareStory
+  (result: OrderResult): OrderStory
+  (result: DriverResult): DriverStory
+  (result: LossResult): LossStory
+  (result: ForecastResult): ForecastStory
 }
 
 export interface SweepRequest {

@@ -9,11 +9,12 @@ const today = testLine()
 const beside = movedStations(today, { S2: 'Z06' })
 const lineOf = (scenario: typeof today, name: string) => ({ name, line: scenario.line, plan: scenario.plan!.unitsPerWindow })
 const lines = [lineOf(today, 'today'), lineOf(beside, 'fit beside test'), lineOf(today, 'the same again')]
+const options = { scenarioFile: 'ring.yaml' }
 let result: CompareResult
 let story: CompareStory
 beforeAll(async () => {
   result = await compareLines(lines, { seed: '1', replications: 4 }, hereRunner())
-  story = compareStory([today, beside, today], result)
+  story = compareStory([today, beside, today], result, options)
 })
 
 test('averages see no difference where the simulation shows one', () => {
@@ -46,7 +47,7 @@ test('the table begins with what the others are set beside, the inputs that diff
 test('stops and gridlock are said, and only then', () => {
   expect(story.warnings).toEqual([])
   const bad = { ...result, partial: true, lines: result.lines.map((line) => ({ ...line, gridlocks: 1 })) }
-  const [partial, still] = compareStory([today, beside, today], bad).warnings
+  const [partial, still] = compareStory([today, beside, today], bad, options).warnings
   expect(partial!.markdown).toContain('4 of 4 replications are in')
   expect(still!.markdown).toContain('- today: in 1 of 4 replications')
 })

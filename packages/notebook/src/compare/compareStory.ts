@@ -4,11 +4,14 @@ import { type Law, law, lawTerms } from '@loopwright/line'
 import { type Scenario, scenarioDifferences } from '@loopwright/scenario'
 import { type CompareResult, workingSeconds } from '@loopwright/study'
 import { type AnswerCell, type CautionCell, oneView, type TableCell } from '../cell.ts'
+import type { SweepStoryOptions } from '../carrierSweepStory.ts'
+import { type Standing, standing } from '../study/standing.ts'
 import { NOT_KNOWN } from '../sweep/countWords.ts'
 import { type Period, period } from '../sweep/period.ts'
 import { compareSentences, compareSure, differenceWords } from './compareWords.ts'
 
-export interface CompareStory {
+/** With the inputs and cautions of the first line. */
+export interface CompareStory extends Standing {
   readonly answer: AnswerCell
   /** said only where it holds: partial results, gridlock */
   readonly warnings: readonly CautionCell[]
@@ -20,13 +23,18 @@ export interface CompareStory {
   readonly averages: TableCell
 }
 
+export interface CompareStoryOptions extends SweepStoryOptions {
+  /** begins the ids of the cells; default `compare` */
+  readonly id?: string
+}
+
 /**
  * The story's parts, by name.
  *
  * @param scenarios  in the order of the lines of the result
- * @param id         begins the ids of the cells
  */
-export function compareStory(scenarios: readonly Scenario[], result: CompareResult, id = 'compare'): CompareStory {
+export function compareStory(scenarios: readonly Scenario[], result: CompareResult, options: CompareStoryOptions): CompareStory {
+  const { id = 'compare' } = options
   const words = period(scenarios[0]!)
   const table = (name: string, content: Table): TableCell => ({
     kind: 'table',
@@ -45,6 +53,7 @@ export function compareStory(scenarios: readonly Scenario[], result: CompareResu
     table: table('table', linesTable(result, words)),
     changed: table('changed', changedTable(scenarios, result)),
     averages: table('averages', averagesTable(scenarios, result, words)),
+    ...standing(scenarios[0]!, options),
   }
 }
 

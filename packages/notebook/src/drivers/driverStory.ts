@@ -1,14 +1,17 @@
 /** The story of a driver study, as cells: what limits the line, ranked, and what its waiting points at. */
-import { decimalsFor, formatNumber, formatShare, formatWithHalfWidth, type Table } from '@loopwright/charts'
+import { decimalsFor, drivers, formatNumber, formatShare, formatWithHalfWidth, type Table } from '@loopwright/charts'
 import type { Scenario } from '@loopwright/scenario'
 import type { DriverResult } from '@loopwright/study'
-import { type AnswerCell, oneView, type TableCell } from '../cell.ts'
+import { chartCell } from '../chartCell.ts'
+import { type AnswerCell, type ChartCell, oneView, type TableCell } from '../cell.ts'
 import { differenceWords } from '../compare/compareWords.ts'
 import { type Period, period } from '../sweep/period.ts'
 
 export interface DriverStory {
   readonly answer: AnswerCell
-  /** all drivers, the largest first */
+  /** ranked bars; null without a driver */
+  readonly chart: ChartCell | null
+  /** all drivers, the largest first; on the page the chart shows the same numbers */
   readonly table: TableCell
   /** blocked and starved shares of the stations: the explanation, no verdict */
   readonly waiting: TableCell
@@ -30,7 +33,8 @@ export function driverStory(scenario: Scenario, result: DriverResult, id = 'driv
       sentences: [...limitSentences(result, words), ...candidateSentences(scenario, result), ...carrierSentences(result, words)],
       sure: sureSentences(result),
     },
-    table: table('table', driversTable(result, words)),
+    chart: result.drivers.length === 0 ? null : chartCell(`${id}-chart`, drivers(result, { per: words.one })),
+    table: { ...table('table', driversTable(result, words)), where: 'terminal' },
     waiting: table('waiting', waitingTable(scenario, result, words)),
   }
 }

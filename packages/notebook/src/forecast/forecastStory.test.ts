@@ -3,7 +3,7 @@ import { expect, test } from 'vitest'
 import { shownView } from '../cell.ts'
 import { testLine } from '../study/testLine.test.ts'
 import { forecast } from './forecast.ts'
-import { type ForecastResult, forecastStory, planSentence } from './forecastStory.ts'
+import { type ForecastResult, forecastStory, planSentence, spreadSentence } from './forecastStory.ts'
 
 const scenario = testLine((text) => text.replace('250 per shift', '283 per shift'))
 const plan = scenario.plan!.unitsPerWindow
@@ -50,4 +50,17 @@ test('with too few shifts there is no answer; where none is needed there is no t
   const good = forecastStory(scenario, of([300, 301]), { scenarioFile: 'ring.yaml' })
   expect(good.overtime).toBeNull()
   expect(good.answer.sentences.join(' ')).toContain('No overtime was needed')
+})
+
+test('P10, P50 and P90 say what they mean, with the limits that there are', () => {
+  const one = spreadSentence('shift', 'shifts', of(Array.from({ length: 101 }, (_, index) => 200 + index)).shift)
+  // 101 shifts of 200 … 300: type 7 gives 210, 250, 290; ranks of the limits by the binomial distribution with 101 and 0.1: 5 and 17
+  expect(one).toBe(
+    'P10 of a shift is 210 units: nine of ten shifts make as much or more (known with 95\u202f%: 204 to 216). P50 is 250: half of them do (known with 95\u202f%: 240 to 260). P90 is 290: one of ten does (known with 95\u202f%: 284 to 296).',
+  )
+  expect(spreadSentence('week', 'weeks', of([1, 2]).week)).toBe('0 simulated weeks are too few to say how weeks spread.')
+  // four weeks: no lower limit for P10, none for P50, no upper one for P90
+  expect(story.spread[1]).toMatch(
+    /as much or more \([^)]*: at most \d+\)\. P50 is \d+: half of them do\. P90 [^(]*\([^)]*: at least \d+\)\.$/,
+  )
 })

@@ -1,6 +1,7 @@
 /** The story of a forecast, as cells: what may be promised per shift and per week, what it rests on. */
 import { formatNumber, formatShare, formatWithHalfWidth, type Table } from '@loopwright/charts'
 import type { Scenario } from '@loopwright/scenario'
+import type { QuantileEstimate } from '@loopwright/stats'
 import type { SweepResult } from '@loopwright/study'
 import { type CarrierSweepStory, carrierSweepStory, type SweepStoryOptions } from '../carrierSweepStory.ts'
 import { type AnswerCell, type CautionCell, oneView, type TableCell } from '../cell.ts'
@@ -23,6 +24,8 @@ export interface ForecastStory extends Parts {
   readonly warnings: readonly CautionCell[]
   /** P10, P50 and P90 per net hour, shift and week, in words */
   readonly table: TableCell
+  /** P10, P50 and P90 of shifts, then of weeks, each with what it means and how well it is known */
+  readonly spread: readonly string[]
   /** expected, and in a bad shift; null without a plan, with too few shifts, or where none is needed */
   readonly overtime: TableCell | null
 }
@@ -38,6 +41,7 @@ export function forecastStory(scenario: Scenario, result: ForecastResult, option
     answer: { kind: 'answer', id: 'answer', sentences: forecastSentences(result, words), sure: sureSentences(result, words) },
     warnings: warnings.filter(({ id }) => id !== 'warning-upper-end'),
     table: { kind: 'table', id: 'forecast-table', where: 'both', views: oneView(forecastTable(result, words)) },
+    spread: [spreadSentence(words.one, words.many, result.shift), spreadSentence('week', 'weeks', result.week)],
     overtime:
       result.overtime === null || result.overtime.mean.mean === 0
         ? null
@@ -80,6 +84,23 @@ export function planSentence({ plan, meetsPlan }: Spread, many: string): string 
   if (successes === n) return `${met} all ${simulated}; the chance is at least ${formatShare(low)}.`
   if (successes === 0) return `${met} none of ${simulated}; the chance is at most ${formatShare(high)}.`
   return `${met} ${successes} of ${simulated} (${formatShare(successes / n)}); the chance is between ${formatShare(low)} and ${formatShare(high)}.`
+}
+
+/** "P10 of a shift is 316: nine of ten shifts make as much or more (95 %: 315 to 318)." and so on. */
+export function spreadSentence(one: string, many: string, { p10, p50, p90, units }: Spread): string {
+  if (p10 === null || p50 === null || p90 === null) return `${units.length} simulated ${many} are too few to say how ${many} spread.`
+  return [
+    `P10 of a ${one} is ${text(p10.point)} units: nine of ten ${many} make as much or more${limits(p10)}.`,
+    `P50 is ${text(p50.point)}: half of them do${limits(p50)}.`,
+    `P90 is ${text(p90.point)}: one of ten does${limits(p90)}.`,
+  ].join(' ')
+}
+
+/** The limits that there are; of too few shifts there is one, or none. */
+function limits({ level, low, high }: QuantileEstimate): string {
+  if (low === null && high === null) return ''
+  const said = low === null ? `at most ${text(high!)}` : high === null ? `at least ${text(low)}` : `${text(low)} to ${text(high)}`
+  return ` (known with ${formatShare(level)}: ${said})`
 }
 
 function overtimeSentence({ mean, p90 }: NonNullable<Forecast['overtime']>, { one, many }: Period): string {

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest'
+import type { Cell } from '../cell.ts'
 import { cells, NASTY } from './fixtures.test.ts'
 import { pageHtml } from './page.ts'
 
@@ -57,4 +58,13 @@ test('what is for the terminal stays there, and no text of a user is obeyed', ()
 test('the same cells give the same page', () => {
   expect(pageHtml(head, cells, assets, new Map())).toBe(html)
   expect(html).toContain('<time datetime="2030-02-03">3 February 2030</time>')
+})
+
+test('of several studies the footer names each, and once what they have in common', () => {
+  const provenance = { scenarioFile: 'a.yaml', scenarioHash: 'abc', seed: '7', replications: 30, engineVersion: '0.1.0', partial: false }
+  const run = (id: string, sentence: string): Cell => ({ kind: 'run', id, sentence, provenance })
+  const html = pageHtml(head, [run('a', 'Two lines: 30 replications each.'), run('b', 'Drivers.')], assets, new Map())
+  const footer = html.slice(html.indexOf('<footer>'), html.indexOf('</footer>'))
+  expect(footer.match(/<dt>\w+/g)).toEqual(['<dt>Scenario', '<dt>Simulated', '<dt>Version', '<dt>Simulated', '<dt>Repeat'])
+  expect(footer).toContain('<dd>Two lines: 30 replications each</dd>')
 })

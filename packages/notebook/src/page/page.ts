@@ -1,6 +1,6 @@
 /** Cells to one self-contained HTML file. Pure: the same cells, head and assets give the same text. */
 import { hatchings } from '@loopwright/charts'
-import type { AnswerCell, CautionCell, Cell, ChoiceCell, Provenance, TableCell } from '../cell.ts'
+import type { AnswerCell, CautionCell, Cell, ChoiceCell, RunCell, SweepCell, TableCell } from '../cell.ts'
 import { shownView } from '../cell.ts'
 import type { PageAssets } from '../assets.ts'
 import { escapeHtml } from './html.ts'
@@ -108,18 +108,25 @@ function cautionHtml(cell: CautionCell, markdown: MarkdownWriter): string {
 }
 
 function footerHtml(head: PageHead, cells: readonly Cell[]): string {
-  const sources = cells.flatMap((cell) => (cell.kind === 'run' || cell.kind === 'sweep' ? [cell.provenance] : []))
-  const lines = sources.flatMap(provenanceLines)
+  const sources = cells.filter((cell) => cell.kind === 'run' || cell.kind === 'sweep')
+  const found = sources.flatMap((cell) => provenanceLines(cell, sources.length > 1))
+  // what several studies have in common is said once
+  const lines = [...new Map(found.map((line) => [line.join(), line])).values()]
   lines.push(['Repeat with', `<code>${escapeHtml(head.command)}</code>`])
   return `<dl>\n${lines.map(([term, text]) => `<dt>${term}</dt><dd>${text}</dd>`).join('\n')}\n</dl>`
 }
 
-function provenanceLines(source: Provenance): [string, string][] {
-  const replications = `${source.replications} for each count${source.partial ? ', stopped before all were done' : ''}`
+function provenanceLines({ kind, sentence, provenance: source }: RunCell | SweepCell, several: boolean): [string, string][] {
+  const stopped = source.partial ? ', stopped before all were done' : ''
+  const replications = `${source.replications}${kind === 'sweep' ? ' for each count' : ''}${stopped}`
   return [
     ['Scenario', `<code>${escapeHtml(source.scenarioFile)}</code>, hash <code>${escapeHtml(source.scenarioHash)}</code>`],
-    ['Seed', `<code>${escapeHtml(source.seed)}</code>`],
-    ['Replications', replications],
+    ...(several
+      ? ([['Simulated', `${escapeHtml(sentence.replace(/\.$/, ''))}${stopped}`]] satisfies [string, string][])
+      : ([
+          ['Seed', `<code>${escapeHtml(source.seed)}</code>`],
+          ['Replications', replications],
+        ] satisfies [string, string][])),
     ['Version', `loopwright ${escapeHtml(source.engineVersion)}`],
   ]
 }

@@ -8,7 +8,9 @@ import {
   driverStudy,
   type LossResult,
   lossWaterfall,
+  type OrderResult,
   type Runner,
+  stationOrder,
   threadRunner,
   workingSeconds,
 } from '@loopwright/study'
@@ -20,9 +22,11 @@ import { forecast } from '../forecast/forecast.ts'
 import { type ForecastResult, type ForecastStory, forecastStory } from '../forecast/forecastStory.ts'
 import type { SweepStoryOptions } from '../carrierSweepStory.ts'
 import { type LossStory, lossStory } from '../losses/lossStory.ts'
+import { type OrderStory, orderStory } from '../order/orderStory.ts'
 import { mixGroups, stopGroups } from './groups.ts'
 import { linesProgress } from './linesProgress.ts'
 import { movedStations } from './movedStations.ts'
+import { type PlaceRequest, placeRules } from './placeRules.ts'
 import { type Simulated, studyCell } from './studyCell.ts'
 
 export interface StudyRequest {
@@ -37,8 +41,11 @@ export interface ForecastRequest extends StudyRequest {
   readonly shiftsPerWeek: number
 }
 
-export type StudyStory = CompareStory | DriverStory | LossStory | ForecastStory
-export type StudyResult = CompareResult | DriverResult | LossResult | ForecastResult
+/** replications: of the check of the chosen order in fresh worlds */
+export interface OrderRequest extends StudyRequest, PlaceRequest {}
+
+export type StudyStory = CompareStory | OrderStory | DriverStory | LossStory | ForecastStory
+export type StudyResult = CompareResult | OrderResult | DriverResult | LossResult | ForecastResult
 
 /** Each study adds a cell that says what was simulated. */
 export interface StudyContext {
@@ -46,6 +53,8 @@ export interface StudyContext {
   moved(zones: Readonly<Record<string, string>>): Scenario
   /** Runs several lines in the same random worlds, the first as the one that the others are set beside. */
   compare(lines: Readonly<Record<string, Scenario>>, request?: StudyRequest): Promise<CompareResult>
+  /** Chooses among the orders that the rules allow, and measures what the chosen one gains over today in fresh worlds. */
+  order(request: OrderRequest): Promise<OrderResult>
   /** Changes each time, stop and share of the mix by 5 %: what limits the line. */
   drivers(request?: StudyRequest): Promise<DriverResult>
   /** Takes one cause after another out of the same shifts: units lost by each. */
@@ -65,6 +74,9 @@ export interface StudyParts {
 }
 
 const REPLICATIONS = 30
+/** replications of every order before the first is dropped; with fewer the choice takes longer, not shorter */
+const FIRST_STAGE = 20
+const FIRST_STAGE_LEAST = 10
 const SEED = '1'
 
 /** @param show  takes the cell that says what was simulated */
@@ -100,6 +112,21 @@ export function studyContext(
         compared.set(result, scenarios)
         return told('compare', result, result, `${lines.length} lines compared in the same random worlds`)
       },
+      order: async (request) => {
+        const { replications, seed } = numbers(request)
+        const firstStage = Math.max(FIRST_STAGE_LEAST, Math.min(FIRST_STAGE, replications))
+        const rules = placeRules(scenario.line, request)
+        const result = await onThreads(parts, `where to put ${request.move.join(', ')}`, (runner) =>
+          stationOrder(scenario.line, { seed, check: replications, firstStage, ...rules }, runner),
+        )
+        const simulated = { seed, replications, engineVersion: result.engineVersion, partial: result.partial }
+        return told(
+          'order',
+          result,
+          simulated,
+          `${result.candidates.length} station orders; the chosen one and today’s again in fresh worlds`,
+        )
+      },
       drivers: async (request = {}) => {
         const result = await onThreads(parts, 'what drives the output', (runner) =>
           driverStudy(scenario.line, { ...numbers(request), ...groups }, runner),
@@ -121,7 +148,9 @@ export function studyContext(
       const id = ids.get(result)
       switch (result.kind) {
         case 'comparison':
-          return compareStory(scenariosOf(compared, result), result, id)
+          return compareStory(scenariosOf(compared, result), result, id === undefined ? options : { ...options, id })
+        case 'station order':
+          return orderStory(scenario, result, id)
         case 'drivers':
           return driverStory(scenario, result, id)
         case 'losses':
@@ -152,6 +181,7 @@ async function forecastRuns(
   const sweep = await carrierSweep(line, [line.carriers.count], {
     ...request,
     plan: planned,
+    store: effects.store ?? null,
     signal: effects.signal,
     onProgress: progressOf(effects, 'the line as it stands'),
     ...(workers === undefined ? {} : { workers }),

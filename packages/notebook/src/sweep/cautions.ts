@@ -12,7 +12,7 @@ export function standingCautions(line: LineSpec): CautionCell[] {
       id: 'caution-use',
       tone: 'caution',
       title: 'What these figures are, and what they are not',
-      markdown: `Screening only. These figures compare carrier counts on the inputs listed above, to show what is worth a closer look. They are not a risk
+      markdown: `Screening only. These figures rest on the inputs listed above, to show what is worth a closer look. They are not a risk
         assessment and not a statement of compliance. Local codes, the current edition of the standards that apply, and a qualified (where required,
         licensed) professional decide on speeds, gaps between carriers, release modes, guarding and the work of people at the line. Validate stop times,
         forces and cycle times by measurement on the machine.

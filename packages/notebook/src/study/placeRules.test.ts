@@ -1,0 +1,20 @@
+import { expect, test } from 'vitest'
+import { placeRules } from './placeRules.ts'
+import { testLine } from './testLine.test.ts'
+
+const { line } = testLine()
+
+test('names become places in the lists of the line', () => {
+  expect(placeRules(line, { move: ['S3', 'S2'], zones: ['Z02', 'Z10'], before: [['S2', 'S3']], mine: { S2: 'Z05' } })).toEqual({
+    move: [2, 1],
+    zones: [1, 9],
+    before: [[1, 2]],
+    mine: [0, 4, 6],
+  })
+  expect(placeRules(line, { move: ['S2'] })).toEqual({ move: [1] })
+})
+
+test('unknown names are told with those there are', () => {
+  expect(() => placeRules(line, { move: ['S9'] })).toThrow('no station called "S9"; there are S1, S2, S3')
+  expect(() => placeRules(line, { move: ['S2'], zones: ['Z99'] })).toThrow('no zone called "Z99"')
+})
