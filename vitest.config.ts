@@ -7,6 +7,7 @@ export default defineConfig({
     // One process runs many files: starting each anew took two thirds of the time, and nothing here keeps state between files.
     isolate: false,
     pool: 'forks',
+    maxWorkers: 2,
     testTimeout: 120_000,
     hookTimeout: 120_000,
   },
