@@ -11,11 +11,11 @@ export default notebook(
     const lines = {
       'today’s order': scenario,
       'fan deck beside wiring': moved({ S5: 'Z14' }),
-      'wiring, fan deck, test side by side': moved({ S5: 'Z14', S6: 'Z15' }),
+      'all three side by side': moved({ S5: 'Z14', S6: 'Z15' }),
     }
     const compared = await compare(lines, { replications: 100 })
     const tale = story(compared)
-    show(tale.answer, ...tale.warnings)
+    show(tale.answer, ...tale.warnings, tale.table)
 
     const today = lineAverages(scenario)
     const proposals = Object.entries(lines).slice(1)
@@ -36,18 +36,20 @@ export default notebook(
   `)
     show(tale.averages, tale.changed)
 
-    const losers = compared.pairs.filter(
-      ({ first, second, difference }) =>
-        second === 0 && difference.high < 0 && asGood.some(([name]) => name === compared.lines[first]?.name),
-    )
+    const losers = compared.pairs
+      .filter(({ second, difference }) => second === 0 && difference.high < 0)
+      .map(({ first }) => compared.lines[first]?.name ?? '')
+      .filter((name) => asGood.some(([each]) => each === name))
+    const verdict =
+      losers.length === 0
+        ? 'None of them is shown to make less than today’s order'
+        : `Of these, ${list(losers.map((name) => `“${name}”`))} ${losers.length === 1 ? 'makes' : 'make'} less than today’s order`
     prose(`
     ## What the same shifts say
-    ${losers.length === 0 ? 'None' : list(losers.map(({ first }) => `“${compared.lines[first]?.name}”`))} of these ${losers.length === 1 ? 'makes' : 'make'}
-    less than today’s order in simulated shifts that met the same products, the same task times and the same stops. Averages do not see the
-    zones between two stations: a station that is done early needs an empty zone to let go of its carrier, one that waits needs a carrier
-    that has already come near. Without such zones each of the two passes on the other’s bad moments.
+    ${verdict} in simulated shifts that met the same products, the same task times and the same stops. Averages do not see the zones between two
+    stations: a station that is done early needs an empty zone to let go of its carrier, one that waits needs a carrier that has already come
+    near. Without such zones each of the two passes on the other’s bad moments.
   `)
-    show(tale.table)
 
     const chosen = await order({
       move: ['S4', 'S5'],
@@ -77,7 +79,7 @@ export default notebook(
 /** "Both proposals are", "One of three proposals is" */
 function count(some: number, all: number): string {
   if (some === 0) return `None of the ${all} proposals is`
-  if (some === all) return `${all === 1 ? 'The proposal is' : `All ${all} proposals are`}`
+  if (some === all) return all === 1 ? 'The proposal is' : all === 2 ? 'Both proposals are' : `All ${all} proposals are`
   return `${some} of ${all} proposals ${some === 1 ? 'is' : 'are'}`
 }
 

@@ -17,7 +17,9 @@ export default notebook(
 
     prose(`
     ## Units per shift and per week
-    ${tale.spread.join('\n\n')}
+    ${tale.spread[0]}
+
+    ${tale.spread[1]}
 
     A week is ${SHIFTS_PER_DAY} shifts a day on ${DAYS_PER_WEEK} days: the units of ${result.shiftsPerWeek} simulated shifts, added up. Good and bad shifts
     level out in it, so that a week is steadier than its shifts; the chance of a week is never the chance of a shift multiplied.
@@ -54,12 +56,10 @@ export default notebook(
 
     show(...tale.assumptions)
     prose(`
-    - The shifts of a week are taken as independent of each other. What comes in weeks, such as absence, a supplier that fails or a new product, is
-      not in them.
-    - Overtime is worked at the average rate, with the same people and the same stops.
-
-    ## Cautions
+    The shifts of a week are taken as independent of each other. What comes in weeks, such as absence, a supplier that fails or a new product,
+    is not in them. Overtime is worked at the average rate, with the same people and the same stops.
   `)
+    prose('## Cautions')
     show(...tale.cautions)
   },
 )

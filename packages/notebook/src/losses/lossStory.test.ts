@@ -26,7 +26,7 @@ test('from the ideal to the forecast: the losses of the table add up', () => {
 
 test('the answer names the gap and its largest causes', () => {
   const [gap, causes] = lossStory(scenario, result).answer.sentences
-  expect(gap).toContain(`it makes ${result.forecast!.mean.toFixed(0)}.`)
+  expect(gap).toContain(`as it stands it makes ${result.forecast!.mean.toFixed(0)} in the same worlds.`)
   const worst = [...result.causes].sort((a, b) => b.step.mean - a.step.mean)[0]!
   expect(causes).toMatch(new RegExp(`^Most are lost by ${worst.name} \\(`))
 })

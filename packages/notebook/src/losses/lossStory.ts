@@ -24,7 +24,7 @@ export function lossStory(scenario: Scenario, result: LossResult, id = 'losses')
 export function lossSentences({ forecast, ideal, gap, causes }: LossResult, each: string): string[] {
   if (forecast === null || ideal === null || gap === null) return ['No answer yet: losses need at least 2 replications.']
   const whole = (value: number): string => formatNumber(value, 0)
-  const first = `Without any of the causes the line would make ${whole(ideal.mean)} units ${each}; it makes ${whole(forecast.mean)}. ${differenceWords(gap).size} units are lost.`
+  const first = `Without any of the causes the line would make ${whole(ideal.mean)} units ${each}; as it stands it makes ${whole(forecast.mean)} in the same worlds. ${differenceWords(gap).size} units are lost.`
   const worst = [...causes].filter(({ step }) => step.mean > 0).sort((a, b) => b.step.mean - a.step.mean)
   const most = worst.slice(0, 3).map(({ name, step }) => `${name} (${differenceWords(step).size})`)
   return most.length === 0 ? [first] : [first, `Most are lost by ${list(most)}.`]

@@ -33,7 +33,7 @@ export function orderStory(scenario: Scenario, result: OrderResult, id = 'order'
       kind: 'answer',
       id: `${id}-answer`,
       sentences: orderSentences(scenario, result, words),
-      sure: sureSentences(scenario, result, words),
+      sure: sureSentences(result, words),
     },
     table:
       result.table === null
@@ -74,20 +74,22 @@ export function orderSentences(scenario: Scenario, result: OrderResult, words: P
   ]
 }
 
-function sureSentences(scenario: Scenario, result: OrderResult, { one, each }: Period): string[] {
-  const { winner, choice, delta, alpha, candidates, firstStage, table, exhaustive, searched } = result
+function sureSentences(result: OrderResult, { one, each }: Period): string[] {
+  const { winner, choice, delta, alpha, firstStage, table, exhaustive, searched, gain, mineGain } = result
   if (winner === null || choice === null) return []
   const small = formatNumber(delta, 1)
   const near = (table?.rows ?? []).filter(({ maybeBest, system }) => maybeBest && system !== winner).length
   return [
-    `If ${placesWords(scenario, candidates[winner]!.places)} were not within ${small} units ${each} of the best, it would have been chosen in at most ${formatShare(alpha)} of such studies.`,
+    `Where one order is better than every other by ${small} units ${each} or more, such a study chooses it in at least ${formatShare(1 - alpha)} of cases; orders that differ by less may be as good.`,
     near === 0
       ? `After ${firstStage} replications of each no other order could be the best.`
       : `After ${firstStage} replications of each ${near} others could still be the best; the choice went on to ${choice.stage}.`,
     exhaustive
       ? 'All orders that the rules allow were tried.'
       : `Short runs looked at ${searched} orders, step by step from today’s; a better one may lie further off.`,
-    `What a ${one} gains over today is measured in fresh random worlds, so that having been chosen does not flatter it.`,
+    ...(gain === null && mineGain === null
+      ? []
+      : [`What a ${one} gains over today is measured in fresh random worlds, so that having been chosen does not flatter it.`]),
   ]
 }
 

@@ -1,0 +1,209 @@
+/** Every notebook runs through the real runner, tells the numbers of its results, and writes its page. */
+import { readdirSync, readFileSync } from 'node:fs'
+import { pathToFileURL } from 'node:url'
+import { join } from 'node:path'
+import { type Cell, type Effects, notebook, type Notebook, type NotebookContext, runNotebook } from '@loopwright/notebook'
+import ts from 'typescript'
+import { beforeAll, describe, expect, test } from 'vitest'
+import { TOP } from './tidy/sources.ts'
+
+const FOLDER = join(TOP, 'notebooks')
+const files = readdirSync(FOLDER).filter((name) => name.endsWith('.ts'))
+/** of the forecast; enough to tell every part of its story */
+const REPLICATIONS = 4
+/** of the comparison; enough to show what it is about */
+const COMPARED = 10
+/** of a busy machine; no test depends on it */
+const LONG = 300_000
+
+interface Told {
+  readonly cells: readonly Cell[]
+  readonly page: string
+  readonly said: string
+  /** what the studies of the notebook gave, in their order */
+  readonly results: readonly unknown[]
+}
+
+/** Runs a notebook file; the results of its studies are taken down on their way to it. */
+async function run(name: string, replications: number): Promise<Told> {
+  const module = (await import(pathToFileURL(join(FOLDER, name)).href)) as { default: Notebook }
+  const results: unknown[] = []
+  const listened = notebook(module.default.head, (context) => module.default.body(listening(context, results)))
+  const said: string[] = []
+  const written = new Map<string, string>()
+  const effects: Effects = {
+    readFile: async (path) => readFileSync(join(TOP, path), 'utf8'),
+    writeFile: async (path, text) => void written.set(path, text),
+    importModule: async () => ({ default: listened }),
+    log: (text) => said.push(text),
+    progress: () => {},
+    now: () => new Date('2030-02-03T10:00:00Z'),
+    signal: new AbortController().signal,
+  }
+  const ran = await runNotebook(`notebooks/${name}`, effects, { replications, workers: 2 })
+  if (ran.status !== 'done' || ran.page === null) throw new Error(`${name}: ${JSON.stringify(ran.problems)}`)
+  return { cells: ran.cells, page: written.get(ran.page)!, said: said.join('\n'), results }
+}
+
+function listening(context: NotebookContext, results: unknown[]): NotebookContext {
+  const heard =
+    <A extends readonly unknown[], R>(study: (...given: A) => Promise<R>) =>
+    async (...given: A): Promise<R> => {
+      const result = await study(...given)
+      results.push(result)
+      return result
+    }
+  const { carriers, compare, order, losses, drivers, forecast } = context
+  return {
+    ...context,
+    carriers: heard(carriers),
+    compare: heard(compare),
+    order: heard(order),
+    losses: heard(losses),
+    drivers: heard(drivers),
+    forecast: heard(forecast),
+  }
+}
+
+const one = <T>(told: Told, kind: string): T => told.results.find((result) => (result as { kind: string }).kind === kind) as T
+const text = (cell: Cell | undefined): string => JSON.stringify(cell) ?? ''
+const plain = (value: number, decimals: number): string => value.toFixed(decimals).replace(/\B(?=(\d{3})+$)/g, '\u202f')
+
+describe('how-many-carriers', () => {
+  let told: Told
+  beforeAll(async () => {
+    told = await run('how-many-carriers.ts', REPLICATIONS)
+  }, LONG)
+
+  interface Carriers {
+    readonly law: { readonly lapSeconds: number; readonly exchangeSeconds: number; readonly carriersLow: number }
+    readonly counts: readonly { readonly carriers: number; readonly units: readonly number[] }[]
+  }
+
+  test('prose and table have the numbers of the study', () => {
+    const { law, counts } = one<Carriers>(told, 'carrier study')
+    expect(told.page).toContain(
+      `One carrier alone needs ${(law.lapSeconds / 60).toFixed(1)} min for a lap. Up to ${law.carriersLow} carriers`,
+    )
+    expect(told.page).toContain(`(${law.exchangeSeconds.toFixed(1)} s from one carrier to the next)`)
+    const table = told.cells.find(({ id }) => id === 'counts')
+    if (table?.kind !== 'table') throw new Error('no table of counts')
+    expect(table.views.of[0]!.content.rows.map(({ cells }) => cells[0])).toEqual(counts.map(({ carriers }) => String(carriers)))
+  })
+
+  test('the page is written', () => expect(told.said).toContain('Page: out/how-many-carriers.html'))
+})
+
+describe('station-order', () => {
+  let told: Told
+  beforeAll(async () => {
+    told = await run('station-order.ts', COMPARED)
+  }, LONG)
+
+  interface Compared {
+    readonly lines: readonly { readonly name: string; readonly units: readonly number[] }[]
+  }
+  const gains = (): readonly { readonly name: string; readonly mean: number }[] => {
+    const [today, ...others] = one<Compared>(told, 'comparison').lines
+    return others.map(({ name, units }) => ({
+      name,
+      mean: units.reduce((sum, made, world) => sum + made - today!.units[world]!, 0) / units.length,
+    }))
+  }
+
+  test('a proposal that is as good on paper loses in the same shifts, by the numbers that were simulated', () => {
+    expect(gains().every(({ mean }) => mean < 0)).toBe(true)
+    const averages = told.cells.find(({ id }) => id === 'compare-averages')
+    if (averages?.kind !== 'table') throw new Error('no table of averages')
+    const rows = averages.views.of[0]!.content.rows.map(({ cells }) => cells.slice(1).join())
+    expect(new Set(rows).size).toBe(1)
+    const answer = told.cells.find(({ kind }) => kind === 'answer')
+    if (answer?.kind !== 'answer') throw new Error('no answer')
+    for (const [index, { name, mean }] of gains().entries()) {
+      const sentence = answer.sentences[index]!
+      expect(sentence.startsWith(`“${name}” makes `), sentence).toBe(true)
+      const size = /makes ([\d.]+) fewer units a shift/.exec(sentence)![1]!
+      expect(size).toBe(Math.abs(mean).toFixed(size.split('.')[1]?.length ?? 0))
+    }
+  })
+
+  test('the choice among orders is told with its own numbers, and drawn', () => {
+    const { candidates, winner } = one<{ candidates: unknown[]; winner: number | null }>(told, 'station order')
+    expect(candidates.length).toBeGreaterThanOrEqual(12)
+    const prose = told.cells.filter(({ kind }) => kind === 'prose').map(text)
+    expect(prose.some((each) => each.includes(`${candidates.length} orders tried`))).toBe(true)
+    expect(told.cells.filter(({ kind }) => kind === 'plan')).toHaveLength(winner === 0 ? 1 : 2)
+  })
+
+  test('the page is written, with both studies in its footer', () => {
+    expect(told.page).toContain('<h1>Does another order of the stations make more?</h1>')
+    expect(told.page.match(/<dt>Simulated/g)).toHaveLength(2)
+    expect(told.said).toContain('Page: out/station-order.html')
+  })
+})
+
+describe('throughput-forecast', () => {
+  let told: Told
+  beforeAll(async () => {
+    told = await run('throughput-forecast.ts', REPLICATIONS)
+  }, LONG)
+
+  interface Spread {
+    readonly units: readonly number[]
+  }
+
+  test('the answer has the numbers of the simulated shifts', () => {
+    const { shift } = one<{ shift: Spread }>(told, 'forecast')
+    const inOrder = [...shift.units].sort((a, b) => a - b)
+    expect(inOrder).toHaveLength(REPLICATIONS)
+    // type 7: between the first and the second of four, at 0.3
+    const p10 = inOrder[0]! + 0.3 * (inOrder[1]! - inOrder[0]!)
+    expect(told.said).toContain(`nine of ten shifts\nmake at least ${plain(p10, 0)}.`)
+    expect(told.page).toContain(`P10 of a shift is ${plain(p10, 0)} units`)
+    const met = shift.units.filter((made) => made >= 320).length
+    expect(told.page).toContain(`The plan of 320 is met in ${met} of ${REPLICATIONS} shifts simulated`)
+    const short = shift.units.map((made) => Math.max(0, 320 - made))
+    // net 450 minutes
+    const rate = shift.units.reduce((sum, made) => sum + made, 0) / REPLICATIONS / 450
+    const minutes = short.reduce((sum, each) => sum + each, 0) / REPLICATIONS / rate
+    expect(told.page).toContain(
+      minutes === 0 ? 'No overtime was needed' : `takes ${plain(minutes, minutes < 9.95 ? 1 : 0)} min of overtime`,
+    )
+  })
+
+  test('losses and drivers are told with their own numbers', () => {
+    const { forecast, ideal } = one<{ forecast: { mean: number }; ideal: { mean: number } }>(told, 'losses')
+    expect(told.page).toContain(
+      `would make ${plain(ideal.mean, 0)} units a shift; as it stands it makes ${plain(forecast.mean, 0)} in the same worlds.`,
+    )
+    const { drivers, limits } = one<{ drivers: { name: string; unitsOfStep: number }[]; limits: number[] }>(told, 'drivers')
+    const first = drivers[limits[0]!]!
+    expect(told.page).toContain(`${first.name}`)
+    expect(told.page).toContain(`brings ${first.unitsOfStep.toFixed(1)} units a shift`)
+  })
+
+  test('the page is written, with its three studies in the footer', () => {
+    expect(told.page).toContain('<h1>What throughput may be promised?</h1>')
+    expect(told.page.match(/<dt>Simulated/g)).toHaveLength(3)
+  })
+})
+
+describe('numbers in prose are computed, never typed', () => {
+  /** Digits in the running text of a template, outside `${…}`. */
+  const typed = (source: string): string[] => {
+    const found: string[] = []
+    const visit = (node: ts.Node): void => {
+      if (ts.isTemplateHead(node) || ts.isTemplateMiddle(node) || ts.isTemplateTail(node) || ts.isNoSubstitutionTemplateLiteral(node)) {
+        found.push(...(node.text.match(/\S*\d\S*/g) ?? []))
+      }
+      node.forEachChild(visit)
+    }
+    visit(ts.createSourceFile('notebook.ts', source, ts.ScriptTarget.Latest))
+    return found
+  }
+
+  test.each(files)('%s', (name) => expect(typed(readFileSync(join(FOLDER, name), 'utf8'))).toEqual([]))
+  test('a typed number is found', () => expect(typed('prose(`makes $' + '{n + 12} of 320 units`)')).toEqual(['320']))
+  test('there are notebooks', () =>
+    expect(files).toEqual(expect.arrayContaining(['how-many-carriers.ts', 'station-order.ts', 'throughput-forecast.ts'])))
+})
