@@ -88,7 +88,8 @@ export function planSentence({ plan, meetsPlan }: Spread, many: string): string 
 
 /** "P10 of a shift is 316: nine of ten shifts make as much or more (95 %: 315 to 318)." and so on. */
 export function spreadSentence(one: string, many: string, { p10, p50, p90, units }: Spread): string {
-  if (p10 === null || p50 === null || p90 === null) return `${units.length} simulated ${many} are too few to say how ${many} spread.`
+  if (p10 === null || p50 === null || p90 === null)
+    return `${units.length === 1 ? `One simulated ${one} is` : `${units.length} simulated ${many} are`} too few to say how ${many} spread.`
   return [
     `P10 of a ${one} is ${text(p10.point)} units: nine of ten ${many} make as much or more${limits(p10)}.`,
     `P50 is ${text(p50.point)}: half of them do${limits(p50)}.`,
@@ -117,7 +118,7 @@ function sureSentences({ shift, week, shiftsPerWeek }: ForecastResult, { one, ma
       : ''
   return [
     `The average per ${one} is known to ± ${half(shift.mean)} (${formatShare(shift.mean.level)}); more replications narrow this, not how much ${many} differ.${few}`,
-    `${week.units.length} weeks were made of ${shift.units.length} simulated ${many}, ${shiftsPerWeek} added up for each, every one used once.${weeks}`,
+    `${week.units.length === 1 ? '1 week was' : `${week.units.length} weeks were`} made of ${shift.units.length} simulated ${many}, ${shiftsPerWeek} added up for each, every one used once.${weeks}`,
   ]
 }
 

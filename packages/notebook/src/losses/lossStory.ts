@@ -35,7 +35,7 @@ function sureSentences({ interaction, causes, replications }: LossResult): strin
   const { size } = differenceWords(interaction)
   const apart =
     interaction.status === 'no difference shown' || interaction.mean === 0
-      ? 'Taken out one at a time, the causes add up to the same.'
+      ? 'Taken out one at a time, no difference in their sum is shown.'
       : `Taken out one at a time, the causes bring ${size} units ${interaction.mean > 0 ? 'less' : 'more'} than together: where one goes, another takes over a part of it.`
   return [
     `The same ${replications} random worlds were run with one cause after another taken out, in the order of the table; the steps sum to the gap. ${apart}`,

@@ -193,6 +193,7 @@ async function forecastRuns(
 async function onThreads<T>({ effects, workers }: StudyParts, what: string, study: (runner: Runner) => Promise<T>): Promise<T> {
   const runner = threadRunner({
     signal: effects.signal,
+    store: effects.store ?? null,
     onProgress: progressOf(effects, what),
     ...(workers === undefined ? {} : { workers }),
   })
