@@ -1,12 +1,13 @@
 /** What the commands of studies share: threads, progress, refusals, the ways to tell a result. */
 import { type Runner, threadRunner } from '@loopwright/study'
 import type { Shown } from './cells.ts'
+import { openStore, type StoreFlags, tellStore } from './keptRuns.ts'
 import type { Loaded } from './loadScenario.ts'
 import { progress } from './progress.ts'
 import { Misuse, type Shell } from './shell.ts'
 import { type OutputFlags, tell } from './tell.ts'
 
-export interface StudyFlags extends OutputFlags {
+export interface StudyFlags extends OutputFlags, StoreFlags {
   readonly replications: number
   readonly seed: string
   readonly workers?: number
@@ -36,8 +37,10 @@ export async function studyCommand<T>(shell: Shell, flags: StudyFlags, work: Stu
   if (flags.out !== undefined) await shell.checkWritable(flags.out)
   const told = progress(shell, work.what, work.total)
   const { workers } = flags
-  const runner = threadRunner({ signal: shell.signal, onProgress: told.onProgress, ...(workers === undefined ? {} : { workers }) })
+  const store = await openStore(shell, flags)
+  const runner = threadRunner({ signal: shell.signal, onProgress: told.onProgress, store, ...(workers === undefined ? {} : { workers }) })
   const result = await refused(work.study(runner)).finally(() => runner.close())
+  tellStore(shell, store)
   const partial = work.partial(result)
   told.end(partial)
   return await tell(shell, flags, {

@@ -76,6 +76,8 @@ function studyOptions(command: Command, replications: number, what = 'random wor
     .option('--workers <count>', 'threads; changes no result (default: one per core)', wholeNumber)
     .option('--json', 'print one JSON document, in full precision')
     .option('--out <file>', 'write the page, one HTML file')
+    .option('--store <folder>', 'where finished replications are kept (default: .loopwright)')
+    .option('--fresh', 'run everything again, keep nothing')
 }
 
 const examples = (...lines: readonly string[]): string => `\nExamples:\n${lines.map((line) => `  loopwright ${line}`).join('\n')}`

@@ -52,7 +52,8 @@ export function createPool(workers: number = availableParallelism(), work = Numb
     run(index, task) {
       return new Promise((resolve, reject) => {
         if (closed) throw new Error(`worker ${index} ended early: the pool is closed`)
-        const thread = (threads[index] ??= startThread())
+        threads[index] ??= startThread()
+        const thread = threads[index]!
         const post = (message: ToWorker): void => thread.worker.postMessage(message)
         if (thread.ended !== null) throw thread.ended
         if (thread.pending !== null) throw new Error(`worker ${index} is busy`)

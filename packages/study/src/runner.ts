@@ -1,6 +1,6 @@
 /** Runs several lines in the same random worlds: what comparisons, drivers, losses and station orders are made of. */
 import { createSimulator, type LineSpec } from '@loopwright/line'
-import { createPool, type Pool } from './pool.ts'
+import { openPool, type PoolOptions } from './openPool.ts'
 import { runChunks } from './runChunks.ts'
 import { type RowLayout, rowLayout, runRow } from './runRow.ts'
 import { Schedule } from './schedule.ts'
@@ -29,11 +29,7 @@ export interface Runner {
   close(): Promise<void>
 }
 
-export interface ThreadRunnerOptions {
-  /** threads, ≥ 1; default: one per core. Changes no result. */
-  readonly workers?: number
-  /** threads that are there already; they are left running */
-  readonly pool?: Pool
+export interface ThreadRunnerOptions extends PoolOptions {
   readonly onProgress?: (progress: { readonly done: number; readonly total: number }) => void
   /** stops within a second */
   readonly signal?: AbortSignal
@@ -42,7 +38,7 @@ export interface ThreadRunnerOptions {
 /** Runs on worker threads. Results are the same, to the last bit, for any number of them. */
 export function threadRunner(options: ThreadRunnerOptions = {}): Runner {
   const { signal, onProgress } = options
-  const pool = options.pool ?? createPool(options.workers)
+  const { pool, close } = openPool(options)
   let done = 0
   let total = 0
   return {
@@ -78,9 +74,7 @@ export function threadRunner(options: ThreadRunnerOptions = {}): Runner {
     get stopped() {
       return signal?.aborted === true
     },
-    async close() {
-      if (options.pool === undefined) await pool.close()
-    },
+    close,
   }
 }
 

@@ -1,5 +1,5 @@
 /** Rows and results as bytes, and back. */
-import { type LineSpec, type RunResult } from '@loopwright/line'
+import type { LineSpec, RunResult } from '@loopwright/line'
 import { rowLayout } from '../runRow.ts'
 
 export interface Form<T> {
