@@ -42,6 +42,7 @@ export default notebook(
 
     ${lost.answer.sure.join(' ')}
   `)
+    if (lost.chart !== null) show(lost.chart)
     show(lost.table, tale.stops)
 
     const driven = story(await drivers({ replications: 40 }))

@@ -16,6 +16,8 @@ export type { StoppedTimeOptions } from './stoppedTime.ts'
 export { stoppedTime } from './stoppedTime.ts'
 export type { DriversOptions } from './drivers.ts'
 export { drivers } from './drivers.ts'
+export type { LossesOptions } from './losses.ts'
+export { losses } from './losses.ts'
 // The plan of the loop
 export type { LoopPlan, PlanOptions, PlanZone } from './plan.ts'
 export { loopPlan } from './plan.ts'

@@ -86,6 +86,12 @@ test('losses: forecast, ideal, a row for each cause', async () => {
   expect(out.split('\n').every((line) => [...line].length <= 80)).toBe(true)
 })
 
+test('losses: the page draws them from the ideal down to the forecast', async () => {
+  const { code, files: written } = await typed('losses', 'a.yaml', ...FEW, '--out', 'page.html')
+  expect(code).toBe(0)
+  expect(written.get('page.html')).toContain('from the ideal down to the forecast by')
+})
+
 test('order: the choice, today, the one given by hand, and what it promises', async () => {
   const { code, out } = await typed('order', 'a.yaml', '--zones', 'Z04..Z06', '--mine', 'B@Z03', ...FEW)
   expect(code).toBe(0)

@@ -5,6 +5,7 @@ import { Ajv } from 'ajv'
 import { describe, expect, test } from 'vitest'
 import { baseLineCount, baseLineSweep, SHIFT } from '../../../packages/charts/src/examples/baseLine.ts'
 import { driversExample } from '../../../packages/charts/src/examples/drivers.ts'
+import { lossesExample } from '../../../packages/charts/src/examples/losses.ts'
 import { outputByHourExample } from '../../../packages/charts/src/examples/outputByHour.ts'
 import { planExample, planNarrowExample, planRingExample } from '../../../packages/charts/src/examples/plan.ts'
 import { stationTimesExample } from '../../../packages/charts/src/examples/stationTimes.ts'
@@ -16,6 +17,7 @@ import { collisions, compileWarnings, draw, png, viewOf } from './draw.ts'
 
 const EXAMPLES: Readonly<Record<string, () => Figure>> = {
   drivers: driversExample,
+  losses: lossesExample,
   outputByHour: outputByHourExample,
   stationTimes: stationTimesExample,
   stoppedTime: stoppedTimeExample,

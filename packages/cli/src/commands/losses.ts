@@ -24,8 +24,9 @@ export async function losses(shell: Shell, file: string, flags: StudyFlags, comm
     partial: (result) => result.partial,
     document: (result) => lossDocument(source, result),
     shown: async (result) => {
-      const { studyShown, tableCell } = await cells
-      return studyShown(
+      const { chartCell, studyShown, tableCell } = await cells
+      const { losses: figure } = await import('@loopwright/charts')
+      const shown = studyShown(
         {
           sentences: lossSentences(result, per),
           sure: lossSure(result, per),
@@ -40,6 +41,9 @@ export async function losses(shell: Shell, file: string, flags: StudyFlags, comm
           partial: result.partial,
         },
       )
+      const [simulated, answer, ...rest] = shown.page
+      const chart = result.forecast === null ? [] : [chartCell('losses-chart', figure(result, { per }))]
+      return { terminal: shown.terminal, page: [simulated!, answer!, ...chart, ...rest] }
     },
   })
 }

@@ -31,6 +31,15 @@ test('the answer names the gap and its largest causes', () => {
   expect(causes).toMatch(new RegExp(`^Most are lost by ${worst.name} \\(`))
 })
 
+test('the chart says the numbers of the table; without an answer there is none', () => {
+  const { chart, table } = lossStory(scenario, result)
+  const { rows } = shownView(table.views)
+  const drawn = shownView(chart!.views).table!.rows
+  expect(drawn.slice(1, -1).map(({ cells }) => cells.slice(0, 2))).toEqual(rows.slice(1, -1).map(({ cells }) => cells.slice(0, 2)))
+  expect([drawn[0]!.cells[1], drawn.at(-1)!.cells[1]]).toEqual([rows[0]!.cells[1], rows.at(-1)!.cells[1]])
+  expect(lossStory(scenario, { ...result, forecast: null, ideal: null, gap: null, causes: [] }).chart).toBeNull()
+})
+
 test('nothing lost, or nothing known yet', () => {
   expect(lossSentences({ ...result, causes: [] }, 'a shift')).toHaveLength(1)
   expect(lossSentences({ ...result, forecast: null }, 'a shift')[0]).toMatch(/^No answer yet/)

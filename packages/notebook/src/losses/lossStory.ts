@@ -1,13 +1,16 @@
 /** The story of a loss waterfall, as cells: from the ideal to the forecast, cause by cause. */
-import { formatNumber, formatWithHalfWidth, type Table } from '@loopwright/charts'
+import { formatNumber, formatWithHalfWidth, losses, type Table } from '@loopwright/charts'
 import type { Scenario } from '@loopwright/scenario'
 import type { LossResult } from '@loopwright/study'
-import { type AnswerCell, oneView, type TableCell } from '../cell.ts'
+import { type AnswerCell, type ChartCell, oneView, type TableCell } from '../cell.ts'
+import { chartCell } from '../chartCell.ts'
 import { differenceWords } from '../compare/compareWords.ts'
 import { period } from '../sweep/period.ts'
 
 export interface LossStory {
   readonly answer: AnswerCell
+  /** floating bars from the ideal down to the forecast; null below 2 replications */
+  readonly chart: ChartCell | null
   readonly table: TableCell
 }
 
@@ -16,6 +19,7 @@ export function lossStory(scenario: Scenario, result: LossResult, id = 'losses')
   const { one, each } = period(scenario)
   return {
     answer: { kind: 'answer', id: `${id}-answer`, sentences: lossSentences(result, each), sure: sureSentences(result) },
+    chart: result.forecast === null ? null : chartCell(`${id}-chart`, losses(result, { per: one })),
     table: { kind: 'table', id: `${id}-table`, where: 'both', views: oneView(lossTable(result, one)) },
   }
 }
@@ -68,7 +72,8 @@ function lossTable({ forecast, ideal, gap, causes }: LossResult, one: string): T
 
 /** A gain by taking out is a loss by being there. */
 function lost(step: LossResult['causes'][number]['step']): string {
-  return differenceWords({ ...step, mean: -step.mean, low: -step.high, high: -step.low }).withHalfWidth
+  const text = differenceWords({ ...step, mean: -step.mean, low: -step.high, high: -step.low }).withHalfWidth
+  return step.mean < 0 ? `+${text}` : text
 }
 
 function list(items: readonly string[]): string {
