@@ -56,6 +56,7 @@ function keepHold(sweep: Sweep, from: number, to: number): void {
 
 /** When something of that length ends that starts at `start` and stands still in the holds kept; what ends as a hold begins does end. */
 export function heldEnd(sweep: Sweep, start: number, seconds: number): number {
+  if (sweep.holds === 0) return start + seconds
   let end = start + seconds
   for (let k = 0; k < sweep.holds; k++) {
     const from = sweep.holdFrom[k]!

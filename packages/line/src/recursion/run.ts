@@ -14,7 +14,7 @@ import { addToTally, VALUE } from '../tally.ts'
 import { change, heldEnd } from './change.ts'
 import { stay, waiting } from './stay.ts'
 import { LOOKS, READY, type Sweep } from './sweep.ts'
-import { tellCarrier, tellStationIn, tellZone } from './told.ts'
+import { tellCarrier, tellStation, tellStationIn, tellZone } from './told.ts'
 import { counts, within } from './windowed.ts'
 
 const Z_FREE = ZONE_STATES.indexOf('free')
@@ -93,7 +93,7 @@ function leave(sweep: Sweep, carrier: number, zone: number, at: number, atSpeed:
     tellZone(sweep, zone, Z_BLOCKED, at)
     tellStationIn(sweep, zone, S_BLOCKED, at)
   } else {
-    tellCarrier(sweep, carrier, C_MOVING, at)
+    // the carrier goes on moving: its time is told when it stands
     tellZone(sweep, zone, Z_CLAIMED, at)
     tellStationIn(sweep, zone, S_EXCHANGING, at)
   }
@@ -141,9 +141,11 @@ function claimAhead(sweep: Sweep, carrier: number, next: number, at: number): vo
 function tellUnused(sweep: Sweep, zone: number, until: number): void {
   const free = Math.min(sweep.freeAt[zone]!, until)
   tellZone(sweep, zone, Z_VACATING, free)
-  tellStationIn(sweep, zone, S_EXCHANGING, free)
   tellZone(sweep, zone, Z_FREE, until)
-  tellStationIn(sweep, zone, S_STARVED, until)
+  const station = sweep.line.zoneStation[zone]!
+  if (station === NONE) return
+  tellStation(sweep, station, S_EXCHANGING, free)
+  tellStation(sweep, station, S_STARVED, until)
 }
 
 /** The times of the move and of the clear behind it. */
