@@ -1,6 +1,6 @@
 import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
-import { join } from 'node:path'
+import { basename, dirname, join } from 'node:path'
 import { afterAll, describe, expect, test } from 'vitest'
 import { folderStore } from './folderStore.ts'
 import { storeContract } from './storeContract.ts'
@@ -63,7 +63,7 @@ describe('damage is noticed, whatever it is; the entry goes, and can be written 
     const folder = newFolder()
     folderStore(folder).write(KEY, entry)
     const [path] = filesIn(folder)
-    writeFileSync(path!.replace('0-2', '4-6'), readFileSync(path!))
+    writeFileSync(join(dirname(path!), basename(path!).replace('0-2', '4-6')), readFileSync(path!))
     const store = folderStore(folder)
     expect(store.read(KEY)).toEqual([entry])
     expect(store.report.damaged).toBe(1)
