@@ -23,7 +23,7 @@ const LINE: Wish = {
   stops: [
     { name: 'welder', on: { kind: 'station', index: 1 }, after: exponential(200), repair: lognormal(30, 0.6) },
     { name: 'belt', on: { kind: 'transfer', index: 6 }, after: exponential(60), repair: exponential(20) },
-    { name: 'power', on: { kind: 'line' }, clock: 'calendar', after: exponential(900), repair: exponential(40) },
+    { name: 'power', on: { kind: 'section', index: 0 }, clock: 'calendar', after: exponential(900), repair: exponential(40) },
   ],
   breaks: [[1200, 300]],
   warmup: 300,

@@ -17,6 +17,7 @@ const UNTESTED: Record<string, string> = {
   'packages/line/src/recursion/': 'tests/twoEngines.test.ts holds it to the event engine in every number',
   'packages/study/src/bringRows.ts': 'carrierSweep.test.ts and carrierStudy.test.ts bring rows, with and without a store',
   'packages/study/src/callingThread.ts': 'carrierStudy.test.ts runs in it',
+  'packages/line/src/spec.ts': 'types, and one word for the store',
   'packages/study/src/openPool.ts': 'replicate.test.ts and carrierSweep.test.ts open pools of their own and given ones',
   'packages/study/src/store/entryFile.ts': 'the store contract writes, reads and damages entries',
   'packages/study/src/store/forms.ts': 'the store contract keeps rows and results and reads them back',

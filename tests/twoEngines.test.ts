@@ -50,7 +50,7 @@ test('random lines: at least a fifth of them fall to the recursion, and no numbe
 const FOLDER = new URL('../scenarios/', import.meta.url)
 test.each(readdirSync(FOLDER).filter((file) => file.endsWith('.yaml')))('%s gives the same by both, where both can', (file) => {
   const { scenario } = readScenario(readFileSync(new URL(file, FOLDER), 'utf8'), file)
-  const stopsAll = scenario!.line.breakdowns.some((source) => source.part.kind === 'line' || source.part.kind === 'zone')
+  const stopsAll = scenario!.line.breakdowns.some((source) => source.part.kind === 'section' || source.part.kind === 'zone')
   for (const seed of ['1', '2', '3']) expect(bothAgree(scenario!.line, seed)).toBe(!stopsAll)
 })
 
@@ -61,7 +61,7 @@ test('what cannot recur is said: a line breakdown, a trace', () => {
     breakdowns: [
       {
         name: 'power',
-        part: { kind: 'line' },
+        part: { kind: 'section', index: 0 },
         clock: 'calendar',
         timeToFailureSeconds: { kind: 'constant', value: 9 },
         repairSeconds: { kind: 'constant', value: 1 },

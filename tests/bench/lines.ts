@@ -1,5 +1,5 @@
 /** The lines that are timed. */
-import type { LineSpec, TaskSpec } from '@loopwright/line'
+import { type LineSpec, PLAIN_LINE, PLAIN_PATH, PLAIN_STATION, PLAIN_ZONE, type TaskSpec, wholeLine } from '@loopwright/line'
 
 const MEANS = [38, 44, 52, 47, 41, 50]
 const PLACES = [0, 3, 7, 10, 13, 17]
@@ -24,12 +24,14 @@ export function blockLoop(blocks: number, hours: number): LineSpec {
       work: s > 0 && s < count - 1 ? task : null,
       unload: s === count - 1 ? task : null,
       releaseSeconds: { kind: 'constant', value: 0 } as const,
-      automatic: false,
-      worksInBreaks: false,
+      ...PLAIN_STATION,
     }
   }
   return {
+    ...PLAIN_LINE,
+    sections: wholeLine(zones),
     zones: Array.from({ length: zones }, (_, z) => ({
+      ...PLAIN_ZONE,
       name: `Z${z + 1}`,
       lengthMetres: 1.04,
       sensorBeforeStopMetres: 0,
@@ -37,6 +39,7 @@ export function blockLoop(blocks: number, hours: number): LineSpec {
       transfer: null,
     })),
     paths: Array.from({ length: zones }, (_, z) => ({
+      ...PLAIN_PATH,
       from: z,
       to: (z + 1) % zones,
       distanceMetres: 1.04,

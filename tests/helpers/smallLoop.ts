@@ -6,6 +6,10 @@ import {
   type BreakdownPart,
   type LineSpec,
   type MixSpec,
+  PLAIN_LINE,
+  PLAIN_PATH,
+  PLAIN_STATION,
+  PLAIN_ZONE,
   type Position,
   type RunResult,
   simulate,
@@ -13,6 +17,7 @@ import {
   type TaskSpec,
   Trace,
   TRACE_KINDS,
+  wholeLine,
 } from '@loopwright/line'
 import type { Distribution } from '@loopwright/stats'
 import { expect } from 'vitest'
@@ -114,9 +119,12 @@ export function smallLoop(wish: Wish): LineSpec {
   const names: string[] = []
   const variants = wish.variants ?? 1
   return {
+    ...PLAIN_LINE,
+    sections: wholeLine(wish.zones),
     zones: Array.from({ length: wish.zones }, (_, z) => {
       const wanted = transfer(z)
       return {
+        ...PLAIN_ZONE,
         name: `Z${z}`,
         lengthMetres: drive.distance,
         sensorBeforeStopMetres: wanted === undefined ? drive.sensor : 0,
@@ -132,6 +140,7 @@ export function smallLoop(wish: Wish): LineSpec {
       const move = byPath<Time>(wish.move, p)
       const clear = byPath<Time | 'move'>(wish.clear, p)
       return {
+        ...PLAIN_PATH,
         from: p,
         to,
         distanceMetres: drive.distance,
@@ -195,7 +204,8 @@ function stationOf(wish: StationWish, names: string[], variants: number): Statio
     load: duty('load', wish.load),
     work: duty('work', wish.work),
     releaseSeconds: seconds(wish.release ?? 0),
-    automatic: wish.automatic ?? wish.worksInBreaks ?? false,
+    ...PLAIN_STATION,
+    operatorsNeeded: (wish.automatic ?? wish.worksInBreaks ?? false) ? 0 : 1,
     worksInBreaks: wish.worksInBreaks ?? false,
   }
 }

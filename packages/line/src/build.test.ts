@@ -42,7 +42,7 @@ test('timers: sources, breaks, arrivals and clears by path, work by station, cha
       zones: 4,
       start: [0],
       stations: [{ at: 1, load: 1 }],
-      stops: [{ name: 'wear', on: { kind: 'line' }, after: 1, repair: 1 }],
+      stops: [{ name: 'wear', on: { kind: 'section', index: 0 }, after: 1, repair: 1 }],
     }),
   )
   expect([line.breakSlot, line.arrivalSlot, line.clearSlot, line.workSlot, line.changeSlot, line.queue.capacity]).toEqual([

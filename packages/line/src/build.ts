@@ -17,6 +17,7 @@ import { buildBreaks, listByPart, plainClears } from './stopLists.ts'
  */
 export function buildLine(spec: LineSpec, backwards = false): Line {
   checkLoop(spec)
+  refuseWhatCannotRun(spec)
   const names = new Names()
   const samplers = new Samplers()
   const zones = spec.zones.length
@@ -63,7 +64,7 @@ export function buildLine(spec: LineSpec, backwards = false): Line {
   const repairStream = Int32Array.from(spec.breakdowns, (source) => names.of(`repair/${source.name}`))
   const mixStream = names.of('mix')
   const operating = (kind: string, count: number): PartList => listByPart(spec, kind, count)
-  const lineClocks = Int32Array.from(spec.breakdowns.flatMap((b, k) => (b.part.kind === 'line' && b.clock === 'operating' ? [k] : [])))
+  const lineClocks = Int32Array.from(spec.breakdowns.flatMap((b, k) => (b.part.kind === 'section' && b.clock === 'operating' ? [k] : [])))
   const zoneClocks = operating('zone', zones)
   const breaks = buildBreaks(spec)
   const turns = spec.zones.map((zone, z) => {
@@ -201,6 +202,37 @@ function checkLoop(spec: LineSpec): void {
   if (spec.carriers.count >= zones) {
     throw new RangeError(`${spec.carriers.count} carriers in ${zones} zones cannot move: there must be fewer carriers than zones`)
   }
+}
+
+/** What the description can say and no engine runs yet. */
+function refuseWhatCannotRun(spec: LineSpec): void {
+  const refuse = (is: boolean, what: string): void => {
+    if (is) throw new RangeError(`not yet: ${what} cannot be run`)
+  }
+  refuse(spec.sections.length !== 1 || spec.sections[0]!.zones.length !== spec.zones.length, 'a line that is not one section')
+  refuse(spec.operators.length > 0, 'named operators')
+  refuse(
+    spec.paths.some((path) => path.manual !== null),
+    'manual paths',
+  )
+  refuse(
+    spec.paths.some(({ takes }) => takes.variants !== null || takes.load !== null || takes.rejected !== null || takes.forStation !== null),
+    'paths that take only some carriers',
+  )
+  refuse(spec.inspections.length > 0 || spec.rework.length > 0, 'inspection and rework')
+  refuse(
+    [spec.supply, ...spec.stations.map((station) => station.supply)].some((supply) => supply !== null && supply.arrivals.kind !== 'always'),
+    'an arriving supply',
+  )
+  refuse(
+    spec.stations.some((station) => station.receiver !== null),
+    'receivers',
+  )
+  refuse(
+    spec.stations.some((station) => station.safetyStop !== null),
+    'safety stops',
+  )
+  refuse(spec.repairCrews !== null, 'a limited repair crew')
 }
 
 function needsTime(seconds: number, what: string): void {

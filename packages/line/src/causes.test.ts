@@ -15,7 +15,7 @@ function lineWith(conveyorStops: boolean, worksInBreaks = false): Line {
         { name: 'a', on: { kind: 'station', index: 0 }, after: 1, repair: 1 },
         { name: 'b', on: { kind: 'zone', index: 1 }, after: 1, repair: 1 },
         { name: 'c', on: { kind: 'zone', index: 2 }, after: 1, repair: 1 },
-        { name: 'd', on: { kind: 'line' }, after: 1, repair: 1 },
+        { name: 'd', on: { kind: 'section', index: 0 }, after: 1, repair: 1 },
       ],
       breaks: [[50, 5]],
       conveyorStops,

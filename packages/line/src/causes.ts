@@ -61,7 +61,7 @@ export class Causes {
     for (let source = 0; source < line.sources; source++) {
       if (line.sourceDown[source] === 0) continue
       const { part } = line.spec.breakdowns[source]!
-      const holds = part.kind === 'line' || (part.kind === 'station' ? part.index === station : part.index === zone)
+      const holds = part.kind === 'section' || (part.kind === 'station' ? part.index === station : part.index === zone)
       if (holds) into[first + source]! += seconds
     }
     const breakHolds = !line.spec.conveyorDuringBreaks || (station !== NONE && line.stationBreaks[station] === 1)

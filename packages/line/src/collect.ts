@@ -199,7 +199,7 @@ export class Collector {
   onCauseChange(cause: number): void {
     const { line } = this
     const part = cause < line.sources ? line.spec.breakdowns[cause]!.part : null
-    if (part !== null && part.kind !== 'line') {
+    if (part !== null && part.kind !== 'section') {
       const zone = part.kind === 'station' ? line.stationZone[part.index]! : part.index
       this.settleStopped(zone)
     } else for (let zone = 0; zone < line.zones; zone++) this.settleStopped(zone)

@@ -1,20 +1,34 @@
 // The specification
+export { STORE } from './spec.ts'
 export type {
+  ArrivalsSpec,
   BreakdownPart,
   BreakdownSpec,
   BreakSpec,
   CarriersSpec,
+  InspectionSpec,
   LineSpec,
+  ManualSpec,
+  MergeSpec,
   MixSpec,
+  OperatorSpec,
   PathSpec,
   Position,
+  ReceiverSpec,
+  ReworkSpec,
+  SafetyStopSpec,
+  SectionSpec,
   StationSpec,
+  SupplySpec,
+  TakesSpec,
   TaskSpec,
   TransferSpec,
+  WalkSpec,
   WindowSpec,
   ZoneSpec,
 } from './spec.ts'
 export { startZones } from './start.ts'
+export { PLAIN_LINE, PLAIN_PATH, PLAIN_STATION, PLAIN_ZONE, wholeLine } from './plain.ts'
 // Running it
 export type { SimulateOptions, Simulator } from './simulate.ts'
 export { createSimulator, simulate } from './simulate.ts'
@@ -23,10 +37,12 @@ export type {
   BreakdownResult,
   CarrierResult,
   CarrierState,
+  HandlingResult,
   RunEnd,
   RunResult,
   StationResult,
   StationState,
+  SupplyResult,
   TallyResult,
   ZoneResult,
   ZoneState,

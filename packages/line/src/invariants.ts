@@ -103,7 +103,7 @@ function checkHolds(line: Line): void {
   const stations = new Int32Array(line.stations)
   line.spec.breakdowns.forEach(({ part }, source) => {
     if (line.sourceDown[source] === 0) return
-    if (part.kind === 'line') for (let zone = 0; zone < line.zones; zone++) zones[zone]!++
+    if (part.kind === 'section') for (let zone = 0; zone < line.zones; zone++) zones[zone]!++
     else if (part.kind === 'station') stations[part.index]!++
     else zones[part.index]!++
   })

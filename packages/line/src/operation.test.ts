@@ -166,7 +166,7 @@ test('the clock of the line runs while any zone operates', () => {
     start: [0],
     ...GIVEN,
     stations: [{ at: 1, load: 10 }],
-    stops: [on({ kind: 'line' }, 6, 5)],
+    stops: [on({ kind: 'section', index: 0 }, 6, 5)],
     until: 23,
   })
   expect(timeline(spec, 'stop', 'repaired', 'clear', 'rest')).toEqual([
@@ -178,7 +178,7 @@ test('the clock of the line runs while any zone operates', () => {
     '23 rest Z2 c0',
   ])
   // two zones that operate at once count once: c0 and c1 move together from 0, and fail after 3 at 3
-  const two = smallLoop({ zones: 6, start: [0, 3], ...GIVEN, stops: [on({ kind: 'line' }, 3, 1)], until: 5 })
+  const two = smallLoop({ zones: 6, start: [0, 3], ...GIVEN, stops: [on({ kind: 'section', index: 0 }, 3, 1)], until: 5 })
   expect(timeline(two, 'stop', 'rest')).toEqual(['3 stop wear', '5 rest Z1 c0', '5 rest Z4 c1'])
 })
 
@@ -188,7 +188,7 @@ test('whether a part operates, and a clock that is let run twice', () => {
     start: [0],
     ...GIVEN,
     stations: [{ at: 1, load: 10 }],
-    stops: [on(STATION, 5, 1), on({ kind: 'line' }, 5, 1)],
+    stops: [on(STATION, 5, 1), on({ kind: 'section', index: 0 }, 5, 1)],
   })
   const line = buildLine({ ...spec, breakdowns: spec.breakdowns.map((b, k) => ({ ...b, name: `${b.name} ${k}` })) })
   resetLine(line, 'seed', 0)

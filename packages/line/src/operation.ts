@@ -76,7 +76,7 @@ export function operateChange(line: Line, zone: number, on: 0 | 1): void {
 export function operatesNow(line: Line, source: number): boolean {
   const { part } = line.spec.breakdowns[source]!
   switch (part.kind) {
-    case 'line':
+    case 'section':
       return line.lineOperates > 0
     case 'zone':
       return line.zoneOperates[part.index]! > 0

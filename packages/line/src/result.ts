@@ -28,8 +28,12 @@ export interface RunResult {
   readonly end: RunEnd
   /** products loaded in the window */
   readonly loads: number
-  /** products taken off in the window */
+  /** products taken off in the window, rejected ones not counted */
   readonly output: number
+  /** rejections by inspections in the window; a product may be rejected more than once */
+  readonly rejections: number
+  /** rejected products taken off in the window */
+  readonly rejectedTakenOff: number
   /** output per clock hour of the window (jobs per hour) */
   readonly outputPerHour: number
   /** outputs in each hour of the window; the last may be a part of an hour */
@@ -38,13 +42,19 @@ export interface RunResult {
   readonly outputSeconds: readonly number[]
   /** time between two move starts of one carrier out of the first unload station's zone (without one: zone 0) */
   readonly lap: TallyResult
-  /** from load start to unload end, of products taken off in the window */
+  /** from load start to unload end, of good products taken off in the window */
   readonly timeInLine: TallyResult
   /** time average */
   readonly productsInLineMean: number
   readonly stations: readonly StationResult[]
   readonly zones: readonly ZoneResult[]
   readonly carriers: readonly CarrierResult[]
+  /** time average of the carriers in the store; 0 where there is none */
+  readonly storeMean: number
+  /** supplies with arrivals: that of the line first, then by station */
+  readonly supplies: readonly SupplyResult[]
+  /** pushes and pulls ended in the window: named operators in their order, then stations with operators of their own and a manual path */
+  readonly handlings: readonly HandlingResult[]
   readonly breakdowns: readonly BreakdownResult[]
   readonly breaks: { readonly count: number; readonly seconds: number }
   /** moves, work ends and so on handled from time 0 to the end */
@@ -105,5 +115,26 @@ export interface BreakdownResult {
   /** stops begun in the window */
   readonly count: number
   /** time down within the window */
+  readonly seconds: number
+}
+
+export interface SupplyResult {
+  readonly name: string
+  /** products that came in the window, turned away or not */
+  readonly arrivals: number
+  /** of these, those that found the queue full */
+  readonly turnedAway: number
+  /** time average of the products in the queue; those set aside count until the work starts */
+  readonly queueMean: number
+  readonly queueMax: number
+  /** from arrival to the start of the load, of products whose load starts in the window */
+  readonly waiting: TallyResult
+}
+
+export interface HandlingResult {
+  /** name of the operator, or of the station whose own operator it is */
+  readonly operator: string
+  readonly count: number
+  /** walking not counted */
   readonly seconds: number
 }

@@ -18,7 +18,9 @@ export function startZones(spec: LineSpec): number[] {
       ? Array.from({ length: count }, (_, c) => places[Math.floor((c * places.length) / count)]!)
       : start === 'packed'
         ? places.slice(0, count)
-        : [...start]
+        : start === 'store'
+          ? []
+          : [...start]
   if (zones.length !== count || (typeof start === 'string' && count > places.length)) {
     throw new RangeError(`${count} carriers cannot start in ${typeof start === 'string' ? places.length : zones.length} places`)
   }

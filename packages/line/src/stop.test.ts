@@ -19,7 +19,7 @@ const stationStop = (after: StopWish['after'], repair: number, clock: 'operating
 })
 const lineStop = (after: number, repair: number, clock: 'operating' | 'calendar' = 'calendar'): StopWish => ({
   name: 'all',
-  on: { kind: 'line' },
+  on: { kind: 'section', index: 0 },
   clock,
   after,
   repair,

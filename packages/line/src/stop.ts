@@ -60,7 +60,7 @@ export function onSource(line: Line, source: number): void {
     line.sourceDown[source] = 1
     line.collector.causes.begin(source)
     if (line.trace !== null) line.trace.add(line.now, STOP_BEGIN, source, NONE, 0)
-    if (part.kind === 'line') holdAllZones(line)
+    if (part.kind === 'section') holdAllZones(line)
     else if (part.kind === 'station') holdStation(line, part.index)
     else holdZone(line, part.index)
     drawInOrder(line, line.sourceRepair[source]!, line.repairStream[source]!)
@@ -69,7 +69,7 @@ export function onSource(line: Line, source: number): void {
   } else {
     line.collector.causes.end(source)
     if (line.trace !== null) line.trace.add(line.now, STOP_END, source, NONE, 0)
-    if (part.kind === 'line') resumeAllZones(line)
+    if (part.kind === 'section') resumeAllZones(line)
     else if (part.kind === 'station') resumeStation(line, part.index)
     else resumeZone(line, part.index)
     line.sourceDown[source] = 0

@@ -32,7 +32,7 @@ test('operating clocks are listed by part; calendar clocks are not', () => {
       stop('c', { kind: 'zone', index: 1 }, 'calendar'),
       stop('d', { kind: 'zone', index: 1 }),
       stop('e', { kind: 'transfer', index: 2 }),
-      stop('f', { kind: 'line' }),
+      stop('f', { kind: 'section', index: 0 }),
     ],
   })
   const listed = (kind: string, parts: number) => {
@@ -53,7 +53,7 @@ test('a clear needs a timer in any case where a stop can hold its move, an opera
   expect(plain([stop('a', { kind: 'zone', index: 2 }, 'calendar')])).toBe('1001')
   expect(plain([stop('a', { kind: 'transfer', index: 0 })])).toBe('0110')
   expect(plain([stop('a', { kind: 'zone', index: 2 })])).toBe('0000')
-  expect(plain([stop('a', { kind: 'line' }, 'calendar')])).toBe('0000')
+  expect(plain([stop('a', { kind: 'section', index: 0 }, 'calendar')])).toBe('0000')
   expect(plain([], [false, true, false, false])).toBe('1011')
   expect(plain([], [false, false, false, false], [[1, 1]])).toBe('1111')
   expect(plain([], [false, false, false, false], [[1, 1]], true)).toBe('0000')

@@ -7,7 +7,7 @@ import type { Line, PartList } from './state.ts'
 export function listByPart(spec: LineSpec, kind: string, parts: number): PartList {
   const lists: number[][] = Array.from({ length: parts }, () => [])
   spec.breakdowns.forEach((source, k) => {
-    if (source.clock === 'operating' && source.part.kind === kind && source.part.kind !== 'line') lists[source.part.index]!.push(k)
+    if (source.clock === 'operating' && source.part.kind === kind && source.part.kind !== 'section') lists[source.part.index]!.push(k)
   })
   const first = new Int32Array(parts + 1)
   lists.forEach((list, part) => {
@@ -38,7 +38,7 @@ export function plainClears(spec: LineSpec, changes: readonly boolean[]): Uint8A
   const stops = new Set<number>()
   let followed = spec.breaks.length > 0 && !spec.conveyorDuringBreaks
   for (const { part, clock } of spec.breakdowns) {
-    if (part.kind === 'line' || (part.kind === 'zone' && clock === 'operating')) followed = true
+    if (part.kind === 'section' || (part.kind === 'zone' && clock === 'operating')) followed = true
     else if (part.kind !== 'station') stops.add(part.index)
   }
   return Uint8Array.from(spec.zones, (_, z) => (followed || changes[z] || stops.has(z) || stops.has((z + 1) % zones) ? 0 : 1))

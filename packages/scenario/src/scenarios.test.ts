@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs'
-import { type LineSpec, law, simulate } from '@loopwright/line'
+import { type LineSpec, law, PLAIN_PATH, PLAIN_STATION, PLAIN_ZONE, simulate } from '@loopwright/line'
 import { distributionMean } from '@loopwright/stats'
 import { describe, expect, test } from 'vitest'
 import type { ScenarioNotes } from './notes.ts'
@@ -21,6 +21,7 @@ describe('outdoor-unit base line: the numbers of its description, digit by digit
     line.zones.forEach((zone, i) => {
       const corner = CORNERS.includes(i)
       expect(zone).toEqual({
+        ...PLAIN_ZONE,
         name: zone.name,
         lengthMetres: 1.5,
         sensorBeforeStopMetres: corner ? 0 : 0.078125,
@@ -34,6 +35,7 @@ describe('outdoor-unit base line: the numbers of its description, digit by digit
   test('22 paths at 0.25 m/s and 0.4 m/s²; into a corner low, out of it high; sideways along the short sides', () => {
     line.paths.forEach((path, i) => {
       expect(path).toEqual({
+        ...PLAIN_PATH,
         from: i,
         to: (i + 1) % 22,
         distanceMetres: 1.5,
@@ -99,8 +101,7 @@ describe('outdoor-unit base line: the numbers of its description, digit by digit
         work: null,
         [duty]: [{ task: i, seconds }],
         releaseSeconds: { kind: 'constant', value: 2 },
-        automatic: false,
-        worksInBreaks: false,
+        ...PLAIN_STATION,
       })
     })
     const means = notes.stations.map((station) => station.meanWorkSeconds)
@@ -175,9 +176,9 @@ test('loop without corners: the kinds it shows', () => {
   expect(line.zones.some((zone) => zone.transfer !== null)).toBe(false)
   expect(scenario.layout.turns.filter((turn) => turn === 'right')).toHaveLength(4)
   expect(line.mix).toEqual({ kind: 'levelled', shares: [3, 2] })
-  expect(line.stations[3]).toMatchObject({ automatic: true, worksInBreaks: true })
+  expect(line.stations[3]).toMatchObject({ operatorsNeeded: 0, worksInBreaks: true })
   expect(line.stations[4]?.work?.[0]?.seconds).toEqual([null, { kind: 'lognormal', mean: 30, cv: 0.2 }])
-  expect(line.breakdowns.map((one) => one.part.kind)).toEqual(['station', 'line', 'station', 'station', 'station'])
+  expect(line.breakdowns.map((one) => one.part.kind)).toEqual(['station', 'section', 'station', 'station', 'station'])
   expect(scenario.calendar).toMatchObject({ judged: 'late', netSeconds: 27_000, taktSeconds: 80 })
   const result = simulate(line, { seed: 'x', replication: 0 })
   expect(result.output).toBeGreaterThan(250)

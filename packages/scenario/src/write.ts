@@ -230,7 +230,7 @@ function stationOf(line: LineSpec, station: StationSpec, style: Style): YAMLMap 
     duty('load'),
     duty('work'),
     ['release', distribution(station.releaseSeconds)],
-    ['automatic', flag(station.automatic)],
+    ['automatic', flag(station.operatorsNeeded === 0)],
     ['worksInBreaks', flag(station.worksInBreaks)],
   ])
 }
@@ -253,7 +253,7 @@ function stopOf(line: LineSpec, stop: LineSpec['breakdowns'][number], style: Sty
 }
 
 function partOf(line: LineSpec, part: BreakdownPart): Value {
-  if (part.kind === 'line') return flow([['line', text('whole')]])
+  if (part.kind === 'section') return flow([['line', text('whole')]])
   const name = part.kind === 'station' ? line.stations[part.index]!.name : line.zones[part.index]!.name
   return flow([[part.kind, text(name)]])
 }

@@ -55,7 +55,7 @@ test('lengths add up; transfers are told by name; parts that stop by their names
       })),
       breakdowns: [
         { ...plain.breakdowns[0]!, name: 'belt', part: { kind: 'transfer', index: 3 } },
-        { ...plain.breakdowns[0]!, name: 'power', part: { kind: 'line' }, clock: 'calendar' },
+        { ...plain.breakdowns[0]!, name: 'power', part: { kind: 'section', index: 0 }, clock: 'calendar' },
       ],
     }),
   )

@@ -79,7 +79,7 @@ function stationFacts(spec: LineSpec, lineLaw: Law, station: StationSpec): Stati
 function stopFacts(spec: LineSpec, source: BreakdownSpec): StopFacts {
   const part = source.part
   const at =
-    part.kind === 'line'
+    part.kind === 'section'
       ? 'the whole line'
       : part.kind === 'station'
         ? `station ${spec.stations[part.index]!.name}`

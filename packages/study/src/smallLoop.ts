@@ -1,6 +1,6 @@
 /** A small line for the tests of this package; no part of what is built. */
 import type { Distribution } from '@loopwright/stats'
-import type { LineSpec } from '@loopwright/line'
+import { type LineSpec, PLAIN_LINE, PLAIN_PATH, PLAIN_STATION, PLAIN_ZONE, wholeLine } from '@loopwright/line'
 
 const constant = (value: number): Distribution => ({ kind: 'constant', value })
 
@@ -10,9 +10,12 @@ const constant = (value: number): Distribution => ({ kind: 'constant', value })
  */
 export function smallLoop(change: Partial<LineSpec> = {}): LineSpec {
   const zones = 8
-  const station = { unload: null, load: null, work: null, releaseSeconds: constant(1), automatic: false, worksInBreaks: false }
+  const station = { unload: null, load: null, work: null, releaseSeconds: constant(1), ...PLAIN_STATION }
   return {
+    ...PLAIN_LINE,
+    sections: wholeLine(zones),
     zones: Array.from({ length: zones }, (_, index) => ({
+      ...PLAIN_ZONE,
       name: `Z${index + 1}`,
       lengthMetres: null,
       sensorBeforeStopMetres: 0,
@@ -20,6 +23,7 @@ export function smallLoop(change: Partial<LineSpec> = {}): LineSpec {
       transfer: null,
     })),
     paths: Array.from({ length: zones }, (_, from) => ({
+      ...PLAIN_PATH,
       from,
       to: (from + 1) % zones,
       distanceMetres: null,

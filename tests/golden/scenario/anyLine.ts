@@ -1,5 +1,20 @@
 /** Generators of lines, for tests that want any of them. */
-import type { BreakdownPart, BreakdownSpec, LineSpec, MixSpec, PathSpec, Position, StationSpec, TaskSpec, ZoneSpec } from '@loopwright/line'
+import {
+  type BreakdownPart,
+  type BreakdownSpec,
+  type LineSpec,
+  type MixSpec,
+  type PathSpec,
+  PLAIN_LINE,
+  PLAIN_PATH,
+  PLAIN_STATION,
+  PLAIN_ZONE,
+  type Position,
+  type StationSpec,
+  type TaskSpec,
+  wholeLine,
+  type ZoneSpec,
+} from '@loopwright/line'
 import { checkDistribution, type Distribution, distributionMean } from '@loopwright/stats'
 import fc from 'fast-check'
 
@@ -99,7 +114,7 @@ const zonesOf = (zoneNames: string[]): fc.Arbitrary<ZoneSpec[]> =>
           release: fc.constantFrom('single' as const, 'train' as const),
           transfer: i === 0 ? fc.constant(null) : fc.option(transfer, { freq: 2 }),
         })
-        .map((spec): ZoneSpec => (spec.transfer === null ? spec : { ...spec, release: 'single' })),
+        .map((spec): ZoneSpec => ({ ...PLAIN_ZONE, ...spec, release: spec.transfer === null ? spec.release : 'single' })),
     ),
   )
 
@@ -126,6 +141,7 @@ const pathOf = (zones: readonly ZoneSpec[], from: number): fc.Arbitrary<PathSpec
       const withMove = draw.clear === 'move' && move === null ? draw.spareClear : draw.clear
       const clear = withMove === null && draw.speed === null && derivedClear ? 'move' : withMove
       return {
+        ...PLAIN_PATH,
         from,
         to,
         distanceMetres: draw.own ?? zones[to]!.lengthMetres,
@@ -196,7 +212,8 @@ const stationOf = (station: string, zone: number, tasks: number, variants: numbe
               zone,
               ...duties,
               releaseSeconds: draw.release,
-              automatic: draw.automatic,
+              ...PLAIN_STATION,
+              operatorsNeeded: draw.automatic ? 0 : 1,
               worksInBreaks: draw.automatic && draw.worksInBreaks,
             }),
           )
@@ -226,7 +243,7 @@ export const anyLine: fc.Arbitrary<LineSpec> = fc
   )
   .chain(({ draw, zones, places }) => {
     const parts: BreakdownPart[] = [
-      { kind: 'line' },
+      { kind: 'section', index: 0 },
       ...zones.map((_, index) => ({ kind: 'zone' as const, index })),
       ...draw.stations.map((_, index) => ({ kind: 'station' as const, index })),
     ]
@@ -236,6 +253,13 @@ export const anyLine: fc.Arbitrary<LineSpec> = fc
     const storage = zones.filter((zone) => zone.transfer?.enterOnlyIfExitClear !== true).length
     const count = Math.min(storage, zones.length - 1)
     return fc.record({
+      sections: fc.constant(wholeLine(zones.length)),
+      inspections: fc.constant(PLAIN_LINE.inspections),
+      rework: fc.constant(PLAIN_LINE.rework),
+      operators: fc.constant(PLAIN_LINE.operators),
+      walks: fc.constant(PLAIN_LINE.walks),
+      supply: fc.constant(PLAIN_LINE.supply),
+      repairCrews: fc.constant(PLAIN_LINE.repairCrews),
       zones: fc.constant(zones),
       paths: fc.tuple(...zones.map((_, from) => pathOf(zones, from))),
       carriers: fc.nat({ max: count - 1 }).chain((fewer) =>

@@ -25,7 +25,7 @@ export function holdsOf(spec: LineSpec): Holds {
   const onZone = (index: number) =>
     [...down].filter((source) => {
       const { part } = spec.breakdowns[source]!
-      return part.kind === 'line' || ((part.kind === 'zone' || part.kind === 'transfer') && part.index === index)
+      return part.kind === 'section' || ((part.kind === 'zone' || part.kind === 'transfer') && part.index === index)
     })
   const holds: Holds = {
     isBreak: false,

@@ -7,7 +7,7 @@ export function startOf({ carriers, zones }: LineSpec): number[] {
   const places = zones.map((_, zone) => zone).filter((zone) => zones[zone]!.transfer?.enterOnlyIfExitClear !== true)
   if (start === 'packed') return places.slice(0, count)
   if (start === 'spread') return Array.from({ length: count }, (_, c) => places[Math.floor((c * places.length) / count)]!)
-  return [...start]
+  return [...(start as readonly number[])]
 }
 
 /**

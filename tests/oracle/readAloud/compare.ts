@@ -40,6 +40,8 @@ export function compare(engine: RunResult, aloud: RunResult): string[] {
   exact('end.cycle', engine.end.cycle, aloud.end.cycle)
   exact('loads', engine.loads, aloud.loads)
   exact('output', engine.output, aloud.output)
+  exact('rejections', engine.rejections, aloud.rejections)
+  exact('rejectedTakenOff', engine.rejectedTakenOff, aloud.rejectedTakenOff)
   mean('outputPerHour', engine.outputPerHour, aloud.outputPerHour)
   exact('outputByHour', engine.outputByHour, aloud.outputByHour)
   exact('outputSeconds', engine.outputSeconds, aloud.outputSeconds)
@@ -74,11 +76,19 @@ export function compare(engine: RunResult, aloud: RunResult): string[] {
     exact(`breakdowns[${index}].count`, a.count, b.count)
     exact(`breakdowns[${index}].seconds`, a.seconds, b.seconds)
   })
+  mean('storeMean', engine.storeMean, aloud.storeMean)
+  aloud.supplies.forEach((b, index) => {
+    const a = engine.supplies[index]!
+    exact(`supplies[${index}]`, [a.name, a.arrivals, a.turnedAway, a.queueMax], [b.name, b.arrivals, b.turnedAway, b.queueMax])
+    mean(`supplies[${index}].queueMean`, a.queueMean, b.queueMean)
+    tally(`supplies[${index}].waiting`, a.waiting, b.waiting)
+  })
+  exact('handlings', engine.handlings, aloud.handlings)
   exact('breaks.count', engine.breaks.count, aloud.breaks.count)
   exact('breaks.seconds', engine.breaks.seconds, aloud.breaks.seconds)
   return differences
 }
 
 function counts(run: RunResult): number[] {
-  return [run.stations.length, run.zones.length, run.carriers.length, run.breakdowns.length]
+  return [run.stations.length, run.zones.length, run.carriers.length, run.breakdowns.length, run.supplies.length]
 }

@@ -56,7 +56,7 @@ export function featuresOf(spec: LineSpec): Set<string> {
   for (const station of stations) {
     const duties = (['unload', 'load', 'work'] as const).filter((duty) => station[duty] !== null)
     note(`station with ${duties.join(' + ')}`, true)
-    note('automatic station', station.automatic)
+    note('automatic station', station.operatorsNeeded === 0)
     note('works in breaks', station.worksInBreaks && breaks.length > 0)
     note('constant release', station.releaseSeconds.kind === 'constant' && station.releaseSeconds.value > 0)
     note('random release', station.releaseSeconds.kind !== 'constant')

@@ -8,7 +8,7 @@ export function breakIsOn(w: World): boolean {
 
 function holdsZone(part: BreakdownPart, zone: number): boolean {
   // "Zone or transfer: moves into and out of it and its position change … Section: all its zones"
-  return part.kind === 'line' || ((part.kind === 'zone' || part.kind === 'transfer') && part.index === zone)
+  return part.kind === 'section' || ((part.kind === 'zone' || part.kind === 'transfer') && part.index === zone)
 }
 
 function holdsStation(part: BreakdownPart, station: number): boolean {
@@ -17,8 +17,8 @@ function holdsStation(part: BreakdownPart, station: number): boolean {
 
 /** "operators stop …; work at automatic stations stops unless the station says worksInBreaks" */
 export function breakHoldsStation(w: World, station: number): boolean {
-  const { automatic, worksInBreaks } = w.spec.stations[station]!
-  return breakIsOn(w) && !(automatic && worksInBreaks)
+  const { operatorsNeeded, worksInBreaks } = w.spec.stations[station]!
+  return breakIsOn(w) && !(operatorsNeeded === 0 && worksInBreaks)
 }
 
 export function breakHoldsZones(w: World): boolean {
@@ -81,7 +81,7 @@ export function operates(w: World, part: BreakdownPart): boolean {
       return changeIsRunning(w, part.index)
     case 'station':
       return workIsRunning(w, part.index)
-    case 'line':
+    case 'section':
       return w.spec.zones.some((_, zone) => zoneOperates(w, zone))
   }
 }

@@ -1,6 +1,7 @@
 /** Complete LineSpecs for tests, from the little that a test wants to say. */
 import type { Distribution } from '@loopwright/stats'
 import type { BreakdownPart, BreakdownSpec, LineSpec, PathSpec, StationSpec, TaskSpec, ZoneSpec } from '@loopwright/line'
+import { PLAIN_LINE, PLAIN_PATH, PLAIN_STATION, PLAIN_ZONE, wholeLine } from '@loopwright/line'
 
 export const seconds = (value: number): Distribution => ({ kind: 'constant', value })
 
@@ -15,6 +16,7 @@ function timeAt(times: Times, index: number): Distribution {
 /** A closed loop with given times, no station, N carriers at the zones named. */
 export function givenLoop(zones: number, start: readonly number[], move: Times, clear: Times | 'move'): LineSpec {
   const zone = (index: number): ZoneSpec => ({
+    ...PLAIN_ZONE,
     name: `Z${index}`,
     lengthMetres: null,
     sensorBeforeStopMetres: 0,
@@ -22,6 +24,7 @@ export function givenLoop(zones: number, start: readonly number[], move: Times, 
     transfer: null,
   })
   const path = (index: number): PathSpec => ({
+    ...PLAIN_PATH,
     from: index,
     to: (index + 1) % zones,
     distanceMetres: null,
@@ -35,6 +38,8 @@ export function givenLoop(zones: number, start: readonly number[], move: Times, 
   })
   const indices = Array.from({ length: zones }, (_, index) => index)
   return {
+    ...PLAIN_LINE,
+    sections: wholeLine(zones),
     zones: indices.map(zone),
     paths: indices.map(path),
     carriers: { count: start.length, lengthMetres: null, widthMetres: null, start },
@@ -103,7 +108,8 @@ export function withStations(spec: LineSpec, ...wishes: readonly StationWish[]):
     load: duty(index, 'load', wish.load),
     work: duty(index, 'work', wish.work),
     releaseSeconds: seconds(wish.release ?? 0),
-    automatic: wish.automatic ?? false,
+    ...PLAIN_STATION,
+    operatorsNeeded: wish.automatic === true ? 0 : 1,
     worksInBreaks: wish.worksInBreaks ?? false,
   }))
   return { ...spec, stations, tasks }

@@ -1,16 +1,20 @@
 /** Lines made up at random, valid and varied: whole features off or on, times with and without ties. */
 import type { Distribution } from '@loopwright/stats'
 import * as fc from 'fast-check'
-import type {
-  BreakdownPart,
-  BreakdownSpec,
-  BreakSpec,
-  CarriersSpec,
-  LineSpec,
-  MixSpec,
-  PathSpec,
-  Position,
-  ZoneSpec,
+import {
+  type BreakdownPart,
+  type BreakdownSpec,
+  type BreakSpec,
+  type CarriersSpec,
+  type LineSpec,
+  type MixSpec,
+  type PathSpec,
+  PLAIN_LINE,
+  PLAIN_PATH,
+  PLAIN_ZONE,
+  type Position,
+  wholeLine,
+  type ZoneSpec,
 } from '@loopwright/line'
 import { type Choices, choicesFrom, someDistribution, someTime, type TimeStyle } from './choices.ts'
 import { onGrid } from './grid.ts'
@@ -30,6 +34,8 @@ export function lineFrom(seed: number): LineSpec {
   const paths = randomPaths(choose, style, zones)
   const { stations, tasks, variants } = randomStations(choose, style, zones)
   return {
+    ...PLAIN_LINE,
+    sections: wholeLine(count),
     zones,
     paths,
     carriers: randomCarriers(choose, style, zones),
@@ -59,6 +65,7 @@ function randomZones(choose: Choices, style: TimeStyle, count: number): ZoneSpec
     const exitClear = isTransfer && leftExitClear > 0 && choose.chance(0.55)
     if (exitClear) leftExitClear -= 1
     return {
+      ...PLAIN_ZONE,
       name: choose.chance(0.1) ? `zone "${index}"` : `Z${index + 1}`,
       lengthMetres: style === 'whole' ? choose.whole(2, 3) : choose.pick([0.8, 1.04, 1.5]),
       sensorBeforeStopMetres: isTransfer ? 0 : choose.pick([0, 0, 0.078125, 0.25]),
@@ -93,6 +100,7 @@ function randomPaths(choose: Choices, style: TimeStyle, zones: readonly ZoneSpec
     const given = choose.chance(givenShare)
     const clearGiven = choose.chance(given ? 0.4 : clearShare)
     return {
+      ...PLAIN_PATH,
       from,
       to,
       distanceMetres: given ? null : zones[to]!.lengthMetres,
@@ -152,9 +160,9 @@ function randomBreakdowns(choose: Choices, style: TimeStyle, zones: readonly Zon
   const parts: BreakdownPart[] = []
   const count = choose.whole(1, 6)
   while (parts.length < count) {
-    const kind = choose.pick(['station', 'zone', 'transfer', 'transfer', 'line'] as const)
+    const kind = choose.pick(['station', 'zone', 'transfer', 'transfer', 'section'] as const)
     if (parts.length > 0 && choose.chance(0.25)) parts.push(choose.pick(parts))
-    else if (kind === 'line') parts.push({ kind })
+    else if (kind === 'section') parts.push({ kind, index: 0 })
     else if (kind === 'zone') parts.push({ kind, index: choose.whole(0, zones.length - 1) })
     else if (kind === 'station' && stations > 0) parts.push({ kind, index: choose.whole(0, stations - 1) })
     else if (kind === 'transfer' && transfers.length > 0) parts.push({ kind, index: choose.pick(transfers) })

@@ -1,5 +1,5 @@
 /** Stations, tasks and variants of lines made up at random. */
-import type { StationSpec, TaskSpec, ZoneSpec } from '@loopwright/line'
+import { PLAIN_STATION, type StationSpec, type TaskSpec, type ZoneSpec } from '@loopwright/line'
 import { type Choices, someDistribution, type TimeStyle } from './choices.ts'
 
 interface RandomStations {
@@ -47,7 +47,8 @@ export function randomStations(choose: Choices, style: TimeStyle, zones: readonl
       load,
       work,
       releaseSeconds: choose.chance(0.4) ? { kind: 'constant', value: 0 } : someDistribution(choose, style, 1, true),
-      automatic,
+      ...PLAIN_STATION,
+      operatorsNeeded: automatic ? 0 : 1,
       worksInBreaks: automatic && choose.chance(0.5),
     }
   })

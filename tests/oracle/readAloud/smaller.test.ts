@@ -6,7 +6,7 @@ import { smallest } from './smaller.ts'
 test('a planted fault is cut free from all that has no part in it', () => {
   // The "fault": a line that has a breakdown of the whole line, and a break that begins in the window.
   const showsFault = (spec: ReturnType<typeof lineFrom>): boolean =>
-    spec.breakdowns.some((source) => source.part.kind === 'line') && readAloud(spec, 'planted', 0).result.breaks.count > 0
+    spec.breakdowns.some((source) => source.part.kind === 'section') && readAloud(spec, 'planted', 0).result.breaks.count > 0
   const seed = Array.from({ length: 100 }, (_, index) => index).find((index) => showsFault(lineFrom(index)))!
   const least = smallest(lineFrom(seed), showsFault)
   expect(showsFault(least)).toBe(true)

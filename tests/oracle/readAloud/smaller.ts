@@ -39,7 +39,7 @@ export function smallerLines(spec: LineSpec): LineSpec[] {
       lines.push({ ...spec, stations: spec.stations.with(index, { ...station, [duty]: plain }) })
     }
     lines.push({ ...spec, stations: spec.stations.with(index, { ...station, releaseSeconds: { kind: 'constant', value: 0 } }) })
-    lines.push({ ...spec, stations: spec.stations.with(index, { ...station, automatic: false, worksInBreaks: false }) })
+    lines.push({ ...spec, stations: spec.stations.with(index, { ...station, operatorsNeeded: 1, worksInBreaks: false }) })
   })
   spec.zones.forEach((zone, index) => {
     if (zone.transfer !== null) {

@@ -192,7 +192,7 @@ test('two sources on one station: each has its own clock, and work goes on when 
 test('a clock of the line runs while any zone operates, and its stop holds every zone but no work', () => {
   // c0: move 0–1, load 1–3, move 3–4, move 4–… The line operates 0–1, 3–…: after 1.5 s of operation, at 3.5, it is down for 2 s: arrival in Z2 at 6.
   const station = withStations(givenLoop(3, [0], 1, 1), { zone: 1, load: 2 })
-  const spec = withStop(station, { kind: 'line' }, 'operating', [1.5, NEVER], [2])
+  const spec = withStop(station, { kind: 'section', index: 0 }, 'operating', [1.5, NEVER], [2])
   expect(timeline(until(spec, 6)).slice(5)).toEqual([
     '3 S0 ends load on c0',
     '3 c0 leaves Z1 from rest',

@@ -1,6 +1,6 @@
 /** The pure ring of the literature in the terms of the line model. */
 import type { Distribution } from '@loopwright/stats'
-import type { LineSpec } from '@loopwright/line'
+import { type LineSpec, PLAIN_STATION } from '@loopwright/line'
 import { givenLoop } from './lineFor.ts'
 
 export interface SwapLoop {
@@ -33,8 +33,7 @@ export function swapLoop(model: SwapLoop, warmupSeconds: number, windowSeconds: 
         load: zone === 0 ? [] : null,
         work: time === undefined ? null : [{ task: index, seconds: [typeof time === 'number' ? { kind: 'constant', value: time } : time] }],
         releaseSeconds: { kind: 'constant', value: 0 },
-        automatic: false,
-        worksInBreaks: false,
+        ...PLAIN_STATION,
       }
     }),
     window: { warmupSeconds, endSeconds: warmupSeconds + windowSeconds },

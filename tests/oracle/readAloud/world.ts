@@ -103,7 +103,7 @@ function startZones(spec: LineSpec): number[] {
   for (let c = 0; c < count; c++) {
     if (start === 'spread') zones.push(places[Math.floor((c * places.length) / count)]!)
     else if (start === 'packed') zones.push(places[c]!)
-    else zones.push(start[c]!)
+    else zones.push((start as readonly number[])[c]!)
   }
   return zones
 }

@@ -1,9 +1,17 @@
 /** Loops for the tests of this folder; no part of what is built. */
 import type { Distribution } from '@loopwright/stats'
+import { PLAIN_LINE, PLAIN_PATH, PLAIN_STATION, PLAIN_ZONE, wholeLine } from '../plain.ts'
 import type { LineSpec, PathSpec, StationSpec, ZoneSpec } from '../spec.ts'
 
 export const constant = (value: number): Distribution => ({ kind: 'constant', value })
-const zone = (name: string): ZoneSpec => ({ name, lengthMetres: 1.5, sensorBeforeStopMetres: 0, release: 'single', transfer: null })
+const zone = (name: string): ZoneSpec => ({
+  ...PLAIN_ZONE,
+  name,
+  lengthMetres: 1.5,
+  sensorBeforeStopMetres: 0,
+  release: 'single',
+  transfer: null,
+})
 
 export const station = (at: number, duties: Partial<StationSpec>): StationSpec => ({
   name: `S${at}`,
@@ -13,8 +21,7 @@ export const station = (at: number, duties: Partial<StationSpec>): StationSpec =
   load: null,
   work: null,
   releaseSeconds: constant(0),
-  automatic: false,
-  worksInBreaks: false,
+  ...PLAIN_STATION,
   ...duties,
 })
 
@@ -27,6 +34,7 @@ export function givenLoop(
 ): LineSpec {
   const at = (of: number | readonly number[], index: number): number => (typeof of === 'number' ? of : of[index]!)
   const path = (from: number): PathSpec => ({
+    ...PLAIN_PATH,
     from,
     to: (from + 1) % zones,
     distanceMetres: null,
@@ -41,6 +49,8 @@ export function givenLoop(
   const work = (task: number, seconds: number) => [{ task, seconds: [constant(seconds)] }]
   const first = tasks.findIndex(([where]) => where === 0)
   return {
+    ...PLAIN_LINE,
+    sections: wholeLine(zones),
     zones: Array.from({ length: zones }, (_, index) => zone(`Z${index}`)),
     paths: Array.from({ length: zones }, (_, index) => path(index)),
     carriers: { count: 1, lengthMetres: null, widthMetres: null, start: 'spread' },
@@ -89,6 +99,7 @@ export function baseLine(release: 'single' | 'train'): LineSpec {
     const transfer = corners.includes(index) ? { liftSeconds: 2, lowerSeconds: 1.6, enterOnlyIfExitClear: true } : null
     const feedsCorner = corners.includes((index + 1) % 22)
     return {
+      ...PLAIN_ZONE,
       name: `Z${String(index + 1).padStart(2, '0')}`,
       lengthMetres: 1.5,
       sensorBeforeStopMetres: transfer === null ? 0.078125 : 0,
@@ -97,8 +108,11 @@ export function baseLine(release: 'single' | 'train'): LineSpec {
     }
   })
   return {
+    ...PLAIN_LINE,
+    sections: wholeLine(22),
     zones,
     paths: zones.map((_, from) => ({
+      ...PLAIN_PATH,
       from,
       to: (from + 1) % 22,
       distanceMetres: 1.5,

@@ -37,7 +37,7 @@ test('duties in their order, means added up, release beside them', () => {
 })
 
 test('who works there', () => {
-  const automatic = { ...line(), stations: line().stations.map((station) => ({ ...station, automatic: true })) }
+  const automatic = { ...line(), stations: line().stations.map((station) => ({ ...station, operatorsNeeded: 0 })) }
   expect(stationInputs(automatic).rows.map(({ cells }) => cells.at(-1))).toEqual(['automatic', 'automatic'])
 })
 

@@ -34,7 +34,7 @@ export function stationInputs(line: LineSpec): Table {
         '0 %',
       ),
       distributionWords(station.releaseSeconds),
-      station.automatic ? 'automatic' : 'own operator',
+      station.operatorsNeeded === 0 ? 'automatic' : 'own operator',
     ]
   })
   return textTable(

@@ -48,7 +48,7 @@ test('each source with its part and its clock; no table where nothing breaks dow
       { name: 'a', part: { kind: 'station', index: 0 }, clock: 'operating', ...source },
       { name: 'b', part: { kind: 'zone', index: 1 }, clock: 'operating', ...source },
       { name: 'c', part: { kind: 'transfer', index: 2 }, clock: 'calendar', ...source },
-      { name: 'd', part: { kind: 'line' }, clock: 'calendar', ...source },
+      { name: 'd', part: { kind: 'section', index: 0 }, clock: 'calendar', ...source },
     ],
   })
   expect(table!.rows.map(({ cells }) => cells.slice(0, 3))).toEqual([

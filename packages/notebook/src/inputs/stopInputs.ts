@@ -72,7 +72,7 @@ function partWords(line: LineSpec, part: BreakdownPart): string {
       return `zone ${line.zones[part.index]?.name ?? ''}`
     case 'transfer':
       return `transfer ${line.zones[part.index]?.name ?? ''}`
-    case 'line':
+    case 'section':
       return 'the whole line'
   }
 }

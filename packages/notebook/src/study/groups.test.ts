@@ -9,7 +9,7 @@ const line = {
     { name: 'jam S2', part: { kind: 'station', index: 1 } },
     { name: 'tool', part: { kind: 'station', index: 1 } },
     { name: 'fault Z2', part: { kind: 'transfer', index: 1 } },
-    { name: 'power S1', part: { kind: 'line' } },
+    { name: 'power S1', part: { kind: 'section', index: 0 } },
   ],
 } as unknown as Parameters<typeof stopGroups>[0]
 

@@ -15,7 +15,7 @@ export interface MixGroup {
 export function stopGroups(line: Pick<LineSpec, 'breakdowns' | 'stations' | 'zones'>): StopGroup[] {
   const groups = new Map<string, string[]>()
   for (const { name, part } of line.breakdowns) {
-    const place = part.kind === 'line' ? null : part.kind === 'station' ? line.stations[part.index]!.name : line.zones[part.index]!.name
+    const place = part.kind === 'section' ? null : part.kind === 'station' ? line.stations[part.index]!.name : line.zones[part.index]!.name
     const group = place !== null && name.endsWith(` ${place}`) ? name.slice(0, -place.length - 1) : name
     groups.set(group, [...(groups.get(group) ?? []), name])
   }

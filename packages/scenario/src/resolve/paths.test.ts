@@ -1,3 +1,4 @@
+import { PLAIN_PATH } from '@loopwright/line'
 import { expect, test } from 'vitest'
 import { scenarioText } from '../../../../tests/golden/scenario/scenarioText.ts'
 import { readScenario } from '../read.ts'
@@ -11,6 +12,7 @@ const plain = { across: false, fromPosition: 'low', toPosition: 'low', moveSecon
 test('path i leaves zone i for the next; distance is the length of the next zone', () => {
   const { paths } = read(['10 zones of 1 m', '[9 × 1 m, 1 × 2 m]'])
   expect(paths[8]).toEqual({
+    ...PLAIN_PATH,
     from: 8,
     to: 9,
     distanceMetres: 2,

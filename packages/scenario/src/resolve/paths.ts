@@ -1,5 +1,5 @@
 /** Paths of one closed loop: path i leaves zone i for the next one. Own values first, then the next zone's, then the drive's. */
-import type { PathSpec, Position } from '@loopwright/line'
+import { PLAIN_PATH, type PathSpec, type Position } from '@loopwright/line'
 import type { Distribution } from '@loopwright/stats'
 import * as say from '../messages.ts'
 import { joinPath, type Located } from '../located.ts'
@@ -164,6 +164,7 @@ export function finishPath(path: PathDraft): PathSpec | null {
   )
     return null
   return {
+    ...PLAIN_PATH,
     from: path.from,
     to: path.to,
     distanceMetres: path.distance,

@@ -8,6 +8,7 @@ test('a scenario has name, question, line, plan, calendar and turns', () => {
   expect(scenario).toMatchObject({ name: 'Ten zones', question: 'What does this loop make?', plan: null, calendar: null })
   expect(scenario?.layout.turns).toEqual(Array(10).fill(null))
   expect(Object.keys(scenario?.line ?? {})).toEqual([
+    ...['inspections', 'rework', 'operators', 'walks', 'supply', 'repairCrews', 'sections'],
     ...['zones', 'paths', 'carriers', 'reactionSeconds', 'staggerSeconds', 'stations', 'tasks', 'variants', 'mix'],
     ...['breakdowns', 'breaks', 'conveyorDuringBreaks', 'window'],
   ])

@@ -1,6 +1,6 @@
 /** Authoring form to `Scenario`: every step reads what it can, so that all findings of a file show at once. */
 import { distributionMean } from '@loopwright/stats'
-import type { LineSpec } from '@loopwright/line'
+import { type LineSpec, PLAIN_LINE, PLAIN_ZONE, wholeLine } from '@loopwright/line'
 import * as say from '../messages.ts'
 import type { ScenarioNotes } from '../notes.ts'
 import type { Scenario } from '../scenario.ts'
@@ -79,6 +79,7 @@ function assemble(parts: Parts): LineSpec | null {
   const zoneSpecs = zones.map((zone) => {
     if (zone.length === undefined || zone.sensor === undefined || zone.transfer === undefined) return null
     return {
+      ...PLAIN_ZONE,
       name: zone.name,
       lengthMetres: zone.length,
       sensorBeforeStopMetres: zone.sensor,
@@ -88,6 +89,8 @@ function assemble(parts: Parts): LineSpec | null {
   })
   if (zoneSpecs.includes(null)) return null
   return {
+    ...PLAIN_LINE,
+    sections: wholeLine(zones.length),
     zones: zoneSpecs as LineSpec['zones'],
     paths: paths as LineSpec['paths'],
     carriers,

@@ -1,3 +1,4 @@
+import { PLAIN_STATION } from '@loopwright/line'
 import { describe, expect, test } from 'vitest'
 import { scenarioText } from '../../../../tests/golden/scenario/scenarioText.ts'
 import { readScenario } from '../read.ts'
@@ -23,8 +24,7 @@ describe('stations', () => {
       load: null,
       work: [{ task: 1, seconds: [{ kind: 'lognormal', mean: 40, cv: 0.1 }] }],
       releaseSeconds: { kind: 'constant', value: 0 },
-      automatic: false,
-      worksInBreaks: false,
+      ...PLAIN_STATION,
     })
     expect(line?.tasks).toEqual(['place', 'fit', 'take'])
   })
@@ -33,11 +33,13 @@ describe('stations', () => {
       ['zone: Z04,', 'name: Fit it, zone: Z04, release: 1..2 s, worksInBreaks: false,'],
       ['', 'defaults: { station: { release: 2 s, automatic: true, worksInBreaks: true } }'],
     )
-    expect(stations.map((station) => [station.title, station.releaseSeconds.kind, station.automatic, station.worksInBreaks])).toEqual([
-      ['Load', 'constant', true, true],
-      ['Fit it', 'uniform', true, false],
-      ['Unload', 'constant', true, true],
-    ])
+    expect(stations.map((station) => [station.title, station.releaseSeconds.kind, station.operatorsNeeded, station.worksInBreaks])).toEqual(
+      [
+        ['Load', 'constant', 0, true],
+        ['Fit it', 'uniform', 0, false],
+        ['Unload', 'constant', 0, true],
+      ],
+    )
   })
   test('an empty load or unload is a duty of 0 s', () => {
     expect(read(['load: { place: 30 s ± 10 % }', 'load: {}']).stations[0]).toMatchObject({ load: [], unload: null, work: null })

@@ -1,5 +1,5 @@
 /** Stations, their duties and the times of their tasks by variant. */
-import type { StationSpec, TaskSpec } from '@loopwright/line'
+import { PLAIN_STATION, type StationSpec, type TaskSpec } from '@loopwright/line'
 import type { Distribution } from '@loopwright/stats'
 import * as say from '../messages.ts'
 import { joinPath, type Entry, type Located } from '../located.ts'
@@ -96,7 +96,18 @@ function readStation(
     name: entry.key,
     at,
     zone,
-    spec: { name: entry.key, title, zone, unload, load, work, releaseSeconds: release, automatic, worksInBreaks },
+    spec: {
+      name: entry.key,
+      title,
+      zone,
+      unload,
+      load,
+      work,
+      releaseSeconds: release,
+      ...PLAIN_STATION,
+      operatorsNeeded: automatic ? 0 : 1,
+      worksInBreaks,
+    },
   }
 }
 

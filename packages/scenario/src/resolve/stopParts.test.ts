@@ -23,11 +23,11 @@ test.each([
   ['zone Z03', ['fault: zone 2']],
   ['transfer Z03', ['fault: transfer 2']],
   ['{ transfer: Z03 }', ['fault: transfer 2']],
-  ['line', ['fault: line']],
-  ['{ line: whole }', ['fault: line']],
+  ['line', ['fault: section 0']],
+  ['{ line: whole }', ['fault: section 0']],
   ['every transfer', ['fault Z03: transfer 2', 'fault Z06: transfer 5']],
   ['every station', ['fault Load: station 0', 'fault Fit: station 1', 'fault Unload: station 2']],
-  ['[Fit, transfer Z06, line]', ['fault Fit: station 1', 'fault Z06: transfer 5', 'fault line: line']],
+  ['[Fit, transfer Z06, line]', ['fault Fit: station 1', 'fault Z06: transfer 5', 'fault line: section 0']],
   ['[Fit]', ['fault Fit: station 1']],
 ])('%s', (at, expected) => {
   expect(parts(at)).toEqual(expected)

@@ -32,7 +32,7 @@ function readKinds(context: Context, at: Located, line: Parts): Part[] | null {
     context.report.add(at, say.neither(['station', 'zone', 'transfer', 'line'], 'name one part by its kind'))
     return null
   }
-  if (all[0]!.key === 'line') return [{ part: { kind: 'line' }, name: 'line' }]
+  if (all[0]!.key === 'line') return [{ part: { kind: 'section', index: 0 }, name: 'line' }]
   const name = textOf(all[0]!.value)
   return name === null ? null : readOne(context, all[0]!.value, all[0]!.key, name, line)
 }
@@ -78,7 +78,7 @@ function readWord(context: Context, at: Located, line: Parts): Part[] | null {
     context.report.add(at, say.partAmbiguous(word, meanings))
     return null
   }
-  if (word === 'line' && meanings.length === 1) return [{ part: { kind: 'line' }, name: 'line' }]
+  if (word === 'line' && meanings.length === 1) return [{ part: { kind: 'section', index: 0 }, name: 'line' }]
   if (station >= 0) return [{ part: { kind: 'station', index: station }, name: word }]
   if (zone >= 0) return [{ part: { kind: 'zone', index: zone }, name: word }]
   const prefixed = /^(station|zone|transfer)\s+(.+)$/.exec(word)

@@ -1,3 +1,4 @@
+import { PLAIN_ZONE } from '@loopwright/line'
 import { expect, test } from 'vitest'
 import { scenarioText } from '../../../../tests/golden/scenario/scenarioText.ts'
 import { readScenario } from '../read.ts'
@@ -12,14 +13,15 @@ test('own values by zone name go before what the drive says', () => {
     ['acceleration: 0.5 m/s²', 'acceleration: 0.5 m/s², release: train, sensorBeforeStop: 40 mm'],
     ['', 'zones: { Z03: { release: single, sensorBeforeStop: 0 m, length: 1.2 m } }'],
   )
-  expect(zones[2]).toEqual({ name: 'Z03', lengthMetres: 1.2, sensorBeforeStopMetres: 0, release: 'single', transfer: null })
-  expect(zones[3]).toEqual({ name: 'Z04', lengthMetres: 1, sensorBeforeStopMetres: 0.04, release: 'train', transfer: null })
+  expect(zones[2]).toEqual({ ...PLAIN_ZONE, name: 'Z03', lengthMetres: 1.2, sensorBeforeStopMetres: 0, release: 'single', transfer: null })
+  expect(zones[3]).toEqual({ ...PLAIN_ZONE, name: 'Z04', lengthMetres: 1, sensorBeforeStopMetres: 0.04, release: 'train', transfer: null })
 })
 
 test('a transfer has its own sensor, 0 where nothing is said, and is left by single release', () => {
   const corner = 'corners: { zones: [Z03, Z06], turn: left, lift: 1 s, lower: 800 ms }'
   const drive: [string, string] = ['acceleration: 0.5 m/s²', 'acceleration: 0.5 m/s², release: train, sensorBeforeStop: 40 mm']
   expect(read(drive, ['', corner]).zones[2]).toEqual({
+    ...PLAIN_ZONE,
     name: 'Z03',
     lengthMetres: 1,
     sensorBeforeStopMetres: 0,
