@@ -1,5 +1,6 @@
 /**
  * A complete LineSpec from the little that a test wants to say, and a run of it as lines that a person reads.
+ * It has over 300 lines because every wish and every event has its words here; `smallGraph.ts` adds lines that are no single loop.
  * Zones are called Z0, Z1 …, a station in zone 2 is called S2; path i leads from zone i to the next one.
  */
 import {
@@ -13,6 +14,7 @@ import {
   type Position,
   type RunResult,
   simulate,
+  STORE,
   type StationSpec,
   type TaskSpec,
   Trace,
@@ -249,14 +251,20 @@ function say(spec: LineSpec, trace: Trace, k: number): string {
   const place = trace.places[k]!
   const detail = trace.details[k]!
   const carrier = `c${trace.carriers[k]}`
-  const zone = (index: number) => spec.zones[index]!.name
+  const zone = (index: number) => (index === STORE ? 'store' : spec.zones[index]!.name)
+  const leaves = (): string => {
+    const { from, to } = spec.paths[place]!
+    const isOneOfSeveral = from === STORE || to === STORE || spec.paths.filter((path) => path.from === from).length > 1
+    return isOneOfSeveral ? `${zone(from)} to ${zone(to)}` : zone(from)
+  }
+  const way = ['out', 'back', 'in'][detail]
   const station = () => spec.stations[place]!.name
   const duty = ['unload', 'load', 'work'][detail]
   const words = (): string => {
     const kind = TRACE_KINDS[trace.kinds[k]!]!
     switch (kind) {
       case 'move start':
-        return `leave ${zone(place)} ${carrier}${detail === 1 ? ' at speed' : ''}`
+        return `leave ${leaves()} ${carrier}${detail === 1 ? ' at speed' : ''}`
       case 'clear':
         return `clear ${zone(place)}`
       case 'look':
@@ -274,9 +282,9 @@ function say(spec: LineSpec, trace: Trace, k: number): string {
       case 'release end':
         return `release ends ${station()} ${carrier}`
       case 'change start':
-        return `turn ${zone(place)} ${detail === 0 ? 'out' : 'back'}`
+        return `turn ${zone(place)} ${way}`
       case 'change end':
-        return `turned ${zone(place)} ${detail === 0 ? 'out' : 'back'}`
+        return `turned ${zone(place)} ${way}`
       case 'load':
         return `take p${detail} ${carrier}`
       case 'unload':

@@ -3,9 +3,10 @@ import { TimerQueue, toGrid } from '@loopwright/kernel'
 import { cumulativeShares, SamplerTable, StreamTable } from '@loopwright/stats'
 import { Collector } from './collect.ts'
 import { buildDuties } from './duties.ts'
+import { buildGraph, isPlainLoop } from './graph.ts'
 import { derivedTimes } from './motion.ts'
 import { Names, Samplers } from './registry.ts'
-import type { LineSpec } from './spec.ts'
+import { type LineSpec, STORE } from './spec.ts'
 import { type Line, makeWorkList, NONE, type PartList, SAME_AS_MOVE, USES_INDEX, USES_NOTHING, USES_UNIFORM } from './state.ts'
 import { buildBreaks, listByPart, plainClears } from './stopLists.ts'
 
@@ -13,29 +14,33 @@ import { buildBreaks, listByPart, plainClears } from './stopLists.ts'
  * Builds a line; `reset` in simulate.ts sets it to time 0.
  *
  * @param backwards  store simultaneous timers in the opposite order (for tests: it must change nothing)
- * @throws RangeError  if the paths do not make one closed loop in zone order, or a time is neither given nor derivable
+ * @throws RangeError  if a path leads nowhere, a closed loop is full, a time is neither given nor derivable, or the line has something that cannot be run
  */
 export function buildLine(spec: LineSpec, backwards = false): Line {
-  checkLoop(spec)
+  checkPaths(spec)
   refuseWhatCannotRun(spec)
   const names = new Names()
   const samplers = new Samplers()
   const zones = spec.zones.length
+  const paths = spec.paths.length
   const carriers = spec.carriers.count
   const stations = spec.stations.length
   const sources = spec.breakdowns.length
   const times = derivedTimes(spec)
+  const places = zones + 1
+  const graph = buildGraph(spec)
 
-  const moveSampler = new Int32Array(zones).fill(NONE)
-  const clearSampler = new Int32Array(zones).fill(NONE)
-  const moveStream = new Int32Array(zones).fill(NONE)
-  const clearStream = new Int32Array(zones).fill(NONE)
+  const moveSampler = new Int32Array(paths).fill(NONE)
+  const clearSampler = new Int32Array(paths).fill(NONE)
+  const moveStream = new Int32Array(paths).fill(NONE)
+  const clearStream = new Int32Array(paths).fill(NONE)
   spec.paths.forEach((path, p) => {
-    const zone = spec.zones[path.from]!.name
+    const zone = path.from === STORE ? 'store' : spec.zones[path.from]!.name
     if (path.moveSeconds !== null) {
       moveSampler[p] = samplers.of(path.moveSeconds)
       moveStream[p] = names.of(`move/${zone}`)
     } else needsTime(times.move[4 * p]!, `the move out of zone ${zone}`)
+    if (path.from === STORE) return
     if (path.clearSeconds === 'move') {
       if (path.moveSeconds === null) throw new RangeError(`the clear out of zone ${zone} is the draw of its move, which is not given`)
       clearSampler[p] = SAME_AS_MOVE
@@ -45,7 +50,7 @@ export function buildLine(spec: LineSpec, backwards = false): Line {
     } else needsTime(times.clear[2 * p]!, `the clear out of zone ${zone}`)
   })
 
-  const zoneStation = new Int32Array(zones).fill(NONE)
+  const zoneStation = new Int32Array(places).fill(NONE)
   spec.stations.forEach((station, s) => {
     if (zoneStation[station.zone] !== NONE) throw new RangeError(`two stations stand in zone ${spec.zones[station.zone]!.name}`)
     zoneStation[station.zone] = s
@@ -67,16 +72,9 @@ export function buildLine(spec: LineSpec, backwards = false): Line {
   const lineClocks = Int32Array.from(spec.breakdowns.flatMap((b, k) => (b.part.kind === 'section' && b.clock === 'operating' ? [k] : [])))
   const zoneClocks = operating('zone', zones)
   const breaks = buildBreaks(spec)
-  const turns = spec.zones.map((zone, z) => {
-    if (zone.transfer === null) return null
-    const wayIn = spec.paths[(z + zones - 1) % zones]!.toPosition
-    const wayOut = spec.paths[z]!.fromPosition
-    return wayIn === wayOut ? null : { out: wayOut, in: wayIn, ...zone.transfer }
-  })
-  const change = (to: 'low' | 'high', t: { liftSeconds: number; lowerSeconds: number }): number =>
-    toGrid(to === 'high' ? t.liftSeconds : t.lowerSeconds)
   const samplerTable = new SamplerTable(samplers.list)
-  const slots = sources + 1 + zones + zones + stations + zones
+  const isOpen = spec.paths.some((path) => path.from === STORE || path.to === STORE)
+  const slots = sources + 1 + paths + zones + stations + zones + (isOpen ? carriers : 0)
   const arrivalSlot = sources + 1
   const mixShares = spec.mix.kind === 'random' || spec.mix.kind === 'levelled' ? spec.mix.shares : []
 
@@ -92,9 +90,10 @@ export function buildLine(spec: LineSpec, backwards = false): Line {
     queue: new TimerQueue(slots, backwards),
     breakSlot: sources,
     arrivalSlot,
-    clearSlot: arrivalSlot + zones,
-    workSlot: arrivalSlot + 2 * zones,
-    changeSlot: arrivalSlot + 2 * zones + stations,
+    clearSlot: arrivalSlot + paths,
+    workSlot: arrivalSlot + paths + zones,
+    changeSlot: arrivalSlot + paths + zones + stations,
+    storeSlot: arrivalSlot + paths + zones + stations + zones,
     left: new Float64Array(slots),
     isHeldBack: new Uint8Array(slots),
     due: new Int32Array(slots),
@@ -107,28 +106,35 @@ export function buildLine(spec: LineSpec, backwards = false): Line {
     }),
     drawn: new Float64Array(1),
     streamUses: new Int32Array(names.list.length),
-    zoneState: new Uint8Array(zones),
-    zoneCarrier: new Int32Array(zones),
-    zoneClaimant: new Int32Array(zones),
-    zoneHeld: new Int32Array(zones),
+    ...graph,
+    zoneStarts: new Int32Array(places),
+    zoneWay: new Int32Array(places),
+    zoneLastIn: new Int32Array(places),
+    startPath: new Int32Array(places),
+    storeItems: new Int32Array(carriers),
+    storeFirst: 0,
+    storeCount: 0,
+    zoneState: new Uint8Array(places),
+    zoneCarrier: new Int32Array(places),
+    zoneClaimant: new Int32Array(places),
+    zoneHeld: new Int32Array(places),
     zoneStation,
-    zoneChanges: Uint8Array.from(turns, (turn) => (turn === null ? 0 : 1)),
-    changeOutSeconds: Float64Array.from(turns, (turn) => (turn === null ? 0 : change(turn.out, turn))),
-    changeBackSeconds: Float64Array.from(turns, (turn) => (turn === null ? 0 : change(turn.in, turn))),
-    zoneChange: new Uint8Array(zones),
-    exitClear: Uint8Array.from(spec.zones, (zone) => (zone.transfer?.enterOnlyIfExitClear === true ? 1 : 0)),
-    zoneNext: Int32Array.from(spec.zones, (_, z) => (z + 1) % zones),
-    zonePrevious: Int32Array.from(spec.zones, (_, z) => (z + zones - 1) % zones),
-    pathCarrier: new Int32Array(zones),
-    pathClearing: new Uint8Array(zones),
-    clearAt: new Float64Array(zones),
-    clearIsPlain: plainClears(
-      spec,
-      turns.map((turn) => turn !== null),
-    ),
-    pathHeld: new Uint8Array(zones),
-    pathLooks: new Uint8Array(zones),
-    pathBrake: new Float64Array(zones),
+    zonePosition: new Uint8Array(places),
+    zoneChange: new Uint8Array(places),
+    exitClear: Uint8Array.from({ length: places }, (_, z) => (spec.zones[z]?.transfer?.enterOnlyIfExitClear === true ? 1 : 0)),
+    leavingPath: new Int32Array(places),
+    zoneClearing: new Uint8Array(places),
+    clearAt: new Float64Array(places),
+    pathCarrier: new Int32Array(paths),
+    clearIsPlain: graph.isLoop
+      ? plainClears(
+          spec,
+          Array.from(graph.zoneChanges.subarray(0, zones), (is) => is === 1),
+        )
+      : new Uint8Array(paths),
+    pathHeld: new Uint8Array(paths),
+    pathLooks: new Uint8Array(paths),
+    pathBrake: new Float64Array(paths),
     moveSeconds: times.move,
     clearSeconds: times.clear,
     moveSampler,
@@ -137,6 +143,7 @@ export function buildLine(spec: LineSpec, backwards = false): Line {
     clearStream,
     carrierPhase: new Uint8Array(carriers),
     carrierZone: new Int32Array(carriers),
+    carrierPath: new Int32Array(carriers),
     carrierSince: new Float64Array(carriers),
     carrierSerial: new Int32Array(carriers),
     carrierVariant: new Int32Array(carriers),
@@ -175,16 +182,16 @@ export function buildLine(spec: LineSpec, backwards = false): Line {
     transferClocks: operating('transfer', zones),
     lineClocks,
     followsZones: zoneClocks.items.length > 0 || lineClocks.length > 0,
-    zoneOperates: new Int32Array(zones),
-    operatesIn: new Uint8Array(zones),
-    operatesOut: new Uint8Array(zones),
+    zoneOperates: new Int32Array(places),
+    operatesIn: new Uint8Array(paths),
+    operatesOut: new Uint8Array(paths),
     operatesChange: new Uint8Array(zones),
     lineOperates: 0,
     breaksNow: 0,
     ...breaks,
     breakNext: 0,
     workList: makeWorkList(stations),
-    moveList: makeWorkList(zones),
+    moveList: makeWorkList(places),
     changeList: makeWorkList(zones),
     lookList: makeWorkList(carriers),
     activity: 0,
@@ -195,11 +202,18 @@ export function buildLine(spec: LineSpec, backwards = false): Line {
   return whole
 }
 
-function checkLoop(spec: LineSpec): void {
+/** Each end of a path is a zone or the store, and a closed loop has a hole. */
+function checkPaths(spec: LineSpec): void {
   const zones = spec.zones.length
-  const isLoop = spec.paths.length === zones && spec.paths.every((path, p) => path.from === p && path.to === (p + 1) % zones)
-  if (!isLoop) throw new RangeError('not yet: only one closed loop, where path i leads from zone i to the next, can be run')
-  if (spec.carriers.count >= zones) {
+  const isPlace = (end: number): boolean => end === STORE || (Number.isInteger(end) && end >= 0 && end < zones)
+  spec.paths.forEach(({ from, to, takes }, p) => {
+    if (!isPlace(from) || !isPlace(to)) throw new RangeError(`path ${p} leads from ${from} to ${to}, but the zones are 0 to ${zones - 1}`)
+    if (from === to) throw new RangeError(`path ${p} leads from a place to itself`)
+    if (takes.forStation !== null && spec.stations[takes.forStation] === undefined) {
+      throw new RangeError(`path ${p} takes carriers for station ${takes.forStation}, which there is not`)
+    }
+  })
+  if (isPlainLoop(spec) && spec.carriers.count >= zones) {
     throw new RangeError(`${spec.carriers.count} carriers in ${zones} zones cannot move: there must be fewer carriers than zones`)
   }
 }
@@ -216,8 +230,8 @@ function refuseWhatCannotRun(spec: LineSpec): void {
     'manual paths',
   )
   refuse(
-    spec.paths.some(({ takes }) => takes.variants !== null || takes.load !== null || takes.rejected !== null || takes.forStation !== null),
-    'paths that take only some carriers',
+    spec.paths.some((path) => path.takes.rejected !== null),
+    'paths for rejected products',
   )
   refuse(spec.inspections.length > 0 || spec.rework.length > 0, 'inspection and rework')
   refuse(

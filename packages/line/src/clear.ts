@@ -4,15 +4,17 @@
  */
 import { drawInOrder } from './draw.ts'
 import { operateOut } from './operation.ts'
-import { CLAIMED, CLEAR_KNOWN, CLEAR_NOW, CLEAR_TIMED, DONE, FREE, type Line, LOOKING, NONE, SAME_AS_MOVE } from './state.ts'
+import { CLAIMED, CLEAR_KNOWN, CLEAR_NOW, CLEAR_TIMED, DONE, FREE, type Line, LOOKING, NONE, SAME_AS_MOVE, TO_WAY_IN } from './state.ts'
 import { startTimer } from './timer.ts'
 import { CLEAR } from './trace.ts'
 import { leaveClear } from './transfer.ts'
+import { wayOf } from './wayOut.ts'
 
 /** The clear of the zone that is left: its time, and a timer where somebody waits for it or a stop could hold it. */
 export function startClear(line: Line, path: number, atSpeed: number): void {
   const { now, queue } = line
-  const slot = line.clearSlot + path
+  const zone = line.pathFrom[path]!
+  const slot = line.clearSlot + zone
   const given = line.clearSampler[path]!
   if (given === SAME_AS_MOVE) queue.times[slot] = queue.times[line.arrivalSlot + path]!
   else if (given === NONE) queue.times[slot] = now + line.clearSeconds[2 * path + atSpeed]!
@@ -20,32 +22,36 @@ export function startClear(line: Line, path: number, atSpeed: number): void {
     drawInOrder(line, given, line.clearStream[path]!)
     queue.times[slot] = now + line.drawn[0]!
   }
-  if (line.clearIsPlain[path] === 1 && line.trace === null && !isWaitedFor(line, path)) {
-    line.pathClearing[path] = CLEAR_KNOWN
-    line.clearAt[path] = queue.times[slot]!
+  if (line.clearIsPlain[path] === 1 && line.trace === null && !isWaitedFor(line, zone)) {
+    line.zoneClearing[zone] = CLEAR_KNOWN
+    line.clearAt[zone] = queue.times[slot]!
     return
   }
-  line.pathClearing[path] = CLEAR_TIMED
+  line.zoneClearing[zone] = CLEAR_TIMED
   line.activity++
   startTimer(line, slot)
 }
 
 /** The tail has left the zone and the control has seen it. */
-export function onClear(line: Line, path: number): void {
-  line.pathClearing[path] = CLEAR_NOW
+export function onClear(line: Line, zone: number): void {
+  line.zoneClearing[zone] = CLEAR_NOW
   line.activity--
-  operateOut(line, path, 0)
-  if (line.trace !== null) line.trace.add(line.now, CLEAR, path, NONE, 0)
-  leaveClear(line, path)
+  operateOut(line, line.leavingPath[zone]!, 0)
+  if (line.trace !== null) line.trace.add(line.now, CLEAR, zone, NONE, 0)
+  leaveClear(line, zone)
 }
 
 /** Whether the next zone takes this carrier: free (and behind exit-clear transfers all up to the next place to stand), or set aside for it. */
 export function nextZoneTakes(line: Line, path: number, carrier: number): boolean {
-  let zone = line.zoneNext[path]!
-  if (line.zoneState[zone] === CLAIMED) return line.zoneClaimant[zone] === carrier && line.zoneCarrier[zone] === NONE
-  while (isFree(line, zone)) {
+  let zone = line.pathTo[path]!
+  if (line.zoneState[zone] === CLAIMED) {
+    return line.zoneClaimant[zone] === carrier && line.zoneCarrier[zone] === NONE && line.zoneChange[zone] !== TO_WAY_IN
+  }
+  for (let steps = 0; steps <= line.zones && isFree(line, zone); steps++) {
     if (line.exitClear[zone] === 0) return true
-    zone = line.zoneNext[zone]!
+    const way = wayOf(line, zone, carrier)
+    if (way === NONE) return false
+    zone = line.pathTo[way]!
   }
   return false
 }
@@ -53,14 +59,14 @@ export function nextZoneTakes(line: Line, path: number, carrier: number): boolea
 /** Whether the zone is free now; a clear without a timer that is over by now is made good here. */
 function isFree(line: Line, zone: number): boolean {
   if (line.zoneState[zone] === FREE) return true
-  if (line.pathClearing[zone] !== CLEAR_KNOWN || line.clearAt[zone]! > line.now) return false
+  if (line.zoneClearing[zone] !== CLEAR_KNOWN || line.clearAt[zone]! > line.now) return false
   makeClear(line, zone)
   return true
 }
 
 /** Makes a clear good that is over by now: nobody waited for it, so that only the zone and what is told of it change. */
 export function makeClear(line: Line, zone: number): void {
-  line.pathClearing[zone] = CLEAR_NOW
+  line.zoneClearing[zone] = CLEAR_NOW
   line.zoneState[zone] = FREE
   line.events++
   line.collector.onLateClear(zone)
@@ -69,14 +75,14 @@ export function makeClear(line: Line, zone: number): void {
 /** Makes good every clear that is over by `line.now`. */
 export function makeAllClear(line: Line): void {
   for (let zone = 0; zone < line.zones; zone++) {
-    if (line.pathClearing[zone] === CLEAR_KNOWN && line.clearAt[zone]! <= line.now) makeClear(line, zone)
+    if (line.zoneClearing[zone] === CLEAR_KNOWN && line.clearAt[zone]! <= line.now) makeClear(line, zone)
   }
 }
 
 /** Gives the clear of the zone a timer: somebody waits for it. False: it has none to come. */
 export function timeClear(line: Line, zone: number): boolean {
-  if (line.pathClearing[zone] !== CLEAR_KNOWN) return false
-  line.pathClearing[zone] = CLEAR_TIMED
+  if (line.zoneClearing[zone] !== CLEAR_KNOWN) return false
+  line.zoneClearing[zone] = CLEAR_TIMED
   line.activity++
   line.queue.times[line.clearSlot + zone] = line.clearAt[zone]!
   startTimer(line, line.clearSlot + zone)
@@ -85,7 +91,8 @@ export function timeClear(line: Line, zone: number): boolean {
 
 /** A carrier waits to move along the path: if what it waits for is a clear without a timer, that gets one. */
 export function waitFor(line: Line, path: number): void {
-  let zone = line.zoneNext[path]!
+  if (!line.isLoop) return
+  let zone = line.pathTo[path]!
   while (line.zoneState[zone] === FREE && line.exitClear[zone] === 1) zone = line.zoneNext[zone]!
   timeClear(line, zone)
 }

@@ -6,6 +6,7 @@ import { Causes } from './causes.ts'
 import { makeClear } from './clear.ts'
 import { type GrowingList, makeRoom } from './growingList.ts'
 import { carrierState, stationState, zoneState } from './judge.ts'
+import { Level } from './level.ts'
 import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from './result.ts'
 import { addTo, CLEAR_KNOWN, type Line, makeWorkList, NONE, type WorkList } from './state.ts'
 import { addToTally, TALLY, VALUE } from './tally.ts'
@@ -50,6 +51,8 @@ export class Collector {
   loads = 0
   readonly outputs: GrowingList = { values: new Float64Array(256), length: 0 }
   readonly lapZone: number
+  /** carriers in the store, or on their way into it */
+  readonly stored = new Level()
 
   constructor(line: Line) {
     this.line = line
@@ -82,6 +85,7 @@ export class Collector {
     this.products[0] = 0
     this.products[1] = 0
     this.productsInLine = 0
+    this.stored.count = this.line.storeCount
     for (let zone = 0; zone < this.line.zones; zone++) {
       this.occupiedSince[zone] = 0
       addTo(this.touched, zone)
@@ -89,6 +93,9 @@ export class Collector {
     this.stationState.fill(0)
     this.zoneState.fill(0)
     this.carrierState.fill(0)
+    for (let carrier = 0; carrier < this.line.carriers; carrier++) {
+      if (this.line.carrierZone[carrier] === this.line.store) this.judgeCarrier(carrier)
+    }
     this.judge()
   }
 
@@ -104,6 +111,7 @@ export class Collector {
     this.outputs.length = 0
     this.products[0] = 0
     this.products[1] = now
+    this.stored.restart(now)
   }
 
   /** Something happened to the zone, or to the station in it. */
@@ -118,7 +126,7 @@ export class Collector {
     for (let place = 0; place < touched.length; place++) {
       const zone = touched.items[place]!
       touched.isIn[zone] = 0
-      if (line.pathClearing[zone] === CLEAR_KNOWN && line.clearAt[zone]! <= line.now) makeClear(line, zone)
+      if (line.zoneClearing[zone] === CLEAR_KNOWN && line.clearAt[zone]! <= line.now) makeClear(line, zone)
       const carrier = line.zoneCarrier[zone]!
       if (carrier !== NONE) this.judgeCarrier(carrier)
       const state = zoneState(line, zone)
@@ -158,10 +166,17 @@ export class Collector {
   onMoveStart(from: number, to: number, carrier: number): void {
     const { line } = this
     const { now } = line
+    if (to === line.store) this.stored.change(now, 1)
+    else {
+      this.touch(to)
+      this.occupiedSince[to] = now
+    }
+    if (from === line.store) {
+      this.stored.change(now, -1)
+      return
+    }
     this.touch(from)
-    this.touch(to)
     this.occupiedSeconds[from]! += now - this.occupiedSince[from]!
-    this.occupiedSince[to] = now
     this.movesOut[from]!++
     const station = line.zoneStation[from]!
     if (station !== NONE && line.stationServed[station] === 1) {
@@ -248,7 +263,7 @@ export class Collector {
     if (state >= STOPPED) this.causes.holdStation(seconds, station)
   }
 
-  private judgeCarrier(carrier: number): void {
+  judgeCarrier(carrier: number): void {
     const state = carrierState(this.line, carrier)
     if (state === this.carrierState[carrier]) return
     this.settleCarrier(carrier)

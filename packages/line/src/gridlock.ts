@@ -1,5 +1,6 @@
 /** Standing still for ever: judged as if no stop were there. (MODEL.md §10) */
-import { nextZoneTakes, timeClear } from './clear.ts'
+import { timeClear } from './clear.ts'
+import { pathThatStarts } from './move.ts'
 import type { RunEnd } from './result.ts'
 import {
   BACK_PENDING,
@@ -14,12 +15,13 @@ import {
   WORK_PENDING,
 } from './state.ts'
 import { hasProduct } from './supply.ts'
+import { wayNow, wayOf } from './wayOut.ts'
 
 /** Whether nothing is under way and nothing could start, also without any stop. */
 export function standsStill(line: Line): boolean {
   if (line.activity > 0) return false
   for (let zone = 0; zone < line.zones; zone++) {
-    if (line.pathClearing[zone] === CLEAR_KNOWN && line.clearAt[zone]! > line.now) timeClear(line, zone)
+    if (line.zoneClearing[zone] === CLEAR_KNOWN && line.clearAt[zone]! > line.now) timeClear(line, zone)
   }
   if (line.activity > 0) return false
   for (let zone = 0; zone < line.zones; zone++) {
@@ -29,7 +31,7 @@ export function standsStill(line: Line): boolean {
   for (let carrier = 0; carrier < line.carriers; carrier++) {
     const zone = line.carrierZone[carrier]!
     const phase = line.carrierPhase[carrier]!
-    if (phase === DONE && nextZoneTakes(line, zone, carrier)) return false
+    if (phase === DONE && line.zoneCarrier[zone] === carrier && pathThatStarts(line, zone, true) !== NONE) return false
     if (phase === RELEASE_PENDING || phase === CHANGE_PENDING) return false
     if (phase === WORK_PENDING && (line.stationDuty[line.zoneStation[zone]!] !== LOAD_DUTY || hasProduct(line))) return false
   }
@@ -48,8 +50,8 @@ export function standstill(line: Line): RunEnd {
       outOfProducts = true
       continue
     }
-    let ahead = line.zoneNext[zone]!
-    while (line.exitClear[ahead] === 1) ahead = line.zoneNext[ahead]!
+    const ahead = zoneWaitedFor(line, zone, carrier)
+    if (ahead === NONE) continue
     waitsFor[zone] = ahead
     waits.push([zone, ahead])
   }
@@ -59,6 +61,19 @@ export function standstill(line: Line): RunEnd {
     waits,
     cycle: firstCycle(waitsFor),
   }
+}
+
+/** The zone that the carrier waits for, behind exit-clear transfers the zone after them; NONE: it has no way out, or only the store behind it. */
+function zoneWaitedFor(line: Line, zone: number, carrier: number): number {
+  const way = wayNow(line, zone, carrier)
+  if (way === NONE || line.pathTo[way] === line.store) return NONE
+  let ahead = line.pathTo[way]!
+  for (let steps = 0; steps < line.zones && line.exitClear[ahead] === 1; steps++) {
+    const next = wayOf(line, ahead, carrier)
+    if (next === NONE || line.pathTo[next] === line.store) break
+    ahead = line.pathTo[next]!
+  }
+  return ahead
 }
 
 function firstCycle(waitsFor: Int32Array): number[] {

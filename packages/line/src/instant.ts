@@ -5,6 +5,7 @@ import { brakeAll, onArrival, startFirstMove } from './move.ts'
 import type { Line } from './state.ts'
 import { onWorkEnd, startFirstWork } from './station.ts'
 import { onBreak, onSource } from './stop.ts'
+import { onStoreArrival } from './store.ts'
 import { onChangeEnd, startFirstChange } from './transfer.ts'
 
 /** Handles one instant: stops, ends, starts one at a time, and the braking of those that could not pass; then judges the states. */
@@ -27,7 +28,7 @@ function startFirst(line: Line): boolean {
   )
 }
 
-/** Everything that falls due now, by slot: stops first (their slots are the lowest), then arrivals, clears, work, changes. */
+/** Everything that falls due now, by slot: stops first (their slots are the lowest), then arrivals, clears, work, changes, arrivals in the store. */
 function endWhatEnds(line: Line): void {
   const { queue, due, now } = line
   while (queue.size > 0 && queue.times[queue.first()] === now) {
@@ -47,7 +48,8 @@ function endWhatEnds(line: Line): void {
 }
 
 function end(line: Line, slot: number): void {
-  if (slot >= line.changeSlot) onChangeEnd(line, slot - line.changeSlot)
+  if (slot >= line.storeSlot) onStoreArrival(line, slot - line.storeSlot)
+  else if (slot >= line.changeSlot) onChangeEnd(line, slot - line.changeSlot)
   else if (slot >= line.workSlot) onWorkEnd(line, slot - line.workSlot)
   else if (slot >= line.clearSlot) onClear(line, slot - line.clearSlot)
   else if (slot >= line.arrivalSlot) onArrival(line, slot - line.arrivalSlot)

@@ -7,6 +7,7 @@ import {
   CLAIMED,
   CLEAR_NOW,
   CLEAR_TIMED,
+  DONE,
   FREE,
   type Line,
   LOOKING,
@@ -14,6 +15,7 @@ import {
   NONE,
   OCCUPIED,
   RELEASING,
+  TO_WAY_IN,
   TO_WAY_OUT,
   VACATING,
   WORKING,
@@ -30,13 +32,29 @@ export function checkInvariants(line: Line): void {
 
 /** Each carrier is in exactly one zone, so that occupancies sum to N. */
 function checkPlaces(line: Line): void {
-  let held = 0
+  let held = line.storeCount
   for (let zone = 0; zone < line.zones; zone++) if (line.zoneCarrier[zone] !== NONE) held++
-  assert(held === line.carriers, 'the zones do not hold as many carriers as there are')
   for (let carrier = 0; carrier < line.carriers; carrier++) {
-    assert(line.zoneCarrier[line.carrierZone[carrier]!] === carrier, 'a carrier is not in the zone it is in')
+    const zone = line.carrierZone[carrier]!
+    if (zone !== line.store) assert(line.zoneCarrier[zone] === carrier, 'a carrier is not in the zone it is in')
+    else if (line.carrierPhase[carrier] === MOVING) held++
+    else assert(line.carrierPhase[carrier] === DONE, 'a carrier in the store is not done')
     assert(line.carrierPhase[carrier] !== LOOKING, 'a carrier looks at the end of an instant')
     assert(line.carrierSerial[carrier]! < line.nextSerial, 'a product was never loaded')
+  }
+  assert(held === line.carriers, 'the zones do not hold as many carriers as there are')
+  checkStore(line)
+}
+
+/** The store is always free, and its carriers stand in the order in which they came. */
+function checkStore(line: Line): void {
+  const { store } = line
+  const item = (k: number): number => line.storeItems[(line.storeFirst + k) % line.carriers]!
+  assert(line.zoneState[store] === FREE && line.zoneHeld[store] === 0 && line.zoneClaimant[store] === NONE, 'the store is not free')
+  assert(line.zoneCarrier[store] === (line.storeCount === 0 ? NONE : item(0)), 'the first in the store is not the one that may leave')
+  for (let k = 0; k < line.storeCount; k++) {
+    assert(line.carrierZone[item(k)] === store, 'a carrier stands in the store that is elsewhere')
+    if (k > 0) assert(line.carrierSince[item(k - 1)]! <= line.carrierSince[item(k)]!, 'carriers in the store stand in the wrong order')
   }
 }
 
@@ -60,7 +78,7 @@ function checkZones(line: Line): void {
         break
       default:
         assert(line.zoneState[zone] === VACATING && carrier === NONE && claimant === NONE, 'a vacating zone holds or expects a carrier')
-        assert(line.pathClearing[zone] !== CLEAR_NOW || line.zoneChange[zone] !== 0, 'a zone is vacating with nobody on the way out')
+        assert(line.zoneClearing[zone] !== CLEAR_NOW || line.zoneChange[zone] !== 0, 'a zone is vacating with nobody on the way out')
     }
   }
 }
@@ -74,16 +92,25 @@ function checkTimers(line: Line): void {
     assert(!line.queue.isPending(slot) || line.queue.times[slot]! > line.now, 'a timer is left behind')
     if (wanted) activity++
   }
-  for (let path = 0; path < line.zones; path++) {
+  for (let path = 0; path < line.paths; path++) {
     const carrier = line.pathCarrier[path]!
-    assert(
-      carrier === NONE || line.carrierZone[carrier] === line.zoneNext[path],
-      'a carrier is under way to another zone than it counts in',
-    )
+    assert(carrier === NONE || line.carrierZone[carrier] === line.pathTo[path], 'a carrier is under way to another zone than it counts in')
+    assert(carrier === NONE || line.carrierPath[carrier] === path, 'a carrier is under way on another path than it came by')
     expect(line.arrivalSlot + path, carrier !== NONE)
-    expect(line.clearSlot + path, line.pathClearing[path] === CLEAR_TIMED)
-    const change = line.zoneChange[path]
-    expect(line.changeSlot + path, change === TO_WAY_OUT || change === BACK)
+  }
+  for (let zone = 0; zone < line.zones; zone++) {
+    expect(line.clearSlot + zone, line.zoneClearing[zone] === CLEAR_TIMED)
+    const change = line.zoneChange[zone]
+    expect(line.changeSlot + zone, change === TO_WAY_OUT || change === BACK || change === TO_WAY_IN)
+    if (change === TO_WAY_IN) {
+      assert(line.zoneState[zone] === CLAIMED && line.zoneCarrier[zone] === NONE, 'a transfer turns to a way in while it is in use')
+      assert(line.carrierPhase[line.zoneClaimant[zone]!] === DONE, 'a transfer turns for a carrier that is not at rest')
+    }
+  }
+  if (line.queue.capacity > line.storeSlot) {
+    for (let carrier = 0; carrier < line.carriers; carrier++) {
+      expect(line.storeSlot + carrier, line.carrierZone[carrier] === line.store && line.carrierPhase[carrier] === MOVING)
+    }
   }
   for (let station = 0; station < line.stations; station++) {
     const carrier = line.zoneCarrier[line.stationZone[station]!]!
@@ -110,11 +137,15 @@ function checkHolds(line: Line): void {
   for (let zone = 0; zone < line.zones; zone++) {
     if (line.breaksNow > 0 && !line.spec.conveyorDuringBreaks) zones[zone]!++
     assert(zones[zone] === line.zoneHeld[zone], 'a zone is not held as often as it is stopped')
-    const next = line.zoneNext[zone]!
-    const isHeld = line.zoneHeld[zone]! > 0 || line.zoneHeld[next]! > 0
-    assert((line.pathHeld[zone] === 1) === isHeld, 'a path is held without a stop, or stopped and not held')
-    if (isHeld) assert(!line.queue.isPending(line.arrivalSlot + zone) && !line.queue.isPending(line.clearSlot + zone), 'a held move runs')
     if (line.zoneHeld[zone]! > 0) assert(!line.queue.isPending(line.changeSlot + zone), 'a held transfer changes')
+  }
+  for (let path = 0; path < line.paths; path++) {
+    const from = line.pathFrom[path]!
+    const isHeld = line.zoneHeld[from]! > 0 || line.zoneHeld[line.pathTo[path]!]! > 0
+    assert((line.pathHeld[path] === 1) === isHeld, 'a path is held without a stop, or stopped and not held')
+    if (!isHeld) continue
+    const clears = line.leavingPath[from] === path && line.queue.isPending(line.clearSlot + from)
+    assert(!line.queue.isPending(line.arrivalSlot + path) && !clears, 'a held move runs')
   }
   for (let station = 0; station < line.stations; station++) {
     if (line.breaksNow > 0 && line.stationBreaks[station] === 1) stations[station]!++

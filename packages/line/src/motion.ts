@@ -82,7 +82,8 @@ export function derivedTimes(spec: LineSpec): DerivedTimes {
 }
 
 function clearOf(spec: LineSpec, path: PathSpec, start: typeof REST | typeof SPEED): number {
-  const zone = spec.zones[path.from]!
+  const zone = spec.zones[path.from]
+  if (zone === undefined) return Number.NaN
   if (zone.release === 'train' && zone.transfer === null) return toGrid(spec.staggerSeconds)
   const length = path.across ? spec.carriers.widthMetres : spec.carriers.lengthMetres
   const { speedMetresPerSecond: v, accelerationMetresPerSecondSquared: a } = path

@@ -1,38 +1,72 @@
 /** Moves along paths: when they may start, what they take with them, their ends, and how stops hold them. (MODEL.md §3) */
 import { nextZoneTakes, startClear, waitFor } from './clear.ts'
 import { drawInOrder } from './draw.ts'
+import { dutyAhead } from './dutyAhead.ts'
+import { firstWithRightOfWay } from './merge.ts'
 import { SPEED } from './motion.ts'
 import { operateIn, operateOut } from './operation.ts'
-import { addTo, BRAKING, CLEAR_TIMED, DONE, type Line, LOOKING, MOVING, NONE, OCCUPIED, takeAt, VACATING } from './state.ts'
-import { beginStay, dutyAhead } from './station.ts'
+import {
+  addTo,
+  BRAKING,
+  CLEAR_TIMED,
+  DONE,
+  FIRST_FREE,
+  type Line,
+  LOOKING,
+  MOVING,
+  NONE,
+  OCCUPIED,
+  STOPS_ALWAYS,
+  STOPS_NEVER,
+  takeAt,
+  VACATING,
+} from './state.ts'
+import { beginStay } from './station.ts'
+import { takeFromStore } from './store.ts'
 import { holdTimer, resumeTimer, startTimer } from './timer.ts'
 import { AT_REST, BRAKE, MOVE_START, LOOK } from './trace.ts'
+import { mustTurnIn, startTurnIn } from './transfer.ts'
+import { firstWay, wayNow } from './wayOut.ts'
 import { claim } from './zone.ts'
 
-function canStart(line: Line, path: number): boolean {
-  const carrier = line.zoneCarrier[path]!
-  if (carrier === NONE) return false
-  const phase = line.carrierPhase[carrier]!
-  if (phase !== DONE && phase !== LOOKING) return false
-  if (line.zoneHeld[path]! > 0 || line.zoneHeld[line.zoneNext[path]!]! > 0) return false
-  if (nextZoneTakes(line, path, carrier)) return true
-  if (phase === DONE) waitFor(line, path)
+/** Whether a carrier at rest and done, or one that looks, can start along the path now. */
+function canTake(line: Line, path: number, carrier: number, asIfNoStop: boolean): boolean {
+  if (!asIfNoStop && line.zoneHeld[line.pathTo[path]!]! > 0) return false
+  const isLooking = line.carrierPhase[carrier] === LOOKING
+  if (nextZoneTakes(line, path, carrier)) return !isLooking || !mustTurnIn(line, path)
+  if (!isLooking) waitFor(line, path)
   return false
 }
 
-/** Starts the first move that can start: longest waiting, then lower path index. False: there is none. */
+/** The path along which the carrier of the place (the first one in the store) can start now; NONE. `asIfNoStop`: were there no stop. */
+export function pathThatStarts(line: Line, place: number, asIfNoStop: boolean): number {
+  const carrier = line.zoneCarrier[place]!
+  if (carrier === NONE) return NONE
+  const phase = line.carrierPhase[carrier]!
+  if (phase !== DONE && phase !== LOOKING) return NONE
+  if (!asIfNoStop && line.zoneHeld[place]! > 0) return NONE
+  if (line.divert[place] === FIRST_FREE && line.zoneWay[place] === NONE && line.onlyOut[place] === NONE) {
+    return firstWay(line, place, carrier, canTake, asIfNoStop)
+  }
+  const way = wayNow(line, place, carrier)
+  return way !== NONE && canTake(line, way, carrier, asIfNoStop) ? way : NONE
+}
+
+/** Starts the first move that can start: longest waiting, then lower path index; right of way where there are merges. False: there is none. */
 export function startFirstMove(line: Line): boolean {
   const list = line.moveList
   let best = NONE
   let bestPlace = NONE
   let bestSince = 0
   for (let place = 0; place < list.length; ) {
-    const path = list.items[place]!
-    if (!canStart(line, path)) {
+    const from = list.items[place]!
+    const path = pathThatStarts(line, from, false)
+    if (path === NONE) {
       takeAt(list, place)
       continue
     }
-    const since = line.carrierSince[line.zoneCarrier[path]!]!
+    line.startPath[from] = path
+    const since = line.carrierSince[line.zoneCarrier[from]!]!
     if (best === NONE || since < bestSince || (since === bestSince && path < best)) {
       best = path
       bestPlace = place
@@ -41,58 +75,81 @@ export function startFirstMove(line: Line): boolean {
     place++
   }
   if (best === NONE) return false
+  if (line.hasMerges) {
+    bestPlace = firstWithRightOfWay(line)
+    best = line.startPath[list.items[bestPlace]!]!
+  }
   takeAt(list, bestPlace)
-  startMove(line, best)
+  if (mustTurnIn(line, best)) startTurnIn(line, best)
+  else startMove(line, best)
   return true
 }
 
 function startMove(line: Line, path: number): void {
-  const from = path
-  const to = line.zoneNext[path]!
+  const from = line.pathFrom[path]!
+  const to = line.pathTo[path]!
   const carrier = line.zoneCarrier[from]!
-  const { now, queue } = line
+  const { now, queue, store } = line
   const atSpeed = line.carrierPhase[carrier] === LOOKING ? 1 : 0
-  if (atSpeed === 1) endArrival(line, line.zonePrevious[from]!)
+  if (atSpeed === 1) endArrival(line, line.carrierPath[carrier]!)
   line.collector.onMoveStart(from, to, carrier)
-  line.zoneState[from] = VACATING
-  line.zoneClaimant[from] = NONE
-  line.zoneCarrier[from] = NONE
   claim(line, to, carrier)
-  line.zoneCarrier[to] = carrier
+  line.zoneStarts[from]!++
+  line.zoneLastIn[to] = path
+  line.zoneWay[from] = NONE
   line.carrierZone[carrier] = to
+  line.carrierPath[carrier] = path
   line.carrierPhase[carrier] = MOVING
-  line.pathCarrier[path] = carrier
   line.activity++
+  if (from === store) takeFromStore(line)
+  else {
+    line.zoneState[from] = VACATING
+    line.zoneClaimant[from] = NONE
+    line.zoneCarrier[from] = NONE
+    line.leavingPath[from] = path
+  }
   if (line.trace !== null) line.trace.add(now, MOVE_START, path, carrier, atSpeed)
 
+  const slot = to === store ? line.storeSlot + carrier : line.arrivalSlot + path
   const given = line.moveSampler[path]!
+  const times = 4 * path + 2 * atSpeed
+  line.pathLooks[path] = 0
   if (given !== NONE) {
-    line.pathLooks[path] = 0
     drawInOrder(line, given, line.moveStream[path]!)
-    queue.times[line.arrivalSlot + path] = now + line.drawn[0]!
+    queue.times[slot] = now + line.drawn[0]!
+  } else if (stopsAt(line, path, carrier, to)) {
+    queue.times[slot] = now + line.moveSeconds[times]!
   } else {
-    const times = 4 * path + 2 * atSpeed
-    const toRest = line.moveSeconds[times]!
-    if (line.zoneChanges[to] === 1 || dutyAhead(line, carrier, to)) {
-      line.pathLooks[path] = 0
-      queue.times[line.arrivalSlot + path] = now + toRest
-    } else {
-      const look = line.moveSeconds[times + SPEED]!
-      line.pathLooks[path] = 1
-      line.pathBrake[path] = toRest - look
-      queue.times[line.arrivalSlot + path] = now + look
-    }
+    const look = line.moveSeconds[times + SPEED]!
+    line.pathLooks[path] = 1
+    line.pathBrake[path] = line.moveSeconds[times]! - look
+    queue.times[slot] = now + look
   }
-  startTimer(line, line.arrivalSlot + path)
+  startTimer(line, slot)
+  if (to === store) line.collector.judgeCarrier(carrier)
+  else {
+    line.zoneCarrier[to] = carrier
+    line.pathCarrier[path] = carrier
+    operateIn(line, path, 1)
+  }
+  if (from === store) return
   startClear(line, path, atSpeed)
-  operateIn(line, path, 1)
   operateOut(line, path, 1)
+}
+
+/** Whether the carrier will stop at the end of the path: work, a change of position, no way out, the store. (MODEL.md §3) */
+function stopsAt(line: Line, path: number, carrier: number, to: number): boolean {
+  const stops = line.pathStops[path]!
+  if (stops === STOPS_ALWAYS || dutyAhead(line, carrier, to)) return true
+  if (stops === STOPS_NEVER) return false
+  const way = wayNow(line, to, carrier)
+  return way === NONE || (line.zoneChanges[to] === 1 && line.pathFromPosition[way] !== line.pathToPosition[path])
 }
 
 /** The carrier has come to the end of its move: at rest, or at the point where it looks whether it can go on. */
 export function onArrival(line: Line, path: number): void {
   const carrier = line.pathCarrier[path]!
-  const zone = line.zoneNext[path]!
+  const zone = line.pathTo[path]!
   if (line.pathLooks[path] === 0) {
     comeToRest(line, path)
     return
@@ -114,7 +171,7 @@ export function brakeAll(line: Line): boolean {
     if (line.carrierPhase[carrier] !== LOOKING) continue
     any = true
     const zone = line.carrierZone[carrier]!
-    const path = line.zonePrevious[zone]!
+    const path = line.carrierPath[carrier]!
     line.carrierPhase[carrier] = BRAKING
     line.pathLooks[path] = 0
     if (line.trace !== null) line.trace.add(line.now, BRAKE, zone, carrier, 0)
@@ -140,7 +197,7 @@ function endArrival(line: Line, path: number): void {
 
 function comeToRest(line: Line, path: number): void {
   const carrier = line.pathCarrier[path]!
-  const zone = line.zoneNext[path]!
+  const zone = line.pathTo[path]!
   endArrival(line, path)
   line.zoneState[zone] = OCCUPIED
   line.zoneClaimant[zone] = NONE
@@ -153,19 +210,31 @@ function comeToRest(line: Line, path: number): void {
 export function holdPath(line: Line, path: number): void {
   if (line.pathHeld[path] === 1) return
   line.pathHeld[path] = 1
-  holdTimer(line, line.arrivalSlot + path)
-  holdTimer(line, line.clearSlot + path)
+  const from = line.pathFrom[path]!
+  if (line.pathTo[path] === line.store) eachOnTheWay(line, path, holdTimer)
+  else holdTimer(line, line.arrivalSlot + path)
+  if (line.leavingPath[from] === path) holdTimer(line, line.clearSlot + from)
   operateIn(line, path, 0)
   operateOut(line, path, 0)
 }
 
-/** No stop holds the path any longer: what was under way goes on. */
+/** If no stop holds the path any longer, what was under way goes on. */
 export function resumePath(line: Line, path: number): void {
-  if (line.pathHeld[path] === 0) return
+  const from = line.pathFrom[path]!
+  addTo(line.moveList, from)
+  if (line.pathHeld[path] === 0 || line.zoneHeld[from]! > 0 || line.zoneHeld[line.pathTo[path]!]! > 0) return
   line.pathHeld[path] = 0
-  resumeTimer(line, line.arrivalSlot + path)
-  resumeTimer(line, line.clearSlot + path)
+  if (line.pathTo[path] === line.store) eachOnTheWay(line, path, resumeTimer)
+  else resumeTimer(line, line.arrivalSlot + path)
   if (line.pathCarrier[path] !== NONE) operateIn(line, path, 1)
-  if (line.pathClearing[path] === CLEAR_TIMED) operateOut(line, path, 1)
-  addTo(line.moveList, path)
+  if (line.leavingPath[from] !== path) return
+  resumeTimer(line, line.clearSlot + from)
+  if (line.zoneClearing[from] === CLEAR_TIMED) operateOut(line, path, 1)
+}
+
+/** Does it with the timer of every carrier that is on the path into the store: there may be several. */
+function eachOnTheWay(line: Line, path: number, doIt: (line: Line, slot: number) => void): void {
+  for (let carrier = 0; carrier < line.carriers; carrier++) {
+    if (line.carrierPath[carrier] === path && line.carrierPhase[carrier] === MOVING) doIt(line, line.storeSlot + carrier)
+  }
 }

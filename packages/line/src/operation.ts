@@ -51,16 +51,16 @@ function operateZone(line: Line, zone: number, on: boolean): void {
 
 /** The zone that a move leads into operates, or no longer. */
 export function operateIn(line: Line, path: number, on: 0 | 1): void {
-  if (!line.followsZones || line.operatesIn[path] === on) return
+  if (!line.followsZones || line.operatesIn[path] === on || line.pathTo[path] === line.store) return
   line.operatesIn[path] = on
-  operateZone(line, line.zoneNext[path]!, on === 1)
+  operateZone(line, line.pathTo[path]!, on === 1)
 }
 
 /** The zone that a move leads out of operates, or no longer. */
 export function operateOut(line: Line, path: number, on: 0 | 1): void {
   if (!line.followsZones || line.operatesOut[path] === on) return
   line.operatesOut[path] = on
-  operateZone(line, path, on === 1)
+  operateZone(line, line.pathFrom[path]!, on === 1)
 }
 
 /** The transfer in the zone changes its position, or no longer. */

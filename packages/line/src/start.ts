@@ -1,12 +1,14 @@
 /** The line at time 0: carriers empty, at rest and done. (MODEL.md §10) */
 import { startStops } from './stop.ts'
-import type { LineSpec } from './spec.ts'
+import { type LineSpec, STORE } from './spec.ts'
 import { addTo, clearList, DONE, FREE, type Line, NONE, OCCUPIED } from './state.ts'
+import { putInStore } from './store.ts'
+import { wayNow } from './wayOut.ts'
 
 /**
  * Zones in which the carriers stand at time 0, by carrier.
  *
- * `spread`: carrier c in the ⌊c·K/N⌋-th of the K zones that are no exit-clear transfers; `packed`: in the first N of them; or as listed.
+ * `spread`: carrier c in the ⌊c·K/N⌋-th of the K zones that are no exit-clear transfers; `packed`: in the first N of them; `store`: STORE for all; or as listed.
  *
  * @throws RangeError  if there are more carriers than places, or a list of the wrong length, or two in one zone
  */
@@ -19,12 +21,15 @@ export function startZones(spec: LineSpec): number[] {
       : start === 'packed'
         ? places.slice(0, count)
         : start === 'store'
-          ? []
+          ? new Array<number>(count).fill(STORE)
           : [...start]
-  if (zones.length !== count || (typeof start === 'string' && count > places.length)) {
+  const isOpen = spec.paths.some((path) => path.from === STORE)
+  if (zones.includes(STORE) && !isOpen) throw new RangeError('carriers start in the store, but no path leads out of it')
+  if (zones.length !== count || ((start === 'spread' || start === 'packed') && count > places.length)) {
     throw new RangeError(`${count} carriers cannot start in ${typeof start === 'string' ? places.length : zones.length} places`)
   }
-  if (new Set(zones).size !== count) throw new RangeError('two carriers start in one zone')
+  const standing = zones.filter((zone) => zone !== STORE)
+  if (new Set(standing).size !== standing.length) throw new RangeError('two carriers start in one zone')
   return zones
 }
 
@@ -40,11 +45,22 @@ export function resetLine(line: Line, seed: string, replication: number): void {
   line.breakNext = 0
   line.queue.clear()
   for (const list of [line.workList, line.moveList, line.changeList, line.lookList]) clearList(list)
-  for (const column of [line.isHeldBack, line.zoneState, line.zoneChange, line.pathClearing, line.pathHeld, line.pathLooks]) column.fill(0)
+  for (const column of [line.isHeldBack, line.zoneState, line.zoneChange, line.zoneClearing, line.pathHeld, line.pathLooks]) column.fill(0)
   for (const column of [line.stationDuty, line.stationServed, line.sourceDown, line.operatesIn, line.operatesOut, line.operatesChange])
     column.fill(0)
-  for (const column of [line.streamUses, line.taskDrawn, line.zoneHeld, line.stationHeld, line.zoneOperates]) column.fill(0)
-  for (const column of [line.zoneCarrier, line.zoneClaimant, line.pathCarrier, line.carrierSerial]) column.fill(NONE)
+  for (const column of [line.streamUses, line.taskDrawn, line.zoneHeld, line.stationHeld, line.zoneOperates, line.zoneStarts])
+    column.fill(0)
+  for (const column of [
+    line.zoneCarrier,
+    line.zoneClaimant,
+    line.pathCarrier,
+    line.carrierSerial,
+    line.carrierPath,
+    line.leavingPath,
+    line.zoneLastIn,
+    line.startPath,
+  ])
+    column.fill(NONE)
   line.zoneState.fill(FREE)
   line.taskDone.fill(0)
   line.mixGiven.fill(0)
@@ -52,13 +68,30 @@ export function resetLine(line: Line, seed: string, replication: number): void {
   line.carrierPhase.fill(DONE)
   line.carrierSince.fill(0)
   line.carrierLapStart.fill(Number.NaN)
-  startZones(line.spec).forEach((zone, carrier) => {
-    line.carrierZone[carrier] = zone
+  line.zoneWay.fill(NONE)
+  line.zonePosition.set(line.startPosition)
+  line.storeFirst = 0
+  line.storeCount = 0
+  const places = startZones(line.spec)
+  places.forEach((zone, carrier) => {
+    line.carrierZone[carrier] = zone === STORE ? line.store : zone
+    if (zone === STORE) {
+      putInStore(line, carrier)
+      return
+    }
     line.zoneCarrier[zone] = carrier
     line.zoneState[zone] = OCCUPIED
     addTo(line.moveList, zone)
   })
+  for (const zone of places) if (zone !== STORE && line.zoneChanges[zone] === 1) standAsWayOut(line, zone)
   if (line.trace !== null) line.trace.reset()
   startStops(line)
   line.collector.reset()
+}
+
+/** At time 0 the transfer under a carrier stands as its way out needs. (MODEL.md §4) */
+function standAsWayOut(line: Line, zone: number): void {
+  const way = wayNow(line, zone, line.zoneCarrier[zone]!)
+  if (line.zoneFixes[zone] === 1) line.zoneWay[zone] = way
+  if (way !== NONE) line.zonePosition[zone] = line.pathFromPosition[way]!
 }

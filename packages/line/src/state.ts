@@ -1,6 +1,6 @@
 /**
  * The line while it runs, as arrays by index: zones, paths, carriers, stations, breakdown sources. `build.ts` makes it from a LineSpec and fills what never
- * changes; the files named after a noun (`zone.ts`, `move.ts`, `station.ts`, `stop.ts`) change the rest. This file is long because each column is explained here.
+ * changes; the files named after a noun (`zone.ts`, `move.ts`, `station.ts`, `stop.ts`) change the rest. It has over 300 lines because each column is explained here.
  */
 import type { TimerQueue } from '@loopwright/kernel'
 import type { SamplerTable, StreamTable } from '@loopwright/stats'
@@ -42,6 +42,22 @@ export const TO_WAY_OUT_PENDING = 1
 export const TO_WAY_OUT = 2
 export const BACK_PENDING = 3
 export const BACK = 4
+/** before a carrier at rest that has won the zone comes in */
+export const TO_WAY_IN = 5
+
+/** Positions of a transfer. */
+export const LOW = 0
+export const HIGH = 1
+
+/** Which of several ways out is taken. (MODEL.md §3) */
+export const FIRST = 0
+export const ALTERNATE = 1
+export const FIRST_FREE = 2
+
+/** Whether the zone at the end of a path stops a carrier that has no work there. */
+export const STOPS_NEVER = 0
+export const STOPS_ALWAYS = 1
+export const STOPS_PERHAPS = 2
 
 /** How far the zone behind a move is. */
 export const CLEAR_NOW = 0
@@ -60,13 +76,17 @@ export interface Line {
   readonly spec: LineSpec
   // Sizes
   readonly zones: number
+  /** index of the store, one past the last zone: it has a place in the columns of the zones, is always free and never held */
+  readonly store: number
+  readonly paths: number
   readonly carriers: number
   readonly stations: number
   readonly tasks: number
   readonly variants: number
   readonly sources: number
 
-  // Clock and timers. Slots: breakdown sources, then the breaks, then arrivals and clears by path, work by station, changes by zone.
+  // Clock and timers. Slots: breakdown sources, then the breaks, then arrivals by path, clears by zone, work by station, changes by zone,
+  // arrivals in the store by carrier.
   /** seconds; the instant being handled */
   now: number
   readonly queue: TimerQueue
@@ -75,6 +95,7 @@ export interface Line {
   readonly clearSlot: number
   readonly workSlot: number
   readonly changeSlot: number
+  readonly storeSlot: number
   /** seconds left of a timer that is held; length slots; meaning only while isHeldBack */
   readonly left: Float64Array
   /** 1: the timer is held and goes on with `left` */
@@ -93,7 +114,46 @@ export interface Line {
   /** draws taken so far from the replay list of a stream; length streams */
   readonly streamUses: Int32Array
 
-  // Zones, length zones
+  // The graph (graph.ts); zones and store together are the places
+  /** path i leads from zone i to the next one, all round, and takes everybody */
+  readonly isLoop: boolean
+  /** the place that a path leaves, and the one it leads to; length paths */
+  readonly pathFrom: Int32Array
+  readonly pathTo: Int32Array
+  /** the one path out of the zone, if it is the only one and takes everybody; NONE: look among `outs` */
+  readonly onlyOut: Int32Array
+  /** paths out of a place and into it, ascending */
+  readonly outs: PartList
+  readonly ins: PartList
+  /** places whose carriers may claim the zone, also through exit-clear transfers */
+  readonly feeders: PartList
+  /** place behind `onlyOut`; place before the only path in; NONE where there are several */
+  readonly zoneNext: Int32Array
+  readonly zonePrevious: Int32Array
+  /** 1: the path has conditions */
+  readonly pathIsChosen: Uint8Array
+  /** FIRST, ALTERNATE or FIRST_FREE, by place */
+  readonly divert: Uint8Array
+  /** moves started out of the place so far */
+  readonly zoneStarts: Int32Array
+  /** the way out fixed for the carrier that is in the place or has it set aside; NONE: looked up at each attempt */
+  readonly zoneWay: Int32Array
+  /** 1: the merge into the zone alternates */
+  readonly mergeAlternates: Uint8Array
+  /** path of the last move start into the zone; NONE */
+  readonly zoneLastIn: Int32Array
+  /** place of the path in the priority list of its end; 0 where there is none; length paths */
+  readonly mergeRank: Int32Array
+  /** true: some zone has another merge than `waiting` */
+  readonly hasMerges: boolean
+  /** by place in the move list: the path along which it can start; scratch */
+  readonly startPath: Int32Array
+  /** carriers in the store, a ring from `storeFirst` on; the first one is in `zoneCarrier[store]` */
+  readonly storeItems: Int32Array
+  storeFirst: number
+  storeCount: number
+
+  // Zones, length zones (and one for the store)
   readonly zoneState: Uint8Array
   /** carrier that counts as in the zone: from its move's start in to its start out; NONE */
   readonly zoneCarrier: Int32Array
@@ -102,24 +162,31 @@ export interface Line {
   /** stops that hold the zone */
   readonly zoneHeld: Int32Array
   readonly zoneStation: Int32Array
-  /** 1: its transfer stands otherwise for the way out than for the way in */
+  /** 1: its transfer stands otherwise for some of its ways than for others */
   readonly zoneChanges: Uint8Array
-  readonly changeOutSeconds: Float64Array
-  readonly changeBackSeconds: Float64Array
+  /** 1: ways in of different positions, so that its transfer rests as it stands */
+  readonly zoneRests: Uint8Array
+  /** 1: ways out of different positions and a divert to the first free one, so that the way out is fixed once */
+  readonly zoneFixes: Uint8Array
+  /** LOW or HIGH: where its transfer stands, where it goes when clear (NONE: nowhere), where it stands at time 0 if empty */
+  readonly zonePosition: Uint8Array
+  readonly backPosition: Int32Array
+  readonly startPosition: Uint8Array
+  /** `2·zone + position`: seconds of the change to that position */
+  readonly changeSeconds: Float64Array
   readonly zoneChange: Uint8Array
   /** 1: a transfer entered only if its exit is clear */
   readonly exitClear: Uint8Array
-  /** 1: no exit-clear transfer: a carrier may stand here at time 0 */
-  readonly zoneNext: Int32Array
-  readonly zonePrevious: Int32Array
-
-  // Paths; path i leaves zone i; length zones
-  /** carrier under way on the path (until it is at rest, or goes on); NONE */
-  readonly pathCarrier: Int32Array
-  /** whether the zone it left is clear yet: CLEAR_NOW, CLEAR_TIMED (a timer runs) or CLEAR_KNOWN (at `clearAt`, looked up when somebody asks) */
-  readonly pathClearing: Uint8Array
+  /** the path by which its last carrier left, which its clear belongs to; NONE */
+  readonly leavingPath: Int32Array
+  /** whether it is clear of that carrier yet: CLEAR_NOW, CLEAR_TIMED (a timer runs) or CLEAR_KNOWN (at `clearAt`, looked up when somebody asks) */
+  readonly zoneClearing: Uint8Array
   /** seconds; instant of a CLEAR_KNOWN */
   readonly clearAt: Float64Array
+
+  // Paths, length paths
+  /** carrier under way on the path (until it is at rest, or goes on); NONE, also on the way into the store, where there may be several */
+  readonly pathCarrier: Int32Array
   /** 1: no stop can hold the move and no clock runs with it, so that its clear needs no timer until somebody waits for it */
   readonly clearIsPlain: Uint8Array
   /** 1: a stop holds one of its ends */
@@ -128,6 +195,11 @@ export interface Line {
   readonly pathLooks: Uint8Array
   /** seconds from the look to rest, for a look that fails */
   readonly pathBrake: Float64Array
+  /** STOPS_…: whether its end stops a carrier without work there */
+  readonly pathStops: Uint8Array
+  /** LOW or HIGH: what a transfer at its ends must stand at */
+  readonly pathFromPosition: Uint8Array
+  readonly pathToPosition: Uint8Array
   /** derived times, see motion.ts */
   readonly moveSeconds: Float64Array
   readonly clearSeconds: Float64Array
@@ -139,7 +211,10 @@ export interface Line {
 
   // Carriers, length carriers
   readonly carrierPhase: Uint8Array
+  /** place in which it counts */
   readonly carrierZone: Int32Array
+  /** path by which it came to its place */
+  readonly carrierPath: Int32Array
   /** instant since which it waits to move */
   readonly carrierSince: Float64Array
   /** serial of its product; NONE: empty */

@@ -1,5 +1,6 @@
 /** Stations: the duties of a stay, one after the other, and the release. (MODEL.md §5) */
 import { drawForProduct, drawInOrder } from './draw.ts'
+import { dutyAhead, dutyApplies } from './dutyAhead.ts'
 import { operateStation } from './operation.ts'
 import {
   addTo,
@@ -19,34 +20,6 @@ import { hasProduct, takeProduct } from './supply.ts'
 import { holdTimer, resumeTimer, startTimer } from './timer.ts'
 import { DUTY_END, DUTY_START, RELEASE_END, RELEASE_START, UNLOAD } from './trace.ts'
 import { leaveWork } from './transfer.ts'
-
-/** Whether the carrier, as it is now, has this duty at the station. */
-export function dutyApplies(line: Line, station: number, duty: number, carrier: number): boolean {
-  if (line.hasDuty[3 * station + duty] === 0) return false
-  const isLoaded = line.carrierSerial[carrier] !== NONE
-  if (duty === LOAD_DUTY) return !isLoaded
-  if (!isLoaded) return false
-  const first = line.dutyFirst[3 * station + duty]!
-  const last = line.dutyFirst[3 * station + duty + 1]!
-  if (duty === UNLOAD_DUTY && first === last) return true
-  const variant = line.carrierVariant[carrier]!
-  for (let entry = first; entry < last; entry++) {
-    if (line.entrySampler[entry * line.variants + variant] === NONE) continue
-    if (duty === UNLOAD_DUTY || line.taskDone[carrier * line.tasks + line.entryTask[entry]!] === 0) return true
-  }
-  return false
-}
-
-/** Whether a carrier on its way to the zone will have something to do there. */
-export function dutyAhead(line: Line, carrier: number, zone: number): boolean {
-  const station = line.zoneStation[zone]!
-  if (station === NONE) return false
-  return (
-    dutyApplies(line, station, UNLOAD_DUTY, carrier) ||
-    dutyApplies(line, station, LOAD_DUTY, carrier) ||
-    dutyApplies(line, station, WORK_DUTY, carrier)
-  )
-}
 
 /** The carrier has come to rest: its first duty, or none. */
 export function beginStay(line: Line, carrier: number, zone: number): void {

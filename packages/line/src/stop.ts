@@ -10,20 +10,18 @@ import { holdChange, resumeChange } from './transfer.ts'
 function holdZone(line: Line, zone: number): void {
   line.collector.touch(zone)
   if (line.zoneHeld[zone]!++ > 0) return
-  holdPath(line, zone)
-  holdPath(line, line.zonePrevious[zone]!)
+  for (let k = line.outs.first[zone]!; k < line.outs.first[zone + 1]!; k++) holdPath(line, line.outs.items[k]!)
+  for (let k = line.ins.first[zone]!; k < line.ins.first[zone + 1]!; k++) holdPath(line, line.ins.items[k]!)
   holdChange(line, zone)
 }
 
 function resumeZone(line: Line, zone: number): void {
   line.collector.touch(zone)
   if (--line.zoneHeld[zone]! > 0) return
-  const before = line.zonePrevious[zone]!
-  if (line.zoneHeld[line.zoneNext[zone]!] === 0) resumePath(line, zone)
-  if (line.zoneHeld[before] === 0) resumePath(line, before)
+  for (let k = line.outs.first[zone]!; k < line.outs.first[zone + 1]!; k++) resumePath(line, line.outs.items[k]!)
+  for (let k = line.ins.first[zone]!; k < line.ins.first[zone + 1]!; k++) resumePath(line, line.ins.items[k]!)
   resumeChange(line, zone)
   addTo(line.moveList, zone)
-  addTo(line.moveList, before)
 }
 
 function holdAllZones(line: Line): void {

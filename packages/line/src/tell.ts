@@ -50,7 +50,7 @@ export function tellResult(line: Line, seed: string, replication: number, end: R
       seconds: slice(c.carrierSeconds, k, CARRIER_WIDTH),
       laps: c.carrierLaps[k]!,
     })),
-    storeMean: 0,
+    storeMean: c.stored.mean(endSeconds, seconds),
     supplies: [],
     handlings: [],
     breakdowns: spec.breakdowns.map((source, k) => ({ name: source.name, count: c.causes.count[k]!, seconds: c.causes.seconds[k]! })),

@@ -8,13 +8,16 @@ import {
   CHANGING,
   type Line,
   NO_CHANGE,
+  NONE,
+  TO_WAY_IN,
   TO_WAY_OUT,
   TO_WAY_OUT_PENDING,
   takeAt,
 } from './state.ts'
 import { holdTimer, resumeTimer, startTimer } from './timer.ts'
 import { CHANGE_END, CHANGE_START } from './trace.ts'
-import { becomeDone, becomeFree } from './zone.ts'
+import { wayNow } from './wayOut.ts'
+import { becomeDone, becomeFree, claim } from './zone.ts'
 
 /** The carrier has come to rest and its work here is released: the transfer turns to the way out, or there is nothing to change. */
 export function leaveWork(line: Line, carrier: number, zone: number): void {
@@ -28,14 +31,21 @@ export function leaveWork(line: Line, carrier: number, zone: number): void {
   addTo(line.changeList, zone)
 }
 
-/** The carrier has left the zone: the transfer turns back, or the zone is free at once. */
+/** The carrier has left the zone: the transfer turns back, or the zone is free at once, also where ways in of different positions let it rest. */
 export function leaveClear(line: Line, zone: number): void {
-  if (line.zoneChanges[zone] === 0) {
+  if (line.zoneChanges[zone] === 0 || line.zoneRests[zone] === 1 || line.backPosition[zone] === line.zonePosition[zone]) {
     becomeFree(line, zone)
     return
   }
   line.zoneChange[zone] = BACK_PENDING
   addTo(line.changeList, zone)
+}
+
+/** Fixes the way out where that is done once; whether the transfer stands otherwise than it needs. */
+function mustTurn(line: Line, zone: number): boolean {
+  const way = wayNow(line, zone, line.zoneCarrier[zone]!)
+  if (line.zoneFixes[zone] === 1) line.zoneWay[zone] = way
+  return way !== NONE && line.pathFromPosition[way] !== line.zonePosition[zone]
 }
 
 /** Starts the change in the lowest zone where one is due and nothing holds it. False: there is none. */
@@ -46,6 +56,12 @@ export function startFirstChange(line: Line): boolean {
   for (let place = 0; place < list.length; ) {
     const zone = list.items[place]!
     const change = line.zoneChange[zone]!
+    if (change === TO_WAY_OUT_PENDING && !mustTurn(line, zone)) {
+      takeAt(list, place)
+      line.zoneChange[zone] = NO_CHANGE
+      becomeDone(line, line.zoneCarrier[zone]!, zone)
+      continue
+    }
     if (line.zoneHeld[zone]! > 0 || (change !== TO_WAY_OUT_PENDING && change !== BACK_PENDING)) {
       takeAt(list, place)
       continue
@@ -61,22 +77,46 @@ export function startFirstChange(line: Line): boolean {
   const out = line.zoneChange[best] === TO_WAY_OUT_PENDING
   line.zoneChange[best] = out ? TO_WAY_OUT : BACK
   if (out) line.carrierPhase[line.zoneCarrier[best]!] = CHANGING
-  line.activity++
-  line.queue.times[line.changeSlot + best] = line.now + (out ? line.changeOutSeconds[best]! : line.changeBackSeconds[best]!)
-  startTimer(line, line.changeSlot + best)
-  operateChange(line, best, 1)
-  if (line.trace !== null) line.trace.add(line.now, CHANGE_START, best, line.zoneCarrier[best]!, out ? 0 : 1)
+  startChange(line, best, line.zoneCarrier[best]!, out ? 0 : 1)
   return true
 }
 
+function startChange(line: Line, zone: number, carrier: number, detail: number): void {
+  line.activity++
+  line.queue.times[line.changeSlot + zone] = line.now + line.changeSeconds[2 * zone + 1 - line.zonePosition[zone]!]!
+  startTimer(line, line.changeSlot + zone)
+  operateChange(line, zone, 1)
+  if (line.trace !== null) line.trace.add(line.now, CHANGE_START, zone, carrier, detail)
+}
+
+/** Whether the transfer at the end of the path rests in the other position than the path needs. */
+export function mustTurnIn(line: Line, path: number): boolean {
+  const to = line.pathTo[path]!
+  return line.zoneRests[to] === 1 && line.zonePosition[to] !== line.pathToPosition[path]
+}
+
+/** A carrier at rest has won the transfer in the wrong position: it is set aside and changes, then the move starts. */
+export function startTurnIn(line: Line, path: number): void {
+  const to = line.pathTo[path]!
+  const from = line.pathFrom[path]!
+  const carrier = line.zoneCarrier[from]!
+  claim(line, to, carrier)
+  line.zoneWay[from] = path
+  line.zoneChange[to] = TO_WAY_IN
+  startChange(line, to, carrier, 2)
+}
+
 export function onChangeEnd(line: Line, zone: number): void {
-  const out = line.zoneChange[zone] === TO_WAY_OUT
+  const change = line.zoneChange[zone]!
   line.zoneChange[zone] = NO_CHANGE
+  line.zonePosition[zone] = 1 - line.zonePosition[zone]!
   line.activity--
   operateChange(line, zone, 0)
-  if (line.trace !== null) line.trace.add(line.now, CHANGE_END, zone, line.zoneCarrier[zone]!, out ? 0 : 1)
-  if (out) becomeDone(line, line.zoneCarrier[zone]!, zone)
-  else becomeFree(line, zone)
+  const carrier = change === TO_WAY_IN ? line.zoneClaimant[zone]! : line.zoneCarrier[zone]!
+  if (line.trace !== null) line.trace.add(line.now, CHANGE_END, zone, carrier, change === TO_WAY_OUT ? 0 : change === BACK ? 1 : 2)
+  if (change === TO_WAY_OUT) becomeDone(line, carrier, zone)
+  else if (change === BACK) becomeFree(line, zone)
+  else addTo(line.moveList, line.carrierZone[carrier]!)
 }
 
 /** A stop now holds the zone: its change stands still. */
@@ -88,7 +128,7 @@ export function holdChange(line: Line, zone: number): void {
 /** Nothing holds the zone any longer: its change goes on, or one that was due may start. */
 export function resumeChange(line: Line, zone: number): void {
   const change = line.zoneChange[zone]!
-  if (change === TO_WAY_OUT || change === BACK) {
+  if (change === TO_WAY_OUT || change === BACK || change === TO_WAY_IN) {
     resumeTimer(line, line.changeSlot + zone)
     operateChange(line, zone, 1)
   } else if (change !== NO_CHANGE) addTo(line.changeList, zone)

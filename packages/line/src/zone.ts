@@ -1,15 +1,18 @@
 /** Zones: claimed by a carrier, waited in, and free again. (MODEL.md §2) */
 import { addTo, CLAIMED, DONE, FREE, type Line } from './state.ts'
+import { wayNow } from './wayOut.ts'
 
 /** Claims the zone, and behind exit-clear transfers the zones up to the next place to stand; those are only set aside. */
 export function claim(line: Line, to: number, carrier: number): void {
   let zone = to
-  while (line.zoneState[zone] === FREE) {
+  while (zone !== line.store && line.zoneState[zone] === FREE) {
     line.zoneState[zone] = CLAIMED
     line.zoneClaimant[zone] = carrier
     line.collector.touch(zone)
     if (line.exitClear[zone] === 0) return
-    zone = line.zoneNext[zone]!
+    const way = wayNow(line, zone, carrier)
+    line.zoneWay[zone] = way
+    zone = line.pathTo[way]!
   }
 }
 
@@ -25,10 +28,6 @@ export function becomeDone(line: Line, carrier: number, zone: number): void {
 export function becomeFree(line: Line, zone: number): void {
   line.zoneState[zone] = FREE
   line.collector.touch(zone)
-  let before = line.zonePrevious[zone]!
-  addTo(line.moveList, before)
-  while (line.exitClear[before] === 1 && before !== zone) {
-    before = line.zonePrevious[before]!
-    addTo(line.moveList, before)
-  }
+  const { first, items } = line.feeders
+  for (let k = first[zone]!; k < first[zone + 1]!; k++) addTo(line.moveList, items[k]!)
 }

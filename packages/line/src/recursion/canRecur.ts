@@ -7,11 +7,11 @@ import type { Line } from '../state.ts'
  */
 export function canRecur(line: Line): boolean {
   const { spec, zones } = line
-  if (spec.mix.kind === 'list') return false
+  if (!line.isLoop || spec.mix.kind === 'list') return false
   if (spec.breaks.length > 0 && !spec.conveyorDuringBreaks) return false
   if (spec.stations.filter((station) => station.load !== null).length > 1) return false
   if (spec.stations.filter((station) => station.unload !== null).length > 1) return false
-  if (spec.carriers.count >= line.exitClear.reduce((places, is) => places + 1 - is, 0)) return false
+  if (spec.carriers.count >= line.exitClear.subarray(0, zones).reduce((places, is) => places + 1 - is, 0)) return false
   return spec.breakdowns.every(({ part, clock }) => {
     if (clock !== 'operating') return false
     if (part.kind === 'station') return true

@@ -6,10 +6,10 @@
  * running) are worked out on the way. `canRecur` says which lines this holds for; results are those of the event engine, to the last bit.
  */
 import { drawInOrder } from '../draw.ts'
+import { dutyAhead } from '../dutyAhead.ts'
 import { SPEED } from '../motion.ts'
 import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from '../result.ts'
 import { type Line, NONE, SAME_AS_MOVE } from '../state.ts'
-import { dutyAhead } from '../station.ts'
 import { addToTally, VALUE } from '../tally.ts'
 import { change, heldEnd } from './change.ts'
 import { stay, waiting } from './stay.ts'
@@ -187,7 +187,8 @@ function clearBehind(sweep: Sweep, zone: number, at: number, atSpeed: 0 | 1, mov
     clear += line.drawn[0]!
   }
   if (clear <= sweep.last) line.events++
-  sweep.freeAt[zone] = line.zoneChanges[zone] === 1 ? change(sweep, zone, clear, line.changeBackSeconds[zone]!, Z_VACATING) : clear
+  sweep.freeAt[zone] =
+    line.zoneChanges[zone] === 1 ? change(sweep, zone, clear, line.changeSeconds[2 * zone + line.backPosition[zone]!]!, Z_VACATING) : clear
 }
 
 /** Tells what is left up to the end of the window. */

@@ -1,9 +1,10 @@
 /** A carrier's stay in a zone, from rest to done: duties, release, change of position. (MODEL.md §4, §5) */
 import { drawInOrder } from '../draw.ts'
+import { dutyAhead, dutyApplies } from '../dutyAhead.ts'
 import { makeRoom } from '../growingList.ts'
 import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from '../result.ts'
 import { LOAD_DUTY, NONE, UNLOAD_DUTY, WORK_DUTY } from '../state.ts'
-import { addWork, dutyAhead, dutyApplies, markTasks } from '../station.ts'
+import { addWork, markTasks } from '../station.ts'
 import { putProduct } from '../supply.ts'
 import { addToTally, VALUE } from '../tally.ts'
 import { change } from './change.ts'
@@ -38,7 +39,7 @@ export function stay(sweep: Sweep, carrier: number, zone: number, rest: number):
   if (station !== NONE && dutyAhead(line, carrier, zone)) at = serve(sweep, carrier, zone, station, at)
   else if (station !== NONE) line.stationServed[station] = 0
   if (line.zoneChanges[zone] === 1) {
-    at = change(sweep, zone, at, line.changeOutSeconds[zone]!, Z_OTHER)
+    at = change(sweep, zone, at, line.changeSeconds[2 * zone + line.pathFromPosition[zone]!]!, Z_OTHER)
     tellCarrier(sweep, carrier, waiting(sweep, carrier), at)
     tellStationIn(sweep, zone, S_EXCHANGING, at)
   }
