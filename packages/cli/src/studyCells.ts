@@ -48,7 +48,8 @@ export function studyShown(told: Told, simulated: Simulated): Shown {
   }
 }
 
-const USE: CautionCell = {
+/** Stands on every page of a study. */
+export const USE: CautionCell = {
   kind: 'caution',
   id: 'caution-use',
   tone: 'caution',

@@ -120,6 +120,13 @@ test('balance: tasks of a table, and of a scenario', async () => {
     document: 'balance',
     cycleSeconds: 13.5,
   })
+  const page = await typed('balance', 'tasks.csv', '--cycle', '10', '--out', 'out/balance.html')
+  expect(page).toMatchObject({ code: 0, out: expect.stringContaining('Page: out/balance.html') })
+  expect(page.files.get('out/balance.html')).toContain('Screening only')
+  const valid = new Ajv({ allErrors: true, strict: true }).compile(JSON.parse((await typed('schema', '--of', 'balance')).out) as object)
+  const document = JSON.parse((await typed('balance', 'a.yaml', '--stations', '1', '--json')).out) as object
+  expect(valid(document), JSON.stringify(valid.errors)).toBe(true)
+  expect(valid({ ...document, surprise: 1 })).toBe(false)
   expect(await typed('balance', 'tasks.csv')).toMatchObject({ code: 2, err: expect.stringContaining('--cycle or --stations') })
   expect(await typed('balance', 'tasks.csv', '--cycle', '2')).toMatchObject({
     code: 2,

@@ -65,8 +65,9 @@ export function addStudies(root: Command, { shell, command, onCode }: ProgramCon
     .option('--stations <count>', 'find the shortest cycle for so many stations', wholeNumber)
     .option('--before <rules>', 'of a scenario: what comes before what, such as "wire<test" (default: today’s order)', nameList)
     .option('--json', 'print one JSON document')
+    .option('--out <file>', 'write the page, one HTML file')
     .addHelpText('after', examples('balance tasks.csv --cycle 60', 'balance line.yaml --stations 5'))
-    .action(async (file: string, flags) => onCode(await (await import('./commands/balance.ts')).balance(shell, file, flags)))
+    .action(async (file: string, flags) => onCode(await (await import('./commands/balance.ts')).balance(shell, file, flags, command)))
 }
 
 function studyOptions(command: Command, replications: number, what = 'random worlds to run'): Command {

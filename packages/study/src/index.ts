@@ -35,7 +35,7 @@ export { keptIn, pruneStore } from './store/housekeeping.ts'
 export { memoryStore } from './store/memoryStore.ts'
 export { ENGINE_VERSION } from './engineVersion.ts'
 // Several lines in the same worlds
-export type { LineRows, Runner, ThreadRunnerOptions, WorldRange } from './runner.ts'
+export type { LineRows, Runner, RunnerProgress, ThreadRunnerOptions, WorldRange } from './runner.ts'
 export { hereRunner, threadRunner, unitsOf } from './runner.ts'
 export type { ComparedLine, CompareRequest, CompareResult, LineToCompare } from './compareLines.ts'
 export { compareLines } from './compareLines.ts'

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
-import { hereRunner, inCommon, threadRunner, unitsOf } from './runner.ts'
+import { meanInterval } from '@loopwright/stats'
+import { hereRunner, inCommon, type RunnerProgress, threadRunner, unitsOf } from './runner.ts'
 import { smallLoop } from './smallLoop.ts'
 import { withCarriers } from './withCarriers.ts'
 
@@ -33,15 +34,24 @@ test('told to stop before the start: no rows, and it says so', async () => {
 })
 
 test('progress counts up to what was expected', async () => {
-  const told: { done: number; total: number }[] = []
+  const told: RunnerProgress[] = []
   const runner = threadRunner({ workers: 1, onProgress: (progress) => told.push({ ...progress }) })
   try {
-    runner.expect(10)
+    runner.expect(10, 'which of two')
     await runner.run(lines, { seed: 'a', from: 0, to: 3 })
   } finally {
     await runner.close()
   }
-  expect(told.at(-1)).toEqual({ done: 6, total: 10 })
+  expect(told.at(-1)).toMatchObject({ done: 6, total: 10, recalled: 0, what: 'which of two' })
+})
+
+test('progress tells the worst half-width so far, as a share of its mean', async () => {
+  const told: RunnerProgress[] = []
+  const runner = threadRunner({ workers: 1, onProgress: (progress) => told.push(progress) })
+  const ran = await runner.run(lines, { seed: 'a', from: 0, to: 6 }).finally(() => runner.close())
+  const shares = ran.map((each) => meanInterval(unitsOf(each))).map(({ mean, halfWidth }) => halfWidth / mean)
+  expect(told[0]!.precision).toBeNull()
+  expect(told.at(-1)!.precision).toBeCloseTo(Math.max(...shares), 12)
 })
 
 test('in common: the shortest decides', () => {

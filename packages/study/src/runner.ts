@@ -1,5 +1,6 @@
 /** Runs several lines in the same random worlds: what comparisons, drivers, losses and station orders are made of. */
 import { createSimulator, type LineSpec } from '@loopwright/line'
+import { Tally, tQuantile } from '@loopwright/stats'
 import { openPool, type PoolOptions } from './openPool.ts'
 import { runChunks } from './runChunks.ts'
 import { type RowLayout, rowLayout, runRow } from './runRow.ts'
@@ -22,15 +23,26 @@ export interface WorldRange {
 export interface Runner {
   /** Runs each line in each world. After a stop lines have fewer rows, and not all as many. */
   run(lines: readonly LineSpec[], worlds: WorldRange): Promise<readonly LineRows[]>
-  /** Says how many replications are still to come, as far as that is known: for the progress only. */
-  expect(replications: number): void
+  /** Says how many replications are still to come, as far as that is known, and what they decide: for the progress only. */
+  expect(replications: number, deciding?: string): void
   /** told to stop: what is in by then is all there will be */
   readonly stopped: boolean
   close(): Promise<void>
 }
 
+export interface RunnerProgress {
+  readonly done: number
+  readonly total: number
+  /** of those done: how many came from a store */
+  readonly recalled: number
+  /** largest half-width of a 95 % interval of a mean output, as a share of it, among the lines that run; null below 2 replications of one of them */
+  readonly precision: number | null
+  /** what is being decided now, where the study says so */
+  readonly what?: string
+}
+
 export interface ThreadRunnerOptions extends PoolOptions {
-  readonly onProgress?: (progress: { readonly done: number; readonly total: number }) => void
+  readonly onProgress?: (progress: RunnerProgress) => void
   /** stops within a second */
   readonly signal?: AbortSignal
 }
@@ -41,6 +53,8 @@ export function threadRunner(options: ThreadRunnerOptions = {}): Runner {
   const { pool, close } = openPool(options)
   let done = 0
   let total = 0
+  let what: string | undefined
+  const known = new Map<LineSpec, Tally>()
   return {
     async run(lines, { seed, from, to }) {
       const schedule = new Schedule(lines.length, to - from)
@@ -48,6 +62,8 @@ export function threadRunner(options: ThreadRunnerOptions = {}): Runner {
       const layouts = lines.map(rowLayout)
       const rows = lines.map((): Float64Array[] => [])
       total = Math.max(total, done + lines.length * (to - from))
+      const tallies = lines.map((line) => known.get(line) ?? new Tally())
+      lines.forEach((line, index) => known.set(line, tallies[index]!))
       await runChunks(pool, {
         schedule,
         taskOf: (chunk) => ({
@@ -59,17 +75,27 @@ export function threadRunner(options: ThreadRunnerOptions = {}): Runner {
           want: 'rows',
         }),
         onResult: (chunk, result) => {
-          for (const [index, row] of result.rows.entries()) rows[chunk.index]![chunk.from + index] = row
+          for (const [index, row] of result.rows.entries()) {
+            rows[chunk.index]![chunk.from + index] = row
+            tallies[chunk.index]!.add(row[layouts[chunk.index]!.units]!)
+          }
           schedule.learn(chunk.index, result.rows.at(-1)![layouts[chunk.index]!.events]!)
           done += chunk.to - chunk.from
-          onProgress?.({ done, total: Math.max(total, done) })
+          onProgress?.({
+            done,
+            total: Math.max(total, done),
+            recalled: pool.recalled,
+            precision: worstPrecision(tallies),
+            ...(what === undefined ? {} : { what }),
+          })
         },
         signal,
       })
       return lines.map((_, index) => ({ layout: layouts[index]!, rows: withoutGap(rows[index]!) }))
     },
-    expect(replications) {
+    expect(replications, deciding) {
       total = done + replications
+      what = deciding
     },
     get stopped() {
       return signal?.aborted === true
@@ -102,6 +128,16 @@ export function unitsOf({ layout, rows }: LineRows): number[] {
 export function inCommon(lines: readonly LineRows[]): LineRows[] {
   const least = Math.min(...lines.map(({ rows }) => rows.length))
   return lines.map(({ layout, rows }) => ({ layout, rows: rows.slice(0, least) }))
+}
+
+/** 0 where a mean is 0: there is no share of nothing. */
+function worstPrecision(tallies: readonly Tally[]): number | null {
+  let worst = 0
+  for (const { count, mean = 0, sd = 0 } of tallies) {
+    if (count < 2) return null
+    if (mean > 0) worst = Math.max(worst, (tQuantile(0.975, count - 1) * sd) / Math.sqrt(count) / mean)
+  }
+  return worst
 }
 
 function withoutGap(rows: readonly Float64Array[]): Float64Array[] {

@@ -92,6 +92,7 @@ export async function stationOrder(line: LineSpec, request: OrderRequest, runner
     if (why !== null) throw new RangeError(`the order given cannot be tried: ${why}`)
   }
   const all = allPlaces(line, request, exhaustiveMax)
+  runner.expect(PILOT, 'what today’s order makes')
   const pilot = await pilotMeans(line, [today], seed, runner)
   const delta = request.delta ?? 0.005 * pilot[0]!
   if (!(delta > 0) && !runner.stopped)
@@ -122,7 +123,7 @@ export async function stationOrder(line: LineSpec, request: OrderRequest, runner
   if (selected.choice === null) return { ...head, ...none, partial: true, candidates }
   const winner = selected.choice.selected
   const fresh = unique([today, places[winner]!, ...(mine === undefined ? [] : [mine])])
-  runner.expect(fresh.length * check)
+  runner.expect(fresh.length * check, 'the chosen order against today’s, in fresh worlds')
   const worlds = { seed: `${seed}-check`, from: 0, to: check }
   const checked = inCommon(
     await runner.run(
@@ -172,6 +173,8 @@ async function select(
     const { from, below, systems } = step.value
     if (systems.some((system) => made[system]!.length < below)) {
       const to = from === 0 ? below : below - 1 + AHEAD
+      const still = systems.length === 1 ? '1 order' : `${systems.length} orders`
+      runner.expect(systems.length * (to - made[systems[0]!]!.length), `which order is best, ${still} left of ${lines.length}`)
       const ran = await runner.run(
         systems.map((system) => lines[system]!),
         { seed, from: made[systems[0]!]!.length, to },
@@ -208,6 +211,7 @@ async function search(
     const fresh = neighbours(line, rules, at).filter((places) => !means.has(places.join()) && !hopeless(places))
     const some = fresh.slice(0, CANDIDATES_MAX - means.size)
     if (some.length === 0) break
+    runner.expect(some.length * PILOT, `which orders are worth a closer look, ${means.size} tried`)
     const found = await pilotMeans(line, some, seed, runner)
     for (const [index, places] of some.entries()) means.set(places.join(), { places, mean: found[index]! })
     const [best] = [...means.values()].sort((a, b) => b.mean - a.mean)

@@ -1,6 +1,8 @@
 import { formatNumber, formatShare, type Table } from '@loopwright/charts'
 import { type BalanceResult, taskBalance, type TaskToShare } from '@loopwright/study'
+import type { Cell } from '@loopwright/notebook'
 import { tasksOfCsv, tasksOfLine } from '../balanceTasks.ts'
+import { balanceDocument } from '../documents/balanceDocument.ts'
 import { loadScenario } from '../loadScenario.ts'
 import { DONE, Misuse, type Shell } from '../shell.ts'
 
@@ -9,35 +11,46 @@ export interface BalanceFlags {
   readonly stations?: number
   readonly before?: readonly string[]
   readonly json?: true
+  /** file for the page */
+  readonly out?: string
 }
 
 /** Shares tasks among stations, exactly, on average times. */
-export async function balance(shell: Shell, file: string, flags: BalanceFlags): Promise<number> {
+export async function balance(shell: Shell, file: string, flags: BalanceFlags, command: string): Promise<number> {
   const { cycle, stations } = flags
+  if (flags.out !== undefined) await shell.checkWritable(flags.out)
   if ((cycle === undefined) === (stations === undefined))
     throw new Misuse('balance takes --cycle or --stations: the one is given, the other is found')
   const tasks = await tasksOf(shell, file, flags.before ?? [])
   const result = shared(tasks, cycle === undefined ? { stations: stations! } : { cycleSeconds: cycle })
-  if (flags.json === true) {
-    shell.out.write(`${JSON.stringify({ format: 1, document: result.kind, file, ...result, kind: undefined }, null, 2)}\n`)
-    return DONE
-  }
-  const { showCells } = await import('../cells.ts')
+  if (flags.json === true) shell.out.write(`${JSON.stringify(balanceDocument(file, result), null, 2)}\n`)
+  if (flags.json === true && flags.out === undefined) return DONE
+  const cells = await balanceCells(result, cycle !== undefined)
+  const { USE } = await import('../studyCells.ts')
+  if (flags.json !== true) (await import('../cells.ts')).showCells(shell, cells)
+  if (flags.out === undefined) return DONE
+  const { writePage } = await import('@loopwright/notebook')
+  const question = cycle === undefined ? `What cycle can ${stations} stations do?` : `How few stations can do ${formatNumber(cycle, 2)} s?`
+  await shell.writeFile(flags.out, await writePage({ question, scenarioName: file, date: shell.today(), command }, [...cells, USE]))
+  const says = flags.json === true ? shell.err : shell.out
+  says.write(`${flags.json === true ? '' : '\n'}Page: ${flags.out}\n`)
+  return DONE
+}
+
+async function balanceCells(result: BalanceResult, cycleGiven: boolean): Promise<Cell[]> {
   const { prose, tableCell } = await import('../studyCells.ts')
   const count = `${result.stations.length} ${result.stations.length === 1 ? 'station' : 'stations'}`
   const seconds = `${formatNumber(result.cycleSeconds, 2)} s`
-  const answer =
-    cycle === undefined
-      ? `${count} can do it in ${seconds} at best, on average times.`
-      : `${count} can do it at ${seconds}, on average times; fewer cannot.`
-  showCells(shell, [
+  const answer = cycleGiven
+    ? `${count} can do it at ${seconds}, on average times; fewer cannot.`
+    : `${count} can do it in ${seconds} at best, on average times.`
+  return [
     { kind: 'answer', id: 'answer', sentences: [answer], sure: [] },
     tableCell('stations', table(result)),
     prose('sure', [
       `Stations stand idle for ${formatShare(result.lossShare)} of the cycle. Scatter, carriers and exchange times decide the rest: simulate it.`,
     ]),
-  ])
-  return DONE
+  ]
 }
 
 async function tasksOf(shell: Shell, file: string, rules: readonly string[]): Promise<TaskToShare[]> {

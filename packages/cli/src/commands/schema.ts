@@ -1,6 +1,6 @@
 import { DONE, type Shell } from '../shell.ts'
 
-export const SCHEMAS = ['scenario', 'run', 'sweep', 'carriers', 'compare', 'drivers', 'losses', 'order', 'steady'] as const
+export const SCHEMAS = ['scenario', 'run', 'sweep', 'carriers', 'compare', 'drivers', 'losses', 'order', 'steady', 'balance'] as const
 export type SchemaName = (typeof SCHEMAS)[number]
 
 /** Prints a JSON Schema: of scenario files, or of what a command prints with `--json`. */
@@ -22,6 +22,7 @@ async function schemaOf(of: SchemaName): Promise<object> {
     case 'losses':
     case 'order':
     case 'steady':
+    case 'balance':
       return (await import('../documents/studySchemas.ts')).STUDY_SCHEMAS[of]()
     case 'sweep':
       return (await import('../documents/sweepDocument.ts')).sweepSchema()

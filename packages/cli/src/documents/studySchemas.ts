@@ -1,4 +1,5 @@
 /** JSON Schemas of what the studies print with `--json`, by name. */
+import { balanceSchema } from './balanceDocument.ts'
 import { compareSchema } from './compareDocument.ts'
 import { driverSchema } from './driverDocument.ts'
 import { lossSchema } from './lossDocument.ts'
@@ -6,7 +7,8 @@ import { orderSchema } from './orderDocument.ts'
 import type { Schema } from './schemaParts.ts'
 import { steadySchema } from './steadyDocument.ts'
 
-export const STUDY_SCHEMAS: Readonly<Record<'compare' | 'drivers' | 'losses' | 'order' | 'steady', () => Schema>> = {
+export const STUDY_SCHEMAS: Readonly<Record<'balance' | 'compare' | 'drivers' | 'losses' | 'order' | 'steady', () => Schema>> = {
+  balance: balanceSchema,
   compare: compareSchema,
   drivers: driverSchema,
   losses: lossSchema,

@@ -9,10 +9,12 @@ const KNOWN_FROM = 0.05
  */
 export function linesProgress(
   what: string,
-  { done, total }: { readonly done: number; readonly total: number },
+  progress: { readonly done: number; readonly total: number; readonly precision?: number | null; readonly what?: string },
   elapsedSeconds: number,
 ): string {
+  const { done, total, precision } = progress
+  const known = precision == null ? '' : `, means known to ± ${(precision * 100).toFixed(1)} %`
   const left =
     done > 0 && done >= KNOWN_FROM * total && done < total ? `, ${Math.ceil((elapsedSeconds / done) * (total - done))} s left` : ''
-  return `${what}: ${done} of ${total} runs${left}`
+  return `${progress.what ?? what}: ${done} of ${total} runs${known}${left}`
 }

@@ -10,6 +10,7 @@ import {
   lossWaterfall,
   type OrderResult,
   type Runner,
+  type RunnerProgress,
   stationOrder,
   threadRunner,
   workingSeconds,
@@ -204,7 +205,7 @@ async function onThreads<T>({ effects, workers }: StudyParts, what: string, stud
   }
 }
 
-function progressOf(effects: Effects, what: string): (progress: { readonly done: number; readonly total: number }) => void {
+function progressOf(effects: Effects, what: string): (progress: Omit<RunnerProgress, 'recalled'>) => void {
   const started = effects.now().getTime()
   return (progress) => effects.progress(linesProgress(what, progress, (effects.now().getTime() - started) / 1000))
 }

@@ -1,0 +1,29 @@
+/** The document of `loopwright balance --json`. */
+import type { BalanceResult } from '@loopwright/study'
+import { list, number, only, record, type Schema, share, text } from './schemaParts.ts'
+
+export function balanceDocument(file: string, { kind, ...rest }: BalanceResult): object {
+  return { format: 1, document: kind, file, ...rest }
+}
+
+/** JSON Schema of that document. */
+export function balanceSchema(): Schema {
+  return {
+    $schema: 'http://json-schema.org/draft-07/schema#',
+    title: 'Tasks shared among stations, by loopwright',
+    ...record(
+      {
+        format: only(1, 'version of this form'),
+        document: only('balance', 'what this document tells'),
+        file: text('table or scenario, as given'),
+        cycleSeconds: number('the cycle that the grouping keeps, mean times'),
+        stations: list(
+          record({ tasks: list(text('name'), 'in an order that keeps the rules'), seconds: number('mean work') }, 'one station'),
+          'in the order of flow',
+        ),
+        lossShare: share('1 − work / (stations × cycle)'),
+      },
+      'What `loopwright balance --json` prints. One of the best groupings; times in seconds.',
+    ),
+  }
+}
