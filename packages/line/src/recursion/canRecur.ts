@@ -1,4 +1,5 @@
 /** Which lines the recursion holds for. */
+import type { LineSpec, PathSpec, StationSpec } from '../spec.ts'
 import type { Line } from '../state.ts'
 
 /**
@@ -7,7 +8,8 @@ import type { Line } from '../state.ts'
  */
 export function canRecur(line: Line): boolean {
   const { spec, zones } = line
-  if (!line.isLoop || spec.mix.kind === 'list') return false
+  if (!line.isLoop || !isPlainLoop(spec)) return false
+  if (spec.mix.kind === 'list') return false
   if (spec.breaks.length > 0 && !spec.conveyorDuringBreaks) return false
   if (spec.stations.filter((station) => station.load !== null).length > 1) return false
   if (spec.stations.filter((station) => station.unload !== null).length > 1) return false
@@ -24,4 +26,19 @@ export function canRecur(line: Line): boolean {
 function clearsBeforeArrival(line: Line, path: number): boolean {
   if (line.moveSampler[path] !== -1 || line.clearSampler[path] !== -1) return false
   return [0, 1].every((start) => line.clearSeconds[2 * path + start]! <= line.moveSeconds[4 * path + 2 * start]!)
+}
+
+/** One closed loop in zone order that takes every carrier, stations with operators of their own, products always there, good and taken off at once. */
+function isPlainLoop({ zones, paths, stations, operators, supply, inspections, rework, repairCrews, carriers }: LineSpec): boolean {
+  if (operators.length > 0 || inspections.length > 0 || rework.length > 0 || repairCrews !== null) return false
+  if (supply.arrivals.kind !== 'always' || carriers.start === 'store' || paths.length !== zones.length) return false
+  return paths.every((path, p) => path.from === p && path.to === (p + 1) % zones.length && takesAll(path)) && stations.every(isPlainStation)
+}
+
+function takesAll({ takes, manual }: PathSpec): boolean {
+  return manual === null && takes.variants === null && takes.load === null && takes.rejected === null && takes.forStation === null
+}
+
+function isPlainStation({ accepts, supply, receiver, safetyStop }: StationSpec): boolean {
+  return accepts !== 'rejected' && receiver === null && safetyStop === null && (supply === null || supply.arrivals.kind === 'always')
 }

@@ -7,14 +7,13 @@ import { tellZone } from './told.ts'
 const STOPPED = ZONE_STATES.indexOf('stopped')
 
 /**
- * Changes from `start` on and keeps the holds met in `sweep.holds`; tells the zone's time as `state`, or as stopped.
- *
- * @returns the instant at which the transfer stands in its new position
+ * Changes for `sweep.seconds` from `sweep.at` on and keeps the holds met in `sweep.holds`; tells the zone's time as `state`, or as stopped.
+ * `sweep.at` becomes the instant at which the transfer stands in its new position.
  */
-export function change(sweep: Sweep, zone: number, start: number, seconds: number, state: number): number {
+export function change(sweep: Sweep, zone: number, state: number): void {
   const { transferClocks, collector } = sweep.line
-  let at = start
-  let left = seconds
+  let at = sweep.at[0]!
+  let left = sweep.seconds[0]!
   sweep.holds = 0
   for (;;) {
     const end = at + left
@@ -23,7 +22,8 @@ export function change(sweep: Sweep, zone: number, start: number, seconds: numbe
       runClocks(sweep, transferClocks, zone, left)
       tellZone(sweep, zone, state, end)
       if (end <= sweep.last) sweep.line.events++
-      return end
+      sweep.at[0] = end
+      return
     }
     tellZone(sweep, zone, state, failure)
     runClocks(sweep, transferClocks, zone, failure - at)
@@ -34,7 +34,8 @@ export function change(sweep: Sweep, zone: number, start: number, seconds: numbe
     if (left === 0) {
       sweep.heldUntil[zone] = until
       if (end <= sweep.last) sweep.line.events++
-      return failure
+      sweep.at[0] = failure
+      return
     }
     at = until
   }
@@ -56,7 +57,6 @@ function keepHold(sweep: Sweep, from: number, to: number): void {
 
 /** When something of that length ends that starts at `start` and stands still in the holds kept; what ends as a hold begins does end. */
 export function heldEnd(sweep: Sweep, start: number, seconds: number): number {
-  if (sweep.holds === 0) return start + seconds
   let end = start + seconds
   for (let k = 0; k < sweep.holds; k++) {
     const from = sweep.holdFrom[k]!

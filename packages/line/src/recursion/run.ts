@@ -5,15 +5,12 @@
  * taken, front to back, round and round. Stops that only lengthen one stay (breakdowns of stations and transfers on operating time, breaks with the conveyor
  * running) are worked out on the way. `canRecur` says which lines this holds for; results are those of the event engine, to the last bit.
  */
-import { drawInOrder } from '../draw.ts'
-import { dutyAhead } from '../dutyAhead.ts'
-import { SPEED } from '../motion.ts'
+import { CARRIER_WIDTH } from '../collect.ts'
 import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from '../result.ts'
-import { type Line, NONE, SAME_AS_MOVE } from '../state.ts'
-import { addToTally, VALUE } from '../tally.ts'
-import { change, heldEnd } from './change.ts'
-import { stay, waiting } from './stay.ts'
-import { LOOKS, READY, type Sweep } from './sweep.ts'
+import { type Line, NONE } from '../state.ts'
+import { advance } from './advance.ts'
+import { waiting } from './stay.ts'
+import { LOOKS, type Sweep } from './sweep.ts'
 import { tellCarrier, tellStation, tellStationIn, tellZone } from './told.ts'
 import { counts, within } from './windowed.ts'
 
@@ -37,104 +34,41 @@ export function recur(sweep: Sweep): void {
   finish(sweep)
 }
 
-/** Takes the carrier as far as the one ahead allows. False: not at all. */
-function advance(sweep: Sweep, carrier: number): boolean {
-  let any = false
-  while (step(sweep, carrier)) any = true
-  return any
-}
-
-/** One move, or the end of a look that failed. False: the zone ahead has not been left yet, or the window is over. */
-function step(sweep: Sweep, carrier: number): boolean {
-  const { line } = sweep
-  const zone = line.carrierZone[carrier]!
-  const looks = sweep.mode[carrier] === LOOKS
-  if ((looks ? sweep.lookAt[carrier]! : sweep.readyAt[carrier]!) > sweep.last) return false
-  const next = line.zoneNext[zone]!
-  let open = sweep.heldUntil[next]!
-  if (sweep.heldUntil[zone]! > open) open = sweep.heldUntil[zone]!
-  if (sweep.asideFor[next] !== carrier) {
-    for (let ahead = next; ; ahead = line.zoneNext[ahead]!) {
-      if (line.zoneCarrier[ahead] !== NONE || sweep.asideFor[ahead] !== NONE) return false
-      if (sweep.freeAt[ahead]! > open) open = sweep.freeAt[ahead]!
-      if (line.exitClear[ahead] === 0) break
-    }
-  }
-  if (looks) {
-    const at = sweep.lookAt[carrier]!
-    if (open <= at) {
-      leave(sweep, carrier, zone, at, 1)
-      return true
-    }
-    comeToRest(sweep, carrier, zone)
-  }
-  const at = Math.max(open, sweep.readyAt[carrier]!)
-  if (at > sweep.last) return looks
-  leave(sweep, carrier, zone, at, 0)
-  return true
-}
-
-/** The look has failed: the carrier brakes and is at rest at `readyAt`. */
-function comeToRest(sweep: Sweep, carrier: number, zone: number): void {
-  const rest = sweep.readyAt[carrier]!
-  sweep.mode[carrier] = READY
-  if (rest > sweep.lookAt[carrier]! && rest <= sweep.last) sweep.line.events++
-  tellCarrier(sweep, carrier, C_MOVING, rest)
-  tellZone(sweep, zone, Z_CLAIMED, rest)
-  tellStationIn(sweep, zone, S_EXCHANGING, rest)
-}
-
-/** The move out of `zone` starts at `at`, from rest (0) or at speed (1). */
-function leave(sweep: Sweep, carrier: number, zone: number, at: number, atSpeed: 0 | 1): void {
-  const { line } = sweep
-  const next = line.zoneNext[zone]!
-  if (atSpeed === 0) {
-    tellCarrier(sweep, carrier, waiting(sweep, carrier), at)
-    tellZone(sweep, zone, Z_BLOCKED, at)
-    tellStationIn(sweep, zone, S_BLOCKED, at)
-  } else {
-    // the carrier goes on moving: its time is told when it stands
-    tellZone(sweep, zone, Z_CLAIMED, at)
-    tellStationIn(sweep, zone, S_EXCHANGING, at)
-  }
-  countMove(sweep, carrier, zone, at)
-  if (sweep.asideFor[next] !== carrier) claimAhead(sweep, carrier, next, at)
-  sweep.asideFor[next] = NONE
-  line.collector.occupiedSeconds[zone]! += within(sweep, sweep.occupiedSince[zone]!, at)
-  sweep.occupiedSince[next] = at
-  line.zoneCarrier[zone] = NONE
-  line.zoneCarrier[next] = carrier
-  line.carrierZone[carrier] = next
-  travel(sweep, carrier, zone, next, at, atSpeed)
-}
-
-function countMove(sweep: Sweep, carrier: number, zone: number, at: number): void {
-  const { line } = sweep
+/** Tells what is left up to the end of the window. */
+function finish(sweep: Sweep): void {
+  const { line, last } = sweep
   const { collector } = line
-  const inWindow = counts(sweep, at)
-  if (inWindow) collector.movesOut[zone]!++
-  const station = line.zoneStation[zone]!
-  if (station !== NONE && line.stationServed[station] === 1) {
-    line.stationServed[station] = 0
-    if (inWindow) collector.cycles[station]!++
+  for (let carrier = 0; carrier < line.carriers; carrier++) {
+    const zone = line.carrierZone[carrier]!
+    const ready = sweep.readyAt[carrier]!
+    if (sweep.mode[carrier] === LOOKS) {
+      if (ready > sweep.lookAt[carrier]! && ready <= last) line.events++
+      tellZone(sweep, zone, Z_CLAIMED, ready)
+      tellStationIn(sweep, zone, S_EXCHANGING, ready)
+    }
+    tellCarrier(sweep, carrier, waiting(sweep, carrier), ready, last)
+    tellZone(sweep, zone, Z_BLOCKED, last)
+    tellStationIn(sweep, zone, S_BLOCKED, last)
+    collector.occupiedSeconds[zone]! += within(sweep, sweep.occupiedSince[zone]!, last)
+    if (line.carrierSerial[carrier] !== NONE) collector.products[0]! += within(sweep, line.carrierLoaded[carrier]!, last)
+    tellMoving(sweep, carrier)
   }
-  if (zone !== collector.lapZone) return
-  const start = line.carrierLapStart[carrier]!
-  line.carrierLapStart[carrier] = at
-  if (Number.isNaN(start) || !inWindow) return
-  collector.lap[VALUE] = at - start
-  addToTally(collector.lap)
-  collector.carrierLaps[carrier]!++
+  for (let zone = 0; zone < line.zones; zone++) {
+    if (line.zoneCarrier[zone] !== NONE) continue
+    if (sweep.asideFor[zone] !== NONE) {
+      tellZone(sweep, zone, Z_CLAIMED, last)
+      tellStationIn(sweep, zone, S_EXCHANGING, last)
+    } else tellUnused(sweep, zone, last)
+  }
+  countBreaks(sweep, line)
 }
 
-/** Claims the next zone, and behind exit-clear transfers sets aside the zones up to the next place to stand. */
-function claimAhead(sweep: Sweep, carrier: number, next: number, at: number): void {
-  const { line } = sweep
-  for (let zone = next; ; zone = line.zoneNext[zone]!) {
-    tellUnused(sweep, zone, at)
-    sweep.asideFor[zone] = carrier
-    if (line.exitClear[zone] === 0) return
-  }
+/** A carrier moves whenever it does not stand. */
+function tellMoving(sweep: Sweep, carrier: number): void {
+  const { carrierSeconds } = sweep.line.collector
+  let seconds = sweep.last - sweep.warmup
+  for (let state = 0; state < CARRIER_WIDTH; state++) if (state !== C_MOVING) seconds -= carrierSeconds[carrier * CARRIER_WIDTH + state]!
+  carrierSeconds[carrier * CARRIER_WIDTH + C_MOVING] = seconds
 }
 
 /** An empty zone up to `until`: vacating until it was free, then free. */
@@ -146,72 +80,6 @@ function tellUnused(sweep: Sweep, zone: number, until: number): void {
   if (station === NONE) return
   tellStation(sweep, station, S_EXCHANGING, free)
   tellStation(sweep, station, S_STARVED, until)
-}
-
-/** The times of the move and of the clear behind it. */
-function travel(sweep: Sweep, carrier: number, zone: number, next: number, at: number, atSpeed: 0 | 1): void {
-  const { line } = sweep
-  const given = line.moveSampler[zone]!
-  let seconds = 0
-  if (given !== NONE) {
-    drawInOrder(line, given, line.moveStream[zone]!)
-    seconds = line.drawn[0]!
-  }
-  sweep.holds = 0
-  clearBehind(sweep, zone, at, atSpeed, seconds)
-  const stops = line.zoneChanges[next] === 1 || dutyAhead(line, carrier, next)
-  const times = 4 * zone + 2 * atSpeed
-  if (given !== NONE || stops) {
-    const rest = heldEnd(sweep, at, given !== NONE ? seconds : line.moveSeconds[times]!)
-    if (rest <= sweep.last) line.events++
-    stay(sweep, carrier, next, rest)
-    return
-  }
-  const toSpeed = line.moveSeconds[times + SPEED]!
-  const look = heldEnd(sweep, at, toSpeed)
-  if (look <= sweep.last) line.events++
-  sweep.mode[carrier] = LOOKS
-  sweep.lookAt[carrier] = look
-  sweep.readyAt[carrier] = heldEnd(sweep, look, line.moveSeconds[times]! - toSpeed)
-}
-
-/** When the zone left at `at` is free again. */
-function clearBehind(sweep: Sweep, zone: number, at: number, atSpeed: 0 | 1, moveSeconds: number): void {
-  const { line } = sweep
-  const given = line.clearSampler[zone]!
-  let clear = at
-  if (given === SAME_AS_MOVE) clear += moveSeconds
-  else if (given === NONE) clear += line.clearSeconds[2 * zone + atSpeed]!
-  else {
-    drawInOrder(line, given, line.clearStream[zone]!)
-    clear += line.drawn[0]!
-  }
-  if (clear <= sweep.last) line.events++
-  sweep.freeAt[zone] =
-    line.zoneChanges[zone] === 1 ? change(sweep, zone, clear, line.changeSeconds[2 * zone + line.backPosition[zone]!]!, Z_VACATING) : clear
-}
-
-/** Tells what is left up to the end of the window. */
-function finish(sweep: Sweep): void {
-  const { line, last } = sweep
-  const { collector } = line
-  for (let carrier = 0; carrier < line.carriers; carrier++) {
-    const zone = line.carrierZone[carrier]!
-    if (sweep.mode[carrier] === LOOKS) comeToRest(sweep, carrier, zone)
-    tellCarrier(sweep, carrier, waiting(sweep, carrier), last)
-    tellZone(sweep, zone, Z_BLOCKED, last)
-    tellStationIn(sweep, zone, S_BLOCKED, last)
-    collector.occupiedSeconds[zone]! += within(sweep, sweep.occupiedSince[zone]!, last)
-    if (line.carrierSerial[carrier] !== NONE) collector.products[0]! += within(sweep, line.carrierLoaded[carrier]!, last)
-  }
-  for (let zone = 0; zone < line.zones; zone++) {
-    if (line.zoneCarrier[zone] !== NONE) continue
-    if (sweep.asideFor[zone] !== NONE) {
-      tellZone(sweep, zone, Z_CLAIMED, last)
-      tellStationIn(sweep, zone, S_EXCHANGING, last)
-    } else tellUnused(sweep, zone, last)
-  }
-  countBreaks(sweep, line)
 }
 
 /** Breaks begun in the window, and their time by station. */

@@ -1,6 +1,6 @@
-/** A carrier's stay in a zone, from rest to done: duties, release, change of position. (MODEL.md §4, §5) */
+/** A stay: the duties at a station, the release, and the change of a transfer under the carrier. (MODEL.md §4, §5) */
 import { drawInOrder } from '../draw.ts'
-import { dutyAhead, dutyApplies } from '../dutyAhead.ts'
+import { dutyApplies } from '../dutyAhead.ts'
 import { makeRoom } from '../growingList.ts'
 import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from '../result.ts'
 import { LOAD_DUTY, NONE, UNLOAD_DUTY, WORK_DUTY } from '../state.ts'
@@ -8,17 +8,15 @@ import { addWork, markTasks } from '../station.ts'
 import { putProduct } from '../supply.ts'
 import { addToTally, VALUE } from '../tally.ts'
 import { change } from './change.ts'
-import { READY, type Sweep } from './sweep.ts'
-import { tellCarrier, tellStation, tellStationIn, tellZone } from './told.ts'
+import type { Sweep } from './sweep.ts'
+import { tellCarrier, tellStation, tellZone } from './told.ts'
 import { counts, within } from './windowed.ts'
 import { openFrom, spend } from './work.ts'
 
-const Z_CLAIMED = ZONE_STATES.indexOf('claimed')
 const Z_WORKING = ZONE_STATES.indexOf('working')
 const Z_OTHER = ZONE_STATES.indexOf('other')
 const S_PENDING = STATION_STATES.indexOf('waiting for product')
 const S_EXCHANGING = STATION_STATES.indexOf('exchanging')
-const C_MOVING = CARRIER_STATES.indexOf('moving')
 const C_WORKED = CARRIER_STATES.indexOf('worked on')
 const C_WITH_PRODUCT = CARRIER_STATES.indexOf('waiting with product')
 const C_EMPTY = CARRIER_STATES.indexOf('waiting empty')
@@ -28,74 +26,79 @@ export function waiting(sweep: Sweep, carrier: number): number {
   return sweep.line.carrierSerial[carrier] === NONE ? C_EMPTY : C_WITH_PRODUCT
 }
 
-/** The carrier has come to rest at `rest`: works out until when it stays, and leaves it READY. */
-export function stay(sweep: Sweep, carrier: number, zone: number, rest: number): void {
+/** Changes to the way out from `sweep.at` on, which becomes the instant at which the transfer stands so. */
+export function changeOut(sweep: Sweep, carrier: number, zone: number): void {
   const { line } = sweep
-  tellCarrier(sweep, carrier, C_MOVING, rest)
-  tellZone(sweep, zone, Z_CLAIMED, rest)
-  tellStationIn(sweep, zone, S_EXCHANGING, rest)
-  let at = rest
+  const start = sweep.at[0]!
+  sweep.seconds[0] = line.changeSeconds[2 * zone + line.pathFromPosition[zone]!]!
+  change(sweep, zone, Z_OTHER)
+  const end = sweep.at[0]!
+  tellCarrier(sweep, carrier, waiting(sweep, carrier), start, end)
   const station = line.zoneStation[zone]!
-  if (station !== NONE && dutyAhead(line, carrier, zone)) at = serve(sweep, carrier, zone, station, at)
-  else if (station !== NONE) line.stationServed[station] = 0
-  if (line.zoneChanges[zone] === 1) {
-    at = change(sweep, zone, at, line.changeSeconds[2 * zone + line.pathFromPosition[zone]!]!, Z_OTHER)
-    tellCarrier(sweep, carrier, waiting(sweep, carrier), at)
-    tellStationIn(sweep, zone, S_EXCHANGING, at)
-  }
-  sweep.mode[carrier] = READY
-  sweep.readyAt[carrier] = at
+  if (station === NONE) return
+  tellStation(sweep, station, S_EXCHANGING, end)
+  sweep.at[0] = end
 }
 
-/** All duties and the release; returns the instant at which nothing is left to do. */
-function serve(sweep: Sweep, carrier: number, zone: number, station: number, rest: number): number {
+/** All duties from the first one on and the release, from rest at `sweep.at`; it becomes the instant at which nothing is left to do. */
+export function serve(sweep: Sweep, carrier: number, zone: number, station: number, first: number): void {
   const { line } = sweep
   line.stationServed[station] = 1
-  let at = rest
-  for (let duty = UNLOAD_DUTY; duty <= WORK_DUTY; duty++) {
-    if (!dutyApplies(line, station, duty, carrier)) continue
-    const start = begin(sweep, carrier, zone, station, at)
-    if (duty === LOAD_DUTY) load(sweep, carrier, start)
+  for (let duty = first; duty <= WORK_DUTY; duty++) {
+    if (duty !== first && !dutyApplies(line, station, duty, carrier)) continue
+    begin(sweep, carrier, zone, station)
+    if (duty === LOAD_DUTY) load(sweep, carrier)
     // the work's seconds are summed in the station's timer slot, which no timer uses here
     const slot = line.workSlot + station
     line.queue.times[slot] = 0
     addWork(line, slot, station, duty, carrier)
-    at = end(sweep, carrier, zone, spend(sweep, station, start, line.queue.times[slot]!, true))
+    sweep.seconds[0] = line.queue.times[slot]!
+    worked(sweep, carrier, zone, station, true)
     markTasks(line, station, duty, carrier)
-    if (duty === UNLOAD_DUTY) unload(sweep, carrier, at)
+    if (duty === UNLOAD_DUTY) unload(sweep, carrier)
   }
   const release = line.releaseSampler[station]!
-  if (release === NONE) return at
-  const start = begin(sweep, carrier, zone, station, at)
+  if (release === NONE) return
+  begin(sweep, carrier, zone, station)
   drawInOrder(line, release, line.releaseStream[station]!)
-  return end(sweep, carrier, zone, spend(sweep, station, start, line.drawn[0]!, false))
+  sweep.seconds[0] = line.drawn[0]!
+  worked(sweep, carrier, zone, station, false)
 }
 
 /** Waits until nothing holds the station. */
-function begin(sweep: Sweep, carrier: number, zone: number, station: number, at: number): number {
+function begin(sweep: Sweep, carrier: number, zone: number, station: number): void {
+  const at = sweep.at[0]!
+  if (at >= sweep.downUntil[station]! && at < sweep.pauseAt[station]!) return
   const start = openFrom(sweep, station, at)
-  tellStation(sweep, station, S_PENDING, start)
-  tellZone(sweep, zone, Z_OTHER, start)
-  tellCarrier(sweep, carrier, waiting(sweep, carrier), start)
-  return start
+  if (start > at) {
+    tellStation(sweep, station, S_PENDING, start)
+    tellZone(sweep, zone, Z_OTHER, start)
+    tellCarrier(sweep, carrier, waiting(sweep, carrier), at, start)
+  }
+  sweep.at[0] = start
 }
 
-function end(sweep: Sweep, carrier: number, zone: number, at: number): number {
-  tellZone(sweep, zone, Z_WORKING, at)
-  tellCarrier(sweep, carrier, C_WORKED, at)
-  if (at <= sweep.last) sweep.line.events++
-  return at
+/** Work or release of `sweep.seconds` from `sweep.at` on. */
+function worked(sweep: Sweep, carrier: number, zone: number, station: number, isWork: boolean): void {
+  const start = sweep.at[0]!
+  spend(sweep, station, isWork)
+  const end = sweep.at[0]!
+  tellZone(sweep, zone, Z_WORKING, end)
+  tellCarrier(sweep, carrier, C_WORKED, start, end)
+  if (end <= sweep.last) sweep.line.events++
 }
 
-function load(sweep: Sweep, carrier: number, at: number): void {
+function load(sweep: Sweep, carrier: number): void {
+  const at = sweep.at[0]!
   putProduct(sweep.line, carrier)
   sweep.line.carrierLoaded[carrier] = at
   if (counts(sweep, at)) sweep.line.collector.loads++
 }
 
-function unload(sweep: Sweep, carrier: number, at: number): void {
+function unload(sweep: Sweep, carrier: number): void {
   const { line } = sweep
   const { collector } = line
+  const at = sweep.at[0]!
   const loaded = line.carrierLoaded[carrier]!
   line.carrierSerial[carrier] = NONE
   collector.products[0]! += within(sweep, loaded, at)

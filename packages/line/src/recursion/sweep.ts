@@ -17,8 +17,6 @@ export interface Sweep {
   readonly mode: Uint8Array
   readonly lookAt: Float64Array
   readonly readyAt: Float64Array
-  /** instant up to which its time has been told */
-  readonly carrierTold: Float64Array
 
   // By zone
   /** instant at which the zone turned or turns free, after the last carrier that left it */
@@ -27,13 +25,21 @@ export interface Sweep {
   readonly heldUntil: Float64Array
   /** carrier that the zone is set aside for; NONE */
   readonly asideFor: Int32Array
+  /** move start in of the carrier that is there, at least the end of the warm-up */
   readonly occupiedSince: Float64Array
+  /** instant up to which its time has been told, within the window */
   readonly zoneTold: Float64Array
 
   // By station
   readonly downFrom: Float64Array
   readonly downUntil: Float64Array
+  /** instant up to which its time has been told, within the window */
   readonly stationTold: Float64Array
+  /** no stop and no break covers the time from `calmFrom` to `calmUntil` that is still to be told, and it lies in the window */
+  readonly calmFrom: Float64Array
+  readonly calmUntil: Float64Array
+  /** up to this instant, work that starts now meets no break */
+  readonly pauseAt: Float64Array
   /** end of the last time told as blocked; NaN before the first */
   readonly blockedTo: Float64Array
   /** first break that is not over: for work, and for telling */
@@ -43,6 +49,11 @@ export interface Sweep {
   /** breaks joined where they touch or overlap */
   readonly breakStart: Float64Array
   readonly breakEnd: Float64Array
+
+  /** an instant handed over a call, in and out: a number in a place of its own is never boxed; length 1 */
+  readonly at: Float64Array
+  /** a duration handed over a call; length 1 */
+  readonly seconds: Float64Array
 
   /** holds of the zone just left, while the carrier is under way: begins and ends */
   holds: number
@@ -61,7 +72,6 @@ export function makeSweep(line: Line): Sweep {
     mode: new Uint8Array(carriers),
     lookAt: new Float64Array(carriers),
     readyAt: new Float64Array(carriers),
-    carrierTold: new Float64Array(carriers),
     freeAt: new Float64Array(zones),
     heldUntil: new Float64Array(zones),
     asideFor: new Int32Array(zones),
@@ -70,11 +80,16 @@ export function makeSweep(line: Line): Sweep {
     downFrom: new Float64Array(stations),
     downUntil: new Float64Array(stations),
     stationTold: new Float64Array(stations),
+    calmFrom: new Float64Array(stations),
+    calmUntil: new Float64Array(stations),
+    pauseAt: new Float64Array(stations),
     blockedTo: new Float64Array(stations),
     nextBreak: new Int32Array(stations),
     nextBreakTold: new Int32Array(stations),
     breakStart: Float64Array.from(joined, ([start]) => start),
     breakEnd: Float64Array.from(joined, ([, end]) => end),
+    at: new Float64Array(1),
+    seconds: new Float64Array(1),
     holds: 0,
     holdFrom: new Float64Array(8),
     holdTo: new Float64Array(8),
@@ -86,8 +101,13 @@ export function resetSweep(sweep: Sweep, warmup: number, last: number): void {
   const { line, order } = sweep
   sweep.warmup = warmup
   sweep.last = last
-  for (const column of [sweep.lookAt, sweep.readyAt, sweep.carrierTold, sweep.freeAt, sweep.heldUntil, sweep.occupiedSince]) column.fill(0)
-  for (const column of [sweep.zoneTold, sweep.downFrom, sweep.downUntil, sweep.stationTold]) column.fill(0)
+  for (const column of [sweep.lookAt, sweep.readyAt, sweep.freeAt, sweep.heldUntil, sweep.downFrom, sweep.downUntil]) column.fill(0)
+  for (const column of [sweep.occupiedSince, sweep.zoneTold, sweep.stationTold, sweep.calmFrom]) column.fill(warmup)
+  for (let station = 0; station < line.stations; station++) {
+    const pause = line.stationBreaks[station] === 1 && sweep.breakStart.length > 0 ? sweep.breakStart[0]! : Number.POSITIVE_INFINITY
+    sweep.pauseAt[station] = pause
+    sweep.calmUntil[station] = Math.min(pause, last)
+  }
   sweep.blockedTo.fill(Number.NaN)
   sweep.mode.fill(READY)
   sweep.asideFor.fill(NONE)

@@ -9,18 +9,18 @@ const BLOCKED = STATION_STATES.indexOf('blocked')
 const STOPPED = STATION_STATES.indexOf('stopped')
 const BREAK = STATION_STATES.indexOf('break')
 
+/** The zone's time up to `until`, or to the end of the window. */
 export function tellZone(sweep: Sweep, zone: number, state: number, until: number): void {
   const from = sweep.zoneTold[zone]!
-  if (until <= from) return
-  sweep.zoneTold[zone] = until
-  sweep.line.collector.zoneSeconds[zone * ZONE_WIDTH + state]! += within(sweep, from, until)
+  const to = Math.min(until, sweep.last)
+  if (to <= from) return
+  sweep.zoneTold[zone] = to
+  sweep.line.collector.zoneSeconds[zone * ZONE_WIDTH + state]! += to - from
 }
 
-export function tellCarrier(sweep: Sweep, carrier: number, state: number, until: number): void {
-  const from = sweep.carrierTold[carrier]!
-  if (until <= from) return
-  sweep.carrierTold[carrier] = until
-  sweep.line.collector.carrierSeconds[carrier * CARRIER_WIDTH + state]! += within(sweep, from, until)
+/** A carrier's time at rest, where it does not move; what is never told is the time it moves. */
+export function tellCarrier(sweep: Sweep, carrier: number, state: number, from: number, to: number): void {
+  sweep.line.collector.carrierSeconds[carrier * CARRIER_WIDTH + state]! += within(sweep, from, to)
 }
 
 /** The station in the zone, if there is one. */
@@ -29,21 +29,41 @@ export function tellStationIn(sweep: Sweep, zone: number, state: number, until: 
   if (station !== NONE) tellStation(sweep, station, state, until)
 }
 
+/** The station's time up to `until`, or to the end of the window. */
 export function tellStation(sweep: Sweep, station: number, state: number, until: number): void {
   const from = sweep.stationTold[station]!
   if (until <= from) return
+  if (from < sweep.calmFrom[station]! || until > sweep.calmUntil[station]!) {
+    sweep.at[0] = until
+    tellCovered(sweep, station, state)
+    return
+  }
   sweep.stationTold[station] = until
+  sweep.line.collector.stationSeconds[station * STATION_WIDTH + state]! += until - from
+  if (state === BLOCKED) tellBlock(sweep, station, from, until)
+}
+
+/** A block that begins where the last one ended is one block: in between nothing took time. */
+function tellBlock(sweep: Sweep, station: number, from: number, to: number): void {
+  const { collector } = sweep.line
+  if (sweep.blockedTo[station] !== from) collector.blockedSince[station] = from
+  sweep.blockedTo[station] = to
+  const seconds = to - collector.blockedSince[station]!
+  if (seconds > collector.longestBlock[station]!) collector.longestBlock[station] = seconds
+}
+
+/** The station's time up to `sweep.at`, where a stop or a break may cover some of it. */
+function tellCovered(sweep: Sweep, station: number, state: number): void {
   const { collector } = sweep.line
   const base = station * STATION_WIDTH
   const breaks = sweep.line.stationBreaks[station] === 1 ? sweep.breakStart.length : 0
   const downFrom = sweep.downFrom[station]!
   const downUntil = sweep.downUntil[station]!
-  const end = Math.min(until, sweep.last)
-  let at = Math.max(from, sweep.warmup)
+  const end = Math.min(sweep.at[0]!, sweep.last)
+  let at = sweep.stationTold[station]!
+  let next = sweep.nextBreakTold[station]!
   while (at < end) {
-    let next = sweep.nextBreakTold[station]!
     while (next < breaks && sweep.breakEnd[next]! <= at) next++
-    sweep.nextBreakTold[station] = next
     let to = end
     let is = state
     if (next < breaks && sweep.breakStart[next]! <= at) {
@@ -57,13 +77,12 @@ export function tellStation(sweep: Sweep, station: number, state: number, until:
       } else if (downFrom > at && downFrom < to && downUntil > downFrom) to = downFrom
     }
     collector.stationSeconds[base + is]! += to - at
-    if (is === BLOCKED) {
-      // a block that begins where the last one ended is one block: in between nothing took time
-      if (sweep.blockedTo[station] !== at) collector.blockedSince[station] = at
-      sweep.blockedTo[station] = to
-      const seconds = to - collector.blockedSince[station]!
-      if (seconds > collector.longestBlock[station]!) collector.longestBlock[station] = seconds
-    }
+    if (is === BLOCKED) tellBlock(sweep, station, at, to)
     at = to
   }
+  sweep.stationTold[station] = at
+  sweep.nextBreakTold[station] = next
+  while (next < breaks && sweep.breakEnd[next]! <= at) next++
+  sweep.calmFrom[station] = Math.max(sweep.warmup, downUntil)
+  sweep.calmUntil[station] = next < breaks ? Math.min(sweep.breakStart[next]!, sweep.last) : sweep.last
 }

@@ -6,13 +6,15 @@ import { tellStation } from './told.ts'
 
 const WORKING = STATION_STATES.indexOf('working')
 
-/** The next break of the station after `at`, or the one it is in: its place in the list; the number of breaks where there is none. */
-function breakAt(sweep: Sweep, station: number, at: number): number {
-  if (sweep.line.stationBreaks[station] === 0) return sweep.breakStart.length
+/** The start of the next break of the station after `at`, or of the one it is in; infinite where there is none. */
+function pauseFrom(sweep: Sweep, station: number, at: number): number {
+  if (at < sweep.pauseAt[station]!) return sweep.pauseAt[station]!
   let next = sweep.nextBreak[station]!
   while (next < sweep.breakEnd.length && sweep.breakEnd[next]! <= at) next++
   sweep.nextBreak[station] = next
-  return next
+  const pause = next < sweep.breakStart.length ? sweep.breakStart[next]! : Number.POSITIVE_INFINITY
+  sweep.pauseAt[station] = pause
+  return pause
 }
 
 /** The first instant from `at` on at which nothing holds the station. */
@@ -20,25 +22,33 @@ export function openFrom(sweep: Sweep, station: number, at: number): number {
   let open = at
   for (;;) {
     if (sweep.downUntil[station]! > open) open = sweep.downUntil[station]!
-    const next = breakAt(sweep, station, open)
-    if (next >= sweep.breakStart.length || sweep.breakStart[next]! > open) return open
-    open = sweep.breakEnd[next]!
+    if (pauseFrom(sweep, station, open) > open) return open
+    open = sweep.breakEnd[sweep.nextBreak[station]!]!
   }
 }
 
-/**
- * Works (with running clocks) or releases (without) from `start`, when nothing holds the station.
- *
- * @returns the instant of its end
- */
-export function spend(sweep: Sweep, station: number, start: number, seconds: number, isWork: boolean): number {
+/** Works (with running clocks) or releases (without) for `sweep.seconds` from `sweep.at` on, when nothing holds the station; `sweep.at` becomes the instant of its end. */
+export function spend(sweep: Sweep, station: number, isWork: boolean): void {
+  const { stationClocks } = sweep.line
+  const end = sweep.at[0]! + sweep.seconds[0]!
+  const hasClocks = isWork && stationClocks.first[station] !== stationClocks.first[station + 1]
+  if (end > sweep.pauseAt[station]! || sweep.at[0]! >= sweep.pauseAt[station]!) spendHeld(sweep, station, isWork)
+  else if (hasClocks && sweep.at[0]! + secondsToFailure(sweep, stationClocks, station) <= end) spendHeld(sweep, station, isWork)
+  else {
+    if (hasClocks) runClocks(sweep, stationClocks, station, sweep.seconds[0]!)
+    tellStation(sweep, station, WORKING, end)
+    sweep.at[0] = end
+  }
+}
+
+/** The same where a failure or a break may come in between. */
+function spendHeld(sweep: Sweep, station: number, isWork: boolean): void {
   const { stationClocks, collector } = sweep.line
-  let at = start
-  let left = seconds
+  let at = sweep.at[0]!
+  let left = sweep.seconds[0]!
   for (;;) {
     const end = at + left
-    const next = breakAt(sweep, station, at)
-    const pause = next < sweep.breakStart.length ? sweep.breakStart[next]! : Number.POSITIVE_INFINITY
+    const pause = pauseFrom(sweep, station, at)
     const failure = isWork ? at + secondsToFailure(sweep, stationClocks, station) : Number.POSITIVE_INFINITY
     if (failure <= end && failure <= pause) {
       tellStation(sweep, station, WORKING, failure)
@@ -47,7 +57,11 @@ export function spend(sweep: Sweep, station: number, start: number, seconds: num
       const until = fail(sweep, stationClocks, station, failure, collector.causes.stationSeconds)
       sweep.downFrom[station] = failure
       sweep.downUntil[station] = until
-      if (left === 0) return failure
+      sweep.calmFrom[station] = Number.POSITIVE_INFINITY
+      if (left === 0) {
+        sweep.at[0] = failure
+        return
+      }
       at = openFrom(sweep, station, failure)
       tellStation(sweep, station, WORKING, at)
     } else if (pause < end) {
@@ -58,7 +72,8 @@ export function spend(sweep: Sweep, station: number, start: number, seconds: num
     } else {
       if (isWork) runClocks(sweep, stationClocks, station, left)
       tellStation(sweep, station, WORKING, end)
-      return end
+      sweep.at[0] = end
+      return
     }
   }
 }
