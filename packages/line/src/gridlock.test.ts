@@ -1,5 +1,6 @@
 /** Standing still for ever: MODEL.md §10, worked out by hand. */
-import { expect, test } from 'vitest'
+import { describe, expect, test } from 'vitest'
+import { chain, smallGraph } from '../../../tests/helpers/smallGraph.ts'
 import { smallLoop, tell } from '../../../tests/helpers/smallLoop.ts'
 import { buildLine } from './build.ts'
 import { standsStill, standstill } from './gridlock.ts'
@@ -114,5 +115,37 @@ test('the pairs are those that wait, the cycle the first one met from the lowest
       [2, 3],
     ],
     cycle: [],
+  })
+})
+
+describe('on a graph', () => {
+  const GIVEN = { move: 4, clear: 3 }
+  test('waits lead through the graph; the cycle is the first one met', () => {
+    // Z1 → Z2 → Z1 is full; Z0 waits for Z1
+    const spec = smallGraph({ zones: 3, start: [0, 1, 2], paths: chain(0, 1, 2, 1), ...GIVEN })
+    expect(tell(spec).result.end).toEqual({
+      reason: 'gridlock',
+      atSeconds: 0,
+      waits: [
+        [0, 1],
+        [1, 2],
+        [2, 1],
+      ],
+      cycle: [1, 2],
+    })
+  })
+
+  test('of several ways out the one that is its own: by the divert, and behind an exit-clear transfer the zone after it', () => {
+    // Z0 → Z1 or, empty, Z2 (exit-clear) → Z3; Z3 holds a carrier without a way out, which waits for nothing
+    const paths = [...chain(0, 1), { from: 0, to: 2, takes: { load: 'empty' as const } }, ...chain(2, 3)]
+    const transfers = { 2: { lift: 1, lower: 1, exitClear: true } }
+    const spec = smallGraph({ zones: 4, start: [0, 3], paths, transfers, ...GIVEN })
+    expect(tell(spec).result.end).toMatchObject({ atSeconds: 0, waits: [[0, 3]], cycle: [] })
+  })
+
+  test('the store is never waited for: a carrier that cannot leave it is in no pair', () => {
+    // Z0 has no way out: c0 stands there from 4, clear of the store at once; c1 stays in the store
+    const spec = smallGraph({ zones: 1, start: ['store', 'store'], paths: chain('store', 0), ...GIVEN })
+    expect(tell(spec).result.end).toEqual({ reason: 'gridlock', atSeconds: 4, waits: [], cycle: [] })
   })
 })

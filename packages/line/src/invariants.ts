@@ -1,7 +1,9 @@
 /** What holds after every instant, whatever the line; checked in verify mode. Each rule has its reason. */
 import { assert, isOnGrid } from '@loopwright/kernel'
+import { pathThatStarts } from './move.ts'
 import {
   BACK,
+  BACK_PENDING,
   BRAKING,
   CHANGING,
   CLAIMED,
@@ -17,6 +19,7 @@ import {
   RELEASING,
   TO_WAY_IN,
   TO_WAY_OUT,
+  TO_WAY_OUT_PENDING,
   VACATING,
   WORKING,
 } from './state.ts'
@@ -28,6 +31,7 @@ export function checkInvariants(line: Line): void {
   checkZones(line)
   checkTimers(line)
   checkHolds(line)
+  if (!line.isLoop) checkStarts(line)
 }
 
 /** Each carrier is in exactly one zone, so that occupancies sum to N. */
@@ -122,6 +126,18 @@ function checkTimers(line: Line): void {
       assert(line.zoneChange[line.carrierZone[carrier]!] === TO_WAY_OUT, 'nothing changes under a carrier')
   }
   assert(activity === line.activity, 'the count of what is under way is wrong')
+}
+
+/** Nothing is left that could start: whoever may try has been told to. On a plain loop asking would give timers to clears that have none. */
+function checkStarts(line: Line): void {
+  for (let place = 0; place <= line.zones; place++) {
+    assert(pathThatStarts(line, place, false) === NONE, 'a move that could start was forgotten')
+    const change = line.zoneChange[place]
+    assert(
+      (change !== TO_WAY_OUT_PENDING && change !== BACK_PENDING) || line.zoneHeld[place]! > 0,
+      'a change that could start was forgotten',
+    )
+  }
 }
 
 /** A part is held as often as there are stops on it, and what is held has no timer running. */

@@ -1,5 +1,6 @@
 /** Clocks of failures that run with the operation of a part; timelines worked out by hand from MODEL.md §7. */
 import { expect, test } from 'vitest'
+import { chain, smallGraph } from '../../../tests/helpers/smallGraph.ts'
 import { smallLoop, type StopWish, tell, timeline } from '../../../tests/helpers/smallLoop.ts'
 import { buildLine } from './build.ts'
 import { operateStation, operatesNow } from './operation.ts'
@@ -207,4 +208,24 @@ test('whether a part operates, and a clock that is let run twice', () => {
   line.now = 5
   operateStation(line, 0, false)
   expect(line.queue.isPending(0)).toBe(true)
+})
+
+test('a zone with several ways in operates for moves by each of them', () => {
+  // Z2: c0 in from 0 to 4 and out to 7, then c1 in by another path: 9 s of operation at 9. c1 has 2 s left, the clear of Z1 1 s: repaired at 14
+  const spec = smallGraph({
+    zones: 5,
+    start: [0, 1],
+    paths: [...chain(0, 2), ...chain(1, 2, 3, 4)],
+    ...GIVEN,
+    stops: [on({ kind: 'zone', index: 2 }, 9, 5)],
+    until: 16,
+  })
+  expect(timeline(spec, 'stop', 'repaired', 'rest', 'clear').filter((line) => !/Z[034]/.test(line))).toEqual([
+    '4 rest Z2 c0',
+    '7 clear Z2',
+    '9 stop wear',
+    '14 repaired wear',
+    '15 clear Z1',
+    '16 rest Z2 c1',
+  ])
 })

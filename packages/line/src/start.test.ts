@@ -1,5 +1,6 @@
 /** Where the carriers stand at time 0, and that a line can be set back to it: MODEL.md §10. */
 import { describe, expect, test } from 'vitest'
+import { chain, smallGraph } from '../../../tests/helpers/smallGraph.ts'
 import { smallLoop, tell, timeline } from '../../../tests/helpers/smallLoop.ts'
 import { buildLine } from './build.ts'
 import { handleInstant } from './instant.ts'
@@ -79,4 +80,17 @@ test('the line is set back to time 0 from any state', () => {
   expect([...line.zoneCarrier.subarray(0, 5)]).toEqual([0, NONE, 1, NONE, NONE])
   expect([...line.zoneState.subarray(0, 5)]).toEqual([OCCUPIED, FREE, OCCUPIED, FREE, FREE])
   expect([...line.carrierPhase]).toEqual([DONE, DONE])
+})
+
+test('spread and packed leave exit-clear transfers out, on any graph', () => {
+  const wish = (rule: 'spread' | 'packed') =>
+    smallGraph({
+      zones: 5,
+      start: { count: 3, rule },
+      paths: chain(0, 1, 2, 3, 0),
+      transfers: { 2: { lift: 1, lower: 1, exitClear: true } },
+    })
+  expect(startZones(wish('spread'))).toEqual([0, 1, 3])
+  expect(startZones(wish('packed'))).toEqual([0, 1, 3])
+  expect(startZones({ ...wish('spread'), carriers: { ...wish('spread').carriers, count: 2 } })).toEqual([0, 3])
 })
