@@ -5,7 +5,7 @@ import { expect, test } from 'vitest'
 import { smallLoop, type StationWish, type StopWish } from './helpers/smallLoop.ts'
 
 const SEED = 11
-const RUNS = Number(process.env['GRAPH_RUNS'] ?? 150)
+const RUNS = 150
 
 interface Shape {
   readonly zones: number
