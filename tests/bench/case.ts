@@ -1,10 +1,12 @@
-/** Runs one case in this process and prints its figures as one line of JSON. */
+/** Runs one job in this process and prints its figures as one line of JSON. */
 import { calibrate } from './calibrate.ts'
 import { CASES } from './cases.ts'
 
-const name = process.argv[2] ?? ''
-const found = CASES[name]
-if (found === undefined) throw new Error(`no case is called "${name}"; there are ${Object.keys(CASES).join(', ')}`)
-const calibration = calibrate()
-const figures = found.run()
-console.log(JSON.stringify({ calibration, figures }))
+const [name = '', part = ''] = (process.argv[2] ?? '').split('/')
+const run = CASES[name]?.parts[part]
+if (run === undefined)
+  throw new Error(`no job is called "${name}/${part}"; there are ${Object.keys(CASES).join(', ')}, each with its parts`)
+const before = calibrate()
+const figures = run()
+const peakMegabytes = process.resourceUsage().maxRSS / 1024
+console.log(JSON.stringify({ calibration: (before + calibrate()) / 2, figures: { ...figures, peakMegabytes } }))
