@@ -63,7 +63,7 @@ export function threadRunner(options: ThreadRunnerOptions = {}): Runner {
       const rows = lines.map((): Float64Array[] => [])
       total = Math.max(total, done + lines.length * (to - from))
       const tallies = lines.map((line) => known.get(line) ?? new Tally())
-      lines.forEach((line, index) => known.set(line, tallies[index]!))
+      for (const [index, line] of lines.entries()) known.set(line, tallies[index]!)
       await runChunks(pool, {
         schedule,
         taskOf: (chunk) => ({
