@@ -160,7 +160,9 @@ describe('exit-clear, with several ways out', () => {
 
   test('with the way to a full zone it is not claimed', () => {
     const first = { ...wish('low', true), diverts: {} }
-    expect(timeline(smallGraph(first))).toEqual(['0 standstill'])
+    const { result, lines } = tell(smallGraph(first))
+    expect(lines).toEqual(['0 standstill'])
+    expect(result.end).toMatchObject({ reason: 'gridlock', atSeconds: 0, waits: [[0, 2]], cycle: [] })
   })
 
   test('an exit in the wrong position turns when the carrier stands before it', () => {
