@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { carrierCounts, seedText, wholeNumber } from './arguments.ts'
+import { carrierCounts, replicationNumber, seedText, wholeNumber } from './arguments.ts'
 
 describe('numbers of carriers', () => {
   test('a range, a list, both', () => {
@@ -31,4 +31,9 @@ describe('seeds', () => {
     expect(() => seedText('')).toThrow('at least one character')
     expect(() => seedText('a/b')).toThrow('two different streams')
   })
+})
+
+describe('replications', () => {
+  test('from 0', () => expect(replicationNumber('0')).toBe(0))
+  test.each(['-1', '1.5', '', 'first'])('"%s" is refused', (text) => expect(() => replicationNumber(text)).toThrow('numbered 0'))
 })

@@ -68,3 +68,13 @@ export function positiveNumber(text: string): number {
   if (!/^\d*\.?\d+$/.test(text) || !(value > 0)) throw new InvalidArgumentError('Write a number above 0, such as 2.5.')
   return value
 }
+
+/**
+ * The number of a replication, from 0.
+ *
+ * @example replicationNumber('7') // => 7
+ */
+export function replicationNumber(text: string): number {
+  if (!/^\d{1,9}$/.test(text)) throw new InvalidArgumentError('Replications are numbered 0, 1, 2 and so on.')
+  return Number(text)
+}

@@ -1,3 +1,4 @@
+import { Ajv } from 'ajv'
 import { describe, expect, test } from 'vitest'
 import { main } from './main.ts'
 import { EXACT_LINE, memoryShell, SMALL_LINE } from './memoryShell.ts'
@@ -16,6 +17,7 @@ describe('help', () => {
       ['--help'],
       ['check', '--help'],
       ['run', '--help'],
+      ['trace', '--help'],
       ['sweep', '--help'],
       ['carriers', '--help'],
       ['store', '--help'],
@@ -43,6 +45,9 @@ describe('wrong use: code 2, a sentence, no stack, nothing on standard output', 
     [['run', 'small.yaml', '--trace'], '--json or --csv'],
     [['run', 'small.yaml', '--trace', '--json', '--replications', '2'], 'the events of one run'],
     [['run', 'small.yaml', '--seed', 'a/b'], 'no "/"'],
+    [['trace', 'small.yaml', '--station', 'D'], 'there is no station "D"'],
+    [['trace', 'small.yaml', '--from', '1,5 h'], '--from "1,5 h": write a time with its unit'],
+    [['trace', 'small.yaml', '--carrier', '9'], 'numbered 0 to 3'],
     [['run', 'nowhere.yaml'], 'there is no file "nowhere.yaml"'],
     [['sweep', 'small.yaml', '--carriers', '9..3'], 'did you mean 3..9?'],
     [['sweep', 'small.yaml', '--carriers', '3..12'], 'takes 1 to 9 carriers, not 12'],
@@ -142,5 +147,35 @@ describe('sweep', () => {
   test('by itself tries what the law suggests', async () => {
     const { out } = await typed('sweep', 'exact.yaml', '--replications', '2', '--workers', '1', '--json')
     expect(JSON.parse(out).counts.map((count: { carriers: number }) => count.carriers)).toEqual([1, 2, 3, 4, 5, 6, 7, 8, 9])
+  })
+})
+
+describe('trace', () => {
+  test('every event as a line; narrowed by carrier, place and time', async () => {
+    const all = (await typed('trace', 'small.yaml')).out.split('\n')
+    expect(all[0]).toBe('        Time  Carrier  Event')
+    expect(all.length).toBeGreaterThan(1000)
+    for (const line of all) expect(line.length).toBeLessThanOrEqual(80)
+    const narrow = ['trace', 'small.yaml', '--station', 'B', '--from', '1 h', '--to', '1.2 h'] as const
+    const some = (await typed(...narrow)).out.trim().split('\n').slice(1)
+    expect(some.length).toBeGreaterThan(5)
+    expect(some.every((line) => line.trim() >= '1:00:00.000' && line.trim() < '1:12:00.001' && /B|Z05|jam|stands still/.test(line))).toBe(
+      true,
+    )
+  })
+
+  test('as NDJSON each line is what the schema says; into a file, too', async () => {
+    const { code, out } = await typed('trace', 'small.yaml', '--json', '--replication', '3')
+    expect(code).toBe(0)
+    const lines = out.trim().split('\n')
+    const valid = new Ajv({ allErrors: true, strict: true, allowUnionTypes: true }).compile(
+      JSON.parse((await typed('schema', '--of', 'trace')).out) as object,
+    )
+    for (const line of lines) expect(valid(JSON.parse(line)), line).toBe(true)
+    expect(valid({ ...(JSON.parse(lines[1]!) as object), surprise: 1 })).toBe(false)
+    expect(JSON.parse(lines[0]!)).toMatchObject({ document: 'trace', replication: 3 })
+    const written = await typed('trace', 'small.yaml', '--json', '--replication', '3', '--out', 'events.ndjson')
+    expect(written.files.get('events.ndjson')).toBe(out)
+    expect(written.out).toBe(`${lines.length - 1} events: events.ndjson\n`)
   })
 })

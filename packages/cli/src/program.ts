@@ -1,7 +1,8 @@
 /** The command line: names, options, examples. What a command does is in its file under commands/. */
 import { Command, Option } from 'commander'
-import { carrierCounts, percent, seedText, wholeNumber } from './arguments.ts'
+import { carrierCounts, percent, replicationNumber, seedText, wholeNumber } from './arguments.ts'
 import { SCHEMAS } from './commands/schema.ts'
+import { nameList } from './orderRules.ts'
 import type { Shell } from './shell.ts'
 import { addStudies } from './studyProgram.ts'
 import { wrapText } from './wrapText.ts'
@@ -54,6 +55,29 @@ export function program(shell: Shell, command: string, onCode: (code: number) =>
       examples('run line.yaml', 'run line.yaml --json --trace > run.json', 'run line.yaml --replications 100 --out out/run.html'),
     )
     .action(async (file: string, flags) => onCode(await (await import('./commands/run.ts')).run(shell, file, flags, command)))
+
+  root
+    .command('trace <file>')
+    .description('tell every event of one run, in plain words or as one JSON record a line')
+    .option('--carrier <numbers>', 'only of these carriers, such as 3 or 0,3', nameList)
+    .option('--station <names>', 'only at these stations, such as S6', nameList)
+    .option('--zone <names>', 'only at these zones, such as Z05,Z06', nameList)
+    .option('--from <time>', 'from this time of the run on, such as "1 h"')
+    .option('--to <time>', 'up to this time, such as "1.2 h"')
+    .option('--replication <number>', 'which of the random worlds, from 0', replicationNumber, 0)
+    .option('--seed <text>', 'names the random worlds', seedText, SEED)
+    .option(...VARIATION)
+    .option('--json', 'print one JSON record a line, in full precision')
+    .option('--out <file>', 'write the lines to a file')
+    .addHelpText(
+      'after',
+      examples(
+        'trace line.yaml --station S6 --from "1 h" --to "1.2 h"',
+        'trace line.yaml --carrier 3',
+        'trace line.yaml --json > events.ndjson',
+      ),
+    )
+    .action(async (file: string, flags) => onCode(await (await import('./commands/trace.ts')).trace(shell, file, flags)))
 
   outputs(root.command('sweep <file>'), SWEEP_REPLICATIONS)
     .description('try numbers of carriers in the same random worlds: the curve, with as many runs as you say')

@@ -19,5 +19,8 @@ export { writeLine, writeScenario } from './write.ts'
 // Two of them
 export type { Difference } from './differences.ts'
 export { scenarioDifferences } from './differences.ts'
+// Quantities and names, as files write them
+export { nearest } from './nearest.ts'
+export { parseQuantity } from './quantity.ts'
 // Tables
 export { readCsv } from './csv.ts'

@@ -20,7 +20,7 @@ export { withCarriers } from './withCarriers.ts'
 export type { LineFacts, StationFacts, StopFacts } from './lineFacts.ts'
 export { lineFacts } from './lineFacts.ts'
 export { workingSeconds } from './workingSeconds.ts'
-export { CARRIER_STATES, lawTerms, STATION_STATES, TRACE_KINDS, ZONE_STATES } from '@loopwright/line'
+export { CARRIER_STATES, lawTerms, STATION_STATES, STORE, TRACE_KINDS, ZONE_STATES } from '@loopwright/line'
 // Threads
 export type { Pool } from './pool.ts'
 export type { TraceColumns } from './task.ts'

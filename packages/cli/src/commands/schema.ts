@@ -1,6 +1,18 @@
 import { DONE, type Shell } from '../shell.ts'
 
-export const SCHEMAS = ['scenario', 'run', 'sweep', 'carriers', 'compare', 'drivers', 'losses', 'order', 'steady', 'balance'] as const
+export const SCHEMAS = [
+  'scenario',
+  'run',
+  'sweep',
+  'carriers',
+  'compare',
+  'drivers',
+  'losses',
+  'order',
+  'steady',
+  'balance',
+  'trace',
+] as const
 export type SchemaName = (typeof SCHEMAS)[number]
 
 /** Prints a JSON Schema: of scenario files, or of what a command prints with `--json`. */
@@ -24,6 +36,8 @@ async function schemaOf(of: SchemaName): Promise<object> {
     case 'steady':
     case 'balance':
       return (await import('../documents/studySchemas.ts')).STUDY_SCHEMAS[of]()
+    case 'trace':
+      return (await import('../documents/traceDocument.ts')).traceSchema()
     case 'sweep':
       return (await import('../documents/sweepDocument.ts')).sweepSchema()
   }

@@ -1,6 +1,6 @@
 /** The document of a single `loopwright run --json`: all that the run tells, with names in place of indices. */
 import type { LineSpec, RunResult } from '@loopwright/line'
-import { CARRIER_STATES, ENGINE_VERSION, type Law, STATION_STATES, ZONE_STATES } from '@loopwright/study'
+import { CARRIER_STATES, ENGINE_VERSION, type Law, STATION_STATES, STORE, ZONE_STATES } from '@loopwright/study'
 import { lawDocument, type Source, scenarioHead } from './head.ts'
 import { named } from './named.ts'
 import type { TraceEvent } from './traceEvents.ts'
@@ -43,7 +43,7 @@ export function runDocument(source: Source, run: RunResult, extras: RunExtras): 
 }
 
 function endDocument(end: RunResult['end'], line: LineSpec): object {
-  const name = (zone: number): string => line.zones[zone]!.name
+  const name = (zone: number): string => (zone === STORE ? 'store' : line.zones[zone]!.name)
   return {
     reason: end.reason,
     atSeconds: end.atSeconds,

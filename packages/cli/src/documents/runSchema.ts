@@ -31,13 +31,41 @@ function oneRun(): Schema {
         'how the run ended',
       ),
       loads: count('products loaded in the window'),
-      output: count('products taken off in the window'),
+      output: count('products taken off in the window, rejected ones not counted'),
+      rejections: count('rejections by inspections in the window'),
+      rejectedTakenOff: count('rejected products taken off in the window'),
       outputPerHour: number('output per clock hour of the window'),
       outputByHour: list(count('units'), 'outputs in each hour of the window; the last may be a part of one'),
       outputSeconds: list(number('seconds from time 0'), 'instants of all outputs in the window'),
       lap: tally('time between two starts of one carrier out of the first unload station'),
       timeInLine: tally('from load start to unload end'),
       productsInLineMean: number('products on the loop, time average'),
+      storeMean: number('carriers in the store, time average'),
+      supplies: list(
+        record(
+          {
+            name: text('of the supply'),
+            arrivals: count('products that came in the window'),
+            turnedAway: count('of these, those that found the queue full'),
+            queueMean: number('products in the queue, time average'),
+            queueMax: count('most at once'),
+            waiting: tally('from arrival to the start of the load'),
+          },
+          'one supply',
+        ),
+        'supplies with arrivals',
+      ),
+      handlings: list(
+        record(
+          {
+            operator: text('name of the operator, or of the station whose own operator it is'),
+            count: count('pushes and pulls ended in the window'),
+            seconds: number('their time, walking not counted'),
+          },
+          'one operator',
+        ),
+        'pushes and pulls',
+      ),
       stations: list(
         record(
           {
@@ -82,6 +110,7 @@ function oneRun(): Schema {
             seconds: number('from time 0'),
             event: words(TRACE_KINDS, 'what happened'),
             place: orNull(text('zone (of a move: the one it leaves), station or breakdown source')),
+            to: orNull(text('of a move: the zone it leads to, or "store"')),
             carrier: orNull(count('its number')),
             detail: { type: ['string', 'number', 'null'], description: 'how a move starts, which duty, which change, which serial number' },
           },

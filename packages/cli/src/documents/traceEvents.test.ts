@@ -22,6 +22,7 @@ test('names and words in place of numbers', () => {
     { seconds: rows.map((_, index) => index), kinds, places: column(1), carriers: column(2), details: column(3) },
     line,
   )
+  expect(events.map(({ to }) => to)).toEqual(['Z01', null, null, null, null, null, null])
   expect(events.map(({ place, carrier, detail }) => [place, carrier, detail])).toEqual([
     ['Z10', 3, 'at speed'],
     ['B', 3, 'work'],

@@ -1,6 +1,6 @@
 /** The events of a run as people read them: names and words in place of numbers. */
 import type { LineSpec, TraceKind } from '@loopwright/line'
-import { TRACE_KINDS, type TraceColumns } from '@loopwright/study'
+import { STORE, TRACE_KINDS, type TraceColumns } from '@loopwright/study'
 
 export interface TraceEvent {
   /** from time 0 */
@@ -8,6 +8,8 @@ export interface TraceEvent {
   readonly event: TraceKind
   /** name of the zone (of a move: the zone it leaves), station or breakdown source; null for breaks and standstill */
   readonly place: string | null
+  /** of a move: name of the zone it leads to, or `store`; else null */
+  readonly to: string | null
   /** number of the carrier; null where there is none */
   readonly carrier: number | null
   /** `from rest`, `at speed`; the duty; `to the way out`, `back`; the serial number; else null */
@@ -25,6 +27,7 @@ export function traceEvents(trace: TraceColumns, line: LineSpec): TraceEvent[] {
       seconds: trace.seconds[index]!,
       event,
       place: placeName(event, trace.places[index]!, line),
+      to: event === 'move start' ? zoneName(line, line.paths[trace.places[index]!]!.to) : null,
       carrier: carrier < 0 ? null : carrier,
       detail: detailWord(event, trace.details[index]!),
     }
@@ -32,12 +35,15 @@ export function traceEvents(trace: TraceColumns, line: LineSpec): TraceEvent[] {
 }
 
 function placeName(event: TraceKind, place: number, line: LineSpec): string | null {
+  if (event === 'rest' && place === STORE) return 'store'
   if (place < 0) return null
-  if (event === 'move start') return line.zones[line.paths[place]!.from]!.name
+  if (event === 'move start') return zoneName(line, line.paths[place]!.from)
   if (STATION_EVENTS.includes(event)) return line.stations[place]!.name
   if (STOP_EVENTS.includes(event)) return line.breakdowns[place]!.name
   return line.zones[place]!.name
 }
+
+const zoneName = (line: LineSpec, zone: number): string => (zone === STORE ? 'store' : line.zones[zone]!.name)
 
 function detailWord(event: TraceKind, detail: number): string | number | null {
   switch (event) {

@@ -38,8 +38,8 @@ export function runTables(run: RunResult, trace: readonly TraceEvent[] | null): 
   if (trace === null) return tables
   const events: CsvTable = {
     name: 'events',
-    columns: ['seconds', 'event', 'place', 'carrier', 'detail'],
-    rows: trace.map(({ seconds: at, event, place, carrier, detail }) => [at, event, place, carrier, detail]),
+    columns: ['seconds', 'event', 'place', 'to', 'carrier', 'detail'],
+    rows: trace.map(({ seconds: at, event, place, to, carrier, detail }) => [at, event, place, to, carrier, detail]),
   }
   return [...tables, events]
 }

@@ -1,0 +1,58 @@
+/** What `loopwright trace --json` prints: one JSON record a line (NDJSON), first a heading, then the events. */
+import { TRACE_KINDS } from '@loopwright/study'
+import { type Source, scenarioHead } from './head.ts'
+import { count, number, only, orNull, record, type Schema, text, words } from './schemaParts.ts'
+
+export interface TraceOf {
+  readonly engineVersion: string
+  readonly seed: string
+  readonly replication: number
+}
+
+/** The first line. */
+export function traceHead(source: Source, of: TraceOf): object {
+  return { format: 1, document: 'trace', scenario: scenarioHead(source), ...of }
+}
+
+/** JSON Schema of one line. */
+export function traceSchema(): Schema {
+  return {
+    $schema: 'http://json-schema.org/draft-07/schema#',
+    title: 'One line of the events of a run, by loopwright',
+    anyOf: [
+      record(
+        {
+          format: only(1, 'version of this form'),
+          document: only('trace', 'what these lines tell'),
+          scenario: record(
+            {
+              file: text('scenario file, as given'),
+              variation: orNull(text('named set of changed values in the file')),
+              name: text('name of the scenario'),
+              question: text('question of the scenario'),
+            },
+            'what was simulated',
+          ),
+          engineVersion: text('version of the engine'),
+          seed: text('names the random worlds'),
+          replication: count('which of them, from 0'),
+        },
+        'the first line',
+      ),
+      record(
+        {
+          seconds: number('from time 0'),
+          event: words(TRACE_KINDS, 'what happened'),
+          place: orNull(text('zone (of a move: the one it leaves), station or breakdown source; null for breaks and standstill')),
+          to: orNull(text('of a move: the zone it leads to, or "store"')),
+          carrier: orNull(count('number of the carrier')),
+          detail: {
+            type: ['string', 'number', 'null'],
+            description: 'from rest, at speed; the duty; which way a transfer turns; a serial number',
+          },
+        },
+        'every further line: one event, in order',
+      ),
+    ],
+  }
+}

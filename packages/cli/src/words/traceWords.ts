@@ -1,0 +1,68 @@
+/** Events of a run in plain words, one line each. */
+import type { TraceEvent } from '../documents/traceEvents.ts'
+
+/** columns of the terminal */
+const COLUMNS = 80
+
+/**
+ * Time since the start of the run, to the millisecond.
+ *
+ * @example clockText(3661.25) // => '1:01:01.250'
+ */
+export function clockText(seconds: number): string {
+  const milliseconds = Math.round(seconds * 1000)
+  const part = (of: number, digits: number): string => String(of).padStart(digits, '0')
+  const whole = Math.floor(milliseconds / 1000)
+  return `${Math.floor(whole / 3600)}:${part(Math.floor(whole / 60) % 60, 2)}:${part(whole % 60, 2)}.${part(milliseconds % 1000, 3)}`
+}
+
+/** One event as a line of at most 80 characters: time, carrier, what happened. */
+export function traceLine(event: TraceEvent): string {
+  const carrier = event.carrier === null ? '' : `${event.carrier}`
+  return `${clockText(event.seconds).padStart(12)}  ${carrier.padStart(7)}  ${sentence(event)}`.slice(0, COLUMNS)
+}
+
+export const TRACE_HEAD = `${'Time'.padStart(12)}  Carrier  Event`
+
+function sentence({ event, place, to, detail }: TraceEvent): string {
+  switch (event) {
+    case 'move start':
+      return `leaves ${place} for ${to}${detail === 'at speed' ? ', at speed' : ''}`
+    case 'clear':
+      return `${place} is clear`
+    case 'look':
+      return `comes to ${place}, looks whether it can go on`
+    case 'brake':
+      return `cannot go on, brakes in ${place}`
+    case 'rest':
+      return `stands in ${place}`
+    case 'duty start':
+      return `${place} begins to ${detail}`
+    case 'duty end':
+      return `${place} has done its ${detail}`
+    case 'release start':
+      return `${place}: the operator goes to release it`
+    case 'release end':
+      return `${place}: released`
+    case 'change start':
+      return `the transfer in ${place} turns ${detail}`
+    case 'change end':
+      return `the transfer in ${place} has turned ${detail}`
+    case 'load':
+      return `takes product ${detail} in ${place}`
+    case 'unload':
+      return `product ${detail} is taken off in ${place}`
+    case 'stop begin':
+      return `${place}: stopped`
+    case 'stop end':
+      return `${place}: goes on`
+    case 'break begin':
+      return 'a break begins'
+    case 'break end':
+      return 'the break is over'
+    case 'standstill':
+      return 'the line stands still for good'
+    default:
+      return [event, place, to, detail].filter((part) => part !== null).join(' ')
+  }
+}
