@@ -48,9 +48,10 @@ function endWhatEnds(line: Line): void {
 }
 
 function end(line: Line, slot: number): void {
-  if (slot >= line.storeSlot) onStoreArrival(line, slot - line.storeSlot)
-  else if (slot >= line.changeSlot) onChangeEnd(line, slot - line.changeSlot)
-  else if (slot >= line.workSlot) onWorkEnd(line, slot - line.workSlot)
+  if (slot >= line.changeSlot) {
+    if (slot >= line.storeSlot) onStoreArrival(line, slot - line.storeSlot)
+    else onChangeEnd(line, slot - line.changeSlot)
+  } else if (slot >= line.workSlot) onWorkEnd(line, slot - line.workSlot)
   else if (slot >= line.clearSlot) onClear(line, slot - line.clearSlot)
   else if (slot >= line.arrivalSlot) onArrival(line, slot - line.arrivalSlot)
   else if (slot === line.breakSlot) onBreak(line)

@@ -33,7 +33,7 @@ import { claim } from './zone.ts'
 function canTake(line: Line, path: number, carrier: number, asIfNoStop: boolean): boolean {
   if (!asIfNoStop && line.zoneHeld[line.pathTo[path]!]! > 0) return false
   const isLooking = line.carrierPhase[carrier] === LOOKING
-  if (nextZoneTakes(line, path, carrier)) return !isLooking || !mustTurnIn(line, path)
+  if (nextZoneTakes(line, path, carrier)) return !isLooking || line.isLoop || !mustTurnIn(line, path)
   if (!isLooking) waitFor(line, path)
   return false
 }
@@ -45,10 +45,11 @@ export function pathThatStarts(line: Line, place: number, asIfNoStop: boolean): 
   const phase = line.carrierPhase[carrier]!
   if (phase !== DONE && phase !== LOOKING) return NONE
   if (!asIfNoStop && line.zoneHeld[place]! > 0) return NONE
-  if (line.divert[place] === FIRST_FREE && line.zoneWay[place] === NONE && line.onlyOut[place] === NONE) {
-    return firstWay(line, place, carrier, canTake, asIfNoStop)
+  let way = line.onlyOut[place]!
+  if (way === NONE) {
+    if (line.divert[place] === FIRST_FREE && line.zoneWay[place] === NONE) return firstWay(line, place, carrier, canTake, asIfNoStop)
+    way = wayNow(line, place, carrier)
   }
-  const way = wayNow(line, place, carrier)
   return way !== NONE && canTake(line, way, carrier, asIfNoStop) ? way : NONE
 }
 
@@ -65,7 +66,7 @@ export function startFirstMove(line: Line): boolean {
       takeAt(list, place)
       continue
     }
-    line.startPath[from] = path
+    if (line.hasMerges) line.startPath[from] = path
     const since = line.carrierSince[line.zoneCarrier[from]!]!
     if (best === NONE || since < bestSince || (since === bestSince && path < best)) {
       best = path
@@ -80,7 +81,7 @@ export function startFirstMove(line: Line): boolean {
     best = line.startPath[list.items[bestPlace]!]!
   }
   takeAt(list, bestPlace)
-  if (mustTurnIn(line, best)) startTurnIn(line, best)
+  if (!line.isLoop && mustTurnIn(line, best)) startTurnIn(line, best)
   else startMove(line, best)
   return true
 }
@@ -94,9 +95,12 @@ function startMove(line: Line, path: number): void {
   if (atSpeed === 1) endArrival(line, line.carrierPath[carrier]!)
   line.collector.onMoveStart(from, to, carrier)
   claim(line, to, carrier)
-  line.zoneStarts[from]!++
-  line.zoneLastIn[to] = path
-  line.zoneWay[from] = NONE
+  if (!line.isLoop) {
+    line.zoneStarts[from]!++
+    line.zoneLastIn[to] = path
+    line.zoneWay[from] = NONE
+    if (from !== store) line.leavingPath[from] = path
+  }
   line.carrierZone[carrier] = to
   line.carrierPath[carrier] = path
   line.carrierPhase[carrier] = MOVING
@@ -106,7 +110,6 @@ function startMove(line: Line, path: number): void {
     line.zoneState[from] = VACATING
     line.zoneClaimant[from] = NONE
     line.zoneCarrier[from] = NONE
-    line.leavingPath[from] = path
   }
   if (line.trace !== null) line.trace.add(now, MOVE_START, path, carrier, atSpeed)
 

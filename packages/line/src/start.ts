@@ -69,6 +69,7 @@ export function resetLine(line: Line, seed: string, replication: number): void {
   line.carrierSince.fill(0)
   line.carrierLapStart.fill(Number.NaN)
   line.zoneWay.fill(NONE)
+  if (line.isLoop) line.leavingPath.set(line.onlyOut)
   line.zonePosition.set(line.startPosition)
   line.storeFirst = 0
   line.storeCount = 0

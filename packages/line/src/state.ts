@@ -134,13 +134,13 @@ export interface Line {
   readonly pathIsChosen: Uint8Array
   /** FIRST, ALTERNATE or FIRST_FREE, by place */
   readonly divert: Uint8Array
-  /** moves started out of the place so far */
+  /** moves started out of the place so far; not kept on a plain loop */
   readonly zoneStarts: Int32Array
   /** the way out fixed for the carrier that is in the place or has it set aside; NONE: looked up at each attempt */
   readonly zoneWay: Int32Array
   /** 1: the merge into the zone alternates */
   readonly mergeAlternates: Uint8Array
-  /** path of the last move start into the zone; NONE */
+  /** path of the last move start into the zone; NONE; not kept on a plain loop */
   readonly zoneLastIn: Int32Array
   /** place of the path in the priority list of its end; 0 where there is none; length paths */
   readonly mergeRank: Int32Array
@@ -177,7 +177,7 @@ export interface Line {
   readonly zoneChange: Uint8Array
   /** 1: a transfer entered only if its exit is clear */
   readonly exitClear: Uint8Array
-  /** the path by which its last carrier left, which its clear belongs to; NONE */
+  /** the path by which its last carrier left, which its clear belongs to; NONE; on a plain loop always the only one */
   readonly leavingPath: Int32Array
   /** whether it is clear of that carrier yet: CLEAR_NOW, CLEAR_TIMED (a timer runs) or CLEAR_KNOWN (at `clearAt`, looked up when somebody asks) */
   readonly zoneClearing: Uint8Array

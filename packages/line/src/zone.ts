@@ -1,5 +1,5 @@
 /** Zones: claimed by a carrier, waited in, and free again. (MODEL.md §2) */
-import { addTo, CLAIMED, DONE, FREE, type Line } from './state.ts'
+import { addTo, CLAIMED, DONE, FREE, type Line, NONE } from './state.ts'
 import { wayNow } from './wayOut.ts'
 
 /** Claims the zone, and behind exit-clear transfers the zones up to the next place to stand; those are only set aside. */
@@ -11,7 +11,7 @@ export function claim(line: Line, to: number, carrier: number): void {
     line.collector.touch(zone)
     if (line.exitClear[zone] === 0) return
     const way = wayNow(line, zone, carrier)
-    line.zoneWay[zone] = way
+    if (line.onlyOut[zone] === NONE) line.zoneWay[zone] = way
     zone = line.pathTo[way]!
   }
 }
