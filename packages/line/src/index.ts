@@ -56,6 +56,6 @@ export { clearTime, derivedTimes, moveTime } from './motion.ts'
 // What it must obey
 export type { EstimateReason } from './bounds/exactness.ts'
 export type { Exchange, Law } from './bounds/law.ts'
-export { law } from './bounds/law.ts'
+export { law, lawOrNull } from './bounds/law.ts'
 export type { LawTerms } from './bounds/lawTerms.ts'
 export { lawTerms } from './bounds/lawTerms.ts'

@@ -44,9 +44,9 @@ export const STANDSTILL = 17
 
 /**
  * The events of a run in order: `kinds[k]` at `seconds[k]`, with
- * `place` (zone; path for `move start`; station for duties and releases; breakdown source for stops; −1 for breaks and standstill),
+ * `place` (zone; STORE for `rest` in the store; path for `move start`; station for duties and releases; breakdown source for stops; −1 for breaks and standstill),
  * `carrier` (−1 where there is none) and
- * `detail` (`move start`: 0 from rest, 1 at speed; duties: 0 unload, 1 load, 2 work; `change start` and `change end`: 0 to the way out, 1 back; `load`, `unload`: serial; else 0).
+ * `detail` (`move start`: 0 from rest, 1 at speed; duties: 0 unload, 1 load, 2 work; `change start` and `change end`: 0 to the way out, 1 back, 2 to the way in of the carrier that has won the transfer; `load`, `unload`: serial; else 0).
  */
 export class Trace {
   readonly seconds: number[] = []

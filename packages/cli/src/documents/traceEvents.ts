@@ -12,7 +12,7 @@ export interface TraceEvent {
   readonly to: string | null
   /** number of the carrier; null where there is none */
   readonly carrier: number | null
-  /** `from rest`, `at speed`; the duty; `to the way out`, `back`; the serial number; else null */
+  /** `from rest`, `at speed`; the duty; `to the way out`, `back`, `to the way in`; the serial number; else null */
   readonly detail: string | number | null
 }
 
@@ -54,7 +54,7 @@ function detailWord(event: TraceKind, detail: number): string | number | null {
       return ['unload', 'load', 'work'][detail] ?? null
     case 'change start':
     case 'change end':
-      return detail === 0 ? 'to the way out' : 'back'
+      return detail === 0 ? 'to the way out' : detail === 1 ? 'back' : 'to the way in'
     case 'load':
     case 'unload':
       return detail

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import type { LineSpec } from '../spec.ts'
-import { law } from './law.ts'
+import { law, lawOrNull } from './law.ts'
 import { lawTerms } from './lawTerms.ts'
 import { baseLine, givenLoop, station } from './testLoops.ts'
 
@@ -191,7 +191,10 @@ test('a carrier with nothing to do keeps its speed; a stop costs two half ramps'
 
 test('paths that are no single loop are refused', () => {
   const spec = givenLoop(4, [], 1, 1)
-  expect(() => law({ ...spec, paths: spec.paths.slice(1) })).toThrow(/one closed loop/)
+  const open: LineSpec = { ...spec, paths: spec.paths.slice(1) }
+  expect(() => law(open)).toThrow(/one closed loop/)
+  expect(lawOrNull(open)).toBeNull()
+  expect(lawOrNull(spec)).toEqual(law(spec))
 })
 
 test('a count that is no whole number is refused', () => {

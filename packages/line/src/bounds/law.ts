@@ -1,4 +1,5 @@
 /** The law of a closed loop: what limits it with few, with enough and with many carriers. (MODEL.md §12) */
+import { isPlainLoop } from '../graph.ts'
 import { REST } from '../motion.ts'
 import type { LineSpec, MixSpec } from '../spec.ts'
 import { dutyLaps } from './dutyLaps.ts'
@@ -58,7 +59,7 @@ export interface Exchange {
  */
 export function law(spec: LineSpec): Law {
   const zones = spec.zones.length
-  if (spec.paths.length !== zones || spec.paths.some((path, p) => path.from !== p || path.to !== (p + 1) % zones)) {
+  if (!isPlainLoop(spec)) {
     throw new RangeError('the law is known for one closed loop: path i leaves zone i for the next zone')
   }
   const times = pathTimes(spec)
@@ -106,6 +107,11 @@ export function law(spec: LineSpec): Law {
     exact: reasons.length === 0,
     estimateReasons: reasons,
   }
+}
+
+/** The law where there is one; null: the line is no single closed loop, of which nothing so short is known. */
+export function lawOrNull(spec: LineSpec): Law | null {
+  return isPlainLoop(spec) ? law(spec) : null
 }
 
 /** A knee that misses a whole number by rounding alone is that number. */
