@@ -18,6 +18,8 @@ export type { DriversOptions } from './drivers.ts'
 export { drivers } from './drivers.ts'
 export type { LossesOptions } from './losses.ts'
 export { losses } from './losses.ts'
+export type { TimelineOptions } from './timeline.ts'
+export { timeline } from './timeline.ts'
 // The plan of the loop
 export type { LoopPlan, PlanOptions, PlanZone } from './plan.ts'
 export { loopPlan } from './plan.ts'

@@ -104,6 +104,9 @@ export function vegaConfig(look: Look): Config {
       countPale: { color: ramp[1]!, stroke: ink, strokeWidth: 0.6 },
       partWork: { color: ramp[7]!, stroke: ink, strokeWidth: 0.6 },
       partWait: { color: ramp[3]!, stroke: ink, strokeWidth: 0.6 },
+      spanWork: { color: ink, strokeWidth: 6 },
+      spanWait: { color: ramp[3]!, strokeWidth: 6 },
+      travel: { color: quiet, stroke: quiet, strokeWidth: 1.3 },
       partMove: { color: ramp[0]!, stroke: ink, strokeWidth: 0.6 },
     },
     range: {

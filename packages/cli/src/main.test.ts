@@ -178,4 +178,11 @@ describe('trace', () => {
     expect(written.files.get('events.ndjson')).toBe(out)
     expect(written.out).toBe(`${lines.length - 1} events: events.ndjson\n`)
   })
+
+  test('a stretch as a picture', async () => {
+    const { code, out, files: pages } = await typed('trace', 'small.yaml', '--from', '2 h', '--to', '2.2 h', '--out', 'trace.html')
+    expect(code).toBe(0)
+    expect(out.replaceAll(/\s+/g, ' ')).toMatch(/^From 120 to 132 min .* Page: trace.html $/)
+    expect(pages.get('trace.html')).toContain('Zone, in travel order')
+  })
 })

@@ -68,16 +68,17 @@ export function program(shell: Shell, command: string, onCode: (code: number) =>
     .option('--seed <text>', 'names the random worlds', seedText, SEED)
     .option(...VARIATION)
     .option('--json', 'print one JSON record a line, in full precision')
-    .option('--out <file>', 'write the lines to a file')
+    .option('--out <file>', 'write the lines to a file; one that ends in .html gets a picture: zones over time')
     .addHelpText(
       'after',
       examples(
         'trace line.yaml --station S6 --from "1 h" --to "1.2 h"',
         'trace line.yaml --carrier 3',
+        'trace line.yaml --from "9 h" --to "9.25 h" --out out/trace.html',
         'trace line.yaml --json > events.ndjson',
       ),
     )
-    .action(async (file: string, flags) => onCode(await (await import('./commands/trace.ts')).trace(shell, file, flags)))
+    .action(async (file: string, flags) => onCode(await (await import('./commands/trace.ts')).trace(shell, file, flags, command)))
 
   outputs(root.command('sweep <file>'), SWEEP_REPLICATIONS)
     .description('try numbers of carriers in the same random worlds: the curve, with as many runs as you say')

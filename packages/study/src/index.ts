@@ -13,6 +13,8 @@ export { defaultCounts } from './defaultCounts.ts'
 export { sweepAnswer } from './sweepAnswer.ts'
 // Runs of one line
 export type { ReplicateOptions, ReplicateThreadsOptions, TracedRun } from './replicate.ts'
+export type { CarrierStay } from './carrierStays.ts'
+export { carrierStays } from './carrierStays.ts'
 export { replicate, replicateHere, tracedRun } from './replicate.ts'
 export { runsResult } from './runsResult.ts'
 export { withCarriers } from './withCarriers.ts'

@@ -11,6 +11,7 @@ import { planExample, planNarrowExample, planRingExample } from '../../../packag
 import { stationTimesExample } from '../../../packages/charts/src/examples/stationTimes.ts'
 import { stoppedTimeExample } from '../../../packages/charts/src/examples/stoppedTime.ts'
 import { throughputExample } from '../../../packages/charts/src/examples/throughput.ts'
+import { timelineExample } from '../../../packages/charts/src/examples/timeline.ts'
 import { unitsSpreadExample } from '../../../packages/charts/src/examples/unitsSpread.ts'
 import { zoneOccupancyExample } from '../../../packages/charts/src/examples/zoneOccupancy.ts'
 import { collisions, compileWarnings, draw, png, viewOf } from './draw.ts'
@@ -22,6 +23,7 @@ const EXAMPLES: Readonly<Record<string, () => Figure>> = {
   stationTimes: stationTimesExample,
   stoppedTime: stoppedTimeExample,
   throughput: throughputExample,
+  timeline: timelineExample,
   unitsSpread: unitsSpreadExample,
   zoneOccupancy: zoneOccupancyExample,
 }

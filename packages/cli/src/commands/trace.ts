@@ -1,8 +1,9 @@
+import { formatDuration } from '@loopwright/charts'
 import { parseQuantity } from '@loopwright/scenario'
-import { ENGINE_VERSION, tracedRun } from '@loopwright/study'
+import { carrierStays, ENGINE_VERSION, type TraceColumns, tracedRun } from '@loopwright/study'
 import { traceHead } from '../documents/traceDocument.ts'
 import { traceEvents } from '../documents/traceEvents.ts'
-import { loadScenario } from '../loadScenario.ts'
+import { type Loaded, loadScenario } from '../loadScenario.ts'
 import { progress } from '../progress.ts'
 import { DONE, INTERRUPTED, Misuse, type Shell } from '../shell.ts'
 import { type TraceChoice, traceChoice } from '../traceChoice.ts'
@@ -24,7 +25,7 @@ export interface TraceFlags extends Omit<TraceChoice, 'from' | 'to'> {
 const BLOCK = 2000
 
 /** Every event of one run, or those that were asked for: a table in plain words, or one JSON record a line. */
-export async function trace(shell: Shell, file: string, flags: TraceFlags): Promise<number> {
+export async function trace(shell: Shell, file: string, flags: TraceFlags, command: string): Promise<number> {
   const { seed, replication, out } = flags
   const source = await loadScenario(shell, file, flags.variation)
   const { line } = source.scenario
@@ -43,6 +44,7 @@ export async function trace(shell: Shell, file: string, flags: TraceFlags): Prom
   const events = traceEvents(traced.trace, line).filter(wanted)
   const head = flags.json === true ? JSON.stringify(traceHead(source, { engineVersion: ENGINE_VERSION, seed, replication })) : TRACE_HEAD
   const text = flags.json === true ? JSON.stringify : traceLine
+  if (out?.toLowerCase().endsWith('.html')) return await page(shell, source, traced.trace, stretch, { ...flags, out, command })
   const parts: string[] = []
   const write = out === undefined ? shell.out.write : (part: string) => void parts.push(part)
   write(`${head}\n`)
@@ -56,6 +58,49 @@ export async function trace(shell: Shell, file: string, flags: TraceFlags): Prom
     shell.out.write(`${events.length} events: ${out}\n`)
   }
   if (events.length === 0) shell.err.write('no event is of these carriers and places in this stretch of time\n')
+  return DONE
+}
+
+/** seconds that the picture shows where nothing is said: readable, and a lap or more of most loops */
+const STRETCH = 15 * 60
+
+/** The picture of a stretch: zones over time, one line for each carrier. */
+async function page(
+  shell: Shell,
+  source: Loaded,
+  trace: TraceColumns,
+  { from, to }: { readonly from?: number; readonly to?: number },
+  {
+    out,
+    seed,
+    replication,
+    carrier,
+    command,
+  }: { out: string; seed: string; replication: number; carrier?: readonly string[]; command: string },
+): Promise<number> {
+  const { line } = source.scenario
+  const fromSeconds = from ?? (to === undefined ? line.window.warmupSeconds : Math.max(0, to - STRETCH))
+  const toSeconds = to ?? Math.min(fromSeconds + STRETCH, line.window.endSeconds)
+  if (!(toSeconds > fromSeconds))
+    throw new Misuse(`the run ends at ${formatDuration(line.window.endSeconds)}: there is nothing to show from there on`)
+  const [{ chartCell, studyShown }, { timeline }, { writeCells }] = await Promise.all([
+    import('../studyCells.ts'),
+    import('@loopwright/charts'),
+    import('../cells.ts'),
+  ])
+  const stays = carrierStays(trace, line).filter((stay) => carrier === undefined || carrier.includes(`${stay.carrier}`))
+  const figure = timeline(stays, { zones: line.zones.map(({ name }) => name), fromSeconds, toSeconds })
+  const { page: cells } = studyShown(
+    {
+      sentences: [figure.finding],
+      sure: ['One run is one shift that may happen, not a forecast.'],
+      parts: [chartCell('timeline', figure)],
+      warnings: [],
+    },
+    { source, sentence: `Replication ${replication} simulated, seed ${seed}.`, seed, replications: 1, partial: false },
+  )
+  await writeCells(shell, out, source, cells, command)
+  shell.out.write(`${figure.finding}\n\nPage: ${out}\n`)
   return DONE
 }
 
