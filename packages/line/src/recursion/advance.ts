@@ -9,7 +9,7 @@ import { SPEED } from '../motion.ts'
 import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from '../result.ts'
 import { NONE, SAME_AS_MOVE, UNLOAD_DUTY, WORK_DUTY } from '../state.ts'
 import { addToTally, VALUE } from '../tally.ts'
-import { change, heldEnd } from './change.ts'
+import { change, holdBack } from './change.ts'
 import { changeOut, serve } from './stay.ts'
 import { LOOKS, READY, type Sweep } from './sweep.ts'
 import { tellStation } from './told.ts'
@@ -154,17 +154,31 @@ export function advance(sweep: Sweep, carrier: number): boolean {
     if (stationHere === NONE) duty = WORK_DUTY + 1
     else while (duty <= WORK_DUTY && !dutyApplies(line, stationHere, duty, carrier)) duty++
     const changes = zoneChanges[zone] === 1
-    const hasHolds = sweep.holds > 0
     if (given === NONE && duty > WORK_DUTY && !changes) {
       const toSpeed = moveSeconds[times + SPEED]!
       looks = true
-      look = hasHolds ? heldEnd(sweep, at, toSpeed) : at + toSpeed
-      ready = hasHolds ? heldEnd(sweep, look, seconds - toSpeed) : at + seconds
+      look = at + toSpeed
+      ready = at + seconds
+      if (sweep.holds > 0) {
+        sweep.at[0] = at
+        sweep.seconds[0] = toSpeed
+        holdBack(sweep)
+        look = sweep.at[0]!
+        sweep.seconds[0] = seconds - toSpeed
+        holdBack(sweep)
+        ready = sweep.at[0]!
+      }
       if (look <= last) events++
       continue
     }
     looks = false
-    ready = hasHolds ? heldEnd(sweep, at, seconds) : at + seconds
+    ready = at + seconds
+    if (sweep.holds > 0) {
+      sweep.at[0] = at
+      sweep.seconds[0] = seconds
+      holdBack(sweep)
+      ready = sweep.at[0]!
+    }
     if (ready <= last) events++
     const told = Math.min(Math.max(ready, warmup), last)
     zoneSeconds[zone * ZONE_WIDTH + Z_CLAIMED]! += told - zoneTold[zone]!

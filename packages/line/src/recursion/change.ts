@@ -55,13 +55,14 @@ function keepHold(sweep: Sweep, from: number, to: number): void {
   sweep.holdTo[sweep.holds++] = to
 }
 
-/** When something of that length ends that starts at `start` and stands still in the holds kept; what ends as a hold begins does end. */
-export function heldEnd(sweep: Sweep, start: number, seconds: number): number {
-  let end = start + seconds
+/** When something of `sweep.seconds` ends that starts at `sweep.at`, which becomes that instant, and stands still in the holds kept; what ends as a hold begins does end. */
+export function holdBack(sweep: Sweep): void {
+  const start = sweep.at[0]!
+  let end = start + sweep.seconds[0]!
   for (let k = 0; k < sweep.holds; k++) {
     const from = sweep.holdFrom[k]!
     if (from >= end) break
     if (sweep.holdTo[k]! > start) end += sweep.holdTo[k]! - Math.max(from, start)
   }
-  return end
+  sweep.at[0] = end
 }

@@ -1,4 +1,5 @@
 /** A stay: the duties at a station, the release, and the change of a transfer under the carrier. (MODEL.md §4, §5) */
+import { CARRIER_WIDTH, ZONE_WIDTH } from '../collect.ts'
 import { drawInOrder } from '../draw.ts'
 import { dutyApplies } from '../dutyAhead.ts'
 import { makeRoom } from '../growingList.ts'
@@ -78,14 +79,19 @@ function begin(sweep: Sweep, carrier: number, zone: number, station: number): vo
   sweep.at[0] = start
 }
 
-/** Work or release of `sweep.seconds` from `sweep.at` on. */
+/** Work or release of `sweep.seconds` from `sweep.at` on. Zone and carrier are told in place: a number handed over a call may cost an allocation. */
 function worked(sweep: Sweep, carrier: number, zone: number, station: number, isWork: boolean): void {
-  const start = sweep.at[0]!
+  const { zoneSeconds, carrierSeconds } = sweep.line.collector
+  const { zoneTold, last, warmup } = sweep
+  const start = Math.max(sweep.at[0]!, warmup)
   spend(sweep, station, isWork)
-  const end = sweep.at[0]!
-  tellZone(sweep, zone, Z_WORKING, end)
-  tellCarrier(sweep, carrier, C_WORKED, start, end)
-  if (end <= sweep.last) sweep.line.events++
+  const end = Math.min(sweep.at[0]!, last)
+  if (end > zoneTold[zone]!) {
+    zoneSeconds[zone * ZONE_WIDTH + Z_WORKING]! += end - zoneTold[zone]!
+    zoneTold[zone] = end
+  }
+  if (end > start) carrierSeconds[carrier * CARRIER_WIDTH + C_WORKED]! += end - start
+  if (sweep.at[0]! <= last) sweep.line.events++
 }
 
 function load(sweep: Sweep, carrier: number): void {
