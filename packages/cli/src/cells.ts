@@ -25,8 +25,14 @@ export function showCells(shell: Shell, cells: readonly Cell[]): void {
   shell.out.write(`${texts.join('\n\n')}\n`)
 }
 
-/** Writes the page of the cells, and says last where it is. */
-export async function writeCells(shell: Shell, out: string, { scenario }: Loaded, cells: readonly Cell[], command: string): Promise<void> {
-  const head = { question: scenario.question, scenarioName: scenario.name, date: shell.today(), command }
+/** Writes the page of the cells. Its heading is the question; unless given, that of the scenario. */
+export async function writeCells(
+  shell: Shell,
+  out: string,
+  { scenario }: Loaded,
+  cells: readonly Cell[],
+  { command, question = scenario.question }: { readonly command: string; readonly question?: string | undefined },
+): Promise<void> {
+  const head = { question, scenarioName: scenario.name, date: shell.today(), command }
   await shell.writeFile(out, await writePage(head, cells))
 }

@@ -1,9 +1,13 @@
 /** Runs of one line as cells: the answer, where the stations' time goes, and on the page the pictures of a sweep of this one count. */
+
+import { waitingCircle } from '@loopwright/charts'
 import type { RunResult } from '@loopwright/line'
 import { type AnswerCell, type Cell, carrierSweepStory, oneView, type TableCell } from '@loopwright/notebook'
-import { type RunsResult, type SweepResult, sweepAnswer } from '@loopwright/study'
+import type { Scenario } from '@loopwright/scenario'
+import { type RunsResult, type SweepResult, standstillOf, sweepAnswer } from '@loopwright/study'
 import type { Shown } from './cells.ts'
 import type { Loaded } from './loadScenario.ts'
+import { chartCell } from './studyCells.ts'
 import { ONE_RUN, runSentences, windowWords } from './words/runWords.ts'
 import { lengthWarning, startSentence } from './words/startWords.ts'
 import { stationTable } from './words/stationTable.ts'
@@ -32,6 +36,7 @@ export function runCells({ file, scenario }: Loaded, result: RunsResult, single:
       story.sweep,
       answer,
       ...story.warnings,
+      ...standstillCells(scenario, single),
       story.choice,
       story.stations,
       table,
@@ -44,6 +49,17 @@ export function runCells({ file, scenario }: Loaded, result: RunsResult, single:
       ...story.cautions,
     ],
   }
+}
+
+/** The circle of waiting zones, drawn; nothing where the run went on to its end or no circle is there. */
+function standstillCells({ line }: Scenario, single: RunResult | null): Cell[] {
+  const standstill = single === null ? null : standstillOf(line, single.end)
+  if (standstill === null || standstill.circle.length < 2) return []
+  const zones = line.zones.map(({ name }, zone) => ({
+    name,
+    station: line.stations.find((station) => station.zone === zone)?.title ?? null,
+  }))
+  return [chartCell('standstill', waitingCircle(standstill, zones, single!.end.atSeconds!))]
 }
 
 const nothing = (): AnswerCell => ({

@@ -21,6 +21,8 @@ export interface StudyWork<T> {
   readonly source: Loaded
   /** repeats what was done */
   readonly command: string
+  /** heading of the page */
+  readonly question: string
   readonly study: (runner: Runner) => Promise<T>
   readonly partial: (result: T) => boolean
   readonly document: (result: T) => object
@@ -50,6 +52,7 @@ export async function studyCommand<T>(shell: Shell, flags: StudyFlags, work: Stu
     shown: () => work.shown(result),
     source: work.source,
     command: work.command,
+    question: work.question,
   })
 }
 

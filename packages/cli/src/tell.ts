@@ -24,6 +24,8 @@ export interface Told {
   readonly source: Loaded
   /** repeats what was done */
   readonly command: string
+  /** heading of the page. Default: the question of the scenario */
+  readonly question?: string | undefined
 }
 
 /** @returns  the exit code */
@@ -36,7 +38,7 @@ export async function tell(shell: Shell, flags: OutputFlags, told: Told): Promis
     const shown = await told.shown()
     if (flags.json !== true) showCells(shell, shown.terminal)
     if (wantsPage) {
-      await writeCells(shell, flags.out!, told.source, shown.page, told.command)
+      await writeCells(shell, flags.out!, told.source, shown.page, told)
       const says = flags.json === true ? shell.err : shell.out
       says.write(`${flags.json === true ? '' : '\n'}Page: ${flags.out}\n`)
     }

@@ -13,6 +13,7 @@ import { stoppedTimeExample } from '../../../packages/charts/src/examples/stoppe
 import { throughputExample } from '../../../packages/charts/src/examples/throughput.ts'
 import { timelineExample } from '../../../packages/charts/src/examples/timeline.ts'
 import { unitsSpreadExample } from '../../../packages/charts/src/examples/unitsSpread.ts'
+import { waitingCircleExample } from '../../../packages/charts/src/examples/waitingCircle.ts'
 import { zoneOccupancyExample } from '../../../packages/charts/src/examples/zoneOccupancy.ts'
 import { collisions, compileWarnings, draw, png, viewOf } from './draw.ts'
 
@@ -25,6 +26,7 @@ const EXAMPLES: Readonly<Record<string, () => Figure>> = {
   throughput: throughputExample,
   timeline: timelineExample,
   unitsSpread: unitsSpreadExample,
+  waitingCircle: waitingCircleExample,
   zoneOccupancy: zoneOccupancyExample,
 }
 const LOOKS: readonly Look[] = ['page', 'light', 'dark', 'print']

@@ -31,6 +31,7 @@ export async function compare(shell: Shell, files: readonly string[], flags: Com
     total: lines.length * replications,
     source: first!,
     command,
+    question: 'Which line makes more, and is the difference real?',
     study: (runner) => compareLines(lines, { seed, replications }, runner),
     partial: (result) => result.partial,
     document: (result) =>

@@ -20,6 +20,7 @@ export async function drivers(shell: Shell, file: string, flags: StudyFlags, com
     total: lines * replications,
     source,
     command,
+    question: 'What limits the line?',
     study: (runner) => driverStudy(line, { seed, replications, ...groups }, runner),
     partial: (result) => result.partial,
     document: (result) => driverDocument(source, result),

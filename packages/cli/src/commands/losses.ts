@@ -20,6 +20,7 @@ export async function losses(shell: Shell, file: string, flags: StudyFlags, comm
     total: lines * replications,
     source,
     command,
+    question: 'Where do the units go?',
     study: (runner) => lossWaterfall(line, { seed, replications, stopGroups: groups }, runner),
     partial: (result) => result.partial,
     document: (result) => lossDocument(source, result),

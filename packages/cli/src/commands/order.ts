@@ -1,7 +1,7 @@
 import { type OrderResult, stationOrder } from '@loopwright/study'
 import { orderDocument } from '../documents/orderDocument.ts'
 import { loadScenario } from '../loadScenario.ts'
-import { type OrderFlags as Rules, orderRules } from '../orderRules.ts'
+import { orderRules, type OrderFlags as Rules } from '../orderRules.ts'
 import type { Shell } from '../shell.ts'
 import { type StudyFlags, studyCommand } from '../studyCommand.ts'
 import { orderSentences, orderSure, orderTable, todaySentence } from '../words/orderWords.ts'
@@ -26,6 +26,7 @@ export async function order(shell: Shell, file: string, flags: OrderFlags, comma
     total: 1,
     source,
     command,
+    question: 'Which order of the stations makes the most?',
     study: (runner) => stationOrder(line, request, runner),
     partial: (result) => result.partial,
     document: (result) => orderDocument(source, result, replications),

@@ -32,6 +32,7 @@ export async function steady(shell: Shell, file: string, flags: StudyFlags, comm
     },
     source,
     command,
+    question: 'From when on is the start forgotten, and what does the line make then?',
   })
 }
 

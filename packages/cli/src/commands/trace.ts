@@ -1,4 +1,4 @@
-import { formatDuration } from '@loopwright/charts'
+import { formatDuration, formatMinutes } from '@loopwright/charts'
 import { parseQuantity } from '@loopwright/scenario'
 import { carrierStays, ENGINE_VERSION, type TraceColumns, tracedRun } from '@loopwright/study'
 import { traceHead } from '../documents/traceDocument.ts'
@@ -94,12 +94,13 @@ async function page(
     {
       sentences: [figure.finding],
       sure: ['One run is one shift that may happen, not a forecast.'],
-      parts: [chartCell('timeline', figure)],
+      parts: [chartCell('timeline', { ...figure, finding: 'Zones over time, one line for each carrier.' })],
       warnings: [],
     },
     { source, sentence: `Replication ${replication} simulated, seed ${seed}.`, seed, replications: 1, partial: false },
   )
-  await writeCells(shell, out, source, cells, command)
+  const question = `What happened on the line from ${formatMinutes(fromSeconds)} to ${formatMinutes(toSeconds)} min?`
+  await writeCells(shell, out, source, cells, { command, question })
   shell.out.write(`${figure.finding}\n\nPage: ${out}\n`)
   return DONE
 }

@@ -1,7 +1,7 @@
 import { pairedDifference } from '@loopwright/stats'
 import type { OrderResult } from '@loopwright/study'
 import { expect, test } from 'vitest'
-import { orderSentences, orderSure, orderTable, placesWords } from './orderWords.ts'
+import { orderSentences, orderSure, orderTable, placesWords, shortPlaces } from './orderWords.ts'
 
 const line = {
   zones: ['Z1', 'Z2', 'Z3', 'Z4'].map((name) => ({ name })),
@@ -57,4 +57,9 @@ test('the table: best first, the chosen marked', () => {
     ['B at Z4 (given)', false],
     ['today’s order', false],
   ])
+})
+
+test('a long order is cut after a whole place', () => {
+  expect(shortPlaces('S3 at Z17, S4 at Z15, S5 at Z13, S6 at Z07')).toBe('S3 at Z17, S4 at Z15, S5 at Z13, …')
+  expect(shortPlaces('S3 at Z17, S4 at Z15')).toBe('S3 at Z17, S4 at Z15')
 })

@@ -6,6 +6,8 @@ import { pairSentence } from './compareWords.ts'
 
 /** candidates that the table shows */
 const ROWS_MAX = 15
+/** letters of an order's name in the table */
+const NAME_MAX = 38
 
 /** "S5 at Z14, S4 at Z16": where it differs from today; "today's order" where it does not. */
 export function placesWords(line: LineSpec, places: Places): string {
@@ -13,6 +15,13 @@ export function placesWords(line: LineSpec, places: Places): string {
     places[index] === zone ? [] : [`${name} at ${line.zones[places[index]!]!.name}`],
   )
   return moved.length === 0 ? 'today’s order' : moved.join(', ')
+}
+
+/** As many whole places as a narrow column holds: "S3 at Z17, S4 at Z15, S5 at Z13, …". */
+export function shortPlaces(words: string): string {
+  if (words.length <= NAME_MAX) return words
+  const end = words.lastIndexOf(', ', NAME_MAX - 3)
+  return end < 0 ? words : `${words.slice(0, end)}, …`
 }
 
 export function orderSentences(result: OrderResult, line: LineSpec, per: string): string[] {
@@ -71,7 +80,7 @@ export function orderTable(result: OrderResult, line: LineSpec, per: string): Ta
     ],
     rows: kept.map(({ system, mean, low, high }) => ({
       cells: [
-        `${placesWords(line, candidates[system]!.places).slice(0, 38)}${system === today ? '' : mark(system)}`,
+        `${shortPlaces(placesWords(line, candidates[system]!.places))}${system === today ? '' : mark(system)}`,
         formatNumber(mean, 1),
         formatNumber(-low, 1),
         formatNumber(high, 1),

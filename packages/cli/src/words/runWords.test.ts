@@ -28,7 +28,7 @@ describe('a run', () => {
   test('that stood still shouts so first', () => {
     const end = { reason: 'gridlock', atSeconds: 750, waits: [], cycle: [2, 3, 4] } as const
     expect(runSentences(small, { ...run, end })[0]).toBe(
-      'GRIDLOCK after 12.5 min: the loop stood still, and nothing more was made. These zones wait for each other in a circle: Z03 → Z04 → Z05. Fewer carriers, or an exit that is kept clear, would let it go on.',
+      'GRIDLOCK after 12.5 min: the line stood still, and nothing more was made. These zones wait for each other in a circle: Z03 → Z04 → Z05. There are too many carriers: every place to stand on the way round is taken. Fewer carriers, or an exit that is kept clear, would let it go on.',
     )
   })
 })

@@ -2,6 +2,7 @@
 import { formatDuration, formatNumber } from '@loopwright/charts'
 import type { LineSpec, RunResult } from '@loopwright/line'
 import type { Scenario } from '@loopwright/scenario'
+import { type Standstill, standstillOf } from '@loopwright/study'
 
 /** Names in one row before "and so on". */
 const NAMES_MAX = 12
@@ -33,7 +34,17 @@ export function endSentence(end: RunResult['end'], line: LineSpec): string | nul
   if (end.reason === 'out of products') return `OUT OF PRODUCTS after ${at}: the list of products has run out, and nothing more was made.`
   const names = end.cycle.map((zone) => line.zones[zone]!.name)
   const circle = names.length === 0 ? '' : ` These zones wait for each other in a circle: ${shortList(names)}.`
-  return `GRIDLOCK after ${at}: the loop stood still, and nothing more was made.${circle} Fewer carriers, or an exit that is kept clear, would let it go on.`
+  return `GRIDLOCK after ${at}: the line stood still, and nothing more was made.${circle} ${reasonSentence(standstillOf(line, end)!, line)}`
+}
+
+/** The plain reason, and what would mend it. */
+function reasonSentence({ reason, merge }: Standstill, line: LineSpec): string {
+  if (reason === 'too many carriers')
+    return 'There are too many carriers: every place to stand on the way round is taken. Fewer carriers, or an exit that is kept clear, would let it go on.'
+  if (reason === 'no way on')
+    return 'No zones wait in a circle: some carrier has no way on, so that those behind it wait for ever. See that each zone has a way out for every carrier that comes there.'
+  const name = line.zones[merge!]!.name
+  return `${name}, where two ways meet, fills its own exit: what came in there waits for a zone that waits for it. Fewer carriers, or right of way at ${name} for those that leave the circle, would let it go on.`
 }
 
 const shortList = (names: readonly string[]): string =>
