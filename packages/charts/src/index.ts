@@ -6,6 +6,8 @@ export type { ChartRow, Figure, WindowWords } from './figure.ts'
 // Numbers
 export { decimalsFor, formatDuration, formatMinutes, formatNumber, formatShare, formatWithHalfWidth, percent } from './format.ts'
 export { hatchings } from './hatching.ts'
+export type { MapPath } from './lineLayers.ts'
+export { lineMap } from './lineMap.ts'
 export type { LossesOptions } from './losses.ts'
 export { losses } from './losses.ts'
 export type { OutputByHourOptions, Pause } from './outputByHour.ts'

@@ -27,7 +27,7 @@ function planCell(scenario: Scenario, id: string, what: string, places: Places):
     id,
     views: oneView({
       finding,
-      picture: { kind: 'plan', zones, valueMeaning: null },
+      picture: { kind: 'plan', zones, paths: null, valueMeaning: null },
       alt: `${loopPlan(zones).description} ${finding}`,
       howToRead: 'Each cell is a zone, to scale; brackets outside are stations.',
       table: {

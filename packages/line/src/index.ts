@@ -1,5 +1,35 @@
 // The specification
-export { STORE } from './spec.ts'
+
+// What it must obey
+export type { EstimateReason } from './bounds/exactness.ts'
+export type { Exchange, Law } from './bounds/law.ts'
+export { law, lawOrNull } from './bounds/law.ts'
+export type { LawTerms } from './bounds/lawTerms.ts'
+export { lawTerms } from './bounds/lawTerms.ts'
+export { isPlainLoop } from './graph.ts'
+// Times of moves
+export type { DerivedTimes } from './motion.ts'
+export { clearTime, derivedTimes, moveTime } from './motion.ts'
+export { PLAIN_LINE, PLAIN_PATH, PLAIN_STATION, PLAIN_ZONE, wholeLine } from './plain.ts'
+// What a run tells
+export type {
+  BreakdownResult,
+  CarrierResult,
+  CarrierState,
+  HandlingResult,
+  RunEnd,
+  RunResult,
+  StationResult,
+  StationState,
+  SupplyResult,
+  TallyResult,
+  ZoneResult,
+  ZoneState,
+} from './result.ts'
+export { CARRIER_STATES, STATION_STATES, ZONE_STATES } from './result.ts'
+// Running it
+export type { SimulateOptions, Simulator } from './simulate.ts'
+export { createSimulator, simulate } from './simulate.ts'
 export type {
   ArrivalsSpec,
   BreakdownPart,
@@ -27,35 +57,7 @@ export type {
   WindowSpec,
   ZoneSpec,
 } from './spec.ts'
+export { STORE } from './spec.ts'
 export { startZones } from './start.ts'
-export { PLAIN_LINE, PLAIN_PATH, PLAIN_STATION, PLAIN_ZONE, wholeLine } from './plain.ts'
-// Running it
-export type { SimulateOptions, Simulator } from './simulate.ts'
-export { createSimulator, simulate } from './simulate.ts'
-// What a run tells
-export type {
-  BreakdownResult,
-  CarrierResult,
-  CarrierState,
-  HandlingResult,
-  RunEnd,
-  RunResult,
-  StationResult,
-  StationState,
-  SupplyResult,
-  TallyResult,
-  ZoneResult,
-  ZoneState,
-} from './result.ts'
-export { CARRIER_STATES, STATION_STATES, ZONE_STATES } from './result.ts'
 export type { TraceKind } from './trace.ts'
-export { Trace, TRACE_KINDS } from './trace.ts'
-// Times of moves
-export type { DerivedTimes } from './motion.ts'
-export { clearTime, derivedTimes, moveTime } from './motion.ts'
-// What it must obey
-export type { EstimateReason } from './bounds/exactness.ts'
-export type { Exchange, Law } from './bounds/law.ts'
-export { law, lawOrNull } from './bounds/law.ts'
-export type { LawTerms } from './bounds/lawTerms.ts'
-export { lawTerms } from './bounds/lawTerms.ts'
+export { TRACE_KINDS, Trace } from './trace.ts'

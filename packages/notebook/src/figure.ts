@@ -1,5 +1,5 @@
 /** A picture with all that goes with it, as a cell holds it. */
-import type { ChartRow, PlanZone, Table } from '@loopwright/charts'
+import type { ChartRow, MapPath, PlanZone, Table } from '@loopwright/charts'
 
 export interface Figure {
   /** what the picture shows of these very data, one or two sentences: the caption */
@@ -17,5 +17,11 @@ export interface Figure {
 export type Picture =
   /** vega-lite; where `swapRows` is true, another view of the same chart differs by the rows of its source `table` alone */
   | { readonly kind: 'chart'; readonly spec: object; readonly rows: readonly ChartRow[]; readonly swapRows: boolean }
-  /** drawn to scale where it is shown, for wide screens and for narrow ones */
-  | { readonly kind: 'plan'; readonly zones: readonly PlanZone[]; readonly valueMeaning: string | null }
+  /** drawn where it is shown, for wide screens and for narrow ones; one loop to scale */
+  | {
+      readonly kind: 'plan'
+      readonly zones: readonly PlanZone[]
+      /** paths of a line that is no single loop: a map is drawn; null: one loop in the order of its zones */
+      readonly paths: readonly MapPath[] | null
+      readonly valueMeaning: string | null
+    }

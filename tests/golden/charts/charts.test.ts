@@ -7,7 +7,7 @@ import { baseLineCount, baseLineSweep, SHIFT } from '../../../packages/charts/sr
 import { driversExample } from '../../../packages/charts/src/examples/drivers.ts'
 import { lossesExample } from '../../../packages/charts/src/examples/losses.ts'
 import { outputByHourExample } from '../../../packages/charts/src/examples/outputByHour.ts'
-import { planExample, planNarrowExample, planRingExample } from '../../../packages/charts/src/examples/plan.ts'
+import { mapExample, planExample, planNarrowExample, planRingExample } from '../../../packages/charts/src/examples/plan.ts'
 import { stationTimesExample } from '../../../packages/charts/src/examples/stationTimes.ts'
 import { stoppedTimeExample } from '../../../packages/charts/src/examples/stoppedTime.ts'
 import { throughputExample } from '../../../packages/charts/src/examples/throughput.ts'
@@ -83,6 +83,8 @@ describe('the plan', () => {
     ['plan', planExample],
     ['planNarrow', planNarrowExample],
     ['planRing', planRingExample],
+    ['map', () => mapExample()],
+    ['mapNarrow', () => mapExample(328)],
   ])('%s is the golden one', async (name, example) => {
     await expect(`${example().svg}\n`).toMatchFileSnapshot(`./${name}.svg`)
   })

@@ -125,7 +125,7 @@ function planFigure(scenario: Scenario, title: string): Figure {
   const { stations, zones: parts } = scenario.line
   return {
     finding: `${title}.`,
-    picture: { kind: 'plan', zones, valueMeaning: null },
+    picture: { kind: 'plan', zones, paths: null, valueMeaning: null },
     alt: loopPlan(zones).description,
     howToRead: 'Each cell is a zone, to scale; stations stand in the zones with a bracket; a cross is a transfer.',
     table: {

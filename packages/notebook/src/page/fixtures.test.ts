@@ -63,7 +63,7 @@ export const planCell: PlanCell = {
     shown: '6',
     of: ['5', '6'].map((key) => ({
       key,
-      content: { ...chart(key), picture: { kind: 'plan', zones, valueMeaning: 'share of the shift, %' } },
+      content: { ...chart(key), picture: { kind: 'plan', zones, paths: null, valueMeaning: 'share of the shift, %' } },
     })),
   },
 }

@@ -1,12 +1,12 @@
 /** Cells to one self-contained HTML file. Pure: the same cells, head and assets give the same text. */
 import { hatchings } from '@loopwright/charts'
+import type { PageAssets } from '../assets.ts'
 import type { AnswerCell, CautionCell, Cell, ChoiceCell, RunCell, SweepCell, TableCell } from '../cell.ts'
 import { shownView } from '../cell.ts'
-import type { PageAssets } from '../assets.ts'
+import { figureHtml } from './figureHtml.ts'
 import { escapeHtml } from './html.ts'
 import { type MarkdownWriter, markdownWriter } from './markdown.ts'
 import { pageData } from './pageData.ts'
-import { figureHtml } from './figureHtml.ts'
 import { tableHtml } from './tableHtml.ts'
 
 export interface PageHead {

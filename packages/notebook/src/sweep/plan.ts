@@ -1,9 +1,11 @@
 /** The plan of the loop for each count, shaded by how full every zone is. */
-import { formatNumber, formatShare, loopPlan, type PlanZone, type Table } from '@loopwright/charts'
+import { formatNumber, formatShare, type PlanZone, type Table } from '@loopwright/charts'
+import { isPlainLoop } from '@loopwright/line'
 import type { Scenario } from '@loopwright/scenario'
 import type { SweepCount } from '@loopwright/study'
 import type { Figure } from '../figure.ts'
 import { metresText, shortNumber } from '../inputs/quantityWords.ts'
+import { drawPlan } from '../page/planHtml.ts'
 import type { Period } from './period.ts'
 
 /** zones that the finding names */
@@ -13,11 +15,14 @@ const NAMED = 3
 export function occupancyPlan(scenario: Scenario, count: SweepCount, period: Period): Figure {
   const zones = planZones(scenario, count)
   const valueMeaning = `share of the ${period.one} with a carrier in the zone, %`
+  const paths = isPlainLoop(scenario.line)
+    ? null
+    : scenario.line.paths.map(({ from, to, manual }) => ({ from, to, manual: manual !== null }))
   return {
-    finding: finding(zones, count.carriers),
-    picture: { kind: 'plan', zones, valueMeaning },
-    alt: loopPlan(zones, { valueMeaning }).description,
-    howToRead: `Each cell is a zone, to scale; the darker, the longer a carrier is in it. The number in it is that share of the ${period.one}, in per cent.`,
+    finding: `${paths === null ? 'The loop' : 'The line'}: ${finding(zones, count.carriers)}`,
+    picture: { kind: 'plan', zones, paths, valueMeaning },
+    alt: drawPlan({ zones, paths }, { valueMeaning }).description,
+    howToRead: `Each cell is a zone${paths === null ? ', to scale' : ''}; the darker, the longer a carrier is in it. The number in it is that share of the ${period.one}, in per cent.`,
     table: zoneTable(scenario, zones, count.carriers, period),
     tableOpen: false,
   }
@@ -51,7 +56,7 @@ function finding(zones: readonly PlanZone[], carriers: number): string {
     (zone) => `${zone.name}${zone.station === null ? '' : ` ${zone.station.title}`} (${formatShare(zone.value ?? 0)})`,
   )
   const list = named.length > 1 ? `${named.slice(0, -1).join(', ')} and ${named.at(-1)}` : named.join('')
-  return `The loop: ${zones.length} zones, ${shortNumber(length)} m. With ${carriers} ${carriers === 1 ? 'carrier' : 'carriers'} the fullest are ${list}.`
+  return `${zones.length} zones, ${shortNumber(length)} m. With ${carriers} ${carriers === 1 ? 'carrier' : 'carriers'} the fullest are ${list}.`
 }
 
 function zoneTable(scenario: Scenario, zones: readonly PlanZone[], carriers: number, period: Period): Table {
