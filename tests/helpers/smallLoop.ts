@@ -13,12 +13,12 @@ import {
   PLAIN_ZONE,
   type Position,
   type RunResult,
-  simulate,
   STORE,
   type StationSpec,
+  simulate,
   type TaskSpec,
-  Trace,
   TRACE_KINDS,
+  Trace,
   wholeLine,
 } from '@loopwright/line'
 import type { Distribution } from '@loopwright/stats'
@@ -259,6 +259,7 @@ function say(spec: LineSpec, trace: Trace, k: number): string {
   }
   const way = ['out', 'back', 'in'][detail]
   const station = () => spec.stations[place]!.name
+  const operator = () => spec.operators[detail]?.name ?? `own operator ${detail}`
   const duty = ['unload', 'load', 'work'][detail]
   const words = (): string => {
     const kind = TRACE_KINDS[trace.kinds[k]!]!
@@ -290,16 +291,40 @@ function say(spec: LineSpec, trace: Trace, k: number): string {
       case 'unload':
         return `off p${detail} ${carrier}`
       case 'stop begin':
-        return `stop ${spec.breakdowns[place]!.name}`
+        return `stop ${stopName(spec, place)}`
       case 'stop end':
-        return `repaired ${spec.breakdowns[place]!.name}`
+        return `${place < spec.breakdowns.length ? 'repaired' : 'reset'} ${stopName(spec, place)}`
       case 'break begin':
         return 'break begins'
       case 'break end':
         return 'break ends'
       case 'standstill':
         return 'standstill'
+      case 'operator sent':
+        return `send ${operator()} to ${station()}`
+      case 'operator there':
+        return `${operator()} at ${station()}`
+      case 'operator free':
+        return `${operator()} free`
+      case 'product arrival':
+        return `product comes to supply ${place}`
+      case 'turned away':
+        return `product turned away from supply ${place}`
+      case 'receiver start':
+        return `receiver of ${station()} begins`
+      case 'receiver end':
+        return `receiver of ${station()} ends`
+      case 'reject':
+        return `reject p${detail} ${carrier}`
+      case 'repair start':
+        return `repair of ${spec.breakdowns[place]!.name} begins`
     }
   }
   return `${trace.seconds[k]} ${words()}`
+}
+
+/** The breakdown source; past them the safety stop of a station, by station. */
+function stopName(spec: LineSpec, place: number): string {
+  const safety = spec.stations.filter(({ safetyStop }) => safetyStop !== null)
+  return spec.breakdowns[place]?.name ?? `safety ${safety[place - spec.breakdowns.length]!.name}`
 }

@@ -1,6 +1,6 @@
 /** Timelines of breaks, worked out by hand from MODEL.md §7. Moves of 4 s and clears of 3 s are given; a load of 6 s in Z1. */
 import { describe, expect, test } from 'vitest'
-import { smallLoop, type StopWish, tell, timeline } from '../../../tests/helpers/smallLoop.ts'
+import { type StopWish, smallLoop, tell, timeline } from '../../../tests/helpers/smallLoop.ts'
 
 const GIVEN = { move: 4, clear: 3 }
 const stationStop = (after: number, repair: number): StopWish => ({

@@ -1,13 +1,33 @@
 /** From a LineSpec to the arrays that run: what never changes is worked out once, and all room is taken here. */
 import { TimerQueue, toGrid } from '@loopwright/kernel'
 import { cumulativeShares, SamplerTable, StreamTable } from '@loopwright/stats'
+import { buildSupplies } from './arrivals.ts'
+import { makeCalls } from './calls.ts'
 import { Collector } from './collect.ts'
+import { makeCrew } from './crew.ts'
 import { buildDuties } from './duties.ts'
 import { buildGraph, isPlainLoop } from './graph.ts'
 import { derivedTimes } from './motion.ts'
+import { buildOperators } from './operators.ts'
+import { buildReceivers } from './receiver.ts'
 import { Names, Samplers } from './registry.ts'
+import { buildRejects } from './rejects.ts'
+import { buildSafety } from './safety.ts'
+import { buildSections } from './sections.ts'
 import { type LineSpec, STORE } from './spec.ts'
-import { type Line, makeWorkList, NONE, type PartList, SAME_AS_MOVE, USES_INDEX, USES_NOTHING, USES_UNIFORM } from './state.ts'
+import {
+  ACCEPTS_ALL,
+  ACCEPTS_GOOD,
+  ACCEPTS_REJECTED,
+  type Line,
+  makeWorkList,
+  NONE,
+  type PartList,
+  SAME_AS_MOVE,
+  USES_INDEX,
+  USES_NOTHING,
+  USES_UNIFORM,
+} from './state.ts'
 import { buildBreaks, listByPart, plainClears } from './stopLists.ts'
 
 /**
@@ -18,7 +38,6 @@ import { buildBreaks, listByPart, plainClears } from './stopLists.ts'
  */
 export function buildLine(spec: LineSpec, backwards = false): Line {
   checkPaths(spec)
-  refuseWhatCannotRun(spec)
   const names = new Names()
   const samplers = new Samplers()
   const zones = spec.zones.length
@@ -56,7 +75,10 @@ export function buildLine(spec: LineSpec, backwards = false): Line {
     zoneStation[station.zone] = s
   })
   const duties = buildDuties(spec, samplers)
-  const taskStream = Int32Array.from(spec.tasks, (task) => names.of(`task/${task}`))
+  const taskStream = Int32Array.from([
+    ...spec.tasks.map((task) => names.of(`task/${task}`)),
+    ...spec.inspections.map(({ task }) => names.of(`inspect/${spec.tasks[task]}`)),
+  ])
   const releaseSampler = Int32Array.from(spec.stations, ({ releaseSeconds: time }) =>
     time.kind === 'constant' && toGrid(time.value) === 0 ? NONE : samplers.of(time),
   )
@@ -69,13 +91,28 @@ export function buildLine(spec: LineSpec, backwards = false): Line {
   const repairStream = Int32Array.from(spec.breakdowns, (source) => names.of(`repair/${source.name}`))
   const mixStream = names.of('mix')
   const operating = (kind: string, count: number): PartList => listByPart(spec, kind, count)
-  const lineClocks = Int32Array.from(spec.breakdowns.flatMap((b, k) => (b.part.kind === 'section' && b.clock === 'operating' ? [k] : [])))
+  const sectionClocks = operating('section', spec.sections.length)
+  const sections = buildSections(spec)
+  const operators = buildOperators(spec)
+  const supplies = buildSupplies(spec, names, samplers)
+  const receivers = buildReceivers(spec, names, samplers)
+  const safety = buildSafety(spec, sections.zoneSection, carriers, names, samplers)
+  const rejects = buildRejects(spec, carriers, names)
+  const hasCrews = spec.repairCrews !== null && spec.repairCrews < sources
   const zoneClocks = operating('zone', zones)
   const breaks = buildBreaks(spec)
   const samplerTable = new SamplerTable(samplers.list)
   const isOpen = spec.paths.some((path) => path.from === STORE || path.to === STORE)
-  const slots = sources + 1 + paths + zones + stations + zones + (isOpen ? carriers : 0)
-  const arrivalSlot = sources + 1
+  const safetySlot = sources + 1
+  const resetSlot = safetySlot + (safety.safetyStations.length > 0 ? carriers : 0)
+  const arrivalSlot = resetSlot + (safety.safetyStations.length > 0 ? 3 * carriers : 0)
+  const storeSlot = arrivalSlot + paths + zones + stations + zones
+  const operatorSlot = storeSlot + (isOpen ? carriers : 0)
+  const supplySlot = operatorSlot + operators.operatorStart.length
+  const arrives = supplies.supplies.some((supply) => !supply.always)
+  const receiverSlot = supplySlot + (arrives ? supplies.supplies.length : 0)
+  const receives = spec.stations.some(({ receiver }) => receiver !== null)
+  const slots = receiverSlot + (receives ? stations : 0)
   const mixShares = spec.mix.kind === 'random' || spec.mix.kind === 'levelled' ? spec.mix.shares : []
 
   const line: Omit<Line, 'collector'> = {
@@ -86,14 +123,18 @@ export function buildLine(spec: LineSpec, backwards = false): Line {
     tasks: spec.tasks.length,
     variants: spec.variants.length,
     sources,
-    now: 0,
+    operators: operators.operatorStart.length,
+    // no whole number, so that the place is one for doubles from the beginning; reset writes 0
+    now: Number.NaN,
     queue: new TimerQueue(slots, backwards),
     breakSlot: sources,
     arrivalSlot,
     clearSlot: arrivalSlot + paths,
     workSlot: arrivalSlot + paths + zones,
     changeSlot: arrivalSlot + paths + zones + stations,
-    storeSlot: arrivalSlot + paths + zones + stations + zones,
+    storeSlot,
+    resetSlot,
+    operatorSlot,
     left: new Float64Array(slots),
     isHeldBack: new Uint8Array(slots),
     due: new Int32Array(slots),
@@ -167,9 +208,9 @@ export function buildLine(spec: LineSpec, backwards = false): Line {
     mixGiven: new Float64Array(spec.variants.length),
     mixShareSum: mixShares.reduce((sum, share) => sum + share, 0),
     taskStream,
-    taskUniforms: new Float64Array(64 * spec.tasks.length),
+    taskUniforms: new Float64Array(64 * taskStream.length),
     taskRoom: 64,
-    taskDrawn: new Int32Array(spec.tasks.length),
+    taskDrawn: new Int32Array(taskStream.length),
     sourceDown: new Uint8Array(sources),
     sourceCalendar: Uint8Array.from(spec.breakdowns, (source) => (source.clock === 'calendar' ? 1 : 0)),
     sourceFailure,
@@ -180,13 +221,27 @@ export function buildLine(spec: LineSpec, backwards = false): Line {
     stationClocks: operating('station', stations),
     zoneClocks,
     transferClocks: operating('transfer', zones),
-    lineClocks,
-    followsZones: zoneClocks.items.length > 0 || lineClocks.length > 0,
+    followsZones: zoneClocks.items.length > 0 || sectionClocks.items.length > 0,
     zoneOperates: new Int32Array(places),
     operatesIn: new Uint8Array(paths),
     operatesOut: new Uint8Array(paths),
     operatesChange: new Uint8Array(zones),
-    lineOperates: 0,
+    hasCrews,
+    hasSafety: safety.safetyStations.length > 0,
+    hasCalls: operators.operatorStart.length > 0 || arrives || receives,
+    hasRejects: spec.inspections.length + spec.rework.length > 0,
+    manualStation: Int32Array.from(spec.paths, ({ manual }) => manual?.station ?? NONE),
+    carrierRejected: new Uint8Array(carriers),
+    stationAccepts: Uint8Array.from(spec.stations, ({ accepts }) =>
+      accepts === 'good' ? ACCEPTS_GOOD : accepts === 'rejected' ? ACCEPTS_REJECTED : ACCEPTS_ALL,
+    ),
+    sections: { ...sections, sectionClocks },
+    crew: makeCrew(spec),
+    safety: { ...safety, safetySlot },
+    calls: makeCalls(spec, operators.coverage),
+    staff: operators,
+    rejects,
+    goods: { ...supplies, ...receivers, productsAside: 0, supplySlot, receiverSlot },
     breaksNow: 0,
     ...breaks,
     breakNext: 0,
@@ -216,37 +271,6 @@ function checkPaths(spec: LineSpec): void {
   if (isPlainLoop(spec) && spec.carriers.count >= zones) {
     throw new RangeError(`${spec.carriers.count} carriers in ${zones} zones cannot move: there must be fewer carriers than zones`)
   }
-}
-
-/** What the description can say and no engine runs yet. */
-function refuseWhatCannotRun(spec: LineSpec): void {
-  const refuse = (is: boolean, what: string): void => {
-    if (is) throw new RangeError(`not yet: ${what} cannot be run`)
-  }
-  refuse(spec.sections.length !== 1 || spec.sections[0]!.zones.length !== spec.zones.length, 'a line that is not one section')
-  refuse(spec.operators.length > 0, 'named operators')
-  refuse(
-    spec.paths.some((path) => path.manual !== null),
-    'manual paths',
-  )
-  refuse(
-    spec.paths.some((path) => path.takes.rejected !== null),
-    'paths for rejected products',
-  )
-  refuse(spec.inspections.length > 0 || spec.rework.length > 0, 'inspection and rework')
-  refuse(
-    [spec.supply, ...spec.stations.map((station) => station.supply)].some((supply) => supply !== null && supply.arrivals.kind !== 'always'),
-    'an arriving supply',
-  )
-  refuse(
-    spec.stations.some((station) => station.receiver !== null),
-    'receivers',
-  )
-  refuse(
-    spec.stations.some((station) => station.safetyStop !== null),
-    'safety stops',
-  )
-  refuse(spec.repairCrews !== null, 'a limited repair crew')
 }
 
 function needsTime(seconds: number, what: string): void {

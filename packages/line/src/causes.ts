@@ -1,9 +1,9 @@
-/** Stopped time by its cause: the breakdown sources in their order, then the breaks. Where causes overlap, each counts the whole time. (MODEL.md §11) */
+/** Stopped time by its cause: the breakdown sources in their order, then safety stops by station, then the breaks. Where causes overlap, each counts the whole time. (MODEL.md §11) */
 import { type Line, NONE } from './state.ts'
 
 export class Causes {
   readonly line: Line
-  /** causes that there are: sources and one for the breaks */
+  /** causes that there are: sources, stations with a safety stop, and one for the breaks */
   readonly length: number
   /** stops begun, by cause */
   readonly count: Int32Array
@@ -16,7 +16,7 @@ export class Causes {
 
   constructor(line: Line) {
     this.line = line
-    this.length = line.sources + 1
+    this.length = line.sources + line.safety.safetyStations.length + 1
     this.count = new Int32Array(this.length)
     this.seconds = new Float64Array(this.length)
     this.since = new Float64Array(this.length)
@@ -31,9 +31,10 @@ export class Causes {
     for (const list of [this.seconds, this.zoneSeconds, this.stationSeconds]) list.fill(0)
   }
 
-  begin(cause: number): void {
+  /** @param isFirst  no other stop of this cause is under way */
+  begin(cause: number, isFirst = true): void {
     this.count[cause]!++
-    this.since[cause] = this.line.now
+    if (isFirst) this.since[cause] = this.line.now
   }
 
   end(cause: number): void {
@@ -43,7 +44,9 @@ export class Causes {
   /** Adds what is still down at the line's `now`. */
   finish(): void {
     for (let source = 0; source < this.line.sources; source++) if (this.line.sourceDown[source] === 1) this.end(source)
-    if (this.line.breaksNow > 0) this.end(this.line.sources)
+    for (let k = 0; k < this.line.safety.safetyStations.length; k++)
+      if (this.line.safety.safetyActive[k]! > 0) this.end(this.line.sources + k)
+    if (this.line.breaksNow > 0) this.end(this.length - 1)
   }
 
   /** Adds a zone's stopped time to every cause that holds it now. */
@@ -61,10 +64,19 @@ export class Causes {
     for (let source = 0; source < line.sources; source++) {
       if (line.sourceDown[source] === 0) continue
       const { part } = line.spec.breakdowns[source]!
-      const holds = part.kind === 'section' || (part.kind === 'station' ? part.index === station : part.index === zone)
+      const holds =
+        part.kind === 'section'
+          ? line.sections.zoneSection[zone] === part.index
+          : part.kind === 'station'
+            ? part.index === station
+            : part.index === zone
       if (holds) into[first + source]! += seconds
     }
+    for (let k = 0; k < line.safety.safetyStations.length; k++) {
+      const section = line.sections.zoneSection[line.stationZone[line.safety.safetyStations[k]!]!]!
+      if (line.safety.safetyActive[k]! > 0 && line.sections.zoneSection[zone] === section) into[first + line.sources + k]! += seconds
+    }
     const breakHolds = !line.spec.conveyorDuringBreaks || (station !== NONE && line.stationBreaks[station] === 1)
-    if (line.breaksNow > 0 && breakHolds) into[first + line.sources]! += seconds
+    if (line.breaksNow > 0 && breakHolds) into[first + this.length - 1]! += seconds
   }
 }

@@ -2,11 +2,13 @@
  * What a run tells of itself, gathered from differences of times: a part's seconds are added up when its state changes, nothing is polled. (MODEL.md §11)
  * States are judged once at the end of each instant, for the zones that something happened to.
  */
+import { restartSupplies } from './arrivals.ts'
 import { Causes } from './causes.ts'
 import { makeClear } from './clear.ts'
 import { type GrowingList, makeRoom } from './growingList.ts'
 import { carrierState, stationState, zoneState } from './judge.ts'
 import { Level } from './level.ts'
+import { restartHandling } from './operators.ts'
 import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from './result.ts'
 import { addTo, CLEAR_KNOWN, type Line, makeWorkList, NONE, type WorkList } from './state.ts'
 import { addToTally, TALLY, VALUE } from './tally.ts'
@@ -49,6 +51,8 @@ export class Collector {
   readonly products = new Float64Array(2)
   productsInLine = 0
   loads = 0
+  rejections = 0
+  rejectedTakenOff = 0
   readonly outputs: GrowingList = { values: new Float64Array(256), length: 0 }
   readonly lapZone: number
   /** carriers in the store, or on their way into it */
@@ -102,12 +106,14 @@ export class Collector {
   /** The warm-up is over at `now`: what was counted is forgotten, what is under way goes on. */
   restart(now: number): void {
     for (const list of [this.stationSeconds, this.longestBlock, this.zoneSeconds, this.occupiedSeconds, this.carrierSeconds]) list.fill(0)
-    for (const list of [this.lap, this.timeInLine]) list.fill(0)
     this.causes.restart(now)
-    for (const list of [this.stationSince, this.blockedSince, this.zoneSince, this.carrierSince]) list.fill(now)
-    for (const list of [this.cycles, this.movesOut, this.carrierLaps]) list.fill(0)
-    this.occupiedSince.fill(now)
+    for (const list of [this.stationSince, this.blockedSince, this.zoneSince, this.occupiedSince, this.carrierSince]) list.fill(now)
+    for (const list of [this.lap, this.timeInLine, this.cycles, this.movesOut, this.carrierLaps]) list.fill(0)
     this.loads = 0
+    this.rejections = 0
+    this.rejectedTakenOff = 0
+    restartHandling(this.line)
+    restartSupplies(this.line, now)
     this.outputs.length = 0
     this.products[0] = 0
     this.products[1] = now
@@ -204,6 +210,10 @@ export class Collector {
     const { now } = this.line
     this.countProducts()
     this.productsInLine--
+    if (this.line.carrierRejected[carrier] === 1) {
+      this.rejectedTakenOff++
+      return
+    }
     this.timeInLine[VALUE] = now - this.line.carrierLoaded[carrier]!
     addToTally(this.timeInLine)
     makeRoom(this.outputs)

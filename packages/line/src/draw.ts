@@ -15,6 +15,16 @@ export function drawInOrder(line: Line, sampler: number, stream: number): void {
   toGridAt(line.drawn, 0)
 }
 
+/** The product's own draw of the stream `task` (of a task, or past them of an inspection): draw k belongs to serial k. */
+export function uniformForProduct(line: Line, task: number, serial: number): number {
+  const room = line.taskRoom
+  while (line.taskDrawn[task]! <= serial) {
+    line.streams.nextInto(line.taskStream[task]!, line.taskUniforms, task * room + (line.taskDrawn[task]! & (room - 1)))
+    line.taskDrawn[task]!++
+  }
+  return line.taskUniforms[task * room + (serial & (room - 1))]!
+}
+
 /** Draws a task's time for a product, into `drawn`: draw k of the task's stream belongs to serial k, whoever asks first. (MODEL.md §9) */
 export function drawForProduct(line: Line, sampler: number, task: number, serial: number): void {
   const uses = line.samplerUses[sampler]!
@@ -40,8 +50,8 @@ export function makeRoomFor(line: Line, serial: number): void {
   }
   if (serial - oldest < line.taskRoom) return
   const room = line.taskRoom
-  const wider = new Float64Array(2 * room * line.tasks)
-  for (let task = 0; task < line.tasks; task++) {
+  const wider = new Float64Array(2 * room * line.taskStream.length)
+  for (let task = 0; task < line.taskStream.length; task++) {
     const drawn = line.taskDrawn[task]!
     for (let k = Math.max(0, drawn - room); k < drawn; k++) {
       wider[task * 2 * room + (k & (2 * room - 1))] = line.taskUniforms[task * room + (k & (room - 1))]!

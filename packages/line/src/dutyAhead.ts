@@ -1,5 +1,6 @@
 /** Whether a carrier has anything to do at a station. (MODEL.md §5) */
-import { type Line, LOAD_DUTY, NONE, UNLOAD_DUTY, WORK_DUTY } from './state.ts'
+import { isTaskDue } from './rejects.ts'
+import { ACCEPTS_ALL, type Line, LOAD_DUTY, NONE, UNLOAD_DUTY, WORK_DUTY } from './state.ts'
 
 /** Whether the carrier, as it is now, has this duty at the station. */
 export function dutyApplies(line: Line, station: number, duty: number, carrier: number): boolean {
@@ -7,13 +8,19 @@ export function dutyApplies(line: Line, station: number, duty: number, carrier: 
   const isLoaded = line.carrierSerial[carrier] !== NONE
   if (duty === LOAD_DUTY) return !isLoaded
   if (!isLoaded) return false
+  if (
+    duty === UNLOAD_DUTY &&
+    line.stationAccepts[station] !== ACCEPTS_ALL &&
+    line.stationAccepts[station] !== line.carrierRejected[carrier]
+  )
+    return false
   const first = line.dutyFirst[3 * station + duty]!
   const last = line.dutyFirst[3 * station + duty + 1]!
   if (duty === UNLOAD_DUTY && first === last) return true
   const variant = line.carrierVariant[carrier]!
   for (let entry = first; entry < last; entry++) {
     if (line.entrySampler[entry * line.variants + variant] === NONE) continue
-    if (duty === UNLOAD_DUTY || line.taskDone[carrier * line.tasks + line.entryTask[entry]!] === 0) return true
+    if (duty === UNLOAD_DUTY || isTaskDue(line, carrier, line.entryTask[entry]!)) return true
   }
   return false
 }

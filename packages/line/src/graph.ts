@@ -91,7 +91,7 @@ export function buildGraph(spec: LineSpec): Graph {
   return {
     store,
     paths,
-    isLoop: isPlainLoop(spec),
+    isLoop: isPlainLoop(spec) && spec.paths.every(({ manual }) => manual === null),
     pathFrom,
     pathTo,
     onlyOut,
@@ -193,6 +193,7 @@ function transfers(
     const to = pathTo[p]!
     if (to === store || outs.first[to] === outs.first[to + 1]) return STOPS_ALWAYS
     const only = onlyOut[to]!
+    if (only !== NONE && spec.paths[only]!.manual !== null) return STOPS_ALWAYS
     if (only !== NONE) return zoneChanges[to] === 1 && pathFromPosition[only] !== pathToPosition[p] ? STOPS_ALWAYS : STOPS_NEVER
     return zoneFixes[to] === 1 && spec.zones[to]!.transfer?.enterOnlyIfExitClear === false ? STOPS_ALWAYS : STOPS_PERHAPS
   })

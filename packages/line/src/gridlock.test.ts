@@ -20,6 +20,7 @@ test('as many carriers as places to stand: gridlock at time 0', () => {
       [2, 0],
     ],
     cycle: [0, 2],
+    unmanned: [],
   })
   // blocked for the whole window; the transfers are free
   expect(result.zones.map((zone) => zone.seconds[3])).toEqual([50, 0, 50, 0])
@@ -41,6 +42,7 @@ test('a gridlock that comes later is told at the instant it is complete', () => 
       [3, 0],
     ],
     cycle: [0, 2, 3],
+    unmanned: [],
   })
   expect(result.zones[1]!.seconds).toEqual([97, 0, 0, 0, 0, 3, 0])
   expect(result.zones[2]!.seconds).toEqual([0, 4, 0, 96, 0, 0, 0])
@@ -72,7 +74,7 @@ test('a line that is held is no gridlock', () => {
     stations: [{ at: 1, load: 5 }],
     stops: [{ name: 'jam', on: { kind: 'zone', index: 2 }, clock: 'calendar', after: 2, repair: 1000 }],
   })
-  expect(tell(held).result.end).toEqual({ reason: 'end of window', atSeconds: null, waits: [], cycle: [] })
+  expect(tell(held).result.end).toEqual({ reason: 'end of window', atSeconds: null, waits: [], cycle: [], unmanned: [] })
   const stopped = smallLoop({
     zones: 4,
     start: [0],
@@ -115,6 +117,7 @@ test('the pairs are those that wait, the cycle the first one met from the lowest
       [2, 3],
     ],
     cycle: [],
+    unmanned: [],
   })
 })
 
@@ -132,6 +135,7 @@ describe('on a graph', () => {
         [2, 1],
       ],
       cycle: [1, 2],
+      unmanned: [],
     })
   })
 
@@ -140,12 +144,12 @@ describe('on a graph', () => {
     const paths = [...chain(0, 1), { from: 0, to: 2, takes: { load: 'empty' as const } }, ...chain(2, 3)]
     const transfers = { 2: { lift: 1, lower: 1, exitClear: true } }
     const spec = smallGraph({ zones: 4, start: [0, 3], paths, transfers, ...GIVEN })
-    expect(tell(spec).result.end).toMatchObject({ atSeconds: 0, waits: [[0, 3]], cycle: [] })
+    expect(tell(spec).result.end).toMatchObject({ atSeconds: 0, waits: [[0, 3]], cycle: [], unmanned: [] })
   })
 
   test('the store is never waited for: a carrier that cannot leave it is in no pair', () => {
     // Z0 has no way out: c0 stands there from 4, clear of the store at once; c1 stays in the store
     const spec = smallGraph({ zones: 1, start: ['store', 'store'], paths: chain('store', 0), ...GIVEN })
-    expect(tell(spec).result.end).toEqual({ reason: 'gridlock', atSeconds: 4, waits: [], cycle: [] })
+    expect(tell(spec).result.end).toEqual({ reason: 'gridlock', atSeconds: 4, waits: [], cycle: [], unmanned: [] })
   })
 })

@@ -1,6 +1,9 @@
 /** Standing still for ever: judged as if no stop were there. (MODEL.md §10) */
+import { hasProductFor, isToCome } from './arrivals.ts'
+import { isPrepared } from './calls.ts'
 import { timeClear } from './clear.ts'
 import { pathThatStarts } from './move.ts'
+import { hasFreeOperator } from './operators.ts'
 import type { RunEnd } from './result.ts'
 import {
   BACK_PENDING,
@@ -31,24 +34,54 @@ export function standsStill(line: Line): boolean {
   for (let carrier = 0; carrier < line.carriers; carrier++) {
     const zone = line.carrierZone[carrier]!
     const phase = line.carrierPhase[carrier]!
-    if (phase === DONE && line.zoneCarrier[zone] === carrier && pathThatStarts(line, zone, true) !== NONE) return false
+    if (phase === DONE && line.zoneCarrier[zone] === carrier) {
+      const way = pathThatStarts(line, zone, true)
+      if (way !== NONE && canBeManned(line, way)) return false
+    }
     if (phase === RELEASE_PENDING || phase === CHANGE_PENDING) return false
-    if (phase === WORK_PENDING && (line.stationDuty[line.zoneStation[zone]!] !== LOAD_DUTY || hasProduct(line))) return false
+    if (phase === WORK_PENDING && mayWork(line, line.zoneStation[zone]!)) return false
   }
   return true
+}
+
+/** Whether somebody can move the carrier along the path: the drive, or an operator who is sent or free. */
+function canBeManned(line: Line, path: number): boolean {
+  const station = line.manualStation[path]!
+  return station === NONE || line.staff.pathOperator[path] !== NONE || hasFreeOperator(line, station)
+}
+
+/** Whether the duty that is next could start sometime: what it needs is there or to come, and operators are there or free. */
+function mayWork(line: Line, station: number): boolean {
+  const isLoad = line.stationDuty[station] === LOAD_DUTY
+  if (!line.hasCalls) return !isLoad || hasProduct(line)
+  if (line.calls.stationAside[station] === 0) {
+    // a receiver that has no place works, and makes one
+    return !isLoad || hasProductFor(line, station) || isToCome(line, station)
+  }
+  return isPrepared(line, station) || hasFreeOperator(line, station)
 }
 
 /** Why it stands still: who waits for whom, and the first cycle met from the lowest zone. */
 export function standstill(line: Line): RunEnd {
   const waitsFor = new Int32Array(line.zones).fill(NONE)
   const waits: [number, number][] = []
+  const unmanned: number[] = []
   let outOfProducts = false
   for (let zone = 0; zone < line.zones; zone++) {
     const carrier = line.zoneCarrier[zone]!
     if (carrier === NONE) continue
     if (line.carrierPhase[carrier] === WORK_PENDING) {
-      outOfProducts = true
+      const station = line.zoneStation[zone]!
+      if (line.hasCalls && line.calls.stationAside[station] === 1) unmanned.push(zone)
+      else outOfProducts = true
       continue
+    }
+    if (line.carrierPhase[carrier] === DONE) {
+      const way = pathThatStarts(line, zone, true)
+      if (way !== NONE && !canBeManned(line, way)) {
+        unmanned.push(zone)
+        continue
+      }
     }
     const ahead = zoneWaitedFor(line, zone, carrier)
     if (ahead === NONE) continue
@@ -60,6 +93,7 @@ export function standstill(line: Line): RunEnd {
     atSeconds: line.now,
     waits,
     cycle: firstCycle(waitsFor),
+    unmanned,
   }
 }
 

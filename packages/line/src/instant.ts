@@ -1,10 +1,16 @@
 /** Everything that happens at one instant, in the order of MODEL.md §1. */
 
+import { onProductArrival } from './arrivals.ts'
+import { setFirstAside } from './calls.ts'
 import { onClear } from './clear.ts'
+import { assignCrews } from './crew.ts'
 import { brakeAll, onArrival, startFirstMove } from './move.ts'
+import { onWalkEnd } from './operators.ts'
+import { onReceiverEnd } from './receiver.ts'
+import { sendFirst } from './send.ts'
 import type { Line } from './state.ts'
 import { onWorkEnd, startFirstWork } from './station.ts'
-import { onBreak, onSource } from './stop.ts'
+import { onBreak, onSafetyReset, onSafetyStop, onSource } from './stop.ts'
 import { onStoreArrival } from './store.ts'
 import { onChangeEnd, startFirstChange } from './transfer.ts'
 
@@ -19,16 +25,17 @@ export function handleInstant(line: Line): void {
   line.collector.judge()
 }
 
-/** Starts one thing: a change, else work, else a move. False: nothing can start. */
+/** Starts one thing: a change, else what is set aside or sent, else work, else a move. False: nothing can start. */
 function startFirst(line: Line): boolean {
   return (
     (line.changeList.length > 0 && startFirstChange(line)) ||
+    (line.hasCalls && (setFirstAside(line) || sendFirst(line))) ||
     (line.workList.length > 0 && startFirstWork(line)) ||
     (line.moveList.length > 0 && startFirstMove(line))
   )
 }
 
-/** Everything that falls due now, by slot: stops first (their slots are the lowest), then arrivals, clears, work, changes, arrivals in the store. */
+/** Everything that falls due now, by slot: stops first (their slots are the lowest), then arrivals, clears, work, changes, arrivals in the store, walks, products, receivers. */
 function endWhatEnds(line: Line): void {
   const { queue, due, now } = line
   while (queue.size > 0 && queue.times[queue.first()] === now) {
@@ -43,17 +50,35 @@ function endWhatEnds(line: Line): void {
       due[at] = slot
     } while (queue.size > 0 && queue.times[queue.first()] === now)
     line.events += count
-    for (let k = 0; k < count; k++) end(line, due[k]!)
+    if (line.hasCrews) endWithCrews(line, count)
+    else for (let k = 0; k < count; k++) end(line, due[k]!)
   }
+}
+
+/** Crews are given out when all stops of the instant have ended and begun. */
+function endWithCrews(line: Line, count: number): void {
+  let k = 0
+  while (k < count && line.due[k]! < line.arrivalSlot) end(line, line.due[k++]!)
+  if (line.crew.crewDue) assignCrews(line)
+  while (k < count) end(line, line.due[k++]!)
 }
 
 function end(line: Line, slot: number): void {
   if (slot >= line.changeSlot) {
-    if (slot >= line.storeSlot) onStoreArrival(line, slot - line.storeSlot)
+    if (slot >= line.operatorSlot) endCall(line, slot)
+    else if (slot >= line.storeSlot) onStoreArrival(line, slot - line.storeSlot)
     else onChangeEnd(line, slot - line.changeSlot)
   } else if (slot >= line.workSlot) onWorkEnd(line, slot - line.workSlot)
   else if (slot >= line.clearSlot) onClear(line, slot - line.clearSlot)
   else if (slot >= line.arrivalSlot) onArrival(line, slot - line.arrivalSlot)
   else if (slot === line.breakSlot) onBreak(line)
-  else onSource(line, slot)
+  else if (slot < line.breakSlot) onSource(line, slot)
+  else if (slot < line.resetSlot) onSafetyStop(line, slot - line.safety.safetySlot)
+  else onSafetyReset(line, slot - line.resetSlot)
+}
+
+function endCall(line: Line, slot: number): void {
+  if (slot >= line.goods.receiverSlot) onReceiverEnd(line, slot - line.goods.receiverSlot)
+  else if (slot >= line.goods.supplySlot) onProductArrival(line, slot - line.goods.supplySlot)
+  else onWalkEnd(line, slot - line.operatorSlot)
 }

@@ -1,6 +1,8 @@
 /** What holds after every instant, whatever the line; checked in verify mode. Each rule has its reason. */
 import { assert, isOnGrid } from '@loopwright/kernel'
+import { canSetAside, isPrepared } from './calls.ts'
 import { pathThatStarts } from './move.ts'
+import { hasFreeOperator, isManned } from './operators.ts'
 import {
   BACK,
   BACK_PENDING,
@@ -12,6 +14,7 @@ import {
   DONE,
   FREE,
   type Line,
+  LOAD_DUTY,
   LOOKING,
   MOVING,
   NONE,
@@ -21,6 +24,7 @@ import {
   TO_WAY_OUT,
   TO_WAY_OUT_PENDING,
   VACATING,
+  WORK_PENDING,
   WORKING,
 } from './state.ts'
 
@@ -32,6 +36,7 @@ export function checkInvariants(line: Line): void {
   checkTimers(line)
   checkHolds(line)
   if (!line.isLoop) checkStarts(line)
+  if (line.hasCalls) checkCalls(line)
 }
 
 /** Each carrier is in exactly one zone, so that occupancies sum to N. */
@@ -111,7 +116,7 @@ function checkTimers(line: Line): void {
       assert(line.carrierPhase[line.zoneClaimant[zone]!] === DONE, 'a transfer turns for a carrier that is not at rest')
     }
   }
-  if (line.queue.capacity > line.storeSlot) {
+  if (line.operatorSlot > line.storeSlot) {
     for (let carrier = 0; carrier < line.carriers; carrier++) {
       expect(line.storeSlot + carrier, line.carrierZone[carrier] === line.store && line.carrierPhase[carrier] === MOVING)
     }
@@ -125,18 +130,56 @@ function checkTimers(line: Line): void {
     if (line.carrierPhase[carrier] === CHANGING)
       assert(line.zoneChange[line.carrierZone[carrier]!] === TO_WAY_OUT, 'nothing changes under a carrier')
   }
+  for (let operator = 0; operator < line.operators; operator++)
+    expect(line.operatorSlot + operator, line.staff.operatorWalks[operator] === 1)
   assert(activity === line.activity, 'the count of what is under way is wrong')
 }
 
 /** Nothing is left that could start: whoever may try has been told to. On a plain loop asking would give timers to clears that have none. */
 function checkStarts(line: Line): void {
   for (let place = 0; place <= line.zones; place++) {
-    assert(pathThatStarts(line, place, false) === NONE, 'a move that could start was forgotten')
+    const way = pathThatStarts(line, place, false)
+    const waits = way === NONE || (line.manualStation[way] !== NONE && (line.breaksNow > 0 || !isManned(line, way)))
+    assert(waits, 'a move that could start was forgotten')
     const change = line.zoneChange[place]
     assert(
       (change !== TO_WAY_OUT_PENDING && change !== BACK_PENDING) || line.zoneHeld[place]! > 0,
       'a change that could start was forgotten',
     )
+  }
+}
+
+/** Whoever calls is served as soon as can be, and operators are where they are bound. */
+function checkCalls(line: Line): void {
+  const there = new Int32Array(line.stations)
+  const sent = new Int32Array(line.stations)
+  for (let operator = 0; operator < line.operators; operator++) {
+    const task = line.staff.operatorTask[operator]!
+    if (task === NONE || task >= line.stations) continue
+    sent[task]!++
+    if (line.staff.operatorWalks[operator] === 0) there[task]!++
+  }
+  let aside = 0
+  for (let station = 0; station < line.stations; station++) {
+    assert(
+      sent[station] === line.calls.stationSent[station] && there[station] === line.calls.stationThere[station],
+      'operators are miscounted',
+    )
+    assert(sent[station]! <= line.calls.stationNeeds[station]!, 'more operators are sent than are needed')
+    const carrier = line.zoneCarrier[line.stationZone[station]!]!
+    if (carrier === NONE || line.carrierPhase[carrier] !== WORK_PENDING) continue
+    const isAside = line.calls.stationAside[station] === 1
+    if (isAside && line.stationDuty[station] === LOAD_DUTY) aside++
+    if (line.stationHeld[station]! > 0) continue
+    assert(isAside || !canSetAside(line, station), 'what could be set aside was forgotten')
+    assert(!isPrepared(line, station), 'work that could start was forgotten')
+    const lacks = line.calls.stationCalled[station] === 1 && sent[station]! < line.calls.stationNeeds[station]!
+    assert(!lacks || line.breaksNow > 0 || !hasFreeOperator(line, station), 'a station that calls was forgotten')
+  }
+  assert(aside === line.goods.productsAside, 'the products set aside are miscounted')
+  for (const supply of line.goods.supplies) {
+    assert(supply.always || supply.waiting + supply.aside === supply.queue.count, 'the products in a queue are miscounted')
+    assert(supply.queue.count <= supply.limit, 'a queue holds more than it has places for')
   }
 }
 
@@ -146,9 +189,15 @@ function checkHolds(line: Line): void {
   const stations = new Int32Array(line.stations)
   line.spec.breakdowns.forEach(({ part }, source) => {
     if (line.sourceDown[source] === 0) return
-    if (part.kind === 'section') for (let zone = 0; zone < line.zones; zone++) zones[zone]!++
+    if (part.kind === 'section')
+      for (let zone = 0; zone < line.zones; zone++) zones[zone]! += line.sections.zoneSection[zone] === part.index ? 1 : 0
     else if (part.kind === 'station') stations[part.index]!++
     else zones[part.index]!++
+  })
+  line.safety.safetyStations.forEach((station, k) => {
+    const section = line.sections.zoneSection[line.stationZone[station]!]
+    for (let zone = 0; zone < line.zones; zone++)
+      if (line.sections.zoneSection[zone] === section) zones[zone]! += line.safety.safetyActive[k]!
   })
   for (let zone = 0; zone < line.zones; zone++) {
     if (line.breaksNow > 0 && !line.spec.conveyorDuringBreaks) zones[zone]!++
@@ -157,7 +206,8 @@ function checkHolds(line: Line): void {
   }
   for (let path = 0; path < line.paths; path++) {
     const from = line.pathFrom[path]!
-    const isHeld = line.zoneHeld[from]! > 0 || line.zoneHeld[line.pathTo[path]!]! > 0
+    const byHand = line.breaksNow > 0 && line.manualStation[path] !== NONE
+    const isHeld = byHand || line.zoneHeld[from]! > 0 || line.zoneHeld[line.pathTo[path]!]! > 0
     assert((line.pathHeld[path] === 1) === isHeld, 'a path is held without a stop, or stopped and not held')
     if (!isHeld) continue
     const clears = line.leavingPath[from] === path && line.queue.isPending(line.clearSlot + from)

@@ -6,6 +6,7 @@ import {
   DONE,
   FREE,
   type Line,
+  LOAD_DUTY,
   LOOKING,
   MOVING,
   NONE,
@@ -17,6 +18,9 @@ import {
 } from './state.ts'
 
 const S_WORKING = STATION_STATES.indexOf('working')
+const S_HANDLING = STATION_STATES.indexOf('handling')
+const S_NO_OPERATOR = STATION_STATES.indexOf('waiting for operator')
+const S_NO_RECEIVER = STATION_STATES.indexOf('waiting for receiver')
 const S_NO_PRODUCT = STATION_STATES.indexOf('waiting for product')
 const S_BLOCKED = STATION_STATES.indexOf('blocked')
 const S_EXCHANGING = STATION_STATES.indexOf('exchanging')
@@ -34,11 +38,15 @@ export function stationState(line: Line, station: number): number {
   const works = phase === WORKING || phase === RELEASING
   if (line.zoneHeld[zone]! > 0 && !works) return S_STOPPED
   if (works) return S_WORKING
+  if (line.staff.stationHandling[station]! > 0) return S_HANDLING
   const state = line.zoneState[zone]!
   if (state === FREE) return S_STARVED
   if (state === CLAIMED || state === VACATING) return S_EXCHANGING
   if (phase === DONE) return S_BLOCKED
-  return phase === WORK_PENDING ? S_NO_PRODUCT : S_EXCHANGING
+  if (phase !== WORK_PENDING) return S_EXCHANGING
+  if (!line.hasCalls) return S_NO_PRODUCT
+  if (line.calls.stationAside[station] === 1) return S_NO_OPERATOR
+  return line.stationDuty[station] === LOAD_DUTY ? S_NO_PRODUCT : S_NO_RECEIVER
 }
 
 const Z_FREE = ZONE_STATES.indexOf('free')

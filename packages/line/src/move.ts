@@ -5,6 +5,8 @@ import { dutyAhead } from './dutyAhead.ts'
 import { firstWithRightOfWay } from './merge.ts'
 import { SPEED } from './motion.ts'
 import { operateIn, operateOut } from './operation.ts'
+import { beginHandling, endHandling, isManned } from './operators.ts'
+import { holdWatch, resumeWatch, watchMove } from './safety.ts'
 import {
   addTo,
   BRAKING,
@@ -24,7 +26,7 @@ import {
 import { beginStay } from './station.ts'
 import { takeFromStore } from './store.ts'
 import { holdTimer, resumeTimer, startTimer } from './timer.ts'
-import { AT_REST, BRAKE, MOVE_START, LOOK } from './trace.ts'
+import { AT_REST, BRAKE, LOOK, MOVE_START } from './trace.ts'
 import { mustTurnIn, startTurnIn } from './transfer.ts'
 import { firstWay, wayNow } from './wayOut.ts'
 import { claim } from './zone.ts'
@@ -33,6 +35,7 @@ import { claim } from './zone.ts'
 function canTake(line: Line, path: number, carrier: number, asIfNoStop: boolean): boolean {
   if (!asIfNoStop && line.zoneHeld[line.pathTo[path]!]! > 0) return false
   const isLooking = line.carrierPhase[carrier] === LOOKING
+  if (isLooking && line.manualStation[path] !== NONE) return false
   if (nextZoneTakes(line, path, carrier)) return !isLooking || line.isLoop || !mustTurnIn(line, path)
   if (!isLooking) waitFor(line, path)
   return false
@@ -62,7 +65,7 @@ export function startFirstMove(line: Line): boolean {
   for (let place = 0; place < list.length; ) {
     const from = list.items[place]!
     const path = pathThatStarts(line, from, false)
-    if (path === NONE) {
+    if (path === NONE || (line.manualStation[path] !== NONE && (line.breaksNow > 0 || !isManned(line, path)))) {
       takeAt(list, place)
       continue
     }
@@ -129,6 +132,11 @@ function startMove(line: Line, path: number): void {
     queue.times[slot] = now + look
   }
   startTimer(line, slot)
+  if (line.hasSafety) {
+    line.drawn[0] = queue.times[slot]! - now
+    watchMove(line, path, carrier)
+  }
+  if (line.manualStation[path] !== NONE) beginHandling(line, path)
   if (to === store) line.collector.judgeCarrier(carrier)
   else {
     line.zoneCarrier[to] = carrier
@@ -146,7 +154,11 @@ function stopsAt(line: Line, path: number, carrier: number, to: number): boolean
   if (stops === STOPS_ALWAYS || dutyAhead(line, carrier, to)) return true
   if (stops === STOPS_NEVER) return false
   const way = wayNow(line, to, carrier)
-  return way === NONE || (line.zoneChanges[to] === 1 && line.pathFromPosition[way] !== line.pathToPosition[path])
+  return (
+    way === NONE ||
+    line.manualStation[way] !== NONE ||
+    (line.zoneChanges[to] === 1 && line.pathFromPosition[way] !== line.pathToPosition[path])
+  )
 }
 
 /** The carrier has come to the end of its move: at rest, or at the point where it looks whether it can go on. */
@@ -193,6 +205,7 @@ export function brakeAll(line: Line): boolean {
 }
 
 function endArrival(line: Line, path: number): void {
+  if (line.manualStation[path] !== NONE) endHandling(line, path)
   line.pathCarrier[path] = NONE
   line.activity--
   operateIn(line, path, 0)
@@ -214,8 +227,11 @@ export function holdPath(line: Line, path: number): void {
   if (line.pathHeld[path] === 1) return
   line.pathHeld[path] = 1
   const from = line.pathFrom[path]!
-  if (line.pathTo[path] === line.store) eachOnTheWay(line, path, holdTimer)
-  else holdTimer(line, line.arrivalSlot + path)
+  if (line.pathTo[path] === line.store) eachOnTheWay(line, path, holdTimer, holdWatch)
+  else {
+    holdTimer(line, line.arrivalSlot + path)
+    holdWatch(line, line.pathCarrier[path]!)
+  }
   if (line.leavingPath[from] === path) holdTimer(line, line.clearSlot + from)
   operateIn(line, path, 0)
   operateOut(line, path, 0)
@@ -226,9 +242,13 @@ export function resumePath(line: Line, path: number): void {
   const from = line.pathFrom[path]!
   addTo(line.moveList, from)
   if (line.pathHeld[path] === 0 || line.zoneHeld[from]! > 0 || line.zoneHeld[line.pathTo[path]!]! > 0) return
+  if (line.breaksNow > 0 && line.manualStation[path] !== NONE) return
   line.pathHeld[path] = 0
-  if (line.pathTo[path] === line.store) eachOnTheWay(line, path, resumeTimer)
-  else resumeTimer(line, line.arrivalSlot + path)
+  if (line.pathTo[path] === line.store) eachOnTheWay(line, path, resumeTimer, resumeWatch)
+  else {
+    resumeTimer(line, line.arrivalSlot + path)
+    resumeWatch(line, line.pathCarrier[path]!)
+  }
   if (line.pathCarrier[path] !== NONE) operateIn(line, path, 1)
   if (line.leavingPath[from] !== path) return
   resumeTimer(line, line.clearSlot + from)
@@ -236,8 +256,15 @@ export function resumePath(line: Line, path: number): void {
 }
 
 /** Does it with the timer of every carrier that is on the path into the store: there may be several. */
-function eachOnTheWay(line: Line, path: number, doIt: (line: Line, slot: number) => void): void {
+function eachOnTheWay(
+  line: Line,
+  path: number,
+  doIt: (line: Line, slot: number) => void,
+  watch: (line: Line, carrier: number) => void,
+): void {
   for (let carrier = 0; carrier < line.carriers; carrier++) {
-    if (line.carrierPath[carrier] === path && line.carrierPhase[carrier] === MOVING) doIt(line, line.storeSlot + carrier)
+    if (line.carrierPath[carrier] !== path || line.carrierPhase[carrier] !== MOVING) continue
+    doIt(line, line.storeSlot + carrier)
+    watch(line, carrier)
   }
 }

@@ -1,7 +1,7 @@
 /** Clocks of failures that run with the operation of a part; timelines worked out by hand from MODEL.md §7. */
 import { expect, test } from 'vitest'
 import { chain, smallGraph } from '../../../tests/helpers/smallGraph.ts'
-import { smallLoop, type StopWish, tell, timeline } from '../../../tests/helpers/smallLoop.ts'
+import { type StopWish, smallLoop, tell, timeline } from '../../../tests/helpers/smallLoop.ts'
 import { buildLine } from './build.ts'
 import { operateStation, operatesNow } from './operation.ts'
 import { resetLine } from './start.ts'

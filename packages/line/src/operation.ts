@@ -1,7 +1,7 @@
 /**
  * Operating time: which parts operate now, and the clocks of failures that run with them. (MODEL.md §7)
  * A zone operates while a move into it (start to arrival) or out of it (start to clear) or a change of its transfer is in progress and not held;
- * the line while any zone does; a transfer while it changes; a station while it works.
+ * a section while any of its zones does; a transfer while it changes; a station while it works.
  */
 import { type Line, NONE, type PartList, WORKING } from './state.ts'
 
@@ -39,13 +39,13 @@ function operateZone(line: Line, zone: number, on: boolean): void {
   if (on) {
     if (line.zoneOperates[zone]!++ > 0) return
     runClocks(line, line.zoneClocks, zone)
-    if (line.lineOperates++ > 0) return
-    for (let k = 0; k < line.lineClocks.length; k++) runClock(line, line.lineClocks[k]!)
+    const section = line.sections.zoneSection[zone]!
+    if (section !== NONE && line.sections.sectionOperates[section]!++ === 0) runClocks(line, line.sections.sectionClocks, section)
   } else {
     if (--line.zoneOperates[zone]! > 0) return
     pauseClocks(line, line.zoneClocks, zone)
-    if (--line.lineOperates > 0) return
-    for (let k = 0; k < line.lineClocks.length; k++) pauseClock(line, line.lineClocks[k]!)
+    const section = line.sections.zoneSection[zone]!
+    if (section !== NONE && --line.sections.sectionOperates[section]! === 0) pauseClocks(line, line.sections.sectionClocks, section)
   }
 }
 
@@ -77,7 +77,7 @@ export function operatesNow(line: Line, source: number): boolean {
   const { part } = line.spec.breakdowns[source]!
   switch (part.kind) {
     case 'section':
-      return line.lineOperates > 0
+      return line.sections.sectionOperates[part.index]! > 0
     case 'zone':
       return line.zoneOperates[part.index]! > 0
     case 'transfer':

@@ -56,6 +56,8 @@ export interface RunResult {
   /** pushes and pulls ended in the window: named operators in their order, then stations with operators of their own and a manual path */
   readonly handlings: readonly HandlingResult[]
   readonly breakdowns: readonly BreakdownResult[]
+  /** by station that has one; the name is the station's */
+  readonly safetyStops: readonly BreakdownResult[]
   readonly breaks: { readonly count: number; readonly seconds: number }
   /** moves, work ends and so on handled from time 0 to the end */
   readonly events: number
@@ -69,6 +71,8 @@ export interface RunEnd {
   readonly waits: readonly (readonly [number, number])[]
   /** the first cycle met when the waits are followed from the lowest zone; empty where there is none */
   readonly cycle: readonly number[]
+  /** zones whose station, or whose push or pull, waits for an operator who is not free */
+  readonly unmanned: readonly number[]
 }
 
 /** mean, sd, min and max are null while count is too small to know them (sd: below 2) */

@@ -71,7 +71,7 @@ function runRecursion(sweep: Sweep): RunEnd {
   const { window } = sweep.line.spec
   resetSweep(sweep, toGrid(window.warmupSeconds), toGrid(window.endSeconds))
   recur(sweep)
-  return { reason: 'end of window', atSeconds: null, waits: [], cycle: [] }
+  return { reason: 'end of window', atSeconds: null, waits: [], cycle: [], unmanned: [] }
 }
 
 function runToEnd(line: Line, verify: boolean): RunEnd {
@@ -79,7 +79,7 @@ function runToEnd(line: Line, verify: boolean): RunEnd {
   const warmup = toGrid(line.spec.window.warmupSeconds)
   const last = toGrid(line.spec.window.endSeconds)
   let isWarm = false
-  let end: RunEnd = { reason: 'end of window', atSeconds: null, waits: [], cycle: [] }
+  let end: RunEnd = { reason: 'end of window', atSeconds: null, waits: [], cycle: [], unmanned: [] }
   for (;;) {
     handleInstant(line)
     if (verify) checkInvariants(line)

@@ -76,7 +76,9 @@ test('the line is set back to time 0 from any state', () => {
   expect(columns()).not.toEqual(first)
   resetLine(line, 'a', 0)
   expect(columns()).toEqual(first)
-  expect([line.now, line.events, line.activity, line.nextSerial, line.breaksNow, line.lineOperates]).toEqual([0, 0, 0, 0, 0, 0])
+  expect([line.now, line.events, line.activity, line.nextSerial, line.breaksNow, line.sections.sectionOperates[0]]).toEqual([
+    0, 0, 0, 0, 0, 0,
+  ])
   expect([...line.zoneCarrier.subarray(0, 5)]).toEqual([0, NONE, 1, NONE, NONE])
   expect([...line.zoneState.subarray(0, 5)]).toEqual([OCCUPIED, FREE, OCCUPIED, FREE, FREE])
   expect([...line.carrierPhase]).toEqual([DONE, DONE])

@@ -1,7 +1,9 @@
 /** The line at time 0: carriers empty, at rest and done. (MODEL.md §10) */
-import { startStops } from './stop.ts'
+import { resetSupplies } from './arrivals.ts'
+import { resetOperators } from './operators.ts'
 import { type LineSpec, STORE } from './spec.ts'
 import { addTo, clearList, DONE, FREE, type Line, NONE, OCCUPIED } from './state.ts'
+import { startStops } from './stop.ts'
 import { putInStore } from './store.ts'
 import { wayNow } from './wayOut.ts'
 
@@ -40,11 +42,33 @@ export function resetLine(line: Line, seed: string, replication: number): void {
   line.events = 0
   line.activity = 0
   line.nextSerial = 0
-  line.lineOperates = 0
+  line.sections.sectionOperates.fill(0)
+  line.crew.crewsBusy = 0
+  line.crew.crewDue = false
+  line.calls.asideDue = true
   line.breaksNow = 0
   line.breakNext = 0
   line.queue.clear()
-  for (const list of [line.workList, line.moveList, line.changeList, line.lookList]) clearList(list)
+  for (const list of [line.workList, line.moveList, line.changeList, line.lookList, line.calls.asideList, line.calls.callList])
+    clearList(list)
+  for (const column of [
+    line.calls.stationAside,
+    line.calls.stationCalled,
+    line.goods.receiverBusy,
+    line.goods.receiverAside,
+    line.carrierRejected,
+    line.rejects.carrierFresh,
+  ])
+    column.fill(0)
+  for (const column of [line.rejects.taskListed, line.crew.sourceWaits]) column.fill(0)
+  for (const column of [
+    line.calls.stationSent,
+    line.calls.stationThere,
+    line.staff.stationHandling,
+    line.goods.receiverWaiting,
+    line.safety.safetyActive,
+  ])
+    column.fill(0)
   for (const column of [line.isHeldBack, line.zoneState, line.zoneChange, line.zoneClearing, line.pathHeld, line.pathLooks]) column.fill(0)
   for (const column of [line.stationDuty, line.stationServed, line.sourceDown, line.operatesIn, line.operatesOut, line.operatesChange])
     column.fill(0)
@@ -86,6 +110,8 @@ export function resetLine(line: Line, seed: string, replication: number): void {
   })
   for (const zone of places) if (zone !== STORE && line.zoneChanges[zone] === 1) standAsWayOut(line, zone)
   if (line.trace !== null) line.trace.reset()
+  resetOperators(line)
+  resetSupplies(line)
   startStops(line)
   line.collector.reset()
 }

@@ -4,6 +4,7 @@
  */
 import type { TimerQueue } from '@loopwright/kernel'
 import type { SamplerTable, StreamTable } from '@loopwright/stats'
+import type { Supply } from './arrivals.ts'
 import type { Collector } from './collect.ts'
 import type { LineSpec } from './spec.ts'
 import type { Trace } from './trace.ts'
@@ -64,6 +65,11 @@ export const CLEAR_NOW = 0
 export const CLEAR_TIMED = 1
 export const CLEAR_KNOWN = 2
 
+/** Which products an unload takes off. */
+export const ACCEPTS_GOOD = 0
+export const ACCEPTS_REJECTED = 1
+export const ACCEPTS_ALL = 2
+
 /** How a sampler is fed. */
 export const USES_NOTHING = 0
 export const USES_UNIFORM = 1
@@ -71,6 +77,129 @@ export const USES_INDEX = 2
 
 /** `clearSampler` of a path whose clear is the draw of its move. */
 export const SAME_AS_MOVE = -2
+
+/** What duties need before they start (calls.ts), by station; kept only where `hasCalls`. */
+export interface Calls {
+  /** 1: what the duty that is next needs is set aside, or it needs nothing */
+  readonly stationAside: Uint8Array
+  /** operators that a duty needs, of those that are kept; 0: its own are there at once */
+  readonly stationNeeds: Int32Array
+  /** 1: it has called in this stay, at `calledAt` */
+  readonly stationCalled: Uint8Array
+  readonly calledAt: Float64Array
+  /** operators sent to it in this stay, and of these those that are there */
+  readonly stationSent: Int32Array
+  readonly stationThere: Int32Array
+  /** stations that wait for a product or the receiver; that have called and may lack an operator */
+  readonly asideList: WorkList
+  readonly callList: WorkList
+  /** true: since the last look something may be set aside, somebody may be sent */
+  asideDue: boolean
+  sendDue: boolean
+}
+
+/** Operators that are kept (operators.ts): length operators, unless said otherwise. */
+export interface Staff {
+  /** station where each stands at time 0 */
+  readonly operatorStart: Int32Array
+  /** by station: operators who cover it, ascending */
+  readonly coverage: PartList
+  /** `a · stations + b`: seconds of the walk between two stations; empty where there are no operators */
+  readonly walkSeconds: Float64Array
+  /** station that the operator is bound to, or number of stations + path; NONE: free */
+  readonly operatorTask: Int32Array
+  /** station where it stands or walks to */
+  readonly operatorPlace: Int32Array
+  readonly operatorWalks: Uint8Array
+  /** pushes and pulls ended in the window, and their seconds */
+  readonly handlingCount: Int32Array
+  readonly handlingSeconds: Float64Array
+  /** by path: the operator sent for the next move, or doing it; NONE */
+  readonly pathOperator: Int32Array
+  /** by path: start of the push or pull */
+  readonly handlingSince: Float64Array
+  /** by station: pushes and pulls under way on paths that name it */
+  readonly stationHandling: Int32Array
+  /** places that manual paths lead out of */
+  readonly manualFrom: Int32Array
+}
+
+/** Inspection and rework (rejects.ts). */
+export interface Rejects {
+  /** NO_REWORK, REWORK or REWORK_ONLY */
+  readonly taskRework: Uint8Array
+  /** index of the inspection; NONE */
+  readonly taskInspection: Int32Array
+  readonly rejectProbability: Float64Array
+  readonly reworkStream: Int32Array
+  readonly inspectAgainStream: Int32Array
+  /** 1: it was rejected in this very stay, so that its list waits for the next arrival */
+  readonly carrierFresh: Uint8Array
+  /** `carrier · tasks + task`, 1: on the list of the rejected product */
+  readonly taskListed: Uint8Array
+  /** of the duty that ends; scratch */
+  readonly taskNow: Uint8Array
+}
+
+/** Supplies and receivers (arrivals.ts, receiver.ts). */
+export interface Goods {
+  readonly supplySlot: number
+  readonly receiverSlot: number
+  /** the line's first, then those of stations */
+  readonly supplies: readonly Supply[]
+  readonly stationSupply: Int32Array
+  /** by station: when the product set aside for it came */
+  readonly productSince: Float64Array
+  /** products set aside whose load has not started */
+  productsAside: number
+  /** by station; NONE: always ready */
+  readonly receiverSampler: Int32Array
+  readonly receiverStream: Int32Array
+  readonly receiverPlaces: Int32Array
+  readonly receiverBusy: Uint8Array
+  readonly receiverWaiting: Int32Array
+  readonly receiverAside: Uint8Array
+}
+
+/** Repair crews (crew.ts); kept only where they may be short. */
+export interface Crew {
+  readonly crews: number
+  crewsBusy: number
+  /** true: a crew may be given out */
+  crewDue: boolean
+  readonly sourceWaits: Uint8Array
+  readonly failedAt: Float64Array
+}
+
+/** Safety stops (safety.ts). */
+export interface Safety {
+  readonly safetySlot: number
+  /** by path: station that watches its moves; NONE */
+  readonly pathSafety: Int32Array
+  /** stations with a safety stop, ascending; and where each stands in that list, by station */
+  readonly safetyStations: Int32Array
+  readonly safetyOf: Int32Array
+  readonly safetyProbability: Float64Array
+  readonly safetyStream: Int32Array
+  readonly resetSampler: Int32Array
+  readonly resetStream: Int32Array
+  /** by carrier: station that watches its move */
+  readonly watchStation: Int32Array
+  /** by slot of a reset: the station */
+  readonly resetStation: Int32Array
+  /** stops under way, by place in `safetyStations` */
+  readonly safetyActive: Int32Array
+}
+
+/** Zones whose drives stop together (sections.ts). */
+export interface Sections {
+  readonly sectionClocks: PartList
+  /** by section: zones that operate now */
+  readonly sectionOperates: Int32Array
+  /** section of a zone; NONE */
+  readonly zoneSection: Int32Array
+  readonly sectionZones: PartList
+}
 
 export interface Line {
   readonly spec: LineSpec
@@ -84,18 +213,22 @@ export interface Line {
   readonly tasks: number
   readonly variants: number
   readonly sources: number
+  /** named ones first, then those of stations that push or pull */
+  readonly operators: number
 
-  // Clock and timers. Slots: breakdown sources, then the breaks, then arrivals by path, clears by zone, work by station, changes by zone,
-  // arrivals in the store by carrier.
+  // Clock and timers. Slots: breakdown sources, then the breaks, safety stops and their resets by carrier, then arrivals by path, clears by zone, work by station,
+  // changes by zone, arrivals in the store by carrier, walks by operator, products by supply, receivers by station.
   /** seconds; the instant being handled */
   now: number
   readonly queue: TimerQueue
   readonly breakSlot: number
+  readonly resetSlot: number
   readonly arrivalSlot: number
   readonly clearSlot: number
   readonly workSlot: number
   readonly changeSlot: number
   readonly storeSlot: number
+  readonly operatorSlot: number
   /** seconds left of a timer that is held; length slots; meaning only while isHeldBack */
   readonly left: Float64Array
   /** 1: the timer is held and goes on with `left` */
@@ -246,6 +379,28 @@ export interface Line {
   readonly releaseSampler: Int32Array
   readonly releaseStream: Int32Array
 
+  // What only some lines have, in objects of their own: an object of too many places is slow
+  /** true: some station has operators that are kept, products arrive, or there is a receiver */
+  readonly hasCalls: boolean
+
+  /** by path: station whose operator moves the carrier; NONE: the drive does */
+  readonly manualStation: Int32Array
+
+  /** true: there are inspections or tasks marked rework */
+  readonly hasRejects: boolean
+  /** 1: the carrier holds a rejected product */
+  readonly carrierRejected: Uint8Array
+  /** ACCEPTS_…, by station: products that its unload takes off */
+  readonly stationAccepts: Uint8Array
+
+  readonly calls: Calls
+  readonly staff: Staff
+  readonly rejects: Rejects
+  readonly goods: Goods
+  readonly crew: Crew
+  readonly safety: Safety
+  readonly sections: Sections
+
   // Supply and mix
   nextSerial: number
   /** products there will ever be */
@@ -273,12 +428,11 @@ export interface Line {
   readonly repairStream: Int32Array
   /** operating clock: seconds left to the failure while it does not run */
   readonly sourceLeft: Float64Array
-  /** sources with an operating clock, by part: stations, zones, transfers (lists with offsets), and the whole line */
+  /** sources with an operating clock, by part: stations, zones, transfers, sections */
   readonly stationClocks: PartList
   readonly zoneClocks: PartList
   readonly transferClocks: PartList
-  readonly lineClocks: Int32Array
-  /** true: a zone or the line has an operating clock, so that operation of zones is followed */
+  /** true: a zone or a section has an operating clock, so that operation of zones is followed */
   readonly followsZones: boolean
   /** things that make the zone operate now */
   readonly zoneOperates: Int32Array
@@ -286,7 +440,8 @@ export interface Line {
   readonly operatesIn: Uint8Array
   readonly operatesOut: Uint8Array
   readonly operatesChange: Uint8Array
-  lineOperates: number
+  readonly hasCrews: boolean
+  readonly hasSafety: boolean
   /** breaks under way */
   breaksNow: number
   readonly breakTimes: Float64Array

@@ -1,7 +1,12 @@
 /** Stations: the duties of a stay, one after the other, and the release. (MODEL.md §5) */
+import { takeFromQueue } from './arrivals.ts'
+import { isPrepared, prepareDuty } from './calls.ts'
 import { drawForProduct, drawInOrder } from './draw.ts'
 import { dutyAhead, dutyApplies } from './dutyAhead.ts'
 import { operateStation } from './operation.ts'
+import { freeStation } from './operators.ts'
+import { deliver } from './receiver.ts'
+import { drawAgain, isTaskDue, judgeProduct } from './rejects.ts'
 import {
   addTo,
   type Line,
@@ -40,11 +45,14 @@ function nextDuty(line: Line, station: number, carrier: number, from: number): v
     if (!dutyApplies(line, station, duty, carrier)) continue
     line.stationDuty[station] = duty
     line.carrierPhase[carrier] = WORK_PENDING
+    if (line.hasCalls) prepareDuty(line, station, duty)
     addTo(line.workList, station)
     return
   }
+  if (line.hasRejects) line.rejects.carrierFresh[carrier] = 0
   const release = line.releaseSampler[station]!
   if (release === NONE) {
+    if (line.hasCalls) freeStation(line, station)
     leaveWork(line, carrier, zone)
     return
   }
@@ -58,7 +66,8 @@ function canWork(line: Line, station: number): boolean {
   if (carrier === NONE) return false
   const phase = line.carrierPhase[carrier]!
   if (phase === RELEASE_PENDING) return true
-  return phase === WORK_PENDING && (line.stationDuty[station] !== LOAD_DUTY || hasProduct(line))
+  if (phase !== WORK_PENDING) return false
+  return line.hasCalls ? isPrepared(line, station) : line.stationDuty[station] !== LOAD_DUTY || hasProduct(line)
 }
 
 /** Starts work or release at the lowest station where it can start. False: there is none. */
@@ -99,7 +108,10 @@ function startWork(line: Line, station: number): void {
     const duty = line.stationDuty[station]!
     line.carrierPhase[carrier] = WORKING
     if (line.trace !== null) line.trace.add(line.now, DUTY_START, station, carrier, duty)
-    if (duty === LOAD_DUTY) takeProduct(line, carrier)
+    if (duty === LOAD_DUTY) {
+      if (line.hasCalls) takeFromQueue(line, station)
+      takeProduct(line, carrier)
+    }
     line.queue.times[slot] = line.now
     addWork(line, slot, station, duty, carrier)
     operateStation(line, station, true)
@@ -114,8 +126,9 @@ export function addWork(line: Line, slot: number, station: number, duty: number,
   for (let entry = line.dutyFirst[3 * station + duty]!; entry < line.dutyFirst[3 * station + duty + 1]!; entry++) {
     const sampler = line.entrySampler[entry * line.variants + variant]!
     const task = line.entryTask[entry]!
-    if (sampler === NONE || line.taskDone[carrier * line.tasks + task] === 1) continue
-    drawForProduct(line, sampler, task, serial)
+    if (sampler === NONE || !isTaskDue(line, carrier, task)) continue
+    if (line.hasRejects) drawAgain(line, sampler, task, carrier)
+    else drawForProduct(line, sampler, task, serial)
     line.queue.times[slot]! += line.drawn[0]!
   }
 }
@@ -127,14 +140,19 @@ export function onWorkEnd(line: Line, station: number): void {
   line.activity--
   if (line.carrierPhase[carrier] === RELEASING) {
     if (line.trace !== null) line.trace.add(line.now, RELEASE_END, station, carrier, 0)
+    if (line.hasCalls) freeStation(line, station)
     leaveWork(line, carrier, zone)
     return
   }
   operateStation(line, station, false)
   const duty = line.stationDuty[station]!
   if (line.trace !== null) line.trace.add(line.now, DUTY_END, station, carrier, duty)
-  markTasks(line, station, duty, carrier)
-  if (duty === UNLOAD_DUTY) takeOff(line, carrier)
+  if (line.hasRejects) judgeProduct(line, station, duty, carrier)
+  else markTasks(line, station, duty, carrier)
+  if (duty === UNLOAD_DUTY) {
+    takeOff(line, carrier)
+    deliver(line, station)
+  }
   nextDuty(line, station, carrier, duty + 1)
 }
 
@@ -164,6 +182,8 @@ export function holdStation(line: Line, station: number): void {
 export function resumeStation(line: Line, station: number): void {
   line.collector.touch(line.stationZone[station]!)
   if (--line.stationHeld[station]! > 0) return
+  line.calls.asideDue = true
+  line.calls.sendDue = true
   resumeTimer(line, line.workSlot + station)
   const carrier = line.zoneCarrier[line.stationZone[station]!]!
   if (carrier !== NONE && line.carrierPhase[carrier] === WORKING) operateStation(line, station, true)

@@ -1,6 +1,6 @@
 /** Timelines of stops, worked out by hand from MODEL.md §7 and §1 ("within one instant"). Unless a test says otherwise the drive is that of smallLoop. */
 import { describe, expect, test } from 'vitest'
-import { smallLoop, type StopWish, tell, timeline } from '../../../tests/helpers/smallLoop.ts'
+import { type StopWish, smallLoop, tell, timeline } from '../../../tests/helpers/smallLoop.ts'
 
 const GIVEN = { move: 4, clear: 3 }
 const zoneStop = (zone: number, after: number, repair: number, clock: 'operating' | 'calendar' = 'calendar'): StopWish => ({

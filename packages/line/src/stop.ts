@@ -1,7 +1,10 @@
-/** Stops: breakdowns of stations, zones, transfers and the line, and breaks of the calendar. (MODEL.md §7) */
+/** Stops: breakdowns of stations, zones, transfers and sections, safety stops, and breaks of the calendar. (MODEL.md §7) */
+import { freeCrew, startRepair, waitForCrew } from './crew.ts'
 import { drawInOrder } from './draw.ts'
 import { holdPath, resumePath } from './move.ts'
 import { operatesNow } from './operation.ts'
+import { holdWalks, resumeWalks } from './operators.ts'
+import { startReset } from './safety.ts'
 import { addTo, type Line, NONE } from './state.ts'
 import { holdStation, resumeStation } from './station.ts'
 import { BREAK_BEGIN, BREAK_END, STOP_BEGIN, STOP_END } from './trace.ts'
@@ -32,6 +35,40 @@ function resumeAllZones(line: Line): void {
   for (let zone = 0; zone < line.zones; zone++) resumeZone(line, zone)
 }
 
+function holdSection(line: Line, section: number): void {
+  const { first, items } = line.sections.sectionZones
+  for (let k = first[section]!; k < first[section + 1]!; k++) holdZone(line, items[k]!)
+}
+
+function resumeSection(line: Line, section: number): void {
+  const { first, items } = line.sections.sectionZones
+  for (let k = first[section]!; k < first[section + 1]!; k++) resumeZone(line, items[k]!)
+}
+
+/** Somebody is in the way of the carrier's move: the section of the station that watches it stops until it is reset. */
+export function onSafetyStop(line: Line, carrier: number): void {
+  const station = line.safety.watchStation[carrier]!
+  const k = line.safety.safetyOf[station]!
+  const cause = line.sources + k
+  startReset(line, carrier)
+  line.collector.onCauseChange(cause)
+  if (line.trace !== null) line.trace.add(line.now, STOP_BEGIN, cause, carrier, 0)
+  line.safety.safetyActive[k]!++
+  line.collector.causes.begin(cause, line.safety.safetyActive[k] === 1)
+  holdSection(line, line.sections.zoneSection[line.stationZone[station]!]!)
+}
+
+export function onSafetyReset(line: Line, place: number): void {
+  const station = line.safety.resetStation[place]!
+  const k = line.safety.safetyOf[station]!
+  const cause = line.sources + k
+  line.collector.onCauseChange(cause)
+  if (line.trace !== null) line.trace.add(line.now, STOP_END, cause, NONE, 0)
+  line.safety.safetyActive[k]!--
+  if (line.safety.safetyActive[k] === 0) line.collector.causes.end(cause)
+  resumeSection(line, line.sections.zoneSection[line.stationZone[station]!]!)
+}
+
 /** Draws the first time to failure of every source and puts up the breaks; at time 0. */
 export function startStops(line: Line): void {
   for (let source = 0; source < line.sources; source++) setFailure(line, source)
@@ -58,27 +95,39 @@ export function onSource(line: Line, source: number): void {
     line.sourceDown[source] = 1
     line.collector.causes.begin(source)
     if (line.trace !== null) line.trace.add(line.now, STOP_BEGIN, source, NONE, 0)
-    if (part.kind === 'section') holdAllZones(line)
+    if (part.kind === 'section') holdSection(line, part.index)
     else if (part.kind === 'station') holdStation(line, part.index)
     else holdZone(line, part.index)
-    drawInOrder(line, line.sourceRepair[source]!, line.repairStream[source]!)
-    line.queue.times[source] = line.now + line.drawn[0]!
-    line.queue.schedule(source)
+    if (line.hasCrews) waitForCrew(line, source)
+    else startRepair(line, source)
   } else {
     line.collector.causes.end(source)
     if (line.trace !== null) line.trace.add(line.now, STOP_END, source, NONE, 0)
-    if (part.kind === 'section') resumeAllZones(line)
+    if (part.kind === 'section') resumeSection(line, part.index)
     else if (part.kind === 'station') resumeStation(line, part.index)
     else resumeZone(line, part.index)
     line.sourceDown[source] = 0
+    if (line.hasCrews) freeCrew(line)
     setFailure(line, source)
+  }
+}
+
+/** Walks, pushes and pulls stand still in a break, and go on after it. */
+function breakHandling(line: Line, turnsOn: boolean): void {
+  if (turnsOn) holdWalks(line)
+  else resumeWalks(line)
+  for (let path = 0; path < line.paths; path++) {
+    if (line.manualStation[path] === NONE) continue
+    if (turnsOn) holdPath(line, path)
+    else resumePath(line, path)
   }
 }
 
 /** One or more breaks begin or end now; ends come before begins. */
 export function onBreak(line: Line): void {
   const { breakTimes, breakSteps, collector, spec } = line
-  collector.onCauseChange(line.sources)
+  const cause = collector.causes.length - 1
+  collector.onCauseChange(cause)
   while (line.breakNext < breakTimes.length && breakTimes[line.breakNext] === line.now) {
     const step = breakSteps[line.breakNext++]!
     line.breaksNow += step
@@ -86,8 +135,9 @@ export function onBreak(line: Line): void {
     const turnsOff = step === -1 && line.breaksNow === 0
     if (!turnsOn && !turnsOff) continue
     if (line.trace !== null) line.trace.add(line.now, turnsOn ? BREAK_BEGIN : BREAK_END, NONE, NONE, 0)
-    if (turnsOn) collector.causes.begin(line.sources)
-    else collector.causes.end(line.sources)
+    if (turnsOn) collector.causes.begin(cause)
+    else collector.causes.end(cause)
+    if (line.operators > 0) breakHandling(line, turnsOn)
     for (let station = 0; station < line.stations; station++) {
       if (line.stationBreaks[station] === 0) collector.touch(line.stationZone[station]!)
       else if (turnsOn) holdStation(line, station)

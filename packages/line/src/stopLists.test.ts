@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { smallLoop, type StopWish } from '../../../tests/helpers/smallLoop.ts'
+import { type StopWish, smallLoop } from '../../../tests/helpers/smallLoop.ts'
 import { buildBreaks, listByPart, plainClears } from './stopLists.ts'
 
 const stop = (name: string, on: StopWish['on'], clock: 'operating' | 'calendar' = 'operating'): StopWish => ({

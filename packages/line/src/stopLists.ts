@@ -3,11 +3,11 @@ import { toGrid } from '@loopwright/kernel'
 import type { LineSpec } from './spec.ts'
 import type { Line, PartList } from './state.ts'
 
-/** Sources on operating time, by station, zone or transfer. */
+/** Sources on operating time, by station, zone, transfer or section. */
 export function listByPart(spec: LineSpec, kind: string, parts: number): PartList {
   const lists: number[][] = Array.from({ length: parts }, () => [])
   spec.breakdowns.forEach((source, k) => {
-    if (source.clock === 'operating' && source.part.kind === kind && source.part.kind !== 'section') lists[source.part.index]!.push(k)
+    if (source.clock === 'operating' && source.part.kind === kind) lists[source.part.index]!.push(k)
   })
   const first = new Int32Array(parts + 1)
   lists.forEach((list, part) => {
@@ -36,7 +36,7 @@ export function buildBreaks(spec: LineSpec): Pick<Line, 'breakTimes' | 'breakSte
 export function plainClears(spec: LineSpec, changes: readonly boolean[]): Uint8Array {
   const zones = spec.zones.length
   const stops = new Set<number>()
-  let followed = spec.breaks.length > 0 && !spec.conveyorDuringBreaks
+  let followed = (spec.breaks.length > 0 && !spec.conveyorDuringBreaks) || spec.stations.some(({ safetyStop }) => safetyStop !== null)
   for (const { part, clock } of spec.breakdowns) {
     if (part.kind === 'section' || (part.kind === 'zone' && clock === 'operating')) followed = true
     else if (part.kind !== 'station') stops.add(part.index)

@@ -1,11 +1,14 @@
 /** The store of an open line: carriers leave it in the order in which they came. (MODEL.md §1) */
+import { endHandling } from './operators.ts'
+import { STORE } from './spec.ts'
 import { addTo, DONE, type Line, NONE } from './state.ts'
 import { AT_REST } from './trace.ts'
-import { STORE } from './spec.ts'
 
 /** A move into the store has ended: the carrier is at rest and done. */
 export function onStoreArrival(line: Line, carrier: number): void {
   line.activity--
+  const path = line.carrierPath[carrier]!
+  if (line.manualStation[path] !== NONE) endHandling(line, path)
   line.carrierPath[carrier] = NONE
   line.carrierPhase[carrier] = DONE
   line.carrierSince[carrier] = line.now

@@ -80,7 +80,7 @@ describe('a list that has run out', () => {
     // c0: Z2 13, Z3 17, Z0 21; Z1 is occupied. Nothing more can happen at 21.
     const { result, lines } = tell(smallLoop(LIST))
     expect(lines.slice(-3)).toEqual(['20 clear Z3', '21 rest Z0 c0', '21 standstill'])
-    expect(result.end).toEqual({ reason: 'out of products', atSeconds: 21, waits: [[0, 1]], cycle: [] })
+    expect(result.end).toEqual({ reason: 'out of products', atSeconds: 21, waits: [[0, 1]], cycle: [], unmanned: [] })
     expect([result.loads, result.output]).toEqual([1, 0])
     // the states of that instant count for the rest: exchanging 0–4 and 9–16, working 4–9, waiting for product 16–40
     expect(result.stations[0]!.seconds).toEqual([5, 0, 0, 24, 0, 0, 11, 0, 0, 0])
@@ -116,7 +116,7 @@ describe('a list that has run out', () => {
         until: 100,
       }),
     )
-    expect(result.end).toEqual({ reason: 'out of products', atSeconds: 56, waits: [], cycle: [] })
+    expect(result.end).toEqual({ reason: 'out of products', atSeconds: 56, waits: [], cycle: [], unmanned: [] })
     expect([result.loads, result.output, result.timeInLine.mean, result.lap.mean]).toEqual([2, 2, 22, 22])
     expect(result.stations[0]!.seconds[3]).toBe(44)
   })

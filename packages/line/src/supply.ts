@@ -24,6 +24,10 @@ export function putProduct(line: Line, carrier: number): void {
   line.carrierVariant[carrier] = nextVariant(line, serial)
   const first = carrier * line.tasks
   line.taskDone.fill(0, first, first + line.tasks)
+  if (!line.hasRejects) return
+  line.rejects.taskListed.fill(0, first, first + line.tasks)
+  line.carrierRejected[carrier] = 0
+  line.rejects.carrierFresh[carrier] = 0
 }
 
 function nextVariant(line: Line, serial: number): number {

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { smallLoop } from '../../../tests/helpers/smallLoop.ts'
-import { simulate } from './simulate.ts'
 import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from './result.ts'
+import { simulate } from './simulate.ts'
 
 test('a result is plain data: it survives JSON', () => {
   const spec = smallLoop({

@@ -1,7 +1,7 @@
 /** From the collected columns to the plain record of a run. (MODEL.md §11) */
 import { toGrid } from '@loopwright/kernel'
 import { CARRIER_WIDTH, STATION_WIDTH, ZONE_WIDTH } from './collect.ts'
-import type { RunEnd, RunResult, TallyResult } from './result.ts'
+import type { HandlingResult, RunEnd, RunResult, TallyResult } from './result.ts'
 import type { Line } from './state.ts'
 
 const HOUR = 3600
@@ -28,8 +28,8 @@ export function tellResult(line: Line, seed: string, replication: number, end: R
     end,
     loads: c.loads,
     output: outputSeconds.length,
-    rejections: 0,
-    rejectedTakenOff: 0,
+    rejections: c.rejections,
+    rejectedTakenOff: c.rejectedTakenOff,
     outputPerHour: (outputSeconds.length / seconds) * HOUR,
     outputByHour: countByHour(outputSeconds, warmupSeconds, seconds),
     outputSeconds,
@@ -55,17 +55,50 @@ export function tellResult(line: Line, seed: string, replication: number, end: R
       laps: c.carrierLaps[k]!,
     })),
     storeMean: c.stored.mean(endSeconds, seconds),
-    supplies: [],
-    handlings: [],
+    supplies: line.goods.supplies
+      .filter((supply) => !supply.always)
+      .map(({ name, arrivals, turnedAway, queue, queueMax, times }) => ({
+        name,
+        arrivals,
+        turnedAway,
+        queueMean: queue.mean(endSeconds, seconds),
+        queueMax,
+        waiting: tellTally(times),
+      })),
+    handlings: tellHandlings(line),
     breakdowns: spec.breakdowns.map((source, k) => ({ name: source.name, count: c.causes.count[k]!, seconds: c.causes.seconds[k]! })),
-    breaks: { count: c.causes.count[line.sources]!, seconds: c.causes.seconds[line.sources]! },
+    safetyStops: [...line.safety.safetyStations].map((station, k) => ({
+      name: spec.stations[station]!.name,
+      count: c.causes.count[line.sources + k]!,
+      seconds: c.causes.seconds[line.sources + k]!,
+    })),
+    breaks: { count: c.causes.count[c.causes.length - 1]!, seconds: c.causes.seconds[c.causes.length - 1]! },
     events: line.events,
   }
 }
 
-/** Names of the causes of stops: the breakdown sources, then `break`. */
+/** Names of the causes of stops: the breakdown sources, then the safety stops, then `break`. */
 function causeNames(line: Line): string[] {
-  return [...line.spec.breakdowns.map((source) => source.name), 'break']
+  const safety = [...line.safety.safetyStations].map((station) => `safety stop ${line.spec.stations[station]!.name}`)
+  return [...line.spec.breakdowns.map((source) => source.name), ...safety, 'break']
+}
+
+/** Named operators one by one; a station's own together, under its name. */
+function tellHandlings(line: Line): HandlingResult[] {
+  const told = line.spec.operators.map(({ name }, o) => ({
+    operator: name,
+    count: line.staff.handlingCount[o]!,
+    seconds: line.staff.handlingSeconds[o]!,
+  }))
+  for (let o = line.spec.operators.length; o < line.operators; o++) {
+    const operator = line.spec.stations[line.staff.operatorStart[o]!]!.name
+    const [count, seconds] = [line.staff.handlingCount[o]!, line.staff.handlingSeconds[o]!]
+    const last = told.at(-1)
+    const more = o > line.spec.operators.length && line.staff.operatorStart[o] === line.staff.operatorStart[o - 1]
+    if (more) told[told.length - 1] = { operator, count: last!.count + count, seconds: last!.seconds + seconds }
+    else told.push({ operator, count, seconds })
+  }
+  return told
 }
 
 function slice(column: Float64Array, part: number, width: number): number[] {

@@ -20,6 +20,15 @@ export const TRACE_KINDS = [
   'break begin',
   'break end',
   'standstill',
+  'operator sent',
+  'operator there',
+  'operator free',
+  'product arrival',
+  'turned away',
+  'receiver start',
+  'receiver end',
+  'reject',
+  'repair start',
 ] as const
 export type TraceKind = (typeof TRACE_KINDS)[number]
 
@@ -41,12 +50,22 @@ export const STOP_END = 14
 export const BREAK_BEGIN = 15
 export const BREAK_END = 16
 export const STANDSTILL = 17
+export const OPERATOR_SENT = 18
+export const OPERATOR_THERE = 19
+export const OPERATOR_FREE = 20
+export const PRODUCT_ARRIVAL = 21
+export const TURNED_AWAY = 22
+export const RECEIVER_START = 23
+export const RECEIVER_END = 24
+export const REJECT = 25
+export const REPAIR_START = 26
 
 /**
  * The events of a run in order: `kinds[k]` at `seconds[k]`, with
- * `place` (zone; STORE for `rest` in the store; path for `move start`; station for duties and releases; breakdown source for stops; −1 for breaks and standstill),
+ * `place` (zone; STORE for `rest` in the store; path for `move start`; station for duties, releases, operators and receivers; for stops the breakdown source,
+ * and past them the safety stops by station; supply for products; −1 for breaks and standstill),
  * `carrier` (−1 where there is none) and
- * `detail` (`move start`: 0 from rest, 1 at speed; duties: 0 unload, 1 load, 2 work; `change start` and `change end`: 0 to the way out, 1 back, 2 to the way in of the carrier that has won the transfer; `load`, `unload`: serial; else 0).
+ * `detail` (`move start`: 0 from rest, 1 at speed; duties: 0 unload, 1 load, 2 work; `change start` and `change end`: 0 to the way out, 1 back, 2 to the way in of the carrier that has won the transfer; `load`, `unload`, `reject`: serial; operators: who; products: how many came before; else 0).
  */
 export class Trace {
   readonly seconds: number[] = []

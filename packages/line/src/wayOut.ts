@@ -2,10 +2,12 @@
 import { hasDutyLeft } from './dutyAhead.ts'
 import { ALTERNATE, FIRST_FREE, FREE, type Line, NONE } from './state.ts'
 
-/** What of the paths out of a zone is left for a carrier: nothing, those without conditions, or those whose conditions hold. */
+/** What of the paths out of a zone is left for a carrier: nothing, those without conditions, those whose conditions hold, or of these those for rejects. */
 const NO_PATH = 0
 const OPEN_PATH = 1
 const CHOSEN_PATH = 2
+/** those for rejected products, which go before all others */
+const REJECTS_PATH = 3
 
 /** Whether all conditions of the path hold for the carrier. */
 export function takes(line: Line, path: number, carrier: number): boolean {
@@ -14,7 +16,7 @@ export function takes(line: Line, path: number, carrier: number): boolean {
   const isLoaded = line.carrierSerial[carrier] !== NONE
   if (wanted.load !== null && (wanted.load === 'loaded') !== isLoaded) return false
   if (wanted.variants !== null && !(isLoaded && wanted.variants.includes(line.carrierVariant[carrier]!))) return false
-  if (wanted.rejected === true) return false
+  if (wanted.rejected !== null && wanted.rejected !== (isLoaded && line.carrierRejected[carrier] === 1)) return false
   return wanted.forStation === null || hasDutyLeft(line, wanted.forStation, carrier)
 }
 
@@ -24,14 +26,19 @@ function kindLeft(line: Line, zone: number, carrier: number): number {
   let kind = NO_PATH
   for (let k = first[zone]!; k < first[zone + 1]!; k++) {
     const path = items[k]!
-    if (line.pathIsChosen[path] === 0) kind = OPEN_PATH
-    else if (takes(line, path, carrier)) return CHOSEN_PATH
+    if (line.pathIsChosen[path] === 0) kind = Math.max(kind, OPEN_PATH)
+    else if (takes(line, path, carrier)) {
+      if (line.spec.paths[path]!.takes.rejected === true) return REJECTS_PATH
+      kind = CHOSEN_PATH
+    }
   }
   return kind
 }
 
 function isLeft(line: Line, path: number, carrier: number, kind: number): boolean {
-  return line.pathIsChosen[path] === 1 ? kind === CHOSEN_PATH && takes(line, path, carrier) : kind === OPEN_PATH
+  if (line.pathIsChosen[path] === 0) return kind === OPEN_PATH
+  if (kind === REJECTS_PATH && line.spec.paths[path]!.takes.rejected !== true) return false
+  return kind !== OPEN_PATH && takes(line, path, carrier)
 }
 
 /** The way out, free or not: fixed before, or by the divert now (`free`: the lowest path whose zone is free, else the lowest). NONE: it has none. */

@@ -18,10 +18,10 @@ test('a circle through a zone with two ways in: the merge fills its own exit; th
 })
 
 test('no circle, but a zone that waits for one without a way on', () => {
-  const end: RunEnd = { reason: 'gridlock', atSeconds: 4, waits: [[0, 2]], cycle: [] }
+  const end: RunEnd = { reason: 'gridlock', atSeconds: 4, waits: [[0, 2]], cycle: [], unmanned: [] }
   expect(standstillOf({ paths: [] }, end)).toEqual({ reason: 'no way on', circle: [], behind: [0], merge: null })
 })
 
 test('a run that went on to its end has no reason', () => {
-  expect(standstillOf({ paths: [] }, { reason: 'end of window', atSeconds: null, waits: [], cycle: [] })).toBeNull()
+  expect(standstillOf({ paths: [] }, { reason: 'end of window', atSeconds: null, waits: [], cycle: [], unmanned: [] })).toBeNull()
 })

@@ -162,6 +162,7 @@ export function closeBooks(books: Books, w: World, seed: string, replication: nu
     storeMean: 0,
     supplies: [],
     handlings: [],
+    safetyStops: [],
     outputPerHour: (outputSeconds.length * 3600) / length,
     outputByHour,
     outputSeconds,

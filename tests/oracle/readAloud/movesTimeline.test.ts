@@ -171,7 +171,7 @@ test('the product list ends, the carriers queue, and the run is out of products'
     '7 c1 at rest in Z3',
     '7 out of products',
   ])
-  expect(run.result.end).toEqual({ reason: 'out of products', atSeconds: 7, waits: [[3, 0]], cycle: [] })
+  expect(run.result.end).toEqual({ reason: 'out of products', atSeconds: 7, waits: [[3, 0]], cycle: [], unmanned: [] })
   expect(run.result.timeInLine).toEqual({ count: 1, mean: 5, sd: null, min: 5, max: 5 })
   expect(run.result.productsInLineMean).toBe(5 / 20)
   // S0 in (0, 20]: exchanging 0–1 and 4–6, working 1–4, waiting for product from 6 on

@@ -45,7 +45,7 @@ function liveThroughInstant(w: World): void {
 export function readAloud(spec: LineSpec, seed: string, replication: number): ReadAloud {
   const w = worldAtStart(spec, seed, replication)
   const books = openBooks(w)
-  let end: RunEnd = { reason: 'end of window', atSeconds: null, waits: [], cycle: [] }
+  let end: RunEnd = { reason: 'end of window', atSeconds: null, waits: [], cycle: [], unmanned: [] }
   for (;;) {
     liveThroughInstant(w)
     const still = standstill(w)

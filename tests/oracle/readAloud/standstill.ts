@@ -11,7 +11,7 @@ export function standstill(w: World): RunEnd | null {
   if (moving || working || changing || somethingCouldStart(w)) return null
   const outOfProducts = w.spec.stations.some((_, station) => waitsForProduct(w, station))
   const waits = waitingPairs(w)
-  return { reason: outOfProducts ? 'out of products' : 'gridlock', atSeconds: w.t, waits, cycle: firstCycle(waits) }
+  return { reason: outOfProducts ? 'out of products' : 'gridlock', atSeconds: w.t, waits, cycle: firstCycle(waits), unmanned: [] }
 }
 
 /** "(zone, zone it waits for; behind an exit-clear transfer the zone after it)", by zone */

@@ -112,7 +112,7 @@ test('every storage zone full before exit-clear transfers: gridlock at once', ()
     [2, 4],
     [4, 0],
   ]
-  expect(run.result.end).toEqual({ reason: 'gridlock', atSeconds: 0, waits, cycle: [0, 2, 4] })
+  expect(run.result.end).toEqual({ reason: 'gridlock', atSeconds: 0, waits, cycle: [0, 2, 4], unmanned: [] })
   // "The states of that instant count for the rest of the window": 40 s
   expect(run.result.zones.map((zone) => zone.seconds[zone.seconds.indexOf(40)])).toEqual([40, 40, 40, 40, 40])
   expect(run.result.zones.map((zone) => zone.seconds.indexOf(40))).toEqual([3, 0, 3, 0, 3])

@@ -26,7 +26,7 @@ describe('a run', () => {
   })
 
   test('that stood still shouts so first', () => {
-    const end = { reason: 'gridlock', atSeconds: 750, waits: [], cycle: [2, 3, 4] } as const
+    const end = { reason: 'gridlock', atSeconds: 750, waits: [], cycle: [2, 3, 4], unmanned: [] } as const
     expect(runSentences(small, { ...run, end })[0]).toBe(
       'GRIDLOCK after 12.5 min: the line stood still, and nothing more was made. These zones wait for each other in a circle: Z03 → Z04 → Z05. There are too many carriers: every place to stand on the way round is taken. Fewer carriers, or an exit that is kept clear, would let it go on.',
     )
@@ -36,12 +36,12 @@ describe('a run', () => {
 describe('the end', () => {
   test('of the window is not worth a word', () => expect(endSentence(run.end, small.line)).toBeNull())
   test('of the products', () =>
-    expect(endSentence({ reason: 'out of products', atSeconds: 60, waits: [], cycle: [] }, small.line)).toMatch(
+    expect(endSentence({ reason: 'out of products', atSeconds: 60, waits: [], cycle: [], unmanned: [] }, small.line)).toMatch(
       /^OUT OF PRODUCTS after 60 s/,
     ))
   test('a long circle is cut short', () => {
     const line = { ...small.line, zones: Array.from({ length: 20 }, (_, index) => ({ ...small.line.zones[0]!, name: `N${index}` })) }
-    const end = { reason: 'gridlock', atSeconds: 0, waits: [], cycle: line.zones.map((_, index) => index) } as const
+    const end = { reason: 'gridlock', atSeconds: 0, waits: [], cycle: line.zones.map((_, index) => index), unmanned: [] } as const
     expect(endSentence(end, line)).toContain('N11 → … (20 zones)')
   })
 })

@@ -1,0 +1,54 @@
+/** What a duty waits for, in order, worked out by hand from MODEL.md §6 and §8. */
+import { expect, test } from 'vitest'
+import { smallLoop, tell, timeline, type Wish } from '../../../tests/helpers/smallLoop.ts'
+import type { LineSpec } from './spec.ts'
+
+const LOOP: Wish = {
+  zones: 4,
+  start: [0],
+  move: 4,
+  clear: 3,
+  stations: [
+    { at: 1, load: 3, work: 2 },
+    { at: 3, unload: 2 },
+  ],
+  until: 40,
+}
+const withAnna = (spec: LineSpec, seconds = 5): LineSpec => ({
+  ...spec,
+  operators: [{ name: 'anna', stations: [0, 1], start: 1 }],
+  walks: [{ between: [0, 1], seconds }],
+})
+
+test('the product is set aside first, then the operator is called; the operator stays for the later duties', () => {
+  // at rest in Z1 at 4; product at 10; anna sets off at 10, is there at 15: load to 18, work to 20; S3: at rest at 28, anna there at 33
+  const spec: LineSpec = {
+    ...withAnna(smallLoop(LOOP)),
+    supply: { name: 'supply', arrivals: { kind: 'list', instants: [10, 30] }, queueLimit: null },
+  }
+  expect(timeline(spec).filter((line) => !/ (clear|leave|rest|take) /.test(line))).toEqual([
+    '10 product comes to supply 0',
+    '10 send anna to S1',
+    '15 anna at S1',
+    '15 load begins S1 c0',
+    '18 load ends S1 c0',
+    '18 work begins S1 c0',
+    '20 work ends S1 c0',
+    '20 anna free',
+    '28 send anna to S3',
+    '30 product comes to supply 0',
+    '33 anna at S3',
+    '33 unload begins S3 c0',
+    '35 unload ends S3 c0',
+    '35 off p0 c0',
+    '35 anna free',
+  ])
+  // S1: exchanging 0–4, no product 4–10, no operator 10–15, working 15–20, exchanging 20–23, starved; S3's carrier leaves at 35 and is in Z0 at 39
+  expect(tell(spec).result.stations[0]!.seconds).toEqual([5, 0, 5, 6, 0, 0, 8, 16, 0, 0])
+})
+
+test('a duty that needs neither product nor receiver calls at arrival, also in a break; one that does calls at its end', () => {
+  // break 3–20. S1 loads: it is held, so nothing is set aside before 20. S3 unloads with no receiver; c1 is empty and passes it.
+  const spec = withAnna(smallLoop({ ...LOOP, breaks: [[3, 17]] }), 0)
+  expect(timeline(spec, 'send', 'load')).toEqual(['20 send anna to S1', '20 load begins S1 c0', '23 load ends S1 c0', '33 send anna to S3'])
+})
