@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { describe as words, joinPath, plain } from './located.ts'
+import { joinPath, plain, describe as words } from './located.ts'
 import { createReport } from './report.ts'
 import { readSource } from './source.ts'
 

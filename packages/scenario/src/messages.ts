@@ -87,13 +87,6 @@ export const formatNotFirst = (): Sentence =>
 export const unknownKey = (key: string, near: string | null, known: readonly string[]): Sentence =>
   error('E_UNKNOWN_KEY', `there is no key ${quote(key)} here`, meant(near, `what can stand here: ${known.join(', ')}`))
 
-export const notYet = (feature: string): Sentence =>
-  error(
-    'E_NOT_YET',
-    `${feature}: this version cannot simulate that yet`,
-    'leave it out; what can be expressed today is listed in the scenario reference',
-  )
-
 export const missing = (key: string, expected: string): Sentence =>
   error('E_MISSING', `"${key}" is missing`, `add "${key}:" with ${expected}`)
 
@@ -146,6 +139,13 @@ export const unknownZone = (name: string, near: string | null, known: readonly s
 
 export const unknownStation = (name: string, near: string | null, known: readonly string[]): Sentence =>
   error('E_UNKNOWN_STATION', `there is no station called ${quote(name)}`, meant(near, `stations are ${all(known)}`))
+
+export const unknownSection = (name: string, known: readonly string[]): Sentence =>
+  error(
+    'E_UNKNOWN_SECTION',
+    `there is no section called ${quote(name)}`,
+    known.length === 0 ? 'the line has no sections' : `sections are ${all(known)}`,
+  )
 
 export const unknownVariant = (name: string, near: string | null, known: readonly string[]): Sentence =>
   error('E_UNKNOWN_VARIANT', `there is no variant called ${quote(name)}`, meant(near, `variants are ${all(known)}`))
@@ -307,15 +307,71 @@ export const zoneWithoutLength = (zones: readonly string[]): Sentence =>
     'give the zone a length, or the path a distance, or both move and clear times',
   )
 
-export const pathTwice = (from: string): Sentence =>
-  error('E_PATH_TWICE', `the path out of zone ${quote(from)} stands here a second time`, 'keep one of the two')
+export const pathTwice = (from: string, to: string): Sentence =>
+  error('E_PATH_TWICE', `the path from ${quote(from)} to ${quote(to)} stands here a second time`, 'keep one of the two')
 
-export const pathMissing = (from: string, to: string): Sentence =>
-  error(
-    'E_PATH_MISSING',
-    `no path leads from zone ${quote(from)} to ${quote(to)}`,
-    `add { from: ${from}, to: ${to} }; open lines cannot be simulated yet`,
+export const pathsMissing = (): Sentence =>
+  error('E_PATHS_MISSING', 'the zones have no paths', 'write "loop:" for one closed loop, or list the ways, such as "Z01 > Z02 > Z01"')
+
+export const zoneWithoutWay = (zones: readonly string[], into: boolean): Sentence =>
+  warning(
+    'W_ZONE_WITHOUT_WAY',
+    `no path leads ${into ? 'to' : 'out of'} ${zones.length === 1 ? 'zone' : 'the zones'} ${all(zones)}`,
+    into ? 'no carrier will come there unless it starts there' : 'a carrier that comes there stays for ever',
   )
+
+export const zoneBesideLoop = (zone: string): Sentence =>
+  error(
+    'E_ZONE_BESIDE',
+    `zone ${quote(zone)} is not in the loop, and no path leads to it`,
+    'check its name, or add ways under "paths", such as "Z05 > R1 > Z06"',
+  )
+
+export const badChain = (found: string): Sentence =>
+  error('E_PATH_CHAIN', `${quote(found)} is no way`, 'write zones in a row with ">" between them, such as "Z01 > Z02 > Z03"')
+
+export const pathToItself = (zone: string): Sentence =>
+  error('E_PATH_TO_ITSELF', `the path out of ${quote(zone)} leads back to itself`, 'name another zone in "to"')
+
+export const storeDistance = (zone: string): Sentence =>
+  error(
+    'E_STORE_DISTANCE',
+    `how far is it from zone ${quote(zone)} to the store? The zones are not all of one length`,
+    'give the path a "distance", or a "move" and a "clear"',
+  )
+
+export const manualNeedsMove = (kind: string): Sentence =>
+  error('E_MANUAL_MOVE', `a ${kind} needs its time`, 'add "move: 6 s", or whatever the operator takes')
+
+export const sectionTwice = (zone: string): Sentence =>
+  error('E_SECTION_TWICE', `zone ${quote(zone)} is in two sections`, 'a zone belongs to one safety circuit at most')
+
+export const safetyWithoutSection = (zone: string): Sentence =>
+  error(
+    'E_SAFETY_SECTION',
+    `zone ${quote(zone)} is in no section that could stop`,
+    'put the zone into a section, or remove the safety stop',
+  )
+
+export const walkBetween = (): Sentence => error('E_WALK', 'a walk is between two different stations', 'write "between: [S1, S4]"')
+
+export const operatorsFew = (station: string, needed: number, there: number): Sentence =>
+  warning(
+    'W_OPERATORS_FEW',
+    `station ${quote(station)} needs ${plural(needed, 'operator')}, and ${there} ${there === 1 ? 'covers' : 'cover'} it`,
+    'its work never starts, and the line stands still; let more operators cover it, or need fewer',
+  )
+
+export const inspectionPlace = (task: string): Sentence =>
+  error('E_INSPECTION', `the unload task ${quote(task)} cannot inspect`, 'inspect in a load or work task, before the product is taken off')
+
+export const reworkPlace = (task: string): Sentence =>
+  error('E_REWORK', `the task ${quote(task)} of an unload or load cannot be rework`, 'mark work tasks only')
+
+export const supplyForm = (): Sentence =>
+  error('E_SUPPLY', 'a supply arrives "every" so long or at "times"', 'give one of the two, or write "supply: always"')
+
+export const timesOrder = (): Sentence => error('E_TIMES_ORDER', 'the times do not rise', 'write them in the order of the clock')
 
 export const speedNeeded = (zones: readonly string[]): Sentence =>
   error(

@@ -6,7 +6,7 @@ import type { Distribution } from '@loopwright/stats'
 import { toNumber } from './decimal.ts'
 import * as say from './messages.ts'
 import { nearest } from './nearest.ts'
-import { digitsOf, type Fault, failed, type Outcome, parseQuantity, type Scanned, scan, inBaseUnit } from './quantity.ts'
+import { digitsOf, type Fault, failed, inBaseUnit, type Outcome, parseQuantity, type Scanned, scan } from './quantity.ts'
 
 /** Kinds that have a phrase, with the form in which they are written. */
 const FORMS: Record<string, string> = {

@@ -1,4 +1,6 @@
 /** Text to scenario: the one way in. */
+
+import type { Located } from './located.ts'
 import * as say from './messages.ts'
 import type { ScenarioNotes } from './notes.ts'
 import type { Problem } from './problems.ts'
@@ -6,7 +8,6 @@ import { createReport, type Report } from './report.ts'
 import { resolve } from './resolve/resolve.ts'
 import type { Scenario } from './scenario.ts'
 import { checkShape } from './shape.ts'
-import type { Located } from './located.ts'
 import { readSource } from './source.ts'
 import { addAtKey, applyVariation, checkVariations } from './variations.ts'
 

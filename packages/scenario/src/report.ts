@@ -1,7 +1,8 @@
 /** Collects findings while a file is read, so that all of them can be shown at once, in file order. */
+
+import type { Located } from './located.ts'
 import { type Sentence, tooManyFindings } from './messages.ts'
 import type { Problem } from './problems.ts'
-import type { Located } from './located.ts'
 
 /** more than anybody reads */
 const FINDINGS_MAX = 200

@@ -1,5 +1,6 @@
 /** The shape check: zod decides, this file turns its issues into located sentences of ours. */
 import type { z } from 'zod'
+import { describe, joinPath, type Located, plain } from './located.ts'
 import * as say from './messages.ts'
 import { nearest } from './nearest.ts'
 import { type Dimension, proposals } from './quantity.ts'
@@ -7,42 +8,8 @@ import type { Report } from './report.ts'
 import { KINDS } from './schema/distribution.ts'
 import { fileSchema } from './schema/file.ts'
 import { EXPECTED, type Expected } from './schema/words.ts'
-import { describe, joinPath, type Located, plain } from './located.ts'
 
 type Issue = z.core.$ZodIssue
-
-/** Keys that people will look for and that a later version is to know. */
-const NOT_YET: Record<string, string> = {
-  operators: 'shared operators',
-  operator: 'shared operators',
-  operatorsNeeded: 'stations with more than their own operator',
-  walkSeconds: 'walking operators',
-  walk: 'walking operators',
-  sections: 'several sections',
-  section: 'several sections',
-  store: 'open lines with a store',
-  supply: 'arriving supply',
-  arrivals: 'arriving supply',
-  receiver: 'receivers with a cycle time',
-  repairCrews: 'repair crews',
-  repairCrew: 'repair crews',
-  crews: 'repair crews',
-  safetyStop: 'safety stops',
-  safetyStops: 'safety stops',
-  inspection: 'inspection',
-  inspect: 'inspection',
-  rework: 'rework',
-  accepts: 'rejected products',
-  rejected: 'rejected products',
-  manual: 'manual paths',
-  push: 'manual paths',
-  pull: 'manual paths',
-  pushSeconds: 'manual paths',
-  pullSeconds: 'manual paths',
-  divert: 'diverts',
-  merge: 'merges',
-  forStation: 'conditions on paths (diverts)',
-}
 
 /** Reports all that does not fit the schema. */
 export function checkShape(root: Located, report: Report): void {
@@ -84,10 +51,7 @@ function unknownKeys(issue: Extract<Issue, { code: 'unrecognized_keys' }>, at: L
       report.add(entry.value, notOneOf(KINDS, entry.value))
       continue
     }
-    const condition = at.path.startsWith('paths[') && (key === 'variants' || key === 'load')
-    const feature = condition ? NOT_YET.forStation : Object.hasOwn(NOT_YET, key) ? NOT_YET[key] : undefined
-    const sentence = feature === undefined ? say.unknownKey(key, nearest(key, known), known) : say.notYet(feature)
-    report.addAt(entry.keyStart, entry.keyEnd - entry.keyStart, joinPath(at.path, key), sentence)
+    report.addAt(entry.keyStart, entry.keyEnd - entry.keyStart, joinPath(at.path, key), say.unknownKey(key, nearest(key, known), known))
   }
 }
 

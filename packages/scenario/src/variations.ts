@@ -1,11 +1,11 @@
 /** Variations: named sets of changed values, addressed by path, kept beside the scenario they change. */
 import { Document, isMap, isScalar, isSeq, type Node, Pair, parseDocument, Scalar, YAMLMap } from 'yaml'
+import type { Entry, Located } from './located.ts'
 import * as say from './messages.ts'
 import { nearest } from './nearest.ts'
 import type { Problem } from './problems.ts'
 import { createReport, type Report } from './report.ts'
 import { fileSchema } from './schema/file.ts'
-import type { Entry, Located } from './located.ts'
 import { readSource } from './source.ts'
 
 export interface Variation {

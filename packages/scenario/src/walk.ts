@@ -1,9 +1,9 @@
 /** From the parser's nodes to our tree: finds duplicate keys, foreign tags, references in circles and references that unfold without end. */
 import { type Alias, isAlias, isMap, isPair, isScalar, isSeq, type Node, type Pair, Scalar, type YAMLMap, type YAMLSeq } from 'yaml'
+import { DEPTH_MAX } from './guard.ts'
+import { describe, type Entry, joinPath, type Kind, type Located } from './located.ts'
 import * as say from './messages.ts'
 import type { Report } from './report.ts'
-import { describe, type Entry, joinPath, type Kind, type Located } from './located.ts'
-import { DEPTH_MAX } from './guard.ts'
 
 const ALIAS_VALUES_MAX = 10_000
 const NO_ENTRIES: ReadonlyMap<string, Entry> = new Map()

@@ -45,6 +45,20 @@ const FEATURES = [
     'worksInBreaks: true',
   ],
   ...['line: whole', 'transfer: ', 'clock: calendar', 'after: ', 'conveyorDuringBreaks: false'],
+  ...['to: store', 'from: store', 'takes: ', 'push: ', 'pull: ', 'divert: free', 'merge: alternate', 'priority: [', 'start: store'],
+  ...[
+    'sections:',
+    'operators:',
+    'walks:',
+    'operatorsNeeded: ',
+    'accepts: ',
+    'supply: { ',
+    'times: [',
+    'queue: ',
+    'receiver: ',
+    'safetyStop: ',
+  ],
+  ...['inspections:', 'rework:', 'repairCrews: 1'],
 ]
 
 test('any line reads back identical from its complete form', () => {
@@ -59,9 +73,9 @@ test('any line reads back identical from its complete form', () => {
       expect(scenario.line).toEqual(line)
       read++
     }),
-    { numRuns: 150, seed: 20260101 },
+    { numRuns: 300, seed: 20260101 },
   )
-  expect(read).toBeGreaterThanOrEqual(150)
+  expect(read).toBeGreaterThanOrEqual(300)
   const rare = FEATURES.filter((feature) => (seen.get(feature) ?? 0) < 15)
   expect(rare).toEqual([])
 })

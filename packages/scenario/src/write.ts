@@ -2,10 +2,11 @@
  * A line or a scenario as a file in its complete form: every field of `LineSpec` said once, in base units, so that it reads back identical.
  * Numbers are written with the digits that JavaScript needs to read the same double again.
  */
-import type { BreakdownPart, LineSpec, MixSpec, PathSpec, StationSpec, TaskSpec, ZoneSpec } from '@loopwright/line'
+import type { BreakdownPart, LineSpec, MergeSpec, MixSpec, PathSpec, StationSpec, SupplySpec, TaskSpec, ZoneSpec } from '@loopwright/line'
+import { STORE, wholeLine } from '@loopwright/line'
 import { Document, type Scalar, type YAMLMap } from 'yaml'
-import type { Scenario } from './scenario.ts'
 import { joinPath } from './located.ts'
+import type { Scenario } from './scenario.ts'
 import { distribution } from './write/distribution.ts'
 import {
   flag,
@@ -80,7 +81,7 @@ function compose(scenario: Scenario, style: Style, heading: string): string {
       map(
         'zones',
         style,
-        line.zones.map((zone, i) => [zone.name, zoneOf(zone, scenario.layout.turns[i] ?? null, style)]),
+        line.zones.map((zone, i) => [zone.name, zoneOf(line, zone, scenario.layout.turns[i] ?? null, style)]),
       ),
     ],
     [
@@ -109,10 +110,85 @@ function compose(scenario: Scenario, style: Style, heading: string): string {
         line.breakdowns.map((stop) => [stop.name, stopOf(line, stop, style)]),
       ),
     ],
+    ...general(line, style),
   ])
   const document = new Document(root)
   if (heading !== '') document.commentBefore = heading
   return document.toString({ lineWidth: 0, version: undefined } as never)
+}
+
+/** One section of all zones, called as it is where the file names none. */
+const isWhole = (line: LineSpec): boolean => JSON.stringify(line.sections) === JSON.stringify(wholeLine(line.zones.length))
+
+/** What only some lines have. */
+function general(line: LineSpec, style: Style): [string, Value | null][] {
+  const station = (index: number): Scalar => text(line.stations[index]!.name)
+  const none = <T>(parts: readonly T[], value: () => Value): Value | null => (parts.length === 0 ? null : value())
+  return [
+    [
+      'sections',
+      isWhole(line)
+        ? null
+        : map(
+            'sections',
+            style,
+            line.sections.map(({ name, zones }) => [name, flowList(zones.map((zone) => place(line, zone)))]),
+          ),
+    ],
+    [
+      'operators',
+      none(line.operators, () =>
+        map(
+          'operators',
+          style,
+          line.operators.map(({ name, stations, start }) => [
+            name,
+            flow([
+              ['stations', flowList(stations.map(station))],
+              ['start', station(start)],
+            ]),
+          ]),
+        ),
+      ),
+    ],
+    [
+      'walks',
+      none(line.walks, () =>
+        list(
+          'walks',
+          style,
+          line.walks.map(({ between, seconds: lasts }) =>
+            flow([
+              ['between', flowList(between.map(station))],
+              ['lasts', seconds(lasts)],
+            ]),
+          ),
+        ),
+      ),
+    ],
+    ['supply', supplyOf(line.supply, 'supply')],
+    [
+      'inspections',
+      none(line.inspections, () =>
+        map(
+          'inspections',
+          style,
+          line.inspections.map(({ task, rejectProbability }) => [line.tasks[task]!, number(rejectProbability)]),
+        ),
+      ),
+    ],
+    [
+      'rework',
+      none(line.rework, () =>
+        map(
+          'rework',
+          style,
+          line.rework.map(({ task, only }) => [line.tasks[task]!, text(only ? 'only' : 'again')]),
+        ),
+      ),
+    ],
+    ['repairCrews', line.repairCrews === null ? text('unlimited') : number(line.repairCrews)],
+  ]
 }
 
 function judged(calendar: NonNullable<Scenario['calendar']>): YAMLMap {
@@ -130,11 +206,15 @@ function carriers(line: LineSpec, style: Style): YAMLMap {
     ['count', number(count)],
     ['length', metres(lengthMetres)],
     ['width', metres(widthMetres)],
-    ['start', typeof start === 'string' ? text(start) : flowList(start.map((zone) => text(line.zones[zone]!.name)))],
+    ['start', typeof start === 'string' ? text(start) : flowList(start.map((zone) => place(line, zone)))],
   ])
 }
 
-function zoneOf(zone: ZoneSpec, turn: 'left' | 'right' | null, style: Style): YAMLMap {
+function mergeOf(line: LineSpec, merge: MergeSpec): Value {
+  return merge.kind === 'priority' ? flow([['priority', flowList(merge.from.map((zone) => place(line, zone)))]]) : text(merge.kind)
+}
+
+function zoneOf(line: LineSpec, zone: ZoneSpec, turn: 'left' | 'right' | null, style: Style): YAMLMap {
   const path = joinPath('zones', zone.name)
   const transfer = zone.transfer
   return map(
@@ -160,6 +240,8 @@ function zoneOf(zone: ZoneSpec, turn: 'left' | 'right' | null, style: Style): YA
               !style.wide,
             ),
       ],
+      ['divert', zone.divert === 'first' && !style.wide ? null : text(zone.divert)],
+      ['merge', zone.merge.kind === 'waiting' && !style.wide ? null : mergeOf(line, zone.merge)],
     ],
     !style.wide,
   )
@@ -171,8 +253,8 @@ function pathOf(line: LineSpec, path: PathSpec, index: number, style: Style): YA
     `paths[${index}]`,
     style,
     [
-      ['from', text(line.zones[path.from]!.name)],
-      ['to', text(line.zones[path.to]!.name)],
+      ['from', place(line, path.from)],
+      ['to', place(line, path.to)],
       ['distance', metres(path.distanceMetres)],
       ['speed', rate(path.speedMetresPerSecond, 'm/s')],
       ['acceleration', rate(path.accelerationMetresPerSecondSquared, 'm/s²')],
@@ -184,9 +266,26 @@ function pathOf(line: LineSpec, path: PathSpec, index: number, style: Style): YA
         'clear',
         path.clearSeconds === null ? text('derived') : path.clearSeconds === 'move' ? text('move') : distribution(path.clearSeconds),
       ],
+      ['takes', takesOf(line, path)],
+      [path.manual?.kind ?? 'push', path.manual === null ? null : text(line.stations[path.manual.station]!.name)],
     ],
     !style.wide,
   )
+}
+
+/** A zone by name, or the store. */
+const place = (line: LineSpec, end: number): Scalar => text(end === STORE ? 'store' : line.zones[end]!.name)
+
+/** null: everybody */
+function takesOf(line: LineSpec, { takes }: PathSpec): YAMLMap | null {
+  const { variants, load, rejected, forStation } = takes
+  if (variants === null && load === null && rejected === null && forStation === null) return null
+  return flow([
+    ['variants', variants === null ? null : flowList(variants.map((variant) => text(line.variants[variant]!)))],
+    ['load', load === null ? null : text(load)],
+    ['rejected', rejected === null ? null : flag(rejected)],
+    ['forStation', forStation === null ? null : text(line.stations[forStation]!.name)],
+  ])
 }
 
 function products(line: LineSpec, style: Style): YAMLMap {
@@ -231,7 +330,39 @@ function stationOf(line: LineSpec, station: StationSpec, style: Style): YAMLMap 
     duty('work'),
     ['release', distribution(station.releaseSeconds)],
     ['automatic', flag(station.operatorsNeeded === 0)],
+    ['operatorsNeeded', station.operatorsNeeded < 2 ? null : number(station.operatorsNeeded)],
     ['worksInBreaks', flag(station.worksInBreaks)],
+    ['accepts', station.unload === null && station.accepts === 'good' ? null : text(station.accepts)],
+    ['supply', station.supply === null ? null : supplyOf(station.supply, `supply/${station.name}`)],
+    [
+      'receiver',
+      station.receiver === null
+        ? null
+        : flow([
+            ['cycle', distribution(station.receiver.cycleSeconds)],
+            ['queue', number(station.receiver.queue)],
+          ]),
+    ],
+    [
+      'safetyStop',
+      station.safetyStop === null
+        ? null
+        : flow([
+            ['chance', number(station.safetyStop.probability)],
+            ['reset', distribution(station.safetyStop.resetSeconds)],
+          ]),
+    ],
+  ])
+}
+
+/** @param usual  name that it has where the file says none */
+function supplyOf({ name, arrivals, queueLimit }: SupplySpec, usual: string): Value {
+  const named: [string, Value | null] = ['name', name === usual ? null : text(name)]
+  if (arrivals.kind === 'always') return name === usual ? text('always') : flow([named])
+  return flow([
+    named,
+    arrivals.kind === 'every' ? ['every', distribution(arrivals.seconds)] : ['times', flowList(arrivals.instants.map(seconds))],
+    ['queue', queueLimit === null ? text('unlimited') : number(queueLimit)],
   ])
 }
 
@@ -253,7 +384,8 @@ function stopOf(line: LineSpec, stop: LineSpec['breakdowns'][number], style: Sty
 }
 
 function partOf(line: LineSpec, part: BreakdownPart): Value {
-  if (part.kind === 'section') return flow([['line', text('whole')]])
+  if (part.kind === 'section')
+    return isWhole(line) ? flow([['line', text('whole')]]) : flow([['section', text(line.sections[part.index]!.name)]])
   const name = part.kind === 'station' ? line.stations[part.index]!.name : line.zones[part.index]!.name
   return flow([[part.kind, text(name)]])
 }

@@ -11,6 +11,8 @@ import {
   PLAIN_ZONE,
   type Position,
   type StationSpec,
+  STORE,
+  type SupplySpec,
   type TaskSpec,
   wholeLine,
   type ZoneSpec,
@@ -229,8 +231,8 @@ const breakdownOf = (stop: string, parts: readonly BreakdownPart[]): fc.Arbitrar
     repairSeconds: anyDistribution,
   })
 
-/** Any line that a scenario file can say: odd names, full digits, all kinds of everything. */
-export const anyLine: fc.Arbitrary<LineSpec> = fc
+/** A closed loop with odd names, full digits, all kinds of everything. */
+const anyLoop: fc.Arbitrary<LineSpec> = fc
   .record({ zones: names(3, 7), stations: names(0, 3), tasks: names(1, 5), variants: names(1, 4), stops: names(0, 3) })
   .chain((draw) =>
     zonesOf(draw.zones).chain((zones) =>
@@ -290,3 +292,127 @@ export const anyLine: fc.Arbitrary<LineSpec> = fc
     })
   })
   .filter((line) => line.paths.some((path) => path.moveSeconds === null || distributionMean(path.moveSeconds) > 0.001))
+
+const anySupply = (usual: string): fc.Arbitrary<SupplySpec> =>
+  fc.record({
+    name: fc.oneof(fc.constant(usual), anyName),
+    arrivals: fc.oneof(
+      fc.record({ kind: fc.constant('every' as const), seconds: anyDistribution }),
+      fc
+        .array(between(0, 9000), { maxLength: 4 })
+        .map((instants) => ({ kind: 'list' as const, instants: instants.sort((a, b) => a - b) })),
+    ),
+    queueLimit: fc.option(fc.nat({ max: 9 })),
+  })
+
+/** A part of a list, in its order; at least one where it has one. */
+const someOf = <T>(all: readonly T[], minLength = 0): fc.Arbitrary<T[]> => fc.subarray([...all], { minLength: Math.min(minLength, all.length) })
+
+/** Paths of no loop: each a copy of one of the line's with other ends. */
+const graphOf = (line: LineSpec): fc.Arbitrary<PathSpec[]> => {
+  const places = [STORE, ...line.zones.keys()]
+  const ends = fc.tuple(fc.constantFrom(...places), fc.constantFrom(...places)).filter(([from, to]) => from !== to)
+  const variants = [...line.variants.keys()]
+  return fc.uniqueArray(ends, { minLength: 1, maxLength: 8, selector: ([from, to]) => `${from} ${to}` }).chain((chosen) =>
+    fc.tuple(
+      ...chosen.map(([from, to], k) =>
+        fc
+          .record({
+            takes: fc.record({
+              variants: fc.option(someOf(variants)),
+              load: fc.option(fc.constantFrom('empty' as const, 'loaded' as const)),
+              rejected: fc.option(fc.boolean()),
+              forStation: line.stations.length === 0 ? fc.constant(null) : fc.option(fc.nat({ max: line.stations.length - 1 })),
+            }),
+            isPlain: fc.boolean(),
+            manual: line.stations.length === 0 ? fc.constant(null) : fc.option(fc.record({ kind: fc.constantFrom('push' as const, 'pull' as const), station: fc.nat({ max: line.stations.length - 1 }) })),
+            move: anyDistribution.filter((d) => distributionMean(d) > 0.001),
+          })
+          .map((draw): PathSpec => {
+            const like = line.paths[k % line.paths.length]!
+            const high = (end: number): boolean => end !== STORE && line.zones[end]!.transfer !== null
+            const own = to === STORE || line.zones[to]!.lengthMetres === null
+            return {
+              ...like,
+              from,
+              to,
+              distanceMetres: own ? (like.distanceMetres ?? 2) : line.zones[to]!.lengthMetres,
+              fromPosition: high(from) ? like.fromPosition : 'low',
+              toPosition: high(to) ? like.toPosition : 'low',
+              moveSeconds: draw.move,
+              clearSeconds: like.clearSeconds ?? 'move',
+              takes: draw.isPlain ? PLAIN_PATH.takes : draw.takes,
+              manual: draw.manual,
+            }
+          }),
+      ),
+    ),
+  )
+}
+
+/** What only some lines have, laid over a loop. */
+const generalOf = (line: LineSpec): fc.Arbitrary<LineSpec> => {
+  const stations = [...line.stations.keys()]
+  const workTasks = [...line.tasks.keys()].filter((task) => !line.stations.some(({ unload, load }) => [...(unload ?? []), ...(load ?? [])].some((one) => one.task === task)))
+  const inspecting = [...line.tasks.keys()].filter(
+    (task) => line.stations.some(({ load, work }) => [...(load ?? []), ...(work ?? [])].some((one) => one.task === task)) && !line.stations.some(({ unload }) => unload?.some((one) => one.task === task)),
+  )
+  const reworked = workTasks.filter((task) => line.stations.some(({ work }) => work?.some((one) => one.task === task)))
+  const sections = fc
+    .tuple(names(1, 3), fc.array(fc.nat({ max: 3 }), { minLength: line.zones.length, maxLength: line.zones.length }))
+    .map(([called, owner]): LineSpec['sections'] => called.map((name, k) => ({ name, zones: [...line.zones.keys()].filter((zone) => owner[zone] === k) })))
+  return fc
+    .record({
+      paths: fc.oneof(fc.constant(line.paths as PathSpec[]), graphOf(line)),
+      sections: fc.oneof(fc.constant<LineSpec['sections']>(line.sections), sections),
+      divert: fc.constantFrom('first' as const, 'alternate' as const, 'free' as const),
+      merge: fc.oneof(
+        fc.constant({ kind: 'alternate' as const }),
+        fc.record({ kind: fc.constant('priority' as const), from: fc.shuffledSubarray([STORE, ...line.zones.keys()]) }),
+      ),
+      operators: stations.length === 0 ? fc.constant([]) : names(0, 3).chain((called) => fc.tuple(...called.map((name) => fc.record({ name: fc.constant(name), stations: fc.shuffledSubarray(stations, { minLength: 1 }), start: fc.constantFrom(...stations) })))),
+      walk: between(0, 60),
+      supply: fc.oneof(fc.constant(line.supply), anySupply('supply')),
+      extras: fc.tuple(
+        ...line.stations.map(({ name }) =>
+          fc.record({
+            needed: fc.constantFrom(1, 2, 3),
+            accepts: fc.constantFrom('good' as const, 'rejected' as const, 'all' as const),
+            supply: fc.option(fc.oneof(anySupply(`supply/${name}`), fc.constant({ name: `supply/${name}`, arrivals: { kind: 'always' as const }, queueLimit: null }))),
+            receiver: fc.option(fc.record({ cycleSeconds: anyDistribution, queue: fc.nat({ max: 4 }) })),
+            safetyStop: fc.option(fc.record({ probability: share, resetSeconds: anyDistribution })),
+          }),
+        ),
+      ),
+      inspections: someOf(inspecting).chain((tasks) => fc.tuple(...tasks.map((task) => fc.record({ task: fc.constant(task), rejectProbability: share })))),
+      rework: someOf(reworked).chain((tasks) => fc.tuple(...tasks.map((task) => fc.record({ task: fc.constant(task), only: fc.boolean() })))),
+      repairCrews: fc.option(fc.integer({ min: 1, max: 3 })),
+      inStore: fc.boolean(),
+    })
+    .map((draw): LineSpec => {
+      const inSection = new Set(draw.sections.flatMap((section) => section.zones))
+      const wasWhole = draw.sections === line.sections
+      return {
+        ...line,
+        ...{ paths: draw.paths, sections: draw.sections, operators: draw.operators, supply: draw.supply },
+        ...{ inspections: draw.inspections, rework: draw.rework, repairCrews: draw.repairCrews },
+        zones: line.zones.map((zone, z) => (z === 0 ? { ...zone, divert: draw.divert, merge: draw.merge } : zone)),
+        walks: stations.length > 1 && draw.operators.length > 0 ? [{ between: [0, 1], seconds: draw.walk }] : [],
+        carriers: draw.inStore ? { ...line.carriers, start: 'store' } : line.carriers,
+        breakdowns: line.breakdowns.map((source) => (source.part.kind === 'section' && !wasWhole ? { ...source, part: { kind: 'section', index: draw.sections.length - 1 } } : source)),
+        stations: line.stations.map((station, s) => {
+          const { needed, accepts, supply, receiver, safetyStop } = draw.extras[s]!
+          return {
+            ...station,
+            ...{ supply, receiver },
+            operatorsNeeded: station.operatorsNeeded === 0 ? 0 : needed,
+            accepts: station.unload === null ? 'good' : accepts,
+            safetyStop: inSection.has(station.zone) ? safetyStop : null,
+          }
+        }),
+      }
+    })
+}
+
+/** Any line that a scenario file can say: loops and graphs, with and without what only some lines have. */
+export const anyLine: fc.Arbitrary<LineSpec> = anyLoop.chain((line) => fc.oneof(fc.constant(line), generalOf(line), generalOf(line)))

@@ -1,9 +1,9 @@
 /** The shift calendar: shifts and breaks to the line's window and list of breaks. Time 0 is the start of the first shift; time between shifts is left out. */
 import type { BreakSpec, WindowSpec } from '@loopwright/line'
+import type { Located } from '../located.ts'
 import * as say from '../messages.ts'
 import type { Calendar } from '../scenario.ts'
-import type { Located } from '../located.ts'
-import { booleanOf, type Context, child, textOf, near } from './context.ts'
+import { booleanOf, type Context, child, near, textOf } from './context.ts'
 import { readPlainTime } from './plainTime.ts'
 import { readDay, type Shift } from './shifts.ts'
 

@@ -1,9 +1,9 @@
 /** Carriers: how many, how large, where they stand at time 0. */
-import type { CarriersSpec } from '@loopwright/line'
-import * as say from '../messages.ts'
+import { type CarriersSpec, STORE } from '@loopwright/line'
 import type { Located } from '../located.ts'
+import * as say from '../messages.ts'
 import { type Context, child, numberOf, quantityOrNone, textOf } from './context.ts'
-import { findZone, type ZoneDraft } from './zoneDraft.ts'
+import { findPlace, type ZoneDraft } from './zoneDraft.ts'
 
 export interface CarriersDraft {
   readonly at: Located
@@ -32,17 +32,20 @@ export function readCarriers(context: Context, root: Located, zones: readonly Zo
 
 function readStart(context: Context, at: Located | null, zones: readonly ZoneDraft[], count: number): CarriersSpec['start'] | undefined {
   if (at === null) return 'spread'
-  if (at.kind === 'text') return textOf(at) === 'packed' ? 'packed' : 'spread'
+  if (at.kind === 'text') {
+    const word = textOf(at)
+    return word === 'packed' || word === 'store' ? word : 'spread'
+  }
   if (at.kind !== 'list') return undefined
-  const places = new Set<number>()
+  const places: number[] = []
   for (const item of at.items) {
-    const zone = findZone(context, item, zones)
+    const zone = findPlace(context, item, zones)
     if (zone === null) continue
-    if (places.has(zone)) context.report.add(item, say.startTwice(zones[zone]!.name))
-    places.add(zone)
+    if (zone !== STORE && places.includes(zone)) context.report.add(item, say.startTwice(zones[zone]!.name))
+    places.push(zone)
   }
   if (at.items.length !== count) context.report.add(at, say.startLength(at.items.length, count))
-  return [...places]
+  return places
 }
 
 export function finishCarriers(draft: CarriersDraft): CarriersSpec | null {

@@ -1,15 +1,16 @@
 /** Physical sense: what no single value can show. Errors where the line cannot be built, warnings where it is doubtful. */
-import * as say from '../messages.ts'
+
+import { clearTime, type SectionSpec } from '@loopwright/line'
+import { distributionMean } from '@loopwright/stats'
 import type { Located } from '../located.ts'
+import * as say from '../messages.ts'
 import type { CarriersDraft } from './carriers.ts'
 import { type Context, child } from './context.ts'
 import type { PathDraft } from './paths.ts'
-import { frequencies, meanWork } from './stops.ts'
 import type { Products } from './products.ts'
 import type { StationDraft } from './stations.ts'
+import { frequencies, meanWork } from './stops.ts'
 import { own, type ZoneDraft } from './zoneDraft.ts'
-import { clearTime } from '@loopwright/line'
-import { distributionMean } from '@loopwright/stats'
 
 /** seconds; shorter times are none (MODEL.md §1) */
 const CLOCK_STEP = 2 ** -20
@@ -19,8 +20,8 @@ const metres = (value: number): string => `${Number(value.toPrecision(6))} m`
 const seconds = (value: number): string => `${Number(value.toPrecision(4))} s`
 
 /** True where the clear time of the path is made from carrier length and speed. */
-function clearIsDerived(path: PathDraft, zone: ZoneDraft): boolean {
-  return path.clear === null && (zone.release === 'single' || zone.transfer !== null)
+function clearIsDerived(path: PathDraft, zone: ZoneDraft | null): boolean {
+  return zone !== null && path.clear === null && (zone.release === 'single' || zone.transfer !== null)
 }
 
 /** Findings that many zones share: one sentence per place, with all its zones. */
@@ -48,13 +49,17 @@ export function checkPaths(
   const groups = createGroups(context)
   const drive = child(root, 'drive')
   for (const path of paths) {
-    const zone = zones[path.from]!
-    const next = zones[path.to]!
-    if (path.move === null && path.distance === null) groups.add('length', path.at ?? next.at, next.name, say.zoneWithoutLength)
+    const zone = zones[path.from] ?? null
+    const next = zones[path.to] ?? null
+    if (path.move === null && path.distance === null) {
+      if (next === null) context.report.add(path.at ?? child(root, 'paths') ?? root, say.storeDistance(zone?.name ?? ''))
+      else groups.add('length', path.at ?? next.at, next.name, say.zoneWithoutLength)
+    }
     const needsSpeed = path.move === null || clearIsDerived(path, zone)
     const driveIsThere = drive === null || drive.kind === 'map'
-    if (needsSpeed && path.speed === null && driveIsThere) groups.add('speed', path.at ?? drive ?? zone.at, zone.name, say.speedNeeded)
-    if (carriers === null) continue
+    if (needsSpeed && path.speed === null && driveIsThere)
+      groups.add('speed', path.at ?? drive ?? zone?.at ?? root, zone?.name ?? 'store', say.speedNeeded)
+    if (carriers === null || zone === null) continue
     const which = path.across ? 'width' : 'length'
     const size = path.across ? carriers.width : carriers.length
     if (clearIsDerived(path, zone) && size === null)
@@ -63,8 +68,8 @@ export function checkPaths(
     const early = clearIsDerived(path, zone) && zone.sensor !== undefined && zone.sensor >= size
     if (early)
       groups.add('sensor', own(zone, 'sensorBeforeStop') ?? child(drive, 'sensorBeforeStop') ?? zone.at, zone.name, say.sensorTooEarly)
-    const room = next.length
-    if (room === null || room === undefined || size <= room) continue
+    const room = next?.length ?? null
+    if (next === null || room === null || room === undefined || size <= room) continue
     groups.add(`size ${room}`, child(carriers.at, which) ?? carriers.at, next.name, (names) =>
       say.carrierTooLong(names, metres(size), metres(room)),
     )
@@ -75,15 +80,49 @@ export function checkPaths(
     context.report.add(child(root, 'paths') ?? root, say.movesTakeNoTime())
 }
 
+/** Path k leads from zone k to the next one, all round. */
+const isClosedLoop = (zones: readonly ZoneDraft[], paths: readonly PathDraft[]): boolean =>
+  paths.length === zones.length && paths.every(({ from, to }, k) => from === k && to === (k + 1) % zones.length)
+
+/** A station that may stop its section must be in one. */
+export function checkSafety(
+  context: Context,
+  zones: readonly ZoneDraft[],
+  stations: readonly StationDraft[],
+  sections: readonly SectionSpec[],
+): void {
+  for (const { at, zone } of stations) {
+    const stop = child(at, 'safetyStop')
+    if (stop !== null && zone !== null && !sections.some((section) => section.zones.includes(zone)))
+      context.report.add(stop, say.safetyWithoutSection(zones[zone]!.name))
+  }
+}
+
+/** Zones that nothing leads to, or out of. */
+export function checkWays(context: Context, root: Located, zones: readonly ZoneDraft[], paths: readonly PathDraft[]): void {
+  if (paths.length === 0) return
+  const at = child(root, 'paths') ?? root
+  const ends = new Set(paths.flatMap(({ from, to }) => [from, to]))
+  const lost = zones.filter((zone, index) => !zone.inLoop && !ends.has(index))
+  for (const zone of lost) context.report.add(zone.at, say.zoneBesideLoop(zone.name))
+  if (lost.length > 0) return
+  for (const end of ['to', 'from'] as const) {
+    const reached = new Set(paths.map((path) => path[end]))
+    const lonely = zones.filter((_, zone) => !reached.has(zone)).map((zone) => zone.name)
+    if (lonely.length > 0) context.report.add(at, say.zoneWithoutWay(lonely, end === 'to'))
+  }
+}
+
 /** How many carriers the loop can take, and can start with. */
-export function checkCarriers(context: Context, zones: readonly ZoneDraft[], carriers: CarriersDraft): void {
-  if (zones.length === 0 || zones.some((zone) => zone.transfer === undefined)) return
+export function checkCarriers(context: Context, zones: readonly ZoneDraft[], paths: readonly PathDraft[], carriers: CarriersDraft): void {
+  if (zones.length === 0 || carriers.start === 'store' || zones.some((zone) => zone.transfer === undefined)) return
   const places = zones.filter((zone) => zone.transfer?.enterOnlyIfExitClear !== true).length
   const { count } = carriers
+  const isLoop = isClosedLoop(zones, paths)
   if (places === 0) context.report.add(zones[0]!.at, say.allExitClear())
-  else if (count >= zones.length) context.report.add(carriers.countAt, say.carriersFillLoop(count, zones.length))
+  else if (isLoop && count >= zones.length) context.report.add(carriers.countAt, say.carriersFillLoop(count, zones.length))
   else if (count > places && typeof carriers.start === 'string') context.report.add(carriers.countAt, say.carriersDoNotFit(count, places))
-  else if (count >= places) context.report.add(carriers.countAt, say.carriersGridlock(count))
+  else if (isLoop && count >= places) context.report.add(carriers.countAt, say.carriersGridlock(count))
 }
 
 /** An odd number of turns would leave the carrier sideways; a square one does not show it. */
@@ -94,6 +133,7 @@ export function checkCorners(
   paths: readonly PathDraft[],
   carriers: CarriersDraft | null,
 ): void {
+  if (!isClosedLoop(zones, paths)) return
   const turning = paths.filter(
     (path) => zones[path.from]!.transfer !== null && paths[(path.from + paths.length - 1) % paths.length]!.toPosition !== path.fromPosition,
   )
@@ -119,11 +159,12 @@ export function checkWork(
   if (products.mix === null || stations.length === 0 || stations.some((station) => station.spec === null)) return
   const weights = frequencies(products)
   const longest = Math.max(...stations.map((station) => meanWork(station.spec!, weights) + distributionMean(station.spec!.releaseSeconds)))
-  const clears = paths.map((path) => clearSeconds(path, zones[path.from]!, carriers, reaction))
+  const clears = paths.map((path) => (zones[path.from] === undefined ? 0 : clearSeconds(path, zones[path.from]!, carriers, reaction)))
   const slowest = clears.indexOf(Math.max(...clears))
   const path = paths[slowest]
   if (path !== undefined && longest > 0 && clears[slowest]! > longest) {
-    context.report.add(path.at ?? zones[slowest]!.at, say.clearLong(zones[slowest]!.name, seconds(clears[slowest]!), seconds(longest)))
+    const zone = zones[path.from]!
+    context.report.add(path.at ?? zone.at, say.clearLong(zone.name, seconds(clears[slowest]!), seconds(longest)))
   }
 }
 

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { createReport } from '../report.ts'
 import { readSource } from '../source.ts'
-import { checkName, child, type Context, fraction, near, quantity, quantityOrNone } from './context.ts'
+import { type Context, checkName, child, fraction, near, quantity, quantityOrNone } from './context.ts'
 
 function contextOf(text: string) {
   const report = createReport(text)

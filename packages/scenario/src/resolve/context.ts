@@ -1,10 +1,10 @@
 /** What every step of resolving shares, and the small readers that walk the tree. A reader gives null where there is nothing to go on with; why is in the report. */
 import { type Decimal, toNumber } from '../decimal.ts'
+import type { Entry, Located } from '../located.ts'
 import * as say from '../messages.ts'
 import { nearest } from '../nearest.ts'
 import { type Dimension, parsePercent, parseQuantity } from '../quantity.ts'
 import type { Report } from '../report.ts'
-import type { Entry, Located } from '../located.ts'
 
 export interface Context {
   readonly report: Report

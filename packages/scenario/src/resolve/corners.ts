@@ -1,7 +1,7 @@
 /** Corners: transfers of one kind, by the names of their zones. */
 import type { TransferSpec } from '@loopwright/line'
-import * as say from '../messages.ts'
 import { joinPath, type Located } from '../located.ts'
+import * as say from '../messages.ts'
 import { booleanOf, type Context, child, quantity, textOf } from './context.ts'
 import { findZone, type ZoneDraft } from './zoneDraft.ts'
 

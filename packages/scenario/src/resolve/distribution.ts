@@ -1,8 +1,8 @@
 /** A duration as written, phrase or map, to a `Distribution` in seconds. */
 import { checkDistribution, type Distribution, lnGamma } from '@loopwright/stats'
+import type { Located } from '../located.ts'
 import * as say from '../messages.ts'
 import { parsePhrase } from '../phrase.ts'
-import type { Located } from '../located.ts'
 import { booleanOf, type Context, child, fraction, numberOf, quantity, textOf } from './context.ts'
 import { times, unitSeconds } from './times.ts'
 

@@ -1,6 +1,7 @@
 /** What the whole line has in common: reaction time and stagger. */
-import { child, type Context, quantity } from './context.ts'
+
 import type { Located } from '../located.ts'
+import { type Context, child, quantity } from './context.ts'
 
 export const REACTION_SECONDS = 0.1
 

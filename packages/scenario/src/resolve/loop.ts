@@ -1,7 +1,8 @@
 /** The short forms of a loop: `22 zones of 1.5 m`, or a list of groups and zones. */
+
+import type { Located } from '../located.ts'
 import * as say from '../messages.ts'
 import { parseQuantity } from '../quantity.ts'
-import type { Located } from '../located.ts'
 import { type Context, child, textOf } from './context.ts'
 
 export const ZONES_MAX = 5000

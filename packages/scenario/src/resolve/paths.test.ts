@@ -1,5 +1,5 @@
-import { PLAIN_PATH } from '@loopwright/line'
-import { expect, test } from 'vitest'
+import { PLAIN_PATH, STORE } from '@loopwright/line'
+import { describe, expect, test } from 'vitest'
 import { scenarioText } from '../../../../tests/golden/scenario/scenarioText.ts'
 import { readScenario } from '../read.ts'
 
@@ -64,15 +64,62 @@ test('positions and sideways travel may be given', () => {
   expect([paths[1]?.toPosition, paths[2]?.fromPosition, paths[2]?.across, paths[3]?.across]).toEqual(['high', 'low', false, true])
 })
 
-test('what does not make one closed loop is refused', () => {
-  const zones = 'zones: { A: { length: 1 m }, B: { length: 1 m }, C: { length: 1 m }, D: { length: 1 m }, E: { length: 1 m } }\n'
-  const general = (paths: string): string[] =>
-    read(['loop: 10 zones of 1 m\n', `${zones}paths: ${paths}\n`], ['Z01', 'A'], ['Z04', 'B'], ['Z08', 'D']).codes
-  const ab = '{ from: A, to: B }, { from: B, to: C }, { from: C, to: D }, { from: D, to: E }'
-  expect(general(`[{ from: E, to: A }, ${ab}]`)).toEqual([])
-  expect(general(`[${ab}]`)).toEqual(['E_PATH_MISSING'])
-  expect(general(`[${ab}, { from: E, to: B }]`)).toEqual(['E_NOT_YET'])
-  expect(general(`[${ab}, { from: E, to: A }, { from: A, to: B }]`)).toEqual(['E_PATH_TWICE'])
-  expect(general(`[${ab}, { from: E, to: A }, { from: A, to: C }]`)).toEqual(['E_NOT_YET'])
-  expect(general(`[${ab}, { from: E, to: Q }]`)).toEqual(['E_UNKNOWN_ZONE'])
+const zones = 'zones: { A: { length: 1 m }, B: { length: 1 m }, C: { length: 1 m }, D: { length: 1 m }, E: { length: 1 m } }\n'
+const general = (paths: string, ...more: [string, string][]) =>
+  read(['loop: 10 zones of 1 m\n', `${zones}paths: ${paths}\n`], ['Z01', 'A'], ['Z04', 'B'], ['Z08', 'D'], ...more)
+const ab = '{ from: A, to: B }, { from: B, to: C }, { from: C, to: D }, { from: D, to: E }'
+
+describe('general lines', () => {
+  test('paths keep the order in which they are written', () => {
+    const { paths, codes } = general(`[{ from: E, to: A }, ${ab}, { from: E, to: B }]`)
+    expect(codes).toEqual([])
+    expect(paths.map(({ from, to }) => `${from} ${to}`)).toEqual(['4 0', '0 1', '1 2', '2 3', '3 4', '4 1'])
+  })
+
+  test('zones in a row, and the store at the ends', () => {
+    const { paths, codes } = general('[store > A > B > C > D > E > store]')
+    expect(codes).toEqual([])
+    expect(paths.map(({ from, to }) => [from, to])).toEqual([
+      [STORE, 0],
+      [0, 1],
+      [1, 2],
+      [2, 3],
+      [3, 4],
+      [4, STORE],
+    ])
+    // to the store as far as from zone to zone, all being of one length
+    expect(paths.at(-1)?.distanceMetres).toBe(1)
+  })
+
+  test('whom a path takes, and who pushes', () => {
+    const { paths, codes } = general(
+      `[${ab}, { from: E, to: A, takes: { load: loaded, rejected: false, forStation: Fit } }, { from: E, to: C, push: Fit, move: 6 s }]`,
+    )
+    expect(codes).toEqual([])
+    expect(paths[4]!.takes).toEqual({ variants: null, load: 'loaded', rejected: false, forStation: 1 })
+    expect(paths[5]).toMatchObject({ manual: { kind: 'push', station: 1 }, clearSeconds: 'move' })
+  })
+
+  test('beside a loop: more ways, and zones that say how long they are', () => {
+    const { paths, codes } = read(['', 'zones: { R1: { length: 2 m } }\npaths: [Z05 > R1 > Z06, { from: Z02, speed: 5 m/min }]'])
+    expect(codes).toEqual([])
+    expect(paths).toHaveLength(12)
+    expect(paths.slice(10).map(({ from, to, distanceMetres }) => [from, to, distanceMetres])).toEqual([
+      [4, 10, 2],
+      [10, 5, 1],
+    ])
+    expect(paths[1]!.speedMetresPerSecond).toBeCloseTo(5 / 60, 12)
+  })
+
+  test('what is wrong with a way is said', () => {
+    expect(general(`[${ab}]`).codes).toEqual(['W_ZONE_WITHOUT_WAY', 'W_ZONE_WITHOUT_WAY'])
+    expect(general(`[${ab}, { from: E, to: A }, { from: A, to: B }]`).codes).toEqual(['E_PATH_TWICE'])
+    expect(general(`[${ab}, { from: E, to: Q }]`).codes).toEqual(['E_UNKNOWN_ZONE'])
+    expect(general(`[${ab}, E > Q]`).codes).toEqual(['E_UNKNOWN_ZONE'])
+    expect(general(`[${ab}, E >]`).codes).toEqual(['E_PATH_CHAIN'])
+    expect(general(`[${ab}, E > E]`).codes).toEqual(['E_PATH_TO_ITSELF'])
+    expect(general(`[${ab}, { from: E, to: A, push: Fit }]`).codes).toEqual(['E_MANUAL_MOVE'])
+    expect(general(`[${ab}, { from: E, to: A, takes: { forStation: Fti } }]`).codes).toEqual(['E_UNKNOWN_STATION'])
+    expect(general('[]').codes).toEqual(['E_PATHS_MISSING'])
+  })
 })

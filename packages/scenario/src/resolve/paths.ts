@@ -1,13 +1,14 @@
-/** Paths of one closed loop: path i leaves zone i for the next one. Own values first, then the next zone's, then the drive's. */
-import { PLAIN_PATH, type PathSpec, type Position } from '@loopwright/line'
+/** Paths: of a loop path i leaves zone i for the next one; others as they are listed. Own values first, then the next zone's, then the drive's. */
+import { type PathSpec, type Position, STORE } from '@loopwright/line'
 import type { Distribution } from '@loopwright/stats'
-import * as say from '../messages.ts'
 import { joinPath, type Located } from '../located.ts'
-import { booleanOf, type Context, child, quantityOrNone, textOf } from './context.ts'
+import * as say from '../messages.ts'
+import { booleanOf, type Context, child, near, quantityOrNone, textOf } from './context.ts'
 import { readDistribution } from './distribution.ts'
-import { findZone, own, type ZoneDraft } from './zoneDraft.ts'
+import { findPlace, own, STORE_WORD, type ZoneDraft } from './zoneDraft.ts'
 
 export interface PathDraft {
+  /** index of a zone, or STORE */
   readonly from: number
   readonly to: number
   /** where its own values stand; null if nowhere */
@@ -20,76 +21,140 @@ export interface PathDraft {
   toPosition: Position
   move: Distribution | null | undefined
   clear: Distribution | 'move' | null | undefined
+  readonly takesAt: Located | null
+  /** `push` or `pull` */
+  readonly manualAt: Located | null
 }
 
+/** One way in the file. */
+interface Step {
+  readonly from: number
+  readonly to: number
+  readonly at: Located | null
+}
+
+/** The paths of the line, in the order in which they get their index: those of the loop, then the others as they are written. */
 export function readPaths(context: Context, root: Located, zones: readonly ZoneDraft[]): PathDraft[] {
   if (zones.length === 0) return []
-  const places = placePaths(context, root, zones)
-  if (places === null) return []
-  const drafts = zones.map((_, from) => draft(context, root, zones, from, places[from] ?? null))
-  setAcross(context, zones, drafts)
+  const steps = readSteps(context, root, zones)
+  if (steps === null) return []
+  const isRing =
+    steps.every(({ from, to, at }, k) => from === k && to === (k + 1) % zones.length && !hasOwnWay(at)) && steps.length === zones.length
+  const ring = child(root, 'loop') !== null ? zones.filter((zone) => zone.inLoop).length : isRing ? zones.length : 0
+  const drafts = steps.map((step, index) => draft(context, root, zones, step, index, index < ring))
+  setAcross(context, zones, drafts, ring)
   return drafts
 }
 
-/** Where the own values of each path stand, by the zone it leaves; null if the paths are not the one closed loop. */
-function placePaths(context: Context, root: Located, zones: readonly ZoneDraft[]): (Located | null)[] | null {
-  const places: (Located | null)[] = zones.map(() => null)
+/** Conditions or an operator: more than a plain way on. */
+const hasOwnWay = (at: Located | null): boolean => ['takes', 'push', 'pull'].some((key) => child(at, key) !== null)
+
+/** null where an end is not known */
+function readSteps(context: Context, root: Located, zones: readonly ZoneDraft[]): Step[] | null {
   const list = child(root, 'paths')
-  let closed = true
+  const ring = child(root, 'loop') === null ? (list === null ? zones.length : 0) : zones.filter((zone) => zone.inLoop).length
+  const steps: Step[] = Array.from({ length: ring }, (_, from) => ({ from, to: (from + 1) % ring, at: null }))
+  let whole = true
   for (const at of list?.items ?? []) {
-    const from = findZone(context, child(at, 'from'), zones)
-    const toAt = child(at, 'to')
-    const to = toAt === null ? null : findZone(context, toAt, zones)
-    if (from === null || (toAt !== null && to === null)) {
-      closed = false
-      continue
+    const found = at.kind === 'text' ? readChain(context, at, zones) : readStep(context, at, zones, ring)
+    if (found === null) whole = false
+    for (const step of found ?? []) {
+      const isOfRing = step.from >= 0 && step.from < ring && step.to === (step.from + 1) % ring && !hasOwnWay(step.at)
+      const before = steps.findIndex(({ from, to, at: other }) => from === step.from && to === step.to && !hasOwnWay(other))
+      if (isOfRing && before >= 0 && steps[before]!.at === null) steps[before] = step
+      else if (before >= 0 && !hasOwnWay(step.at))
+        context.report.add(child(at, 'from') ?? at, say.pathTwice(endName(zones, step.from), endName(zones, step.to)))
+      else steps.push(step)
     }
-    if (toAt === null && child(root, 'loop') === null) context.report.add(at, say.missing('to', 'the name of the next zone'))
-    const next = (from + 1) % zones.length
-    const names = `from "${zones[from]!.name}" to "${to === null ? '' : zones[to]!.name}"`
-    if (to !== null && to !== next && places[from] !== null) context.report.add(toAt ?? at, say.notYet(`diverts (a second way ${names})`))
-    else if (to !== null && to !== next)
-      context.report.add(toAt ?? at, say.notYet(`paths that do not make one closed loop in the order of the zones (here ${names})`))
-    else if (places[from] !== null) context.report.add(child(at, 'from') ?? at, say.pathTwice(zones[from]!.name))
-    else places[from] = at
   }
-  if (child(root, 'loop') === null && list !== null && closed && !context.report.hasErrors()) {
-    places.forEach((at, from) => {
-      if (at === null) context.report.add(list, say.pathMissing(zones[from]!.name, zones[(from + 1) % zones.length]!.name))
-    })
-  }
-  return places
+  if (steps.length === 0 && whole) context.report.add(list ?? root, say.pathsMissing())
+  return whole ? steps : null
 }
 
-function draft(context: Context, root: Located, zones: readonly ZoneDraft[], from: number, at: Located | null): PathDraft {
-  const to = (from + 1) % zones.length
-  const next = zones[to]!
-  const path = `paths[${from}]`
+function readStep(context: Context, at: Located, zones: readonly ZoneDraft[], ring: number): Step[] | null {
+  const from = findPlace(context, child(at, 'from'), zones)
+  const toAt = child(at, 'to')
+  const to = toAt === null ? null : findPlace(context, toAt, zones)
+  if (from === null || (toAt !== null && to === null)) return null
+  if (to === from) {
+    context.report.add(toAt!, say.pathToItself(endName(zones, from)))
+    return null
+  }
+  if (to !== null) return [{ from, to, at }]
+  if (from >= 0 && from < ring) return [{ from, to: (from + 1) % ring, at }]
+  if (at.kind === 'map') context.report.add(at, say.missing('to', 'the name of the next zone'))
+  return null
+}
+
+/** `Z01 > Z02 > store`: one path for each sign. */
+function readChain(context: Context, at: Located, zones: readonly ZoneDraft[]): Step[] | null {
+  const text = textOf(at)!
+  const parts = text.split('>')
+  if (parts.length < 2 || parts.some((part) => part.trim() === '')) {
+    context.report.add(at, say.badChain(text))
+    return null
+  }
+  let start = 0
+  const ends = parts.map((part) => {
+    const name = part.trim()
+    const place = name === STORE_WORD ? STORE : context.zoneIndex.get(name)
+    const names = zones.map((zone) => zone.name)
+    if (place === undefined)
+      context.report.add(at, say.unknownZone(name, near(context, name, names), names), start + part.indexOf(name), name.length)
+    start += part.length + 1
+    return place
+  })
+  if (ends.includes(undefined)) return null
+  const steps = ends.slice(1).map((to, k) => ({ from: ends[k]!, to: to!, at: null }))
+  const same = steps.find(({ from, to }) => from === to)
+  if (same !== undefined) context.report.add(at, say.pathToItself(endName(zones, same.from)))
+  return same === undefined ? steps : null
+}
+
+const endName = (zones: readonly ZoneDraft[], end: number): string => zones[end]?.name ?? STORE_WORD
+
+function draft(context: Context, root: Located, zones: readonly ZoneDraft[], step: Step, index: number, inRing: boolean): PathDraft {
+  const { from, to, at } = step
+  const next = to === STORE ? null : zones[to]!
+  const path = `paths[${index}]`
   const drive = child(root, 'drive')
   const moveAt = child(at, 'move')
   const clearAt = child(at, 'clear')
   const distanceAt = child(at, 'distance')
-  if (distanceAt === null) context.origins.set(`${path}.distance`, `${joinPath('zones', next.name)}.length`)
+  if (distanceAt === null)
+    context.origins.set(`${path}.distance`, next === null ? 'length of the zones' : `${joinPath('zones', next.name)}.length`)
+  const manualAt = child(at, 'push') ?? child(at, 'pull')
+  if (child(at, 'push') !== null && child(at, 'pull') !== null)
+    context.report.add(child(at, 'pull')!, say.onlyOneOf('pull', 'push', 'a path is pushed or pulled'))
+  if (textOf(manualAt) !== null && manualAt !== null && (moveAt === null || textOf(moveAt) === 'derived'))
+    context.report.add(manualAt, say.manualNeedsMove(child(at, 'push') === manualAt ? 'push' : 'pull'))
   const move = moveAt === null || textOf(moveAt) === 'derived' ? null : readDistribution(context, moveAt)
   if (moveAt === null) context.origins.set(`${path}.move`, 'default')
-  const speed = pick(context, `${path}.speed`, [child(at, 'speed'), own(next, 'speed'), child(drive, 'speed')], 'speed')
+  const speed = pick(context, `${path}.speed`, [child(at, 'speed'), ownOf(next, 'speed'), child(drive, 'speed')], 'speed')
   return {
     from,
     to,
     at,
-    distance: distanceAt === null ? next.length : quantityOrNone(context, distanceAt, 'length', 'above zero'),
+    distance:
+      distanceAt === null
+        ? next === null
+          ? commonLength(zones)
+          : next.length
+        : quantityOrNone(context, distanceAt, 'length', 'above zero'),
     speed,
     acceleration: pick(
       context,
       `${path}.acceleration`,
-      [child(at, 'acceleration'), own(next, 'acceleration'), child(drive, 'acceleration')],
+      [child(at, 'acceleration'), ownOf(next, 'acceleration'), child(drive, 'acceleration')],
       'acceleration',
     ),
     across: false,
-    fromPosition: position(context, child(at, 'fromPosition'), zones[from]!, 'high', `${path}.fromPosition`),
+    fromPosition: position(context, child(at, 'fromPosition'), zones[from] ?? null, inRing ? 'high' : 'low', `${path}.fromPosition`),
     toPosition: position(context, child(at, 'toPosition'), next, 'low', `${path}.toPosition`),
     move,
-    clear: readClear(context, clearAt, move, speed, path),
+    clear: readClear(context, clearAt, move, speed, path, manualAt !== null),
+    takesAt: child(at, 'takes'),
+    manualAt,
   }
 }
 
@@ -100,10 +165,11 @@ function readClear(
   move: Distribution | null | undefined,
   speed: number | null | undefined,
   path: string,
+  byHand: boolean,
 ): Distribution | 'move' | null | undefined {
   if (at === null) {
-    const same = move !== null && move !== undefined && speed === null
-    context.origins.set(`${path}.clear`, same ? 'default, since no speed is known' : 'default')
+    const same = move !== null && move !== undefined && (speed === null || byHand)
+    context.origins.set(`${path}.clear`, same ? (byHand ? 'default of a move by hand' : 'default, since no speed is known') : 'default')
     return same ? 'move' : null
   }
   const word = textOf(at)
@@ -129,32 +195,80 @@ function pick(
   return quantityOrNone(context, at, dimension, 'above zero')
 }
 
-/** At a transfer the way in is straight and the way out crosswise, unless a path says otherwise. */
-function position(context: Context, at: Located | null, zone: ZoneDraft, usual: Position, path: string): Position {
+/** At a transfer of a loop the way in is straight and the way out crosswise, elsewhere all is straight, unless a path says otherwise. */
+function position(context: Context, at: Located | null, zone: ZoneDraft | null, usual: Position, path: string): Position {
   const given = textOf(at)
-  if (given === 'high' && zone.transfer === null && at !== null) context.report.add(at, say.positionWithoutTransfer(zone.name))
+  const hasTransfer = zone !== null && zone.transfer !== null
+  if (given === 'high' && !hasTransfer && at !== null) context.report.add(at, say.positionWithoutTransfer(zone?.name ?? STORE_WORD))
   if (at !== null) return given === 'high' ? 'high' : 'low'
   context.origins.set(path, 'default')
-  return zone.transfer === null ? 'low' : usual
+  return hasTransfer ? usual : 'low'
 }
 
 /**
- * The carrier starts lengthwise at zone 0; each transfer whose ways in and out need different positions flips `across`
- * for its way out and all paths up to the next such transfer (MODEL.md §3).
+ * On the loop the carrier starts lengthwise at zone 0; each transfer whose ways in and out need different positions flips `across` for its way out
+ * and all paths up to the next such transfer. Other paths are travelled sideways where they need `high` at an end. (MODEL.md §3)
  */
-function setAcross(context: Context, zones: readonly ZoneDraft[], drafts: readonly PathDraft[]): void {
+function setAcross(context: Context, zones: readonly ZoneDraft[], drafts: readonly PathDraft[], ring: number): void {
   let across = false
-  drafts.forEach((path, from) => {
-    const wayIn = drafts[(from + drafts.length - 1) % drafts.length]!
-    if (zones[from]!.transfer !== null && wayIn.toPosition !== path.fromPosition) across = !across
+  drafts.forEach((path, index) => {
+    if (index < ring) {
+      const wayIn = drafts[(index + ring - 1) % ring]!
+      if (zones[path.from]!.transfer !== null && wayIn.toPosition !== path.fromPosition) across = !across
+    }
     const given = booleanOf(child(path.at, 'across'))
-    if (given === null) context.origins.set(`paths[${from}].across`, 'from the turns')
-    path.across = given ?? across
+    if (given === null) context.origins.set(`paths[${index}].across`, index < ring ? 'from the turns' : 'from the positions')
+    path.across = given ?? (index < ring ? across : path.fromPosition === 'high' || path.toPosition === 'high')
   })
 }
 
+/** The length of the zones where they are all of one length; else null. */
+function commonLength(zones: readonly ZoneDraft[]): number | null | undefined {
+  const first = zones[0]!.length
+  return zones.every((zone) => zone.length === first) ? first : null
+}
+
+const ownOf = (zone: ZoneDraft | null, key: string): Located | null => (zone === null ? null : own(zone, key))
+
+/** Whom the path takes, and who moves the carrier; undefined where a name is wrong. */
+export function readWays(
+  context: Context,
+  path: PathDraft,
+  variants: readonly string[],
+  stationIndex: ReadonlyMap<string, number>,
+): Pick<PathSpec, 'takes' | 'manual'> | null {
+  const { takesAt, manualAt } = path
+  const stations = [...stationIndex.keys()]
+  const station = (at: Located | null): number | null => {
+    const name = textOf(at)
+    if (at === null || name === null) return null
+    const index = stationIndex.get(name)
+    if (index === undefined) context.report.add(at, say.unknownStation(name, near(context, name, stations), stations))
+    return index ?? null
+  }
+  const variantsAt = child(takesAt, 'variants')
+  const wanted = variantsAt?.items.flatMap((at) => {
+    const name = textOf(at)
+    if (name === null) return []
+    const index = variants.indexOf(name)
+    if (index < 0 && variants.length > 0) context.report.add(at, say.unknownVariant(name, near(context, name, variants), variants))
+    return index < 0 ? [] : [index]
+  })
+  const load = textOf(child(takesAt, 'load'))
+  const manualStation = station(manualAt)
+  return {
+    takes: {
+      variants: wanted ?? null,
+      load: load === 'empty' || load === 'loaded' ? load : null,
+      rejected: booleanOf(child(takesAt, 'rejected')),
+      forStation: station(child(takesAt, 'forStation')),
+    },
+    manual: manualStation === null ? null : { kind: child(path.at, 'push') === manualAt ? 'push' : 'pull', station: manualStation },
+  }
+}
+
 /** The finished path; null where a value is wrong. */
-export function finishPath(path: PathDraft): PathSpec | null {
+export function finishPath(path: PathDraft, ways: Pick<PathSpec, 'takes' | 'manual'>): PathSpec | null {
   if (
     path.distance === undefined ||
     path.speed === undefined ||
@@ -164,7 +278,7 @@ export function finishPath(path: PathDraft): PathSpec | null {
   )
     return null
   return {
-    ...PLAIN_PATH,
+    ...ways,
     from: path.from,
     to: path.to,
     distanceMetres: path.distance,

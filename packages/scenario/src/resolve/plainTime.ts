@@ -1,8 +1,8 @@
 /** A run without shifts: the file says warm-up, length and breaks itself. */
 import type { BreakSpec, WindowSpec } from '@loopwright/line'
+import type { Located } from '../located.ts'
 import * as say from '../messages.ts'
 import type { Calendar } from '../scenario.ts'
-import type { Located } from '../located.ts'
 import type { Time } from './calendar.ts'
 import { booleanOf, type Context, child, numberOf, quantity, textOf } from './context.ts'
 

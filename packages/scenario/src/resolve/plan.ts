@@ -1,11 +1,11 @@
 /** The plan: units per shift, per net hour or per clock hour, and what that is in the window. */
 import { toNumber } from '../decimal.ts'
+import type { Located } from '../located.ts'
 import * as say from '../messages.ts'
 import { digitsOf, scan } from '../quantity.ts'
 import type { Plan } from '../scenario.ts'
-import type { Located } from '../located.ts'
-import { type Context, child, textOf } from './context.ts'
 import type { Time } from './calendar.ts'
+import { type Context, child, textOf } from './context.ts'
 
 const FORMS = ['320 per shift', '42 per net hour', '40 per clock hour']
 

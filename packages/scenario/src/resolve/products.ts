@@ -1,8 +1,8 @@
 /** Products: variants with shares, options that expand them, and the mix. Shares are multiplied exactly and rounded once. */
 import type { MixSpec } from '@loopwright/line'
 import { toNumber, wholeProportion } from '../decimal.ts'
-import * as say from '../messages.ts'
 import type { Located } from '../located.ts'
+import * as say from '../messages.ts'
 import { addAtKey, type Context, checkName, child, entries, quantity, textOf } from './context.ts'
 import { ONE, readShares, sequence, variantShares, weights } from './shares.ts'
 

@@ -1,20 +1,25 @@
 /** Authoring form to `Scenario`: every step reads what it can, so that all findings of a file show at once. */
+
+import { type LineSpec, PLAIN_LINE } from '@loopwright/line'
 import { distributionMean } from '@loopwright/stats'
-import { type LineSpec, PLAIN_LINE, PLAIN_ZONE, wholeLine } from '@loopwright/line'
+import type { Located } from '../located.ts'
 import * as say from '../messages.ts'
 import type { ScenarioNotes } from '../notes.ts'
 import type { Scenario } from '../scenario.ts'
-import type { Located } from '../located.ts'
 import { readTime, type Time } from './calendar.ts'
 import { type CarriersDraft, finishCarriers, readCarriers } from './carriers.ts'
-import { checkCarriers, checkCorners, checkPaths, checkWork } from './checks.ts'
-import { type Context, child, textOf } from './context.ts'
+import { checkCarriers, checkCorners, checkPaths, checkSafety, checkWays, checkWork } from './checks.ts'
+import { type Context, child, numberOf, textOf } from './context.ts'
 import { readDrive } from './drive.ts'
-import { finishPath, type PathDraft, readPaths } from './paths.ts'
+import { checkOperators, readOperators, readWalks } from './operators.ts'
+import { finishPath, type PathDraft, readPaths, readWays } from './paths.ts'
 import { readPlan } from './plan.ts'
 import { type Products, readProducts } from './products.ts'
+import { readInspections, readRework } from './rejects.ts'
+import { readSections } from './sections.ts'
 import { readStations, type Stations } from './stations.ts'
 import { frequencies, meanWork, readStops, type Stops } from './stops.ts'
+import { readSupply } from './supply.ts'
 import type { ZoneDraft } from './zoneDraft.ts'
 import { readZones } from './zones.ts'
 
@@ -26,12 +31,20 @@ export interface Resolved {
 interface Parts {
   readonly zones: readonly ZoneDraft[]
   readonly paths: readonly PathDraft[]
+  readonly ways: readonly ReturnType<typeof readWays>[]
   readonly carriers: CarriersDraft | null
   readonly products: Products
   readonly stations: Stations
   readonly stops: Stops
   readonly drive: { reaction: number | undefined; stagger: number | undefined }
   readonly time: Time | null
+  readonly general: General
+}
+
+/** What only some lines have. */
+type General = Pick<LineSpec, 'sections' | 'operators' | 'walks' | 'inspections' | 'rework' | 'repairCrews'> & {
+  /** undefined where it is wrong */
+  readonly supply: LineSpec['supply'] | undefined
 }
 
 /** null where the file has errors; they are in the report. */
@@ -48,13 +61,31 @@ export function resolve(context: Context, root: Located): Resolved | null {
   const carriers = readCarriers(context, root, zones)
   const products = readProducts(context, root)
   const stations = readStations(context, root, zones, products)
-  const stops = readStops(context, root, zones, stations.stations, products)
+  const stationIndex = new Map(stations.stations.map(({ name }, index) => [name, index] as const))
+  const sections = readSections(context, root, zones)
+  const stops = readStops(context, root, zones, stations.stations, products, sections)
+  const variants = products.variants.map((variant) => variant.name)
+  const ways = paths.map((path) => readWays(context, path, variants, stationIndex))
+  const people = { operators: readOperators(context, root, stationIndex), walks: readWalks(context, root, stationIndex) }
+  checkOperators(context, stations.stations, people.operators)
+  const supplyAt = child(root, 'supply')
+  if (supplyAt === null) context.origins.set('supply', 'default')
+  const general: General = {
+    inspections: readInspections(context, root, stations.tasks, stations.stations),
+    rework: readRework(context, root, stations.tasks, stations.stations),
+    ...people,
+    supply: supplyAt === null ? PLAIN_LINE.supply : readSupply(context, supplyAt, 'supply'),
+    repairCrews: numberOf(child(root, 'repairCrews')),
+    sections,
+  }
+  checkSafety(context, zones, stations.stations, sections)
   checkPaths(context, root, zones, paths, carriers)
+  checkWays(context, root, zones, paths)
   checkCorners(context, root, zones, paths, carriers)
-  if (carriers !== null) checkCarriers(context, zones, carriers)
+  if (carriers !== null) checkCarriers(context, zones, paths, carriers)
   checkWork(context, root, zones, paths, stations.stations, carriers, products, drive.reaction ?? 0)
   if (context.report.hasErrors()) return null
-  const line = assemble({ zones, paths, carriers, products, stations, stops, drive, time })
+  const line = assemble({ zones, paths, ways, carriers, products, stations, stops, drive, time, general })
   if (line === null || time === null || plan === undefined) throw new Error('a scenario without a finding could not be put together')
   const taktSeconds = plan === null ? null : time.netSeconds / plan.unitsPerWindow
   const scenario: Scenario = {
@@ -71,15 +102,17 @@ export function resolve(context: Context, root: Located): Resolved | null {
 function assemble(parts: Parts): LineSpec | null {
   const { zones, drive, products, stations, stops, time } = parts
   const carriers = parts.carriers === null ? null : finishCarriers(parts.carriers)
-  const paths = parts.paths.map(finishPath)
+  const paths = parts.paths.map((path, k) => (parts.ways[k] === null ? null : finishPath(path, parts.ways[k]!)))
+  const { supply } = parts.general
   const specs = stations.stations.map((station) => station.spec)
   if (carriers === null || drive.reaction === undefined || drive.stagger === undefined || products.mix === null || time === null)
     return null
-  if (paths.includes(null) || specs.includes(null) || paths.length === 0) return null
+  if (supply === undefined || paths.includes(null) || specs.includes(null) || paths.length === 0) return null
   const zoneSpecs = zones.map((zone) => {
     if (zone.length === undefined || zone.sensor === undefined || zone.transfer === undefined) return null
     return {
-      ...PLAIN_ZONE,
+      divert: zone.divert,
+      merge: zone.merge,
       name: zone.name,
       lengthMetres: zone.length,
       sensorBeforeStopMetres: zone.sensor,
@@ -89,8 +122,8 @@ function assemble(parts: Parts): LineSpec | null {
   })
   if (zoneSpecs.includes(null)) return null
   return {
-    ...PLAIN_LINE,
-    sections: wholeLine(zones.length),
+    ...parts.general,
+    supply,
     zones: zoneSpecs as LineSpec['zones'],
     paths: paths as LineSpec['paths'],
     carriers,

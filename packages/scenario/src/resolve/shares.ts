@@ -1,9 +1,9 @@
 /** Shares: percentages or whole weights beside the variants, shares of options, weights and sequences of a mix. */
 import type { MixSpec } from '@loopwright/line'
 import { complement, type Decimal, multiply, parseDecimal, toNumber } from '../decimal.ts'
-import * as say from '../messages.ts'
 import type { Located } from '../located.ts'
-import { addAtKey, type Context, child, entries, numberOf, percent, textOf, near } from './context.ts'
+import * as say from '../messages.ts'
+import { addAtKey, type Context, child, entries, near, numberOf, percent, textOf } from './context.ts'
 import type { Option, Variant } from './products.ts'
 
 /** The share of a lone variant. */

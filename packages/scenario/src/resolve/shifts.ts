@@ -1,7 +1,7 @@
 /** Shifts of a day and their breaks. */
 import type { BreakSpec } from '@loopwright/line'
-import * as say from '../messages.ts'
 import type { Located } from '../located.ts'
+import * as say from '../messages.ts'
 import { type Context, checkName, child, entries, numberOf, quantity, textOf } from './context.ts'
 
 export interface Shift {

@@ -1,11 +1,12 @@
 /** Stations, their duties and the times of their tasks by variant. */
-import { PLAIN_STATION, type StationSpec, type TaskSpec } from '@loopwright/line'
+import type { StationSpec, TaskSpec } from '@loopwright/line'
 import type { Distribution } from '@loopwright/stats'
+import { type Entry, joinPath, type Located } from '../located.ts'
 import * as say from '../messages.ts'
-import { joinPath, type Entry, type Located } from '../located.ts'
-import { addAtKey, booleanOf, type Context, checkName, child, entries, textOf, near } from './context.ts'
+import { addAtKey, booleanOf, type Context, checkName, child, entries, fraction, near, numberOf, textOf } from './context.ts'
 import { readDistribution } from './distribution.ts'
 import type { Products } from './products.ts'
+import { readSupply } from './supply.ts'
 import { longer, readTimes } from './taskTimes.ts'
 import { findZone, type ZoneDraft } from './zoneDraft.ts'
 
@@ -23,7 +24,9 @@ export interface Stations {
 
 const DUTIES = ['unload', 'load', 'work'] as const
 /** keys of a station that are no duty; any other may be a misspelt one */
-const NO_DUTIES = new Set(['name', 'zone', 'release', 'automatic', 'worksInBreaks'])
+const NO_DUTIES = new Set([
+  ...['name', 'zone', 'release', 'automatic', 'worksInBreaks', 'operatorsNeeded', 'accepts', 'supply', 'receiver', 'safetyStop'],
+])
 
 export function readStations(context: Context, root: Located, zones: readonly ZoneDraft[], products: Products): Stations {
   const tasks = readTaskOrder(context, root)
@@ -89,7 +92,9 @@ function readStation(
       say.breaksNeedAutomatic(),
     )
   }
-  if (zone === null || release === undefined || unload === undefined || load === undefined || work === undefined)
+  const needed = readNeeded(context, root, at, path, automatic)
+  const extras = readExtras(context, at, entry.key, path)
+  if (zone === null || release === undefined || unload === undefined || load === undefined || work === undefined || extras === undefined)
     return { name: entry.key, at, zone, spec: null }
   const title = textOf(child(at, 'name')) ?? entry.key
   return {
@@ -104,10 +109,45 @@ function readStation(
       load,
       work,
       releaseSeconds: release,
-      ...PLAIN_STATION,
-      operatorsNeeded: automatic ? 0 : 1,
+      operatorsNeeded: needed,
       worksInBreaks,
+      ...extras,
     },
+  }
+}
+
+/** People that each duty needs: none at an automatic station, else one unless said. */
+function readNeeded(context: Context, root: Located, at: Located, path: string, automatic: boolean): number {
+  const own = child(at, 'operatorsNeeded')
+  const shared = child(child(child(root, 'defaults'), 'station'), 'operatorsNeeded')
+  if (own !== null && booleanOf(child(at, 'automatic')) === true)
+    context.report.add(own, say.onlyOneOf('operatorsNeeded', 'automatic', 'an automatic station needs nobody'))
+  if (own === null) context.origins.set(`${path}.operatorsNeeded`, shared === null || automatic ? 'default' : 'defaults.station')
+  return automatic ? 0 : (numberOf(own) ?? numberOf(shared) ?? 1)
+}
+
+type Extras = Pick<StationSpec, 'accepts' | 'supply' | 'receiver' | 'safetyStop'>
+
+/** What few stations have; undefined where a value in it is wrong. */
+function readExtras(context: Context, at: Located, name: string, path: string): Extras | undefined {
+  for (const key of ['accepts', 'supply', 'receiver', 'safetyStop'])
+    if (child(at, key) === null) context.origins.set(`${path}.${key}`, 'default')
+  const [supplyAt, receiverAt, safetyAt] = [child(at, 'supply'), child(at, 'receiver'), child(at, 'safetyStop')]
+  const accepts = textOf(child(at, 'accepts'))
+  const supply = supplyAt === null ? null : readSupply(context, supplyAt, `supply/${name}`)
+  const inside = (from: Located | null, key: string): Distribution | null | undefined => {
+    const value = child(from, key)
+    return from === null ? null : value === null ? undefined : readDistribution(context, value)
+  }
+  const cycle = inside(receiverAt, 'cycle')
+  const chance = safetyAt === null ? null : fraction(context, child(safetyAt, 'chance'), 'one')
+  const reset = inside(safetyAt, 'reset')
+  if (supply === undefined || cycle === undefined || chance === undefined || reset === undefined) return undefined
+  return {
+    accepts: accepts === 'rejected' || accepts === 'all' ? accepts : 'good',
+    supply,
+    receiver: cycle === null ? null : { cycleSeconds: cycle, queue: numberOf(child(receiverAt, 'queue')) ?? 0 },
+    safetyStop: chance === null || reset === null ? null : { probability: chance, resetSeconds: reset },
   }
 }
 

@@ -1,8 +1,8 @@
 /** The parts that a stop names: `S6`, `Z05`, `line`, `transfer Z09`, `every station`, a list of these, or `{ station: S6 }`. */
-import type { BreakdownPart } from '@loopwright/line'
-import * as say from '../messages.ts'
+import type { BreakdownPart, SectionSpec } from '@loopwright/line'
 import type { Located } from '../located.ts'
-import { type Context, entries, textOf, near } from './context.ts'
+import * as say from '../messages.ts'
+import { type Context, entries, near, textOf } from './context.ts'
 import type { StationDraft } from './stations.ts'
 import { findZone, type ZoneDraft } from './zoneDraft.ts'
 
@@ -15,7 +15,11 @@ export interface Parts {
   readonly zones: readonly ZoneDraft[]
   readonly stations: readonly StationDraft[]
   readonly stationIndex: ReadonlyMap<string, number>
+  readonly sections: readonly SectionSpec[]
 }
+
+/** A section by name: `line` is the one of a line that names none. */
+const sectionOf = (name: string, { sections }: Parts): number => sections.findIndex((section) => section.name === name)
 
 export function readParts(context: Context, at: Located, line: Parts): Part[] | null {
   if (at.kind === 'list') {
@@ -29,10 +33,21 @@ export function readParts(context: Context, at: Located, line: Parts): Part[] | 
 function readKinds(context: Context, at: Located, line: Parts): Part[] | null {
   const all = entries(at)
   if (all.length !== 1) {
-    context.report.add(at, say.neither(['station', 'zone', 'transfer', 'line'], 'name one part by its kind'))
+    context.report.add(at, say.neither(['station', 'zone', 'transfer', 'section', 'line'], 'name one part by its kind'))
     return null
   }
-  if (all[0]!.key === 'line') return [{ part: { kind: 'section', index: 0 }, name: 'line' }]
+  if (all[0]!.key === 'line' && sectionOf('line', line) >= 0)
+    return [{ part: { kind: 'section', index: sectionOf('line', line) }, name: 'line' }]
+  if (all[0]!.key === 'line') {
+    context.report.add(
+      all[0]!.value,
+      say.unknownSection(
+        'line',
+        line.sections.map((section) => section.name),
+      ),
+    )
+    return null
+  }
   const name = textOf(all[0]!.value)
   return name === null ? null : readOne(context, all[0]!.value, all[0]!.key, name, line)
 }
@@ -44,6 +59,18 @@ function readOne(context: Context, at: Located, kind: string, name: string, line
     const names = line.stations.map((station) => station.name)
     if (index >= 0) return [{ part: { kind, index }, name }]
     context.report.add(at, say.unknownStation(name, near(context, name, names), names))
+    return null
+  }
+  if (kind === 'section') {
+    const index = sectionOf(name, line)
+    if (index >= 0) return [{ part: { kind, index }, name }]
+    context.report.add(
+      at,
+      say.unknownSection(
+        name,
+        line.sections.map((section) => section.name),
+      ),
+    )
     return null
   }
   const index = at.value === name ? findZone(context, at, line.zones) : (context.zoneIndex.get(name) ?? -1)
@@ -69,7 +96,7 @@ function readWord(context: Context, at: Located, line: Parts): Part[] | null {
   const zone = context.zoneIndex.get(word) ?? -1
   const station = line.stationIndex.get(word) ?? -1
   const meanings = [
-    ...(word === 'line' ? ['line'] : []),
+    ...(sectionOf(word, line) >= 0 ? [word === 'line' ? 'line' : `section ${word}`] : []),
     ...(station >= 0 ? [`station ${word}`] : []),
     ...(zone >= 0 ? [`zone ${word}`] : []),
     ...(zone >= 0 && line.zones[zone]!.transfer !== null ? [`transfer ${word}`] : []),
@@ -78,16 +105,16 @@ function readWord(context: Context, at: Located, line: Parts): Part[] | null {
     context.report.add(at, say.partAmbiguous(word, meanings))
     return null
   }
-  if (word === 'line' && meanings.length === 1) return [{ part: { kind: 'section', index: 0 }, name: 'line' }]
+  if (sectionOf(word, line) >= 0) return [{ part: { kind: 'section', index: sectionOf(word, line) }, name: word }]
   if (station >= 0) return [{ part: { kind: 'station', index: station }, name: word }]
   if (zone >= 0) return [{ part: { kind: 'zone', index: zone }, name: word }]
-  const prefixed = /^(station|zone|transfer)\s+(.+)$/.exec(word)
+  const prefixed = /^(station|zone|transfer|section)\s+(.+)$/.exec(word)
   if (prefixed !== null) return readOne(context, at, prefixed[1]!, prefixed[2]!, line)
   if (line.zones.length === 0) return null
   const known = [
     ...line.stations.map((one) => one.name),
     ...line.zones.map((one) => one.name),
-    'line',
+    ...line.sections.map((one) => one.name),
     'every station',
     'every zone',
     'every transfer',

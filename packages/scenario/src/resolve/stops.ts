@@ -1,10 +1,10 @@
 /** Stops: each entry of the file becomes one breakdown source per part it names. */
-import type { BreakdownSpec, StationSpec } from '@loopwright/line'
+import type { BreakdownSpec, SectionSpec, StationSpec } from '@loopwright/line'
 import { type Distribution, distributionMean } from '@loopwright/stats'
 import { toNumber } from '../decimal.ts'
+import type { Entry, Located } from '../located.ts'
 import * as say from '../messages.ts'
 import { digitsOf, scan } from '../quantity.ts'
-import type { Entry, Located } from '../located.ts'
 import { addAtKey, type Context, checkName, child, entries, textOf } from './context.ts'
 import { readDistribution } from './distribution.ts'
 import type { Products } from './products.ts'
@@ -36,11 +36,12 @@ export function readStops(
   zones: readonly ZoneDraft[],
   stations: readonly StationDraft[],
   products: Products,
+  sections: readonly SectionSpec[],
 ): Stops {
   const breakdowns: BreakdownSpec[] = []
   const shortStops: ShortStop[] = []
   const seen = new Set<string>()
-  const line: Parts = { zones, stations, stationIndex: new Map(stations.map((station, index) => [station.name, index])) }
+  const line: Parts = { zones, stations, stationIndex: new Map(stations.map((station, index) => [station.name, index])), sections }
   for (const entry of entries(child(root, 'stops'))) {
     checkName(context, entry.key, (sentence) => addAtKey(context, entry, sentence))
     const at = child(entry.value, 'at')

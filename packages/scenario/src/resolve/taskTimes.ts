@@ -1,8 +1,8 @@
 /** Times of a task by variant: one for all, means with one cv, or a distribution for each; and what options add. */
 import type { Distribution } from '@loopwright/stats'
-import * as say from '../messages.ts'
 import type { Located } from '../located.ts'
-import { addAtKey, type Context, child, entries, fraction, quantity, textOf, near } from './context.ts'
+import * as say from '../messages.ts'
+import { addAtKey, type Context, child, entries, fraction, near, quantity, textOf } from './context.ts'
 import { readDistribution } from './distribution.ts'
 import type { Products } from './products.ts'
 

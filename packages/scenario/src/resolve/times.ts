@@ -1,9 +1,9 @@
 /** Lists of times: in the scenario itself, or a column of a CSV file. */
 import { cellNumber, readCsv } from '../csv.ts'
+import { describe, type Located } from '../located.ts'
 import * as say from '../messages.ts'
 import { parseQuantity } from '../quantity.ts'
-import { describe, type Located } from '../located.ts'
-import { type Context, child, numberOf, quantity, textOf, near } from './context.ts'
+import { type Context, child, near, numberOf, quantity, textOf } from './context.ts'
 
 function fail(context: Context, at: Located, sentence: say.Sentence): undefined {
   context.report.add(at, sentence)

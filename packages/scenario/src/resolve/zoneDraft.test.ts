@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { createReport } from '../report.ts'
 import { readSource } from '../source.ts'
-import { child, type Context } from './context.ts'
+import { type Context, child } from './context.ts'
 import { findZone, own, type ZoneDraft } from './zoneDraft.ts'
 
 function setUp(text: string) {
@@ -11,6 +11,9 @@ function setUp(text: string) {
   const zone: ZoneDraft = {
     name: 'A',
     generated: false,
+    inLoop: true,
+    divert: 'first',
+    merge: { kind: 'waiting' },
     at: root,
     sources: [child(root, 'byName')!, child(root, 'inList')!],
     length: 1,

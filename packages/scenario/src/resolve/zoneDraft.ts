@@ -1,13 +1,15 @@
 /** A zone while it is being put together. */
-import type { TransferSpec } from '@loopwright/line'
+import { type MergeSpec, STORE, type TransferSpec, type ZoneSpec } from '@loopwright/line'
 import type { Located } from '../located.ts'
 import * as say from '../messages.ts'
-import { type Context, child, textOf, near } from './context.ts'
+import { type Context, child, near, textOf } from './context.ts'
 
 /** A zone while it is being put together. `undefined` marks a value that is wrong in the file; its finding is in the report. */
 export interface ZoneDraft {
   readonly name: string
   readonly generated: boolean
+  /** part of `loop`; without one all are */
+  readonly inLoop: boolean
   /** where it stands in the file */
   readonly at: Located
   /** places that may hold own values, the strongest first */
@@ -17,6 +19,8 @@ export interface ZoneDraft {
   release: 'single' | 'train'
   turn: 'left' | 'right' | null
   transfer: TransferSpec | null | undefined
+  divert: ZoneSpec['divert']
+  merge: MergeSpec
 }
 
 /** Looks a zone up by name; a finding where there is none. */
@@ -38,4 +42,12 @@ export function own(zone: ZoneDraft, key: string): Located | null {
     if (at !== null) return at
   }
   return null
+}
+
+/** what the place outside an open line is called */
+export const STORE_WORD = 'store'
+
+/** A zone by name, or the store; a finding where there is none. */
+export function findPlace(context: Context, at: Located | null, zones: readonly ZoneDraft[]): number | null {
+  return textOf(at) === STORE_WORD ? STORE : findZone(context, at, zones)
 }

@@ -64,6 +64,6 @@ test('zones by name make one closed loop in written order', () => {
   expect(zones.map((zone) => zone.name)).toEqual(['10', '2', 'a', 'b', 'c'])
 })
 
-test('a zone that is not in the loop cannot have own values', () => {
-  expect(read(['', 'zones: { Z11: { length: 1 m } }']).codes).toEqual(['E_UNKNOWN_ZONE'])
+test('a zone that is not in the loop and that no path leads to is an error', () => {
+  expect(read(['', 'zones: { Z11: { length: 1 m } }']).codes).toEqual(['E_ZONE_BESIDE'])
 })

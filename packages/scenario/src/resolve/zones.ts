@@ -1,10 +1,11 @@
 /** Zones: from a phrase, from a list of groups and zones, or by name; then own values by name, then corners. */
-import * as say from '../messages.ts'
+
 import { joinPath, type Located } from '../located.ts'
-import { addAtKey, type Context, checkName, child, entries, quantity, quantityOrNone, textOf, near } from './context.ts'
+import * as say from '../messages.ts'
+import { addAtKey, type Context, checkName, child, entries, near, quantity, quantityOrNone, textOf } from './context.ts'
 import { readCorners, readTransfer, readTurn } from './corners.ts'
-import { own, type ZoneDraft } from './zoneDraft.ts'
 import { readLoop, type Unnamed, ZONES_MAX } from './loop.ts'
+import { findPlace, own, type ZoneDraft } from './zoneDraft.ts'
 
 export function readZones(context: Context, root: Located): ZoneDraft[] {
   const loop = child(root, 'loop')
@@ -20,12 +21,22 @@ export function readZones(context: Context, root: Located): ZoneDraft[] {
     context.report.add(loop ?? zones ?? root, say.tooManyZones(`more than ${ZONES_MAX}`, ZONES_MAX))
     return []
   }
-  const drafts = unnamed.map((zone, i) => draft(context, root, zone, i, unnamed.length, loop !== null))
+  const looped = unnamed.map((zone, i) => draft(context, root, zone, i, unnamed.length, loop !== null))
+  const drafts = loop === null ? looped : [...looped, ...besideLoop(context, root, looped)]
   checkNames(context, root, drafts, loop !== null)
   for (const [index, zone] of drafts.entries()) if (!context.zoneIndex.has(zone.name)) context.zoneIndex.set(zone.name, index)
   readCorners(context, root, drafts)
   for (const zone of drafts) finish(context, root, zone)
+  for (const zone of drafts) finishMerge(context, zone, drafts)
   return drafts
+}
+
+/** Zones beside a loop: those named under `zones` that the loop does not have and that say how long they are. */
+function besideLoop(context: Context, root: Located, looped: readonly ZoneDraft[]): ZoneDraft[] {
+  const known = new Set(looped.map((zone) => zone.name))
+  return entries(child(root, 'zones'))
+    .filter(({ key, value }) => !known.has(key) && child(value, 'length') !== null)
+    .map(({ key, value }) => ({ ...draft(context, root, { name: key, at: value, own: null, length: null }, 0, 1, true), inLoop: false }))
 }
 
 /** Names that are made count from 1 and have as many digits as the last one, at least two: `Z01`. */
@@ -38,6 +49,7 @@ function draft(context: Context, root: Located, zone: Unnamed, index: number, to
   return {
     name,
     generated: zone.name === null && inLoop,
+    inLoop: true,
     at: zone.at,
     sources,
     length: zone.length,
@@ -45,6 +57,8 @@ function draft(context: Context, root: Located, zone: Unnamed, index: number, to
     release: 'single',
     turn: null,
     transfer: null,
+    divert: 'first',
+    merge: { kind: 'waiting' },
   }
 }
 
@@ -53,7 +67,7 @@ function checkNames(context: Context, root: Located, drafts: readonly ZoneDraft[
   for (const zone of drafts) {
     if (seen.has(zone.name)) context.report.add(child(zone.at, 'name') ?? zone.at, say.duplicateName('zones', zone.name))
     else if (!zone.generated) {
-      const entry = inLoop ? null : child(root, 'zones')?.entries.get(zone.name)
+      const entry = inLoop && zone.inLoop ? null : child(root, 'zones')?.entries.get(zone.name)
       checkName(context, zone.name, (sentence) =>
         entry ? addAtKey(context, entry, sentence) : context.report.add(child(zone.at, 'name') ?? zone.at, sentence),
       )
@@ -64,6 +78,18 @@ function checkNames(context: Context, root: Located, drafts: readonly ZoneDraft[
   for (const entry of entries(child(root, 'zones'))) {
     if (!seen.has(entry.key)) addAtKey(context, entry, say.unknownZone(entry.key, near(context, entry.key, seen), [...seen]))
   }
+}
+
+/** Right of way, which names other zones. */
+function finishMerge(context: Context, zone: ZoneDraft, drafts: readonly ZoneDraft[]): void {
+  const at = own(zone, 'merge')
+  if (at === null) {
+    context.origins.set(`${joinPath('zones', zone.name)}.merge`, 'default')
+    return
+  }
+  if (textOf(at) === 'alternate') zone.merge = { kind: 'alternate' }
+  const list = child(at, 'priority')
+  if (list !== null) zone.merge = { kind: 'priority', from: list.items.flatMap((item) => findPlace(context, item, drafts) ?? []) }
 }
 
 /** Own values, then what the drive says, then the defaults. */
@@ -91,6 +117,9 @@ function finish(context: Context, root: Located, zone: ZoneDraft): void {
     context.origins.delete(`${path}.turn`)
   }
   if (turnAt === null && zone.turn === null) context.origins.set(`${path}.turn`, 'default')
+  const divert = textOf(given('divert'))
+  if (divert === null) context.origins.set(`${path}.divert`, 'default')
+  else zone.divert = divert === 'alternate' || divert === 'free' ? divert : 'first'
   finishSensor(context, drive, zone, path)
   finishRelease(context, drive, zone, path)
 }

@@ -9,6 +9,7 @@ import {
   pathSchema,
   stationSchema,
   stopSchema,
+  supplySchema,
   zoneSchema,
 } from './parts.ts'
 import { boolean, choice, count, duration, either, keys, list, name, named, number, text } from './words.ts'
@@ -99,6 +100,28 @@ export const fileSchema = keys(
     defaults: defaultsSchema.optional(),
     stations: named(stationSchema, 'stations by name, in the order of their index'),
     stops: named(stopSchema, 'breakdowns and short stops by name').optional(),
+    sections: named(list(name('a zone'), 'zones'), 'zones whose drives stop together; default: one section of all').optional(),
+    operators: named(
+      keys(
+        {
+          stations: list(name('a station'), 'stations that the operator covers'),
+          start: name('station at time 0; default: the first').optional(),
+        },
+        'an operator',
+      ),
+      'named operators; other stations have operators of their own',
+    ).optional(),
+    walks: list(
+      keys({ between: list(name('a station'), 'two stations'), lasts: duration('the same both ways') }, 'a walk'),
+      'walks of the operators; 0 s where nothing is said',
+    ).optional(),
+    supply: supplySchema.optional(),
+    inspections: named(either('fraction', [z.string(), z.number()], 'share rejected'), 'inspecting tasks by name').optional(),
+    rework: named(
+      choice(['again', 'only'], 'again: repeated; only: done for rejected products alone'),
+      'tasks of rejected products by name',
+    ).optional(),
+    repairCrews: either('crews', [choice(['unlimited'], 'default'), count('repairs that can go on at once')]).optional(),
     variations: named(named(z.any(), 'new values by path, such as drive.speed: 20 m/min'), 'named sets of changes').optional(),
   },
   'A loopwright scenario: one line, its work, its calendar',

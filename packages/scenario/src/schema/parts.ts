@@ -1,7 +1,7 @@
 /** Schema of the parts of a line: drive, zones, paths, corners, carriers, stations, stops. */
 import { z } from 'zod'
 import { distributionSchema, taskTimeSchema } from './distribution.ts'
-import { acceleration, boolean, choice, count, duration, either, keys, length, list, name, named, speed, text } from './words.ts'
+import { acceleration, boolean, choice, count, duration, either, keys, length, list, name, named, speed, text, whole } from './words.ts'
 
 const release = () => choice(['single', 'train'], 'how the next carrier may follow')
 const sensor = () => length('how far the sensor lies before the stop point')
@@ -25,8 +25,8 @@ export const carriersSchema = keys(
     length: length('in travel direction; "none" where all clear times are given').optional(),
     width: length('across; it is the length in travel between two corners').optional(),
     start: either('start', [
-      choice(['spread', 'packed'], 'where they stand at time 0'),
-      list(name('a zone'), 'one zone for each carrier'),
+      choice(['spread', 'packed', 'store'], 'where they stand at time 0'),
+      list(name('a zone, or "store"'), 'one zone for each carrier'),
     ]).optional(),
   },
   'carriers',
@@ -52,6 +52,14 @@ const zoneFields = {
   acceleration: acceleration('of paths into this zone').optional(),
   turn: turn().optional(),
   transfer: transferSchema.optional(),
+  divert: choice(['first', 'alternate', 'free'], 'which of several ways out is taken; default first').optional(),
+  merge: either('merge', [
+    choice(['waiting', 'alternate'], 'which of several carriers comes in; default waiting: the longest waiting'),
+    keys(
+      { priority: list(name('a zone, or "store"'), 'zones that they come from, the first first') },
+      'right of way by where they come from',
+    ),
+  ]).optional(),
 }
 
 export const zoneSchema = keys(zoneFields, 'own values of one zone')
@@ -64,10 +72,20 @@ export const loopSchema = either('loop', [
 ])
 
 const position = () => choice(['low', 'high'], 'what a transfer at this end must stand at')
-export const pathSchema = keys(
+const takesSchema = keys(
   {
-    from: name('a zone'),
-    to: name('the next zone').optional(),
+    variants: list(name('a variant'), 'products of these variants').optional(),
+    load: choice(['empty', 'loaded'], 'carriers without, or with a product').optional(),
+    rejected: boolean('true: rejected products only; false: all others').optional(),
+    forStation: name('carriers that have a duty left at this station').optional(),
+  },
+  'whom the path takes; all of it must hold',
+)
+
+const pathFields = keys(
+  {
+    from: name('a zone, or "store"'),
+    to: name('a zone, or "store"').optional(),
     distance: length('between the stop points; default: length of the next zone').optional(),
     speed: speed().optional(),
     acceleration: acceleration().optional(),
@@ -76,9 +94,13 @@ export const pathSchema = keys(
     toPosition: position().optional(),
     move: distributionSchema.meta({ description: 'given move time; default "derived" from the drive' }).optional(),
     clear: distributionSchema.meta({ description: 'given clear time; "move": the same as the move; default "derived"' }).optional(),
+    takes: takesSchema.optional(),
+    push: name('a station: its operator pushes the carrier along this path, in the time "move"').optional(),
+    pull: name('a station: its operator pulls the carrier along this path, in the time "move"').optional(),
   },
   'a way from one zone to the next',
 )
+export const pathSchema = either('path', [text('path', 'zones in a row, such as "Z01 > Z02 > Z03"'), pathFields])
 
 export const cornerSchema = keys(
   {
@@ -93,7 +115,24 @@ export const cornerSchema = keys(
 )
 
 const tasks = (description: string) => named(taskTimeSchema, description)
+export const supplySchema = either('supply', [
+  choice(['always'], 'products are always there'),
+  keys(
+    {
+      name: text('name', 'names its random stream; default: its place').optional(),
+      every: distributionSchema.meta({ description: 'time between two arrivals' }).optional(),
+      times: list(duration('from time 0'), 'instants of the arrivals, in order; then there are no more').optional(),
+      queue: either('queue', [
+        choice(['unlimited'], 'no limit'),
+        whole('places for products that wait; who finds them full is turned away'),
+      ]).optional(),
+    },
+    'products that arrive',
+  ),
+])
+
 const stationDefaults = {
+  operatorsNeeded: count('people that each duty needs; default 1', 100).optional(),
   release: distributionSchema.meta({ description: 'from the end of the work to the release; default 0 s' }).optional(),
   automatic: boolean('works without an operator; default false').optional(),
   worksInBreaks: boolean('only an automatic station can; default false').optional(),
@@ -106,6 +145,19 @@ export const stationSchema = keys(
     unload: tasks('takes the old product off; tasks by name').optional(),
     load: tasks('takes the next product; tasks by name').optional(),
     work: tasks('tasks by name').optional(),
+    accepts: choice(['good', 'rejected', 'all'], 'products that its unload takes off; default good').optional(),
+    supply: supplySchema.optional(),
+    receiver: keys(
+      { cycle: distributionSchema.meta({ description: 'for one product' }), queue: whole('places before it; default 0').optional() },
+      'what its unloaded products go to',
+    ).optional(),
+    safetyStop: keys(
+      {
+        chance: either('fraction', [z.string(), z.number()], 'of a move that touches this zone: somebody is in the way'),
+        reset: distributionSchema.meta({ description: 'from the stop to the reset' }),
+      },
+      'the section of this zone stops when somebody is in the way',
+    ).optional(),
     ...stationDefaults,
   },
   'work at one zone, in the order unload, load, work',
@@ -130,6 +182,7 @@ export const stopSchema = keys(
           zone: name().optional(),
           transfer: name('a zone with a transfer').optional(),
           line: choice(['whole'], 'all zones at once').optional(),
+          section: name().optional(),
         },
         'one part by its kind',
       ),

@@ -23,7 +23,12 @@ export const EXPECTED = {
   loop: 'a phrase such as "22 zones of 1.5 m", or a list of zones',
   clock: 'a time of day in quotes, such as "06:00"',
   part: 'the name of a part, such as "S6", or a list of names',
-  start: '"spread", "packed" or a list of zones',
+  start: '"spread", "packed", "store" or a list of zones',
+  supply: '"always", or { every: … } or { times: … }, with its "queue"',
+  merge: '"waiting", "alternate" or { priority: [zones] }',
+  path: 'a set of keys, or zones in a row such as "Z01 > Z02 > Z03"',
+  crews: '"unlimited" or a whole number',
+  queue: '"unlimited" or a whole number',
   variants: 'shares by variant, or a list of names',
   mix: '"random", "levelled" or a set of keys with its "kind"',
   corners: 'a set of keys, or a list of them',
@@ -50,6 +55,8 @@ function quantity(expected: Expected, examples: string[], description: string = 
 
 export const boolean = (description: string) => z.boolean(tag('boolean')).meta({ description })
 export const count = (description: string, most = 1_000_000) => z.int(tag('count')).min(1).max(most).meta({ description })
+/** A whole number that may be 0. */
+export const whole = (description: string, most = 1_000_000) => z.int(tag('count')).min(0).max(most).meta({ description })
 export const number = (description: string) => z.number(tag('number')).meta({ description })
 export const choice = <const T extends readonly string[]>(values: T, description: string) => z.enum(values).meta({ description })
 

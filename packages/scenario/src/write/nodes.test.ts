@@ -1,5 +1,5 @@
-import { Document } from 'yaml'
 import { expect, test } from 'vitest'
+import { Document } from 'yaml'
 import { flag, flow, flowList, list, map, metres, NO_REMARKS, number, seconds, text } from './nodes.ts'
 
 const write = (node: unknown) => new Document(node).toString({ lineWidth: 0 })
