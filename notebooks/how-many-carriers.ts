@@ -7,6 +7,7 @@ export default notebook(
     const result = await carriers()
     const tale = story(result)
     const { law } = result
+    if (law === null) throw new Error('this notebook is about one closed loop')
 
     show(tale.answer, ...tale.warnings)
 

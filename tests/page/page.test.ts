@@ -119,7 +119,7 @@ describe.skipIf(path === null)('the page in a browser', { timeout: 180_000 }, ()
         expect(at(/^P10/)).toSatisfy(shownNumber(count.p10!.point))
         expect(at(/^P90/)).toSatisfy(shownNumber(count.p90!.point))
         expect(at(/met in/)).toSatisfy(shownNumber(count.meetsPlan!.share * 100))
-        expect(at(/Law/)).toSatisfy(shownNumber(count.law.rate * result.lawSeconds))
+        expect(at(/Law/)).toSatisfy(shownNumber(count.law!.rate * result.lawSeconds))
         expect(at(/Lap/)).toSatisfy(shownNumber(count.lapSecondsMean! / 60))
       }
     })

@@ -23,10 +23,10 @@ const NARROW = 'width < 400'
 export function lawBranches({ counts, lawSeconds }: Pick<SweepResult, 'counts' | 'lawSeconds'>): LawBranch[] {
   const terms = ['carrierLimited', 'stationLimited', 'spaceLimited'] as const
   return BRANCHES.flatMap((branch, index): LawBranch[] => {
-    const holds = counts.map(({ law }) => law.regime === branch)
+    const holds = counts.map(({ law }) => law?.regime === branch)
     if (!holds.includes(true)) return []
     const points = counts.flatMap(({ carriers, law }, at) => {
-      const rate = law[terms[index]!]
+      const rate = law?.[terms[index]!] ?? null
       return rate !== null && (holds[at] || holds[at - 1] || holds[at + 1]) ? [{ carriers, units: rate * lawSeconds }] : []
     })
     return [{ branch, points }]

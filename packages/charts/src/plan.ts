@@ -1,8 +1,8 @@
 /** The loop on paper, to scale, as SVG text. */
 import { EDGE, planFoot } from './planFoot.ts'
+import { type Cell, type Outline, outline, type Point, turned } from './planGeometry.ts'
 import { bracket, bracketEdge, bracketSpan, cellMark, chevron, namesFit, type Paper, place } from './planMarks.ts'
-import { type Cell, outline, type Outline, type Point, turned } from './planGeometry.ts'
-import { LINE_PIXELS, type Name, NAME_SIZE, placeNames, sideOf, type Wanted } from './planNames.ts'
+import { LINE_PIXELS, NAME_SIZE, type Name, placeNames, sideOf, type Wanted } from './planNames.ts'
 import { colour, escapeXml, points, px, textAt } from './svg.ts'
 
 export interface PlanZone {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { LINE_PIXELS, type Name, NAME_SIZE, placeNames, sideOf, type Wanted } from './planNames.ts'
+import { LINE_PIXELS, NAME_SIZE, type Name, placeNames, sideOf, type Wanted } from './planNames.ts'
 import { textPixels } from './wrapWords.ts'
 
 const up = { x: 0, y: -1 }

@@ -28,14 +28,14 @@ export function throughput(sweep: SweepResult, { per = 'window' }: ThroughputOpt
   const found = throughputFinding(sweep, per)
   const first = sweep.counts[0]!.carriers
   const last = sweep.counts.at(-1)!.carriers
-  const alt = `Mean units per ${per} against the number of carriers, ${first} to ${last}, with the spread of single ${per}s${sweep.plan === null ? '' : `, the plan of ${formatNumber(sweep.plan, 0)}`} and the limits of the law. ${found}`
+  const alt = `Mean units per ${per} against the number of carriers, ${first} to ${last}, with the spread of single ${per}s${sweep.plan === null ? '' : `, the plan of ${formatNumber(sweep.plan, 0)}`}${sweep.law === null ? '' : ' and the limits of the law'}. ${found}`
   const marks = { first, last, span, chosen, plan: sweep.plan, per, counts: sweep.counts.length }
   return {
     spec: frame({
       description: alt,
       height: 340,
       rows,
-      layer: [...bandLayers(marks), ...lawLayers(branches, span, sweep.law.exact), ...meanLayers(marks)],
+      layer: [...bandLayers(marks), ...lawLayers(branches, span, sweep.law?.exact ?? false), ...meanLayers(marks)],
     }),
     rows,
     swapRows: false,

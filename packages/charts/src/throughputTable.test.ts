@@ -15,7 +15,7 @@ test('heads carry units, level, plan, and whether the law is exact', () => {
     'Law, estimate (units)',
     'Limited by',
   ])
-  const exact = throughputTable({ ...sweep, plan: null, law: { ...sweep.law, exact: true } }, 'shift').columns.map(({ head }) => head)
+  const exact = throughputTable({ ...sweep, plan: null, law: { ...sweep.law!, exact: true } }, 'shift').columns.map(({ head }) => head)
   expect(exact).toContain('Law, exact (units)')
   expect(exact.some((head) => head.startsWith('Meets'))).toBe(false)
 })

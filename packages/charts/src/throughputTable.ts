@@ -21,8 +21,7 @@ export function throughputTable({ counts, plan, law, lawSeconds, answer }: Sweep
       column('P50 (units)', 'right'),
       column('P90 (units)', 'right'),
       ...(plan === null ? [] : [column(`Meets ${formatNumber(plan, 0)} (%)`, 'right')]),
-      column(`Law, ${law.exact ? 'exact' : 'estimate'} (units)`, 'right'),
-      column('Limited by', 'left'),
+      ...(law === null ? [] : [column(`Law, ${law.exact ? 'exact' : 'estimate'} (units)`, 'right'), column('Limited by', 'left')]),
       ...(still ? [column('Stood still', 'right', true)] : []),
     ],
     rows: counts.map((count) =>
@@ -34,14 +33,13 @@ export function throughputTable({ counts, plan, law, lawSeconds, answer }: Sweep
           units(count.p50?.point),
           units(count.p90?.point),
           ...(plan === null ? [] : [count.meetsPlan === null ? NONE : percent(count.meetsPlan.share)]),
-          units(count.law.rate * lawSeconds),
-          count.law.regime.replace('-limited', ''),
+          ...(count.law === null ? [] : [units(count.law.rate * lawSeconds), count.law.regime.replace('-limited', '')]),
           ...(still ? [String(count.gridlocks)] : []),
         ],
         count.carriers === answer?.chosen,
       ),
     ),
-    note: `P10: nine of ten ${per}s are better. P90: one of ten is better. The law knows no breakdowns and no spread of times.`,
+    note: `P10: nine of ten ${per}s are better. P90: one of ten is better.${law === null ? '' : ' The law knows no breakdowns and no spread of times.'}`,
   }
 }
 

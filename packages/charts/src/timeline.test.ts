@@ -36,9 +36,7 @@ test('corners of a line: where it stands and where it leaves; a new line where a
 
 test('the finding tells where carriers wait most, and the longest wait, within the stretch', () => {
   // A: 30 s of carrier 0 before it leaves, 30 s at the end; C: 70 s of carrier 1
-  expect(figure.finding).toBe(
-    'From 0.5 to 2.5 min carriers wait most in C, 70 s in all; the longest wait is that of carrier 1 in C, 70 s.',
-  )
+  expect(figure.finding).toBe('From 0.5 to 2.5 min carriers wait most in C, 70 s in all; the longest wait is that of carrier 1 in C, 70 s.')
 })
 
 test('the table tells each carrier', () => {

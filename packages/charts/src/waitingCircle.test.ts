@@ -4,7 +4,7 @@ import { waitingCircle } from './waitingCircle.ts'
 const zones = Array.from({ length: 60 }, (_, index) => ({ name: `Z${index}`, station: index === 1 ? 'Test' : null }))
 
 test('too many carriers: each zone waits for the one below, the last for the first', () => {
-  const figure = waitingCircle({ reason: 'too many carriers', circle: [0, 1, 2], behind: [], merge: null }, zones, 750)
+  const figure = waitingCircle({ reason: 'too many carriers', circle: [0, 1, 2], behind: [], merge: null, unmanned: [] }, zones, 750)
   expect(figure.finding).toBe(
     'After 12.5 min the line stands still, for 3 zones wait for each other in a circle: there are too many carriers: every place to stand on the way round is taken.',
   )
@@ -17,14 +17,18 @@ test('too many carriers: each zone waits for the one below, the last for the fir
 })
 
 test('a merge is named, and who waits behind', () => {
-  const figure = waitingCircle({ reason: 'merge fills its own exit', circle: [4, 5], behind: [2, 3], merge: 5 }, zones, 60)
+  const figure = waitingCircle({ reason: 'merge fills its own exit', circle: [4, 5], behind: [2, 3], merge: 5, unmanned: [] }, zones, 60)
   expect(figure.finding).toContain('Z5, where two ways meet, fills its own exit')
   expect(figure.finding).toContain('Behind it wait Z2 and Z3.')
   expect(figure.table.note).toBe('Behind the circle wait Z2 and Z3.')
 })
 
 test('a long circle is drawn with a gap, the table has all of it', () => {
-  const figure = waitingCircle({ reason: 'too many carriers', circle: zones.map((_, z) => z), behind: [], merge: null }, zones, 0)
+  const figure = waitingCircle(
+    { reason: 'too many carriers', circle: zones.map((_, z) => z), behind: [], merge: null, unmanned: [] },
+    zones,
+    0,
+  )
   expect(figure.rows).toHaveLength(23)
   expect(figure.rows.at(-1)!.words).toBe('Z59 waits for Z0')
   expect(JSON.stringify(figure.spec)).toContain('… 37 more zones')
@@ -32,6 +36,6 @@ test('a long circle is drawn with a gap, the table has all of it', () => {
 })
 
 test('without a circle there is nothing to draw', () =>
-  expect(() => waitingCircle({ reason: 'no way on', circle: [], behind: [1], merge: null }, zones, 0)).toThrow(
+  expect(() => waitingCircle({ reason: 'no way on', circle: [], behind: [1], merge: null, unmanned: [] }, zones, 0)).toThrow(
     'a standstill without a circle cannot be drawn as one',
   ))

@@ -4,8 +4,8 @@ import type { SweepCount, ZoneShares } from '@loopwright/study'
 import type { ChartRow, Figure, WindowWords } from './figure.ts'
 import { formatShare, percent } from './format.ts'
 import { carriersText, frame, type Layer, windowOf } from './frame.ts'
-import { SMALL_SIZE } from './theme.ts'
 import { column, row, type Table } from './table.ts'
+import { SMALL_SIZE } from './theme.ts'
 
 export interface ZoneOccupancyOptions extends WindowWords {
   /** what is in the zones, in travel order; default: nothing known */

@@ -1,7 +1,8 @@
 /** What `order` is asked, from names to indices: which stations move, where to, what comes before what, an order given by hand. */
-import { InvalidArgumentError } from 'commander'
+
 import type { LineSpec } from '@loopwright/line'
 import { type PlaceRules, type Places, placesOf } from '@loopwright/study'
+import { InvalidArgumentError } from 'commander'
 import { Misuse } from './shell.ts'
 
 export interface OrderFlags {

@@ -1,6 +1,7 @@
 /** Which events of a run are wanted: of some carriers, stations or zones, in a stretch of time. */
 import type { LineSpec } from '@loopwright/line'
 import { nearest } from '@loopwright/scenario'
+import { safetyCause } from '@loopwright/study'
 import type { TraceEvent } from './documents/traceEvents.ts'
 import { Misuse } from './shell.ts'
 
@@ -27,7 +28,13 @@ export function traceChoice(line: LineSpec, { carrier, station, zone, from, to }
   const zones = (zone ?? []).map((name) => known('zone', name, names(line.zones)))
   const atStations = new Set(stations)
   const atZones = new Set([...zones, ...line.stations.filter(({ name }) => atStations.has(name)).map((one) => line.zones[one.zone]!.name)])
-  const stops = new Set(line.breakdowns.filter(({ part }) => touches(line, part, atStations, atZones)).map(({ name }) => name))
+  const safety = line.stations
+    .filter((one) => one.safetyStop !== null && atZones.has(line.zones[one.zone]!.name))
+    .map(({ name }) => safetyCause(name))
+  const stops = new Set([
+    ...line.breakdowns.filter(({ part }) => touches(line, part, atStations, atZones)).map(({ name }) => name),
+    ...safety,
+  ])
   const anywhere = station === undefined && zone === undefined
   return (event) => {
     if ((from !== undefined && event.seconds < from) || (to !== undefined && event.seconds > to)) return false
@@ -44,7 +51,9 @@ function isAt(
 ): boolean {
   if (place === null) return event === 'standstill'
   if (event === 'stop begin' || event === 'stop end') return stops.has(place)
-  if (event.startsWith('duty') || event.startsWith('release')) return stations.has(place)
+  if (/^(duty|release|operator|receiver) /.test(event)) return stations.has(place)
+  if (event === 'repair start') return stops.has(place)
+  if (event === 'product arrival' || event === 'turned away') return false
   return zones.has(place) || (to !== null && zones.has(to))
 }
 

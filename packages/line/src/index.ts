@@ -3,7 +3,7 @@
 // What it must obey
 export type { EstimateReason } from './bounds/exactness.ts'
 export type { Exchange, Law } from './bounds/law.ts'
-export { law, lawOrNull } from './bounds/law.ts'
+export { law, lawOrNull, mixShares } from './bounds/law.ts'
 export type { LawTerms } from './bounds/lawTerms.ts'
 export { lawTerms } from './bounds/lawTerms.ts'
 export { isPlainLoop } from './graph.ts'
@@ -26,7 +26,7 @@ export type {
   ZoneResult,
   ZoneState,
 } from './result.ts'
-export { CARRIER_STATES, STATION_STATES, ZONE_STATES } from './result.ts'
+export { CARRIER_STATES, STATION_STATES, safetyCause, ZONE_STATES } from './result.ts'
 // Running it
 export type { SimulateOptions, Simulator } from './simulate.ts'
 export { createSimulator, simulate } from './simulate.ts'

@@ -108,6 +108,13 @@ export interface ZoneResult {
   readonly stoppedBy: readonly { readonly cause: string; readonly seconds: number }[]
 }
 
+/**
+ * What the safety stop of a station is called as a cause of stopped time.
+ *
+ * @example safetyCause('S3') // => 'safety stop S3'
+ */
+export const safetyCause = (station: string): string => `safety stop ${station}`
+
 export interface CarrierResult {
   /** seconds in each state, in the order of CARRIER_STATES; they sum to the window */
   readonly seconds: readonly number[]

@@ -1,7 +1,7 @@
 /** From the collected columns to the plain record of a run. (MODEL.md §11) */
 import { toGrid } from '@loopwright/kernel'
 import { CARRIER_WIDTH, STATION_WIDTH, ZONE_WIDTH } from './collect.ts'
-import type { HandlingResult, RunEnd, RunResult, TallyResult } from './result.ts'
+import { type HandlingResult, type RunEnd, type RunResult, safetyCause, type TallyResult } from './result.ts'
 import type { Line } from './state.ts'
 
 const HOUR = 3600
@@ -79,7 +79,7 @@ export function tellResult(line: Line, seed: string, replication: number, end: R
 
 /** Names of the causes of stops: the breakdown sources, then the safety stops, then `break`. */
 function causeNames(line: Line): string[] {
-  const safety = [...line.safety.safetyStations].map((station) => `safety stop ${line.spec.stations[station]!.name}`)
+  const safety = [...line.safety.safetyStations].map((station) => safetyCause(line.spec.stations[station]!.name))
   return [...line.spec.breakdowns.map((source) => source.name), ...safety, 'break']
 }
 

@@ -1,5 +1,5 @@
 import { readScenario, type Scenario } from '@loopwright/scenario'
-import { sweepHere, type SweepResult } from '@loopwright/study'
+import { type SweepResult, sweepHere } from '@loopwright/study'
 import { expect, test } from 'vitest'
 import { carrierSweepCells, carrierSweepStory } from './carrierSweepStory.ts'
 

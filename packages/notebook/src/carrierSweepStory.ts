@@ -1,6 +1,7 @@
 /** The story of a carrier sweep, as cells: the same in a notebook and in the page of a sweep. */
-import { outputByHour, statesIn, stationTimes, stoppedTime, throughput, unitsSpread, zoneOccupancy } from '@loopwright/charts'
+
 import type { Figure as ChartFigure } from '@loopwright/charts'
+import { outputByHour, statesIn, stationTimes, stoppedTime, throughput, unitsSpread, zoneOccupancy } from '@loopwright/charts'
 import type { Scenario } from '@loopwright/scenario'
 import type { CarrierStudy, SweepCount, SweepResult } from '@loopwright/study'
 import {
@@ -75,7 +76,7 @@ export function carrierSweepStory(scenario: Scenario, of: SweepResult | CarrierS
   const windowWords = {
     per: words.one,
     windowSeconds: result.window.endSeconds - result.window.warmupSeconds,
-    netSeconds: result.lawSeconds / result.law.unitsPerLap,
+    netSeconds: result.lawSeconds / (result.law?.unitsPerLap ?? 1),
     plan: words.plan,
   }
   const { scenarioText, scenarioFile, readBeside } = options

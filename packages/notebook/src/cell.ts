@@ -2,8 +2,9 @@
  * A part of a notebook: plain data, from which both the terminal's text and the page are made.
  * An `id` is unique within its notebook and does not depend on what stands before the cell, so that a page can be renewed part by part.
  */
-import type { Figure } from './figure.ts'
+
 import type { Table } from '@loopwright/charts'
+import type { Figure } from './figure.ts'
 
 export type Cell = ProseCell | AnswerCell | RunCell | SweepCell | TableCell | ChartCell | PlanCell | ChoiceCell | CautionCell
 

@@ -1,6 +1,6 @@
 /** What a running notebook works with: it collects cells and prints them as they come. */
 import type { Scenario } from '@loopwright/scenario'
-import { carrierStudy, carrierSweep, type CarrierStudy, type SweepProgress, type SweepResult } from '@loopwright/study'
+import { type CarrierStudy, carrierStudy, carrierSweep, type SweepProgress, type SweepResult } from '@loopwright/study'
 import { carrierSweepStory } from './carrierSweepStory.ts'
 import type { Cell } from './cell.ts'
 import type { Effects } from './effects.ts'

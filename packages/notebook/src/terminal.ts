@@ -1,7 +1,8 @@
 /** Cells as text for a terminal: 80 columns, no frames, tables of at most 8 columns. */
+
+import type { Table } from '@loopwright/charts'
 import { type Cell, shownView } from './cell.ts'
 import { plainText } from './plainText.ts'
-import type { Table } from '@loopwright/charts'
 import { wrap } from './wrap.ts'
 
 export const TERMINAL_COLUMNS = 80

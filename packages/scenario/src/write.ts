@@ -2,12 +2,12 @@
  * A line or a scenario as a file in its complete form: every field of `LineSpec` said once, in base units, so that it reads back identical.
  * Numbers are written with the digits that JavaScript needs to read the same double again.
  */
-import type { BreakdownPart, LineSpec, MergeSpec, MixSpec, PathSpec, StationSpec, SupplySpec, TaskSpec, ZoneSpec } from '@loopwright/line'
-import { STORE, wholeLine } from '@loopwright/line'
+import type { BreakdownPart, LineSpec, MixSpec, PathSpec, StationSpec, TaskSpec, ZoneSpec } from '@loopwright/line'
 import { Document, type Scalar, type YAMLMap } from 'yaml'
 import { joinPath } from './located.ts'
 import type { Scenario } from './scenario.ts'
 import { distribution } from './write/distribution.ts'
+import { general, isWhole, mergeOf, place, supplyOf } from './write/general.ts'
 import {
   flag,
   flow,
@@ -117,80 +117,6 @@ function compose(scenario: Scenario, style: Style, heading: string): string {
   return document.toString({ lineWidth: 0, version: undefined } as never)
 }
 
-/** One section of all zones, called as it is where the file names none. */
-const isWhole = (line: LineSpec): boolean => JSON.stringify(line.sections) === JSON.stringify(wholeLine(line.zones.length))
-
-/** What only some lines have. */
-function general(line: LineSpec, style: Style): [string, Value | null][] {
-  const station = (index: number): Scalar => text(line.stations[index]!.name)
-  const none = <T>(parts: readonly T[], value: () => Value): Value | null => (parts.length === 0 ? null : value())
-  return [
-    [
-      'sections',
-      isWhole(line)
-        ? null
-        : map(
-            'sections',
-            style,
-            line.sections.map(({ name, zones }) => [name, flowList(zones.map((zone) => place(line, zone)))]),
-          ),
-    ],
-    [
-      'operators',
-      none(line.operators, () =>
-        map(
-          'operators',
-          style,
-          line.operators.map(({ name, stations, start }) => [
-            name,
-            flow([
-              ['stations', flowList(stations.map(station))],
-              ['start', station(start)],
-            ]),
-          ]),
-        ),
-      ),
-    ],
-    [
-      'walks',
-      none(line.walks, () =>
-        list(
-          'walks',
-          style,
-          line.walks.map(({ between, seconds: lasts }) =>
-            flow([
-              ['between', flowList(between.map(station))],
-              ['lasts', seconds(lasts)],
-            ]),
-          ),
-        ),
-      ),
-    ],
-    ['supply', supplyOf(line.supply, 'supply')],
-    [
-      'inspections',
-      none(line.inspections, () =>
-        map(
-          'inspections',
-          style,
-          line.inspections.map(({ task, rejectProbability }) => [line.tasks[task]!, number(rejectProbability)]),
-        ),
-      ),
-    ],
-    [
-      'rework',
-      none(line.rework, () =>
-        map(
-          'rework',
-          style,
-          line.rework.map(({ task, only }) => [line.tasks[task]!, text(only ? 'only' : 'again')]),
-        ),
-      ),
-    ],
-    ['repairCrews', line.repairCrews === null ? text('unlimited') : number(line.repairCrews)],
-  ]
-}
-
 function judged(calendar: NonNullable<Scenario['calendar']>): YAMLMap {
   return flow([
     ['name', text(calendar.judged)],
@@ -208,10 +134,6 @@ function carriers(line: LineSpec, style: Style): YAMLMap {
     ['width', metres(widthMetres)],
     ['start', typeof start === 'string' ? text(start) : flowList(start.map((zone) => place(line, zone)))],
   ])
-}
-
-function mergeOf(line: LineSpec, merge: MergeSpec): Value {
-  return merge.kind === 'priority' ? flow([['priority', flowList(merge.from.map((zone) => place(line, zone)))]]) : text(merge.kind)
 }
 
 function zoneOf(line: LineSpec, zone: ZoneSpec, turn: 'left' | 'right' | null, style: Style): YAMLMap {
@@ -272,9 +194,6 @@ function pathOf(line: LineSpec, path: PathSpec, index: number, style: Style): YA
     !style.wide,
   )
 }
-
-/** A zone by name, or the store. */
-const place = (line: LineSpec, end: number): Scalar => text(end === STORE ? 'store' : line.zones[end]!.name)
 
 /** null: everybody */
 function takesOf(line: LineSpec, { takes }: PathSpec): YAMLMap | null {
@@ -352,17 +271,6 @@ function stationOf(line: LineSpec, station: StationSpec, style: Style): YAMLMap 
             ['reset', distribution(station.safetyStop.resetSeconds)],
           ]),
     ],
-  ])
-}
-
-/** @param usual  name that it has where the file says none */
-function supplyOf({ name, arrivals, queueLimit }: SupplySpec, usual: string): Value {
-  const named: [string, Value | null] = ['name', name === usual ? null : text(name)]
-  if (arrivals.kind === 'always') return name === usual ? text('always') : flow([named])
-  return flow([
-    named,
-    arrivals.kind === 'every' ? ['every', distribution(arrivals.seconds)] : ['times', flowList(arrivals.instants.map(seconds))],
-    ['queue', queueLimit === null ? text('unlimited') : number(queueLimit)],
   ])
 }
 

@@ -1,5 +1,5 @@
 /** Where each carrier was and what it did there, read off the events of a run. */
-import { type LineSpec, startZones, STORE, TRACE_KINDS, type TraceKind } from '@loopwright/line'
+import { type LineSpec, STORE, startZones, TRACE_KINDS, type TraceKind } from '@loopwright/line'
 import type { TraceColumns } from './task.ts'
 
 /** One carrier in one zone: from the start of the move in to the start of the move out. Seconds from time 0. */

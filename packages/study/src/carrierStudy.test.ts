@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { callingThread } from './callingThread.ts'
-import { carrierStudy, type CarrierStudyProgress } from './carrierStudy.ts'
+import { type CarrierStudyProgress, carrierStudy } from './carrierStudy.ts'
 import { smallLoop } from './smallLoop.ts'
 import { memoryStore } from './store/memoryStore.ts'
 

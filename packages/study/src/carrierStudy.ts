@@ -1,5 +1,5 @@
 /** How many carriers the line needs: pilot, Procedure W, and as many runs as the answer takes. */
-import { type LineSpec, law } from '@loopwright/line'
+import type { LineSpec } from '@loopwright/line'
 import { finalReplications, StatisticsError } from '@loopwright/stats'
 import { bringRows, missing, type Part } from './bringRows.ts'
 import type { CarrierStudy, Look } from './carrierStudyResult.ts'
@@ -8,7 +8,7 @@ import { defaultCounts } from './defaultCounts.ts'
 import { openPool, type PoolOptions } from './openPool.ts'
 import { studyResult } from './studyResult.ts'
 import { LEVEL, pilotBest, type Rule, WITHIN } from './sweepAnswer.ts'
-import { checkedCounts, Counts, meanUnits, PILOT_REPLICATIONS, pilotSeed } from './sweepAssembly.ts'
+import { Counts, checkedCounts, meanUnits, PILOT_REPLICATIONS, pilotSeed } from './sweepAssembly.ts'
 import type { SweepAnswer } from './sweepResult.ts'
 import { Walk } from './walk.ts'
 
@@ -72,7 +72,7 @@ export async function carrierStudy(spec: LineSpec, options: CarrierStudyOptions)
   const { seed, within = WITHIN, level = LEVEL, replicationsMax = 1000, plan = null, signal, onProgress } = options
   checkShare('within', within)
   checkShare('level', level)
-  const counts = checkedCounts(spec, options.counts ?? defaultCounts(law(spec)))
+  const counts = checkedCounts(spec, options.counts ?? defaultCounts(spec))
   const pilot = new Counts(spec, pilotSeed(seed))
   const judged = new Counts(spec, seed)
   const { pool, close } = openPool(options)

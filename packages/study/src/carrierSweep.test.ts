@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { carrierSweep, type SweepProgress, sweepHere } from './carrierSweep.ts'
 import { callingThread } from './callingThread.ts'
+import { carrierSweep, type SweepProgress, sweepHere } from './carrierSweep.ts'
 import { replicateHere } from './replicate.ts'
 import { smallLoop } from './smallLoop.ts'
 import { memoryStore } from './store/memoryStore.ts'
@@ -25,10 +25,10 @@ describe('a sweep', () => {
   })
 
   test('carries the law, and what turns its rates into units', () => {
-    expect(here.law.carriersLow).toBe(Math.ceil(53 / 24))
+    expect(here.law!.carriersLow).toBe(Math.ceil(53 / 24))
     expect(here.lawSeconds).toBe(3600 - 600)
     // One exchange at the work: 2 + 20 + 1 + 1 = 24 s; 3000 s of work in the window.
-    expect(here.counts[2]!.law.stationLimited! * here.lawSeconds).toBeCloseTo(3000 / 24, 10)
+    expect(here.counts[2]!.law!.stationLimited! * here.lawSeconds).toBeCloseTo(3000 / 24, 10)
   })
 
   test('a count added changes no number of the others', () => {

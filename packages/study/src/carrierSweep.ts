@@ -3,7 +3,7 @@ import type { LineSpec } from '@loopwright/line'
 import { bringRows, missing, type Part } from './bringRows.ts'
 import { openPool, type PoolOptions } from './openPool.ts'
 import { pilotBest, sweepAnswer } from './sweepAnswer.ts'
-import { checkedCounts, checkReplications, Counts, PILOT_REPLICATIONS, pilotSeed, sweepResult } from './sweepAssembly.ts'
+import { Counts, checkedCounts, checkReplications, PILOT_REPLICATIONS, pilotSeed, sweepResult } from './sweepAssembly.ts'
 import type { SweepResult } from './sweepResult.ts'
 import { TaskRunner } from './task.ts'
 

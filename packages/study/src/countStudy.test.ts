@@ -93,5 +93,5 @@ test('none: nothing but the law', () => {
     stoppedBy: [],
     lapSecondsMean: null,
   })
-  expect(result.law.carrierLimited).toBeGreaterThan(0)
+  expect(result.law!.carrierLimited).toBeGreaterThan(0)
 })

@@ -1,8 +1,8 @@
 /** All replications of one number of carriers, as they come in, and what they tell together. */
 import { CARRIER_STATES, type Law, type LineSpec, lawTerms, STATION_STATES, ZONE_STATES } from '@loopwright/line'
 import { binomialEstimate, meanInterval, predictionInterval, quantileEstimate, tQuantile } from '@loopwright/stats'
-import { END_REASONS, type RowLayout } from './runRow.ts'
 import { RowTally } from './rowTally.ts'
+import { END_REASONS, type RowLayout } from './runRow.ts'
 import type { StationShares, SweepCount, ZoneShares } from './sweepResult.ts'
 
 const GRIDLOCK = END_REASONS.indexOf('gridlock')
@@ -49,10 +49,10 @@ export class CountStudy {
    * What the replications tell that are in.
    *
    * @param spec  the line, with any number of carriers
-   * @param law   of that line
+   * @param law   of that line; null: it has none
    * @param plan  units wanted per window; null: no plan
    */
-  result(spec: LineSpec, law: Law, plan: number | null): SweepCount {
+  result(spec: LineSpec, law: Law | null, plan: number | null): SweepCount {
     const { units, tally, layout } = this
     const enough = units.length >= 2
     const windowSeconds = spec.window.endSeconds - spec.window.warmupSeconds
@@ -68,7 +68,7 @@ export class CountStudy {
       singleShift: enough ? bounds(predictionInterval(units)) : null,
       gridlocks: this.gridlocks,
       outOfProducts: this.outOfProducts,
-      law: lawTerms(law, this.carriers),
+      law: law === null ? null : lawTerms(law, this.carriers),
       stations: units.length === 0 ? [] : stationShares(spec, tally, layout, windowSeconds),
       zones: units.length === 0 ? [] : zoneShares(spec, tally, layout, windowSeconds),
       carrierShares: units.length === 0 ? [] : carrierShares(this.carriers, tally, layout, windowSeconds),

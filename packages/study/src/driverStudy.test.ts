@@ -2,8 +2,8 @@ import type { LineSpec } from '@loopwright/line'
 import { law } from '@loopwright/line'
 import { exchangeElasticity } from '@loopwright/stats'
 import { expect, test } from 'vitest'
-import { TIME_KINDS } from './drivers.ts'
 import { driverStudy } from './driverStudy.ts'
+import { TIME_KINDS } from './drivers.ts'
 import { hereRunner } from './runner.ts'
 import { smallLoop } from './smallLoop.ts'
 
@@ -44,7 +44,7 @@ test('everything that takes time sums to 1, whatever limits: stations, carriers 
 
 test('too few carriers: one more brings what the law says', async () => {
   const result = await driverStudy(steady(20, { carriers: { ...smallLoop().carriers, count: 1 } }), request, hereRunner())
-  expect(result.lawTerms.regime).toBe('carrier-limited')
+  expect(result.lawTerms!.regime).toBe('carrier-limited')
   expect(result.oneCarrierLess).toBeNull()
   const lap = law(steady(20)).lapSeconds
   const exchange = 24

@@ -1,5 +1,5 @@
 /** What drives the output: per cent more output for one per cent of each driver, in the same worlds; and what explains it. */
-import { type Law, law, type LawTerms, lawTerms, type LineSpec, STATION_STATES } from '@loopwright/line'
+import { type Law, type LawTerms, type LineSpec, lawOrNull, lawTerms, STATION_STATES } from '@loopwright/line'
 import {
   type Arrows,
   arrows,
@@ -43,8 +43,8 @@ export interface DriverResult {
   readonly oneCarrierMore: PairedDifference | null
   readonly oneCarrierLess: PairedDifference | null
   readonly explanation: Explanation | null
-  readonly law: Law
-  readonly lawTerms: LawTerms
+  readonly law: Law | null
+  readonly lawTerms: LawTerms | null
 }
 
 export interface DriverEffect {
@@ -91,7 +91,7 @@ export async function driverStudy(line: LineSpec, request: DriverRequest, runner
       `replication ${nothing} makes nothing, so that there is no per cent of it: look at why it stands still (loopwright run)`,
     )
   }
-  const lineLaw = law(line)
+  const lineLaw = lawOrNull(line)
   const head = {
     kind: 'drivers',
     engineVersion: ENGINE_VERSION,
@@ -101,7 +101,7 @@ export async function driverStudy(line: LineSpec, request: DriverRequest, runner
     step: STEP,
     carriers: line.carriers.count,
     law: lineLaw,
-    lawTerms: lawTerms(lineLaw, line.carriers.count),
+    lawTerms: lineLaw === null ? null : lawTerms(lineLaw, line.carriers.count),
   } as const
   if (n < 2) return { ...head, base: null, drivers: [], limits: [], oneCarrierMore: null, oneCarrierLess: null, explanation: null }
   const first = lines.length - 2 * drivers.length

@@ -1,6 +1,6 @@
 // What a study tells
 export type { Law, LawTerms } from '@loopwright/line'
-export { CARRIER_STATES, lawTerms, STATION_STATES, STORE, TRACE_KINDS, ZONE_STATES } from '@loopwright/line'
+export { CARRIER_STATES, lawTerms, STATION_STATES, STORE, safetyCause, TRACE_KINDS, ZONE_STATES } from '@loopwright/line'
 export { callingThread } from './callingThread.ts'
 export type { CarrierStay } from './carrierStays.ts'
 export { carrierStays } from './carrierStays.ts'

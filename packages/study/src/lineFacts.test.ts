@@ -41,7 +41,7 @@ test('the facts of a small loop, by hand', () => {
   expect(facts.slowestStation).toBe(1)
   expect(facts.variants).toEqual([{ name: 'one', share: 1 }])
   expect(facts.stops).toEqual([{ name: 'jam', at: 'station B', clock: 'operating', timeToFailureSeconds: 1800, repairSeconds: 60 }])
-  expect(facts.law.lapSeconds).toBe(8 * 2 + 8 + 20 + 6 + 3)
+  expect(facts.law!.lapSeconds).toBe(8 * 2 + 8 + 20 + 6 + 3)
 })
 
 test('lengths add up; transfers are told by name; parts that stop by their names', () => {

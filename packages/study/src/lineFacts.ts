@@ -1,9 +1,10 @@
 /** What a line is, in numbers that a person can check against the drawing: mean times, exchanges, stops. No simulation. */
-import { type BreakdownSpec, type Law, type LineSpec, law, type StationSpec } from '@loopwright/line'
+import { type BreakdownSpec, type Law, type LineSpec, lawOrNull, mixShares, type StationSpec } from '@loopwright/line'
 import { distributionMean } from '@loopwright/stats'
 
 export interface LineFacts {
-  readonly law: Law
+  /** null: the line is no single closed loop */
+  readonly law: Law | null
   /** metres; null where a zone has no length */
   readonly loopMetres: number | null
   /** names of the zones with a transfer, and of those that are entered only when the exit is clear */
@@ -25,10 +26,10 @@ export interface StationFacts {
   /** mean over the mix; a variant without work here counts 0 s */
   readonly workSeconds: number
   readonly releaseSeconds: number
-  /** move in and clear, from rest, and transfer changes */
-  readonly moveAndClearSeconds: number
-  /** the whole exchange: from one carrier's start in to the next one's */
-  readonly exchangeSeconds: number
+  /** move in and clear, from rest, and transfer changes; null without a law */
+  readonly moveAndClearSeconds: number | null
+  /** the whole exchange: from one carrier's start in to the next one's; null without a law */
+  readonly exchangeSeconds: number | null
 }
 
 export interface StopFacts {
@@ -42,45 +43,55 @@ export interface StopFacts {
 
 /**
  * The facts of a line.
- *
- * @throws RangeError  as `law` does
  */
 export function lineFacts(spec: LineSpec): LineFacts {
-  const lineLaw = law(spec)
+  const lineLaw = lawOrNull(spec)
+  const shares = mixShares(spec.mix, spec.variants.length)
   const lengths = spec.zones.map((zone) => zone.lengthMetres)
-  const stations = spec.stations.map((station) => stationFacts(spec, lineLaw, station))
-  const slowest = Math.max(...stations.map((station) => station.exchangeSeconds))
+  const stations = spec.stations.map((station) => stationFacts(spec, lineLaw, shares, station))
+  const paces = stations.map((station) => station.exchangeSeconds ?? station.workSeconds + station.releaseSeconds)
   return {
     law: lineLaw,
     loopMetres: lengths.every((length) => length !== null) ? lengths.reduce((sum, length) => sum + length!, 0) : null,
     transfers: spec.zones.filter((zone) => zone.transfer !== null).map((zone) => zone.name),
     exitClearTransfers: spec.zones.filter((zone) => zone.transfer?.enterOnlyIfExitClear === true).map((zone) => zone.name),
     stations,
-    variants: spec.variants.map((name, index) => ({ name, share: lineLaw.variantShares[index]! })),
+    variants: spec.variants.map((name, index) => ({ name, share: shares[index]! })),
     stops: spec.breakdowns.map((source) => stopFacts(spec, source)),
-    slowestStation: stations.length === 0 ? null : stations.findIndex((station) => station.exchangeSeconds === slowest),
+    slowestStation: stations.length === 0 ? null : paces.indexOf(Math.max(...paces)),
   }
 }
 
-function stationFacts(spec: LineSpec, lineLaw: Law, station: StationSpec): StationFacts {
-  const exchange = lineLaw.exchanges[station.zone]!
+function stationFacts(spec: LineSpec, lineLaw: Law | null, shares: readonly number[], station: StationSpec): StationFacts {
+  const exchange = lineLaw?.exchanges[station.zone] ?? null
   return {
     name: station.name,
     title: station.title,
     zone: spec.zones[station.zone]!.name,
     duties: (['unload', 'load', 'work'] as const).filter((duty) => station[duty] !== null),
-    workSeconds: exchange.workSeconds,
-    releaseSeconds: exchange.releaseSeconds,
-    moveAndClearSeconds: exchange.moveSeconds + exchange.changeSeconds + exchange.clearSeconds + exchange.changeBackSeconds,
-    exchangeSeconds: exchange.seconds,
+    workSeconds: exchange?.workSeconds ?? meanWork(station, shares),
+    releaseSeconds: exchange?.releaseSeconds ?? distributionMean(station.releaseSeconds),
+    moveAndClearSeconds:
+      exchange === null ? null : exchange.moveSeconds + exchange.changeSeconds + exchange.clearSeconds + exchange.changeBackSeconds,
+    exchangeSeconds: exchange?.seconds ?? null,
   }
+}
+
+/** Seconds of all its tasks, mean over the mix. */
+function meanWork({ unload, load, work }: StationSpec, shares: readonly number[]): number {
+  const tasks = [...(unload ?? []), ...(load ?? []), ...(work ?? [])]
+  const of = (times: (typeof tasks)[number]['seconds']): number =>
+    times.reduce((sum, time, variant) => sum + (time === null ? 0 : shares[variant]! * distributionMean(time)), 0)
+  return tasks.reduce((sum, { seconds }) => sum + of(seconds), 0)
 }
 
 function stopFacts(spec: LineSpec, source: BreakdownSpec): StopFacts {
   const part = source.part
   const at =
     part.kind === 'section'
-      ? 'the whole line'
+      ? spec.sections[part.index]!.zones.length === spec.zones.length
+        ? 'the whole line'
+        : `section ${spec.sections[part.index]!.name}`
       : part.kind === 'station'
         ? `station ${spec.stations[part.index]!.name}`
         : `${part.kind} ${spec.zones[part.index]!.name}`

@@ -1,4 +1,4 @@
-import { law, type LineSpec } from '@loopwright/line'
+import { type LineSpec, mixShares } from '@loopwright/line'
 import { distributionMean } from '@loopwright/stats'
 import type { TaskToShare } from './taskBalance.ts'
 
@@ -8,7 +8,7 @@ import type { TaskToShare } from './taskBalance.ts'
  * @returns  tasks of the duty `work`; loading and unloading stay where they are
  */
 export function lineTasks(line: LineSpec): TaskToShare[] {
-  const { variantShares } = law(line)
+  const variantShares = mixShares(line.mix, line.variants.length)
   const load = line.stations.find((station) => station.load !== null)?.zone ?? 0
   const fromLoad = (zone: number): number => (zone - load + line.zones.length) % line.zones.length
   const tasks = [...line.stations]

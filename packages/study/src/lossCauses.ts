@@ -1,5 +1,5 @@
 /** Causes of lost output, each as the same line without it. Since every source of chance has its own stream, nothing else changes. */
-import { law, type LineSpec } from '@loopwright/line'
+import { type Law, type LineSpec, lawOrNull, mixShares } from '@loopwright/line'
 import { type Distribution, distributionMean } from '@loopwright/stats'
 import { withPaths, withTaskTimes } from './lineChange.ts'
 import { scaledTimes } from './scaledTimes.ts'
@@ -24,12 +24,12 @@ export interface LossCauseOptions {
 
 /**
  * The causes in the order in which they are taken out: stops, breaks, the exchange at the constraint, the spread of task times, differences between
- * products, the carriers. The constraint is that of the line as it stands, by its law.
+ * products, the carriers. The constraint is that of the line as it stands, by its law; a line that is no single closed loop has none.
  */
 export function lossCauses(line: LineSpec, options: LossCauseOptions = {}): LossCause[] {
   const { stopGroups = line.breakdowns.map(({ name }) => ({ name, sources: [name] })), bestCarriers = line.carriers.count } = options
-  const { constraintZone, constraintStation, variantShares } = law(line)
-  const place = constraintStation === null ? line.zones[constraintZone]!.name : line.stations[constraintStation]!.name
+  const variantShares = mixShares(line.mix, line.variants.length)
+  const lineLaw = lawOrNull(line)
   return [
     ...stopGroups.map(
       ({ name, sources }): LossCause => ({
@@ -39,7 +39,7 @@ export function lossCauses(line: LineSpec, options: LossCauseOptions = {}): Loss
       }),
     ),
     { kind: 'breaks', name: 'breaks', without: (now) => ({ ...now, breaks: [] }) },
-    { kind: 'exchange', name: `exchange at ${place}`, without: (now) => withoutExchange(now, constraintZone) },
+    ...(lineLaw === null ? [] : [exchangeCause(line, lineLaw)]),
     {
       kind: 'spread of times',
       name: 'spread of task times',
@@ -48,6 +48,11 @@ export function lossCauses(line: LineSpec, options: LossCauseOptions = {}): Loss
     { kind: 'products', name: 'differences between products', without: (now) => averageProduct(now, variantShares) },
     { kind: 'carriers', name: 'shortage of carriers', without: (now) => withCarriers(now, bestCarriers) },
   ]
+}
+
+function exchangeCause(line: LineSpec, { constraintZone, constraintStation }: Law): LossCause {
+  const place = constraintStation === null ? line.zones[constraintZone]!.name : line.stations[constraintStation]!.name
+  return { kind: 'exchange', name: `exchange at ${place}`, without: (now) => withoutExchange(now, constraintZone) }
 }
 
 function atMean(times: Distribution): Distribution {

@@ -1,5 +1,5 @@
 /** Units lost by cause: the same shifts are run again with one cause after another taken out, until nothing is left to lose by. */
-import { law, type LineSpec } from '@loopwright/line'
+import { type LineSpec, lawOrNull } from '@loopwright/line'
 import { type MeanInterval, meanInterval, type PairedDifference, pairedDifference } from '@loopwright/stats'
 import { ENGINE_VERSION } from './engineVersion.ts'
 import { type LossCauseOptions, type LossKind, lossCauses } from './lossCauses.ts'
@@ -93,7 +93,9 @@ export async function lossWaterfall(line: LineSpec, request: LossRequest, runner
 /** The best count of a pilot in other worlds; the line's own unless another is shown to make more. */
 async function bestCount(line: LineSpec, seed: string, runner: Runner): Promise<number> {
   const own = line.carriers.count
-  const { carriersLow, carriersHigh } = law(line)
+  const lineLaw = lawOrNull(line)
+  if (lineLaw === null) return own
+  const { carriersLow, carriersHigh } = lineLaw
   if (carriersLow === null || carriersHigh === null || typeof line.carriers.start !== 'string') return own
   const last = Math.min(line.zones.length - 1, Math.max(carriersHigh, carriersLow) + 1)
   const from = Math.max(1, Math.min(carriersLow, last))

@@ -2,7 +2,7 @@
  * One run as a row of numbers: all that a study keeps of it. A row is small, travels between threads without copying, and rows add up column by column.
  * NaN stands for "there is none" (a lap time in a run without a whole lap); it never leaves this package.
  */
-import { CARRIER_STATES, type LineSpec, type RunResult, STATION_STATES, ZONE_STATES } from '@loopwright/line'
+import { CARRIER_STATES, type LineSpec, type RunResult, STATION_STATES, safetyCause, ZONE_STATES } from '@loopwright/line'
 
 /** How a run ended, as a number in its row. */
 export const END_REASONS = ['end of window', 'gridlock', 'out of products'] as const
@@ -28,7 +28,7 @@ export interface RowLayout {
   readonly zoneStride: number
   /** first column of the first cause: seconds, count */
   readonly cause: number
-  /** names of the breakdown sources, then `break` where there are breaks */
+  /** names of the breakdown sources, then the safety stops by station, then `break` where there are breaks */
   readonly causes: readonly string[]
   /** first of the carriers' states: seconds summed over carriers */
   readonly carrierStates: number
@@ -37,7 +37,8 @@ export interface RowLayout {
 
 /** The layout of all runs of one line, whatever its number of carriers. */
 export function rowLayout(spec: LineSpec): RowLayout {
-  const causes = [...spec.breakdowns.map((source) => source.name), ...(spec.breaks.length > 0 ? ['break'] : [])]
+  const safety = spec.stations.filter(({ safetyStop }) => safetyStop !== null).map(({ name }) => safetyCause(name))
+  const causes = [...spec.breakdowns.map((source) => source.name), ...safety, ...(spec.breaks.length > 0 ? ['break'] : [])]
   const hours = Math.ceil((spec.window.endSeconds - spec.window.warmupSeconds) / 3600)
   const stationStride = STATION_STATES.length + 1 + causes.length
   const zoneStride = ZONE_STATES.length + 1
@@ -93,14 +94,11 @@ export function runRow(layout: RowLayout, result: RunResult): Float64Array {
     row.set(zone.seconds, at)
     row[at + ZONE_STATES.length] = zone.occupancyMean
   })
-  result.breakdowns.forEach((source, index) => {
-    row[layout.cause + 2 * index] = source.seconds
-    row[layout.cause + 2 * index + 1] = source.count
+  const stops = [...result.breakdowns, ...result.safetyStops, result.breaks]
+  stops.slice(0, layout.causes.length).forEach((stop, index) => {
+    row[layout.cause + 2 * index] = stop.seconds
+    row[layout.cause + 2 * index + 1] = stop.count
   })
-  if (layout.causes.length > result.breakdowns.length) {
-    row[layout.cause + 2 * result.breakdowns.length] = result.breaks.seconds
-    row[layout.cause + 2 * result.breakdowns.length + 1] = result.breaks.count
-  }
   for (const carrier of result.carriers) {
     for (const [state, seconds] of carrier.seconds.entries()) row[layout.carrierStates + state]! += seconds
   }

@@ -1,5 +1,5 @@
-import { expect, test } from 'vitest'
 import { meanInterval } from '@loopwright/stats'
+import { expect, test } from 'vitest'
 import { hereRunner, inCommon, type RunnerProgress, threadRunner, unitsOf } from './runner.ts'
 import { smallLoop } from './smallLoop.ts'
 import { withCarriers } from './withCarriers.ts'

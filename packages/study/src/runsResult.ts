@@ -1,5 +1,5 @@
 /** What several runs of one line tell together. Plain data; times in seconds, counts per window. */
-import { type Law, type LineSpec, law, type RunResult } from '@loopwright/line'
+import { type Law, type LineSpec, lawOrNull, type RunResult } from '@loopwright/line'
 import { type MeanInterval, meanInterval } from '@loopwright/stats'
 import { CountStudy } from './countStudy.ts'
 import { ENGINE_VERSION } from './engineVersion.ts'
@@ -18,7 +18,8 @@ export interface RunsResult {
   /** units wanted per window; null without a plan */
   readonly plan: number | null
   readonly window: { readonly warmupSeconds: number; readonly endSeconds: number }
-  readonly law: Law
+  /** null: the line is no single closed loop */
+  readonly law: Law | null
   /** units per window = rate of the law × this */
   readonly lawSeconds: number
   /** means over the runs, as in a sweep of this one count */
@@ -55,7 +56,7 @@ export function runsResult(
     0,
     runs.map((run) => runRow(layout, run)),
   )
-  const lineLaw = law(spec)
+  const lineLaw = lawOrNull(spec)
   return {
     kind: 'runs',
     engineVersion: ENGINE_VERSION,
@@ -65,7 +66,7 @@ export function runsResult(
     plan: request.plan,
     window: spec.window,
     law: lineLaw,
-    lawSeconds: lineLaw.unitsPerLap * workingSeconds(spec),
+    lawSeconds: (lineLaw?.unitsPerLap ?? 1) * workingSeconds(spec),
     count: study.result(spec, lineLaw, request.plan),
     intervals: runs.length < 2 ? null : intervals(spec, runs),
   }

@@ -1,6 +1,7 @@
 /** A small line for the tests of this package; no part of what is built. */
-import type { Distribution } from '@loopwright/stats'
+
 import { type LineSpec, PLAIN_LINE, PLAIN_PATH, PLAIN_STATION, PLAIN_ZONE, wholeLine } from '@loopwright/line'
+import type { Distribution } from '@loopwright/stats'
 
 const constant = (value: number): Distribution => ({ kind: 'constant', value })
 

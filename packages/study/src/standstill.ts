@@ -6,6 +6,8 @@ export type StandstillReason =
   | 'too many carriers'
   /** the circle runs through a zone with several ways in: what came in there keeps itself from going on */
   | 'merge fills its own exit'
+  /** work, a push or a pull waits for operators who can never be free: somebody waits for himself */
+  | 'nobody is free'
   /** zones wait, but not in a circle: the first of them has no way on */
   | 'no way on'
 
@@ -17,6 +19,8 @@ export interface Standstill {
   readonly behind: readonly number[]
   /** index of the merging zone; null: none is part of the reason */
   readonly merge: number | null
+  /** zone indices that wait for operators */
+  readonly unmanned: readonly number[]
 }
 
 /**
@@ -31,6 +35,14 @@ export function standstillOf(line: Pick<LineSpec, 'paths'>, end: RunEnd): Stands
   const behind = end.waits.map(([zone]) => zone).filter((zone) => !circle.includes(zone))
   const waysIn = (zone: number): number => line.paths.filter(({ to }) => to === zone).length
   const merge = circle.find((zone) => waysIn(zone) > 1) ?? null
-  const reason = circle.length === 0 ? 'no way on' : merge === null ? 'too many carriers' : 'merge fills its own exit'
-  return { reason, circle, behind, merge }
+  const { unmanned } = end
+  const reason =
+    unmanned.length > 0
+      ? 'nobody is free'
+      : circle.length === 0
+        ? 'no way on'
+        : merge === null
+          ? 'too many carriers'
+          : 'merge fills its own exit'
+  return { reason, circle, behind, merge, unmanned }
 }

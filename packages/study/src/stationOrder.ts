@@ -1,5 +1,5 @@
 /** Which order and places of stations make most: candidates, a selection whose error is known, and the winner against today in fresh worlds. */
-import { type Law, law, type LineSpec, lawTerms } from '@loopwright/line'
+import { type LineSpec, lawOrNull, lawTerms } from '@loopwright/line'
 import {
   type BestTable,
   bestTable,
@@ -203,7 +203,8 @@ async function search(
   const seconds = workingSeconds(line)
   const means = new Map<string, { places: Places; mean: number }>([[today.join(), { places: today, mean: todayMean }]])
   const hopeless = (places: Places): boolean => {
-    const bound: Law = law(withPlaces(line, places))
+    const bound = lawOrNull(withPlaces(line, places))
+    if (bound === null) return false
     return lawTerms(bound, line.carriers.count).rate * bound.unitsPerLap * seconds < 0.98 * todayMean
   }
   let at = today

@@ -1,6 +1,6 @@
 /** How long a line takes to forget its start, and what it makes from then on: MSER-5 on long runs, with guards. */
-import { law, type LineSpec, type RunResult, simulate, Trace, TRACE_KINDS } from '@loopwright/line'
-import { type MeanInterval, meanInterval, mser5, type RunEnd, type WarmupCut, warmupSentence } from '@loopwright/stats'
+import { type LineSpec, lawOrNull, type RunResult, simulate, TRACE_KINDS, Trace } from '@loopwright/line'
+import { distributionMean, type MeanInterval, meanInterval, mser5, type RunEnd, type WarmupCut, warmupSentence } from '@loopwright/stats'
 import { ENGINE_VERSION } from './engineVersion.ts'
 import { createPool } from './pool.ts'
 import { runChunks } from './runChunks.ts'
@@ -105,9 +105,19 @@ export async function steadyState(line: LineSpec, request: SteadyRequest, runs: 
 
 /** Five cycles of the slowest station or more; of a fixed sequence of products, whole ones. */
 function intervalOf(line: LineSpec): number {
-  const { exchangeSeconds } = law(line)
+  const exchangeSeconds = lawOrNull(line)?.exchangeSeconds ?? slowestWork(line)
   const cycle = line.mix.kind === 'pattern' ? line.mix.sequence.length : 1
   return Math.ceil(Math.ceil(5 / cycle) * cycle * exchangeSeconds)
+}
+
+/** Seconds of the longest mean work at a station, release too; where a line has no law. */
+function slowestWork({ stations }: LineSpec): number {
+  const works = stations.map(({ unload, load, work, releaseSeconds }) => {
+    const tasks = [...(unload ?? []), ...(load ?? []), ...(work ?? [])]
+    const longest = tasks.map(({ seconds }) => Math.max(0, ...seconds.map((time) => (time === null ? 0 : distributionMean(time)))))
+    return longest.reduce((sum, seconds) => sum + seconds, distributionMean(releaseSeconds))
+  })
+  return Math.max(1, ...works)
 }
 
 /** Output, and products in line on average, in each interval. */

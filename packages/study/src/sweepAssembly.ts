@@ -1,5 +1,5 @@
 /** A carrier sweep while its rows come in, and the result made of them: shared by sweeps and studies, on threads and in the calling thread. */
-import { type Law, type LineSpec, law } from '@loopwright/line'
+import { type LineSpec, lawOrNull } from '@loopwright/line'
 import { CountStudy } from './countStudy.ts'
 import { ENGINE_VERSION } from './engineVersion.ts'
 import { type RowLayout, rowLayout } from './runRow.ts'
@@ -82,7 +82,7 @@ export function sweepResult(
   answer: (counts: readonly SweepCount[]) => SweepAnswer | null,
 ): SweepResult {
   const { seed, replications, plan } = request
-  const lineLaw: Law = law(spec)
+  const lineLaw = lawOrNull(spec)
   const counts = studies.map((study) => study.result(spec, lineLaw, plan))
   return {
     kind: 'carrier sweep',
@@ -93,7 +93,7 @@ export function sweepResult(
     plan,
     window: spec.window,
     law: lineLaw,
-    lawSeconds: lineLaw.unitsPerLap * workingSeconds(spec),
+    lawSeconds: (lineLaw?.unitsPerLap ?? 1) * workingSeconds(spec),
     counts,
     answer: answer(counts),
   }

@@ -13,9 +13,9 @@ export interface SweepResult {
   /** units wanted per window; null without a plan */
   readonly plan: number | null
   readonly window: { readonly warmupSeconds: number; readonly endSeconds: number }
-  /** what the law is made of, and its knees (MODEL.md §12) */
-  readonly law: Law
-  /** units per window = rate of the law (carriers per second) × this: products per lap × seconds of the window that are no break */
+  /** what the law is made of, and its knees (MODEL.md §12); null: the line is no single closed loop, and has none */
+  readonly law: Law | null
+  /** units per window = rate of the law (carriers per second) × this: products per lap (1 without a law) × seconds of the window that are no break */
   readonly lawSeconds: number
   /** by carriers, ascending */
   readonly counts: readonly SweepCount[]
@@ -41,8 +41,8 @@ export interface SweepCount {
   /** runs that ended in gridlock, and out of products */
   readonly gridlocks: number
   readonly outOfProducts: number
-  /** the law's three terms for this count (MODEL.md §12), carriers per second */
-  readonly law: LawTerms
+  /** the law's three terms for this count (MODEL.md §12), carriers per second; null as in the result */
+  readonly law: LawTerms | null
   /** means over replications; this and the lists below are empty, the means null, while there is no replication */
   readonly stations: readonly StationShares[]
   readonly zones: readonly ZoneShares[]

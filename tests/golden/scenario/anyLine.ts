@@ -1,4 +1,4 @@
-/** Generators of lines, for tests that want any of them. */
+/** Generators of lines, for tests that want any of them. It has over 300 lines because every part of a line has its generator here. */
 import {
   type BreakdownPart,
   type BreakdownSpec,

@@ -1,6 +1,6 @@
 import { formatNumber, formatShare, type Table } from '@loopwright/charts'
-import { type BalanceResult, taskBalance, type TaskToShare } from '@loopwright/study'
 import type { Cell } from '@loopwright/notebook'
+import { type BalanceResult, type TaskToShare, taskBalance } from '@loopwright/study'
 import { tasksOfCsv, tasksOfLine } from '../balanceTasks.ts'
 import { balanceDocument } from '../documents/balanceDocument.ts'
 import { loadScenario } from '../loadScenario.ts'

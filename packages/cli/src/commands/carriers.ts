@@ -1,5 +1,5 @@
 import { studyStage } from '@loopwright/notebook'
-import { carrierStudy, defaultCounts, lineFacts, withCarriers } from '@loopwright/study'
+import { carrierStudy, defaultCounts, withCarriers } from '@loopwright/study'
 import { carriersDocument } from '../documents/carriersDocument.ts'
 import { openStore, type StoreFlags, tellStore } from '../keptRuns.ts'
 import { loadScenario } from '../loadScenario.ts'
@@ -25,7 +25,7 @@ export async function carriers(shell: Shell, file: string, flags: CarriersFlags,
   const source = await loadScenario(shell, file, flags.variation)
   const { line, plan } = source.scenario
   const { seed, workers, replications } = flags
-  const counts = refusals(() => flags.carriers ?? defaultCounts(lineFacts(line).law))
+  const counts = refusals(() => flags.carriers ?? defaultCounts(line))
   for (const count of counts.toReversed()) refusals(() => withCarriers(line, count))
   if (flags.out !== undefined) await shell.checkWritable(flags.out)
   const cells = flags.json === true && flags.out === undefined ? null : import('../cells.ts')

@@ -35,7 +35,7 @@ export async function check(shell: Shell, file: string, flags: { readonly variat
     breaksSentence(scenario),
     variationsSentence(notes),
   ]
-  const lawSeconds = facts.law.unitsPerLap * workingSeconds(scenario.line)
+  const lawSeconds = (facts.law?.unitsPerLap ?? 1) * workingSeconds(scenario.line)
   const law = [taktSentence(scenario, facts), ...lawSentences(scenario, facts, windowWords(scenario), lawSeconds)]
   const prose = (id: string, sentences: readonly (string | null)[]): Cell => ({
     kind: 'prose',

@@ -1,4 +1,4 @@
-import { carrierSweep, defaultCounts, lineFacts, withCarriers } from '@loopwright/study'
+import { carrierSweep, defaultCounts, withCarriers } from '@loopwright/study'
 import { sweepDocument } from '../documents/sweepDocument.ts'
 import { openStore, type StoreFlags, tellStore } from '../keptRuns.ts'
 import { loadScenario } from '../loadScenario.ts'
@@ -19,7 +19,7 @@ export async function sweep(shell: Shell, file: string, flags: SweepFlags, comma
   const source = await loadScenario(shell, file, flags.variation)
   const { line, plan } = source.scenario
   const { replications, seed, workers } = flags
-  const counts = refusals(() => flags.carriers ?? defaultCounts(lineFacts(line).law))
+  const counts = refusals(() => flags.carriers ?? defaultCounts(line))
   for (const count of [...counts].reverse()) refusals(() => withCarriers(line, count))
   if (flags.out !== undefined) await shell.checkWritable(flags.out)
   const cells = flags.json === true && flags.out === undefined ? null : import('../cells.ts')

@@ -17,8 +17,9 @@ export function scenarioHead({ file, variation, scenario }: Source): object {
   return { file, variation, name: scenario.name, question: scenario.question }
 }
 
-/** The law with names in place of indices. */
-export function lawDocument(law: Law, spec: LineSpec, lawSeconds: number): object {
+/** The law with names in place of indices; null where the line has none. */
+export function lawDocument(law: Law | null, spec: LineSpec, lawSeconds: number): object | null {
+  if (law === null) return null
   return {
     exact: law.exact,
     estimateReasons: law.estimateReasons,
@@ -63,36 +64,38 @@ export const headSchema = (document: string, replications: string): Record<strin
 })
 
 export const lawSchema = (): Schema =>
-  record(
-    {
-      exact: flag('the law holds exactly; else its terms are an estimate'),
-      estimateReasons: list(text('one reason'), 'why it is an estimate'),
-      lapSeconds: number('lap of one carrier alone'),
-      exchangeSeconds: number('the slowest exchange'),
-      constraint: record({ zone: text('name'), station: orNull(text('name')) }, 'where the slowest exchange is'),
-      holeLapSeconds: number('lap of one hole'),
-      storageZones: count('zones where a carrier may wait'),
-      carriersLow: orNull(number('from here on the station limits')),
-      carriersHigh: orNull(number('up to here; beyond, holes are short')),
-      unitsPerLap: number('products taken off per carrier and lap'),
-      unitsPerWindowFactor: number('rate (carriers per second) × this = units per window'),
-      variantShares: map(share('of all products'), 'share of each variant'),
-      exchanges: list(
-        record(
-          {
-            zone: text('name'),
-            moveSeconds: number('move in, rest to rest'),
-            workSeconds: number('mean work'),
-            releaseSeconds: number('mean release'),
-            changeSeconds: number('transfer change to the way out'),
-            clearSeconds: number('clear, from rest'),
-            changeBackSeconds: number('transfer change back'),
-            seconds: number('the sum'),
-          },
-          'one zone',
+  orNull(
+    record(
+      {
+        exact: flag('the law holds exactly; else its terms are an estimate'),
+        estimateReasons: list(text('one reason'), 'why it is an estimate'),
+        lapSeconds: number('lap of one carrier alone'),
+        exchangeSeconds: number('the slowest exchange'),
+        constraint: record({ zone: text('name'), station: orNull(text('name')) }, 'where the slowest exchange is'),
+        holeLapSeconds: number('lap of one hole'),
+        storageZones: count('zones where a carrier may wait'),
+        carriersLow: orNull(number('from here on the station limits')),
+        carriersHigh: orNull(number('up to here; beyond, holes are short')),
+        unitsPerLap: number('products taken off per carrier and lap'),
+        unitsPerWindowFactor: number('rate (carriers per second) × this = units per window'),
+        variantShares: map(share('of all products'), 'share of each variant'),
+        exchanges: list(
+          record(
+            {
+              zone: text('name'),
+              moveSeconds: number('move in, rest to rest'),
+              workSeconds: number('mean work'),
+              releaseSeconds: number('mean release'),
+              changeSeconds: number('transfer change to the way out'),
+              clearSeconds: number('clear, from rest'),
+              changeBackSeconds: number('transfer change back'),
+              seconds: number('the sum'),
+            },
+            'one zone',
+          ),
+          'exchange of each zone',
         ),
-        'exchange of each zone',
-      ),
-    },
-    'what limits the loop, without simulation',
+      },
+      'what limits the loop, without simulation; null: the line is no single closed loop',
+    ),
   )

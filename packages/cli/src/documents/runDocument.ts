@@ -7,7 +7,7 @@ import type { TraceEvent } from './traceEvents.ts'
 
 /** What the run came from, beside the run itself. */
 export interface RunExtras {
-  readonly law: Law
+  readonly law: Law | null
   readonly lawSeconds: number
   /** null: not asked for */
   readonly trace: readonly TraceEvent[] | null
@@ -49,5 +49,6 @@ function endDocument(end: RunResult['end'], line: LineSpec): object {
     atSeconds: end.atSeconds,
     waits: end.waits.map(([zone, waitsFor]) => ({ zone: name(zone), waitsFor: name(waitsFor) })),
     cycle: end.cycle.map(name),
+    unmanned: end.unmanned.map(name),
   }
 }

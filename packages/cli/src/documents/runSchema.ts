@@ -27,6 +27,7 @@ function oneRun(): Schema {
           atSeconds: orNull(number('instant at which the line stood still')),
           waits: list(record({ zone: text('name'), waitsFor: text('name') }, 'one pair'), 'who waits for whom'),
           cycle: list(text('name'), 'zones that wait for each other in a circle'),
+          unmanned: list(text('name'), 'zones that wait for an operator who is not free'),
         },
         'how the run ended',
       ),
@@ -102,6 +103,13 @@ function oneRun(): Schema {
         record({ name: text('of the source'), count: count('stops begun in the window'), seconds: number('time down') }, 'one source'),
         'breakdown sources',
       ),
+      safetyStops: list(
+        record(
+          { name: text('of the station'), count: count('stops begun in the window'), seconds: number('its section down, until the reset') },
+          'one station',
+        ),
+        'safety stops',
+      ),
       breaks: record({ count: count('breaks begun in the window'), seconds: number('their length within it') }, 'breaks'),
       events: count('moves, ends of work and so on, from time 0 on'),
       trace: list(
@@ -109,10 +117,13 @@ function oneRun(): Schema {
           {
             seconds: number('from time 0'),
             event: words(TRACE_KINDS, 'what happened'),
-            place: orNull(text('zone (of a move: the one it leaves), station or breakdown source')),
+            place: orNull(text('zone (of a move: the one it leaves), station, breakdown source, safety stop or supply')),
             to: orNull(text('of a move: the zone it leads to, or "store"')),
             carrier: orNull(count('its number')),
-            detail: { type: ['string', 'number', 'null'], description: 'how a move starts, which duty, which change, which serial number' },
+            detail: {
+              type: ['string', 'number', 'null'],
+              description: 'how a move starts, which duty, which change, which serial number, which operator',
+            },
           },
           'one event',
         ),

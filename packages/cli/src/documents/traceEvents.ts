@@ -1,23 +1,27 @@
 /** The events of a run as people read them: names and words in place of numbers. */
 import type { LineSpec, TraceKind } from '@loopwright/line'
-import { STORE, TRACE_KINDS, type TraceColumns } from '@loopwright/study'
+import { STORE, safetyCause, TRACE_KINDS, type TraceColumns } from '@loopwright/study'
 
 export interface TraceEvent {
   /** from time 0 */
   readonly seconds: number
   readonly event: TraceKind
-  /** name of the zone (of a move: the zone it leaves), station or breakdown source; null for breaks and standstill */
+  /** name of the zone (of a move: the zone it leaves), station, breakdown source, safety stop or supply; null for breaks and standstill */
   readonly place: string | null
   /** of a move: name of the zone it leads to, or `store`; else null */
   readonly to: string | null
   /** number of the carrier; null where there is none */
   readonly carrier: number | null
-  /** `from rest`, `at speed`; the duty; `to the way out`, `back`, `to the way in`; the serial number; else null */
+  /** `from rest`, `at speed`; the duty; `to the way out`, `back`, `to the way in`; the serial number; of products how many came before; the operator; else null */
   readonly detail: string | number | null
 }
 
-const STATION_EVENTS: readonly TraceKind[] = ['duty start', 'duty end', 'release start', 'release end']
-const STOP_EVENTS: readonly TraceKind[] = ['stop begin', 'stop end']
+const STATION_EVENTS: readonly TraceKind[] = [
+  ...(['duty start', 'duty end', 'release start', 'release end', 'operator sent', 'operator there', 'operator free'] as const),
+  ...(['receiver start', 'receiver end'] as const),
+]
+const STOP_EVENTS: readonly TraceKind[] = ['stop begin', 'stop end', 'repair start']
+const SUPPLY_EVENTS: readonly TraceKind[] = ['product arrival', 'turned away']
 
 export function traceEvents(trace: TraceColumns, line: LineSpec): TraceEvent[] {
   return Array.from({ length: trace.kinds.length }, (_, index) => {
@@ -29,7 +33,9 @@ export function traceEvents(trace: TraceColumns, line: LineSpec): TraceEvent[] {
       place: placeName(event, trace.places[index]!, line),
       to: event === 'move start' ? zoneName(line, line.paths[trace.places[index]!]!.to) : null,
       carrier: carrier < 0 ? null : carrier,
-      detail: detailWord(event, trace.details[index]!),
+      detail: event.startsWith('operator ')
+        ? (line.operators[trace.details[index]!]?.name ?? 'its own operator')
+        : detailWord(event, trace.details[index]!),
     }
   })
 }
@@ -39,8 +45,20 @@ function placeName(event: TraceKind, place: number, line: LineSpec): string | nu
   if (place < 0) return null
   if (event === 'move start') return zoneName(line, line.paths[place]!.from)
   if (STATION_EVENTS.includes(event)) return line.stations[place]!.name
-  if (STOP_EVENTS.includes(event)) return line.breakdowns[place]!.name
+  if (STOP_EVENTS.includes(event)) return stopName(line, place)
+  if (SUPPLY_EVENTS.includes(event)) return supplyName(line, place)
   return line.zones[place]!.name
+}
+
+/** A breakdown source, or past them the safety stop of a station. */
+function stopName({ breakdowns, stations }: LineSpec, place: number): string {
+  const safety = stations.filter(({ safetyStop }) => safetyStop !== null)
+  return breakdowns[place]?.name ?? safetyCause(safety[place - breakdowns.length]!.name)
+}
+
+/** The supply of the line, or past it those of stations. */
+function supplyName({ supply, stations }: LineSpec, place: number): string {
+  return [supply, ...stations.flatMap((station) => station.supply ?? [])][place]!.name
 }
 
 const zoneName = (line: LineSpec, zone: number): string => (zone === STORE ? 'store' : line.zones[zone]!.name)
@@ -57,6 +75,9 @@ function detailWord(event: TraceKind, detail: number): string | number | null {
       return detail === 0 ? 'to the way out' : detail === 1 ? 'back' : 'to the way in'
     case 'load':
     case 'unload':
+    case 'reject':
+    case 'product arrival':
+    case 'turned away':
       return detail
     default:
       return null

@@ -97,7 +97,7 @@ describe('takt', () => {
 
 describe('the law', () => {
   const say = ({ scenario, facts }: typeof small) =>
-    lawSentences(scenario, facts, 'the window', facts.law.unitsPerLap * workingSeconds(scenario.line))
+    lawSentences(scenario, facts, 'the window', facts.law!.unitsPerLap * workingSeconds(scenario.line))
 
   test('exact where times are constant and there are no ramps', () => {
     // Move 1/0.2 = 5 s, clear 0.8/0.2 + 0.1 = 4.1 s. Lap 10·5 + 35 = 85; exchange 5 + 20 + 4.1 = 29.1; holes 10·4.1 = 41. Knees 85/29.1 and 10 − 41/29.1.
@@ -116,7 +116,7 @@ describe('the law', () => {
 
   test('knees the wrong way round: space runs out before the station sets the pace', () => {
     const { scenario, facts } = small
-    const law = { ...facts.law, carriersLow: 7, carriersHigh: 4 }
+    const law = { ...facts.law!, carriersLow: 7, carriersHigh: 4 }
     expect(lawSentences(scenario, { ...facts, law }, 'the window', 3600)[1]).toMatch(/^There are too few zones/)
   })
 })

@@ -10,8 +10,9 @@ const seconds = (value: number): string => `${formatNumber(value, 1)} s`
 /** "22 zones, 33.0 m; a carrier may wait in 18 of them. 4 transfers (Z09, Z11, Z20, Z22), entered only when the exit is clear." */
 export function loopSentence({ line }: Scenario, facts: LineFacts): string {
   const length = facts.loopMetres === null ? '' : `, ${formatNumber(facts.loopMetres, 1)} m`
-  const waits = facts.law.storageZones
-  const loop = `Loop: ${plural(line.zones.length, 'zone')}${length}; a carrier may wait in ${waits === line.zones.length ? 'each' : `${waits}`} of them.`
+  const waits = line.zones.length - facts.exitClearTransfers.length
+  const what = facts.law === null ? `Line, no single loop: ${plural(line.paths.length, 'path')},` : 'Loop:'
+  const loop = `${what} ${plural(line.zones.length, 'zone')}${length}; a carrier may wait in ${waits === line.zones.length ? 'each' : `${waits}`} of them.`
   const { transfers, exitClearTransfers } = facts
   if (transfers.length === 0) return `${loop} No transfers.`
   const clear =
@@ -60,7 +61,9 @@ export function carriersSentence({ line }: Scenario): string {
       ? 'spread evenly at the start'
       : start === 'packed'
         ? 'packed from the first zone on at the start'
-        : 'each at its named zone at the start',
+        : start === 'store'
+          ? 'in the store at the start'
+          : 'each at its named zone at the start',
   ]
   return `Carriers: ${[count, ...size].join(', ')}.`
 }
@@ -86,6 +89,7 @@ export function taktSentence({ calendar }: Scenario, facts: LineFacts): string |
   const takt = calendar?.taktSeconds ?? null
   if (takt === null || facts.slowestStation === null) return null
   const slowest = facts.stations[facts.slowestStation]!
+  if (slowest.exchangeSeconds === null) return null
   const pace = `Takt ${seconds(takt)} against the slowest exchange, ${seconds(slowest.exchangeSeconds)} at ${stationName(slowest.name, slowest.title)}`
   const reserve = takt - slowest.exchangeSeconds
   return reserve >= 0
@@ -96,6 +100,7 @@ export function taktSentence({ calendar }: Scenario, facts: LineFacts): string |
 /** The law's terms and knees, marked exact or estimate. */
 export function lawSentences({ line }: Scenario, facts: LineFacts, windowWords: string, lawSeconds: number): string[] {
   const { law } = facts
+  if (law === null) return ['The law of the loop says nothing of this line: it is no single closed loop. Simulate it: loopwright run.']
   const mark = law.exact ? 'exact' : `an estimate: ${law.estimateReasons.join(', ')}`
   const constraint = law.constraintStation === null ? line.zones[law.constraintZone]!.name : line.stations[law.constraintStation]!.name
   const terms = `Law of the loop (${mark}): one lap of a carrier alone ${seconds(law.lapSeconds)}, slowest exchange ${seconds(law.exchangeSeconds)} (${constraint}), one lap of a hole ${seconds(law.holeLapSeconds)}.`
@@ -137,8 +142,8 @@ export function stationsTable(facts: LineFacts): Table {
         station.duties.join(', '),
         formatNumber(station.workSeconds, 1),
         formatNumber(station.releaseSeconds, 1),
-        formatNumber(station.moveAndClearSeconds, 1),
-        formatNumber(station.exchangeSeconds, 1),
+        station.moveAndClearSeconds === null ? '–' : formatNumber(station.moveAndClearSeconds, 1),
+        station.exchangeSeconds === null ? '–' : formatNumber(station.exchangeSeconds, 1),
       ],
       marked: index === facts.slowestStation,
     })),

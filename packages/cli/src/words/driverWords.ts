@@ -32,8 +32,11 @@ function carrierSentence({ oneCarrierMore: more, oneCarrierLess: less, carriers 
 export function explanationSentences(result: DriverResult, line: LineSpec): string[] {
   const { explanation, law, lawTerms, limits, drivers } = result
   const called = (station: number): string => stationName(line.stations[station]!.name, line.stations[station]!.title)
-  const constraint = law.constraintStation === null ? null : called(law.constraintStation)
-  const regime = `By its law the loop is ${lawTerms.regime} with ${result.carriers} carriers${constraint === null ? '' : `; the slowest exchange is at ${constraint}`}.`
+  const constraint = law === null || law.constraintStation === null ? null : called(law.constraintStation)
+  const regime =
+    lawTerms === null
+      ? 'The line is no single closed loop, for which a law would tell what limits it.'
+      : `By its law the loop is ${lawTerms.regime} with ${result.carriers} carriers${constraint === null ? '' : `; the slowest exchange is at ${constraint}`}.`
   const limit = drivers[limits[0] ?? -1]
   if (explanation === null || limit === undefined) return [regime]
   const { candidate } = explanation

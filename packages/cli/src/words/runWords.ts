@@ -18,8 +18,26 @@ export function runSentences(scenario: Scenario, run: RunResult): string[] {
   const carriers = line.carriers.count
   const made = `In this run ${carriers} ${carriers === 1 ? 'carrier' : 'carriers'} made ${units(run.output)} in ${windowWords(scenario)}, ${formatNumber(run.outputPerHour, 1)} per clock hour.`
   const sentences = [plan === null ? made : `${made} ${planSentence(run.output, plan.unitsPerWindow)}`]
+  sentences.push(...goodsSentences(run))
   const end = endSentence(run.end, line)
   return end === null ? sentences : [end, ...sentences]
+}
+
+/** Rejected products, and products that came in vain; nothing where there are none. */
+function goodsSentences({ rejections, rejectedTakenOff, supplies }: RunResult): string[] {
+  const off =
+    rejectedTakenOff === 0
+      ? ''
+      : ` ${units(rejectedTakenOff)} left the line rejected, and ${rejectedTakenOff === 1 ? 'is' : 'are'} no output.`
+  const rejected = rejections === 0 ? [] : [`Inspections rejected ${formatNumber(rejections, 0)} times.${off}`]
+  const away = supplies.filter(({ turnedAway }) => turnedAway > 0)
+  return [
+    ...rejected,
+    ...away.map(
+      ({ name, arrivals, turnedAway }) =>
+        `Of ${formatNumber(arrivals, 0)} products that came to ${name === 'supply' ? 'the line' : name}, ${formatNumber(turnedAway, 0)} found the queue full and were turned away.`,
+    ),
+  ]
 }
 
 function planSentence(output: number, plan: number): string {
@@ -38,9 +56,11 @@ export function endSentence(end: RunResult['end'], line: LineSpec): string | nul
 }
 
 /** The plain reason, and what would mend it. */
-function reasonSentence({ reason, merge }: Standstill, line: LineSpec): string {
+function reasonSentence({ reason, merge, unmanned }: Standstill, line: LineSpec): string {
   if (reason === 'too many carriers')
     return 'There are too many carriers: every place to stand on the way round is taken. Fewer carriers, or an exit that is kept clear, would let it go on.'
+  if (reason === 'nobody is free')
+    return `${unmanned.map((zone) => line.zones[zone]!.name).join(', ')}: the work or push there needs more operators than can ever be free. Somebody waits for himself. Let more operators cover it, or need fewer.`
   if (reason === 'no way on')
     return 'No zones wait in a circle: some carrier has no way on, so that those behind it wait for ever. See that each zone has a way out for every carrier that comes there.'
   const name = line.zones[merge!]!.name

@@ -62,7 +62,23 @@ function sentence({ event, place, to, detail }: TraceEvent): string {
       return 'the break is over'
     case 'standstill':
       return 'the line stands still for good'
-    default:
-      return [event, place, to, detail].filter((part) => part !== null).join(' ')
+    case 'operator sent':
+      return `${place}: ${detail} is sent there`
+    case 'operator there':
+      return `${place}: ${detail} is there`
+    case 'operator free':
+      return `${place}: ${detail} is free`
+    case 'product arrival':
+      return `product ${detail} comes to ${place}`
+    case 'turned away':
+      return `product ${detail} is turned away from ${place}: the queue is full`
+    case 'receiver start':
+      return `${place}: its receiver begins`
+    case 'receiver end':
+      return `${place}: its receiver is done`
+    case 'reject':
+      return `product ${detail} is rejected in ${place}`
+    case 'repair start':
+      return `${place}: the repair begins`
   }
 }

@@ -117,7 +117,7 @@ export function lawOrNull(spec: LineSpec): Law | null {
 /** A knee that misses a whole number by rounding alone is that number. */
 const knee = (carriers: number): number => (Math.abs(carriers - Math.round(carriers)) < 1e-9 ? Math.round(carriers) : carriers)
 
-function mixShares(mix: MixSpec, variants: number): number[] {
+export function mixShares(mix: MixSpec, variants: number): number[] {
   const counts = mix.kind === 'random' || mix.kind === 'levelled' ? [...mix.shares] : new Array<number>(variants).fill(0)
   if (mix.kind === 'pattern' || mix.kind === 'list') for (const variant of mix.sequence) counts[variant]! += 1
   const total = counts.reduce((sum, count) => sum + count, 0)

@@ -1,7 +1,7 @@
 import { type ChartRow, vegaConfig } from '@loopwright/charts'
-import { withRows } from '../page/pageData.ts'
 import embed, { type Result, type VisualizationSpec } from 'vega-embed'
 import { expressionInterpreter } from 'vega-interpreter'
+import { withRows } from '../page/pageData.ts'
 
 export interface Chart {
   readonly spec: object

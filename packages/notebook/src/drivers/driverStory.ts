@@ -2,8 +2,8 @@
 import { decimalsFor, drivers, formatNumber, formatShare, formatWithHalfWidth, type Table } from '@loopwright/charts'
 import type { Scenario } from '@loopwright/scenario'
 import type { DriverResult } from '@loopwright/study'
-import { chartCell } from '../chartCell.ts'
 import { type AnswerCell, type ChartCell, oneView, type TableCell } from '../cell.ts'
+import { chartCell } from '../chartCell.ts'
 import { differenceWords } from '../compare/compareWords.ts'
 import { type Period, period } from '../sweep/period.ts'
 

@@ -24,7 +24,7 @@ export function assumptionCells(
     cell('stations', stationInputs(line)),
     cell('variants', variantInputs(line)),
     ...(stops === null ? [] : [cell('stops', stops)]),
-    cell('law', lawInputs(line, result)),
+    ...(result.law === null ? [] : [cell('law', lawInputs(line, result.law, result.lawSeconds))]),
     ...(defaults === null ? [] : [cell('defaults', defaults)]),
   ]
 }

@@ -21,7 +21,7 @@ stations:
 test('the three terms of a loop that can be reckoned by hand', () => {
   const { scenario, problems } = readScenario(YAML, 'ten.yaml')
   if (scenario === null) throw new Error(JSON.stringify(problems))
-  const table = lawInputs(scenario.line, { law: law(scenario.line), lawSeconds: 8 * 3600 })
+  const table = lawInputs(scenario.line, law(scenario.line), 8 * 3600)
   expect(table.caption).toBe('The law of the loop (exact)')
   expect(table.rows.map(({ cells }) => cells)).toEqual([
     ['Lap of one carrier alone', '32.0 s'],

@@ -1,12 +1,11 @@
 /** The rate that times and lengths alone allow, by hand calculation: what a reader can check with a pocket calculator. */
 import { formatNumber, type Table } from '@loopwright/charts'
 import type { LineSpec } from '@loopwright/line'
-import type { SweepResult } from '@loopwright/study'
+import type { Law } from '@loopwright/study'
 import { listTable } from './rows.ts'
 import { titleOf } from './stationInputs.ts'
 
-export function lawInputs(line: LineSpec, result: Pick<SweepResult, 'law' | 'lawSeconds'>): Table {
-  const { law, lawSeconds } = result
+export function lawInputs(line: LineSpec, law: Law, lawSeconds: number): Table {
   const station = law.constraintStation === null ? null : line.stations[law.constraintStation]
   const at = station == null ? `zone ${line.zones[law.constraintZone]?.name ?? ''}` : titleOf(station)
   const rows: [string, string][] = [

@@ -2,7 +2,7 @@
 import type { Table } from '@loopwright/charts'
 import type { LineSpec } from '@loopwright/line'
 import { distributionWords } from './distributionWords.ts'
-import { metresText, secondsText, spanText, speedText, shortNumber } from './quantityWords.ts'
+import { metresText, secondsText, shortNumber, spanText, speedText } from './quantityWords.ts'
 import { listTable } from './rows.ts'
 
 export function lineInputs(line: LineSpec): Table {

@@ -1,5 +1,5 @@
 /** What stands under every story: the inputs it rests on, and the cautions. */
-import { law } from '@loopwright/line'
+import { lawOrNull } from '@loopwright/line'
 import type { Scenario } from '@loopwright/scenario'
 import { workingSeconds } from '@loopwright/study'
 import type { SweepStoryOptions } from '../carrierSweepStory.ts'
@@ -17,10 +17,10 @@ export interface Standing {
 /** @param scenario  the one as it stands, not a proposal */
 export function standing(scenario: Scenario, { scenarioText, scenarioFile, readBeside }: SweepStoryOptions): Standing {
   const { line } = scenario
-  const found = law(line)
+  const found = lawOrNull(line)
   const defaults = scenarioText === undefined ? null : defaultInputs(scenarioText, scenarioFile, readBeside ?? (() => null))
   return {
-    assumptions: assumptionCells(scenario, { law: found, lawSeconds: found.unitsPerLap * workingSeconds(line) }, defaults),
+    assumptions: assumptionCells(scenario, { law: found, lawSeconds: (found?.unitsPerLap ?? 1) * workingSeconds(line) }, defaults),
     cautions: standingCautions(line),
   }
 }

@@ -1,8 +1,8 @@
 /** What a notebook can ask beside a sweep: lines compared, what drives the output, what is lost, what to promise. */
 import type { Scenario } from '@loopwright/scenario'
 import {
-  carrierSweep,
   type CompareResult,
+  carrierSweep,
   compareLines,
   type DriverResult,
   driverStudy,
@@ -15,13 +15,13 @@ import {
   threadRunner,
   workingSeconds,
 } from '@loopwright/study'
+import type { SweepStoryOptions } from '../carrierSweepStory.ts'
 import type { RunCell } from '../cell.ts'
 import { type CompareStory, compareStory } from '../compare/compareStory.ts'
 import { type DriverStory, driverStory } from '../drivers/driverStory.ts'
 import type { Effects } from '../effects.ts'
 import { forecast } from '../forecast/forecast.ts'
 import { type ForecastResult, type ForecastStory, forecastStory } from '../forecast/forecastStory.ts'
-import type { SweepStoryOptions } from '../carrierSweepStory.ts'
 import { type LossStory, lossStory } from '../losses/lossStory.ts'
 import { type OrderStory, orderStory } from '../order/orderStory.ts'
 import { mixGroups, stopGroups } from './groups.ts'

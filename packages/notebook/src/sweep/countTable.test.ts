@@ -1,6 +1,6 @@
+import { readScenario } from '@loopwright/scenario'
 import type { SweepCount, SweepResult } from '@loopwright/study'
 import { sweepHere } from '@loopwright/study'
-import { readScenario } from '@loopwright/scenario'
 import { expect, test } from 'vitest'
 import { tableText } from '../terminal.ts'
 import { countTable } from './countTable.ts'

@@ -14,9 +14,11 @@ export function countTable(result: SweepResult, period: Period): Table {
     { head: 'P50', text: (count) => countWords(count).p50 ?? NOT_KNOWN },
     { head: 'P90', text: (count) => countWords(count).p90 ?? NOT_KNOWN },
     ...(planned ? [{ head: 'Plan\nmet in', text: planMet }] : []),
-    { head: 'Limited by\n(law)', words: true, text: (count) => count.law.regime.replace('-limited', '') },
+    ...(result.law === null ? [] : [{ head: 'Limited by\n(law)', words: true, text: regime }]),
     ...(still ? [{ head: 'Gridlock\nin runs', text: (count: SweepCount) => String(count.gridlocks) }] : []),
-    { head: 'Law,\nunits', pageOnly: true, text: (count) => formatNumber(count.law.rate * result.lawSeconds, 0) },
+    ...(result.law === null
+      ? []
+      : [{ head: 'Law,\nunits', pageOnly: true, text: (count: SweepCount) => lawUnits(count, result.lawSeconds) }]),
     { head: `Single ${period.one},\n95 of 100`, pageOnly: true, text: singleShift },
     { head: 'Lap of a\ncarrier, min', pageOnly: true, text: (count) => minutes(count.lapSecondsMean) },
     { head: 'Time in\nline, min', pageOnly: true, text: (count) => minutes(count.timeInLineSecondsMean) },
@@ -34,6 +36,9 @@ export function countTable(result: SweepResult, period: Period): Table {
     note: `P10: nine of ten ${period.many} are better. P90: one of ten is better.`,
   }
 }
+
+const regime = ({ law }: SweepCount): string => law?.regime.replace('-limited', '') ?? NOT_KNOWN
+const lawUnits = ({ law }: SweepCount, seconds: number): string => (law === null ? NOT_KNOWN : formatNumber(law.rate * seconds, 0))
 
 function planMet(count: SweepCount): string {
   return count.meetsPlan === null ? NOT_KNOWN : formatShare(count.meetsPlan.share)

@@ -50,8 +50,8 @@ function stepWords({ difference }: CarrierStep, verb: 'brings' | 'costs', period
 
 /** Where the law of the loop changes what limits it. */
 function kneeSentence({ law }: StudyTold): string | null {
+  if (law === null || law.carriersLow === null) return null
   const { carriersLow, carriersHigh } = law
-  if (carriersLow === null) return null
   const low = `By the law of the loop carriers are short below ${formatNumber(carriersLow, 0)}`
   return carriersHigh === null ? `${low}.` : `${low}, and empty zones beyond ${formatNumber(carriersHigh, 0)}.`
 }

@@ -2,8 +2,8 @@
 import { randomBytes } from 'node:crypto'
 import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { entryFile, readEntryFile } from './entryFile.ts'
 import { engineMark } from './engineMark.ts'
+import { entryFile, readEntryFile } from './entryFile.ts'
 import type { Store } from './store.ts'
 
 const ENTRY = /^(\d+)-(\d+)\.runs$/
