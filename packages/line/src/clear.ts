@@ -10,13 +10,13 @@ import { CLEAR } from './trace.ts'
 import { leaveClear } from './transfer.ts'
 import { wayOf } from './wayOut.ts'
 
-/** The clear of the zone that is left: its time, and a timer where somebody waits for it or a stop could hold it. */
-export function startClear(line: Line, path: number, atSpeed: number): void {
+/** `moveSlot`: the timer of the move. The clear of the zone that is left: its time, and a timer where somebody waits for it or a stop could hold it. */
+export function startClear(line: Line, path: number, atSpeed: number, moveSlot: number): void {
   const { now, queue } = line
   const zone = line.pathFrom[path]!
   const slot = line.clearSlot + zone
   const given = line.clearSampler[path]!
-  if (given === SAME_AS_MOVE) queue.times[slot] = queue.times[line.arrivalSlot + path]!
+  if (given === SAME_AS_MOVE) queue.times[slot] = queue.times[moveSlot]!
   else if (given === NONE) queue.times[slot] = now + line.clearSeconds[2 * path + atSpeed]!
   else {
     drawInOrder(line, given, line.clearStream[path]!)

@@ -144,7 +144,7 @@ function startMove(line: Line, path: number): void {
     operateIn(line, path, 1)
   }
   if (from === store) return
-  startClear(line, path, atSpeed)
+  startClear(line, path, atSpeed, slot)
   operateOut(line, path, 1)
 }
 

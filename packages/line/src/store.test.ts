@@ -85,3 +85,25 @@ test('a start in the store needs a path out of it', () => {
   expect(startZones(smallGraph(open))).toEqual([-1, -1, -1])
   expect(() => startZones(smallGraph({ ...open, paths: chain(0, 1, 0) }))).toThrow('no path leads out of it')
 })
+
+test('a clear that is the draw of the move, on the way into the store', () => {
+  // 0 → store takes 5 s, and Z0 is clear when the carrier is there; c1 comes from the store in 4 s
+  const spec = smallGraph({
+    zones: 1,
+    start: [0, 'store'],
+    paths: [
+      { from: 0, to: 'store', move: 5 },
+      { from: 'store', to: 0, move: 4 },
+    ],
+    clear: 3,
+    until: 12,
+  })
+  const same = { ...spec, paths: spec.paths.map((path, p) => (p === 0 ? { ...path, clearSeconds: 'move' as const } : path)) }
+  expect(timeline(same).slice(0, 5)).toEqual([
+    '0 leave Z0 to store c0',
+    '5 clear Z0',
+    '5 rest store c0',
+    '5 leave store to Z0 c1',
+    '9 rest Z0 c1',
+  ])
+})

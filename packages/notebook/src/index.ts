@@ -33,6 +33,8 @@ export type { Forecast, ForecastOptions, Overtime, Spread } from './forecast/for
 export { forecast } from './forecast/forecast.ts'
 export type { ForecastResult, ForecastStory } from './forecast/forecastStory.ts'
 export { forecastStory } from './forecast/forecastStory.ts'
+// Inputs
+export { generalInputs } from './inputs/generalInputs.ts'
 export type { LossStory } from './losses/lossStory.ts'
 export { lossStory } from './losses/lossStory.ts'
 export type { CarriersRequest, Notebook, NotebookContext, NotebookHead, StoryTeller, SweepRequest } from './notebook.ts'

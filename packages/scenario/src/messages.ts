@@ -327,6 +327,9 @@ export const zoneBesideLoop = (zone: string): Sentence =>
     'check its name, or add ways under "paths", such as "Z05 > R1 > Z06"',
   )
 
+export const storeWithoutWay = (): Sentence =>
+  error('E_STORE_WITHOUT_WAY', 'the carriers start in the store, but no path leads out of it', 'add a way such as "store > Z01", or let them start on the line')
+
 export const badChain = (found: string): Sentence =>
   error('E_PATH_CHAIN', `${quote(found)} is no way`, 'write zones in a row with ">" between them, such as "Z01 > Z02 > Z03"')
 
@@ -370,6 +373,9 @@ export const reworkPlace = (task: string): Sentence =>
 
 export const supplyForm = (): Sentence =>
   error('E_SUPPLY', 'a supply arrives "every" so long or at "times"', 'give one of the two, or write "supply: always"')
+
+export const supplyAtOnce = (): Sentence =>
+  error('E_SUPPLY_AT_ONCE', 'the time between two arrivals is 0 on average', 'products without end would come at once; give a time above 0, or write "supply: always"')
 
 export const timesOrder = (): Sentence => error('E_TIMES_ORDER', 'the times do not rise', 'write them in the order of the clock')
 

@@ -227,7 +227,7 @@ const breakdownOf = (stop: string, parts: readonly BreakdownPart[]): fc.Arbitrar
     name: fc.constant(stop),
     part: fc.constantFrom(...parts),
     clock: fc.constantFrom('operating' as const, 'calendar' as const),
-    timeToFailureSeconds: anyDistribution.filter((d) => distributionMean(d) > 0),
+    timeToFailureSeconds: anyDistribution.filter((d) => distributionMean(d) > 0.01),
     repairSeconds: anyDistribution,
   })
 
@@ -297,7 +297,7 @@ const anySupply = (usual: string): fc.Arbitrary<SupplySpec> =>
   fc.record({
     name: fc.oneof(fc.constant(usual), anyName),
     arrivals: fc.oneof(
-      fc.record({ kind: fc.constant('every' as const), seconds: anyDistribution }),
+      fc.record({ kind: fc.constant('every' as const), seconds: anyDistribution.filter((d) => distributionMean(d) > 0.01) }),
       fc
         .array(between(0, 9000), { maxLength: 4 })
         .map((instants) => ({ kind: 'list' as const, instants: instants.sort((a, b) => a - b) })),
@@ -398,7 +398,7 @@ const generalOf = (line: LineSpec): fc.Arbitrary<LineSpec> => {
         ...{ inspections: draw.inspections, rework: draw.rework, repairCrews: draw.repairCrews },
         zones: line.zones.map((zone, z) => (z === 0 ? { ...zone, divert: draw.divert, merge: draw.merge } : zone)),
         walks: stations.length > 1 && draw.operators.length > 0 ? [{ between: [0, 1], seconds: draw.walk }] : [],
-        carriers: draw.inStore ? { ...line.carriers, start: 'store' } : line.carriers,
+        carriers: draw.inStore && draw.paths.some(({ from }) => from === STORE) ? { ...line.carriers, start: 'store' } : line.carriers,
         breakdowns: line.breakdowns.map((source) => (source.part.kind === 'section' && !wasWhole ? { ...source, part: { kind: 'section', index: draw.sections.length - 1 } } : source)),
         stations: line.stations.map((station, s) => {
           const { needed, accepts, supply, receiver, safetyStop } = draw.extras[s]!

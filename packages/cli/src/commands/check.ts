@@ -21,7 +21,8 @@ import { windowWords } from '../words/runWords.ts'
 export async function check(shell: Shell, file: string, flags: { readonly variation?: string }): Promise<number> {
   const { scenario, problems, notes } = await loadScenario(shell, file, flags.variation)
   const facts = refusals(() => lineFacts(scenario.line))
-  const { oneView } = await import('@loopwright/notebook')
+  const { generalInputs, oneView } = await import('@loopwright/notebook')
+  const general = generalInputs(scenario.line)
   const { showCells } = await import('../cells.ts')
   const warnings =
     problems.length === 0
@@ -53,6 +54,7 @@ export async function check(shell: Shell, file: string, flags: { readonly variat
     prose('words', words),
     table('stations', stationsTable(facts)),
     prose('law', law),
+    ...(general === null ? [] : [table('general', general)]),
     ...(facts.stops.length > 0 ? [table('stops', stopsTable(facts))] : []),
     ...(facts.variants.length > 1 ? [table('variants', variantsTable(facts))] : []),
   ])

@@ -1,6 +1,6 @@
 /** What is assumed about zones, drives, transfers and carriers. */
 import type { Table } from '@loopwright/charts'
-import type { LineSpec } from '@loopwright/line'
+import { isPlainLoop, type LineSpec } from '@loopwright/line'
 import { distributionWords } from './distributionWords.ts'
 import { metresText, secondsText, shortNumber, spanText, speedText } from './quantityWords.ts'
 import { listTable } from './rows.ts'
@@ -14,7 +14,10 @@ export function lineInputs(line: LineSpec): Table {
     ['Zone length', spanText(lengths, metresText, 'not given')],
   ]
   if (paths.every((path) => path.distanceMetres !== null)) {
-    rows.push(['Loop length', `${shortNumber(paths.reduce((sum, path) => sum + (path.distanceMetres ?? 0), 0))} m`])
+    rows.push([
+      isPlainLoop(line) ? 'Loop length' : 'Length of all ways',
+      `${shortNumber(paths.reduce((sum, path) => sum + (path.distanceMetres ?? 0), 0))} m`,
+    ])
   }
   rows.push(
     [
@@ -85,6 +88,7 @@ function releaseWords(line: LineSpec): string {
 function startWords(start: LineSpec['carriers']['start']): string {
   if (start === 'spread') return 'empty carriers, spread evenly over the storage zones'
   if (start === 'packed') return 'empty carriers, packed from the first zone on'
+  if (start === 'store') return 'empty carriers, in the store'
   return `empty carriers, in ${start.length} zones named`
 }
 

@@ -34,7 +34,7 @@ export function stationInputs(line: LineSpec): Table {
         '0 %',
       ),
       distributionWords(station.releaseSeconds),
-      station.operatorsNeeded === 0 ? 'automatic' : 'own operator',
+      workedBy(line, station),
     ]
   })
   return textTable(
@@ -44,6 +44,14 @@ export function stationInputs(line: LineSpec): Table {
     rows,
     'Mean time over the mix, release not included. cv: standard deviation over mean of the time for one variant.',
   )
+}
+
+function workedBy(line: LineSpec, station: StationSpec): string {
+  const { operatorsNeeded: needed } = station
+  if (needed === 0) return 'automatic'
+  const names = line.operators.filter(({ stations }) => stations.some((index) => line.stations[index] === station)).map(({ name }) => name)
+  if (names.length === 0) return needed === 1 ? 'own operator' : `${needed} own operators`
+  return needed === 1 ? names.join(' or ') : `${needed} of ${names.join(', ')}`
 }
 
 /** Mean seconds of every task for every variant, with the variant's share. */

@@ -24,11 +24,17 @@ export function standingCautions(line: LineSpec): CautionCell[] {
 }
 
 function modelLimits(line: LineSpec): string {
-  const supply = line.mix.kind === 'list' ? 'Products come from a list and end with it' : 'Products are always there at the load station'
+  const arrives = [line.supply, ...line.stations.map((station) => station.supply)].some(
+    (one) => one !== null && one.arrivals.kind !== 'always',
+  )
+  const always = arrives ? 'Products come as the inputs say' : 'Products are always there at the load station'
+  const supply = line.mix.kind === 'list' ? 'Products come from a list and end with it' : always
   const stops = line.breakdowns.length === 0 ? '- Nothing breaks down: the inputs name no stops, so real output will be lower.' : null
   return [
-    '- Every station has its own operator, always there in working time; nobody walks between stations.',
-    `- ${supply}, and the place after unload is always free.`,
+    line.operators.length === 0
+      ? '- Every station has its own operator, always there in working time; nobody walks between stations.'
+      : '- Operators are always there in working time, and walk and work at the same pace all day; stations that nobody named covers have their own.',
+    `- ${supply}, and ${line.stations.every(({ receiver }) => receiver === null) ? 'the place after unload is always free' : 'what takes them after unload is as steady as its times say'}.`,
     '- No jams at zone sensors, safety stops, rework, scrap, learning or absence, unless an input above stands for them.',
     stops,
     '- The times are taken as exactly known. How well they are known from a time study is not part of any interval here.',

@@ -1,6 +1,6 @@
 /** Physical sense: what no single value can show. Errors where the line cannot be built, warnings where it is doubtful. */
 
-import { clearTime, type SectionSpec } from '@loopwright/line'
+import { clearTime, type SectionSpec, STORE } from '@loopwright/line'
 import { distributionMean } from '@loopwright/stats'
 import type { Located } from '../located.ts'
 import * as say from '../messages.ts'
@@ -115,6 +115,9 @@ export function checkWays(context: Context, root: Located, zones: readonly ZoneD
 
 /** How many carriers the loop can take, and can start with. */
 export function checkCarriers(context: Context, zones: readonly ZoneDraft[], paths: readonly PathDraft[], carriers: CarriersDraft): void {
+  const inStore = carriers.start === 'store' || (Array.isArray(carriers.start) && carriers.start.includes(STORE))
+  if (inStore && paths.length > 0 && !paths.some(({ from }) => from === STORE))
+    context.report.add(carriers.startAt ?? carriers.at, say.storeWithoutWay())
   if (zones.length === 0 || carriers.start === 'store' || zones.some((zone) => zone.transfer === undefined)) return
   const places = zones.filter((zone) => zone.transfer?.enterOnlyIfExitClear !== true).length
   const { count } = carriers

@@ -1,9 +1,13 @@
 /** Where products come from: always there, every so long, or at given times. */
 import type { SupplySpec } from '@loopwright/line'
+import { distributionMean } from '@loopwright/stats'
 import type { Located } from '../located.ts'
 import * as say from '../messages.ts'
 import { type Context, child, numberOf, quantity, textOf } from './context.ts'
 import { readDistribution } from './distribution.ts'
+
+/** seconds; shorter times are none (MODEL.md §1) */
+const CLOCK_STEP = 2 ** -20
 
 /**
  * @param name  of its random stream, unless the file names one
@@ -23,6 +27,7 @@ export function readSupply(context: Context, at: Located, name: string): SupplyS
   }
   if (every !== null) {
     const seconds = readDistribution(context, every)
+    if (seconds !== undefined && distributionMean(seconds) < CLOCK_STEP) context.report.add(every, say.supplyAtOnce())
     return seconds === undefined ? undefined : { name: named, arrivals: { kind: 'every', seconds }, queueLimit }
   }
   const instants = times!.items.map((item) => quantity(context, item, 'duration', 'zero'))
