@@ -95,7 +95,6 @@ test('300 lines of any kind keep the invariants and the identities, in any stori
     }),
     { numRuns: 300, seed: 20261127 },
   )
-  console.log([...seen].map(([name, count]) => `${name}: ${count}`).join(', '))
   for (const name of Object.keys(FEATURES)) expect([name, (seen.get(name) ?? 0) >= 10]).toEqual([name, true])
 })
 

@@ -385,7 +385,7 @@ const generalOf = (line: LineSpec): fc.Arbitrary<LineSpec> => {
         ),
       ),
       inspections: someOf(inspecting).chain((tasks) => fc.tuple(...tasks.map((task) => fc.record({ task: fc.constant(task), rejectProbability: share })))),
-      rework: someOf(reworked).chain((tasks) => fc.tuple(...tasks.map((task) => fc.record({ task: fc.constant(task), only: fc.boolean() })))),
+      rework: someOf(reworked, 1).chain((tasks) => fc.tuple(...tasks.map((task) => fc.record({ task: fc.constant(task), only: fc.boolean() })))),
       repairCrews: fc.option(fc.integer({ min: 1, max: 3 })),
       inStore: fc.boolean(),
     })
