@@ -1,0 +1,66 @@
+/** Deliberately broken engines, each by one change of its source: the soak must find every one of them. */
+export interface Canary {
+  readonly name: string
+  /** file of the line package that is changed */
+  readonly file: string
+  /** stands in the file exactly once */
+  readonly find: string
+  readonly replace: string
+}
+
+export const CANARIES: readonly Canary[] = [
+  {
+    name: 'a lost wake-up: who waits for every third zone is not told that it is free',
+    file: 'zone.ts',
+    find: 'addTo(line.moveList, items[k]!)',
+    replace: 'zone % 3 === 0 || addTo(line.moveList, items[k]!)',
+  },
+  {
+    name: 'the order within an instant: of two stations that can work the higher one begins',
+    file: 'station.ts',
+    find: 'if (best === NONE || station < best) {',
+    replace: 'if (best === NONE || station > best) {',
+  },
+  {
+    name: 'the order within an instant: carriers that look brake before the moves start',
+    file: 'instant.ts',
+    find: '    while (startFirst(line)) endWhatEnds(line)\n',
+    replace: '    if (line.lookList.length > 1) brakeAll(line)\n    while (startFirst(line)) endWhatEnds(line)\n',
+  },
+  {
+    name: 'a clear released too early: before the transfer has turned back',
+    file: 'transfer.ts',
+    find: 'line.zoneChanges[zone] === 0 || line.zoneRests[zone] === 1 || line.backPosition[zone] === line.zonePosition[zone]',
+    replace: 'true',
+  },
+  {
+    name: 'a stream shared by all stations: their releases',
+    file: 'build.ts',
+    find: 'names.of(`release/$' + '{station.name}`)',
+    replace: "names.of('release')",
+  },
+  {
+    name: 'a stop that lengthens what it holds',
+    file: 'timer.ts',
+    find: 'line.left[slot] = left\n',
+    replace: 'line.left[slot] = left + 0.5\n',
+  },
+  {
+    name: 'a product that comes wakes no station',
+    file: 'arrivals.ts',
+    find: '    line.calls.asideDue = true\n',
+    replace: '',
+  },
+  {
+    name: 'an operator who is free and not sent again',
+    file: 'operators.ts',
+    find: '  line.staff.operatorTask[operator] = NONE\n  line.calls.sendDue = true\n',
+    replace: '  line.staff.operatorTask[operator] = NONE\n',
+  },
+  {
+    name: 'a section that stops one zone too few',
+    file: 'stop.ts',
+    find: 'for (let k = first[section]!; k < first[section + 1]!; k++) holdZone(line, items[k]!)',
+    replace: 'for (let k = first[section]! + 1; k < first[section + 1]!; k++) holdZone(line, items[k]!)',
+  },
+]

@@ -1,0 +1,33 @@
+/** Runs in a process of its own: checks one number after another until the time is over or something is found; tells it as one line of JSON. */
+import { readdirSync, readFileSync } from 'node:fs'
+import { check, type Finding, KINDS, type Kind } from './checks.ts'
+
+export interface ShiftReport {
+  readonly checked: Readonly<Record<Kind, number>>
+  readonly seconds: number
+  /** null: nothing was found */
+  readonly found: (Finding & { readonly kind: Kind; readonly number: number }) | null
+}
+
+const [seconds, seed, folder] = [Number(process.argv[2]), Number(process.argv[3]), process.argv[4]!]
+const scenarios = readdirSync(folder)
+  .filter((name) => name.endsWith('.yaml'))
+  .map((name) => readFileSync(`${folder}/${name}`, 'utf8'))
+const checked: Record<Kind, number> = { 'a loop against the reading aloud': 0, 'any line': 0, 'a wrong scenario': 0 }
+const start = performance.now()
+const passed = (): number => (performance.now() - start) / 1000
+let found: ShiftReport['found'] = null
+let told = 0
+for (let index = 0; found === null && passed() < seconds; index++) {
+  const kind = KINDS[index % KINDS.length]!
+  const number = (seed * 1_000_003 + index) % 2_147_483_647
+  const finding = check(kind, number, scenarios)
+  checked[kind]++
+  if (finding !== null) found = { ...finding, kind, number }
+  if (passed() - told > 10) {
+    told = passed()
+    process.stderr.write(`${told.toFixed(0)} of ${seconds} s: ${index + 1} checked, nothing found\n`)
+  }
+}
+const report: ShiftReport = { checked, seconds: passed(), found }
+process.stdout.write(`${JSON.stringify(report)}\n`)
