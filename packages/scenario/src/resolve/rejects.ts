@@ -21,19 +21,21 @@ export function readInspections(
   tasks: readonly string[],
   stations: readonly StationDraft[],
 ): InspectionSpec[] {
-  return entries(child(root, 'inspections')).flatMap((entry) => {
+  const found = entries(child(root, 'inspections')).flatMap((entry) => {
     const task = findTask(context, entry, tasks)
     const rejectProbability = fraction(context, entry.value, 'one')
     if (task !== null && stands(stations, 'unload', task)) addAtKey(context, entry, say.inspectionPlace(entry.key))
     return task === null || rejectProbability === undefined ? [] : [{ task, rejectProbability }]
   })
+  return found.sort((a, b) => a.task - b.task)
 }
 
 export function readRework(context: Context, root: Located, tasks: readonly string[], stations: readonly StationDraft[]): ReworkSpec[] {
-  return entries(child(root, 'rework')).flatMap((entry) => {
+  const found = entries(child(root, 'rework')).flatMap((entry) => {
     const task = findTask(context, entry, tasks)
     if (task === null) return []
     if (stands(stations, 'unload', task) || stands(stations, 'load', task)) addAtKey(context, entry, say.reworkPlace(entry.key))
     return [{ task, only: textOf(entry.value) === 'only' }]
   })
+  return found.sort((a, b) => a.task - b.task)
 }
