@@ -97,7 +97,7 @@ function command(args: readonly string[]): number {
 }
 
 const sweep = (count: number): Figures => ({
-  seconds: command(['sweep', DEMO, '--carriers', '5..17', '--replications', String(count), '--json']),
+  seconds: command(['sweep', DEMO, '--carriers', '5..17', '--replications', String(count), '--json', '--fresh']),
 })
 
 /** Blocks in one loop; hours so that each size has about as many events. */
@@ -136,7 +136,7 @@ export const CASES: Record<string, Case> = {
     parts: {
       all: () => {
         const out = join(tmpdir(), `loopwright-bench-${process.pid}.html`)
-        const seconds = command(['notebook', 'notebooks/how-many-carriers.ts', '--out', out])
+        const seconds = command(['notebook', 'notebooks/how-many-carriers.ts', '--out', out, '--fresh'])
         const megabytes = statSync(out).size / 1e6
         rmSync(out)
         return { seconds, megabytes }

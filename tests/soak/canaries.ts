@@ -12,8 +12,8 @@ export const CANARIES: readonly Canary[] = [
   {
     name: 'a lost wake-up: who waits for every third zone is not told that it is free',
     file: 'zone.ts',
-    find: 'addTo(line.moveList, items[k]!)',
-    replace: 'zone % 3 === 0 || addTo(line.moveList, items[k]!)',
+    find: 'wake(line, items[k]!)',
+    replace: 'zone % 3 === 0 || wake(line, items[k]!)',
   },
   {
     name: 'the order within an instant: of two stations that can work the higher one begins',

@@ -247,6 +247,8 @@ export function buildLine(spec: LineSpec, backwards = false): Line {
     breakNext: 0,
     workList: makeWorkList(stations),
     moveList: makeWorkList(places),
+    moveSince: new Float64Array(graph.isLoop ? places : 0),
+    moveAt: new Int32Array(graph.isLoop ? places : 0),
     changeList: makeWorkList(zones),
     lookList: makeWorkList(carriers),
     activity: 0,

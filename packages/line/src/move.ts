@@ -1,9 +1,11 @@
 /** Moves along paths: when they may start, what they take with them, their ends, and how stops hold them. (MODEL.md §3) */
+
 import { nextZoneTakes, startClear, waitFor } from './clear.ts'
 import { drawInOrder } from './draw.ts'
 import { dutyAhead } from './dutyAhead.ts'
 import { firstWithRightOfWay } from './merge.ts'
 import { SPEED } from './motion.ts'
+import { takeFirst, wake } from './moveHeap.ts'
 import { operateIn, operateOut } from './operation.ts'
 import { beginHandling, endHandling, isManned } from './operators.ts'
 import { holdWatch, resumeWatch, watchMove } from './safety.ts'
@@ -58,6 +60,20 @@ export function pathThatStarts(line: Line, place: number, asIfNoStop: boolean): 
 
 /** Starts the first move that can start: longest waiting, then lower path index; right of way where there are merges. False: there is none. */
 export function startFirstMove(line: Line): boolean {
+  return line.isLoop ? startFirstOfLoop(line) : startFirstOfGraph(line)
+}
+
+function startFirstOfLoop(line: Line): boolean {
+  while (line.moveList.length > 0) {
+    const path = pathThatStarts(line, takeFirst(line), false)
+    if (path === NONE) continue
+    startMove(line, path)
+    return true
+  }
+  return false
+}
+
+function startFirstOfGraph(line: Line): boolean {
   const list = line.moveList
   let best = NONE
   let bestPlace = NONE
@@ -84,7 +100,7 @@ export function startFirstMove(line: Line): boolean {
     best = line.startPath[list.items[bestPlace]!]!
   }
   takeAt(list, bestPlace)
-  if (!line.isLoop && mustTurnIn(line, best)) startTurnIn(line, best)
+  if (mustTurnIn(line, best)) startTurnIn(line, best)
   else startMove(line, best)
   return true
 }
@@ -173,7 +189,7 @@ export function onArrival(line: Line, path: number): void {
   line.carrierSince[carrier] = line.now
   if (line.trace !== null) line.trace.add(line.now, LOOK, zone, carrier, 0)
   addTo(line.lookList, carrier)
-  addTo(line.moveList, zone)
+  wake(line, zone)
 }
 
 /** Those that looked and could not go on begin to brake. False: there was none. */
@@ -240,7 +256,7 @@ export function holdPath(line: Line, path: number): void {
 /** If no stop holds the path any longer, what was under way goes on. */
 export function resumePath(line: Line, path: number): void {
   const from = line.pathFrom[path]!
-  addTo(line.moveList, from)
+  wake(line, from)
   if (line.pathHeld[path] === 0 || line.zoneHeld[from]! > 0 || line.zoneHeld[line.pathTo[path]!]! > 0) return
   if (line.breaksNow > 0 && line.manualStation[path] !== NONE) return
   line.pathHeld[path] = 0

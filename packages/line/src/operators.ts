@@ -1,5 +1,7 @@
 /** Operators: who covers what, the ends of walks, pushes and pulls, and being free again. A station's own operators are kept here only where they push or pull as well. (MODEL.md §5, §6) */
+
 import { toGrid } from '@loopwright/kernel'
+import { wake } from './moveHeap.ts'
 import type { LineSpec } from './spec.ts'
 import { addTo, type Line, NONE, type PartList, type Staff } from './state.ts'
 import { holdTimer, resumeTimer } from './timer.ts'
@@ -102,7 +104,7 @@ export function arrive(line: Line, operator: number): void {
   const station = line.staff.operatorPlace[operator]!
   if (line.trace !== null) line.trace.add(line.now, OPERATOR_THERE, station, NONE, operator)
   if (task >= line.stations) {
-    addTo(line.moveList, line.pathFrom[task - line.stations]!)
+    wake(line, line.pathFrom[task - line.stations]!)
     return
   }
   line.calls.stationThere[station]!++

@@ -1,8 +1,10 @@
 /** The line at time 0: carriers empty, at rest and done. (MODEL.md §10) */
+
 import { resetSupplies } from './arrivals.ts'
+import { wake } from './moveHeap.ts'
 import { resetOperators } from './operators.ts'
 import { type LineSpec, STORE } from './spec.ts'
-import { addTo, clearList, DONE, FREE, type Line, NONE, OCCUPIED } from './state.ts'
+import { clearList, DONE, FREE, type Line, NONE, OCCUPIED } from './state.ts'
 import { startStops } from './stop.ts'
 import { putInStore } from './store.ts'
 import { wayNow } from './wayOut.ts'
@@ -106,7 +108,7 @@ export function resetLine(line: Line, seed: string, replication: number): void {
     }
     line.zoneCarrier[zone] = carrier
     line.zoneState[zone] = OCCUPIED
-    addTo(line.moveList, zone)
+    wake(line, zone)
   })
   for (const zone of places) if (zone !== STORE && line.zoneChanges[zone] === 1) standAsWayOut(line, zone)
   if (line.trace !== null) line.trace.reset()

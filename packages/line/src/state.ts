@@ -451,7 +451,11 @@ export interface Line {
 
   // What may start next
   readonly workList: WorkList
+  /** places whose carrier may be able to start; on a plain loop a heap (moveHeap.ts) */
   readonly moveList: WorkList
+  /** by place in the heap: since when its carrier waits, and where it stands */
+  readonly moveSince: Float64Array
+  readonly moveAt: Int32Array
   readonly changeList: WorkList
   /** carriers that look and have not gone on */
   readonly lookList: WorkList

@@ -1,11 +1,13 @@
 /** Stops: breakdowns of stations, zones, transfers and sections, safety stops, and breaks of the calendar. (MODEL.md §7) */
+
 import { freeCrew, startRepair, waitForCrew } from './crew.ts'
 import { drawInOrder } from './draw.ts'
 import { holdPath, resumePath } from './move.ts'
+import { wake } from './moveHeap.ts'
 import { operatesNow } from './operation.ts'
 import { holdWalks, resumeWalks } from './operators.ts'
 import { startReset } from './safety.ts'
-import { addTo, type Line, NONE } from './state.ts'
+import { type Line, NONE } from './state.ts'
 import { holdStation, resumeStation } from './station.ts'
 import { BREAK_BEGIN, BREAK_END, STOP_BEGIN, STOP_END } from './trace.ts'
 import { holdChange, resumeChange } from './transfer.ts'
@@ -24,7 +26,7 @@ function resumeZone(line: Line, zone: number): void {
   for (let k = line.outs.first[zone]!; k < line.outs.first[zone + 1]!; k++) resumePath(line, line.outs.items[k]!)
   for (let k = line.ins.first[zone]!; k < line.ins.first[zone + 1]!; k++) resumePath(line, line.ins.items[k]!)
   resumeChange(line, zone)
-  addTo(line.moveList, zone)
+  wake(line, zone)
 }
 
 function holdAllZones(line: Line): void {

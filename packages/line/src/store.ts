@@ -1,7 +1,8 @@
 /** The store of an open line: carriers leave it in the order in which they came. (MODEL.md §1) */
+import { wake } from './moveHeap.ts'
 import { endHandling } from './operators.ts'
 import { STORE } from './spec.ts'
-import { addTo, DONE, type Line, NONE } from './state.ts'
+import { DONE, type Line, NONE } from './state.ts'
 import { AT_REST } from './trace.ts'
 
 /** A move into the store has ended: the carrier is at rest and done. */
@@ -40,5 +41,5 @@ export function takeFromStore(line: Line): void {
 /** The first in the store stands where a zone would hold its carrier. */
 function showFirst(line: Line): void {
   line.zoneCarrier[line.store] = line.storeCount === 0 ? NONE : line.storeItems[line.storeFirst]!
-  addTo(line.moveList, line.store)
+  wake(line, line.store)
 }

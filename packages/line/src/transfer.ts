@@ -1,4 +1,5 @@
 /** Transfers: changes of position, to the way out while a carrier stands on it and back when it is clear. (MODEL.md §4) */
+import { wake } from './moveHeap.ts'
 import { operateChange } from './operation.ts'
 import {
   addTo,
@@ -116,7 +117,7 @@ export function onChangeEnd(line: Line, zone: number): void {
   if (line.trace !== null) line.trace.add(line.now, CHANGE_END, zone, carrier, change === TO_WAY_OUT ? 0 : change === BACK ? 1 : 2)
   if (change === TO_WAY_OUT) becomeDone(line, carrier, zone)
   else if (change === BACK) becomeFree(line, zone)
-  else addTo(line.moveList, line.carrierZone[carrier]!)
+  else wake(line, line.carrierZone[carrier]!)
 }
 
 /** A stop now holds the zone: its change stands still. */

@@ -30,6 +30,8 @@ test('a claim takes the zone, and behind exit-clear transfers all up to the next
 
 test('a zone that turns free lets those try who wait before it, and before exit-clear transfers in front of it', () => {
   const line = lineAtStart()
+  // somebody stands done in each of them
+  for (const zone of [1, 2, 3]) line.zoneCarrier[zone] = 0
   becomeFree(line, 1)
   expect(waiting(line)).toEqual([0])
   clearList(line.moveList)

@@ -1,5 +1,6 @@
 /** Zones: claimed by a carrier, waited in, and free again. (MODEL.md §2) */
-import { addTo, CLAIMED, DONE, FREE, type Line, NONE } from './state.ts'
+import { wake } from './moveHeap.ts'
+import { CLAIMED, DONE, FREE, type Line, NONE } from './state.ts'
 import { wayNow } from './wayOut.ts'
 
 /** Claims the zone, and behind exit-clear transfers the zones up to the next place to stand; those are only set aside. */
@@ -21,7 +22,7 @@ export function becomeDone(line: Line, carrier: number, zone: number): void {
   line.carrierPhase[carrier] = DONE
   line.carrierSince[carrier] = line.now
   line.collector.touch(zone)
-  addTo(line.moveList, zone)
+  wake(line, zone)
 }
 
 /** The zone turns free: whoever waits for it may try. */
@@ -29,5 +30,5 @@ export function becomeFree(line: Line, zone: number): void {
   line.zoneState[zone] = FREE
   line.collector.touch(zone)
   const { first, items } = line.feeders
-  for (let k = first[zone]!; k < first[zone + 1]!; k++) addTo(line.moveList, items[k]!)
+  for (let k = first[zone]!; k < first[zone + 1]!; k++) wake(line, items[k]!)
 }
