@@ -228,7 +228,7 @@ export function buildLine(spec: LineSpec, backwards = false): Line {
     operatesChange: new Uint8Array(zones),
     hasCrews,
     hasSafety: safety.safetyStations.length > 0,
-    hasCalls: operators.operatorStart.length > 0 || arrives || receives,
+    hasCalls: operators.operatorStart.length > 0 || arrives || receives || sharesLastProducts(spec),
     hasRejects: spec.inspections.length + spec.rework.length > 0,
     manualStation: Int32Array.from(spec.paths, ({ manual }) => manual?.station ?? NONE),
     carrierRejected: new Uint8Array(carriers),
@@ -274,6 +274,10 @@ function checkPaths(spec: LineSpec): void {
     throw new RangeError(`${spec.carriers.count} carriers in ${zones} zones cannot move: there must be fewer carriers than zones`)
   }
 }
+
+/** Whether several load stations take from a list that ends: the last product is set aside for one of them before any work starts. */
+const sharesLastProducts = ({ mix, stations }: LineSpec): boolean =>
+  mix.kind === 'list' && stations.filter(({ load }) => load !== null).length > 1
 
 function needsTime(seconds: number, what: string): void {
   if (Number.isNaN(seconds)) throw new RangeError(`${what} is neither given nor can it be derived from a drive`)

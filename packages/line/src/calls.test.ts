@@ -52,3 +52,22 @@ test('a duty that needs neither product nor receiver calls at arrival, also in a
   const spec = withAnna(smallLoop({ ...LOOP, breaks: [[3, 17]] }), 0)
   expect(timeline(spec, 'send', 'load')).toEqual(['20 send anna to S1', '20 load begins S1 c0', '23 load ends S1 c0', '33 send anna to S3'])
 })
+
+test('the last product of a list is set aside for a station that waits, before a lower one has unloaded in no time', () => {
+  // c0 is loaded in Z1 4–7 and at rest in Z3 at 15; c1 is at rest in Z1 at 14; break 12–30. At 30 S1 waits for the last product and has it, although S3, which
+  // comes before it, could unload in 0 s and would then want it too.
+  const spec = smallLoop({
+    zones: 4,
+    start: [0, 3],
+    move: 4,
+    clear: 3,
+    stations: [
+      { at: 3, unload: true, load: 3 },
+      { at: 1, load: 3 },
+    ],
+    mix: { kind: 'list', sequence: [0, 0] },
+    breaks: [[12, 18]],
+    until: 60,
+  })
+  expect(timeline(spec, 'take', 'off')).toEqual(['4 take p0 c0', '30 off p0 c0', '30 take p1 c1'])
+})

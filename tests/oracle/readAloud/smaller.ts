@@ -1,5 +1,5 @@
 /** Makes a line that shows a fault smaller, piece by piece, as long as the fault stays. */
-import type { LineSpec } from '@loopwright/line'
+import { type LineSpec, wholeLine } from '@loopwright/line'
 
 /** Every line that is this one less a piece, or with one piece made plainer. */
 export function smallerLines(spec: LineSpec): LineSpec[] {
@@ -94,6 +94,7 @@ function withoutZone(spec: LineSpec, zone: number): LineSpec[] {
     {
       ...spec,
       zones,
+      sections: wholeLine(zones.length),
       paths,
       stations: spec.stations.map((station) => ({ ...station, zone: at(station.zone) })),
       breakdowns: spec.breakdowns.map((source) =>

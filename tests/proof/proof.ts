@@ -1,0 +1,93 @@
+/**
+ * Every exactly known value that the model can express, with as many runs as show an error of 1 %: `npm run proof`. What is judged is kept under
+ * `.loopwright/proof`, so that a proof that was stopped goes on where it was; `npm run proof -- --fresh` begins anew. Writes `out/proof.html`.
+ */
+import { spawn } from 'node:child_process'
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { availableParallelism } from 'node:os'
+import { type Cell, oneView, writePage } from '@loopwright/notebook'
+import { ENGINE_VERSION } from '@loopwright/study'
+import { exactChecks } from '../oracle/exact/exactLoop.ts'
+import { FALSE_ALARM, POWER, SIZE, type Verdict } from './judge.ts'
+
+const FOLDER = `.loopwright/proof/${ENGINE_VERSION}`
+const OUT = 'out/proof.html'
+const SHIFT = new URL('./shift.ts', import.meta.url).pathname
+
+if (process.argv.includes('--fresh')) rmSync(FOLDER, { recursive: true, force: true })
+mkdirSync(FOLDER, { recursive: true })
+const checks = exactChecks().filter(
+  ({ tolerance, quantity }) => ['statistical', 'deterministic'].includes(tolerance.kind) && !quantity.includes('squared'),
+)
+const fileOf = (id: string): string => `${FOLDER}/${encodeURIComponent(id)}.json`
+const open = checks.map(({ id }) => id).filter((id) => !existsSync(fileOf(id)))
+const done = (): number => readdirSync(FOLDER).filter((name) => name.endsWith('.json')).length
+
+const start = performance.now()
+const workers = Math.max(1, Math.min(availableParallelism(), open.length))
+const told = setInterval(() => {
+  process.stderr.write(`${done()} of ${checks.length} values judged, ${((performance.now() - start) / 1000).toFixed(0)} s\n`)
+}, 10_000)
+const shifts = Array.from({ length: open.length === 0 ? 0 : workers }, (_, worker) => {
+  const ids = open.filter((__, k) => k % workers === worker)
+  return spawn(process.execPath, ['--import', 'tsx', '-C', 'loopwright-source', SHIFT, FOLDER, ...ids], {
+    stdio: ['ignore', 'inherit', 'inherit'],
+  })
+})
+let stopped = false
+process.on('SIGINT', () => {
+  stopped = true
+  for (const shift of shifts) shift.kill()
+})
+const codes = await Promise.all(shifts.map((shift) => new Promise<number | null>((resolve) => shift.on('exit', resolve))))
+clearInterval(told)
+const verdicts = checks.filter(({ id }) => existsSync(fileOf(id))).map(({ id }) => JSON.parse(readFileSync(fileOf(id), 'utf8')) as Verdict)
+const failed = verdicts.filter(({ holds }) => !holds)
+const summary = `${verdicts.length} of ${checks.length} exactly known values judged, ${failed.length} do not hold.`
+const percent = (value: number): string => `${(100 * value).toFixed(2)} %`
+const sure = `A right engine fails one of them with a chance of ${FALSE_ALARM}; an output that is ${percent(SIZE)} off is found with a chance of ${percent(POWER)}.`
+const table = {
+  caption: 'Exactly known outputs',
+  columns: ['Family', 'Loop', 'Value a second', 'Simulated', 'Off', 'Runs', 'Error seen', 'Source'].map((head, k) => ({
+    head,
+    align: k < 2 || k === 7 ? ('left' as const) : ('right' as const),
+    pageOnly: k === 7,
+  })),
+  rows: verdicts.map(({ family, id, value, simulated, replications, sees, holds, source }) => ({
+    cells: [
+      family,
+      id,
+      value.toPrecision(6),
+      simulated.toPrecision(6),
+      percent(simulated / value - 1),
+      `${replications}`,
+      percent(sees),
+      source,
+    ],
+    marked: !holds,
+  })),
+  note: 'Error seen: relative error that these runs find with the chance named. Marked rows do not hold.',
+}
+process.stdout.write(`${summary}\n${sure}\n`)
+for (const { family, id, value, simulated } of failed) process.stdout.write(`DOES NOT HOLD: ${family} ${id}: ${simulated} for ${value}\n`)
+if (!stopped) {
+  const cells: readonly Cell[] = [
+    { kind: 'answer', id: 'answer', sentences: [summary], sure: [sure] },
+    { kind: 'table', id: 'values', where: 'page', views: oneView(table) },
+  ]
+  mkdirSync('out', { recursive: true })
+  writeFileSync(
+    OUT,
+    await writePage(
+      {
+        question: 'Does the engine give the outputs that are exactly known?',
+        scenarioName: 'Proof',
+        date: new Date(),
+        command: 'npm run proof',
+      },
+      cells,
+    ),
+  )
+  process.stdout.write(`Page: ${OUT}\n`)
+}
+process.exitCode = stopped ? 130 : failed.length > 0 || codes.some((code) => code !== 0) ? 1 : 0
