@@ -16,9 +16,7 @@ const SHIFT = new URL('./shift.ts', import.meta.url).pathname
 
 if (process.argv.includes('--fresh')) rmSync(FOLDER, { recursive: true, force: true })
 mkdirSync(FOLDER, { recursive: true })
-const checks = exactChecks().filter(
-  ({ tolerance, quantity }) => ['statistical', 'deterministic'].includes(tolerance.kind) && !quantity.includes('squared'),
-)
+const checks = exactChecks(`${import.meta.dirname}/exact`).map((check) => ({ ...check, id: `${check.family} ${check.id}` }))
 const fileOf = (id: string): string => `${FOLDER}/${encodeURIComponent(id)}.json`
 const open = checks.map(({ id }) => id).filter((id) => !existsSync(fileOf(id)))
 const done = (): number => readdirSync(FOLDER).filter((name) => name.endsWith('.json')).length

@@ -4,7 +4,7 @@ import { exactChecks } from '../oracle/exact/exactLoop.ts'
 import { judge } from './judge.ts'
 
 const [folder, ...ids] = process.argv.slice(2)
-const checks = new Map(exactChecks().map((check) => [check.id, check]))
+const checks = new Map(exactChecks(`${import.meta.dirname}/exact`).map((check) => [`${check.family} ${check.id}`, check]))
 for (const id of ids) {
   const file = `${folder}/${encodeURIComponent(id)}.json`
   writeFileSync(`${file}.part`, JSON.stringify(judge(checks.get(id)!)))

@@ -2,7 +2,7 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import type { LineSpec } from '@loopwright/line'
 import type { Distribution } from '@loopwright/stats'
-import { smallLoop, type StationWish, type StopWish, type Time } from '../../helpers/smallLoop.ts'
+import { type StationWish, type StopWish, smallLoop, type Time } from '../../helpers/smallLoop.ts'
 
 /** `values` or `weights`, `mean`, `cv` … as the kind needs them */
 export type ExactTime = number | ({ readonly dist: string } & Readonly<Record<string, unknown>>)
@@ -41,12 +41,13 @@ export interface ExactCheck {
 }
 
 /** All checks of the files beside this one. */
-export function exactChecks(): ExactCheck[] {
-  return readdirSync(import.meta.dirname)
+/** @param folder  of files like those beside this one; default: these */
+export function exactChecks(folder = import.meta.dirname): ExactCheck[] {
+  return readdirSync(folder)
     .filter((name) => name.endsWith('.json'))
     .sort()
     .flatMap((name) => {
-      const { family, checks } = JSON.parse(readFileSync(`${import.meta.dirname}/${name}`, 'utf8')) as {
+      const { family, checks } = JSON.parse(readFileSync(`${folder}/${name}`, 'utf8')) as {
         family: string
         checks: ExactCheck[]
       }
