@@ -34,7 +34,7 @@ export function checkInvariants(line: Line): void {
   checkPlaces(line)
   checkZones(line)
   checkTimers(line)
-  checkHolds(line)
+  if (line.sources + line.breakTimes.length + line.safety.safetyStations.length > 0) checkHolds(line)
   if (!line.isLoop) checkStarts(line)
   if (line.hasCalls) checkCalls(line)
 }
@@ -96,10 +96,13 @@ function checkZones(line: Line): void {
 function checkTimers(line: Line): void {
   let activity = 0
   const expect = (slot: number, wanted: boolean): void => {
-    assert((line.queue.isPending(slot) || line.isHeldBack[slot] === 1) === wanted, 'a timer is missing or left over')
-    assert(!(line.queue.isPending(slot) && line.isHeldBack[slot] === 1), 'a timer runs and is held')
-    assert(!line.queue.isPending(slot) || line.queue.times[slot]! > line.now, 'a timer is left behind')
-    if (wanted) activity++
+    const runs = line.queue.isPending(slot)
+    const isHeld = line.isHeldBack[slot] === 1
+    assert((runs || isHeld) === wanted, 'a timer is missing or left over')
+    if (!wanted) return
+    assert(!(runs && isHeld), 'a timer runs and is held')
+    assert(!runs || line.queue.times[slot]! > line.now, 'a timer is left behind')
+    activity++
   }
   for (let path = 0; path < line.paths; path++) {
     const carrier = line.pathCarrier[path]!
@@ -183,8 +186,21 @@ function checkCalls(line: Line): void {
   }
 }
 
+/** Whether any stop is under way. */
+function isStopped(line: Line): boolean {
+  return line.breaksNow > 0 || line.sourceDown.includes(1) || line.safety.safetyActive.some((stops) => stops > 0)
+}
+
 /** A part is held as often as there are stops on it, and what is held has no timer running. */
 function checkHolds(line: Line): void {
+  if (!isStopped(line)) {
+    for (let zone = 0; zone < line.zones; zone++) assert(line.zoneHeld[zone] === 0, 'a zone is not held as often as it is stopped')
+    for (let path = 0; path < line.paths; path++)
+      assert(line.pathHeld[path] === 0, 'a path is held without a stop, or stopped and not held')
+    for (let station = 0; station < line.stations; station++)
+      assert(line.stationHeld[station] === 0, 'a station is not held as often as it is stopped')
+    return
+  }
   const zones = new Int32Array(line.zones)
   const stations = new Int32Array(line.stations)
   line.spec.breakdowns.forEach(({ part }, source) => {
