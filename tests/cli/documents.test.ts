@@ -2,7 +2,9 @@ import { Ajv } from 'ajv'
 import { describe, expect, test } from 'vitest'
 import { DEMO, loopwright, start } from './spawned.ts'
 
-const validator = async (of: 'run' | 'sweep') =>
+const OPEN_LINE = 'scenarios/test-and-repair-line.yaml'
+
+const validator = async (of: 'run' | 'sweep' | 'carriers' | 'drivers') =>
   new Ajv({ allErrors: true, strict: true, strictTypes: false, allowUnionTypes: true }).compile(
     JSON.parse((await loopwright('schema', '--of', of)).out),
   )
@@ -32,6 +34,19 @@ describe('each document is what its schema says', () => {
       expect(seconds).toBe(endSeconds - warmupSeconds)
     }
     expect(valid({ ...run, output: -1 })).toBe(false)
+  })
+
+  test.each([
+    ['run', '--trace'],
+    ['sweep', '--carriers', '3..4', '--replications', '2'],
+    ['carriers', '--carriers', '3..4', '--replications', '40'],
+    ['drivers', '--replications', '4'],
+  ] as const)('a line that is no single loop has no law: %s', async (command, ...more) => {
+    const valid = await validator(command)
+    const { out } = await loopwright(command, OPEN_LINE, ...more, '--json', '--fresh')
+    const told = JSON.parse(out)
+    expect(valid(told), JSON.stringify(valid.errors?.slice(0, 5))).toBe(true)
+    expect(told.law).toBeNull()
   })
 
   test('runs, many, and none because they were stopped', async () => {

@@ -44,16 +44,18 @@ export const countSchema = (): Schema =>
       ),
       gridlocks: count('replications that ended in gridlock'),
       outOfProducts: count('replications that ran out of products'),
-      law: record(
-        {
-          carrierLimited: number('carriers per second'),
-          stationLimited: orNull(number('carriers per second; null: no limit')),
-          spaceLimited: orNull(number('carriers per second; null: no limit')),
-          rate: number('the least of the three'),
-          regime: words(['carrier-limited', 'station-limited', 'space-limited'], 'which of them it is'),
-          exact: flag('holds exactly; else an estimate'),
-        },
-        'the law for this number of carriers',
+      law: orNull(
+        record(
+          {
+            carrierLimited: number('carriers per second'),
+            stationLimited: orNull(number('carriers per second; null: no limit')),
+            spaceLimited: orNull(number('carriers per second; null: no limit')),
+            rate: number('the least of the three'),
+            regime: words(['carrier-limited', 'station-limited', 'space-limited'], 'which of them it is'),
+            exact: flag('holds exactly; else an estimate'),
+          },
+          'the law for this number of carriers; null: the line is no single closed loop',
+        ),
       ),
       stations: list(
         record(

@@ -89,7 +89,9 @@ export function driverSchema(): Schema {
           ),
         ),
         law: lawSchema(),
-        lawTerms: map({}, 'the three terms of the law for this number of carriers, carriers per second'),
+        lawTerms: orNull(
+          map({}, 'the three terms of the law for this number of carriers, carriers per second; null: the line is no single closed loop'),
+        ),
       },
       'What `loopwright drivers --json` prints. Units per window, times in seconds, shares from 0 to 1.',
     ),
