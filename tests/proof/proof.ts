@@ -7,8 +7,8 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync
 import { availableParallelism } from 'node:os'
 import { type Cell, oneView, writePage } from '@loopwright/notebook'
 import { ENGINE_VERSION } from '@loopwright/study'
-import { exactChecks } from '../oracle/exact/exactLoop.ts'
-import { FALSE_ALARM, POWER, SIZE, type Verdict } from './judge.ts'
+import { exactChecks } from '../oracle/exact/exactCheck.ts'
+import { FALSE_ALARM, groupsOf, POWER, SIZES, type Verdict } from './judge.ts'
 
 const FOLDER = `.loopwright/proof/${ENGINE_VERSION}`
 const OUT = 'out/proof.html'
@@ -16,15 +16,16 @@ const SHIFT = new URL('./shift.ts', import.meta.url).pathname
 
 if (process.argv.includes('--fresh')) rmSync(FOLDER, { recursive: true, force: true })
 mkdirSync(FOLDER, { recursive: true })
-const checks = exactChecks(`${import.meta.dirname}/exact`).map((check) => ({ ...check, id: `${check.family} ${check.id}` }))
+const checks = exactChecks(`${import.meta.dirname}/exact`)
+const lines = groupsOf(checks).map(([first]) => `${first!.family} ${first!.id}`)
 const fileOf = (id: string): string => `${FOLDER}/${encodeURIComponent(id)}.json`
-const open = checks.map(({ id }) => id).filter((id) => !existsSync(fileOf(id)))
+const open = lines.filter((id) => !existsSync(fileOf(id)))
 const done = (): number => readdirSync(FOLDER).filter((name) => name.endsWith('.json')).length
 
 const start = performance.now()
 const workers = Math.max(1, Math.min(availableParallelism(), open.length))
 const told = setInterval(() => {
-  process.stderr.write(`${done()} of ${checks.length} values judged, ${((performance.now() - start) / 1000).toFixed(0)} s\n`)
+  process.stderr.write(`${done()} of ${lines.length} lines judged, ${((performance.now() - start) / 1000).toFixed(0)} s\n`)
 }, 10_000)
 const shifts = Array.from({ length: open.length === 0 ? 0 : workers }, (_, worker) => {
   const ids = open.filter((__, k) => k % workers === worker)
@@ -39,11 +40,11 @@ process.on('SIGINT', () => {
 })
 const codes = await Promise.all(shifts.map((shift) => new Promise<number | null>((resolve) => shift.on('exit', resolve))))
 clearInterval(told)
-const verdicts = checks.filter(({ id }) => existsSync(fileOf(id))).map(({ id }) => JSON.parse(readFileSync(fileOf(id), 'utf8')) as Verdict)
+const verdicts = lines.filter((id) => existsSync(fileOf(id))).flatMap((id) => JSON.parse(readFileSync(fileOf(id), 'utf8')) as Verdict[])
 const failed = verdicts.filter(({ holds }) => !holds)
 const summary = `${verdicts.length} of ${checks.length} exactly known values judged, ${failed.length} do not hold.`
 const percent = (value: number): string => `${(100 * value).toFixed(2)} %`
-const sure = `A right engine fails one of them with a chance of ${FALSE_ALARM}; an output that is ${percent(SIZE)} off is found with a chance of ${percent(POWER)}.`
+const sure = `A right engine fails one of them with a chance of ${FALSE_ALARM}; a mean that is ${percent(SIZES.rate)} off, or a variance that is ${percent(SIZES.spread)} off, is found with a chance of ${percent(POWER)}.`
 const table = {
   caption: 'Exactly known outputs',
   columns: ['Family', 'Loop', 'Value a second', 'Simulated', 'Off', 'Runs', 'Error seen', 'Source'].map((head, k) => ({

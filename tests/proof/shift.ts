@@ -1,12 +1,12 @@
-/** Judges the checks named on the command line one after the other; each verdict is written beside its place and renamed, so that nothing half-written stands there. */
+/** Judges the lines named on the command line by their first check, one after the other; each answer is written beside its place and renamed, so that nothing half-written stands there. */
 import { renameSync, writeFileSync } from 'node:fs'
-import { exactChecks } from '../oracle/exact/exactLoop.ts'
-import { judge } from './judge.ts'
+import { exactChecks } from '../oracle/exact/exactCheck.ts'
+import { groupsOf, judge } from './judge.ts'
 
 const [folder, ...ids] = process.argv.slice(2)
-const checks = new Map(exactChecks(`${import.meta.dirname}/exact`).map((check) => [`${check.family} ${check.id}`, check]))
+const groups = new Map(groupsOf(exactChecks(`${import.meta.dirname}/exact`)).map((group) => [`${group[0]!.family} ${group[0]!.id}`, group]))
 for (const id of ids) {
   const file = `${folder}/${encodeURIComponent(id)}.json`
-  writeFileSync(`${file}.part`, JSON.stringify(judge(checks.get(id)!)))
+  writeFileSync(`${file}.part`, JSON.stringify(judge(groups.get(id)!)))
   renameSync(`${file}.part`, file)
 }
