@@ -3,16 +3,23 @@
  * Each check takes means over independent runs; the alarm is |t| > 4, which a right program sets off in fewer than 1 of 1,000 seeds; seeds are fixed.
  * The second line of each check says how small an error would be seen: four standard errors are less than 4.5 % of the value.
  */
-import { type LineSpec, type RunResult, type SupplySpec, simulate } from '@loopwright/line'
-import { expect, test } from 'vitest'
+import { type LineSpec, type RunResult, STATION_STATES, type SupplySpec, simulate } from '@loopwright/line'
+import { describe, expect, test } from 'vitest'
 import { chain, smallGraph } from '../helpers/smallGraph.ts'
 import { type StationWish, smallLoop } from '../helpers/smallLoop.ts'
 
 const exponential = (mean: number) => ({ kind: 'exponential', mean }) as const
 const RUNS = 20
 
-function agrees(spec: LineSpec, measure: (run: RunResult) => number, value: number): void {
-  const values = Array.from({ length: RUNS }, (_, replication) => measure(simulate(spec, { seed: 'closed forms', replication })))
+type Measure = (run: RunResult) => number
+
+/** @param more  other measures of the same runs, with their values */
+function agrees(spec: LineSpec, measure: Measure, value: number, ...more: readonly (readonly [Measure, number])[]): void {
+  const runs = Array.from({ length: RUNS }, (_, replication) => simulate(spec, { seed: 'closed forms', replication }))
+  for (const [one, known] of [[measure, value] as const, ...more]) near(runs.map(one), known)
+}
+
+function near(values: readonly number[], value: number): void {
   const mean = values.reduce((a, b) => a + b) / RUNS
   const error = Math.sqrt(values.reduce((sum, x) => sum + (x - mean) ** 2, 0) / (RUNS - 1) / RUNS)
   expect(Math.abs(mean - value) / error).toBeLessThan(4)
@@ -84,13 +91,14 @@ test('a saturated unload before a receiver with two places: the receiver is an M
   agrees(spec, (run) => run.outputPerHour / 3600, (1 - fullShare(10 / 9, 3)) / 9)
 })
 
-test('machine interference: one operator for five stations, walking 0 s', () => {
-  // Five loops of two zones: a carrier is away for an exponential time of 60 s and then needs the operator for 15 s. Finite source M/M/1//5 (Palm 1947; Gross et
-  // al., section 2.7): P_n = N!/(N − n)! r^n P_0, r = 15/60; served per second = (1 − P_0)/15.
-  const [n, away, service] = [5, 60, 15]
-  const zones = Array.from({ length: n }, (_, k) => 2 * k)
+/**
+ * So many loops of two zones: a carrier is away for an exponential time and then needs somebody's work; the operators cover all stations and walk 0 s. The
+ * carriers away are the machines that run, those at a station the machines that stand.
+ */
+function interference(machines: number, operators: number, away: number, service: number, until: number): LineSpec {
+  const zones = Array.from({ length: machines }, (_, k) => 2 * k)
   const line = smallGraph({
-    zones: 2 * n,
+    zones: 2 * machines,
     start: zones,
     paths: zones.flatMap((zone) => [
       { from: zone, to: zone + 1, move: exponential(away) },
@@ -98,16 +106,89 @@ test('machine interference: one operator for five stations, walking 0 s', () => 
     ]),
     stations: zones.map((at) => ({ at, unload: true, load: exponential(service) })),
     clear: 0,
-    warmup: 5_000,
-    until: 60_000,
+    warmup: until / 12,
+    until,
   })
-  const spec = { ...line, operators: [{ name: 'anna', stations: zones.map((_, s) => s), start: 0 }] }
-  const weights = Array.from(
-    { length: n + 1 },
-    (_, k) => Array.from({ length: k }, (_, j) => n - j).reduce((a, b) => a * b, 1) * (service / away) ** k,
-  )
-  const idle = 1 / weights.reduce((a, b) => a + b)
-  agrees(spec, (run) => run.loads / (60_000 - 5_000), (1 - idle) / service)
+  return {
+    ...line,
+    operators: Array.from({ length: operators }, (_, o) => ({ name: `operator ${o}`, stations: zones.map((_, s) => s), start: o })),
+  }
+}
+
+/**
+ * Mean number of machines that stand, M/M/r//N: P_n = N!/(N − n)! (service/away)^n P_0 / (n! for n ≤ r, else r! r^(n − r)).
+ * C. Palm (1947); Gross, Shortle, Thompson & Harris, Fundamentals of Queueing Theory, 4th ed. (2008), section 2.7 (both from memory).
+ */
+function standing(machines: number, operators: number, ratio: number): { readonly none: number; readonly mean: number } {
+  const weights = [1]
+  for (let n = 1; n <= machines; n++) weights.push((weights[n - 1]! * (machines - n + 1) * ratio) / Math.min(n, operators))
+  const all = weights.reduce((a, b) => a + b)
+  return { none: weights[0]! / all, mean: weights.reduce((sum, weight, n) => sum + n * weight, 0) / all }
+}
+
+test('five machines and two repairers in the textbook: nothing stands 0.619 of the time, 0.465 machines stand', () => {
+  // Gross et al., section 2.7, worked example: time to failure 30 h, repair 3 h (from memory)
+  expect(standing(5, 2, 3 / 30).none).toBeCloseTo(0.619, 3)
+  expect(standing(5, 2, 3 / 30).mean).toBeCloseTo(0.465, 3)
+})
+
+describe.each([
+  [5, 1, 60, 15],
+  [5, 2, 30, 3],
+  [6, 2, 40, 25],
+  [8, 3, 30, 20],
+] as const)('machine interference: %i stations, %i operators who walk 0 s, away %i s, work %i s', (machines, operators, away, service) => {
+  const until = 24_000
+  const spec = interference(machines, operators, away, service, until)
+  const { mean } = standing(machines, operators, service / away)
+
+  test('work done a second, and stations where somebody works or is waited for', () => {
+    const [working, waiting] = [STATION_STATES.indexOf('working'), STATION_STATES.indexOf('waiting for operator')]
+    const standing = ({ stations }: RunResult) =>
+      stations.reduce((sum, { seconds }) => sum + seconds[working]! + seconds[waiting]!, 0) / (until - until / 12)
+    agrees(spec, (run) => run.loads / (until - until / 12), (machines - mean) / away, [standing, mean])
+  })
+})
+
+/** Store → stations with so many plain zones between them → store, and no time on the way; carriers are always there. */
+function openLine(means: readonly number[], between: number): LineSpec {
+  const zones = means.length + (means.length - 1) * between
+  const last = means.length - 1
+  return smallGraph({
+    zones,
+    start: { count: zones + 2, rule: 'store' },
+    paths: chain('store', ...Array.from({ length: zones }, (_, z) => z), 'store'),
+    stations: means.map((mean, k) => ({
+      at: k * (between + 1),
+      ...(k === 0 ? { load: exponential(mean) } : k === last ? { unload: exponential(mean) } : { work: exponential(mean) }),
+    })),
+    move: 0,
+    clear: 0,
+    warmup: 300,
+    until: 5_300,
+  })
+}
+
+test.each([
+  [1, 1, 0],
+  [1, 1, 2],
+  [1, 0.8, 1],
+  [0.7, 1, 3],
+] as const)('two stations of an open line, work %d and %d s, %i plain zones between them', (first, second, between) => {
+  // G. C. Hunt, Operations Research 4 (1956) 674–683 (from memory): rate 1/first (1 − r^(b + 2))/(1 − r^(b + 3)), r = second/first; for r = 1 (b + 2)/(b + 3)
+  const r = second / first
+  const share = r === 1 ? (between + 2) / (between + 3) : (1 - r ** (between + 2)) / (1 - r ** (between + 3))
+  agrees(openLine([first, second], between), (run) => run.output / 5_000, share / first)
+})
+
+test('three stations of an open line, no room between them: 22/39', () => {
+  // Hunt (1956), three equal exponential stations without places between them: 0.5641 (from memory)
+  agrees(openLine([1, 1, 1], 0), (run) => run.output / 5_000, 22 / 39)
+})
+
+test('three stations of an open line, a plain zone between each two: 0.67047', () => {
+  // Hunt (1956), in tests/proof/exact/open-line-equal-stations.json
+  agrees(openLine([1, 1, 1], 1), (run) => run.output / 5_000, 0.6704661583209)
 })
 
 test('a merge and a divert lose nothing: what comes in by two ways goes out by two, in the shares that the divert says', () => {

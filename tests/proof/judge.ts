@@ -24,10 +24,10 @@ export interface Verdict {
 /** chance that a right engine fails one check */
 export const FALSE_ALARM = 1e-6
 /**
- * Relative error to be seen. Of waits and queues 2 %: where work takes 1 % longer, those of the files beside this one are longer by 2 … 6 %.
+ * Relative error to be seen. Of waits and queues 3 % at most: where work takes 1 % longer, those of the files beside this one are longer by 3 … 6 %.
  * 5 % of a variance are 2.5 % of a standard deviation.
  */
-export const SIZES: Readonly<Record<Measured, number>> = { rate: 0.01, queue: 0.02, spread: 0.05 }
+export const SIZES: Readonly<Record<Measured, number>> = { rate: 0.01, queue: 0.03, spread: 0.05 }
 /** chance that it is seen */
 export const POWER = 0.999
 
