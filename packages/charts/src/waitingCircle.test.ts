@@ -4,7 +4,11 @@ import { waitingCircle } from './waitingCircle.ts'
 const zones = Array.from({ length: 60 }, (_, index) => ({ name: `Z${index}`, station: index === 1 ? 'Test' : null }))
 
 test('too many carriers: each zone waits for the one below, the last for the first', () => {
-  const figure = waitingCircle({ reason: 'too many carriers', circle: [0, 1, 2], behind: [], merge: null, unmanned: [] }, zones, 750)
+  const figure = waitingCircle(
+    { reason: 'too many carriers', circle: [0, 1, 2], behind: [], merge: null, unmanned: [], understaffed: [] },
+    zones,
+    750,
+  )
   expect(figure.finding).toBe(
     'After 12.5 min the line stands still, for 3 zones wait for each other in a circle: there are too many carriers: every place to stand on the way round is taken.',
   )
@@ -17,15 +21,30 @@ test('too many carriers: each zone waits for the one below, the last for the fir
 })
 
 test('a merge is named, and who waits behind', () => {
-  const figure = waitingCircle({ reason: 'merge fills its own exit', circle: [4, 5], behind: [2, 3], merge: 5, unmanned: [] }, zones, 60)
+  const figure = waitingCircle(
+    { reason: 'merge fills its own exit', circle: [4, 5], behind: [2, 3], merge: 5, unmanned: [], understaffed: [] },
+    zones,
+    60,
+  )
   expect(figure.finding).toContain('Z5, where two ways meet, fills its own exit')
   expect(figure.finding).toContain('Behind it wait Z2 and Z3.')
   expect(figure.table.note).toBe('Behind the circle wait Z2 and Z3.')
 })
 
+test('zones that wait for operators are told apart from the circle, which is the reason', () => {
+  const figure = waitingCircle(
+    { reason: 'too many carriers', circle: [4, 5], behind: [], merge: null, unmanned: [1, 2], understaffed: [2] },
+    zones,
+    60,
+  )
+  expect(figure.finding).toMatch(
+    /every place to stand on the way round is taken\. Apart from it Z1 and Z2 wait for operators who are never free\.$/,
+  )
+})
+
 test('a long circle is drawn with a gap, the table has all of it', () => {
   const figure = waitingCircle(
-    { reason: 'too many carriers', circle: zones.map((_, z) => z), behind: [], merge: null, unmanned: [] },
+    { reason: 'too many carriers', circle: zones.map((_, z) => z), behind: [], merge: null, unmanned: [], understaffed: [] },
     zones,
     0,
   )
@@ -36,6 +55,6 @@ test('a long circle is drawn with a gap, the table has all of it', () => {
 })
 
 test('without a circle there is nothing to draw', () =>
-  expect(() => waitingCircle({ reason: 'no way on', circle: [], behind: [1], merge: null, unmanned: [] }, zones, 0)).toThrow(
-    'a standstill without a circle cannot be drawn as one',
-  ))
+  expect(() =>
+    waitingCircle({ reason: 'no way on', circle: [], behind: [1], merge: null, unmanned: [], understaffed: [] }, zones, 0),
+  ).toThrow('a standstill without a circle cannot be drawn as one'))

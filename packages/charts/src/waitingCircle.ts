@@ -112,13 +112,17 @@ function layers(last: number, gap: { readonly y: number; readonly words: string 
   ]
 }
 
-function finding({ reason, circle, behind, merge }: Standstill, zones: readonly WaitingZone[], atSeconds: number): string {
+function finding({ reason, circle, behind, merge, unmanned }: Standstill, zones: readonly WaitingZone[], atSeconds: number): string {
   const why =
     reason === 'merge fills its own exit'
       ? `${zones[merge!]!.name}, where two ways meet, fills its own exit: what came in there waits for a zone that waits for it.`
       : `there are too many carriers: every place to stand on the way round is taken.`
   const more = behind.length === 0 ? '' : ` Behind it ${behind.length === 1 ? 'waits' : 'wait'} ${names(behind, zones)}.`
-  return `After ${formatDuration(atSeconds)} the line stands still, for ${circle.length} zones wait for each other in a circle: ${why}${more}`
+  const nobody =
+    unmanned.length === 0
+      ? ''
+      : ` Apart from it ${names(unmanned, zones)} ${unmanned.length === 1 ? 'waits' : 'wait'} for operators who are never free.`
+  return `After ${formatDuration(atSeconds)} the line stands still, for ${circle.length} zones wait for each other in a circle: ${why}${more}${nobody}`
 }
 
 function names(of: readonly number[], zones: readonly WaitingZone[]): string {

@@ -123,21 +123,3 @@ describe('a named operator', () => {
     ])
   })
 })
-
-test('nobody is there to push: the line stands still and the zone is told', () => {
-  // anna is bound to S1, which needs two, for ever; c1 in Z2 waits to be pushed
-  const spec = byHand(
-    {
-      ...LOOP,
-      start: [0, 1],
-      stations: [
-        { at: 1, load: 5 },
-        { at: 3, unload: 2 },
-      ],
-    },
-    { 2: 1 },
-    true,
-  )
-  const stuck = { ...spec, stations: spec.stations.map((station, s) => (s === 0 ? { ...station, operatorsNeeded: 2 } : station)) }
-  expect(tell(stuck).result.end).toMatchObject({ reason: 'gridlock', unmanned: expect.arrayContaining([1]) })
-})

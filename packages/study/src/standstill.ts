@@ -6,12 +6,15 @@ export type StandstillReason =
   | 'too many carriers'
   /** the circle runs through a zone with several ways in: what came in there keeps itself from going on */
   | 'merge fills its own exit'
-  /** work, a push or a pull waits for operators who can never be free: somebody waits for himself */
-  | 'nobody is free'
+  /** work needs more operators than cover it: those who are there wait for themselves */
+  | 'operator waits for himself'
+  /** the operators whom work, a push or a pull waits for are bound to stations that wait for others */
+  | 'operators wait for each other'
   /** zones wait, but not in a circle: the first of them has no way on */
   | 'no way on'
 
 export interface Standstill {
+  /** where zones wait in a circle, that of the circle; operators who are not free keep further zones waiting then */
   readonly reason: StandstillReason
   /** zone indices, each waits for the next and the last for the first; empty where there is no circle */
   readonly circle: readonly number[]
@@ -21,7 +24,11 @@ export interface Standstill {
   readonly merge: number | null
   /** zone indices that wait for operators */
   readonly unmanned: readonly number[]
+  /** of these, zones whose station needs more operators than cover it */
+  readonly understaffed: readonly number[]
 }
+
+type Places = Pick<LineSpec, 'paths' | 'zones' | 'stations' | 'operators'>
 
 /**
  * Reads the reason off the end of a run. (MODEL.md §10)
@@ -29,20 +36,58 @@ export interface Standstill {
  * @param end  of a run of this line that ended in gridlock
  * @returns null where the run did not end so
  */
-export function standstillOf(line: Pick<LineSpec, 'paths'>, end: RunEnd): Standstill | null {
+export function standstillOf(line: Pick<LineSpec, 'paths' | 'zones' | 'stations' | 'operators'>, end: RunEnd): Standstill | null {
   if (end.reason !== 'gridlock') return null
-  const circle = end.cycle
-  const behind = end.waits.map(([zone]) => zone).filter((zone) => !circle.includes(zone))
-  const waysIn = (zone: number): number => line.paths.filter(({ to }) => to === zone).length
-  const merge = circle.find((zone) => waysIn(zone) > 1) ?? null
-  const { unmanned } = end
-  const reason =
-    unmanned.length > 0
-      ? 'nobody is free'
-      : circle.length === 0
-        ? 'no way on'
-        : merge === null
-          ? 'too many carriers'
-          : 'merge fills its own exit'
-  return { reason, circle, behind, merge, unmanned }
+  const { cycle: circle, unmanned } = end
+  const merge = circle.length === 0 || isFull(line, end) ? null : mergeOf(line, end)
+  const understaffed = unmanned.filter((zone) => isUnderstaffed(line, zone))
+  return {
+    reason: reasonOf(circle, merge, unmanned, understaffed),
+    circle,
+    behind: end.waits.map(([zone]) => zone).filter((zone) => !circle.includes(zone)),
+    merge,
+    unmanned,
+    understaffed,
+  }
+}
+
+function reasonOf(
+  circle: readonly number[],
+  merge: number | null,
+  unmanned: readonly number[],
+  understaffed: readonly number[],
+): StandstillReason {
+  if (circle.length > 0) return merge === null ? 'too many carriers' : 'merge fills its own exit'
+  if (unmanned.length === 0) return 'no way on'
+  return understaffed.length > 0 ? 'operator waits for himself' : 'operators wait for each other'
+}
+
+/** The zone of the circle with several ways in: the first that somebody outside waits for, else the first. */
+function mergeOf({ paths }: Places, { cycle, waits }: RunEnd): number | null {
+  const merges = cycle.filter((zone) => paths.filter(({ to }) => to === zone).length > 1)
+  const waited = new Set(waits.filter(([zone]) => !cycle.includes(zone)).map(([, ahead]) => ahead))
+  return merges.find((zone) => waited.has(zone)) ?? merges[0] ?? null
+}
+
+/** Whether all places that one comes to from the circle and back are taken, and nothing came to them from elsewhere. */
+function isFull({ paths, zones }: Places, { cycle, waits, unmanned }: RunEnd): boolean {
+  const on = reached(cycle[0]!, (place) => paths.filter(({ from }) => from === place).map(({ to }) => to))
+  const back = reached(cycle[0]!, (place) => paths.filter(({ to }) => to === place).map(({ from }) => from))
+  const part = new Set([...on].filter((place) => back.has(place)))
+  const taken = new Set([...waits.map(([zone]) => zone), ...unmanned])
+  const isTaken = (place: number): boolean => taken.has(place) || zones[place]?.transfer?.enterOnlyIfExitClear === true
+  return [...part].every(isTaken) && paths.every(({ from, to }) => !part.has(to) || part.has(from))
+}
+
+function reached(start: number, next: (place: number) => readonly number[]): Set<number> {
+  const found = new Set([start])
+  for (const place of found) for (const other of next(place)) found.add(other)
+  return found
+}
+
+/** Only named operators can be too few: a station of its own has as many as it needs. */
+function isUnderstaffed({ stations, operators }: Places, zone: number): boolean {
+  const index = stations.findIndex((station) => station.zone === zone)
+  const covering = operators.filter((operator) => operator.stations.includes(index)).length
+  return index >= 0 && covering > 0 && stations[index]!.operatorsNeeded > covering
 }

@@ -9,7 +9,14 @@ const ZONES = Array.from({ length: 12 }, (_, zone) => ({
 /** A repair spur comes back into the loop at Z05, and fills the way to itself. */
 export function waitingCircleExample(): Figure {
   return waitingCircle(
-    { reason: 'merge fills its own exit', circle: [2, 3, 4, 5, 6, 7, 8, 9, 10, 11], behind: [0, 1], merge: 4, unmanned: [] },
+    {
+      reason: 'merge fills its own exit',
+      circle: [2, 3, 4, 5, 6, 7, 8, 9, 10, 11],
+      behind: [0, 1],
+      merge: 4,
+      unmanned: [],
+      understaffed: [],
+    },
     ZONES,
     5025,
   )

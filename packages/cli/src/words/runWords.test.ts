@@ -46,4 +46,56 @@ describe('the end', () => {
   })
 })
 
+describe('why it stood still', () => {
+  // four zones in a row; stations in the second and the last, each of which needs two operators
+  const zones = small.line.zones.slice(0, 4)
+  const stations = [1, 3].map((zone) => ({ ...small.line.stations[0]!, zone, operatorsNeeded: 2 }))
+  const path = small.line.paths[0]!
+  const ring = (...places: readonly number[]) => places.slice(1).map((to, k) => ({ ...path, from: places[k]!, to }))
+  const operator = (name: string) => ({ name, stations: [0, 1], start: 0 })
+  const line = { ...small.line, zones, stations, paths: ring(0, 1, 2, 3, 0), operators: [operator('op0'), operator('op1')] }
+  const end = { reason: 'gridlock', atSeconds: 60, waits: [], cycle: [], unmanned: [] } as const
+  const why = (more: object, change: object = {}) =>
+    endSentence({ ...end, ...more }, { ...line, ...change })!.split('nothing more was made. ')[1]
+
+  test('an operator who waits for himself, and who waits for him', () => {
+    expect(why({ unmanned: [1, 2] }, { operators: [operator('op0')] })).toBe(
+      'An operator waits for himself: the work at Z02 needs 2 operators, and 1 covers it. Z03 waits for somebody who is bound so. Let more operators cover it, or need fewer.',
+    )
+  })
+
+  test('operators who wait for each other', () => {
+    expect(why({ unmanned: [1, 3] })).toBe(
+      'Operators wait for each other: whom the work or push at Z02, Z04 needs is bound to a station that waits for somebody else. Let more operators cover it, or need fewer.',
+    )
+  })
+
+  test('a merge', () => {
+    const merging = { paths: [...ring(0, 1, 2, 1), ...ring(3, 0)] }
+    expect(
+      why(
+        {
+          waits: [
+            [0, 1],
+            [1, 2],
+            [2, 1],
+          ],
+          cycle: [1, 2],
+        },
+        merging,
+      ),
+    ).toBe(
+      'These zones wait for each other in a circle: Z02 → Z03. Z02, where two ways meet, fills its own exit: what came in there waits for a zone that waits for it. Fewer carriers, or right of way at Z02 for those that leave the circle, may let it go on.',
+    )
+  })
+
+  test('a circle, and beside it work without operators', () => {
+    expect(why({ waits: [], cycle: [0, 2], unmanned: [1, 3] })).toMatch(
+      /^These zones wait for each other in a circle: Z01 → Z03\. There are too many carriers: .* Operators wait for each other: /,
+    )
+  })
+
+  test('no way on', () => expect(why({ waits: [[0, 1]] })).toMatch(/^No zones wait in a circle: some carrier has no way on/))
+})
+
 test('what is judged has a name', () => expect([windowWords(small), windowWords(exact)]).toEqual(['the second shift', 'the window']))
