@@ -5,6 +5,7 @@ import { buildSupplies } from './arrivals.ts'
 import { makeCalls } from './calls.ts'
 import { Collector } from './collect.ts'
 import { makeCrew } from './crew.ts'
+import { drawnAhead } from './draw.ts'
 import { buildDuties } from './duties.ts'
 import { buildGraph, isPlainLoop } from './graph.ts'
 import { derivedTimes } from './motion.ts'
@@ -211,6 +212,7 @@ export function buildLine(spec: LineSpec, backwards = false): Line {
     taskUniforms: new Float64Array(64 * taskStream.length),
     taskRoom: 64,
     taskDrawn: new Int32Array(taskStream.length),
+    taskAhead: drawnAhead(spec, duties, samplerTable, taskStream.length),
     sourceDown: new Uint8Array(sources),
     sourceCalendar: Uint8Array.from(spec.breakdowns, (source) => (source.clock === 'calendar' ? 1 : 0)),
     sourceFailure,

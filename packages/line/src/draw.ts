@@ -1,5 +1,43 @@
 import { toGridAt } from '@loopwright/kernel'
+import { type Distribution, normalQuantileInto, type SamplerTable } from '@loopwright/stats'
+import type { LineSpec } from './spec.ts'
 import { type Line, NONE, USES_INDEX, USES_NOTHING, USES_UNIFORM } from './state.ts'
+
+/** Draws made at once for products to come: a power of two, at most the first room of a ring. */
+export const BLOCK = 16
+/** What the ring of a task holds: uniforms, or normal quantiles; from 0 on, times by the sampler of that index, which all its entries equal. */
+const UNIFORMS = -1
+const NORMALS = -2
+
+/**
+ * What the draws of each task can be worked out to before it is known for which station and variant: its time, where all entries are the same; the normal quantile,
+ * where all are made from one. Streams past the tasks, of inspections, keep their uniforms.
+ */
+export function drawnAhead(
+  spec: LineSpec,
+  { entrySampler }: Pick<Line, 'entrySampler'>,
+  samplers: SamplerTable,
+  streams: number,
+): Int32Array {
+  const variants = spec.variants.length
+  const found = new Int32Array(streams).fill(UNIFORMS)
+  const seen = new Map<number, Distribution>()
+  const given = spec.stations.flatMap(({ unload, load, work }) => [unload, load, work].flatMap((tasks) => tasks ?? []))
+  given.forEach(({ task, seconds }, entry) => {
+    seconds.forEach((distribution, variant) => {
+      if (distribution === null) return
+      const sampler = entrySampler[entry * variants + variant]!
+      const first = seen.get(task)
+      if (first === undefined) {
+        seen.set(task, distribution)
+        found[task] = sampler
+      } else if (found[task]! >= 0 && JSON.stringify(first) !== JSON.stringify(distribution)) {
+        found[task] = samplers.isFromNormal(found[task]!) && samplers.isFromNormal(sampler) ? NORMALS : UNIFORMS
+      } else if (found[task] === NORMALS && !samplers.isFromNormal(sampler)) found[task] = UNIFORMS
+    })
+  })
+  return found
+}
 
 /** Draws from a stream in order of use, into `drawn`; seconds on the grid. A constant takes no draw. (MODEL.md §9) */
 export function drawInOrder(line: Line, sampler: number, stream: number): void {
@@ -15,30 +53,50 @@ export function drawInOrder(line: Line, sampler: number, stream: number): void {
   toGridAt(line.drawn, 0)
 }
 
-/** The product's own draw of the stream `task` (of a task, or past them of an inspection): draw k belongs to serial k. */
+/** The product's own draw of the stream past the tasks (of an inspection): draw k belongs to serial k. */
 export function uniformForProduct(line: Line, task: number, serial: number): number {
-  const room = line.taskRoom
-  while (line.taskDrawn[task]! <= serial) {
-    line.streams.nextInto(line.taskStream[task]!, line.taskUniforms, task * room + (line.taskDrawn[task]! & (room - 1)))
-    line.taskDrawn[task]!++
-  }
-  return line.taskUniforms[task * room + (serial & (room - 1))]!
+  if (line.taskDrawn[task]! <= serial) drawAhead(line, task, serial)
+  return line.taskUniforms[task * line.taskRoom + (serial & (line.taskRoom - 1))]!
 }
 
 /** Draws a task's time for a product, into `drawn`: draw k of the task's stream belongs to serial k, whoever asks first. (MODEL.md §9) */
 export function drawForProduct(line: Line, sampler: number, task: number, serial: number): void {
   const uses = line.samplerUses[sampler]!
-  const room = line.taskRoom
-  const first = task * room
-  if (uses === USES_UNIFORM) {
-    while (line.taskDrawn[task]! <= serial) {
-      line.streams.nextInto(line.taskStream[task]!, line.taskUniforms, first + (line.taskDrawn[task]! & (room - 1)))
-      line.taskDrawn[task]!++
-    }
+  if (uses !== USES_UNIFORM) {
+    line.samplers.drawAt(sampler, line.taskUniforms, 0, uses === USES_INDEX ? serial : 0)
+    line.drawn[0] = line.samplers.value[0]!
+    toGridAt(line.drawn, 0)
+    return
   }
-  line.samplers.drawAt(sampler, line.taskUniforms, first + (serial & (room - 1)), uses === USES_INDEX ? serial : 0)
+  if (line.taskDrawn[task]! <= serial) drawAhead(line, task, serial)
+  const at = task * line.taskRoom + (serial & (line.taskRoom - 1))
+  const ahead = line.taskAhead[task]!
+  if (ahead >= 0) {
+    line.drawn[0] = line.taskUniforms[at]!
+    return
+  }
+  if (ahead === NORMALS) line.samplers.drawFromNormal(sampler, line.taskUniforms, at)
+  else line.samplers.drawAt(sampler, line.taskUniforms, at, 0)
   line.drawn[0] = line.samplers.value[0]!
   toGridAt(line.drawn, 0)
+}
+
+/** Draws whole blocks until the one with the serial. */
+export function drawAhead(line: Line, task: number, serial: number): void {
+  const { taskUniforms, taskDrawn, samplers } = line
+  const ahead = line.taskAhead[task]!
+  while (taskDrawn[task]! <= serial) {
+    const first = task * line.taskRoom + (taskDrawn[task]! & (line.taskRoom - 1))
+    line.streams.nextBlockInto(line.taskStream[task]!, taskUniforms, first, BLOCK)
+    taskDrawn[task]! += BLOCK
+    if (ahead === NORMALS) for (let at = first; at < first + BLOCK; at++) normalQuantileInto(taskUniforms, at)
+    if (ahead < 0) continue
+    for (let at = first; at < first + BLOCK; at++) {
+      samplers.drawAt(ahead, taskUniforms, at, 0)
+      taskUniforms[at] = samplers.value[0]!
+      toGridAt(taskUniforms, at)
+    }
+  }
 }
 
 /** Makes room for the draws of a new product beside those of all that are still in the line. */
@@ -48,7 +106,9 @@ export function makeRoomFor(line: Line, serial: number): void {
     const held = line.carrierSerial[c]!
     if (held !== NONE && held < oldest) oldest = held
   }
-  if (serial - oldest < line.taskRoom) return
+  // blocks are whole: the last draw made for it
+  const newest = serial | (BLOCK - 1)
+  if (newest - oldest < line.taskRoom) return
   const room = line.taskRoom
   const wider = new Float64Array(2 * room * line.taskStream.length)
   for (let task = 0; task < line.taskStream.length; task++) {

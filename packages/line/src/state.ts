@@ -413,11 +413,13 @@ export interface Line {
   readonly mixGiven: Float64Array
   readonly mixShareSum: number
   readonly taskStream: Int32Array
-  /** uniforms of the tasks by serial, a ring for each task; length tasks · taskRoom */
+  /** draws of the tasks by serial, a ring for each task, drawn in blocks; length tasks · taskRoom */
   taskUniforms: Float64Array
   taskRoom: number
-  /** uniforms drawn so far, by task */
+  /** draws made so far, by task */
   readonly taskDrawn: Int32Array
+  /** by task: what its ring holds (draw.ts) */
+  readonly taskAhead: Int32Array
 
   // Stops: sources, and who they hold
   readonly sourceDown: Uint8Array

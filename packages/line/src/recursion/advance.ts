@@ -1,204 +1,258 @@
 /**
- * Takes one carrier as far as the one ahead has been taken. This is the inner loop of the recursion, in one function, with its numbers in locals and columns: what
- * a part is told of is added up in place, since every sum of times on the clock grid is exact, in whatever order it is taken.
+ * Takes every carrier as far as the one ahead has been taken, round and round. This is the inner loop of the recursion, in one function, with its numbers in locals
+ * and columns. A zone's time is added up where something ends, as a difference of two instants: since every sum of times on the clock grid is exact, in whatever
+ * order it is taken, what is left over is the rest (run.ts).
  */
 import { CARRIER_WIDTH, ZONE_WIDTH } from '../collect.ts'
-import { drawInOrder } from '../draw.ts'
+import { drawAhead, drawInOrder } from '../draw.ts'
 import { dutyApplies } from '../dutyAhead.ts'
 import { SPEED } from '../motion.ts'
 import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from '../result.ts'
-import { NONE, SAME_AS_MOVE, UNLOAD_DUTY, WORK_DUTY } from '../state.ts'
+import { LOAD_DUTY, NONE, SAME_AS_MOVE, UNLOAD_DUTY, WORK_DUTY } from '../state.ts'
 import { addToTally, VALUE } from '../tally.ts'
 import { change, holdBack } from './change.ts'
-import { changeOut, serve } from './stay.ts'
+import { changeOut, load, serve, unload } from './stay.ts'
 import { LOOKS, READY, type Sweep } from './sweep.ts'
 import { tellStation } from './told.ts'
 
-const Z_FREE = ZONE_STATES.indexOf('free')
-const Z_CLAIMED = ZONE_STATES.indexOf('claimed')
+const Z_WORKING = ZONE_STATES.indexOf('working')
 const Z_BLOCKED = ZONE_STATES.indexOf('blocked')
 const Z_VACATING = ZONE_STATES.indexOf('vacating')
 const S_BLOCKED = STATION_STATES.indexOf('blocked')
 const S_EXCHANGING = STATION_STATES.indexOf('exchanging')
 const S_STARVED = STATION_STATES.indexOf('starved')
+const C_WORKED = CARRIER_STATES.indexOf('worked on')
 const C_WITH_PRODUCT = CARRIER_STATES.indexOf('waiting with product')
 const C_EMPTY = CARRIER_STATES.indexOf('waiting empty')
 
-/** False: the zone ahead has not been left yet, or the window is over. */
-export function advance(sweep: Sweep, carrier: number): boolean {
-  const { line, last, warmup, asideFor, heldUntil, freeAt, zoneTold, occupiedSince } = sweep
+/** Until the window is over for all of them. */
+export function advanceAll(sweep: Sweep): void {
+  const { line, last, warmup, order, mode, lookAt, readyAt, enteredAt } = sweep
+  const { freeAt, heldUntil, asideFor, asideSince, asideSeconds, isPlain, isTold, onlyDuty, onlyTask } = sweep
   const { zoneNext, zoneCarrier, exitClear, zoneStation, zoneChanges, moveSampler, clearSampler, moveSeconds, clearSeconds } = line
-  const { zoneSeconds, occupiedSeconds, movesOut, carrierSeconds, lapZone } = line.collector
-  let zone = line.carrierZone[carrier]!
-  let looks = sweep.mode[carrier] === LOOKS
-  let look = sweep.lookAt[carrier]!
-  let ready = sweep.readyAt[carrier]!
+  const { carrierZone, carrierSerial, stationServed, taskDone, taskDrawn, tasks } = line
+  const { zoneSeconds, occupiedSeconds, movesOut, carrierSeconds, lapZone, longestBlock } = line.collector
+  const carriers = order.length
   let events = 0
-  let any = false
-  // it counts as in its zone again when it has been taken as far as it goes
-  zoneCarrier[zone] = NONE
-  while ((looks ? look : ready) <= last) {
-    const next = zoneNext[zone]!
-    let open = Math.max(heldUntil[next]!, heldUntil[zone]!)
-    const isAside = asideFor[next] === carrier
-    if (!isAside) {
-      let ahead = next
-      while (zoneCarrier[ahead] === NONE && asideFor[ahead] === NONE) {
-        open = Math.max(open, freeAt[ahead]!)
-        if (exitClear[ahead] === 0) {
-          ahead = NONE
-          break
+  // carriers in a row that could not be taken any further
+  let idle = 0
+  for (let turn = 0; idle < carriers; turn = turn + 1 < carriers ? turn + 1 : 0) {
+    const carrier = order[turn]!
+    let zone = carrierZone[carrier]!
+    let looks = mode[carrier] === LOOKS
+    let look = lookAt[carrier]!
+    let ready = readyAt[carrier]!
+    let entered = enteredAt[carrier]!
+    let any = false
+    // it counts as in its zone again when it has been taken as far as it goes
+    zoneCarrier[zone] = NONE
+    while ((looks ? look : ready) <= last) {
+      const next = zoneNext[zone]!
+      const plain = isPlain[zone] === 1
+      let open = 0
+      let isAside = false
+      if (plain) {
+        if (zoneCarrier[next] !== NONE) break
+        open = freeAt[next]!
+      } else {
+        open = Math.max(heldUntil[next]!, heldUntil[zone]!)
+        isAside = asideFor[next] === carrier
+        let ahead = isAside ? NONE : next
+        while (ahead !== NONE && zoneCarrier[ahead] === NONE && asideFor[ahead] === NONE) {
+          open = Math.max(open, freeAt[ahead]!)
+          ahead = exitClear[ahead] === 0 ? NONE : zoneNext[ahead]!
         }
-        ahead = zoneNext[ahead]!
+        if (ahead !== NONE) break
       }
-      if (ahead !== NONE) break
-    }
-    const station = zoneStation[zone]!
+      const station = zoneStation[zone]!
 
-    // when it leaves, and what its zone is told up to then
-    let at = look
-    const atSpeed = looks && open <= look ? 1 : 0
-    if (looks) {
-      const until = atSpeed === 1 ? look : ready
-      const told = Math.min(Math.max(until, warmup), last)
-      zoneSeconds[zone * ZONE_WIDTH + Z_CLAIMED]! += told - zoneTold[zone]!
-      zoneTold[zone] = told
-      if (station !== NONE) tellStation(sweep, station, S_EXCHANGING, until)
-      if (atSpeed === 0) {
-        looks = false
-        any = true
-        if (ready > look && ready <= last) events++
-      }
-    }
-    if (atSpeed === 0) at = Math.max(open, ready)
-    if (at > last) break
-    any = true
-    const now = Math.max(at, warmup)
-    if (atSpeed === 0) {
-      const state = line.carrierSerial[carrier] === NONE ? C_EMPTY : C_WITH_PRODUCT
-      carrierSeconds[carrier * CARRIER_WIDTH + state]! += now - Math.max(ready, warmup)
-      zoneSeconds[zone * ZONE_WIDTH + Z_BLOCKED]! += now - zoneTold[zone]!
-      zoneTold[zone] = now
-      if (station !== NONE) tellStation(sweep, station, S_BLOCKED, at)
-    }
-    occupiedSeconds[zone]! += now - occupiedSince[zone]!
-    occupiedSince[next] = now
-
-    // counts
-    if (at > warmup) movesOut[zone]!++
-    if (station !== NONE && line.stationServed[station] === 1) {
-      line.stationServed[station] = 0
-      if (at > warmup) line.collector.cycles[station]!++
-    }
-    if (zone === lapZone) {
-      const { lap, carrierLaps } = line.collector
-      const seconds = at - line.carrierLapStart[carrier]!
-      line.carrierLapStart[carrier] = at
-      if (at > warmup && !Number.isNaN(seconds)) {
-        lap[VALUE] = seconds
-        addToTally(lap)
-        carrierLaps[carrier]!++
-      }
-    }
-
-    // the zones ahead are its own from now on
-    if (!isAside) {
-      for (let ahead = next; ; ahead = zoneNext[ahead]!) {
-        if (now > zoneTold[ahead]!) {
-          zoneSeconds[ahead * ZONE_WIDTH + Z_FREE]! += now - zoneTold[ahead]!
-          zoneTold[ahead] = now
+      // when it leaves
+      let at = look
+      let atSpeed = 0
+      if (looks && open <= look) {
+        atSpeed = 1
+        if (station !== NONE && isTold[station] === 1) tellStation(sweep, station, S_EXCHANGING, look)
+      } else {
+        if (looks) {
+          looks = false
+          any = true
+          if (ready > look && ready <= last) events++
+          if (station !== NONE && isTold[station] === 1) tellStation(sweep, station, S_EXCHANGING, ready)
         }
-        const stationAhead = zoneStation[ahead]!
-        if (stationAhead !== NONE) tellStation(sweep, stationAhead, S_STARVED, at)
-        if (exitClear[ahead] === 0) break
-        asideFor[zoneNext[ahead]!] = carrier
+        at = open > ready ? open : ready
+        if (at > last) break
       }
-    }
-    asideFor[next] = NONE
+      any = true
+      const now = at > warmup ? at : warmup
+      if (at > ready && atSpeed === 0) {
+        const since = ready > warmup ? ready : warmup
+        carrierSeconds[carrier * CARRIER_WIDTH + (carrierSerial[carrier] === NONE ? C_EMPTY : C_WITH_PRODUCT)]! += now - since
+        let stood = since
+        if (!plain && heldUntil[zone]! > stood) stood = heldUntil[zone]!
+        if (now > stood) zoneSeconds[zone * ZONE_WIDTH + Z_BLOCKED]! += now - stood
+        if (station !== NONE) {
+          if (isTold[station] === 1) tellStation(sweep, station, S_BLOCKED, at)
+          else if (now - since > longestBlock[station]!) longestBlock[station] = now - since
+        }
+      }
+      occupiedSeconds[zone]! += now - entered
+      entered = now
 
-    // the move, and the clear behind it
-    const given = moveSampler[zone]!
-    const times = 4 * zone + 2 * atSpeed
-    let seconds = moveSeconds[times]!
-    if (given !== NONE) {
-      drawInOrder(line, given, line.moveStream[zone]!)
-      seconds = line.drawn[0]!
-    }
-    const givenClear = clearSampler[zone]!
-    let clear = at
-    if (givenClear === NONE) clear += clearSeconds[2 * zone + atSpeed]!
-    else if (givenClear === SAME_AS_MOVE) clear += seconds
-    else {
-      drawInOrder(line, givenClear, line.clearStream[zone]!)
-      clear += line.drawn[0]!
-    }
-    if (clear <= last) events++
-    sweep.holds = 0
-    if (zoneChanges[zone] === 1) {
-      sweep.at[0] = clear
-      sweep.seconds[0] = line.changeSeconds[2 * zone + line.backPosition[zone]!]!
-      change(sweep, zone, Z_VACATING)
-      clear = sweep.at[0]!
-    } else {
-      const told = Math.min(Math.max(clear, warmup), last)
-      zoneSeconds[zone * ZONE_WIDTH + Z_VACATING]! += told - now
-      zoneTold[zone] = told
-    }
-    freeAt[zone] = clear
-    if (station !== NONE) tellStation(sweep, station, S_EXCHANGING, clear)
+      // counts
+      if (at > warmup) movesOut[zone]!++
+      if (station !== NONE && stationServed[station] === 1) {
+        stationServed[station] = 0
+        if (at > warmup) line.collector.cycles[station]!++
+      }
+      if (zone === lapZone) {
+        const { lap, carrierLaps } = line.collector
+        const seconds = at - line.carrierLapStart[carrier]!
+        line.carrierLapStart[carrier] = at
+        if (at > warmup && !Number.isNaN(seconds)) {
+          lap[VALUE] = seconds
+          addToTally(lap)
+          carrierLaps[carrier]!++
+        }
+      }
 
-    // the arrival: a look, or a stay
-    zone = next
-    const stationHere = zoneStation[zone]!
-    let duty = UNLOAD_DUTY
-    if (stationHere === NONE) duty = WORK_DUTY + 1
-    else while (duty <= WORK_DUTY && !dutyApplies(line, stationHere, duty, carrier)) duty++
-    const changes = zoneChanges[zone] === 1
-    if (given === NONE && duty > WORK_DUTY && !changes) {
-      const toSpeed = moveSeconds[times + SPEED]!
-      looks = true
-      look = at + toSpeed
+      // the zones ahead are its own from now on; then the move, and the clear behind it
+      const stationHere = zoneStation[next]!
+      let seconds = 0
+      let clear = at
+      let given = NONE
+      if (plain) {
+        if (stationHere !== NONE && isTold[stationHere] === 1) tellStation(sweep, stationHere, S_STARVED, at)
+        seconds = moveSeconds[4 * zone + 2 * atSpeed]!
+        clear = at + clearSeconds[2 * zone + atSpeed]!
+        const until = clear > last ? last : clear
+        if (until > now) zoneSeconds[zone * ZONE_WIDTH + Z_VACATING]! += until - now
+        if (clear <= last) events++
+      } else {
+        if (isAside) {
+          asideFor[next] = NONE
+          asideSeconds[next]! += now - asideSince[next]!
+        } else {
+          for (let ahead = next; ; ahead = zoneNext[ahead]!) {
+            const stationAhead = zoneStation[ahead]!
+            if (stationAhead !== NONE && isTold[stationAhead] === 1) tellStation(sweep, stationAhead, S_STARVED, at)
+            if (exitClear[ahead] === 0) break
+            const exit = zoneNext[ahead]!
+            asideFor[exit] = carrier
+            asideSince[exit] = Math.max(now, heldUntil[exit]!)
+          }
+        }
+        given = moveSampler[zone]!
+        if (given === NONE) seconds = moveSeconds[4 * zone + 2 * atSpeed]!
+        else {
+          drawInOrder(line, given, line.moveStream[zone]!)
+          seconds = line.drawn[0]!
+        }
+        const givenClear = clearSampler[zone]!
+        if (givenClear === NONE) clear += clearSeconds[2 * zone + atSpeed]!
+        else if (givenClear === SAME_AS_MOVE) clear += seconds
+        else {
+          drawInOrder(line, givenClear, line.clearStream[zone]!)
+          clear += line.drawn[0]!
+        }
+        if (clear <= last) events++
+        const until = clear > last ? last : clear
+        if (until > now) zoneSeconds[zone * ZONE_WIDTH + Z_VACATING]! += until - now
+        sweep.holds = 0
+        if (zoneChanges[zone] === 1) {
+          sweep.at[0] = clear
+          sweep.seconds[0] = line.changeSeconds[2 * zone + line.backPosition[zone]!]!
+          change(sweep, zone, Z_VACATING)
+          clear = sweep.at[0]!
+        }
+      }
+      freeAt[zone] = clear
+      if (station !== NONE && isTold[station] === 1) tellStation(sweep, station, S_EXCHANGING, clear)
+
+      // the arrival: a look, or a stay
+      let duty = WORK_DUTY + 1
+      let task = NONE
+      if (stationHere !== NONE) {
+        task = onlyTask[stationHere]!
+        if (task === NONE) {
+          duty = UNLOAD_DUTY
+          while (duty <= WORK_DUTY && !dutyApplies(line, stationHere, duty, carrier)) duty++
+        } else {
+          const only = onlyDuty[stationHere]!
+          const isLoaded = carrierSerial[carrier] !== NONE
+          if (isLoaded !== (only === LOAD_DUTY) && (only !== WORK_DUTY || taskDone[carrier * tasks + task] === 0)) duty = only
+        }
+      }
+      const changes = zoneChanges[next] === 1
+      const holds = !plain && sweep.holds > 0
+      if (given === NONE && duty > WORK_DUTY && !changes) {
+        const toSpeed = moveSeconds[4 * zone + 2 * atSpeed + SPEED]!
+        zone = next
+        looks = true
+        look = at + toSpeed
+        ready = at + seconds
+        if (holds) {
+          sweep.at[0] = at
+          sweep.seconds[0] = toSpeed
+          holdBack(sweep)
+          look = sweep.at[0]!
+          sweep.seconds[0] = seconds - toSpeed
+          holdBack(sweep)
+          ready = sweep.at[0]!
+        }
+        if (look <= last) events++
+        continue
+      }
+      zone = next
+      looks = false
       ready = at + seconds
-      if (sweep.holds > 0) {
+      if (holds) {
         sweep.at[0] = at
-        sweep.seconds[0] = toSpeed
-        holdBack(sweep)
-        look = sweep.at[0]!
-        sweep.seconds[0] = seconds - toSpeed
+        sweep.seconds[0] = seconds
         holdBack(sweep)
         ready = sweep.at[0]!
       }
-      if (look <= last) events++
+      if (ready <= last) events++
+      if (stationHere !== NONE) {
+        if (isTold[stationHere] === 1) tellStation(sweep, stationHere, S_EXCHANGING, ready)
+        if (duty > WORK_DUTY) stationServed[stationHere] = 0
+      }
+      if (duty <= WORK_DUTY && task !== NONE) {
+        // a stay of one task, whose time is known ahead
+        stationServed[stationHere] = 1
+        if (duty === LOAD_DUTY) load(sweep, carrier, ready)
+        const had = carrier * tasks + task
+        const serial = carrierSerial[carrier]!
+        const start = Math.max(ready, warmup)
+        if (taskDone[had] === 0) {
+          if (taskDrawn[task]! <= serial) drawAhead(line, task, serial)
+          ready += line.taskUniforms[task * line.taskRoom + (serial & (line.taskRoom - 1))]!
+          taskDone[had] = 1
+        }
+        const worked = Math.min(ready, last) - start
+        if (worked > 0) {
+          zoneSeconds[zone * ZONE_WIDTH + Z_WORKING]! += worked
+          carrierSeconds[carrier * CARRIER_WIDTH + C_WORKED]! += worked
+        }
+        if (ready <= last) events++
+        if (duty === UNLOAD_DUTY) unload(sweep, carrier, ready)
+      } else if (duty <= WORK_DUTY || changes) {
+        sweep.at[0] = ready
+        if (duty <= WORK_DUTY) serve(sweep, carrier, zone, stationHere, duty)
+        if (changes) changeOut(sweep, carrier, zone)
+        ready = sweep.at[0]!
+      }
+    }
+    zoneCarrier[zone] = carrier
+    if (!any) {
+      idle++
       continue
     }
-    looks = false
-    ready = at + seconds
-    if (sweep.holds > 0) {
-      sweep.at[0] = at
-      sweep.seconds[0] = seconds
-      holdBack(sweep)
-      ready = sweep.at[0]!
-    }
-    if (ready <= last) events++
-    const told = Math.min(Math.max(ready, warmup), last)
-    zoneSeconds[zone * ZONE_WIDTH + Z_CLAIMED]! += told - zoneTold[zone]!
-    zoneTold[zone] = told
-    if (stationHere !== NONE) {
-      tellStation(sweep, stationHere, S_EXCHANGING, ready)
-      if (duty > WORK_DUTY) line.stationServed[stationHere] = 0
-    }
-    if (duty <= WORK_DUTY || changes) {
-      sweep.at[0] = ready
-      if (duty <= WORK_DUTY) serve(sweep, carrier, zone, stationHere, duty)
-      if (changes) changeOut(sweep, carrier, zone)
-      ready = sweep.at[0]!
-    }
+    idle = 0
+    carrierZone[carrier] = zone
+    mode[carrier] = looks ? LOOKS : READY
+    lookAt[carrier] = look
+    readyAt[carrier] = ready
+    enteredAt[carrier] = entered
   }
-  zoneCarrier[zone] = carrier
-  line.carrierZone[carrier] = zone
-  sweep.mode[carrier] = looks ? LOOKS : READY
-  sweep.lookAt[carrier] = look
-  sweep.readyAt[carrier] = ready
   line.events += events
-  return any
 }

@@ -3,7 +3,9 @@ import { ZONE_STATES } from '../result.ts'
 import { fail, runClocks, secondsToFailure } from './failure.ts'
 import type { Sweep } from './sweep.ts'
 import { tellZone } from './told.ts'
+import { within } from './windowed.ts'
 
+const OTHER = ZONE_STATES.indexOf('other')
 const STOPPED = ZONE_STATES.indexOf('stopped')
 
 /**
@@ -20,16 +22,17 @@ export function change(sweep: Sweep, zone: number, state: number): void {
     const failure = at + secondsToFailure(sweep, transferClocks, zone)
     if (failure > end) {
       runClocks(sweep, transferClocks, zone, left)
-      tellZone(sweep, zone, state, end)
+      tellZone(sweep, zone, state, at, end)
       if (end <= sweep.last) sweep.line.events++
       sweep.at[0] = end
       return
     }
-    tellZone(sweep, zone, state, failure)
+    tellZone(sweep, zone, state, at, failure)
     runClocks(sweep, transferClocks, zone, failure - at)
     left -= failure - at
     const until = fail(sweep, transferClocks, zone, failure, collector.causes.zoneSeconds)
-    tellZone(sweep, zone, STOPPED, until)
+    tellZone(sweep, zone, STOPPED, failure, until)
+    if (state === OTHER) sweep.heldSeconds[zone]! += within(sweep, failure, until)
     keepHold(sweep, failure, until)
     if (left === 0) {
       sweep.heldUntil[zone] = until

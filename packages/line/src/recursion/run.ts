@@ -5,10 +5,10 @@
  * taken, front to back, round and round. Stops that only lengthen one stay (breakdowns of stations and transfers on operating time, breaks with the conveyor
  * running) are worked out on the way. `canRecur` says which lines this holds for; results are those of the event engine, to the last bit.
  */
-import { CARRIER_WIDTH } from '../collect.ts'
+import { CARRIER_WIDTH, STATION_WIDTH, ZONE_WIDTH } from '../collect.ts'
 import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from '../result.ts'
 import { type Line, NONE } from '../state.ts'
-import { advance } from './advance.ts'
+import { advanceAll } from './advance.ts'
 import { waiting } from './stay.ts'
 import { LOOKS, type Sweep } from './sweep.ts'
 import { tellCarrier, tellStation, tellStationIn, tellZone } from './told.ts'
@@ -16,8 +16,11 @@ import { counts, within } from './windowed.ts'
 
 const Z_FREE = ZONE_STATES.indexOf('free')
 const Z_CLAIMED = ZONE_STATES.indexOf('claimed')
+const Z_WORKING = ZONE_STATES.indexOf('working')
+const Z_OTHER = ZONE_STATES.indexOf('other')
 const Z_BLOCKED = ZONE_STATES.indexOf('blocked')
 const Z_VACATING = ZONE_STATES.indexOf('vacating')
+const S_WORKING = STATION_STATES.indexOf('working')
 const S_BLOCKED = STATION_STATES.indexOf('blocked')
 const S_EXCHANGING = STATION_STATES.indexOf('exchanging')
 const S_STARVED = STATION_STATES.indexOf('starved')
@@ -25,12 +28,7 @@ const C_MOVING = CARRIER_STATES.indexOf('moving')
 
 /** Takes all carriers to the end of the window and tells everything that the collector holds. */
 export function recur(sweep: Sweep): void {
-  const { order } = sweep
-  let idle = 0
-  for (let k = 0; idle < order.length; k = k + 1 < order.length ? k + 1 : 0) {
-    if (advance(sweep, order[k]!)) idle = 0
-    else idle++
-  }
+  advanceAll(sweep)
   finish(sweep)
 }
 
@@ -43,24 +41,58 @@ function finish(sweep: Sweep): void {
     const ready = sweep.readyAt[carrier]!
     if (sweep.mode[carrier] === LOOKS) {
       if (ready > sweep.lookAt[carrier]! && ready <= last) line.events++
-      tellZone(sweep, zone, Z_CLAIMED, ready)
       tellStationIn(sweep, zone, S_EXCHANGING, ready)
     }
     tellCarrier(sweep, carrier, waiting(sweep, carrier), ready, last)
-    tellZone(sweep, zone, Z_BLOCKED, last)
-    tellStationIn(sweep, zone, S_BLOCKED, last)
-    collector.occupiedSeconds[zone]! += within(sweep, sweep.occupiedSince[zone]!, last)
+    tellZone(sweep, zone, Z_BLOCKED, Math.max(ready, sweep.heldUntil[zone]!), last)
+    tellLastBlock(sweep, zone, ready)
+    collector.occupiedSeconds[zone]! += last - sweep.enteredAt[carrier]!
     if (line.carrierSerial[carrier] !== NONE) collector.products[0]! += within(sweep, line.carrierLoaded[carrier]!, last)
     tellMoving(sweep, carrier)
   }
   for (let zone = 0; zone < line.zones; zone++) {
-    if (line.zoneCarrier[zone] !== NONE) continue
-    if (sweep.asideFor[zone] !== NONE) {
-      tellZone(sweep, zone, Z_CLAIMED, last)
+    const isAside = line.zoneCarrier[zone] === NONE && sweep.asideFor[zone] !== NONE
+    if (isAside) {
+      sweep.asideSeconds[zone]! += within(sweep, sweep.asideSince[zone]!, last)
       tellStationIn(sweep, zone, S_EXCHANGING, last)
-    } else tellUnused(sweep, zone, last)
+    } else if (line.zoneCarrier[zone] === NONE) {
+      tellStationIn(sweep, zone, S_EXCHANGING, Math.min(sweep.freeAt[zone]!, last))
+      tellStationIn(sweep, zone, S_STARVED, last)
+    }
+    tellRest(sweep, zone)
   }
   countBreaks(sweep, line)
+}
+
+/** The carrier that stands in the zone since `ready` blocks its station to the end of the window. */
+function tellLastBlock(sweep: Sweep, zone: number, ready: number): void {
+  const { line, last } = sweep
+  const station = line.zoneStation[zone]!
+  if (station === NONE) return
+  if (sweep.isTold[station] === 1) tellStation(sweep, station, S_BLOCKED, last)
+  else line.collector.longestBlock[station] = Math.max(line.collector.longestBlock[station]!, within(sweep, ready, last))
+}
+
+/**
+ * A carrier that counts in the zone and does not stand there is on its way in: the zone is claimed, as it is while it is set aside. What is left is free.
+ * A station without stops follows its zone.
+ */
+function tellRest(sweep: Sweep, zone: number): void {
+  const { line } = sweep
+  const { zoneSeconds, occupiedSeconds, stationSeconds } = line.collector
+  const base = zone * ZONE_WIDTH
+  const stands = zoneSeconds[base + Z_WORKING]! + zoneSeconds[base + Z_BLOCKED]! + zoneSeconds[base + Z_OTHER]! + sweep.heldSeconds[zone]!
+  zoneSeconds[base + Z_CLAIMED] = occupiedSeconds[zone]! + sweep.asideSeconds[zone]! - stands
+  let free = sweep.last - sweep.warmup
+  for (let state = 0; state < ZONE_WIDTH; state++) if (state !== Z_FREE) free -= zoneSeconds[base + state]!
+  zoneSeconds[base + Z_FREE] = free
+  const station = line.zoneStation[zone]!
+  if (station === NONE || sweep.isTold[station] === 1) return
+  const own = station * STATION_WIDTH
+  stationSeconds[own + S_WORKING] = zoneSeconds[base + Z_WORKING]!
+  stationSeconds[own + S_BLOCKED] = zoneSeconds[base + Z_BLOCKED]!
+  stationSeconds[own + S_EXCHANGING] = zoneSeconds[base + Z_CLAIMED]! + zoneSeconds[base + Z_VACATING]! + zoneSeconds[base + Z_OTHER]!
+  stationSeconds[own + S_STARVED] = free
 }
 
 /** A carrier moves whenever it does not stand. */
@@ -69,17 +101,6 @@ function tellMoving(sweep: Sweep, carrier: number): void {
   let seconds = sweep.last - sweep.warmup
   for (let state = 0; state < CARRIER_WIDTH; state++) if (state !== C_MOVING) seconds -= carrierSeconds[carrier * CARRIER_WIDTH + state]!
   carrierSeconds[carrier * CARRIER_WIDTH + C_MOVING] = seconds
-}
-
-/** An empty zone up to `until`: vacating until it was free, then free. */
-function tellUnused(sweep: Sweep, zone: number, until: number): void {
-  const free = Math.min(sweep.freeAt[zone]!, until)
-  tellZone(sweep, zone, Z_VACATING, free)
-  tellZone(sweep, zone, Z_FREE, until)
-  const station = sweep.line.zoneStation[zone]!
-  if (station === NONE) return
-  tellStation(sweep, station, S_EXCHANGING, free)
-  tellStation(sweep, station, S_STARVED, until)
 }
 
 /** Breaks begun in the window, and their time by station. */

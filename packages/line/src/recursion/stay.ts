@@ -10,7 +10,7 @@ import { putProduct } from '../supply.ts'
 import { addToTally, VALUE } from '../tally.ts'
 import { change } from './change.ts'
 import type { Sweep } from './sweep.ts'
-import { tellCarrier, tellStation, tellZone } from './told.ts'
+import { tellCarrier, tellStation, tellStationIn, tellZone } from './told.ts'
 import { counts, within } from './windowed.ts'
 import { openFrom, spend } from './work.ts'
 
@@ -35,9 +35,7 @@ export function changeOut(sweep: Sweep, carrier: number, zone: number): void {
   change(sweep, zone, Z_OTHER)
   const end = sweep.at[0]!
   tellCarrier(sweep, carrier, waiting(sweep, carrier), start, end)
-  const station = line.zoneStation[zone]!
-  if (station === NONE) return
-  tellStation(sweep, station, S_EXCHANGING, end)
+  tellStationIn(sweep, zone, S_EXCHANGING, end)
   sweep.at[0] = end
 }
 
@@ -48,7 +46,7 @@ export function serve(sweep: Sweep, carrier: number, zone: number, station: numb
   for (let duty = first; duty <= WORK_DUTY; duty++) {
     if (duty !== first && !dutyApplies(line, station, duty, carrier)) continue
     begin(sweep, carrier, zone, station)
-    if (duty === LOAD_DUTY) load(sweep, carrier)
+    if (duty === LOAD_DUTY) load(sweep, carrier, sweep.at[0]!)
     // the work's seconds are summed in the station's timer slot, which no timer uses here
     const slot = line.workSlot + station
     line.queue.times[slot] = 0
@@ -56,7 +54,7 @@ export function serve(sweep: Sweep, carrier: number, zone: number, station: numb
     sweep.seconds[0] = line.queue.times[slot]!
     worked(sweep, carrier, zone, station, true)
     markTasks(line, station, duty, carrier)
-    if (duty === UNLOAD_DUTY) unload(sweep, carrier)
+    if (duty === UNLOAD_DUTY) unload(sweep, carrier, sweep.at[0]!)
   }
   const release = line.releaseSampler[station]!
   if (release === NONE) return
@@ -73,7 +71,7 @@ function begin(sweep: Sweep, carrier: number, zone: number, station: number): vo
   const start = openFrom(sweep, station, at)
   if (start > at) {
     tellStation(sweep, station, S_PENDING, start)
-    tellZone(sweep, zone, Z_OTHER, start)
+    tellZone(sweep, zone, Z_OTHER, at, start)
     tellCarrier(sweep, carrier, waiting(sweep, carrier), at, start)
   }
   sweep.at[0] = start
@@ -82,29 +80,26 @@ function begin(sweep: Sweep, carrier: number, zone: number, station: number): vo
 /** Work or release of `sweep.seconds` from `sweep.at` on. Zone and carrier are told in place: a number handed over a call may cost an allocation. */
 function worked(sweep: Sweep, carrier: number, zone: number, station: number, isWork: boolean): void {
   const { zoneSeconds, carrierSeconds } = sweep.line.collector
-  const { zoneTold, last, warmup } = sweep
+  const { last, warmup } = sweep
   const start = Math.max(sweep.at[0]!, warmup)
   spend(sweep, station, isWork)
   const end = Math.min(sweep.at[0]!, last)
-  if (end > zoneTold[zone]!) {
-    zoneSeconds[zone * ZONE_WIDTH + Z_WORKING]! += end - zoneTold[zone]!
-    zoneTold[zone] = end
+  if (end > start) {
+    zoneSeconds[zone * ZONE_WIDTH + Z_WORKING]! += end - start
+    carrierSeconds[carrier * CARRIER_WIDTH + C_WORKED]! += end - start
   }
-  if (end > start) carrierSeconds[carrier * CARRIER_WIDTH + C_WORKED]! += end - start
   if (sweep.at[0]! <= last) sweep.line.events++
 }
 
-function load(sweep: Sweep, carrier: number): void {
-  const at = sweep.at[0]!
+export function load(sweep: Sweep, carrier: number, at: number): void {
   putProduct(sweep.line, carrier)
   sweep.line.carrierLoaded[carrier] = at
   if (counts(sweep, at)) sweep.line.collector.loads++
 }
 
-function unload(sweep: Sweep, carrier: number): void {
+export function unload(sweep: Sweep, carrier: number, at: number): void {
   const { line } = sweep
   const { collector } = line
-  const at = sweep.at[0]!
   const loaded = line.carrierLoaded[carrier]!
   line.carrierSerial[carrier] = NONE
   collector.products[0]! += within(sweep, loaded, at)

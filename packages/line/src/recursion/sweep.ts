@@ -1,6 +1,6 @@
 /** What the recursion keeps beside the columns of the line: instants instead of timers. */
 import type { Line } from '../state.ts'
-import { NONE } from '../state.ts'
+import { NONE, USES_UNIFORM } from '../state.ts'
 
 /** Phases of a carrier here: at rest and done from `readyAt` on, or looking at `lookAt` and else at rest at `readyAt`. */
 export const READY = 0
@@ -17,6 +17,8 @@ export interface Sweep {
   readonly mode: Uint8Array
   readonly lookAt: Float64Array
   readonly readyAt: Float64Array
+  /** move start into the zone where it is, at least the end of the warm-up */
+  readonly enteredAt: Float64Array
 
   // By zone
   /** instant at which the zone turned or turns free, after the last carrier that left it */
@@ -25,12 +27,20 @@ export interface Sweep {
   readonly heldUntil: Float64Array
   /** carrier that the zone is set aside for; NONE */
   readonly asideFor: Int32Array
-  /** move start in of the carrier that is there, at least the end of the warm-up */
-  readonly occupiedSince: Float64Array
-  /** instant up to which its time has been told, within the window */
-  readonly zoneTold: Float64Array
+  /** since when it is set aside, at least the end of the warm-up, and seconds set aside in the window so far */
+  readonly asideSince: Float64Array
+  readonly asideSeconds: Float64Array
+  /** seconds in the window for which a stop of its transfer held it with its carrier at rest in it */
+  readonly heldSeconds: Float64Array
+  /** 1: derived times, no change, no exit-clear transfer at either end of the move out, and nothing can hold it */
+  readonly isPlain: Uint8Array
 
   // By station
+  /** 1: stops, breaks, or exchanges in no time, so that its time is told piece by piece; 0: it follows from its zone's (run.ts) */
+  readonly isTold: Uint8Array
+  /** the only duty of a station that has one, of one task whose time is known ahead for every variant, and no release; and that task. NONE: its stays are worked out in full */
+  readonly onlyDuty: Int32Array
+  readonly onlyTask: Int32Array
   readonly downFrom: Float64Array
   readonly downUntil: Float64Array
   /** instant up to which its time has been told, within the window */
@@ -72,11 +82,16 @@ export function makeSweep(line: Line): Sweep {
     mode: new Uint8Array(carriers),
     lookAt: new Float64Array(carriers),
     readyAt: new Float64Array(carriers),
+    enteredAt: new Float64Array(carriers),
     freeAt: new Float64Array(zones),
     heldUntil: new Float64Array(zones),
     asideFor: new Int32Array(zones),
-    occupiedSince: new Float64Array(zones),
-    zoneTold: new Float64Array(zones),
+    asideSince: new Float64Array(zones),
+    asideSeconds: new Float64Array(zones),
+    heldSeconds: new Float64Array(zones),
+    isPlain: Uint8Array.from({ length: zones }, (_, zone) => (isPlainMove(line, zone) ? 1 : 0)),
+    isTold: Uint8Array.from({ length: stations }, (_, station) => (followsZone(line, station) ? 0 : 1)),
+    ...onlyDuties(line),
     downFrom: new Float64Array(stations),
     downUntil: new Float64Array(stations),
     stationTold: new Float64Array(stations),
@@ -102,7 +117,8 @@ export function resetSweep(sweep: Sweep, warmup: number, last: number): void {
   sweep.warmup = warmup
   sweep.last = last
   for (const column of [sweep.lookAt, sweep.readyAt, sweep.freeAt, sweep.heldUntil, sweep.downFrom, sweep.downUntil]) column.fill(0)
-  for (const column of [sweep.occupiedSince, sweep.zoneTold, sweep.stationTold, sweep.calmFrom]) column.fill(warmup)
+  for (const column of [sweep.asideSeconds, sweep.heldSeconds]) column.fill(0)
+  for (const column of [sweep.enteredAt, sweep.stationTold, sweep.calmFrom]) column.fill(warmup)
   for (let station = 0; station < line.stations; station++) {
     const pause = line.stationBreaks[station] === 1 && sweep.breakStart.length > 0 ? sweep.breakStart[0]! : Number.POSITIVE_INFINITY
     sweep.pauseAt[station] = pause
@@ -115,6 +131,40 @@ export function resetSweep(sweep: Sweep, warmup: number, last: number): void {
   sweep.nextBreakTold.fill(0)
   let k = 0
   for (let zone = line.zones - 1; zone >= 0; zone--) if (line.zoneCarrier[zone] !== NONE) order[k++] = line.zoneCarrier[zone]!
+}
+
+function isPlainMove(line: Line, zone: number): boolean {
+  const { exitClear, zoneChanges, moveSampler, clearSampler, transferClocks } = line
+  const next = line.zoneNext[zone]!
+  const hasClocks = (at: number): boolean => transferClocks.first[at] !== transferClocks.first[at + 1]
+  if (moveSampler[zone] !== NONE || clearSampler[zone] !== NONE || hasClocks(zone) || hasClocks(next)) return false
+  return zoneChanges[zone] === 0 && exitClear[zone] === 0 && exitClear[next] === 0
+}
+
+/** No stop, no break, and no block that begins as another ends. */
+function followsZone(line: Line, station: number): boolean {
+  const { stationClocks, stationBreaks, breakTimes, moveSampler, moveSeconds } = line
+  if (stationClocks.first[station] !== stationClocks.first[station + 1]) return false
+  if (stationBreaks[station] === 1 && breakTimes.length > 0) return false
+  const before = line.zonePrevious[line.stationZone[station]!]!
+  return moveSampler[before] === NONE && moveSeconds.subarray(4 * before, 4 * before + 4).every((seconds) => seconds > 0)
+}
+
+function onlyDuties(line: Line): Pick<Sweep, 'onlyDuty' | 'onlyTask'> {
+  const onlyDuty = new Int32Array(line.stations).fill(NONE)
+  const onlyTask = new Int32Array(line.stations).fill(NONE)
+  for (let station = 0; station < line.stations; station++) {
+    const duties = [0, 1, 2].filter((duty) => line.hasDuty[3 * station + duty] === 1)
+    const first = line.dutyFirst[3 * station]!
+    const task = line.entryTask[first]!
+    const entries = line.dutyFirst[3 * station + 3]! - first
+    if (duties.length !== 1 || entries !== 1 || line.releaseSampler[station] !== NONE || !followsZone(line, station)) continue
+    const samplers = line.entrySampler.subarray(first * line.variants, (first + 1) * line.variants)
+    if (line.taskAhead[task]! < 0 || samplers.some((sampler) => sampler === NONE || line.samplerUses[sampler] !== USES_UNIFORM)) continue
+    onlyDuty[station] = duties[0]!
+    onlyTask[station] = task
+  }
+  return { onlyDuty, onlyTask }
 }
 
 function joinBreaks(line: Line): [number, number][] {

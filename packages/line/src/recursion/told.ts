@@ -1,4 +1,4 @@
-/** Telling time: each part's seconds by state, in order, from where they stand up to an instant; what a stop or a break covers is told as such. */
+/** Telling time: a station's seconds by state, in order, from where they stand up to an instant; what a stop or a break covers is told as such. */
 import { CARRIER_WIDTH, STATION_WIDTH, ZONE_WIDTH } from '../collect.ts'
 import { STATION_STATES } from '../result.ts'
 import { NONE } from '../state.ts'
@@ -9,13 +9,9 @@ const BLOCKED = STATION_STATES.indexOf('blocked')
 const STOPPED = STATION_STATES.indexOf('stopped')
 const BREAK = STATION_STATES.indexOf('break')
 
-/** The zone's time up to `until`, or to the end of the window. */
-export function tellZone(sweep: Sweep, zone: number, state: number, until: number): void {
-  const from = sweep.zoneTold[zone]!
-  const to = Math.min(until, sweep.last)
-  if (to <= from) return
-  sweep.zoneTold[zone] = to
-  sweep.line.collector.zoneSeconds[zone * ZONE_WIDTH + state]! += to - from
+/** The zone's time from `from` to `to`, as far as it lies in the window. */
+export function tellZone(sweep: Sweep, zone: number, state: number, from: number, to: number): void {
+  sweep.line.collector.zoneSeconds[zone * ZONE_WIDTH + state]! += within(sweep, from, to)
 }
 
 /** A carrier's time at rest, where it does not move; what is never told is the time it moves. */
@@ -23,10 +19,10 @@ export function tellCarrier(sweep: Sweep, carrier: number, state: number, from: 
   sweep.line.collector.carrierSeconds[carrier * CARRIER_WIDTH + state]! += within(sweep, from, to)
 }
 
-/** The station in the zone, if there is one. */
+/** The station in the zone, if there is one whose time is told. */
 export function tellStationIn(sweep: Sweep, zone: number, state: number, until: number): void {
   const station = sweep.line.zoneStation[zone]!
-  if (station !== NONE) tellStation(sweep, station, state, until)
+  if (station !== NONE && sweep.isTold[station] === 1) tellStation(sweep, station, state, until)
 }
 
 /** The station's time up to `until`, or to the end of the window. */

@@ -32,7 +32,8 @@ export function spend(sweep: Sweep, station: number, isWork: boolean): void {
   const { stationClocks } = sweep.line
   const end = sweep.at[0]! + sweep.seconds[0]!
   const hasClocks = isWork && stationClocks.first[station] !== stationClocks.first[station + 1]
-  if (end > sweep.pauseAt[station]! || sweep.at[0]! >= sweep.pauseAt[station]!) spendHeld(sweep, station, isWork)
+  if (sweep.isTold[station] === 0) sweep.at[0] = end
+  else if (end > sweep.pauseAt[station]! || sweep.at[0]! >= sweep.pauseAt[station]!) spendHeld(sweep, station, isWork)
   else if (hasClocks && sweep.at[0]! + secondsToFailure(sweep, stationClocks, station) <= end) spendHeld(sweep, station, isWork)
   else {
     if (hasClocks) runClocks(sweep, stationClocks, station, sweep.seconds[0]!)

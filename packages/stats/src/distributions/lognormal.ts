@@ -27,5 +27,10 @@ function partBelow(mean: number, cv: number, order: number, x: number): number {
 /** parameters: mean and sd of the logarithm */
 export function lognormalInto(p: Float64Array, o: number, io: Float64Array): void {
   normalQuantileInto(io, 0)
+  lognormalFromNormal(p, o, io)
+}
+
+/** The same from the normal quantile of the uniform. */
+export function lognormalFromNormal(p: Float64Array, o: number, io: Float64Array): void {
   io[0] = Math.exp(p[o]! + p[o + 1]! * io[0]!)
 }

@@ -7,7 +7,7 @@ import { empiricalInto, interpolatedInto } from './empirical.ts'
 import { exponentialInto } from './exponential.ts'
 import { gammaInto } from './gamma.ts'
 import { keptRange, limitedAfter, limitedBefore } from './limited.ts'
-import { lognormalInto } from './lognormal.ts'
+import { lognormalFromNormal, lognormalInto } from './lognormal.ts'
 import { occasionalInto } from './occasional.ts'
 import { pertInto } from './pert.ts'
 import { replayInto } from './replay.ts'
@@ -96,6 +96,17 @@ export class SamplerTable {
   drawAt(index: number, uniforms: Float64Array, at: number, k: number): void {
     this.value[0] = uniforms[at]!
     this.run(index, k)
+  }
+
+  /** True: a draw is made from a normal quantile alone, which may be worked out before it is known of which of several such distributions (see `drawFromNormal`). */
+  isFromNormal(index: number): boolean {
+    return this.code[index] === LOGNORMAL
+  }
+
+  /** Writes into `value[0]` what `drawAt` gives for a uniform, from the normal quantile of that uniform in `list[at]`. @param index  one that `isFromNormal` */
+  drawFromNormal(index: number, list: Float64Array, at: number): void {
+    this.value[0] = list[at]!
+    lognormalFromNormal(this.parameters, this.start[index]!, this.value)
   }
 
   private run(row: number, k: number): void {

@@ -51,6 +51,34 @@ export function stepAlea(state: Float64Array, offset: number, out: Float64Array,
   if (u === 0) out[at] = ZERO_COUNTS_AS
 }
 
+/**
+ * `count` uniforms into `out[at … at + count − 1]`: the bits of as many steps, with the state kept in registers in between.
+ */
+export function stepAleaBlock(state: Float64Array, offset: number, out: Float64Array, at: number, count: number): void {
+  let carry = state[offset]!
+  let lag0 = state[offset + 1]!
+  let lag1 = state[offset + 2]!
+  let lag2 = state[offset + 3]!
+  for (let k = at; k < at + count; k++) {
+    const first = 2091639 * lag0 + carry * 2.3283064365386963e-10
+    const firstCarry = first | 0
+    const high = first - firstCarry
+    const second = 2091639 * lag1 + firstCarry * 2.3283064365386963e-10
+    const secondCarry = second | 0
+    carry = secondCarry
+    lag0 = lag2
+    lag1 = high
+    lag2 = second - secondCarry
+    const u = high + ((lag2 * 0x200000) | 0) * 1.1102230246251565e-16
+    out[k] = u
+    if (u === 0) out[k] = ZERO_COUNTS_AS
+  }
+  state[offset] = carry
+  state[offset + 1] = lag0
+  state[offset + 2] = lag1
+  state[offset + 3] = lag2
+}
+
 /** @throws StatisticsError E_SEED where two different streams could get the same name */
 export function checkSeed(seed: string, replication: number): void {
   if (seed === '') throw new StatisticsError('E_SEED', 'The seed is empty: give a text or a number, such as 42.')

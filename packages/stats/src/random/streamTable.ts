@@ -1,5 +1,5 @@
 import { StatisticsError } from '../statisticsError.ts'
-import { ALEA_STATE, checkSeed, seedAlea, stepAlea } from './alea.ts'
+import { ALEA_STATE, checkSeed, seedAlea, stepAlea, stepAleaBlock } from './alea.ts'
 
 /**
  * The named random streams of one replication, for the hot loop: `next(i)` writes the next uniform of stream i into `u[0]` and allocates nothing.
@@ -51,5 +51,10 @@ export class StreamTable {
   /** The next uniform of the stream into `out[at]`: for lists of draws by serial. */
   nextInto(stream: number, out: Float64Array, at: number): void {
     stepAlea(this.state, ALEA_STATE * stream, out, at)
+  }
+
+  /** The next `count` uniforms of the stream into `out[at …]`: quicker than one by one, the same values. */
+  nextBlockInto(stream: number, out: Float64Array, at: number, count: number): void {
+    stepAleaBlock(this.state, ALEA_STATE * stream, out, at, count)
   }
 }
