@@ -3,7 +3,7 @@
  * Half of the lines are made up at random; the others are those with every stop turned into one that only lengthens a stay, so that most of them fall to the recursion.
  */
 import { readdirSync, readFileSync } from 'node:fs'
-import { type LineSpec, simulate } from '@loopwright/line'
+import { type LineSpec, simulate, type TaskSpec } from '@loopwright/line'
 import { readScenario } from '@loopwright/scenario'
 import * as fc from 'fast-check'
 import { expect, test } from 'vitest'
@@ -20,6 +20,38 @@ function withLocalStops(line: LineSpec): LineSpec {
     mix: line.mix.kind === 'list' ? { ...line.mix, kind: 'pattern' } : line.mix,
   }
 }
+
+/** No stops, no breaks, no release, and each task takes one time for all variants: stations follow their zones, and times are known ahead. */
+function withoutStops(line: LineSpec): LineSpec {
+  const common = new Map<number, TaskSpec['seconds'][number]>()
+  for (const { unload, load, work } of line.stations) {
+    for (const { task, seconds } of [unload, load, work].flatMap((tasks) => tasks ?? [])) {
+      if (!common.has(task)) common.set(task, seconds.find((time) => time !== null && time.kind !== 'constant') ?? null)
+    }
+  }
+  const alike = (tasks: readonly TaskSpec[] | null) =>
+    tasks?.map(({ task, seconds }) => ({ task, seconds: seconds.map((time) => common.get(task) ?? time) })) ?? null
+  return {
+    ...withLocalStops(line),
+    breakdowns: [],
+    breaks: [],
+    stations: line.stations.map((station) => ({
+      ...station,
+      load: alike(station.load),
+      work: alike(station.work),
+      unload: alike(station.unload),
+      releaseSeconds: { kind: 'constant', value: 0 },
+    })),
+  }
+}
+
+/** A station whose stay is one task, drawn. */
+const hasShortStay = (line: LineSpec): boolean =>
+  line.stations.some(({ unload, load, work }) => {
+    const tasks = [unload, load, work].flatMap((given) => given ?? [])
+    const duties = [unload, load, work].filter((given) => given !== null)
+    return duties.length === 1 && tasks.length === 1 && tasks[0]!.seconds.every((time) => time !== null && time.kind !== 'constant')
+  })
 
 /** True: both engines ran it, and agree. */
 function bothAgree(line: LineSpec, seed: string): boolean {
@@ -38,13 +70,17 @@ function bothAgree(line: LineSpec, seed: string): boolean {
 
 test('random lines: at least a fifth of them fall to the recursion, and no number differs', () => {
   let ran = 0
+  let short = 0
   fc.assert(
     fc.property(randomLine(), (line) => {
       for (const one of [line, withLocalStops(line)]) if (bothAgree(one, '5')) ran++
+      const calm = withoutStops(line)
+      if (bothAgree(calm, '5') && hasShortStay(calm)) short++
     }),
     { seed: 22, numRuns: 300 },
   )
   expect(ran).toBeGreaterThanOrEqual(120)
+  expect(short).toBeGreaterThanOrEqual(60)
 })
 
 const FOLDER = new URL('../scenarios/', import.meta.url)

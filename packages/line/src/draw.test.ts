@@ -1,6 +1,6 @@
 /** Which draw is whose: MODEL.md §9. */
 import { toGrid } from '@loopwright/kernel'
-import { stream } from '@loopwright/stats'
+import { quantile, stream } from '@loopwright/stats'
 import { describe, expect, test } from 'vitest'
 import { smallLoop, tell, timeline } from '../../../tests/helpers/smallLoop.ts'
 import { buildLine } from './build.ts'
@@ -145,6 +145,31 @@ test('every other stream is taken in order of use', () => {
     '10 leave Z0 c0',
     '12 rest Z1 c0',
   ])
+})
+
+test('times known ahead are those of the uniforms, whether one sampler serves all variants or each has its own', () => {
+  const L = (mean: number) => ({ kind: 'lognormal', mean, cv: 0.2 }) as const
+  const spec = smallLoop({
+    zones: 3,
+    start: [0],
+    move: 1,
+    clear: 1,
+    variants: 2,
+    stations: [{ at: 1, load: { same: [U, U], normal: [L(3), L(5)], mixed: [L(3), U] } }],
+  })
+  const line = buildLine(spec)
+  resetLine(line, '5', 0)
+  for (const serial of [40, 0, 7, 15, 16, 33]) {
+    spec.tasks.forEach((name, task) => {
+      for (const variant of [0, 1]) {
+        const next = stream('5', 0, `task/${name}`)
+        const u = Array.from({ length: serial + 1 }, () => next())[serial]!
+        const time = spec.stations[0]!.load![task]!.seconds[variant]!
+        drawForProduct(line, line.entrySampler[2 * task + variant]!, task, serial)
+        expect(line.drawn[0]).toBe(toGrid(quantile(time, u)))
+      }
+    })
+  }
 })
 
 test('the ring of draws doubles when an old product needs it, and keeps what was drawn', () => {

@@ -79,13 +79,13 @@ export function advanceAll(sweep: Sweep): void {
           if (ready > look && ready <= last) events++
           if (station !== NONE && isTold[station] === 1) tellStation(sweep, station, S_EXCHANGING, ready)
         }
-        at = open > ready ? open : ready
+        at = Math.max(open, ready)
         if (at > last) break
       }
       any = true
-      const now = at > warmup ? at : warmup
+      const now = Math.max(at, warmup)
       if (at > ready && atSpeed === 0) {
-        const since = ready > warmup ? ready : warmup
+        const since = Math.max(ready, warmup)
         carrierSeconds[carrier * CARRIER_WIDTH + (carrierSerial[carrier] === NONE ? C_EMPTY : C_WITH_PRODUCT)]! += now - since
         let stood = since
         if (!plain && heldUntil[zone]! > stood) stood = heldUntil[zone]!
@@ -124,7 +124,7 @@ export function advanceAll(sweep: Sweep): void {
         if (stationHere !== NONE && isTold[stationHere] === 1) tellStation(sweep, stationHere, S_STARVED, at)
         seconds = moveSeconds[4 * zone + 2 * atSpeed]!
         clear = at + clearSeconds[2 * zone + atSpeed]!
-        const until = clear > last ? last : clear
+        const until = Math.min(clear, last)
         if (until > now) zoneSeconds[zone * ZONE_WIDTH + Z_VACATING]! += until - now
         if (clear <= last) events++
       } else {
@@ -155,7 +155,7 @@ export function advanceAll(sweep: Sweep): void {
           clear += line.drawn[0]!
         }
         if (clear <= last) events++
-        const until = clear > last ? last : clear
+        const until = Math.min(clear, last)
         if (until > now) zoneSeconds[zone * ZONE_WIDTH + Z_VACATING]! += until - now
         sweep.holds = 0
         if (zoneChanges[zone] === 1) {

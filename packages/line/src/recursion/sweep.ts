@@ -38,7 +38,7 @@ export interface Sweep {
   // By station
   /** 1: stops, breaks, or exchanges in no time, so that its time is told piece by piece; 0: it follows from its zone's (run.ts) */
   readonly isTold: Uint8Array
-  /** the only duty of a station that has one, of one task whose time is known ahead for every variant, and no release; and that task. NONE: its stays are worked out in full */
+  /** the only duty of a station that has one, of one task whose time is known ahead for every variant, no release and no transfer; and that task. NONE: its stays are worked out in full */
   readonly onlyDuty: Int32Array
   readonly onlyTask: Int32Array
   readonly downFrom: Float64Array
@@ -159,6 +159,7 @@ function onlyDuties(line: Line): Pick<Sweep, 'onlyDuty' | 'onlyTask'> {
     const task = line.entryTask[first]!
     const entries = line.dutyFirst[3 * station + 3]! - first
     if (duties.length !== 1 || entries !== 1 || line.releaseSampler[station] !== NONE || !followsZone(line, station)) continue
+    if (line.zoneChanges[line.stationZone[station]!] === 1) continue
     const samplers = line.entrySampler.subarray(first * line.variants, (first + 1) * line.variants)
     if (line.taskAhead[task]! < 0 || samplers.some((sampler) => sampler === NONE || line.samplerUses[sampler] !== USES_UNIFORM)) continue
     onlyDuty[station] = duties[0]!

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { normalQuantile } from '../special/normalQuantile.ts'
 import { StatisticsError } from '../statisticsError.ts'
 import type { Distribution } from './distribution.ts'
 import { quantile, SamplerTable } from './samplerTable.ts'
@@ -32,6 +33,15 @@ describe('SamplerTable', () => {
     table.drawAt(2, list, 1, 0)
     expect(table.value[0]).toBe(quantile(lognormal, 0.7))
     expect([...list]).toEqual([0.1, 0.7])
+  })
+  test('what is made from a normal quantile is the same from the quantile as from the uniform', () => {
+    expect([0, 1, 2, 3, 4, 5].map((i) => table.isFromNormal(i))).toEqual([false, false, true, false, false, false])
+    const list = new Float64Array(2)
+    for (const u of [1e-12, 0.004, 0.3, 0.5, 0.9, 1 - 1e-9]) {
+      list[1] = normalQuantile(u)
+      table.drawFromNormal(2, list, 1)
+      expect(table.value[0]).toBe(drawn(2, u, 0))
+    }
   })
   test('draws of one distribution do not touch those of another', () => {
     const alone = quantile(lognormal, 0.3)

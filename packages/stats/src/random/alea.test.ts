@@ -1,6 +1,6 @@
 import seedrandom from 'seedrandom'
 import { expect, test } from 'vitest'
-import { checkSeed, seedAlea, stepAlea } from './alea.ts'
+import { checkSeed, seedAlea, stepAlea, stepAleaBlock } from './alea.ts'
 
 test('its steps have the bits of the library that started it', () => {
   const state = new Float64Array(8)
@@ -13,6 +13,22 @@ test('its steps have the bits of the library that started it', () => {
   }
   expect([...state.subarray(0, 4)]).toEqual([0, 0, 0, 0])
   expect(out[0]).toBe(0)
+})
+
+test('a block of steps has the bits of as many single ones, and leaves the state where they do', () => {
+  const [one, block] = [new Float64Array(8), new Float64Array(8)]
+  for (const state of [one, block]) seedAlea(state, 4, '42', 3, 'task/fit')
+  const singly = new Float64Array(1)
+  const together = new Float64Array(40)
+  for (let round = 0; round < 100; round++) {
+    stepAleaBlock(block, 4, together, 7, 33)
+    for (let k = 0; k < 33; k++) {
+      stepAlea(one, 4, singly, 0)
+      expect(together[7 + k]).toBe(singly[0])
+    }
+  }
+  expect(block).toEqual(one)
+  expect([...together.subarray(0, 7)]).toEqual([0, 0, 0, 0, 0, 0, 0])
 })
 
 test('a uniform of 0 counts as 2^-54', () => {

@@ -54,6 +54,16 @@ describe('StreamTable', () => {
     expect(table.u[0]).toBe(0)
   })
 
+  test('a block holds what single draws would', () => {
+    const list = new Float64Array(20)
+    const table = new StreamTable('7', 0, NAMES)
+    const one = stream('7', 0, 'move/17')
+    table.nextBlockInto(2, list, 4, 16)
+    expect([...list.subarray(4)]).toEqual(Array.from({ length: 16 }, () => one()))
+    table.next(2)
+    expect(table.u[0]).toBe(one())
+  })
+
   test('refuses seeds and names that could give two streams one name', () => {
     const codeOf = (make: () => unknown): string => {
       try {
