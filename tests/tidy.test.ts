@@ -18,7 +18,6 @@ const UNTESTED: Record<string, string> = {
   'packages/study/src/bringRows.ts': 'carrierSweep.test.ts and carrierStudy.test.ts bring rows, with and without a store',
   'packages/study/src/callingThread.ts': 'carrierStudy.test.ts runs in it',
   'packages/line/src/spec.ts': 'types, and one word for the store',
-  'packages/study/src/openPool.ts': 'replicate.test.ts and carrierSweep.test.ts open pools of their own and given ones',
   'packages/study/src/store/entryFile.ts': 'the store contract writes, reads and damages entries',
   'packages/study/src/store/forms.ts': 'the store contract keeps rows and results and reads them back',
   'packages/study/src/studyResult.ts': 'carrierStudy.test.ts reads what it puts together',

@@ -1,6 +1,7 @@
 /** Progress on standard error: one line that is renewed on a terminal; elsewhere one line at the start and one at the end. */
 import { formatDuration, formatNumber } from '@loopwright/charts'
 import type { Shell } from './shell.ts'
+import { wrapText } from './wrapText.ts'
 
 /** milliseconds between two renewals */
 const EVERY_MS = 100
@@ -10,6 +11,8 @@ const CLEAR_LINE = '\r\u001b[2K'
 
 export interface Progress {
   readonly onProgress: (progress: Told) => void
+  /** says something that stays: what is known before the end */
+  readonly say: (sentence: string) => void
   /** says how it ended */
   readonly end: (partial: boolean) => void
 }
@@ -20,6 +23,8 @@ export interface Told {
   /** of those done: how many came from the store */
   readonly recalled?: number
   readonly precision?: number | null
+  /** number of carriers that makes most so far */
+  readonly leading?: number | null
   /** what is being decided now; default: what was said at first */
   readonly what?: string
 }
@@ -41,6 +46,7 @@ export function progress(shell: Shell, what: string, total: number): Progress {
       shown = now()
       err.write(`${CLEAR_LINE}${progressLine(told.what ?? what, told, (shown - started) / 1000).slice(0, COLUMNS)}`)
     },
+    say: (sentence) => err.write(`${err.isTerminal ? CLEAR_LINE : ''}${wrapText(sentence)}\n`),
     end: (partial) => {
       if (err.isTerminal) err.write(CLEAR_LINE)
       const count = partial
@@ -59,8 +65,9 @@ export function progress(shell: Shell, what: string, total: number): Progress {
  * @example progressLine('mean output', { done: 50, total: 200, precision: 0.012 }, 2) // => 'mean output: 50/200, ± 1.2 %, 6 s left'
  */
 export function progressLine(what: string, told: Told, seconds: number): string {
-  const { done, total, precision, recalled = 0 } = told
+  const { done, total, precision, leading, recalled = 0 } = told
   const parts = [`${what}: ${done}/${total}`]
+  if (leading != null) parts.push(`most with ${leading}`)
   if (precision != null) parts.push(`± ${(precision * 100).toFixed(1)} %`)
   const run = done - recalled
   if (run > 0 && done < total) parts.push(`${formatDuration(Math.ceil((seconds / run) * (total - done)))} left`)

@@ -10,7 +10,7 @@ const KNOWN_FROM = 0.05
  */
 export function sweepProgressLine(counts: readonly number[], progress: SweepProgress, elapsedSeconds: number): string {
   const span = counts.length === 1 ? `${counts[0]}` : `${counts[0]} to ${counts.at(-1)}`
-  return line(`${span} carriers`, progress, elapsedSeconds)
+  return line(`${span} carriers`, progress, elapsedSeconds, counts.length === 1 ? null : progress.leading)
 }
 
 /**
@@ -31,9 +31,10 @@ export function studyStage({ deciding, from, to }: Pick<CarrierStudyProgress, 'd
   return `${from} to ${to} carriers: ${deciding === 'best' ? 'which is best' : 'which is enough'}`
 }
 
-function line(what: string, progress: SweepProgress, elapsedSeconds: number): string {
+function line(what: string, progress: Omit<SweepProgress, 'leading'>, elapsedSeconds: number, leading: number | null = null): string {
   const { done, total, precision, recalled = 0 } = progress
   const parts = [`${what}: ${done} of ${total} runs`]
+  if (leading !== null) parts.push(`most with ${leading}`)
   if (precision !== null) parts.push(`means known to ± ${(precision * 100).toFixed(1)} %`)
   const run = done - recalled
   if (run > 0 && done >= KNOWN_FROM * total && done < total) parts.push(`${Math.ceil((elapsedSeconds / run) * (total - done))} s left`)

@@ -11,6 +11,8 @@ export interface Part {
   readonly study: CountStudy
   /** wanted in all; those that the study has already are not run again */
   readonly replications: number
+  /** replications for each one of a part with pace 1; default 1 */
+  readonly pace?: number
 }
 
 export interface BringOptions {
@@ -29,7 +31,7 @@ export async function bringRows(pool: Pool, spec: LineSpec, parts: readonly Part
   const line = pool.line(spec)
   const schedule = new Schedule(
     parts.length,
-    parts.map(({ study, replications }) => ({ from: study.tally.taken, to: replications })),
+    parts.map(({ study, replications, pace = 1 }) => ({ from: study.tally.taken, to: replications, pace, kin: study.carriers })),
   )
   await runChunks(pool, {
     schedule,

@@ -3,6 +3,9 @@ import type { Pool } from './pool.ts'
 import { TaskRunner } from './task.ts'
 
 /** A pool whose only thread is the one that calls: for tests, and where there are no worker threads. */
+/** Between two tasks whatever else waits has its turn, a stop above all. */
+const turn = (): Promise<void> => new Promise((resolve) => setImmediate(resolve))
+
 export function callingThread(): Pool {
   const runner = new TaskRunner()
   const lines: LineSpec[] = []
@@ -15,7 +18,11 @@ export function callingThread(): Pool {
       runner.tell(lines.length, spec)
       return lines.push(spec) - 1
     },
-    run: async (_, task) => runner.perform(task),
+    start: () => {},
+    run: async (_, task) => {
+      await turn()
+      return runner.perform(task)
+    },
     close: async () => {},
   }
 }

@@ -3,6 +3,7 @@ import { callingThread } from './callingThread.ts'
 import { carrierSweep, type SweepProgress, sweepHere } from './carrierSweep.ts'
 import { replicateHere } from './replicate.ts'
 import { smallLoop } from './smallLoop.ts'
+import type { FirstAnswer } from './soFar.ts'
 import { memoryStore } from './store/memoryStore.ts'
 import { withCarriers } from './withCarriers.ts'
 
@@ -49,6 +50,38 @@ test('progress goes up to the end; precision is known from the second replicatio
   expect(told.at(-1)).toMatchObject({ done: 28, total: 28, recalled: 0 })
   expect(told[0]!.precision).toBeNull()
   expect(told.at(-1)!.precision).toBeGreaterThan(0)
+})
+
+test('the first answer is told once, before the end, and is the same for any number of workers', async () => {
+  const told = new Map<number, FirstAnswer[]>()
+  for (const workers of [1, 2]) {
+    let last = 0
+    const firsts: FirstAnswer[] = []
+    await carrierSweep(spec, [3, 4, 5], {
+      ...options,
+      replications: 30,
+      workers,
+      onProgress: ({ done }) => {
+        last = done
+      },
+      onFirst: (first) => {
+        expect(last).toBeLessThan(135)
+        firsts.push(first)
+      },
+    })
+    told.set(workers, firsts)
+  }
+  const [first] = told.get(1)!
+  expect(told.get(1)).toHaveLength(1)
+  expect(told.get(2)).toEqual(told.get(1))
+  const mean = (carriers: number): number => {
+    const of = (seed: string, replications: number) =>
+      replicateHere(withCarriers(spec, carriers), { seed, replications }).map((run) => run.output)
+    const units = [...of('11-pilot', 15), ...of('11', 5)]
+    return units.reduce((sum, made) => sum + made, 0) / units.length
+  }
+  expect(first!.unitsMean).toBe(mean(first!.leading))
+  expect(Math.max(mean(3), mean(4), mean(5))).toBe(first!.unitsMean)
 })
 
 test('a stop leaves whole replications from 0 on, the same that an undisturbed sweep has, and counts that go together', async () => {

@@ -1,8 +1,9 @@
 /** The carrier sweep: how much the line makes with each number of carriers, all in the same random worlds. */
 import type { LineSpec } from '@loopwright/line'
 import { bringRows, missing, type Part } from './bringRows.ts'
-import { openPool, type PoolOptions } from './openPool.ts'
-import { pilotBest, sweepAnswer } from './sweepAnswer.ts'
+import { openPool, type PoolOptions, workOf } from './openPool.ts'
+import { type FirstAnswer, firstAnswer, leadingCount, type Studies } from './soFar.ts'
+import { pilotBest, sweepAnswer, WITHIN } from './sweepAnswer.ts'
 import { Counts, checkedCounts, checkReplications, PILOT_REPLICATIONS, pilotSeed, sweepResult } from './sweepAssembly.ts'
 import type { SweepResult } from './sweepResult.ts'
 import { TaskRunner } from './task.ts'
@@ -18,6 +19,8 @@ export interface SweepOptions {
 
 export interface CarrierSweepOptions extends SweepOptions, PoolOptions {
   readonly onProgress?: (progress: SweepProgress) => void
+  /** told once what the first 20 runs of each count say, as soon as they are in; not where a sweep has fewer */
+  readonly onFirst?: (first: FirstAnswer) => void
   /** stops the sweep within a second; what is in by then is the result, marked partial */
   readonly signal?: AbortSignal
 }
@@ -30,6 +33,8 @@ export interface SweepProgress {
   readonly recalled?: number
   /** half of the widest 95 % interval of a mean, over that mean; null while a count has fewer than 2 replications */
   readonly precision: number | null
+  /** the count with the highest mean output so far, pilot and judged runs together; null while a count has no run */
+  readonly leading: number | null
 }
 
 /**
@@ -43,17 +48,28 @@ export interface SweepProgress {
  * @throws RangeError  if the line cannot take one of the counts; any error that a run throws
  */
 export async function carrierSweep(spec: LineSpec, counts: readonly number[], options: CarrierSweepOptions): Promise<SweepResult> {
-  const { signal, onProgress } = options
+  const { signal, onProgress, onFirst } = options
   const sweep = sweepParts(spec, counts, options)
   const total = missing(sweep.parts)
-  const { pool, close } = openPool(options, total)
+  const { pool, close } = openPool(
+    options,
+    workOf(
+      spec,
+      sweep.parts.map(({ study, replications }) => ({ carriers: study.carriers, replications })),
+    ),
+  )
   let done = 0
+  let first: FirstAnswer | null = null
   try {
     await bringRows(pool, spec, sweep.parts, {
       signal,
       onRows: (came) => {
         done += came
-        onProgress?.({ done, total, recalled: pool.recalled, precision: sweep.judged.precision() })
+        if (first === null && onFirst !== undefined) {
+          first = sweep.first()
+          if (first !== null) onFirst(first)
+        }
+        onProgress?.({ done, total, recalled: pool.recalled, precision: sweep.judged.precision(), leading: leadingCount(sweep.counts) })
       },
     })
   } finally {
@@ -73,24 +89,37 @@ export function sweepHere(spec: LineSpec, counts: readonly number[], options: Sw
   return sweep.result()
 }
 
+interface SweepParts {
+  readonly parts: readonly Part[]
+  readonly judged: Counts
+  /** of each count the pilot, where there is one, and the judged study */
+  readonly counts: readonly Studies[]
+  /** null while it cannot be told */
+  readonly first: () => FirstAnswer | null
+  readonly result: () => SweepResult
+}
+
+/** pilot runs for each judged one: the pilot decides where the walk begins, and with 5 judged runs it makes the 20 of the first answer */
+const PILOT_PACE = 3
+
 /** Pilot and judged runs side by side: what is there when the sweep is stopped goes together. One count alone needs no pilot. */
-function sweepParts(
-  spec: LineSpec,
-  wanted: readonly number[],
-  { seed, replications, plan = null }: SweepOptions,
-): { readonly parts: readonly Part[]; readonly judged: Counts; readonly result: () => SweepResult } {
+function sweepParts(spec: LineSpec, wanted: readonly number[], { seed, replications, plan = null }: SweepOptions): SweepParts {
   checkReplications(replications)
   const counts = checkedCounts(spec, wanted)
   const pilot = new Counts(spec, pilotSeed(seed))
   const judged = new Counts(spec, seed)
   const piloted = counts.length === 1 ? [] : counts.map((carriers) => pilot.of(carriers))
+  const pilots = Math.min(PILOT_REPLICATIONS, replications)
   const parts = [
     ...counts.map((carriers) => ({ seed, study: judged.of(carriers), replications })),
-    ...piloted.map((study) => ({ seed: pilot.seed, study, replications: Math.min(PILOT_REPLICATIONS, replications) })),
+    ...piloted.map((study) => ({ seed: pilot.seed, study, replications: pilots, pace: PILOT_PACE })),
   ]
+  const studies = counts.map((carriers, place) => [...piloted.slice(place, place + 1), judged.of(carriers)])
   return {
     parts,
     judged,
+    counts: studies,
+    first: () => firstAnswer(studies, piloted.length === 0 ? [replications] : [pilots, replications], WITHIN),
     result: () =>
       sweepResult(spec, judged.all(), { seed, replications, plan }, (told) => {
         if (told.length === 1) return sweepAnswer(told, told[0]!.carriers)

@@ -15,6 +15,8 @@ export class CountStudy {
   /** output per window, by replication */
   readonly units: number[] = []
   gridlocks = 0
+  /** the first replication that stood still; infinite: none did */
+  firstGridlock = Number.POSITIVE_INFINITY
   outOfProducts = 0
 
   /**
@@ -25,7 +27,10 @@ export class CountStudy {
     this.layout = layout
     this.tally = new RowTally(layout.length, (row) => {
       this.units.push(row[layout.units]!)
-      if (row[layout.end] === GRIDLOCK) this.gridlocks += 1
+      if (row[layout.end] === GRIDLOCK) {
+        this.gridlocks += 1
+        this.firstGridlock = Math.min(this.firstGridlock, this.units.length - 1)
+      }
       if (row[layout.end] === OUT_OF_PRODUCTS) this.outOfProducts += 1
       onRow(row)
     })

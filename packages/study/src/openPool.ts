@@ -1,9 +1,12 @@
+import type { LineSpec } from '@loopwright/line'
+import { callingThread } from './callingThread.ts'
+import { expectedMoves } from './expectedMoves.ts'
 import { createPool, type Pool } from './pool.ts'
 import { keptPool } from './store/keptPool.ts'
 import type { Store } from './store/store.ts'
 
 export interface PoolOptions {
-  /** threads, ≥ 1; default: one per core. Changes no result. */
+  /** threads, ≥ 1; default: one per core, and none but the caller's own for a study that is over before a thread has started. Changes no result. */
   readonly workers?: number
   /** threads that are there already; they are left running */
   readonly pool?: Pool
@@ -11,20 +14,36 @@ export interface PoolOptions {
   readonly store?: Store | null
 }
 
+/** How much a study will have to run, where that is known. */
+export interface Work {
+  readonly replications: number
+  /** moves from zone to zone, in all */
+  readonly moves: number
+}
+
+/** Up to so many moves a study takes some 50 ms at most, less than threads take to load their code. */
+const MOVES_SMALL = 50_000
+
 /**
  * The threads of a study, with its store in front.
  *
- * @param work  replications to run, where that is known
+ * @param work  default: not known
  */
-export function openPool(
-  options: PoolOptions,
-  work = Number.POSITIVE_INFINITY,
-): { readonly pool: Pool; readonly close: () => Promise<void> } {
-  const threads = options.pool ?? createPool(options.workers, work)
+export function openPool(options: PoolOptions, work: Work | null = null): { readonly pool: Pool; readonly close: () => Promise<void> } {
+  const small = options.workers === undefined && work !== null && work.moves <= MOVES_SMALL
+  const threads = options.pool ?? (small ? callingThread() : createPool(options.workers, work?.replications))
   return {
     pool: options.store == null ? threads : keptPool(threads, options.store),
     close: async () => {
       if (options.pool === undefined) await threads.close()
     },
+  }
+}
+
+/** The work of replications of a line, by number of carriers. */
+export function workOf(spec: LineSpec, parts: readonly { readonly carriers: number; readonly replications: number }[]): Work {
+  return {
+    replications: parts.reduce((sum, part) => sum + part.replications, 0),
+    moves: parts.reduce((sum, { carriers, replications }) => sum + replications * expectedMoves(spec, carriers), 0),
   }
 }

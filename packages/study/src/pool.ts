@@ -15,6 +15,8 @@ export interface Pool {
   line(spec: LineSpec): number
   /** Runs a task on one thread, 0 … size − 1, which must be free. Rejects with what the task threw. */
   run(thread: number, task: Task): Promise<TaskResult>
+  /** Starts all threads now instead of with their first tasks: they load their code while the caller still reads. */
+  start(): void
   /** replications that came from a store; without one, 0 */
   readonly recalled: number
   /** Ends the threads at once, whatever they are doing; tasks under way reject. */
@@ -30,7 +32,7 @@ interface Thread {
 }
 
 /**
- * Worker threads; each is started with its first task.
+ * Worker threads; each is started with its first task, or by `start`.
  *
  * @param workers  count, ≥ 1; default: one for each core
  * @param work     replications to run, where that is known: no more threads are started than there are
@@ -48,6 +50,9 @@ export function createPool(workers: number = availableParallelism(), work = Numb
     line(spec) {
       const known = lines.indexOf(spec)
       return known >= 0 ? known : lines.push(spec) - 1
+    },
+    start() {
+      for (let index = 0; index < size && !closed; index += 1) threads[index] ??= startThread()
     },
     run(index, task) {
       return new Promise((resolve, reject) => {

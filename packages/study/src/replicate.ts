@@ -1,7 +1,6 @@
 /** Replications of one line as it stands: the runs themselves. */
 import { createSimulator, type LineSpec, type RunResult } from '@loopwright/line'
-import { openPool, type PoolOptions } from './openPool.ts'
-import { createPool } from './pool.ts'
+import { openPool, type PoolOptions, workOf } from './openPool.ts'
 import { runChunks } from './runChunks.ts'
 import { Schedule } from './schedule.ts'
 import type { TraceColumns } from './task.ts'
@@ -27,7 +26,7 @@ export interface ReplicateThreadsOptions extends ReplicateOptions, PoolOptions {
 export async function replicate(spec: LineSpec, options: ReplicateThreadsOptions): Promise<RunResult[]> {
   const { seed, replications, signal, onProgress } = options
   const schedule = new Schedule(1, replications)
-  const { pool, close } = openPool(options, replications)
+  const { pool, close } = openPool(options, workOf(spec, [{ carriers: spec.carriers.count, replications }]))
   const runs: RunResult[] = []
   let done = 0
   try {
@@ -57,7 +56,7 @@ export interface TracedRun {
 }
 
 /**
- * One run with all its events, on a worker thread, so that it can be stopped.
+ * One run with all its events; a long one on a worker thread, so that it can be stopped.
  *
  * @param replication  which of the random worlds of the seed, from 0
  * @returns            null after a stop
@@ -67,7 +66,7 @@ export async function tracedRun(
   options: { readonly seed: string; readonly replication: number; readonly signal?: AbortSignal },
 ): Promise<TracedRun | null> {
   const { seed, replication: from, signal } = options
-  const pool = createPool(1)
+  const { pool, close } = openPool({}, workOf(spec, [{ carriers: spec.carriers.count, replications: 1 }]))
   let traced: TracedRun | null = null
   try {
     const task = { line: pool.line(spec), carriers: spec.carriers.count, seed, from, to: from + 1, want: 'traces' } as const
@@ -80,7 +79,7 @@ export async function tracedRun(
       signal,
     })
   } finally {
-    await pool.close()
+    await close()
   }
   return traced
 }

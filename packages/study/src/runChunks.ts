@@ -24,7 +24,7 @@ export async function runChunks(pool: Pool, work: ChunkWork): Promise<void> {
   const thread = async (index: number): Promise<void> => {
     for (;;) {
       if (signal?.aborted === true || left) return
-      const chunk = schedule.next()
+      const chunk = schedule.next(index)
       if (chunk === null) return
       const result = await pool.run(index, work.taskOf(chunk))
       if (given) return

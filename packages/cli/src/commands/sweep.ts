@@ -6,6 +6,7 @@ import { progress } from '../progress.ts'
 import { refusals, type Shell } from '../shell.ts'
 import { sweepTables } from '../tables/sweepTables.ts'
 import { type OutputFlags, tell } from '../tell.ts'
+import { firstWords } from '../words/firstWords.ts'
 
 export interface SweepFlags extends OutputFlags, StoreFlags {
   readonly carriers?: readonly number[]
@@ -35,7 +36,8 @@ export async function sweep(shell: Shell, file: string, flags: SweepFlags, comma
     plan: plan?.unitsPerWindow ?? null,
     store,
     signal: shell.signal,
-    onProgress: told.onProgress,
+    onFirst: (first) => told.say(firstWords(first)),
+    onProgress: (now) => told.onProgress({ ...now, what: `carriers ${counts[0]} to ${counts.at(-1)}` }),
     ...(workers === undefined ? {} : { workers }),
   })
   told.end(result.partial)

@@ -41,6 +41,7 @@ export function keptPool(pool: Pool, store: Store): Pool {
       specs.set(line, spec)
       return line
     },
+    start: () => pool.start(),
     async run(thread, task) {
       if (task.want === 'traces') return await pool.run(thread, task)
       const kept = known(task)
