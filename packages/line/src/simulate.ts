@@ -71,37 +71,50 @@ function runRecursion(sweep: Sweep): RunEnd {
   const { window } = sweep.line.spec
   resetSweep(sweep, toGrid(window.warmupSeconds), toGrid(window.endSeconds))
   recur(sweep)
-  return { reason: 'end of window', atSeconds: null, waits: [], cycle: [], unmanned: [] }
+  return endOfWindow()
 }
 
+/** What is done once a run stands apart from the loop over its instants: compiled together with it, it would be thrown away at each end. */
 function runToEnd(line: Line, verify: boolean): RunEnd {
-  const { queue } = line
   const warmup = toGrid(line.spec.window.warmupSeconds)
   const last = toGrid(line.spec.window.endSeconds)
-  let isWarm = false
-  let end: RunEnd = { reason: 'end of window', atSeconds: null, waits: [], cycle: [], unmanned: [] }
-  for (;;) {
-    handleInstant(line)
-    if (verify) checkInvariants(line)
-    if (line.activity === 0 && standsStill(line)) {
-      end = standstill(line)
-      if (line.trace !== null) line.trace.add(line.now, STANDSTILL, -1, -1, 0)
-      break
-    }
-    if (queue.size === 0) break
-    const next = queue.times[queue.first()]!
-    if (next > last) break
-    if (!isWarm && next > warmup) {
-      endWarmup(line, warmup)
-      isWarm = true
-    }
+  let goesOn = runUntil(line, warmup, verify)
+  let end = goesOn ? endOfWindow() : endNow(line)
+  const next = goesOn ? line.queue.times[line.queue.first()]! : last
+  endWarmup(line, warmup)
+  if (goesOn && next <= last) {
     line.now = next
+    goesOn = runUntil(line, last, verify)
+    if (!goesOn) end = endNow(line)
   }
-  if (!isWarm) endWarmup(line, warmup)
   line.now = last
   makeAllClear(line)
   line.collector.finish()
   return end
+}
+
+/** Handles the instant `line.now` and all that follow up to `until`. False: nothing follows, or nothing can move any more. */
+function runUntil(line: Line, until: number, verify: boolean): boolean {
+  const { queue } = line
+  for (;;) {
+    handleInstant(line)
+    if (verify) checkInvariants(line)
+    if (line.activity === 0 && standsStill(line)) return false
+    if (queue.size === 0) return false
+    const next = queue.times[queue.first()]!
+    if (next > until) return true
+    line.now = next
+  }
+}
+
+function endNow(line: Line): RunEnd {
+  if (line.activity > 0 || !standsStill(line)) return endOfWindow()
+  if (line.trace !== null) line.trace.add(line.now, STANDSTILL, -1, -1, 0)
+  return standstill(line)
+}
+
+function endOfWindow(): RunEnd {
+  return { reason: 'end of window', atSeconds: null, waits: [], cycle: [], unmanned: [] }
 }
 
 function endWarmup(line: Line, warmup: number): void {
