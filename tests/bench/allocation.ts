@@ -1,20 +1,21 @@
-/** Runs the event engine from event 100,000 to 1,100,000 between two marks, for counting the collections of garbage in between. */
+/** Runs the event engine on the line named from event 300,000 to 1,300,000 between two marks, for counting the collections of garbage in between. */
 import { buildLine } from '../../packages/line/src/build.ts'
 import { handleInstant } from '../../packages/line/src/instant.ts'
 import { resetLine } from '../../packages/line/src/start.ts'
-import { blockLoop } from './lines.ts'
+import { GENERAL_LINES } from './generalLines.ts'
 
-const line = buildLine(blockLoop(1, 10_000))
+const line = buildLine(GENERAL_LINES[process.argv[2]!]!())
 resetLine(line, 'allocation', 0)
 
 function runTo(events: number): void {
   while (line.events < events) {
     handleInstant(line)
+    if (line.queue.size === 0) throw new Error(`the line stands still after ${line.events} events`)
     line.now = line.queue.times[line.queue.first()]!
   }
 }
 
-runTo(100_000)
+runTo(300_000)
 console.log('from here')
-runTo(1_100_000)
+runTo(1_300_000)
 console.log('to here')

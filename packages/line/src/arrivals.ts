@@ -1,7 +1,7 @@
 /** Supplies: products that arrive, wait in a queue and are set aside for load stations. (MODEL.md §8) */
 import { toGrid } from '@loopwright/kernel'
 import { drawInOrder } from './draw.ts'
-import { Level } from './level.ts'
+import { CHANGE_AT, Level } from './level.ts'
 import type { Names, Samplers } from './registry.ts'
 import type { LineSpec, SupplySpec } from './spec.ts'
 import { type Goods, type Line, NONE } from './state.ts'
@@ -116,7 +116,8 @@ export function onProductArrival(line: Line, k: number): void {
     supply.turnedAway++
     if (line.trace !== null) line.trace.add(line.now, TURNED_AWAY, k, NONE, supply.arrived - 1)
   } else {
-    supply.queue.change(line.now, 1)
+    supply.queue.sums[CHANGE_AT] = line.now
+    supply.queue.change(1)
     if (supply.queue.count > supply.queueMax) supply.queueMax = supply.queue.count
     if (supply.waiting === supply.since.length) widen(supply)
     supply.since[(supply.first + supply.waiting++) & (supply.since.length - 1)] = line.now
@@ -156,7 +157,8 @@ export function takeFromQueue(line: Line, station: number): void {
   line.goods.productsAside--
   supply.aside--
   if (supply.always) return
-  supply.queue.change(line.now, -1)
+  supply.queue.sums[CHANGE_AT] = line.now
+  supply.queue.change(-1)
   supply.times[VALUE] = line.now - line.goods.productSince[station]!
   addToTally(supply.times)
 }

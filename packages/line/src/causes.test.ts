@@ -25,14 +25,21 @@ function lineWith(conveyorStops: boolean, worksInBreaks = false): Line {
   return line
 }
 
+/** Adds seconds to the causes that hold a zone, or the station. */
+function add(causes: Causes, seconds: number, what: 'zone' | 'station', index: number): void {
+  causes.held[0] = seconds
+  if (what === 'zone') causes.holdZone(index)
+  else causes.holdStation(index)
+}
+
 test('a stopped zone counts every source on it, a station its own and those of its zone', () => {
   const line = lineWith(false)
   const causes = new Causes(line)
   for (const source of [0, 1, 2, 3]) line.sourceDown[source] = 1
-  causes.holdZone(5, 1)
-  causes.holdZone(7, 2)
-  causes.holdZone(2, 0)
-  causes.holdStation(3, 0)
+  add(causes, 5, 'zone', 1)
+  add(causes, 7, 'zone', 2)
+  add(causes, 2, 'zone', 0)
+  add(causes, 3, 'station', 0)
   const row = (list: Float64Array, part: number) => [...list.subarray(5 * part, 5 * part + 5)]
   expect([0, 1, 2, 3].map((zone) => row(causes.zoneSeconds, zone))).toEqual([
     [0, 0, 0, 2, 0],
@@ -48,8 +55,8 @@ test('a break counts at zones if the conveyor stops, at a station also if it has
     const line = lineWith(conveyorStops, worksInBreaks)
     const causes = new Causes(line)
     line.breaksNow = 1
-    causes.holdZone(5, 1)
-    causes.holdStation(3, 0)
+    add(causes, 5, 'zone', 1)
+    add(causes, 3, 'station', 0)
     return [causes.zoneSeconds[5 + 4], causes.stationSeconds[4]]
   }
   expect(breakSeconds(false, false)).toEqual([0, 3])

@@ -13,6 +13,8 @@ export class Causes {
   /** seconds by part and cause; length zones · causes, stations · causes */
   readonly zoneSeconds: Float64Array
   readonly stationSeconds: Float64Array
+  /** seconds that the next holdZone or holdStation adds; handed over here, so that no number is boxed */
+  readonly held = new Float64Array(1)
 
   constructor(line: Line) {
     this.line = line
@@ -49,18 +51,19 @@ export class Causes {
     if (this.line.breaksNow > 0) this.end(this.length - 1)
   }
 
-  /** Adds a zone's stopped time to every cause that holds it now. */
-  holdZone(seconds: number, zone: number): void {
-    this.spread(seconds, zone, NONE, this.zoneSeconds, zone * this.length)
+  /** Adds a zone's stopped time, `held`, to every cause that holds it now. */
+  holdZone(zone: number): void {
+    this.spread(zone, NONE, this.zoneSeconds, zone * this.length)
   }
 
-  /** Adds a station's time in `stopped` or `break` to every cause that holds it or its zone now. */
-  holdStation(seconds: number, station: number): void {
-    this.spread(seconds, this.line.stationZone[station]!, station, this.stationSeconds, station * this.length)
+  /** Adds a station's time in `stopped` or `break`, `held`, to every cause that holds it or its zone now. */
+  holdStation(station: number): void {
+    this.spread(this.line.stationZone[station]!, station, this.stationSeconds, station * this.length)
   }
 
-  private spread(seconds: number, zone: number, station: number, into: Float64Array, first: number): void {
+  private spread(zone: number, station: number, into: Float64Array, first: number): void {
     const { line } = this
+    const seconds = this.held[0]!
     for (let source = 0; source < line.sources; source++) {
       if (line.sourceDown[source] === 0) continue
       const { part } = line.spec.breakdowns[source]!

@@ -7,7 +7,7 @@ import { Causes } from './causes.ts'
 import { makeClear } from './clear.ts'
 import { type GrowingList, makeRoom } from './growingList.ts'
 import { carrierState, stationState, zoneState } from './judge.ts'
-import { Level } from './level.ts'
+import { CHANGE_AT, Level } from './level.ts'
 import { restartHandling } from './operators.ts'
 import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from './result.ts'
 import { addTo, CLEAR_KNOWN, type Line, makeWorkList, NONE, type WorkList } from './state.ts'
@@ -86,8 +86,7 @@ export class Collector {
   /** Forgets everything: the state at time 0. */
   reset(): void {
     this.restart(0)
-    this.products[0] = 0
-    this.products[1] = 0
+    this.products.fill(0)
     this.productsInLine = 0
     this.stored.count = this.line.storeCount
     for (let zone = 0; zone < this.line.zones; zone++) {
@@ -172,13 +171,14 @@ export class Collector {
   onMoveStart(from: number, to: number, carrier: number): void {
     const { line } = this
     const { now } = line
-    if (to === line.store) this.stored.change(now, 1)
+    this.stored.sums[CHANGE_AT] = now
+    if (to === line.store) this.stored.change(1)
     else {
       this.touch(to)
       this.occupiedSince[to] = now
     }
     if (from === line.store) {
-      this.stored.change(now, -1)
+      this.stored.change(-1)
       return
     }
     this.touch(from)
@@ -233,10 +233,9 @@ export class Collector {
   /** Adds what is under way up to the line's `now`, the end of the window. */
   finish(): void {
     const { line } = this
-    const { now } = line
     for (let zone = 0; zone < line.zones; zone++) {
       this.settleZone(zone)
-      if (line.zoneCarrier[zone] !== NONE) this.occupiedSeconds[zone]! += now - this.occupiedSince[zone]!
+      if (line.zoneCarrier[zone] !== NONE) this.occupiedSeconds[zone]! += line.now - this.occupiedSince[zone]!
     }
     for (let station = 0; station < line.stations; station++) {
       this.settleStation(station)
@@ -260,7 +259,8 @@ export class Collector {
     if (seconds === 0) return
     const state = this.zoneState[zone]!
     this.zoneSeconds[zone * ZONE_WIDTH + state]! += seconds
-    if (state === ZONE_STOPPED) this.causes.holdZone(seconds, zone)
+    this.causes.held[0] = seconds
+    if (state === ZONE_STOPPED) this.causes.holdZone(zone)
   }
 
   private settleStation(station: number): void {
@@ -270,7 +270,8 @@ export class Collector {
     if (seconds === 0) return
     const state = this.stationState[station]!
     this.stationSeconds[station * STATION_WIDTH + state]! += seconds
-    if (state >= STOPPED) this.causes.holdStation(seconds, station)
+    this.causes.held[0] = seconds
+    if (state >= STOPPED) this.causes.holdStation(station)
   }
 
   judgeCarrier(carrier: number): void {
@@ -287,8 +288,7 @@ export class Collector {
   }
 
   private endBlock(station: number): void {
-    const { now } = this.line
-    const seconds = now - this.blockedSince[station]!
+    const seconds = this.line.now - this.blockedSince[station]!
     if (seconds > this.longestBlock[station]!) this.longestBlock[station] = seconds
   }
 

@@ -53,10 +53,10 @@ export function drawInOrder(line: Line, sampler: number, stream: number): void {
   toGridAt(line.drawn, 0)
 }
 
-/** The product's own draw of the stream past the tasks (of an inspection): draw k belongs to serial k. */
-export function uniformForProduct(line: Line, task: number, serial: number): number {
+/** The product's own draw of the stream past the tasks (of an inspection), as its place in `taskUniforms`: draw k belongs to serial k. */
+export function placeForProduct(line: Line, task: number, serial: number): number {
   if (line.taskDrawn[task]! <= serial) drawAhead(line, task, serial)
-  return line.taskUniforms[task * line.taskRoom + (serial & (line.taskRoom - 1))]!
+  return task * line.taskRoom + (serial & (line.taskRoom - 1))
 }
 
 /** Draws a task's time for a product, into `drawn`: draw k of the task's stream belongs to serial k, whoever asks first. (MODEL.md §9) */

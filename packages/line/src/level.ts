@@ -1,8 +1,11 @@
+/** place in `sums` of the instant of the next change */
+export const CHANGE_AT = 2
+
 /** The time average of a count that goes up and down. */
 export class Level {
   count = 0
-  /** 0: the integral of the count over time, 1: instant up to which it stands; numbers in a place of their own are never boxed */
-  private readonly sums = new Float64Array(2)
+  /** 0: the integral of the count over time, 1: instant up to which it stands, CHANGE_AT; numbers in a place of their own are never boxed */
+  readonly sums = new Float64Array(3)
 
   /** From `now` on the integral starts at 0; the count stays. */
   restart(now: number): void {
@@ -10,19 +13,22 @@ export class Level {
     this.sums[1] = now
   }
 
-  change(now: number, by: number): void {
-    this.settle(now)
+  /** The count changes at the instant at CHANGE_AT. */
+  change(by: number): void {
+    this.settle()
     this.count += by
   }
 
   /** Mean over the seconds up to `now`, which began at the last restart. */
   mean(now: number, seconds: number): number {
-    this.settle(now)
+    this.sums[CHANGE_AT] = now
+    this.settle()
     return this.sums[0]! / seconds
   }
 
-  private settle(now: number): void {
-    this.sums[0]! += this.count * (now - this.sums[1]!)
-    this.sums[1] = now
+  private settle(): void {
+    const { sums } = this
+    sums[0]! += this.count * (sums[CHANGE_AT]! - sums[1]!)
+    sums[1] = sums[CHANGE_AT]!
   }
 }

@@ -1,5 +1,5 @@
 /** Inspections, and what a rejected product has to have again. (MODEL.md §5) */
-import { drawForProduct, drawInOrder, uniformForProduct } from './draw.ts'
+import { drawForProduct, drawInOrder, placeForProduct } from './draw.ts'
 import type { Names } from './registry.ts'
 import type { LineSpec } from './spec.ts'
 import { type Line, NONE, type Rejects } from './state.ts'
@@ -75,18 +75,15 @@ export function judgeProduct(line: Line, station: number, duty: number, carrier:
     if (inspection === NONE || line.rejects.taskNow[task] === 0) continue
     const probability = line.rejects.rejectProbability[inspection]!
     if (probability === 0) continue
-    const u =
-      line.rejects.taskNow[task] === 2
-        ? nextUniform(line, line.rejects.inspectAgainStream[inspection]!)
-        : uniformForProduct(line, line.tasks + inspection, serial)
-    if (u < probability) rejected = true
+    if (line.rejects.taskNow[task] === 2) {
+      line.streams.next(line.rejects.inspectAgainStream[inspection]!)
+      if (line.streams.u[0]! < probability) rejected = true
+    } else {
+      const place = placeForProduct(line, line.tasks + inspection, serial)
+      if (line.taskUniforms[place]! < probability) rejected = true
+    }
   }
   if (rejected) reject(line, carrier)
-}
-
-function nextUniform(line: Line, stream: number): number {
-  line.streams.next(stream)
-  return line.streams.u[0]!
 }
 
 function hasList(line: Line, own: number): boolean {
