@@ -29,6 +29,25 @@ describe('throughput', () => {
     expect(figure.readLine).not.toContain('begins at')
     expect(figure.rows.at(-1)!.tip).toContain('stood still in 2')
   })
+  test('where the line stood still it is said once for counts side by side, above their marks and inside the chart', () => {
+    const still = (...carriers: readonly number[]) => {
+      const counts = sweep.counts.map((count) => ({ ...count, gridlocks: carriers.includes(count.carriers) ? 1 : 0 }))
+      const layers = (
+        throughput({ ...sweep, counts }).spec as { layer: { data?: { values: object[] }; mark: { text?: unknown; align?: string } }[] }
+      ).layer
+      return layers
+        .filter(({ mark }) => String(mark.text).startsWith('gridlock'))
+        .filter((_, k) => k % 2 === 1)
+        .map(({ data, mark }) => ({ ...data!.values[0]!, align: mark.align, text: mark.text }))
+    }
+    const top = (carriers: number) => baseLineCount(carriers).p90!.point
+    expect(still()).toEqual([])
+    expect(still(15, 16, 17)).toEqual([{ carriers: 17.5, units: top(15), align: 'right', text: 'gridlock at 15–17' }])
+    expect(still(5, 7)).toEqual([
+      { carriers: 4.5, units: top(5), align: 'left', text: 'gridlock at 5' },
+      { carriers: 6.5, units: top(7), align: 'left', text: 'gridlock at 7' },
+    ])
+  })
   test('one replication a count: points without intervals', () => {
     const counts = sweep.counts.map((count) => ({ ...count, units: [300], mean: null, p10: null, p50: null, p90: null, meetsPlan: null }))
     const { rows, finding } = throughput({ ...sweep, counts, answer: null }, { per: 'shift' })

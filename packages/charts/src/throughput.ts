@@ -5,7 +5,7 @@ import { formatNumber, formatWithHalfWidth } from './format.ts'
 import { carriersText, frame, niceStep } from './frame.ts'
 import { type LawBranch, lawBranches, lawLayers } from './lawLayers.ts'
 import { throughputFinding } from './throughputFinding.ts'
-import { bandLayers, meanLayers } from './throughputLayers.ts'
+import { bandLayers, meanLayers, type StillRun } from './throughputLayers.ts'
 import { throughputTable } from './throughputTable.ts'
 
 export interface ThroughputOptions {
@@ -29,7 +29,8 @@ export function throughput(sweep: SweepResult, { per = 'window' }: ThroughputOpt
   const first = sweep.counts[0]!.carriers
   const last = sweep.counts.at(-1)!.carriers
   const alt = `Mean units per ${per} against the number of carriers, ${first} to ${last}, with the spread of single ${per}s${sweep.plan === null ? '' : `, the plan of ${formatNumber(sweep.plan, 0)}`}${sweep.law === null ? '' : ' and the limits of the law'}. ${found}`
-  const marks = { first, last, span, chosen, plan: sweep.plan, per, counts: sweep.counts.length }
+  const still = stillRuns(sweep.counts, span)
+  const marks = { first, last, span, chosen, plan: sweep.plan, per, counts: sweep.counts.length, still }
   return {
     spec: frame({
       description: alt,
@@ -63,6 +64,29 @@ function rowOf({ carriers, mean, p10, p90, units, gridlocks }: SweepCount, chose
     gridlocks,
     tip: `${carriersText(carriers)}: ${text} units per ${per}${spread}${gridlocks > 0 ? `; stood still in ${gridlocks}` : ''}`,
   }
+}
+
+/** Counts side by side at which the line stood still: the words stand above their marks, towards the middle of the chart, and inside it. */
+function stillRuns(counts: readonly SweepCount[], [low, high]: readonly [number, number]): StillRun[] {
+  const still = counts.map(({ gridlocks }) => gridlocks > 0)
+  const middle = (counts[0]!.carriers + counts.at(-1)!.carriers) / 2
+  return counts.flatMap((count, k) => {
+    if (!still[k] || still[k - 1]) return []
+    const end = still.indexOf(false, k)
+    const run = counts.slice(k, end < 0 ? counts.length : end)
+    const top = Math.max(...run.flatMap(({ units, mean, p90 }) => [mean?.high ?? units[0] ?? low, p90?.point ?? low]))
+    const last = run.at(-1)!.carriers
+    const right = (count.carriers + last) / 2 > middle
+    return [
+      {
+        carriers: right ? last + 0.5 : count.carriers - 0.5,
+        // below the upper edge, and above the words at the chosen count
+        units: Math.max(low + (high - low) * 0.08, Math.min(top, high - (high - low) * 0.06)),
+        align: right ? ('right' as const) : ('left' as const),
+        text: `gridlock at ${count.carriers === last ? last : `${count.carriers}–${last}`}`,
+      },
+    ]
+  })
 }
 
 /** From a round number below all marks, or 0 where they reach down to less than half, to a little above them. */

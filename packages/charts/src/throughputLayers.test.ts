@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { bandLayers, meanLayers, type ThroughputMarks } from './throughputLayers.ts'
 
-const marks: ThroughputMarks = { first: 5, last: 17, counts: 13, span: [200, 360], chosen: 10, plan: 320, per: 'shift' }
+const marks: ThroughputMarks = { first: 5, last: 17, counts: 13, span: [200, 360], chosen: 10, plan: 320, per: 'shift', still: [] }
 const text = (layers: unknown) => JSON.stringify(layers)
 
 test('the axis shows whole carriers, half a step free at both ends', () => {

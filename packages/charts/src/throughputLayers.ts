@@ -11,6 +11,19 @@ export interface ThroughputMarks {
   readonly chosen: number | null
   readonly plan: number | null
   readonly per: string
+  /** where the line stood still */
+  readonly still: readonly StillRun[]
+}
+
+/** Counts side by side at which the line stood still in some windows. */
+export interface StillRun {
+  /** where the word begins or ends, on the level axis */
+  readonly carriers: number
+  /** above which it stands, on the upright axis */
+  readonly units: number
+  readonly align: 'left' | 'right'
+  /** which counts they are */
+  readonly text: string
 }
 
 /** What lies behind the lines of the law. */
@@ -41,7 +54,7 @@ export function bandLayers({ first, last, span, per }: ThroughputMarks): Layer[]
 }
 
 /** What lies before them. */
-export function meanLayers({ first, last, counts, chosen, plan }: ThroughputMarks): Layer[] {
+export function meanLayers({ first, last, counts, chosen, plan, still }: ThroughputMarks): Layer[] {
   const carriers = { field: 'carriers', type: 'quantitative' } as const
   const units = (field: string) => ({ field, type: 'quantitative' }) as const
   const tooltip = { field: 'tip' } as const
@@ -55,17 +68,26 @@ export function meanLayers({ first, last, counts, chosen, plan }: ThroughputMark
         { calculate: 'datum.carriers - 0.3', as: 'from' },
         { calculate: 'datum.carriers + 0.3', as: 'to' },
       ],
-      mark: { type: 'rect', style: 'mean' },
+      mark: { type: 'rect', style: 'mean', clip: true },
       encoding: { x: units('from'), x2: { field: 'to' }, y: units('low'), y2: { field: 'high' }, tooltip },
     },
     { mark: { type: 'point', style: 'meanDot' }, encoding: { x: carriers, y: units('mean'), tooltip } },
     ...(chosen === null ? [] : chosenLayers(chosen, first, last)),
-    {
-      transform: [{ filter: 'datum.gridlocks > 0' }],
-      mark: { type: 'text', style: 'words', baseline: 'bottom', dy: -8, text: 'gridlock' },
-      encoding: { x: carriers, y: units('mean'), tooltip },
-    },
+    ...stillLayers(still),
   ]
+}
+
+/** The words once for counts side by side, above their marks, on paper of its own: it may stand on a band, a bar or a line. */
+function stillLayers(still: readonly StillRun[]): Layer[] {
+  return still.flatMap(({ carriers, units, align, text }) =>
+    (['halo', 'words'] as const).map(
+      (style): Layer => ({
+        data: { values: [{ carriers, units }] },
+        mark: { type: 'text', style: ['words', style], align, baseline: 'bottom', dy: -4, text, strokeJoin: 'round' },
+        encoding: { x: { field: 'carriers', type: 'quantitative' }, y: { field: 'units', type: 'quantitative' } },
+      }),
+    ),
+  )
 }
 
 function planLayers(plan: number): Layer[] {

@@ -11,6 +11,7 @@ import { mapExample, planExample, planNarrowExample, planRingExample } from '../
 import { stationTimesExample } from '../../../packages/charts/src/examples/stationTimes.ts'
 import { stoppedTimeExample } from '../../../packages/charts/src/examples/stoppedTime.ts'
 import { throughputExample } from '../../../packages/charts/src/examples/throughput.ts'
+import { throughputStillExample } from '../../../packages/charts/src/examples/throughputStill.ts'
 import { timelineExample } from '../../../packages/charts/src/examples/timeline.ts'
 import { unitsSpreadExample } from '../../../packages/charts/src/examples/unitsSpread.ts'
 import { waitingCircleExample } from '../../../packages/charts/src/examples/waitingCircle.ts'
@@ -24,6 +25,7 @@ const EXAMPLES: Readonly<Record<string, () => Figure>> = {
   stationTimes: stationTimesExample,
   stoppedTime: stoppedTimeExample,
   throughput: throughputExample,
+  throughputStill: throughputStillExample,
   timeline: timelineExample,
   unitsSpread: unitsSpreadExample,
   waitingCircle: waitingCircleExample,
