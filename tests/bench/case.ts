@@ -1,4 +1,4 @@
-/** Runs one job in this process and prints its figures as one line of JSON. */
+/** Runs one job in this process and prints its figures as one line of JSON: `case.ts small/events [share of the work]`. */
 import { calibrate } from './calibrate.ts'
 import { CASES } from './cases.ts'
 
@@ -7,6 +7,6 @@ const run = CASES[name]?.parts[part]
 if (run === undefined)
   throw new Error(`no job is called "${name}/${part}"; there are ${Object.keys(CASES).join(', ')}, each with its parts`)
 const before = calibrate()
-const figures = run()
-const peakMegabytes = process.resourceUsage().maxRSS / 1024
-console.log(JSON.stringify({ calibration: (before + calibrate()) / 2, figures: { ...figures, peakMegabytes } }))
+const figures = await run(Number(process.argv[3] ?? 1))
+const peak = CASES[name]!.elsewhere ? {} : { peakMegabytes: process.resourceUsage().maxRSS / 1024 }
+console.log(JSON.stringify({ calibration: (before + calibrate()) / 2, figures: { ...figures, ...peak } }))

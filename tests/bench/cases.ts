@@ -1,20 +1,26 @@
 /**
- * What is timed. A case has parts, each run in a fresh process: an engine, a size, or the whole (`all`). A part does its work once and returns its figures, whose
+ * What is timed. A case has parts, each run in a fresh process: an engine, or whatever its name says. A part does its work once and returns its figures, whose
  * names say the unit: …PerSecond is a rate, seconds… and nanoseconds… are times.
  */
-import { spawnSync } from 'node:child_process'
-import { existsSync, readFileSync, rmSync, statSync } from 'node:fs'
+import { readFileSync, rmSync, statSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { TimerQueue } from '@loopwright/kernel'
 import { createSimulator, type LineSpec } from '@loopwright/line'
 import { readScenario } from '@loopwright/scenario'
+import { seconds, secondsUntil, wayToStart } from './command.ts'
 import { blockLoop } from './lines.ts'
 
 export type Figures = Record<string, number>
+/** @param share  of the work that is done, 1 but for trying out */
+export type Part = (share: number) => Figures | Promise<Figures>
 export interface Case {
   readonly about: string
-  readonly parts: Readonly<Record<string, () => Figures>>
+  /** true: the parts are the two engines */
+  readonly byEngine: boolean
+  /** true: the work is done in processes of its own, so that the peak of memory here says nothing */
+  readonly elsewhere: boolean
+  readonly parts: Readonly<Record<string, Part>>
 }
 
 function secondsOf(work: () => void): number {
@@ -30,7 +36,8 @@ interface Amount {
   readonly timed: number
 }
 
-function replications(spec: LineSpec, engine: 'events' | 'recursion', { warm, timed }: Amount): Figures {
+export function replications(spec: LineSpec, engine: 'events' | 'recursion', amount: Amount): Figures {
+  const { warm, timed } = amount
   const simulator = createSimulator(spec, { engine })
   const hours = spec.window.endSeconds / 3600
   let replication = 0
@@ -48,12 +55,16 @@ function replications(spec: LineSpec, engine: 'events' | 'recursion', { warm, ti
   }
 }
 
-const engines = (spec: () => LineSpec, amount: Amount): Case['parts'] => ({
-  events: () => replications(spec(), 'events', amount),
-  recursion: () => replications(spec(), 'recursion', amount),
-})
+const few = (count: number, share: number): number => Math.max(1, Math.round(count * share))
 
-const BUILT = 'packages/cli/dist/cli.js'
+const engines = (spec: (share: number) => LineSpec, { warm, timed }: Amount): Case['parts'] => {
+  const part =
+    (engine: 'events' | 'recursion'): Part =>
+    (share) =>
+      replications(spec(share), engine, { warm: Math.round(warm * share), timed: few(timed, share) })
+  return { events: part('events'), recursion: part('recursion') }
+}
+
 const DEMO = 'scenarios/outdoor-unit-base-line.yaml'
 
 function demo(): LineSpec {
@@ -63,7 +74,7 @@ function demo(): LineSpec {
 }
 
 /** Hold model: take the earliest, put it back at a random later time. */
-function hold(pending: number): Figures {
+function hold(pending: number, share: number): Figures {
   const queue = new TimerQueue(pending)
   let x = 123456789
   const random = (): number => {
@@ -76,7 +87,7 @@ function hold(pending: number): Figures {
     queue.times[slot] = random()
     queue.schedule(slot)
   }
-  const turns = 2_000_000
+  const turns = few(2_000_000, share)
   const turn = (): void => {
     for (let k = 0; k < turns; k++) {
       const slot = queue.pop()
@@ -88,58 +99,73 @@ function hold(pending: number): Figures {
   return { nanosecondsPerHold: (secondsOf(turn) * 1e9) / turns }
 }
 
-/** The command as it is built, or from source where it is not. */
-function command(args: readonly string[]): number {
-  return secondsOf(() => {
-    const done = spawnSync(process.execPath, [existsSync(BUILT) ? BUILT : 'packages/cli/bin/loopwright.js', ...args], { encoding: 'utf8' })
-    if (done.status !== 0) throw new Error(`loopwright ${args.join(' ')} ended with ${done.status}: ${done.stderr}`)
-  })
-}
+const COUNTS = '6..18'
+const sweepWords = (replications: number): string[] => [
+  'sweep',
+  DEMO,
+  '--carriers',
+  COUNTS,
+  '--replications',
+  String(replications),
+  '--json',
+  '--fresh',
+]
 
-const sweep = (count: number): Figures => ({
-  seconds: command(['sweep', DEMO, '--carriers', '5..17', '--replications', String(count), '--json', '--fresh']),
-})
-
-/** Blocks in one loop; hours so that each size has about as many events. */
-const growth = (blocks: number): Case['parts'] => ({
-  [`${20 * blocks} zones, events`]: () => replications(blockLoop(blocks, 800 / blocks), 'events', { warm: 1, timed: 1 }),
-  [`${20 * blocks} zones, recursion`]: () => replications(blockLoop(blocks, 800 / blocks), 'recursion', { warm: 1, timed: 1 }),
-})
+const inProcess = { byEngine: false, elsewhere: false }
+const asCommand = { byEngine: false, elsewhere: true }
+const byEngine = { byEngine: true, elsewhere: false }
 
 export const CASES: Record<string, Case> = {
   small: {
     about: '20 zones, six stations, 11 carriers, 8 h from empty; 1,000 replications, one core',
+    ...byEngine,
     parts: engines(() => blockLoop(1, 8), { warm: 50, timed: 950 }),
   },
   large: {
     about: 'the same block 100 times in one loop: 2,000 zones, 600 stations, 1,000 carriers, 40 h; one core',
-    parts: engines(() => blockLoop(100, 40), { warm: 0, timed: 1 }),
+    ...byEngine,
+    parts: engines((share) => blockLoop(100, 40 * share), { warm: 0, timed: 1 }),
   },
   demo: {
     about: 'the demo loop with all its stops and breaks, two shifts, 12 carriers; one core',
+    ...byEngine,
     parts: engines(demo, { warm: 20, timed: 200 }),
   },
   sweep: {
-    about: 'the command: demo sweep, 5…17 carriers, all cores, no page; as it is built, or from source where it is not',
-    parts: { '200 replications': () => sweep(200), '20 replications': () => sweep(20) },
+    about: `the command: demo sweep, carriers ${COUNTS}, all cores, no page; ${wayToStart()}`,
+    ...asCommand,
+    parts: {
+      '200 replications': (share) => ({ seconds: seconds(sweepWords(few(200, share))) }),
+      '20 replications': (share) => ({ seconds: seconds(sweepWords(few(20, share))) }),
+    },
+  },
+  'first answer': {
+    about: 'the same sweep, 200 replications: from the start of the command to its sentence about the first 20 runs of each count',
+    ...asCommand,
+    parts: {
+      [wayToStart()]: async () => ({ seconds: await secondsUntil('so far, 20 runs of each', sweepWords(200)) }),
+      'from source': async () => ({ seconds: await secondsUntil('so far, 20 runs of each', sweepWords(200), 'source') }),
+    },
   },
   queue: {
     about: 'hold model: take the earliest of so many pending, put it back later',
-    parts: { '16': () => hold(16), '1000': () => hold(1_000), '100000': () => hold(100_000) },
-  },
-  growth: {
-    about: 'cost per event as the loop grows, 20 to 20,000 zones half of them with carriers',
-    parts: { ...growth(1), ...growth(10), ...growth(100), ...growth(1000) },
+    ...inProcess,
+    parts: {
+      '16': (share) => hold(16, share),
+      '1000': (share) => hold(1_000, share),
+      '100000': (share) => hold(100_000, share),
+    },
   },
   start: {
     about: 'what npm start runs: sweep, tables and page',
+    ...asCommand,
     parts: {
       all: () => {
         const out = join(tmpdir(), `loopwright-bench-${process.pid}.html`)
-        const seconds = command(['notebook', 'notebooks/how-many-carriers.ts', '--out', out, '--fresh'])
+        const took = seconds(['notebook', 'notebooks/how-many-carriers.ts', '--out', out, '--fresh'])
         const megabytes = statSync(out).size / 1e6
         rmSync(out)
-        return { seconds, megabytes }
+        return { seconds: took, megabytes }
       },
     },
   },

@@ -1,6 +1,6 @@
 /** The shell as Node gives it. */
 import { randomBytes } from 'node:crypto'
-import { readFileSync } from 'node:fs'
+import { existsSync, readFileSync } from 'node:fs'
 import { mkdir, open, readFile, rename, rm, stat } from 'node:fs/promises'
 import { basename, dirname, join, resolve } from 'node:path'
 import { pathToFileURL } from 'node:url'
@@ -111,6 +111,7 @@ async function checkWritable(path: string): Promise<void> {
 
 async function importModule(path: string): Promise<unknown> {
   await readWhole(path)
+  if (bundled()) await takeOwnPackages()
   const { register } = await import('tsx/esm/api')
   const unregister = register()
   try {
@@ -118,6 +119,18 @@ async function importModule(path: string): Promise<unknown> {
   } finally {
     await unregister()
   }
+}
+
+/** True where all packages lie side by side in one folder, bundled. */
+const bundled = (): boolean => existsSync(new URL('./notebook.js', import.meta.url))
+
+/** A notebook that imports `@loopwright/…` gets the packages that run already, and not their source beside them. */
+async function takeOwnPackages(): Promise<void> {
+  const { register } = await import('node:module')
+  const hook = `export const resolve = (name, context, next) => name.startsWith('@loopwright/')
+    ? { url: new URL('./' + name.slice('@loopwright/'.length) + '.js', ${JSON.stringify(import.meta.url)}).href, shortCircuit: true }
+    : next(name, context)`
+  register(`data:text/javascript,${encodeURIComponent(hook)}`)
 }
 
 /** The system's word for what went wrong, without the path, which is said already. */

@@ -4,7 +4,7 @@ import { carrierCounts, percent, replicationNumber, seedText, wholeNumber } from
 import { SCHEMAS } from './commands/schema.ts'
 import { nameList } from './orderRules.ts'
 import type { Shell } from './shell.ts'
-import { addStudies } from './studyProgram.ts'
+import { addStudies, threaded } from './studyProgram.ts'
 import { wrapText } from './wrapText.ts'
 
 const VARIATION = ['--variation <name>', 'with a named set of changed values from the file'] as const
@@ -54,7 +54,9 @@ export function program(shell: Shell, command: string, onCode: (code: number) =>
       'after',
       examples('run line.yaml', 'run line.yaml --json --trace > run.json', 'run line.yaml --replications 100 --out out/run.html'),
     )
-    .action(async (file: string, flags) => onCode(await (await import('./commands/run.ts')).run(shell, file, flags, command)))
+    .action(async (file: string, flags) =>
+      onCode(await threaded(flags, flags.replications, async (all) => (await import('./commands/run.ts')).run(shell, file, all, command))),
+    )
 
   root
     .command('trace <file>')
@@ -92,7 +94,13 @@ export function program(shell: Shell, command: string, onCode: (code: number) =>
         'sweep line.yaml --csv out/tables',
       ),
     )
-    .action(async (file: string, flags) => onCode(await (await import('./commands/sweep.ts')).sweep(shell, file, flags, command)))
+    .action(async (file: string, flags) =>
+      onCode(
+        await threaded(flags, flags.replications * (flags.carriers?.length ?? 1), async (all) =>
+          (await import('./commands/sweep.ts')).sweep(shell, file, all, command),
+        ),
+      ),
+    )
 
   common(root.command('carriers <file>'))
     .description('how many carriers the loop needs, with as many runs as the answer takes')
@@ -104,7 +112,13 @@ export function program(shell: Shell, command: string, onCode: (code: number) =>
       'after',
       examples('carriers line.yaml', 'carriers line.yaml --within 2 --out out/carriers.html', 'carriers line.yaml --json > carriers.json'),
     )
-    .action(async (file: string, flags) => onCode(await (await import('./commands/carriers.ts')).carriers(shell, file, flags, command)))
+    .action(async (file: string, flags) =>
+      onCode(
+        await threaded(flags, Number.POSITIVE_INFINITY, async (all) =>
+          (await import('./commands/carriers.ts')).carriers(shell, file, all, command),
+        ),
+      ),
+    )
 
   addStudies(root, { shell, command, onCode })
 

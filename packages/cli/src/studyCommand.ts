@@ -6,11 +6,11 @@ import type { Loaded } from './loadScenario.ts'
 import { progress } from './progress.ts'
 import { Misuse, type Shell } from './shell.ts'
 import { type OutputFlags, tell } from './tell.ts'
+import { type ThreadFlags, threadsOf } from './threads.ts'
 
-export interface StudyFlags extends OutputFlags, StoreFlags {
+export interface StudyFlags extends OutputFlags, StoreFlags, ThreadFlags {
   readonly replications: number
   readonly seed: string
-  readonly workers?: number
 }
 
 export interface StudyWork<T> {
@@ -38,9 +38,8 @@ export interface StudyWork<T> {
 export async function studyCommand<T>(shell: Shell, flags: StudyFlags, work: StudyWork<T>): Promise<number> {
   if (flags.out !== undefined) await shell.checkWritable(flags.out)
   const told = progress(shell, work.what, work.total)
-  const { workers } = flags
   const store = await openStore(shell, flags)
-  const runner = threadRunner({ signal: shell.signal, onProgress: told.onProgress, store, ...(workers === undefined ? {} : { workers }) })
+  const runner = threadRunner({ signal: shell.signal, onProgress: told.onProgress, store, ...threadsOf(flags) })
   const result = await refused(work.study(runner)).finally(() => runner.close())
   tellStore(shell, store)
   const partial = work.partial(result)

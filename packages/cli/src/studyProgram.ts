@@ -3,8 +3,11 @@ import type { Command } from 'commander'
 import { positiveNumber, seedText, wholeNumber } from './arguments.ts'
 import { nameList } from './orderRules.ts'
 import type { Shell } from './shell.ts'
+import type { ThreadFlags } from './threads.ts'
 
 const SEED = '1'
+/** a study runs at least so many lines */
+const LINES_MIN = 2
 const VARIATION = ['--variation <name>', 'with a named set of changed values from the file'] as const
 
 export interface ProgramContext {
@@ -23,19 +26,37 @@ export function addStudies(root: Command, { shell, command, onCode }: ProgramCon
       'after',
       examples('compare today.yaml proposal.yaml', 'compare line.yaml --variations', 'compare line.yaml --variations "train,slow"'),
     )
-    .action(async (files: string[], flags) => onCode(await (await import('./commands/compare.ts')).compare(shell, files, flags, command)))
+    .action(async (files: string[], flags) =>
+      onCode(
+        await threaded(flags, LINES_MIN * flags.replications, async (all) =>
+          (await import('./commands/compare.ts')).compare(shell, files, all, command),
+        ),
+      ),
+    )
 
   studyOptions(root.command('drivers <file>'), 30)
     .description('say what limits the line: how much 5 % of each time, stop and share moves the output')
     .option(...VARIATION)
     .addHelpText('after', examples('drivers line.yaml', 'drivers line.yaml --replications 60 --out out/drivers.html'))
-    .action(async (file: string, flags) => onCode(await (await import('./commands/drivers.ts')).drivers(shell, file, flags, command)))
+    .action(async (file: string, flags) =>
+      onCode(
+        await threaded(flags, LINES_MIN * flags.replications, async (all) =>
+          (await import('./commands/drivers.ts')).drivers(shell, file, all, command),
+        ),
+      ),
+    )
 
   studyOptions(root.command('losses <file>'), 60)
     .description('say what is lost by what cause: the same shifts again, with one cause after another taken out')
     .option(...VARIATION)
     .addHelpText('after', examples('losses line.yaml', 'losses line.yaml --variation train'))
-    .action(async (file: string, flags) => onCode(await (await import('./commands/losses.ts')).losses(shell, file, flags, command)))
+    .action(async (file: string, flags) =>
+      onCode(
+        await threaded(flags, LINES_MIN * flags.replications, async (all) =>
+          (await import('./commands/losses.ts')).losses(shell, file, all, command),
+        ),
+      ),
+    )
 
   studyOptions(root.command('order <file>'), 60, 'fresh random worlds for the chosen order against today’s')
     .description('choose an order and places of stations')
@@ -50,7 +71,13 @@ export function addStudies(root: Command, { shell, command, onCode }: ProgramCon
       'after',
       examples('order line.yaml --move S4,S5,S6 --zones Z13..Z18 --before "S4<S6"', 'order line.yaml --move S5 --mine "S5@Z14"'),
     )
-    .action(async (file: string, flags) => onCode(await (await import('./commands/order.ts')).order(shell, file, flags, command)))
+    .action(async (file: string, flags) =>
+      onCode(
+        await threaded(flags, LINES_MIN * flags.replications, async (all) =>
+          (await import('./commands/order.ts')).order(shell, file, all, command),
+        ),
+      ),
+    )
 
   studyOptions(root.command('steady <file>'), 10, 'long runs')
     .description('say how long the start of a run shows, what the line makes from then on, and what run length would do')
@@ -82,3 +109,8 @@ function studyOptions(command: Command, replications: number, what = 'random wor
 }
 
 const examples = (...lines: readonly string[]): string => `\nExamples:\n${lines.map((line) => `  loopwright ${line}`).join('\n')}`
+
+/** With threads started before anything else is loaded, where there will be enough runs. */
+export async function threaded<F extends ThreadFlags>(flags: F, runs: number, run: (flags: F) => Promise<number>): Promise<number> {
+  return await (await import('./threads.ts')).withThreads(flags, runs, run)
+}

@@ -9,7 +9,7 @@ import { resolve } from './resolve/resolve.ts'
 import type { Scenario } from './scenario.ts'
 import { checkShape } from './shape.ts'
 import { readSource } from './source.ts'
-import { addAtKey, applyVariation, checkVariations } from './variations.ts'
+import { addAtKey, applyTo, checkVariations } from './variations.ts'
 
 export interface ReadOptions {
   /** gives the text of a file named in the scenario, null if there is none; default: files cannot be opened */
@@ -68,7 +68,7 @@ function tryAll(text: string, root: Located, report: Report, options: ReadOption
   const variations = [...(root.entries.get('variations')?.value.entries.values() ?? [])]
   if (report.hasErrors() || text.length * variations.length > TRY_CHARACTERS_MAX) return
   for (const entry of variations) {
-    const changed = applyVariation(text, entry.key)
+    const changed = applyTo(root, text, entry.key, createReport(text))
     const problems = changed.text === null ? changed.problems : readWithOrigins(changed.text, options, false).problems
     const first = problems.find((problem) => problem.severity === 'error')
     if (first !== undefined) addAtKey(report, entry, say.variationBroken(entry.key, `${first.message} (${first.path})`))

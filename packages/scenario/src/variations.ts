@@ -68,6 +68,16 @@ export function applyVariation(text: string, name: string): Variation {
   const report = createReport(text)
   const root = readSource(text, report)
   if (root === null || report.hasErrors()) return { text: null, problems: report.problems() }
+  return applyTo(root, text, name, report)
+}
+
+/**
+ * The same for a file that is read already.
+ *
+ * @param root    what was read of it
+ * @param report  takes what is wrong; without errors so far
+ */
+export function applyTo(root: Located, text: string, name: string, report: Report): Variation {
   const all = root.entries.get('variations')?.value
   const chosen = all?.entries.get(name)
   if (chosen === undefined) {

@@ -11,6 +11,7 @@ export function callingThread(): Pool {
   const lines: LineSpec[] = []
   return {
     size: 1,
+    depth: 1,
     recalled: 0,
     line(spec) {
       const known = lines.indexOf(spec)

@@ -1,4 +1,4 @@
-import type { LineSpec } from '@loopwright/line'
+import { type LineSpec, lawOrNull } from '@loopwright/line'
 import { callingThread } from './callingThread.ts'
 import { expectedMoves } from './expectedMoves.ts'
 import { createPool, type Pool } from './pool.ts'
@@ -42,8 +42,9 @@ export function openPool(options: PoolOptions, work: Work | null = null): { read
 
 /** The work of replications of a line, by number of carriers. */
 export function workOf(spec: LineSpec, parts: readonly { readonly carriers: number; readonly replications: number }[]): Work {
+  const law = lawOrNull(spec)
   return {
     replications: parts.reduce((sum, part) => sum + part.replications, 0),
-    moves: parts.reduce((sum, { carriers, replications }) => sum + replications * expectedMoves(spec, carriers), 0),
+    moves: parts.reduce((sum, { carriers, replications }) => sum + replications * expectedMoves(spec, law, carriers), 0),
   }
 }

@@ -31,11 +31,12 @@ describe('threads', () => {
     expect((await pool.run(0, { ...task, line })).results).toHaveLength(1)
   })
 
-  test('have one task at a time', async () => {
+  test('have a task under way and one waiting, and answer each with its own result', async () => {
     const line = pool.line(spec)
-    const first = pool.run(1, { ...task, line })
+    const given = [2, 3].map((carriers) => pool.run(1, { ...task, line, carriers }))
     await expect(pool.run(1, { ...task, line })).rejects.toThrow('busy')
-    expect((await first).results).toHaveLength(1)
+    const answers = await Promise.all(given)
+    expect(answers.map(({ results }) => results[0]!.carriers.length)).toEqual([2, 3])
   })
 })
 

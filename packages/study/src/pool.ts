@@ -1,5 +1,5 @@
 /**
- * Worker threads that run replications. A thread has one task at a time; who gets which task changes no result.
+ * Worker threads that run replications. A thread has a task under way and one waiting, so that it never waits for the caller; who gets which changes no result.
  * From source, Node itself cannot load a worker written in TypeScript, so the thread first registers the loader.
  */
 import { availableParallelism } from 'node:os'
@@ -11,9 +11,11 @@ import type { FromWorker, ToWorker } from './worker.ts'
 export interface Pool {
   /** threads */
   readonly size: number
+  /** tasks that a thread takes at once; it carries them out one after the other */
+  readonly depth: number
   /** The number by which tasks name this specification. */
   line(spec: LineSpec): number
-  /** Runs a task on one thread, 0 … size − 1, which must be free. Rejects with what the task threw. */
+  /** Runs a task on one thread, 0 … size − 1, which has fewer than `depth`. Rejects with what the task threw. */
   run(thread: number, task: Task): Promise<TaskResult>
   /** Starts all threads now instead of with their first tasks: they load their code while the caller still reads. */
   start(): void
@@ -26,10 +28,13 @@ export interface Pool {
 interface Thread {
   readonly worker: Worker
   readonly told: Set<number>
-  pending: { resolve: (result: TaskResult) => void; reject: (error: Error) => void } | null
+  /** its tasks, in the order in which they are answered */
+  readonly pending: { readonly resolve: (result: TaskResult) => void; readonly reject: (error: Error) => void }[]
   /** why it runs no more; null while it runs */
   ended: Error | null
 }
+
+const DEPTH = 2
 
 /**
  * Worker threads; each is started with its first task, or by `start`.
@@ -46,6 +51,7 @@ export function createPool(workers: number = availableParallelism(), work = Numb
   let closed = false
   return {
     size,
+    depth: DEPTH,
     recalled: 0,
     line(spec) {
       const known = lines.indexOf(spec)
@@ -61,8 +67,8 @@ export function createPool(workers: number = availableParallelism(), work = Numb
         const thread = threads[index]!
         const post = (message: ToWorker): void => thread.worker.postMessage(message)
         if (thread.ended !== null) throw thread.ended
-        if (thread.pending !== null) throw new Error(`worker ${index} is busy`)
-        thread.pending = { resolve, reject }
+        if (thread.pending.length >= DEPTH) throw new Error(`worker ${index} is busy`)
+        thread.pending.push({ resolve, reject })
         if (!thread.told.has(task.line)) {
           thread.told.add(task.line)
           post({ kind: 'line', line: task.line, spec: lines[task.line]! })
@@ -78,21 +84,15 @@ export function createPool(workers: number = availableParallelism(), work = Numb
 }
 
 function startThread(): Thread {
-  const thread: Thread = { worker: startWorker(), told: new Set(), pending: null, ended: null }
-  const settle = (how: (pending: NonNullable<Thread['pending']>) => void): void => {
-    const pending = thread.pending
-    thread.pending = null
-    if (pending !== null) how(pending)
-  }
+  const thread: Thread = { worker: startWorker(), told: new Set(), pending: [], ended: null }
   thread.worker.on('message', (message: FromWorker) => {
-    settle((pending) => {
-      if (message.kind === 'done') pending.resolve(message.result)
-      else pending.reject(rebuiltError(message.error))
-    })
+    const pending = thread.pending.shift()
+    if (message.kind === 'done') pending?.resolve(message.result)
+    else pending?.reject(rebuiltError(message.error))
   })
   const end = (error: Error): void => {
     thread.ended ??= error
-    settle((pending) => pending.reject(thread.ended!))
+    for (const pending of thread.pending.splice(0)) pending.reject(thread.ended)
   }
   thread.worker.on('error', (error) => end(error instanceof Error ? error : new Error(String(error))))
   thread.worker.on('exit', (code) => end(new Error(`a worker thread ended early, with code ${code}`)))

@@ -31,8 +31,8 @@ export async function runChunks(pool: Pool, work: ChunkWork): Promise<void> {
       work.onResult(chunk, result)
     }
   }
-  const threads = Array.from({ length: pool.size }, (_, index) =>
-    thread(index).catch((error: unknown) => {
+  const threads = Array.from({ length: pool.size * pool.depth }, (_, place) =>
+    thread(place % pool.size).catch((error: unknown) => {
       left = true
       throw error
     }),

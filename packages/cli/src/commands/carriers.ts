@@ -7,8 +7,9 @@ import { progress } from '../progress.ts'
 import { refusals, type Shell } from '../shell.ts'
 import { carriersTables } from '../tables/carriersTables.ts'
 import { type OutputFlags, tell } from '../tell.ts'
+import { type ThreadFlags, threadsOf } from '../threads.ts'
 
-export interface CarriersFlags extends OutputFlags, StoreFlags {
+export interface CarriersFlags extends OutputFlags, StoreFlags, ThreadFlags {
   readonly carriers?: readonly number[]
   /** percent */
   readonly within: number
@@ -17,14 +18,13 @@ export interface CarriersFlags extends OutputFlags, StoreFlags {
   /** most per count */
   readonly replications?: number
   readonly seed: string
-  readonly workers?: number
 }
 
 /** How many carriers the loop needs: as many runs as the answer takes. */
 export async function carriers(shell: Shell, file: string, flags: CarriersFlags, command: string): Promise<number> {
   const source = await loadScenario(shell, file, flags.variation)
   const { line, plan } = source.scenario
-  const { seed, workers, replications } = flags
+  const { seed, replications } = flags
   const counts = refusals(() => flags.carriers ?? defaultCounts(line))
   for (const count of counts.toReversed()) refusals(() => withCarriers(line, count))
   if (flags.out !== undefined) await shell.checkWritable(flags.out)
@@ -41,7 +41,7 @@ export async function carriers(shell: Shell, file: string, flags: CarriersFlags,
     signal: shell.signal,
     onProgress: (now) => told.onProgress({ ...now, what: studyStage(now) }),
     ...(replications === undefined ? {} : { replicationsMax: replications }),
-    ...(workers === undefined ? {} : { workers }),
+    ...threadsOf(flags),
   })
   told.end(study.partial)
   tellStore(shell, store)

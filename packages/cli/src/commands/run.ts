@@ -9,17 +9,17 @@ import { Misuse, type Shell } from '../shell.ts'
 import { runTables } from '../tables/runTables.ts'
 import { countTables } from '../tables/sweepTables.ts'
 import { type OutputFlags, tell } from '../tell.ts'
+import { type ThreadFlags, threadsOf } from '../threads.ts'
 
-export interface RunFlags extends OutputFlags, StoreFlags {
+export interface RunFlags extends OutputFlags, StoreFlags, ThreadFlags {
   readonly replications: number
   readonly seed: string
-  readonly workers?: number
   readonly trace?: true
 }
 
 /** The line as it stands: one run in full, or means over several. */
 export async function run(shell: Shell, file: string, flags: RunFlags, command: string): Promise<number> {
-  const { replications, seed, workers, trace } = flags
+  const { replications, seed, trace } = flags
   if (trace === true && replications > 1) throw new Misuse('--trace tells the events of one run; leave out --replications, or ask for 1')
   if (trace === true && flags.json !== true && flags.csv === undefined)
     throw new Misuse('--trace adds the events to --json or --csv; give one of them')
@@ -32,7 +32,7 @@ export async function run(shell: Shell, file: string, flags: RunFlags, command: 
   const { signal } = shell
   const store = await openStore(shell, flags)
   const traced = trace === true ? await tracedRun(line, { seed, replication: 0, signal }) : null
-  const threads = { onProgress: told.onProgress, ...(workers === undefined ? {} : { workers }) }
+  const threads = { onProgress: told.onProgress, ...threadsOf(flags) }
   const runs =
     trace === true ? (traced === null ? [] : [traced.run]) : await replicate(line, { seed, replications, signal, store, ...threads })
   if (traced !== null) told.onProgress({ done: 1, total: 1 })

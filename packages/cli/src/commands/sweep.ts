@@ -6,20 +6,20 @@ import { progress } from '../progress.ts'
 import { refusals, type Shell } from '../shell.ts'
 import { sweepTables } from '../tables/sweepTables.ts'
 import { type OutputFlags, tell } from '../tell.ts'
+import { type ThreadFlags, threadsOf } from '../threads.ts'
 import { firstWords } from '../words/firstWords.ts'
 
-export interface SweepFlags extends OutputFlags, StoreFlags {
+export interface SweepFlags extends OutputFlags, StoreFlags, ThreadFlags {
   readonly carriers?: readonly number[]
   readonly replications: number
   readonly seed: string
-  readonly workers?: number
 }
 
 /** How many carriers: the sweep, its answer, and the page. */
 export async function sweep(shell: Shell, file: string, flags: SweepFlags, command: string): Promise<number> {
   const source = await loadScenario(shell, file, flags.variation)
   const { line, plan } = source.scenario
-  const { replications, seed, workers } = flags
+  const { replications, seed } = flags
   const counts = refusals(() => flags.carriers ?? defaultCounts(line))
   for (const count of [...counts].reverse()) refusals(() => withCarriers(line, count))
   if (flags.out !== undefined) await shell.checkWritable(flags.out)
@@ -38,7 +38,7 @@ export async function sweep(shell: Shell, file: string, flags: SweepFlags, comma
     signal: shell.signal,
     onFirst: (first) => told.say(firstWords(first)),
     onProgress: (now) => told.onProgress({ ...now, what: `carriers ${counts[0]} to ${counts.at(-1)}` }),
-    ...(workers === undefined ? {} : { workers }),
+    ...threadsOf(flags),
   })
   told.end(result.partial)
   tellStore(shell, store)

@@ -33,6 +33,7 @@ export function keptPool(pool: Pool, store: Store): Pool {
   }
   return {
     size: pool.size,
+    depth: pool.depth,
     get recalled() {
       return recalled
     },

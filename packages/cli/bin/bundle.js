@@ -1,0 +1,115 @@
+/**
+ * The command in few files instead of five hundred: most of its start would be spent on finding and opening them. `npm run build` makes them for good, and a
+ * clone makes them anew, in node_modules/.cache, whenever a source file has changed.
+ */
+import { createHash, randomBytes } from 'node:crypto'
+import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync } from 'node:fs'
+import { dirname, join } from 'node:path'
+import { fileURLToPath, pathToFileURL } from 'node:url'
+
+const PACKAGES = fileURLToPath(new URL('../..', import.meta.url))
+const CACHE = join(PACKAGES, '../node_modules/.cache/loopwright')
+const NAMES = ['kernel', 'stats', 'line', 'scenario', 'study', 'charts', 'notebook']
+/** packages whose code decides what a run gives */
+const ENGINE = ['kernel', 'stats', 'line', 'study']
+/** made to be loaded from where they lie: native, or bundled again for the page */
+const OUTSIDE = ['esbuild', 'tsx', 'tsx/*', 'vega', 'vega-embed', 'vega-interpreter', 'vega-lite']
+/** a bundle that nobody has started for so long goes; milliseconds */
+const KEPT = 24 * 3600 * 1000
+
+/**
+ * Writes the bundle: `cli.js`, `worker.js` for the threads, one file for each package as notebooks import it, and what they share.
+ *
+ * @param {string} folder  made where it is missing
+ */
+export async function bundle(folder) {
+  const { build } = await import('esbuild')
+  const source = (path) => join(PACKAGES, path)
+  const common = {
+    outdir: folder,
+    bundle: true,
+    format: 'esm',
+    conditions: ['loopwright-source'],
+    external: OUTSIDE,
+    legalComments: 'none',
+    logLevel: 'silent',
+  }
+  const page = build({ ...common, entryPoints: { 'browser/main': source('notebook/src/browser/main.ts') }, platform: 'browser' })
+  await build({
+    ...common,
+    entryPoints: {
+      cli: source('cli/src/cli.ts'),
+      worker: source('study/src/worker.ts'),
+      ...Object.fromEntries(NAMES.map((name) => [name, source(`${name}/src/index.ts`)])),
+    },
+    splitting: true,
+    platform: 'node',
+    target: 'node20',
+    // packages of the older kind call `require`
+    banner: { js: "import { createRequire as requireOf } from 'node:module'\nconst require = requireOf(import.meta.url)" },
+    define: { ENGINE_CODE: JSON.stringify(digest(ENGINE, (file) => readFileSync(file))) },
+    plugins: [{ name: 'one language', setup: ({ onLoad }) => onLoad({ filter: /zod.v4.locales.index\.js$/ }, () => ({ contents: '' })) }],
+  })
+  await page
+}
+
+/**
+ * The bundle of this clone as its source stands now.
+ *
+ * @returns {Promise<string | null>} address of its `cli.js`; null where none can be made
+ */
+export async function bundleOfClone() {
+  const folder = join(CACHE, key())
+  const main = join(folder, 'cli.js')
+  if (!existsSync(main)) {
+    const part = join(CACHE, `.${randomBytes(6).toString('hex')}.part`)
+    try {
+      mkdirSync(part, { recursive: true })
+      await bundle(part)
+      renameSync(part, folder)
+      removeOld()
+    } catch {
+      rmSync(part, { recursive: true, force: true })
+      if (!existsSync(main)) return null // another process may have been quicker
+    }
+  }
+  return pathToFileURL(main).href
+}
+
+/** What the bundle is made of: each source file by name, size and time of its last change. */
+function key() {
+  const lock = join(PACKAGES, '../node_modules/.package-lock.json')
+  const others = [fileURLToPath(import.meta.url), ...(existsSync(lock) ? [lock] : [])]
+  return digest([...NAMES, 'cli'], stamp, others)
+}
+
+function stamp(file) {
+  const { size, mtimeMs } = statSync(file)
+  return `${size} ${mtimeMs}`
+}
+
+/** Of the source files of packages, tests left out, in the order of names. */
+function digest(names, of, others = []) {
+  const hash = createHash('sha256')
+  const files = names.flatMap((name) =>
+    readdirSync(join(PACKAGES, name, 'src'), { recursive: true, encoding: 'utf8' })
+      .filter((file) => file.endsWith('.ts') && !file.endsWith('.test.ts'))
+      .sort()
+      .map((file) => join(PACKAGES, name, 'src', file)),
+  )
+  for (const file of [...files, ...others]) hash.update(`${file.slice(PACKAGES.length)}\n`).update(of(file))
+  return hash.digest('hex').slice(0, 16)
+}
+
+function removeOld() {
+  for (const name of readdirSync(CACHE)) {
+    const folder = join(CACHE, name)
+    if (Date.now() - statSync(folder).mtimeMs > KEPT) rmSync(folder, { recursive: true, force: true })
+  }
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  const dist = join(dirname(fileURLToPath(import.meta.url)), '../dist')
+  for (const name of existsSync(dist) ? readdirSync(dist) : []) if (name.endsWith('.js')) rmSync(join(dist, name))
+  await bundle(dist)
+}

@@ -1,0 +1,21 @@
+import type { Pool } from '@loopwright/study'
+import { expect, test } from 'vitest'
+import { threadsOf, withThreads } from './threads.ts'
+
+test('threads are there before the command is, and gone when it has failed', async () => {
+  let pool: Pool | undefined
+  const failing = withThreads({ workers: 2 }, 100, async (flags: { workers: number; pool?: Pool }) => {
+    pool = flags.pool
+    expect(threadsOf(flags)).toEqual({ workers: 2, pool })
+    throw new Error('no such file')
+  })
+  await expect(failing).rejects.toThrow('no such file')
+  expect(pool!.size).toBe(2)
+  const task = { line: 0, carriers: 1, seed: '1', from: 0, to: 1, want: 'rows' } as const
+  await expect(pool!.run(0, task)).rejects.toThrow('the pool is closed')
+})
+
+test('a few runs start none', async () => {
+  expect(await withThreads({}, 49, async (flags: { pool?: Pool }) => (flags.pool === undefined ? 7 : 8))).toBe(7)
+  expect(threadsOf({})).toEqual({})
+})

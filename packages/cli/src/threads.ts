@@ -1,0 +1,34 @@
+/** Threads that load their code while the command still reads its scenario. */
+import { createPool, type Pool } from '@loopwright/study'
+
+/** What the options say of threads, and those that run already. */
+export interface ThreadFlags {
+  readonly workers?: number
+  readonly pool?: Pool
+}
+
+/** Fewer runs may be over before a thread has started, and then there is none. */
+const RUNS_MIN = 50
+
+/**
+ * Carries out a command with threads that are started first, and ended when it is done, whatever comes of it.
+ *
+ * @param flags  of the command
+ * @param runs   how many there will be at least, as far as the words tell
+ */
+export async function withThreads<F extends ThreadFlags>(flags: F, runs: number, command: (flags: F) => Promise<number>): Promise<number> {
+  if (runs < RUNS_MIN) return await command(flags)
+  const pool = createPool(flags.workers)
+  pool.start()
+  try {
+    return await command({ ...flags, pool })
+  } finally {
+    await pool.close()
+  }
+}
+
+/** As options of a study. */
+export const threadsOf = ({ workers, pool }: ThreadFlags): ThreadFlags => ({
+  ...(workers === undefined ? {} : { workers }),
+  ...(pool === undefined ? {} : { pool }),
+})

@@ -1,0 +1,100 @@
+import { spawnSync } from 'node:child_process'
+import { Ajv } from 'ajv'
+import { expect, test } from 'vitest'
+import { CASES } from './cases.ts'
+import type { BenchDocument } from './document.ts'
+
+/** `npm run bench -- --json …`, one round of a small share of the work: its form is looked at, never its speed. */
+function bench(...words: string[]): BenchDocument {
+  const done = spawnSync(
+    process.execPath,
+    ['--conditions=loopwright-source', '--import', 'tsx', 'tests/bench/bench.ts', '--json', '--rounds', '1', '--share', '0.002', ...words],
+    { encoding: 'utf8' },
+  )
+  expect(done.stderr).toMatch(/^(round 1\/1 {2}.*\n)+$/)
+  expect(done.status).toBe(0)
+  return JSON.parse(done.stdout) as BenchDocument
+}
+
+const number = { type: 'number', exclusiveMinimum: 0 }
+const figure = {
+  type: 'object',
+  required: ['median', 'spread', 'ratio'],
+  additionalProperties: false,
+  properties: { median: number, spread: { type: 'array', items: number, minItems: 2, maxItems: 2 }, ratio: { type: ['number', 'null'] } },
+}
+const part = {
+  type: 'object',
+  required: ['calibrationNanoseconds'],
+  properties: { calibrationNanoseconds: number },
+  additionalProperties: figure,
+  minProperties: 2,
+}
+const engine = { ...part, required: ['calibrationNanoseconds', 'replicationsPerSecond', 'simulatedHoursPerSecond', 'peakMegabytes'] }
+const fields = (kind: 'engines' | 'parts', of: object) => ({
+  type: 'object',
+  required: ['name', 'about', kind],
+  additionalProperties: false,
+  properties: { name: { type: 'string' }, about: { type: 'string' }, [kind]: of },
+})
+const schema = {
+  type: 'object',
+  required: ['machine', 'versions', 'rounds', 'cases'],
+  additionalProperties: false,
+  properties: {
+    machine: {
+      type: 'object',
+      required: ['processor', 'cores', 'memoryGigabytes', 'load'],
+      properties: { processor: { type: 'string' }, cores: number, memoryGigabytes: number, load: { type: 'number' } },
+      additionalProperties: false,
+    },
+    versions: {
+      type: 'object',
+      required: ['loopwright', 'node', 'v8', 'system'],
+      additionalProperties: { type: 'string', minLength: 1 },
+    },
+    rounds: { const: 1 },
+    cases: {
+      type: 'array',
+      items: {
+        oneOf: [
+          fields('engines', {
+            type: 'object',
+            required: ['events', 'recursion'],
+            additionalProperties: false,
+            properties: { events: engine, recursion: engine },
+          }),
+          fields('parts', { type: 'object', minProperties: 1, additionalProperties: part }),
+        ],
+      },
+    },
+  },
+}
+
+test('the document: machine, versions, and of each case medians with their spread and the ratio to the calibrating loop', () => {
+  const told = bench('--only', 'small,queue')
+  const valid = new Ajv({ allErrors: true, allowUnionTypes: true }).compile(schema)
+  expect(valid(told), JSON.stringify(valid.errors)).toBe(true)
+  expect(valid({ ...told, rounds: 2 })).toBe(false)
+  expect(told.cases.map(({ name, engines, parts }) => [name, ...Object.keys(engines ?? parts!)])).toEqual([
+    ['small', 'events', 'recursion'],
+    ['queue', '16', '1000', '100000'],
+  ])
+})
+
+test('the cases, by name', () => {
+  expect(Object.keys(CASES)).toEqual(['small', 'large', 'demo', 'sweep', 'first answer', 'queue', 'start'])
+  expect(Object.entries(CASES).flatMap(([name, { byEngine }]) => (byEngine ? [name] : []))).toEqual(['small', 'large', 'demo'])
+})
+
+test('a case that is none is named, with those that are', () => {
+  const done = spawnSync(
+    process.execPath,
+    ['--conditions=loopwright-source', '--import', 'tsx', 'tests/bench/bench.ts', '--only', 'tiny'],
+    {
+      encoding: 'utf8',
+    },
+  )
+  expect(done.status).not.toBe(0)
+  expect(done.stderr).toContain('no case is called tiny; there are small, large, demo, sweep, first answer, queue')
+})

@@ -1,0 +1,36 @@
+/** Memory does not grow with simulated time: of the draws only those are kept that a product in the line may still ask for. Counted, not timed. */
+import { spawnSync } from 'node:child_process'
+import { expect, test } from 'vitest'
+
+interface Used {
+  readonly outputs: number
+  readonly heapUsed: number
+  readonly arrayBuffers: number
+}
+
+function used(...words: string[]): Used {
+  const file = new URL('./bench/memory.ts', import.meta.url).pathname
+  const done = spawnSync(process.execPath, ['--expose-gc', '--conditions=loopwright-source', '--import', 'tsx', file, ...words], {
+    encoding: 'utf8',
+  })
+  expect(done.stderr).toBe('')
+  return JSON.parse(done.stdout) as Used
+}
+
+/** bytes by which the heap may differ between two processes; 180 hours more are 210,000 moves of the block, so that two bytes for each would show */
+const HEAP_TOLERANCE = 400_000
+/** a result tells the instant of each output: 8 bytes, in a list that doubles, beside the one that it replaces */
+const OUTPUT_BYTES = 24
+const ARRAYS_TOLERANCE = 60_000
+
+test.each([
+  ['events', 'block'],
+  ['recursion', 'block'],
+  ['events', 'demo'],
+  ['recursion', 'demo'],
+])('%s, %s: ten times the hours hold the same memory, but for the instants of the outputs', (engine, line) => {
+  const [short, long] = [used(engine, line, '20'), used(engine, line, '200')]
+  expect(long.outputs).toBeGreaterThan(9 * short.outputs)
+  expect(long.heapUsed - short.heapUsed).toBeLessThan(HEAP_TOLERANCE)
+  expect(long.arrayBuffers - short.arrayBuffers).toBeLessThan(OUTPUT_BYTES * (long.outputs - short.outputs) + ARRAYS_TOLERANCE)
+})
