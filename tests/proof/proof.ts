@@ -5,10 +5,11 @@
 import { spawn } from 'node:child_process'
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { availableParallelism } from 'node:os'
-import { type Cell, oneView, writePage } from '@loopwright/notebook'
+import { writePage } from '@loopwright/notebook'
 import { ENGINE_VERSION } from '@loopwright/study'
 import { exactChecks } from '../oracle/exact/exactCheck.ts'
-import { FALSE_ALARM, groupsOf, POWER, SIZES, type Verdict } from './judge.ts'
+import { groupsOf, type Verdict } from './judge.ts'
+import { proofCells, proofSentences } from './proofPage.ts'
 
 const FOLDER = `.loopwright/proof/${ENGINE_VERSION}`
 const OUT = 'out/proof.html'
@@ -42,49 +43,22 @@ const codes = await Promise.all(shifts.map((shift) => new Promise<number | null>
 clearInterval(told)
 const verdicts = lines.filter((id) => existsSync(fileOf(id))).flatMap((id) => JSON.parse(readFileSync(fileOf(id), 'utf8')) as Verdict[])
 const failed = verdicts.filter(({ holds }) => !holds)
-const summary = `${verdicts.length} of ${checks.length} exactly known values judged, ${failed.length} do not hold.`
-const percent = (value: number): string => `${(100 * value).toFixed(2)} %`
-const sure = `A right engine fails one of them with a chance of ${FALSE_ALARM}; a mean that is ${percent(SIZES.rate)} off, or a variance that is ${percent(SIZES.spread)} off, is found with a chance of ${percent(POWER)}.`
-const table = {
-  caption: 'Exactly known outputs',
-  columns: ['Family', 'Loop', 'Value a second', 'Simulated', 'Off', 'Runs', 'Error seen', 'Source'].map((head, k) => ({
-    head,
-    align: k < 2 || k === 7 ? ('left' as const) : ('right' as const),
-    pageOnly: k === 7,
-  })),
-  rows: verdicts.map(({ family, id, value, simulated, replications, sees, holds, source }) => ({
-    cells: [
-      family,
-      id,
-      value.toPrecision(6),
-      simulated.toPrecision(6),
-      percent(simulated / value - 1),
-      `${replications}`,
-      percent(sees),
-      source,
-    ],
-    marked: !holds,
-  })),
-  note: 'Error seen: relative error that these runs find with the chance named. Marked rows do not hold.',
-}
+const { summary, sure } = proofSentences(verdicts, checks.length)
 process.stdout.write(`${summary}\n${sure}\n`)
 for (const { family, id, value, simulated } of failed) process.stdout.write(`DOES NOT HOLD: ${family} ${id}: ${simulated} for ${value}\n`)
 if (!stopped) {
-  const cells: readonly Cell[] = [
-    { kind: 'answer', id: 'answer', sentences: [summary], sure: [sure] },
-    { kind: 'table', id: 'values', where: 'page', views: oneView(table) },
-  ]
+  const about = new Map(checks.map((check) => [check.family, check.about]))
   mkdirSync('out', { recursive: true })
   writeFileSync(
     OUT,
     await writePage(
       {
-        question: 'Does the engine give the outputs that are exactly known?',
+        question: 'Does the engine give the values that are exactly known?',
         scenarioName: 'Proof',
         date: new Date(),
         command: 'npm run proof',
       },
-      cells,
+      proofCells(verdicts, checks.length, about),
     ),
   )
   process.stdout.write(`Page: ${OUT}\n`)

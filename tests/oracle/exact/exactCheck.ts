@@ -56,6 +56,8 @@ export type ExactModel = ExactRing | ExactQueue | ExactServers | ExactDelay | Ex
 
 export interface ExactCheck {
   readonly family: string
+  /** what the family is */
+  readonly about: string
   readonly id: string
   readonly model: ExactModel
   readonly quantity: string
@@ -84,10 +86,11 @@ export function exactChecks(folder = import.meta.dirname): ExactCheck[] {
     .filter((name) => name.endsWith('.json'))
     .sort()
     .flatMap((name) => {
-      const { family, checks } = JSON.parse(readFileSync(`${folder}/${name}`, 'utf8')) as {
+      const { family, about, checks } = JSON.parse(readFileSync(`${folder}/${name}`, 'utf8')) as {
         family: string
+        about: string
         checks: ExactCheck[]
       }
-      return checks.map((check) => ({ ...check, family }))
+      return checks.map((check) => ({ ...check, family, about }))
     })
 }
