@@ -99,7 +99,7 @@ export class TimerQueue {
     best[leaf] = Number.POSITIVE_INFINITY
     for (let at = leaf >> 1; at > 0; at >>= 1) {
       const left = 2 * at
-      const wins = best[left + 1]! < best[left]! ? left + 1 : left
+      const wins = left + Number(best[left + 1]! < best[left]!)
       best[at] = best[wins]!
       winner[at] = winner[wins]!
     }

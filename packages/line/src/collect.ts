@@ -134,11 +134,8 @@ export class Collector {
       if (line.zoneClearing[zone] === CLEAR_KNOWN && line.clearAt[zone]! <= line.now) makeClear(line, zone)
       const carrier = line.zoneCarrier[zone]!
       if (carrier !== NONE) this.judgeCarrier(carrier)
-      const state = zoneState(line, zone)
-      if (state !== this.zoneState[zone]) {
-        this.settleZone(zone)
-        this.zoneState[zone] = state
-      }
+      this.settleZone(zone)
+      this.zoneState[zone] = zoneState(line, zone)
       const station = line.zoneStation[zone]!
       if (station === NONE) continue
       const is = stationState(line, station)
@@ -256,7 +253,6 @@ export class Collector {
     const { now } = this.line
     const seconds = now - this.zoneSince[zone]!
     this.zoneSince[zone] = now
-    if (seconds === 0) return
     const state = this.zoneState[zone]!
     this.zoneSeconds[zone * ZONE_WIDTH + state]! += seconds
     this.causes.held[0] = seconds
@@ -275,10 +271,8 @@ export class Collector {
   }
 
   judgeCarrier(carrier: number): void {
-    const state = carrierState(this.line, carrier)
-    if (state === this.carrierState[carrier]) return
     this.settleCarrier(carrier)
-    this.carrierState[carrier] = state
+    this.carrierState[carrier] = carrierState(this.line, carrier)
   }
 
   private settleCarrier(carrier: number): void {

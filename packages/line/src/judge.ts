@@ -10,7 +10,6 @@ import {
   LOOKING,
   MOVING,
   NONE,
-  OCCUPIED,
   RELEASING,
   VACATING,
   WORK_PENDING,
@@ -28,23 +27,39 @@ const S_STARVED = STATION_STATES.indexOf('starved')
 const S_STOPPED = STATION_STATES.indexOf('stopped')
 const S_BREAK = STATION_STATES.indexOf('break')
 
+const S_PENDING = S_NO_PRODUCT
+const PHASES = 10
+
+/** By state of a zone and phase of the carrier that counts in it (MOVING where there is none): looked up, since it cannot be foreseen. */
+function table(judge: (state: number, phase: number) => number): Uint8Array {
+  return Uint8Array.from({ length: 4 * PHASES }, (_, k) => judge(Math.floor(k / PHASES), k % PHASES))
+}
+
+function phaseIn(line: Line, zone: number): number {
+  const carrier = line.zoneCarrier[zone]!
+  return carrier === NONE ? MOVING : line.carrierPhase[carrier]!
+}
+
+const works = (phase: number): boolean => phase === WORKING || phase === RELEASING
+
+const STATION_TABLE = table((state, phase) => {
+  if (works(phase)) return S_WORKING
+  if (state === FREE) return S_STARVED
+  if (state === CLAIMED || state === VACATING) return S_EXCHANGING
+  if (phase === DONE) return S_BLOCKED
+  return phase === WORK_PENDING ? S_PENDING : S_EXCHANGING
+})
+
 /** Place in STATION_STATES: break before stopped, then in the order listed. */
 export function stationState(line: Line, station: number): number {
   if (line.breaksNow > 0 && line.stationBreaks[station] === 1) return S_BREAK
   const zone = line.stationZone[station]!
   if (line.stationHeld[station]! > 0) return S_STOPPED
-  const carrier = line.zoneCarrier[zone]!
-  const phase = carrier === NONE ? MOVING : line.carrierPhase[carrier]!
-  const works = phase === WORKING || phase === RELEASING
-  if (line.zoneHeld[zone]! > 0 && !works) return S_STOPPED
-  if (works) return S_WORKING
+  const state = STATION_TABLE[PHASES * line.zoneState[zone]! + phaseIn(line, zone)]!
+  if (state === S_WORKING) return S_WORKING
+  if (line.zoneHeld[zone]! > 0) return S_STOPPED
   if (line.staff.stationHandling[station]! > 0) return S_HANDLING
-  const state = line.zoneState[zone]!
-  if (state === FREE) return S_STARVED
-  if (state === CLAIMED || state === VACATING) return S_EXCHANGING
-  if (phase === DONE) return S_BLOCKED
-  if (phase !== WORK_PENDING) return S_EXCHANGING
-  if (!line.hasCalls) return S_NO_PRODUCT
+  if (state !== S_PENDING || !line.hasCalls) return state
   if (line.calls.stationAside[station] === 1) return S_NO_OPERATOR
   return line.stationDuty[station] === LOAD_DUTY ? S_NO_PRODUCT : S_NO_RECEIVER
 }
@@ -57,22 +72,17 @@ const Z_OTHER = ZONE_STATES.indexOf('other')
 const Z_VACATING = ZONE_STATES.indexOf('vacating')
 const Z_STOPPED = ZONE_STATES.indexOf('stopped')
 
+const ZONE_TABLE = table((state, phase) => {
+  if (state === FREE) return Z_FREE
+  if (state === CLAIMED) return Z_CLAIMED
+  if (state === VACATING) return Z_VACATING
+  if (works(phase)) return Z_WORKING
+  return phase === DONE ? Z_BLOCKED : Z_OTHER
+})
+
 /** Place in ZONE_STATES. */
 export function zoneState(line: Line, zone: number): number {
-  if (line.zoneHeld[zone]! > 0) return Z_STOPPED
-  switch (line.zoneState[zone]) {
-    case FREE:
-      return Z_FREE
-    case CLAIMED:
-      return Z_CLAIMED
-    case OCCUPIED: {
-      const phase = line.carrierPhase[line.zoneCarrier[zone]!]!
-      if (phase === WORKING || phase === RELEASING) return Z_WORKING
-      return phase === DONE ? Z_BLOCKED : Z_OTHER
-    }
-    default:
-      return Z_VACATING
-  }
+  return line.zoneHeld[zone]! > 0 ? Z_STOPPED : ZONE_TABLE[PHASES * line.zoneState[zone]! + phaseIn(line, zone)]!
 }
 
 const C_MOVING = CARRIER_STATES.indexOf('moving')
@@ -80,10 +90,14 @@ const C_WORKED = CARRIER_STATES.indexOf('worked on')
 const C_WITH_PRODUCT = CARRIER_STATES.indexOf('waiting with product')
 const C_EMPTY = CARRIER_STATES.indexOf('waiting empty')
 
+const CARRIER_TABLE = Uint8Array.from({ length: 2 * PHASES }, (_, k) => {
+  const phase = Math.floor(k / 2)
+  if (phase === MOVING || phase === LOOKING || phase === BRAKING) return C_MOVING
+  if (works(phase)) return C_WORKED
+  return k % 2 === 1 ? C_EMPTY : C_WITH_PRODUCT
+})
+
 /** Place in CARRIER_STATES. */
 export function carrierState(line: Line, carrier: number): number {
-  const phase = line.carrierPhase[carrier]!
-  if (phase === MOVING || phase === LOOKING || phase === BRAKING) return C_MOVING
-  if (phase === WORKING || phase === RELEASING) return C_WORKED
-  return line.carrierSerial[carrier] === NONE ? C_EMPTY : C_WITH_PRODUCT
+  return CARRIER_TABLE[2 * line.carrierPhase[carrier]! + Number(line.carrierSerial[carrier] === NONE)]!
 }

@@ -482,13 +482,14 @@ export interface WorkList {
 }
 
 export function makeWorkList(capacity: number): WorkList {
-  return { items: new Int32Array(capacity), isIn: new Uint8Array(capacity), length: 0 }
+  return { items: new Int32Array(capacity + 1), isIn: new Uint8Array(capacity), length: 0 }
 }
 
+/** Written behind the last entry in any case, and counted if it was not in: whether it was cannot be foreseen, and a branch that is guessed wrong costs more. */
 export function addTo(list: WorkList, index: number): void {
-  if (list.isIn[index] === 1) return
+  list.items[list.length] = index
+  list.length += 1 - list.isIn[index]!
   list.isIn[index] = 1
-  list.items[list.length++] = index
 }
 
 /** Takes out the entry at `place`; the last one takes its place. */
