@@ -37,6 +37,9 @@ function sources(verdicts: readonly Verdict[]): string {
   return named.map((source) => `Source: ${source}.`).join('\n\n')
 }
 
+/** With hyphens at which no line ends: a narrow screen shows a row in one line, and scrolls for what is less asked for. */
+const unbroken = (id: string): string => id.replaceAll('-', '\u2011')
+
 function familyTable(families: readonly (readonly [string, readonly Verdict[]])[]): Table {
   return {
     caption: 'Families of exactly known values',
@@ -61,13 +64,16 @@ function valueTable(family: string, verdicts: readonly Verdict[]): Table {
     columns: [
       column('Line', 'left'),
       column('Value', 'right'),
-      column('Simulated', 'right'),
       column('Off', 'right'),
       column('Seen', 'right'),
+      column('Simulated', 'right'),
       column('Runs', 'right'),
     ],
     rows: verdicts.map(({ id, value, simulated, replications, sees, holds }) =>
-      row([id, value.toPrecision(5), simulated.toPrecision(5), percent(simulated / value - 1), percent(sees), `${replications}`], !holds),
+      row(
+        [unbroken(id), value.toPrecision(5), percent(simulated / value - 1), percent(sees), simulated.toPrecision(6), `${replications}`],
+        !holds,
+      ),
     ),
     note: null,
   }

@@ -20,7 +20,7 @@ export const KINDS = ['a loop against the reading aloud', 'any line', 'a wrong s
 export type Kind = (typeof KINDS)[number]
 
 const SEED = 'soak'
-/** milliseconds that reading a scenario may take */
+/** milliseconds of work that reading a scenario may take; how long others keep the machine busy meanwhile is not counted */
 const READ_MAX = 1000
 
 /** null: nothing is wrong */
@@ -64,10 +64,11 @@ function scenarioFault(number: number, scenarios: readonly string[]): Finding | 
   const whole = (below: number): number => Math.floor(random() * below)
   let text = scenarios[whole(scenarios.length)]!
   for (let spoils = 1 + whole(3); spoils > 0; spoils--) text = spoil(text, whole)
-  const start = performance.now()
+  const start = process.cpuUsage()
   try {
     const { scenario, problems } = readScenario(text, 'spoilt.yaml')
-    const milliseconds = performance.now() - start
+    const { user, system } = process.cpuUsage(start)
+    const milliseconds = (user + system) / 1000
     if (milliseconds > READ_MAX) return { what: `reading takes ${milliseconds.toFixed(0)} ms`, shown: text }
     if (scenario === null && problems.length === 0) return { what: 'no scenario, and no word why', shown: text }
     const lost = problems.find(({ line, column }) => !(line >= 1 && column >= 1))
