@@ -26,6 +26,15 @@ describe('results on standard output, all else on standard error', () => {
     for (const workers of ['2', '5']) expect((await loopwright(...words, '--workers', workers)).out === one.out).toBe(true)
   }, 180_000)
 
+  test('run --json --engine: the same bytes by either', async () => {
+    const [events, recursion] = await Promise.all(
+      ['events', 'recursion'].map((engine) => loopwright('run', DEMO, '--json', '--seed', '3', '--engine', engine)),
+    )
+    expect(events!.code).toBe(0)
+    expect(JSON.parse(events!.out).output).toBeGreaterThan(0)
+    expect(recursion!.out === events!.out).toBe(true)
+  })
+
   test('run --json: one document and nothing else', async () => {
     const { code, out, err } = await loopwright('run', DEMO, '--json')
     const run = JSON.parse(out)
@@ -42,6 +51,8 @@ describe('what goes wrong', () => {
     [2, ['run', 'package.json'], 'package.json:1:'],
     [1, ['sweep', DEMO, '--out', 'package.json/page.html'], 'a part of the path is a file'],
     [2, ['notebook', 'packages/cli/src/shell.ts'], 'no notebook'],
+    [2, ['run', 'scenarios/test-and-repair-line.yaml', '--engine', 'recursion'], 'the recursion does not hold for this line'],
+    [2, ['run', DEMO, '--engine', 'recursion', '--trace', '--json'], 'only the event engine has'],
   ])('code %i: %j', async (expected, words, said) => {
     const { code, out, err } = await loopwright(...words)
     expect(code).toBe(expected)

@@ -1,5 +1,5 @@
 /** Where the commands keep finished replications. */
-import type { Store } from '@loopwright/study'
+import type { ForcedEngine, Store } from '@loopwright/study'
 import type { Shell } from './shell.ts'
 
 export const STORE_FOLDER = '.loopwright'
@@ -9,10 +9,12 @@ export interface StoreFlags {
   readonly store?: string
   /** no store: everything is run again, nothing is kept */
   readonly fresh?: true
+  /** one of the engines is forced: it runs everything itself */
+  readonly engine?: ForcedEngine
 }
 
-export async function openStore(shell: Shell, { store, fresh }: StoreFlags): Promise<Store | null> {
-  return fresh === true ? null : await shell.openStore(store ?? STORE_FOLDER)
+export async function openStore(shell: Shell, { store, fresh, engine }: StoreFlags): Promise<Store | null> {
+  return fresh === true || engine !== undefined ? null : await shell.openStore(store ?? STORE_FOLDER)
 }
 
 /** Says on standard error what came from the store, and what was wrong with it; nothing where there is nothing to say. */

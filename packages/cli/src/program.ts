@@ -4,7 +4,7 @@ import { carrierCounts, percent, replicationNumber, seedText, wholeNumber } from
 import { SCHEMAS } from './commands/schema.ts'
 import { nameList } from './orderRules.ts'
 import type { Shell } from './shell.ts'
-import { addStudies, threaded } from './studyProgram.ts'
+import { addStudies, engineOption, threaded } from './studyProgram.ts'
 import { wrapText } from './wrapText.ts'
 
 const VARIATION = ['--variation <name>', 'with a named set of changed values from the file'] as const
@@ -173,6 +173,7 @@ function common(command: Command): Command {
     .option(...VARIATION)
     .option('--seed <text>', 'names the random worlds', seedText, SEED)
     .option('--workers <count>', 'threads; changes no result (default: one per core)', wholeNumber)
+    .addOption(engineOption())
     .option('--json', 'print one JSON document, in full precision')
     .option('--csv <folder>', 'write tables as CSV files')
     .option('--out <file>', 'write the page, one HTML file')

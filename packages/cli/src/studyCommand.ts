@@ -56,7 +56,7 @@ export async function studyCommand<T>(shell: Shell, flags: StudyFlags, work: Stu
 }
 
 /** What a study refuses because of what was asked becomes a `Misuse`. */
-async function refused<T>(study: Promise<T>): Promise<T> {
+export async function refused<T>(study: Promise<T>): Promise<T> {
   try {
     return await study
   } catch (error) {

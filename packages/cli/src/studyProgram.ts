@@ -1,5 +1,5 @@
 /** The commands of the studies: names, options, examples. */
-import type { Command } from 'commander'
+import { type Command, Option } from 'commander'
 import { positiveNumber, seedText, wholeNumber } from './arguments.ts'
 import { nameList } from './orderRules.ts'
 import type { Shell } from './shell.ts'
@@ -79,7 +79,7 @@ export function addStudies(root: Command, { shell, command, onCode }: ProgramCon
       ),
     )
 
-  studyOptions(root.command('steady <file>'), 10, 'long runs')
+  tracedOptions(root.command('steady <file>'), 10, 'long runs')
     .description('say how long the start of a run shows, what the line makes from then on, and what run length would do')
     .option(...VARIATION)
     .addHelpText('after', examples('steady line.yaml'))
@@ -98,6 +98,19 @@ export function addStudies(root: Command, { shell, command, onCode }: ProgramCon
 }
 
 function studyOptions(command: Command, replications: number, what = 'random worlds to run'): Command {
+  return tracedOptions(command, replications, what).addOption(engineOption())
+}
+
+/** Both engines give the same, to the last bit: for who wants to see it, or to time them. */
+export function engineOption(): Option {
+  return new Option(
+    '--engine <engine>',
+    'run everything again by one engine (default: the recursion where it holds); changes no result',
+  ).choices(['events', 'recursion'])
+}
+
+/** Of studies that need the events of their runs, which only one engine has. */
+function tracedOptions(command: Command, replications: number, what: string): Command {
   return command
     .option('--replications <count>', what, wholeNumber, replications)
     .option('--seed <text>', 'names the random worlds', seedText, SEED)

@@ -1,10 +1,11 @@
 /** Threads that load their code while the command still reads its scenario. */
-import { createPool, type Pool } from '@loopwright/study'
+import { createPool, type ForcedEngine, type Pool } from '@loopwright/study'
 
 /** What the options say of threads, and those that run already. */
 export interface ThreadFlags {
   readonly workers?: number
   readonly pool?: Pool
+  readonly engine?: ForcedEngine
 }
 
 /** Fewer runs may be over before a thread has started, and then there is none. */
@@ -28,7 +29,8 @@ export async function withThreads<F extends ThreadFlags>(flags: F, runs: number,
 }
 
 /** As options of a study. */
-export const threadsOf = ({ workers, pool }: ThreadFlags): ThreadFlags => ({
+export const threadsOf = ({ workers, pool, engine }: ThreadFlags): ThreadFlags => ({
   ...(workers === undefined ? {} : { workers }),
   ...(pool === undefined ? {} : { pool }),
+  ...(engine === undefined ? {} : { engine }),
 })

@@ -58,12 +58,15 @@ export function createSimulator(spec: LineSpec, options: Omit<SimulateOptions, '
   }
 }
 
+const WHY_NOT =
+  'the recursion does not hold for this line: it wants one closed loop with operators at their stations, and no stop that can freeze a move; take the event engine, which every line, trace and check runs by'
+
 function wantsRecursion(line: Line, options: Omit<SimulateOptions, 'seed' | 'replication'>): boolean {
   const engine = options.engine ?? 'auto'
   if (engine === 'events') return false
   const plain = options.trace === undefined && options.verify !== true && options.backwards !== true
   if (plain && canRecur(line)) return true
-  if (engine === 'recursion') throw new RangeError('the recursion does not hold for this line, or a trace is wanted: take the event engine')
+  if (engine === 'recursion') throw new RangeError(WHY_NOT)
   return false
 }
 

@@ -63,7 +63,7 @@ export type { Store, StoreEntry, StoreReport } from './store/store.ts'
 export type { Rule } from './sweepAnswer.ts'
 export { sweepAnswer } from './sweepAnswer.ts'
 export type { NotConfirmed, StationShares, SweepAnswer, SweepCount, SweepResult, ZoneShares } from './sweepResult.ts'
-export type { TraceColumns } from './task.ts'
+export type { ForcedEngine, TraceColumns } from './task.ts'
 // Sharing tasks among stations
 export type { BalanceRequest, BalanceResult, TaskToShare } from './taskBalance.ts'
 export { taskBalance } from './taskBalance.ts'

@@ -1,9 +1,11 @@
 import { type LineSpec, lawOrNull } from '@loopwright/line'
 import { callingThread } from './callingThread.ts'
 import { expectedMoves } from './expectedMoves.ts'
+import { forcedPool } from './forcedPool.ts'
 import { createPool, type Pool } from './pool.ts'
 import { keptPool } from './store/keptPool.ts'
 import type { Store } from './store/store.ts'
+import type { ForcedEngine } from './task.ts'
 
 export interface PoolOptions {
   /** threads, ≥ 1; default: one per core, and none but the caller's own for a study that is over before a thread has started. Changes no result. */
@@ -12,6 +14,8 @@ export interface PoolOptions {
   readonly pool?: Pool
   /** where finished replications are kept and looked up; default: nowhere. Changes no result. */
   readonly store?: Store | null
+  /** forces one of the two engines; then nothing comes from the store and nothing goes into it. Changes no result. */
+  readonly engine?: ForcedEngine
 }
 
 /** How much a study will have to run, where that is known. */
@@ -32,8 +36,9 @@ const MOVES_SMALL = 50_000
 export function openPool(options: PoolOptions, work: Work | null = null): { readonly pool: Pool; readonly close: () => Promise<void> } {
   const small = options.workers === undefined && work !== null && work.moves <= MOVES_SMALL
   const threads = options.pool ?? (small ? callingThread() : createPool(options.workers, work?.replications))
+  const { engine, store } = options
   return {
-    pool: options.store == null ? threads : keptPool(threads, options.store),
+    pool: engine !== undefined ? forcedPool(threads, engine) : store == null ? threads : keptPool(threads, store),
     close: async () => {
       if (options.pool === undefined) await threads.close()
     },

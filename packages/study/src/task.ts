@@ -13,7 +13,11 @@ export interface Task {
   readonly to: number
   /** what is wanted of each: its row, all that it tells, or all that and its events */
   readonly want: 'rows' | 'results' | 'traces'
+  /** forces one of the two engines; default: the recursion where it holds. Changes no result. */
+  readonly engine?: ForcedEngine
 }
+
+export type ForcedEngine = 'events' | 'recursion'
 
 export interface TaskResult {
   readonly rows: readonly Float64Array[]
@@ -59,10 +63,10 @@ export class TaskRunner {
   }
 
   #simulator(task: Task, spec: LineSpec): Simulator {
-    const key = `${task.line}/${task.carriers}`
+    const key = `${task.line}/${task.carriers}/${task.engine}`
     const kept = this.#simulators.get(key)
     if (kept !== undefined) return kept
-    const made = createSimulator(withCarriers(spec, task.carriers))
+    const made = createSimulator(withCarriers(spec, task.carriers), task.engine === undefined ? {} : { engine: task.engine })
     this.#simulators.set(key, made)
     if (this.#simulators.size > SIMULATORS_MAX) this.#simulators.delete(this.#simulators.keys().next().value!)
     return made

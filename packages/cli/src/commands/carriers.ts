@@ -5,6 +5,7 @@ import { openStore, type StoreFlags, tellStore } from '../keptRuns.ts'
 import { loadScenario } from '../loadScenario.ts'
 import { progress } from '../progress.ts'
 import { refusals, type Shell } from '../shell.ts'
+import { refused } from '../studyCommand.ts'
 import { carriersTables } from '../tables/carriersTables.ts'
 import { type OutputFlags, tell } from '../tell.ts'
 import { type ThreadFlags, threadsOf } from '../threads.ts'
@@ -31,7 +32,7 @@ export async function carriers(shell: Shell, file: string, flags: CarriersFlags,
   const cells = flags.json === true && flags.out === undefined ? null : import('../cells.ts')
   const told = progress(shell, studyStage({ deciding: 'best', from: counts[0]!, to: counts.at(-1)! }), 0)
   const store = await openStore(shell, flags)
-  const study = await carrierStudy(line, {
+  const asked = carrierStudy(line, {
     seed,
     counts,
     within: flags.within / 100,
@@ -43,6 +44,7 @@ export async function carriers(shell: Shell, file: string, flags: CarriersFlags,
     ...(replications === undefined ? {} : { replicationsMax: replications }),
     ...threadsOf(flags),
   })
+  const study = await refused(asked)
   told.end(study.partial)
   tellStore(shell, store)
   return await tell(shell, flags, {

@@ -6,6 +6,7 @@ import { openStore, type StoreFlags, tellStore } from '../keptRuns.ts'
 import { loadScenario } from '../loadScenario.ts'
 import { progress } from '../progress.ts'
 import { Misuse, type Shell } from '../shell.ts'
+import { refused } from '../studyCommand.ts'
 import { runTables } from '../tables/runTables.ts'
 import { countTables } from '../tables/sweepTables.ts'
 import { type OutputFlags, tell } from '../tell.ts'
@@ -23,6 +24,8 @@ export async function run(shell: Shell, file: string, flags: RunFlags, command: 
   if (trace === true && replications > 1) throw new Misuse('--trace tells the events of one run; leave out --replications, or ask for 1')
   if (trace === true && flags.json !== true && flags.csv === undefined)
     throw new Misuse('--trace adds the events to --json or --csv; give one of them')
+  if (trace === true && flags.engine === 'recursion')
+    throw new Misuse('--trace tells events, which only the event engine has; leave out --engine')
   const source = await loadScenario(shell, file, flags.variation)
   const { line, plan } = source.scenario
   if (flags.out !== undefined) await shell.checkWritable(flags.out)
@@ -34,7 +37,11 @@ export async function run(shell: Shell, file: string, flags: RunFlags, command: 
   const traced = trace === true ? await tracedRun(line, { seed, replication: 0, signal }) : null
   const threads = { onProgress: told.onProgress, ...threadsOf(flags) }
   const runs =
-    trace === true ? (traced === null ? [] : [traced.run]) : await replicate(line, { seed, replications, signal, store, ...threads })
+    trace === true
+      ? traced === null
+        ? []
+        : [traced.run]
+      : await refused(replicate(line, { seed, replications, signal, store, ...threads }))
   if (traced !== null) told.onProgress({ done: 1, total: 1 })
   const result = runsResult(line, runs, { seed, replications, plan: plan?.unitsPerWindow ?? null })
   told.end(result.partial)

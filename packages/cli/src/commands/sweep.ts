@@ -4,6 +4,7 @@ import { openStore, type StoreFlags, tellStore } from '../keptRuns.ts'
 import { loadScenario } from '../loadScenario.ts'
 import { progress } from '../progress.ts'
 import { refusals, type Shell } from '../shell.ts'
+import { refused } from '../studyCommand.ts'
 import { sweepTables } from '../tables/sweepTables.ts'
 import { type OutputFlags, tell } from '../tell.ts'
 import { type ThreadFlags, threadsOf } from '../threads.ts'
@@ -30,7 +31,7 @@ export async function sweep(shell: Shell, file: string, flags: SweepFlags, comma
     counts.length * replications,
   )
   const store = await openStore(shell, flags)
-  const result = await carrierSweep(line, counts, {
+  const study = carrierSweep(line, counts, {
     seed,
     replications,
     plan: plan?.unitsPerWindow ?? null,
@@ -40,6 +41,7 @@ export async function sweep(shell: Shell, file: string, flags: SweepFlags, comma
     onProgress: (now) => told.onProgress({ ...now, what: `carriers ${counts[0]} to ${counts.at(-1)}` }),
     ...threadsOf(flags),
   })
+  const result = await refused(study)
   told.end(result.partial)
   tellStore(shell, store)
   return await tell(shell, flags, {
