@@ -1,4 +1,4 @@
-/** Runs the event engine on the line named from event 300,000 to 1,300,000 between two marks, for counting the collections of garbage in between. */
+/** Runs the event engine on the line named from event 300,000 to 2,300,000 between two marks, for counting the collections of garbage in between. */
 import { buildLine } from '../../packages/line/src/build.ts'
 import { handleInstant } from '../../packages/line/src/instant.ts'
 import { resetLine } from '../../packages/line/src/start.ts'
@@ -16,6 +16,7 @@ function runTo(events: number): void {
 }
 
 runTo(300_000)
+globalThis.gc!({ type: 'minor' } as never)
 console.log('from here')
-runTo(1_300_000)
+runTo(2_300_000)
 console.log('to here')

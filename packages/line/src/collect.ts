@@ -168,16 +168,16 @@ export class Collector {
   onMoveStart(from: number, to: number, carrier: number): void {
     const { line } = this
     const { now } = line
-    this.stored.sums[CHANGE_AT] = now
-    if (to === line.store) this.stored.change(1)
-    else {
+    if (to === line.store || from === line.store) {
+      // in one place: `now` as a parameter in two of them would be boxed for every move
+      this.stored.sums[CHANGE_AT] = now
+      this.stored.change((to === line.store ? 1 : 0) - (from === line.store ? 1 : 0))
+    }
+    if (to !== line.store) {
       this.touch(to)
       this.occupiedSince[to] = now
     }
-    if (from === line.store) {
-      this.stored.change(-1)
-      return
-    }
+    if (from === line.store) return
     this.touch(from)
     this.occupiedSeconds[from]! += now - this.occupiedSince[from]!
     this.movesOut[from]!++
