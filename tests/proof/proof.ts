@@ -2,7 +2,7 @@
  * Every exactly known value that the model can express, with as many runs as show an error of 1 %: `npm run proof`. What is judged is kept under
  * `.loopwright/proof`, so that a proof that was stopped goes on where it was; `npm run proof -- --fresh` begins anew. Writes `out/proof.html`.
  */
-import { spawn } from 'node:child_process'
+import { type ChildProcess, spawn } from 'node:child_process'
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { availableParallelism } from 'node:os'
 import { writePage } from '@loopwright/notebook'
@@ -28,11 +28,20 @@ const workers = Math.max(1, Math.min(availableParallelism(), open.length))
 const told = setInterval(() => {
   process.stderr.write(`${done()} of ${lines.length} lines judged, ${((performance.now() - start) / 1000).toFixed(0)} s\n`)
 }, 10_000)
-const shifts = Array.from({ length: open.length === 0 ? 0 : workers }, (_, worker) => {
-  const ids = open.filter((__, k) => k % workers === worker)
-  return spawn(process.execPath, ['--import', 'tsx', '-C', 'loopwright-source', SHIFT, FOLDER, ...ids], {
-    stdio: ['ignore', 'inherit', 'inherit'],
+const waiting = [...open]
+/** Hands the next line over; when there is none, the shift ends. */
+function handOver(shift: ChildProcess): void {
+  const id = waiting.shift()
+  if (id === undefined) shift.disconnect()
+  else shift.send(id)
+}
+const shifts = Array.from({ length: open.length === 0 ? 0 : workers }, () => {
+  const shift = spawn(process.execPath, ['--import', 'tsx', '-C', 'loopwright-source', SHIFT, FOLDER], {
+    stdio: ['ignore', 'inherit', 'inherit', 'ipc'],
   })
+  shift.on('message', () => handOver(shift))
+  handOver(shift)
+  return shift
 })
 let stopped = false
 process.on('SIGINT', () => {
