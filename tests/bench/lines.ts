@@ -5,24 +5,36 @@ const MEANS = [38, 44, 52, 47, 41, 50]
 const PLACES = [0, 3, 7, 10, 13, 17]
 const BLOCK = 20
 
+export interface BlockOptions {
+  /** in all; default: 11 for the first block, 10 for each further one */
+  readonly carriers?: number
+  /** each block loads at its first station and unloads at its last, so that products are everywhere from the start; default: the whole loop does */
+  readonly each?: boolean
+}
+
 /**
  * A loop of blocks of 20 zones of 1.04 m with six stations each and 11 carriers for the first block, 10 for each further one: load at the first station, unload at the last.
  *
  * @param blocks  ≥ 1
  * @param hours   simulated time, from empty
  */
-export function blockLoop(blocks: number, hours: number): LineSpec {
+export function blockLoop(
+  blocks: number,
+  hours: number,
+  { carriers = blocks === 1 ? 11 : 10 * blocks, each = false }: BlockOptions = {},
+): LineSpec {
   const zones = BLOCK * blocks
   const count = MEANS.length * blocks
+  const stretch = each ? MEANS.length : count
   const station = (s: number) => {
     const task: TaskSpec[] = [{ task: s, seconds: [{ kind: 'lognormal', mean: MEANS[s % MEANS.length]!, cv: 0.15 }] }]
     return {
       name: `S${s + 1}`,
       title: `S${s + 1}`,
       zone: BLOCK * Math.floor(s / MEANS.length) + PLACES[s % MEANS.length]!,
-      load: s === 0 ? task : null,
-      work: s > 0 && s < count - 1 ? task : null,
-      unload: s === count - 1 ? task : null,
+      load: s % stretch === 0 ? task : null,
+      work: s % stretch > 0 && s % stretch < stretch - 1 ? task : null,
+      unload: s % stretch === stretch - 1 ? task : null,
       releaseSeconds: { kind: 'constant', value: 0 } as const,
       ...PLAIN_STATION,
     }
@@ -51,7 +63,7 @@ export function blockLoop(blocks: number, hours: number): LineSpec {
       moveSeconds: null,
       clearSeconds: null,
     })),
-    carriers: { count: blocks === 1 ? 11 : 10 * blocks, lengthMetres: 0.75, widthMetres: 0.75, start: 'spread' },
+    carriers: { count: carriers, lengthMetres: 0.75, widthMetres: 0.75, start: 'spread' },
     reactionSeconds: 0.1,
     staggerSeconds: 0.1,
     stations: Array.from({ length: count }, (_, s) => station(s)),

@@ -1,5 +1,7 @@
 // What a chart gives
 
+export type { CostGrowthOptions, CostPoint } from './costGrowth.ts'
+export { costGrowth } from './costGrowth.ts'
 export type { DriversOptions } from './drivers.ts'
 export { drivers } from './drivers.ts'
 export type { ChartRow, Figure, WindowWords } from './figure.ts'

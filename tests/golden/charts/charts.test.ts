@@ -4,6 +4,7 @@ import { type Figure, type Look, stationTimes, statesIn, zoneOccupancy } from '@
 import { Ajv } from 'ajv'
 import { describe, expect, test } from 'vitest'
 import { baseLineCount, baseLineSweep, SHIFT } from '../../../packages/charts/src/examples/baseLine.ts'
+import { costGrowthExample } from '../../../packages/charts/src/examples/costGrowth.ts'
 import { driversExample } from '../../../packages/charts/src/examples/drivers.ts'
 import { lossesExample } from '../../../packages/charts/src/examples/losses.ts'
 import { outputByHourExample } from '../../../packages/charts/src/examples/outputByHour.ts'
@@ -19,6 +20,7 @@ import { zoneOccupancyExample } from '../../../packages/charts/src/examples/zone
 import { collisions, compileWarnings, draw, png, viewOf } from './draw.ts'
 
 const EXAMPLES: Readonly<Record<string, () => Figure>> = {
+  costGrowth: costGrowthExample,
   drivers: driversExample,
   losses: lossesExample,
   outputByHour: outputByHourExample,

@@ -1,0 +1,19 @@
+import { costGrowth } from '../costGrowth.ts'
+import type { Figure } from '../figure.ts'
+
+/** Invented. */
+export function costGrowthExample(): Figure {
+  const sizes = [20, 200, 2000, 20_000]
+  const series = (name: string, nanoseconds: readonly number[]) =>
+    nanoseconds.map((median, index) => ({
+      series: name,
+      size: sizes[index]!,
+      nanoseconds: median,
+      least: 0.96 * median,
+      greatest: 1.07 * median,
+    }))
+  return costGrowth([...series('event engine', [210, 215, 240, 290]), ...series('recursion', [60, 58, 66, 80])], {
+    of: 'zones',
+    tenfold: true,
+  })
+}
