@@ -19,9 +19,14 @@ function bench(...words: string[]): BenchDocument {
 const number = { type: 'number', exclusiveMinimum: 0 }
 const figure = {
   type: 'object',
-  required: ['median', 'spread', 'ratio'],
+  required: ['median', 'spread', 'ratio', 'ratioSpread'],
   additionalProperties: false,
-  properties: { median: number, spread: { type: 'array', items: number, minItems: 2, maxItems: 2 }, ratio: { type: ['number', 'null'] } },
+  properties: {
+    median: number,
+    spread: { type: 'array', items: number, minItems: 2, maxItems: 2 },
+    ratio: { type: ['number', 'null'] },
+    ratioSpread: { type: ['array', 'null'], items: number },
+  },
 }
 const part = {
   type: 'object',

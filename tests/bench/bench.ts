@@ -11,6 +11,8 @@ import { buildSync } from 'esbuild'
 import seedrandom from 'seedrandom'
 import { CASES } from './cases.ts'
 import { benchDocument, benchText, type Sample } from './document.ts'
+import { GROWTH } from './growth.ts'
+import { writeGrowth } from './growthPage.ts'
 
 function option(name: string): string | undefined {
   const at = process.argv.indexOf(`--${name}`)
@@ -39,11 +41,14 @@ function sample(file: string, job: string, share: string): Sample {
   return JSON.parse(done.stdout.trim().split('\n').at(-1)!) as Sample
 }
 
+const growth = process.argv.includes('--growth')
 const rounds = Number(option('rounds') ?? 5)
-const names = option('only')?.split(',') ?? Object.keys(CASES)
-const unknown = names.filter((name) => CASES[name] === undefined)
-if (unknown.length > 0) throw new Error(`no case is called ${unknown.join(', ')}; there are ${Object.keys(CASES).join(', ')}`)
-const jobs = names.flatMap((name) => Object.keys(CASES[name]!.parts).map((part) => `${name}/${part}`))
+const all = growth ? GROWTH : CASES
+const names = option('only')?.split(',') ?? Object.keys(all)
+const unknown = names.filter((name) => all[name] === undefined)
+if (unknown.length > 0) throw new Error(`no case is called ${unknown.join(', ')}; there are ${Object.keys(all).join(', ')}`)
+const cases = Object.fromEntries(names.map((name) => [name, all[name]!]))
+const jobs = Object.entries(cases).flatMap(([name, { parts }]) => Object.keys(parts).map((part) => `${name}/${part}`))
 const samples = new Map<string, Sample[]>(jobs.map((job) => [job, []]))
 const folder = mkdtempSync(join(tmpdir(), 'loopwright-bench-'))
 try {
@@ -61,5 +66,6 @@ try {
 }
 
 const { version } = JSON.parse(readFileSync('package.json', 'utf8')) as { version: string }
-const told = benchDocument(names, samples, { rounds, version })
+const told = benchDocument(cases, samples, { rounds, version })
 console.log(process.argv.includes('--json') ? JSON.stringify(told, null, 2) : benchText(told))
+if (growth && option('only') === undefined) process.stderr.write(`\n${await writeGrowth(told, 'out', new Date())}\n`)

@@ -1,6 +1,6 @@
 /** What a run of the benchmarks tells, as one document. */
 import { cpus, loadavg, totalmem } from 'node:os'
-import { CASES, type Figures } from './cases.ts'
+import type { Case, Figures } from './cases.ts'
 
 /** One part of a case, run once in a process of its own. */
 export interface Sample {
@@ -16,6 +16,8 @@ export interface Told {
   readonly spread: readonly [number, number]
   /** median over the rounds: the time of one replication, simulated hour, event, hold or whole in turns of the calibrating loop; null where the figure tells no time */
   readonly ratio: number | null
+  /** least and greatest of these */
+  readonly ratioSpread: readonly [number, number] | null
 }
 
 export interface PartTold {
@@ -47,11 +49,11 @@ export interface BenchDocument {
 }
 
 /**
- * @param names    of cases
+ * @param cases    by name
  * @param samples  by `case/part`, one for each round
  */
 export function benchDocument(
-  names: readonly string[],
+  cases: Readonly<Record<string, Case>>,
   samples: ReadonlyMap<string, readonly Sample[]>,
   about: { readonly rounds: number; readonly version: string },
 ): BenchDocument {
@@ -69,8 +71,7 @@ export function benchDocument(
       system: `${process.platform} ${process.arch}`,
     },
     rounds: about.rounds,
-    cases: names.map((name) => {
-      const { about: sentence, parts, byEngine } = CASES[name]!
+    cases: Object.entries(cases).map(([name, { about: sentence, parts, byEngine }]) => {
       const told = Object.fromEntries(Object.keys(parts).map((part) => [part, partTold(samples.get(`${name}/${part}`)!)]))
       return { name, about: sentence, ...(byEngine ? { engines: told } : { parts: told }) }
     }),
@@ -81,10 +82,12 @@ function partTold(samples: readonly Sample[]): PartTold {
   const figures = Object.keys(samples[0]!.figures).map((figure) => {
     const values = samples.map((one) => one.figures[figure]!)
     const ratios = samples.map((one) => ratio(figure, one.figures[figure]!, one.calibration))
+    const known = ratios.filter((one) => one !== null)
     const told: Told = {
       median: median(values),
-      spread: [Math.min(...values), Math.max(...values)],
-      ratio: ratios.includes(null) ? null : median(ratios.map((one) => one!)),
+      spread: spread(values),
+      ratio: known.length === 0 ? null : median(known),
+      ratioSpread: known.length === 0 ? null : spread(known),
     }
     return [figure, told] as const
   })
@@ -97,6 +100,8 @@ function ratio(figure: string, value: number, calibration: number): number | nul
   if (figure.startsWith('nanoseconds')) return value / calibration
   return figure === 'seconds' ? (value * 1e9) / calibration : null
 }
+
+const spread = (values: readonly number[]): [number, number] => [Math.min(...values), Math.max(...values)]
 
 export function median(values: readonly number[]): number {
   const sorted = [...values].sort((a, b) => a - b)

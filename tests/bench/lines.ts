@@ -25,9 +25,10 @@ export function blockLoop(
 ): LineSpec {
   const zones = BLOCK * blocks
   const count = MEANS.length * blocks
+  // products of one block never see the tasks of another: they are the same six
   const stretch = each ? MEANS.length : count
   const station = (s: number) => {
-    const task: TaskSpec[] = [{ task: s, seconds: [{ kind: 'lognormal', mean: MEANS[s % MEANS.length]!, cv: 0.15 }] }]
+    const task: TaskSpec[] = [{ task: s % stretch, seconds: [{ kind: 'lognormal', mean: MEANS[s % MEANS.length]!, cv: 0.15 }] }]
     return {
       name: `S${s + 1}`,
       title: `S${s + 1}`,
@@ -67,12 +68,39 @@ export function blockLoop(
     reactionSeconds: 0.1,
     staggerSeconds: 0.1,
     stations: Array.from({ length: count }, (_, s) => station(s)),
-    tasks: Array.from({ length: count }, (_, s) => `T${s + 1}`),
+    tasks: Array.from({ length: stretch }, (_, s) => `T${s + 1}`),
     variants: ['only'],
     mix: { kind: 'pattern', sequence: [0] },
     breakdowns: [],
     breaks: [],
     conveyorDuringBreaks: true,
     window: { warmupSeconds: 0, endSeconds: 3600 * hours },
+  }
+}
+
+/**
+ * A loop in which carriers do hardly anything but move, each move with a random time, so that no two happen together: load in the first zone, unload ten zones on, a
+ * second each.
+ *
+ * @param zones     ≥ 20
+ * @param carriers  below the number of zones
+ * @param hours     simulated time, from empty
+ */
+export function movesLoop(zones: number, carriers: number, hours: number): LineSpec {
+  const blocks = blockLoop(zones / BLOCK, hours, { carriers })
+  const second: TaskSpec[] = [{ task: 0, seconds: [{ kind: 'constant', value: 1 }] }]
+  const [load, unload] = [blocks.stations[0]!, blocks.stations[3]!]
+  return {
+    ...blocks,
+    paths: blocks.paths.map((path) => ({
+      ...path,
+      moveSeconds: { kind: 'uniform', min: 4, max: 7 } as const,
+      clearSeconds: { kind: 'constant', value: 3 } as const,
+    })),
+    stations: [
+      { ...load, load: second, work: null, unload: null },
+      { ...unload, load: null, work: null, unload: second },
+    ],
+    tasks: ['second'],
   }
 }

@@ -11,7 +11,7 @@ export interface CostPoint {
   /** zones, or carriers; ≥ 1 */
   readonly size: number
   /** of one event: median of the runs, > 0 */
-  readonly nanoseconds: number
+  readonly cost: number
   /** least and greatest of the runs */
   readonly least: number
   readonly greatest: number
@@ -20,6 +20,8 @@ export interface CostPoint {
 export interface CostGrowthOptions {
   /** what the size counts, a plural: "zones", "carriers" */
   readonly of: string
+  /** in what the cost is told, a plural: "nanoseconds" */
+  readonly unit: string
   /** the level axis: each step ten times the one before. Default: false, each step as long as the other */
   readonly tenfold?: boolean
 }
@@ -38,38 +40,38 @@ const DASHES: readonly (readonly number[])[] = [
  * @param points      each series in ascending order of size, at least two sizes; one series after the other
  * @throws RangeError if there are fewer, or more than three series
  */
-export function costGrowth(points: readonly CostPoint[], { of, tenfold = false }: CostGrowthOptions): Figure {
+export function costGrowth(points: readonly CostPoint[], { of, unit, tenfold = false }: CostGrowthOptions): Figure {
   const names = [...new Set(points.map(({ series }) => series))]
   const bySeries = names.map((name) => points.filter(({ series }) => series === name))
   if (names.length === 0 || names.length > DASHES.length || bySeries.some((each) => each.length < 2))
     throw new RangeError(`the growth of cost is drawn for 1 to ${DASHES.length} series, each of 2 sizes or more`)
   const rows = bySeries.flatMap((each) =>
-    each.map(({ series, size, nanoseconds, least, greatest }, index): ChartRow => {
-      const tip = `${series}, ${formatNumber(size, 0)} ${of}: ${formatNumber(nanoseconds, 0)} ns an event (${formatNumber(least, 0)} to ${formatNumber(greatest, 0)})`
-      return { series, size, nanoseconds, least, greatest, label: index === each.length - 1 ? series : '', tip }
+    each.map(({ series, size, cost, least, greatest }): ChartRow => {
+      const tip = `${series}, ${formatNumber(size, 0)} ${of}: ${costText(cost)} ${unit} an event (${costText(least)} to ${costText(greatest)})`
+      return { series, size, cost, least, greatest, tip }
     }),
   )
   const found = bySeries.map((each) => growthSentence(each, of)).join(' ')
-  const alt = `Nanoseconds an event against the number of ${of}, for ${names.join(' and ')}. ${found}`
+  const alt = `${capital(unit)} an event against the number of ${of}, for ${names.join(' and ')}. ${found}`
   return {
-    spec: frame({ description: alt, height: HEIGHT, rows, layer: layers(points, names, of, tenfold) }),
+    spec: frame({ description: alt, height: HEIGHT, rows, layer: layers(points, names, { of, unit, tenfold }) }),
     rows,
     swapRows: false,
     finding: found,
     alt,
     readLine: `Dots: median of the runs; the bar through a dot goes from the least to the greatest. The upright axis begins at 0.`,
-    table: costTable(points, names, of),
+    table: costTable(points, names, { of, unit }),
   }
 }
 
 function growthSentence(each: readonly CostPoint[], of: string): string {
   const [first, last] = [each[0]!, each.at(-1)!]
-  const factor = formatNumber(last.nanoseconds / first.nanoseconds, 2)
+  const factor = formatNumber(last.cost / first.cost, 2)
   const sizes = `from ${formatNumber(first.size, 0)} to ${formatNumber(last.size, 0)} ${of}`
-  return `${first.series[0]!.toUpperCase()}${first.series.slice(1)}: ${sizes} an event comes to cost ${factor} times as much.`
+  return `${capital(first.series)}: ${sizes} an event comes to cost ${factor} times as much.`
 }
 
-function layers(points: readonly CostPoint[], names: readonly string[], of: string, tenfold: boolean): Layer[] {
+function layers(points: readonly CostPoint[], names: readonly string[], { of, unit, tenfold }: Required<CostGrowthOptions>): Layer[] {
   const sizes = [...new Set(points.map(({ size }) => size))].sort((a, b) => a - b)
   const highest = Math.max(...points.map(({ greatest }) => greatest))
   const step = niceStep(highest * 1.08, 6)
@@ -77,49 +79,59 @@ function layers(points: readonly CostPoint[], names: readonly string[], of: stri
   const x = {
     field: 'size',
     type: 'quantitative',
-    title: `${of[0]!.toUpperCase()}${of.slice(1)}`,
+    title: capital(of),
     scale: { type: tenfold ? 'log' : 'linear', domain: [tenfold ? sizes[0]! : 0, sizes.at(-1)!] as [number, number] },
     axis: { values: sizes, format: ',d', labelOverlap: true, labelFlush: true },
   } as const
   const y = {
-    field: 'nanoseconds',
+    field: 'cost',
     type: 'quantitative',
-    title: 'Nanoseconds an event',
+    title: `${capital(unit)} an event`,
     scale: { domain: [0, top] as [number, number], nice: false },
     axis: { tickCount: 6, grid: true },
   } as const
   const tooltip = { field: 'tip' } as const
   return [
-    ...names.map(
-      (name, index): Layer => ({
-        transform: [{ filter: `datum.series === ${JSON.stringify(name)}` }],
-        mark: { type: 'line', style: 'meanStep', strokeDash: [...DASHES[index]!] },
-        encoding: { x, y },
-      }),
-    ),
+    {
+      mark: { type: 'line', style: 'meanStep' },
+      encoding: {
+        x,
+        y,
+        strokeDash: {
+          field: 'series',
+          type: 'nominal',
+          scale: { domain: [...names], range: DASHES.slice(0, names.length).map((dash) => [...dash]) },
+          legend: {
+            title: null,
+            orient: 'top',
+            symbolType: 'stroke',
+            symbolSize: 900,
+            symbolStrokeWidth: 1.4,
+            columns: { expr: 'width < 560 ? 1 : 3' },
+          },
+        },
+      },
+    },
     { mark: { type: 'rule', style: 'mean' }, encoding: { x, y: { ...y, field: 'least' }, y2: { field: 'greatest' }, tooltip } },
     { mark: { type: 'point', style: 'meanDot' }, encoding: { x, y, tooltip } },
-    ...(['halo', null] as const).map(
-      (halo): Layer => ({
-        mark: { type: 'text', style: halo === null ? 'words' : ['words', halo], align: 'right', baseline: 'bottom', dy: -10, dx: -6 },
-        encoding: { x, y, text: { field: 'label' } },
-      }),
-    ),
   ]
 }
 
-function costTable(points: readonly CostPoint[], names: readonly string[], of: string): Table {
+function costTable(points: readonly CostPoint[], names: readonly string[], { of, unit }: CostGrowthOptions): Table {
   const sizes = [...new Set(points.map(({ size }) => size))].sort((a, b) => a - b)
   const text = (name: string, size: number): string => {
     const point = points.find((each) => each.series === name && each.size === size)
-    return point === undefined
-      ? '–'
-      : `${formatNumber(point.nanoseconds, 0)} (${formatNumber(point.least, 0)} … ${formatNumber(point.greatest, 0)})`
+    return point === undefined ? '–' : `${costText(point.cost)} (${costText(point.least)} … ${costText(point.greatest)})`
   }
   return {
-    caption: `Nanoseconds an event, by number of ${of}: median (least … greatest)`,
-    columns: [column(`${of[0]!.toUpperCase()}${of.slice(1)}`, 'right'), ...names.map((name) => column(name, 'right'))],
+    caption: `${capital(unit)} an event, by number of ${of}: median (least … greatest)`,
+    columns: [column(capital(of), 'right'), ...names.map((name) => column(name, 'right'))],
     rows: sizes.map((size) => row([formatNumber(size, 0), ...names.map((name) => text(name, size))])),
     note: null,
   }
 }
+
+const capital = (words: string): string => `${words[0]!.toUpperCase()}${words.slice(1)}`
+
+/** Three digits. */
+const costText = (cost: number): string => formatNumber(cost, Math.max(0, 2 - Math.floor(Math.log10(cost))))
