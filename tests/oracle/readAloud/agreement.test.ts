@@ -2,8 +2,9 @@
  * The engine against the reading aloud of the page, on lines made up at random: every number of the run's result, and every entry of the trace.
  * Times on the clock's grid are compared exactly. Gamma and PERT draws come from one inverse in both, all other draws from two.
  */
-import { simulate, Trace } from '@loopwright/line'
+
 import type { LineSpec } from '@loopwright/line'
+import { simulate, Trace } from '@loopwright/line'
 import * as fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { compare } from './compare.ts'

@@ -1,6 +1,15 @@
 /** What a run reports, counted from the log and from the states of the times between instants. (MODEL.md §11) */
-import type { RunEnd, RunResult, TallyResult } from '@loopwright/line'
+import {
+  type BreakdownResult,
+  type HandlingResult,
+  type RunEnd,
+  type RunResult,
+  STORE,
+  type SupplyResult,
+  type TallyResult,
+} from '@loopwright/line'
 import type { LogEntry } from './eventLog.ts'
+import { supplySpecAt } from './goods.ts'
 import { onGrid } from './grid.ts'
 import { breakIsOn } from './held.ts'
 import { carrierState, stationCauses, stationState, zoneCauses, zoneState } from './states.ts'
@@ -19,6 +28,12 @@ export interface Books {
   readonly zones: { readonly states: Seconds; readonly causes: Seconds; occupied: number }[]
   readonly carriers: { readonly states: Seconds }[]
   readonly down: number[]
+  /** by station */
+  readonly safetySeconds: number[]
+  /** by supply */
+  readonly queues: { productSeconds: number; max: number }[]
+  /** ∫ carriers in the store dt */
+  storeSeconds: number
   breakSeconds: number
   /** ∫ products in line dt */
   productSeconds: number
@@ -32,6 +47,9 @@ export function openBooks(w: World): Books {
     zones: w.spec.zones.map(() => ({ states: new Map(), causes: new Map(), occupied: 0 })),
     carriers: w.carriers.map(() => ({ states: new Map() })),
     down: w.spec.breakdowns.map(() => 0),
+    safetySeconds: w.spec.stations.map(() => 0),
+    queues: w.supplies.map(() => ({ productSeconds: 0, max: 0 })),
+    storeSeconds: 0,
     breakSeconds: 0,
     productSeconds: 0,
   }
@@ -51,7 +69,7 @@ export function bookUntil(books: Books, w: World, until: number): void {
   books.zones.forEach((book, zone) => {
     add(book.states, zoneState(w, zone), seconds)
     for (const cause of zoneCauses(w, zone)) add(book.causes, cause, seconds)
-    if (w.carriers.some((carrier) => carrier.zone === zone)) book.occupied += seconds
+    if (w.carriers.some((carrier) => carrier.place === zone)) book.occupied += seconds
   })
   w.carriers.forEach((carrier, index) => {
     add(books.carriers[index]!.states, carrierState(carrier), seconds)
@@ -60,6 +78,16 @@ export function bookUntil(books: Books, w: World, until: number): void {
   w.sources.forEach((source, index) => {
     if (source.down) books.down[index]! += seconds
   })
+  w.spec.stations.forEach((_, station) => {
+    if (w.safetyStops.some((stop) => stop.station === station)) books.safetySeconds[station]! += seconds
+  })
+  w.supplies.forEach((supply, index) => {
+    const length = supply?.queue.length ?? 0
+    const book = books.queues[index]!
+    book.productSeconds += length * seconds
+    book.max = Math.max(book.max, length)
+  })
+  books.storeSeconds += w.carriers.filter(({ place }) => place === STORE).length * seconds
   if (breakIsOn(w)) books.breakSeconds += seconds
 }
 
@@ -131,13 +159,65 @@ function cyclesOf(log: readonly LogEntry[], station: number, zone: number, inWin
   return cycles
 }
 
+/** "supplies with arrivals: that of the line first, then by station" */
+function suppliesOf(books: Books, w: World, inWindow: (t: number) => boolean, length: number): SupplyResult[] {
+  const entries = w.log.filter(({ t }) => inWindow(t))
+  return w.supplies.flatMap((supply, index): SupplyResult[] => {
+    if (supply === null || supplySpecAt(w, index).arrivals.kind === 'always') return []
+    const queued = entries.filter((entry) => entry.what === 'product arrival' && entry.supply === index)
+    const turnedAway = entries.filter((entry) => entry.what === 'turned away' && entry.supply === index).length
+    // a queue is at its longest right after an arrival, also if the product is taken at that instant
+    const lengths = queued.map((entry) => (entry.what === 'product arrival' ? entry.queue : 0))
+    const waits = entries.flatMap((entry) => (entry.what === 'taken from queue' && entry.supply === index ? [entry.waited] : []))
+    const { productSeconds, max } = books.queues[index]!
+    return [
+      {
+        name: supply.name,
+        arrivals: queued.length + turnedAway,
+        turnedAway,
+        queueMean: productSeconds / length,
+        queueMax: Math.max(max, ...lengths),
+        waiting: tally(waits),
+      },
+    ]
+  })
+}
+
+/** Of the pushes and pulls that end in the window, with all that held them: "named operators in their order, then stations with operators of their own and a manual path" */
+function handlingsOf(w: World, inWindow: (t: number) => boolean): HandlingResult[] {
+  const results = new Map<string, HandlingResult>()
+  w.operators.forEach(({ ownOf }, index) => {
+    const operator = ownOf === null ? w.spec.operators[index]!.name : w.spec.stations[ownOf]!.name
+    const key = `${ownOf === null} ${operator}`
+    let { count, seconds } = results.get(key) ?? { count: 0, seconds: 0 }
+    let start = 0
+    for (const entry of w.log) {
+      if (entry.what === 'push start' && entry.operator === index) start = entry.t
+      if (entry.what !== 'push end' || entry.operator !== index || !inWindow(entry.t)) continue
+      count += 1
+      seconds += entry.t - start
+    }
+    results.set(key, { operator, count, seconds })
+  })
+  return [...results.values()]
+}
+
+function safetyStopsOf(books: Books, w: World, inWindow: (t: number) => boolean): BreakdownResult[] {
+  return w.spec.stations.flatMap(({ name, safetyStop }, station): BreakdownResult[] => {
+    if (safetyStop === null) return []
+    const count = w.log.filter((entry) => entry.what === 'safety stop begin' && entry.station === station && inWindow(entry.t)).length
+    return [{ name, count, seconds: books.safetySeconds[station]! }]
+  })
+}
+
 export function closeBooks(books: Books, w: World, seed: string, replication: number, end: RunEnd): RunResult {
   const { warmup, end: endSeconds } = books
   const length = endSeconds - warmup
   const inWindow = (t: number): boolean => t > warmup && t <= endSeconds
   const { log, spec } = w
   const counted = (what: LogEntry['what']): LogEntry[] => log.filter((entry) => entry.what === what && inWindow(entry.t))
-  const outputSeconds = counted('unload').map((entry) => entry.t)
+  const takenOff = counted('unload').filter((entry) => entry.what === 'unload')
+  const outputSeconds = takenOff.filter(({ rejected }) => !rejected).map((entry) => entry.t)
   const outputByHour: number[] = []
   for (let hour = 0; hour * 3600 < length; hour++) {
     const from = warmup + hour * 3600
@@ -147,7 +227,7 @@ export function closeBooks(books: Books, w: World, seed: string, replication: nu
   const timesInLine: number[] = []
   for (const entry of log) {
     if (entry.what === 'load') loadedAt.set(entry.serial, entry.t)
-    if (entry.what === 'unload' && inWindow(entry.t)) timesInLine.push(entry.t - loadedAt.get(entry.serial)!)
+    if (entry.what === 'unload' && !entry.rejected && inWindow(entry.t)) timesInLine.push(entry.t - loadedAt.get(entry.serial)!)
   }
   const laps = lapsOf(w, inWindow)
   return {
@@ -157,12 +237,12 @@ export function closeBooks(books: Books, w: World, seed: string, replication: nu
     end,
     loads: counted('load').length,
     output: outputSeconds.length,
-    rejections: 0,
-    rejectedTakenOff: 0,
-    storeMean: 0,
-    supplies: [],
-    handlings: [],
-    safetyStops: [],
+    rejections: counted('reject').length,
+    rejectedTakenOff: takenOff.length - outputSeconds.length,
+    storeMean: books.storeSeconds / length,
+    supplies: suppliesOf(books, w, inWindow, length),
+    handlings: handlingsOf(w, inWindow),
+    safetyStops: safetyStopsOf(books, w, inWindow),
     outputPerHour: (outputSeconds.length * 3600) / length,
     outputByHour,
     outputSeconds,

@@ -1,5 +1,5 @@
-import { expect, test } from 'vitest'
 import type { RunResult } from '@loopwright/line'
+import { expect, test } from 'vitest'
 import { compare } from './compare.ts'
 import { givenLoop, until, withBreaks, withStations, withStop } from './lineFor.ts'
 import { readAloud } from './readAloud.ts'

@@ -83,6 +83,8 @@ export function compare(engine: RunResult, aloud: RunResult): string[] {
     mean(`supplies[${index}].queueMean`, a.queueMean, b.queueMean)
     tally(`supplies[${index}].waiting`, a.waiting, b.waiting)
   })
+  exact('end.unmanned', engine.end.unmanned, aloud.end.unmanned)
+  exact('safetyStops', engine.safetyStops, aloud.safetyStops)
   exact('handlings', engine.handlings, aloud.handlings)
   exact('breaks.count', engine.breaks.count, aloud.breaks.count)
   exact('breaks.seconds', engine.breaks.seconds, aloud.breaks.seconds)

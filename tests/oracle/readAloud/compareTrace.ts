@@ -3,6 +3,7 @@ import { TRACE_KINDS, type Trace } from '@loopwright/line'
 import type { LogEntry } from './eventLog.ts'
 
 const DUTIES = ['unload', 'load', 'work']
+const CHANGES = ['out', 'back', 'in']
 
 interface Line {
   readonly t: number
@@ -43,11 +44,25 @@ function fromTrace(trace: Trace): Line[] {
 function inWords(kind: string, place: number, carrier: number, detail: number): string {
   switch (kind) {
     case 'clear':
-    case 'change start':
     case 'change end':
     case 'stop begin':
     case 'stop end':
+    case 'repair start':
+    case 'receiver start':
+    case 'receiver end':
       return `${kind} ${place}`
+    case 'change start':
+      return `${kind} ${place} ${CHANGES[detail]}`
+    case 'operator sent':
+    case 'operator there':
+      return `${kind} ${place} o${detail}`
+    case 'operator free':
+      return `${kind} o${detail}`
+    case 'product arrival':
+    case 'turned away':
+      return `${kind} ${place} number ${detail}`
+    case 'reject':
+      return `${kind} c${carrier} product ${detail}`
     case 'break begin':
     case 'break end':
     case 'standstill':
@@ -71,7 +86,7 @@ function fromLog(entry: LogEntry): Line[] {
   ]
   switch (entry.what) {
     case 'move start':
-      return line(entry.zone, entry.carrier, entry.from === 'rest' ? 0 : 1)
+      return line(entry.path, entry.carrier, entry.from === 'rest' ? 0 : 1)
     case 'pass':
       return line(entry.zone, entry.carrier, 0, 'look')
     case 'clear':
@@ -86,6 +101,7 @@ function fromLog(entry: LogEntry): Line[] {
     case 'release end':
       return line(entry.station, entry.carrier)
     case 'change start':
+      return line(entry.zone, -1, CHANGES.indexOf(entry.why))
     case 'change end':
       return line(entry.zone, -1)
     case 'load':
@@ -93,10 +109,31 @@ function fromLog(entry: LogEntry): Line[] {
       return line(entry.zone, entry.carrier, entry.serial)
     case 'stop begin':
     case 'stop end':
+    case 'repair start':
       return line(entry.source, -1)
+    case 'safety stop begin':
+      return line(entry.source, -1, 0, 'stop begin')
+    case 'safety stop end':
+      return line(entry.source, -1, 0, 'stop end')
     case 'break begin':
     case 'break end':
-      return line(entry.break, -1)
+      return line(-1, -1)
+    case 'reject':
+      return line(entry.station, entry.carrier, entry.serial)
+    case 'operator sent':
+    case 'operator there':
+    case 'operator free':
+      return line(entry.station, -1, entry.operator)
+    case 'product arrival':
+    case 'turned away':
+      return line(entry.number, -1, entry.before)
+    case 'receiver start':
+    case 'receiver end':
+      return line(entry.station, -1)
+    case 'push start':
+    case 'push end':
+    case 'taken from queue':
+      return []
     case 'ended':
       return entry.reason === 'end of window' ? [] : line(0, -1, 0, 'standstill')
   }

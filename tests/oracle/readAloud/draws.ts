@@ -1,12 +1,15 @@
 /** Streams of random numbers by name, and durations drawn from them. (MODEL.md §9) */
-import seedrandom from 'seedrandom'
+
 import type { Distribution } from '@loopwright/stats'
+import seedrandom from 'seedrandom'
 import { onGrid } from './grid.ts'
 import { inverse } from './inverse.ts'
 
 export interface Draws {
   /** uniform number k of the stream */
   uniform(name: string, k: number): number
+  /** the next uniform of the stream, in order of use */
+  uniformInOrder(name: string): number
   /** draw that belongs to product `serial`: draw k of the stream is for product k */
   forProduct(name: string, d: Distribution, serial: number): number
   /** draw in order of use; a constant is no use */
@@ -39,14 +42,16 @@ export function openDraws(seed: string, replication: number): Draws {
     return onGrid(inverse(d, uniform(name, k)))
   }
 
+  function use(name: string): number {
+    const k = uses.get(name) ?? 0
+    uses.set(name, k + 1)
+    return k
+  }
+
   return {
     uniform,
+    uniformInOrder: (name) => uniform(name, use(name)),
     forProduct: draw,
-    inOrder(name, d) {
-      if (d.kind === 'constant') return onGrid(d.value)
-      const k = uses.get(name) ?? 0
-      uses.set(name, k + 1)
-      return draw(name, d, k)
-    },
+    inOrder: (name, d) => (d.kind === 'constant' ? onGrid(d.value) : draw(name, d, use(name))),
   }
 }

@@ -1,8 +1,11 @@
 /** Phase 2 of an instant: everything that ends now ends. (MODEL.md §1) */
+import { STORE } from '@loopwright/line'
 import { countAsHad, dutiesUpTo, dutyAhead } from './duties.ts'
-import { stationIn } from './held.ts'
+import { endOneArrival, endOneReceiverCycle, receive } from './goods.ts'
 import { onGrid } from './grid.ts'
+import { stationIn } from './held.ts'
 import { isDone, standsAsWayInNeeds } from './moves.ts'
+import { endOneWalk, letGo, pusherOf, setFree } from './people.ts'
 import type { Carrier, Move, World } from './world.ts'
 
 /** Ends one thing whose time has run out; false: there is none. */
@@ -10,7 +13,7 @@ export function endOne(w: World): boolean {
   for (const move of w.moves) if (endOfMove(w, move)) return true
   for (const carrier of w.carriers) if (endOfWork(w, carrier) || endOfRelease(w, carrier)) return true
   for (let zone = 0; zone < w.zones.length; zone++) if (endOfChange(w, zone)) return true
-  return false
+  return endOneWalk(w) || endOneArrival(w) || endOneReceiverCycle(w)
 }
 
 function endOfMove(w: World, move: Move): boolean {
@@ -42,13 +45,22 @@ export function forget(w: World, move: Move): void {
 }
 
 function arriveAtRest(w: World, move: Move): void {
-  w.zones[move.to]!.state = 'occupied'
+  if (move.to !== STORE) w.zones[move.to]!.state = 'occupied'
   const carrier = w.carriers[move.carrier]!
   carrier.atRest = true
   carrier.dutiesBehind = 0
   carrier.release = 'over' // there is one only after a duty
   w.log.push({ t: w.t, what: 'at rest', zone: move.to, carrier: move.carrier })
   noteIfDone(w, carrier)
+  const pusher = pusherOf(w, move.carrier)
+  if (pusher !== null) {
+    w.log.push({ t: w.t, what: 'push end', operator: w.operators.indexOf(pusher), carrier: move.carrier })
+    setFree(w, pusher) // "the operator is free when the carrier has arrived"
+  }
+}
+
+export function noteAllDone(w: World): void {
+  for (const carrier of w.carriers) noteIfDone(w, carrier)
 }
 
 /** "a carrier waits from the instant it is done" */
@@ -70,22 +82,27 @@ export function isClear(w: World, zone: number): boolean {
 
 function endOfWork(w: World, carrier: Carrier): boolean {
   if (carrier.work === null || carrier.work.left !== 0) return false
-  const { duty } = carrier.work
-  const index = stationIn(w, carrier.zone)!
+  const { duty, tasks } = carrier.work
+  const index = stationIn(w, carrier.place)!
   const station = w.spec.stations[index]!
   const carrierIndex = w.carriers.indexOf(carrier)
   carrier.work = null
   carrier.dutiesBehind = dutiesUpTo(duty)
-  countAsHad(station, duty, carrier.product!)
-  w.log.push({ t: w.t, what: 'duty end', zone: carrier.zone, carrier: carrierIndex, station: index, duty })
+  const product = carrier.product!
+  const isRejected = countAsHad(w, tasks, product)
+  w.log.push({ t: w.t, what: 'duty end', zone: carrier.place, carrier: carrierIndex, station: index, duty })
+  if (isRejected) w.log.push({ t: w.t, what: 'reject', zone: carrier.place, carrier: carrierIndex, station: index, serial: product.serial })
   if (duty === 'unload') {
-    w.log.push({ t: w.t, what: 'unload', zone: carrier.zone, carrier: carrierIndex, serial: carrier.product!.serial })
+    const { serial, rejected } = product
+    w.log.push({ t: w.t, what: 'unload', zone: carrier.place, carrier: carrierIndex, serial, rejected })
     carrier.product = null
+    receive(w, index)
   }
-  if (dutyAhead(station, carrier) === null) {
+  if (dutyAhead(w, index, carrier) === null) {
     // "after the last duty, release …; a release of 0 s, the default, is none"
     const none = station.releaseSeconds.kind === 'constant' && onGrid(station.releaseSeconds.value) === 0
     carrier.release = none ? 'over' : 'ahead'
+    if (none) letGo(w, index)
     noteIfDone(w, carrier)
   }
   return true
@@ -94,8 +111,9 @@ function endOfWork(w: World, carrier: Carrier): boolean {
 function endOfRelease(w: World, carrier: Carrier): boolean {
   if (typeof carrier.release === 'string' || carrier.release.left !== 0) return false
   carrier.release = 'over'
-  const station = stationIn(w, carrier.zone)!
-  w.log.push({ t: w.t, what: 'release end', zone: carrier.zone, carrier: w.carriers.indexOf(carrier), station })
+  const station = stationIn(w, carrier.place)!
+  letGo(w, station)
+  w.log.push({ t: w.t, what: 'release end', zone: carrier.place, carrier: w.carriers.indexOf(carrier), station })
   noteIfDone(w, carrier)
   return true
 }

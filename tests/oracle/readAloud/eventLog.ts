@@ -16,11 +16,22 @@ export type LogEntry = { readonly t: number } & (
       readonly duty: Duty
     }
   | { readonly what: 'release start' | 'release end'; readonly zone: number; readonly carrier: number; readonly station: number }
-  | { readonly what: 'change start' | 'change end'; readonly zone: number; readonly to: Position }
-  | { readonly what: 'stop begin' | 'stop end'; readonly source: number }
-  | { readonly what: 'break begin' | 'break end'; readonly break: number }
+  | { readonly what: 'change start'; readonly zone: number; readonly to: Position; readonly why: 'out' | 'back' | 'in' }
+  | { readonly what: 'change end'; readonly zone: number; readonly to: Position }
+  | { readonly what: 'stop begin' | 'stop end' | 'repair start'; readonly source: number }
+  /** `source`: past the breakdowns, by station that has one */
+  | { readonly what: 'safety stop begin' | 'safety stop end'; readonly station: number; readonly source: number }
+  | { readonly what: 'break begin' | 'break end' }
   | { readonly what: 'load'; readonly zone: number; readonly carrier: number; readonly serial: number; readonly variant: number }
-  | { readonly what: 'unload'; readonly zone: number; readonly carrier: number; readonly serial: number }
+  | { readonly what: 'unload'; readonly zone: number; readonly carrier: number; readonly serial: number; readonly rejected: boolean }
+  | { readonly what: 'reject'; readonly zone: number; readonly carrier: number; readonly station: number; readonly serial: number }
+  | { readonly what: 'operator sent' | 'operator there' | 'operator free'; readonly station: number; readonly operator: number }
+  | { readonly what: 'push start' | 'push end'; readonly operator: number; readonly carrier: number }
+  /** `before`: how many have come to this supply before; `queue`: how many are in it now */
+  | { readonly what: 'product arrival'; readonly supply: number; readonly number: number; readonly before: number; readonly queue: number }
+  | { readonly what: 'turned away'; readonly supply: number; readonly number: number; readonly before: number }
+  | { readonly what: 'taken from queue'; readonly supply: number; readonly waited: number }
+  | { readonly what: 'receiver start' | 'receiver end'; readonly station: number }
   | { readonly what: 'ended'; readonly reason: string }
 )
 
@@ -60,14 +71,42 @@ function predicate(entry: LogEntry): string {
       return `Z${entry.zone} changes to ${entry.to}`
     case 'change end':
       return `Z${entry.zone} stands ${entry.to}`
+    case 'repair start':
+      return `repair of stop ${entry.source} starts`
+    case 'safety stop begin':
+      return `safety stop of S${entry.station} begins`
+    case 'safety stop end':
+      return `safety stop of S${entry.station} ends`
+    case 'reject':
+      return `S${entry.station} rejects product ${entry.serial}`
+    case 'operator sent':
+      return `operator ${entry.operator} sets off to S${entry.station}`
+    case 'operator there':
+      return `operator ${entry.operator} is at S${entry.station}`
+    case 'operator free':
+      return `operator ${entry.operator} is free`
+    case 'push start':
+      return `operator ${entry.operator} starts to push c${entry.carrier}`
+    case 'push end':
+      return `operator ${entry.operator} has pushed c${entry.carrier}`
+    case 'product arrival':
+      return `a product comes to supply ${entry.supply}`
+    case 'turned away':
+      return `a product is turned away from supply ${entry.supply}`
+    case 'taken from queue':
+      return `a product leaves the queue of supply ${entry.supply}`
+    case 'receiver start':
+      return `receiver of S${entry.station} starts`
+    case 'receiver end':
+      return `receiver of S${entry.station} ends`
     case 'stop begin':
       return `stop ${entry.source} begins`
     case 'stop end':
       return `stop ${entry.source} ends`
     case 'break begin':
-      return `break ${entry.break} begins`
+      return 'break begins'
     case 'break end':
-      return `break ${entry.break} ends`
+      return 'break ends'
     case 'load':
       return `c${entry.carrier} takes product ${entry.serial}`
     case 'unload':

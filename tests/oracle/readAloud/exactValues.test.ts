@@ -5,8 +5,9 @@
  * Student's t with 19 degrees of freedom, so with a probability of 0.001 when all is well (t table, 0.9995 quantile, from memory); the seed is fixed.
  * The standard errors come out below 1 % of the value, so an error of 6 % or more is found almost surely.
  */
-import { expect, test } from 'vitest'
+
 import type { Distribution } from '@loopwright/stats'
+import { expect, test } from 'vitest'
 import { readAloud } from './readAloud.ts'
 import { type SwapLoop, swapLoop } from './swapLoop.ts'
 

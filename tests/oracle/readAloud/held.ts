@@ -1,14 +1,15 @@
 /** What a stop holds, and what operates. (MODEL.md §7) */
-import type { BreakdownPart } from '@loopwright/line'
+import { type BreakdownPart, STORE } from '@loopwright/line'
 import type { Move, World } from './world.ts'
 
 export function breakIsOn(w: World): boolean {
   return w.breaks.some((pause) => pause.state === 'on')
 }
 
-function holdsZone(part: BreakdownPart, zone: number): boolean {
+function holdsZone(w: World, part: BreakdownPart, zone: number): boolean {
   // "Zone or transfer: moves into and out of it and its position change … Section: all its zones"
-  return part.kind === 'section' || ((part.kind === 'zone' || part.kind === 'transfer') && part.index === zone)
+  if (part.kind === 'section') return w.spec.sections[part.index]!.zones.includes(zone)
+  return (part.kind === 'zone' || part.kind === 'transfer') && part.index === zone
 }
 
 function holdsStation(part: BreakdownPart, station: number): boolean {
@@ -27,28 +28,53 @@ export function breakHoldsZones(w: World): boolean {
 
 /** indices of the sources that are down and hold the zone */
 export function sourcesOnZone(w: World, zone: number): number[] {
-  return w.spec.breakdowns.map((_, k) => k).filter((k) => w.sources[k]!.down && holdsZone(w.spec.breakdowns[k]!.part, zone))
+  return w.spec.breakdowns.map((_, k) => k).filter((k) => w.sources[k]!.down && holdsZone(w, w.spec.breakdowns[k]!.part, zone))
 }
 
 export function sourcesOnStation(w: World, station: number): number[] {
   return w.spec.breakdowns.map((_, k) => k).filter((k) => w.sources[k]!.down && holdsStation(w.spec.breakdowns[k]!.part, station))
 }
 
-export function zoneIsHeld(w: World, zone: number): boolean {
-  return sourcesOnZone(w, zone).length > 0 || breakHoldsZones(w)
+/** the zones of the section in which the station is: those that its safety stop stops */
+function zonesOfSafetyStop(w: World, station: number): readonly number[] {
+  const { zone } = w.spec.stations[station]!
+  return w.spec.sections.find((section) => section.zones.includes(zone))?.zones ?? []
+}
+
+/** stations whose safety stop is on and holds the zone */
+export function safetyStopsOnZone(w: World, zone: number): number[] {
+  const stations = w.safetyStops.map(({ station }) => station).filter((station) => zonesOfSafetyStop(w, station).includes(zone))
+  return [...new Set(stations)]
+}
+
+/** The store is never held. */
+export function zoneIsHeld(w: World, place: number): boolean {
+  if (place === STORE) return false
+  return sourcesOnZone(w, place).length > 0 || safetyStopsOnZone(w, place).length > 0 || breakHoldsZones(w)
 }
 
 export function stationIsHeld(w: World, station: number): boolean {
   return sourcesOnStation(w, station).length > 0 || breakHoldsStation(w, station)
 }
 
-/** "while i, j or the path is held, … both its times stand still" */
-export function moveIsHeld(w: World, move: Move): boolean {
-  return zoneIsHeld(w, move.from) || zoneIsHeld(w, move.to)
+/** a stop holds i or j */
+export function endsAreHeld(w: World, path: number): boolean {
+  const { from, to } = w.spec.paths[path]!
+  return zoneIsHeld(w, from) || zoneIsHeld(w, to)
 }
 
-export function stationIn(w: World, zone: number): number | null {
-  const station = w.spec.stations.findIndex((s) => s.zone === zone)
+/** a stop holds i, j or the path; "operators stop, walking, pushing and pulling too" */
+export function pathIsHeld(w: World, path: number): boolean {
+  return endsAreHeld(w, path) || (w.spec.paths[path]!.manual !== null && breakIsOn(w))
+}
+
+/** "while i, j or the path is held, … both its times stand still" */
+export function moveIsHeld(w: World, move: Move): boolean {
+  return pathIsHeld(w, move.path)
+}
+
+export function stationIn(w: World, place: number): number | null {
+  const station = w.spec.stations.findIndex((s) => s.zone === place)
   return station < 0 ? null : station
 }
 
@@ -82,6 +108,6 @@ export function operates(w: World, part: BreakdownPart): boolean {
     case 'station':
       return workIsRunning(w, part.index)
     case 'section':
-      return w.spec.zones.some((_, zone) => zoneOperates(w, zone))
+      return w.spec.sections[part.index]!.zones.some((zone) => zoneOperates(w, zone))
   }
 }

@@ -1,7 +1,8 @@
 /** Complete LineSpecs for tests, from the little that a test wants to say. */
-import type { Distribution } from '@loopwright/stats'
+
 import type { BreakdownPart, BreakdownSpec, LineSpec, PathSpec, StationSpec, TaskSpec, ZoneSpec } from '@loopwright/line'
 import { PLAIN_LINE, PLAIN_PATH, PLAIN_STATION, PLAIN_ZONE, wholeLine } from '@loopwright/line'
+import type { Distribution } from '@loopwright/stats'
 
 export const seconds = (value: number): Distribution => ({ kind: 'constant', value })
 

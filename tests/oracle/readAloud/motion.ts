@@ -1,5 +1,5 @@
 /** How long a move and its clearing take. (MODEL.md §3) */
-import type { LineSpec } from '@loopwright/line'
+import { type LineSpec, STORE } from '@loopwright/line'
 import type { Draws } from './draws.ts'
 import { onGrid } from './grid.ts'
 
@@ -30,18 +30,19 @@ export interface MoveTimes {
   readonly toRest: number
   /** from the start until the carrier can look whether it may go on at speed; null: a given move ends at rest */
   readonly toLook: number | null
-  readonly toClear: number
+  /** null: out of the store, which is never left */
+  readonly toClear: number | null
 }
 
 /** The times of one move on a path. Takes the draws of the move and of the clearing. */
 export function moveTimes(spec: LineSpec, draws: Draws, pathIndex: number, start: Gait): MoveTimes {
   const path = spec.paths[pathIndex]!
-  const zone = spec.zones[path.from]!
+  const zone = path.from === STORE ? null : spec.zones[path.from]!
   let toRest: number
   let toLook: number | null
   if (path.moveSeconds !== null) {
     // "A move with a given moveSeconds takes that time from rest or at speed, ends at rest with no ramp of its own"
-    toRest = draws.inOrder(`move/${zone.name}`, path.moveSeconds)
+    toRest = draws.inOrder(`move/${zone?.name ?? 'store'}`, path.moveSeconds)
     toLook = null
   } else {
     const d = path.distanceMetres!
@@ -50,8 +51,10 @@ export function moveTimes(spec: LineSpec, draws: Draws, pathIndex: number, start
     toRest = derivedMoveSeconds(d, v, a, start, 'rest')
     toLook = derivedMoveSeconds(d, v, a, start, 'speed')
   }
-  let toClear: number
-  if (path.clearSeconds === 'move') {
+  let toClear: number | null
+  if (zone === null) {
+    toClear = null
+  } else if (path.clearSeconds === 'move') {
     toClear = toRest
   } else if (path.clearSeconds !== null) {
     toClear = draws.inOrder(`clear/${zone.name}`, path.clearSeconds)

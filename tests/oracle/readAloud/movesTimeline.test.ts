@@ -1,6 +1,7 @@
 /** Timelines worked out by hand: moves. The page is MODEL.md; the loops are those of lineFor.ts. */
-import { expect, test } from 'vitest'
+
 import type { LineSpec } from '@loopwright/line'
+import { expect, test } from 'vitest'
 import { say } from './eventLog.ts'
 import { drivenLoop, givenLoop, seconds, until, withStations } from './lineFor.ts'
 import { readAloud } from './readAloud.ts'

@@ -1,6 +1,5 @@
 /** Lines made up at random, valid and varied: whole features off or on, times with and without ties. */
-import type { Distribution } from '@loopwright/stats'
-import * as fc from 'fast-check'
+
 import {
   type BreakdownPart,
   type BreakdownSpec,
@@ -16,6 +15,8 @@ import {
   wholeLine,
   type ZoneSpec,
 } from '@loopwright/line'
+import type { Distribution } from '@loopwright/stats'
+import * as fc from 'fast-check'
 import { type Choices, choicesFrom, someDistribution, someTime, type TimeStyle } from './choices.ts'
 import { onGrid } from './grid.ts'
 import { randomStations } from './randomStations.ts'

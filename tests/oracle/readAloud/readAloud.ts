@@ -10,7 +10,8 @@ import { standstill } from './standstill.ts'
 import { brakeAll, startOne } from './starts.ts'
 import { turnOneStop } from './stops.ts'
 import { leastLeft, letTimePass } from './underWay.ts'
-import { type World, worldAtStart } from './world.ts'
+import type { World } from './world.ts'
+import { worldAtStart } from './worldAtStart.ts'
 
 export interface ReadAloud {
   readonly result: RunResult
@@ -27,10 +28,10 @@ function liveThroughInstant(w: World): void {
     steps += 1
     if (steps > STEPS_AN_INSTANT_MAX) throw new Error(`the instant at ${w.t} s does not come to an end`)
   }
-  // 1. Stops that end now end, stops that begin now begin.
-  while (turnOneStop(w)) count()
   for (;;) {
     count()
+    // 1. Stops that end now end, stops that begin now begin. One that a start of this instant brings about begins before anything else starts.
+    if (turnOneStop(w)) continue
     // 2. Everything that ends now ends.
     if (endOne(w)) continue
     // 3. Starts, one at a time, "and after each start (and what it ends in zero time, by 2) again from the beginning".

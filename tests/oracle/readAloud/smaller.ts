@@ -1,5 +1,6 @@
 /** Makes a line that shows a fault smaller, piece by piece, as long as the fault stays. */
-import { type LineSpec, wholeLine } from '@loopwright/line'
+import { isPlainLoop, type LineSpec, wholeLine } from '@loopwright/line'
+import { fewerParts, withoutStation } from './smallerParts.ts'
 
 /** Every line that is this one less a piece, or with one piece made plainer. */
 export function smallerLines(spec: LineSpec): LineSpec[] {
@@ -19,15 +20,7 @@ export function smallerLines(spec: LineSpec): LineSpec[] {
     lines.push({ ...spec, breakdowns: spec.breakdowns.with(index, { ...source, repairSeconds: { kind: 'constant', value: 3 } }) })
   })
   spec.stations.forEach((station, index) => {
-    const others = without(spec.stations, index)
-    const breakdowns = spec.breakdowns
-      .filter((source) => source.part.kind !== 'station' || source.part.index !== index)
-      .map((source) =>
-        source.part.kind === 'station' && source.part.index > index
-          ? { ...source, part: { kind: 'station' as const, index: source.part.index - 1 } }
-          : source,
-      )
-    lines.push({ ...spec, stations: others, breakdowns })
+    lines.push(withoutStation(spec, index))
     for (const duty of ['unload', 'load', 'work'] as const) {
       if (station[duty] === null) continue
       lines.push({ ...spec, stations: spec.stations.with(index, { ...station, [duty]: null }) })
@@ -61,12 +54,14 @@ export function smallerLines(spec: LineSpec): LineSpec[] {
       lines.push({ ...spec, paths: spec.paths.with(index, { ...path, accelerationMetresPerSecondSquared: null }) })
   })
   if (spec.mix.kind !== 'pattern') lines.push({ ...spec, mix: { kind: 'pattern', sequence: [0] } })
-  if (spec.zones.length > 3) for (let zone = 0; zone < spec.zones.length; zone++) lines.push(...withoutZone(spec, zone))
+  if (spec.zones.length > 3 && isPlainLoop(spec))
+    for (let zone = 0; zone < spec.zones.length; zone++) lines.push(...withoutZone(spec, zone))
   const { count, start } = spec.carriers
   if (count > 1 && typeof start !== 'string') {
     for (let carrier = 0; carrier < count; carrier++)
       lines.push({ ...spec, carriers: { ...spec.carriers, count: count - 1, start: without(start, carrier) } })
   } else if (count > 1) lines.push({ ...spec, carriers: { ...spec.carriers, count: count - 1 } })
+  lines.push(...fewerParts(spec))
   const before = JSON.stringify(spec)
   return lines.filter((line) => JSON.stringify(line) !== before)
 }

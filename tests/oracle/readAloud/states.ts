@@ -1,7 +1,16 @@
 /** The states of MODEL.md §11, from scratch, for an instant at which nothing more happens. */
-import type { CarrierState, StationState, ZoneState } from '@loopwright/line'
-import { breakHoldsStation, breakHoldsZones, sourcesOnStation, sourcesOnZone, stationIsHeld, zoneIsHeld } from './held.ts'
-import { carrierAt, waitsForProduct } from './starts.ts'
+import { type CarrierState, type StationState, safetyCause, type ZoneState } from '@loopwright/line'
+import {
+  breakHoldsStation,
+  breakHoldsZones,
+  safetyStopsOnZone,
+  sourcesOnStation,
+  sourcesOnZone,
+  stationIsHeld,
+  zoneIsHeld,
+} from './held.ts'
+import { mustBeCalled, operatorsAreThere } from './people.ts'
+import { carrierAt, isReady, waitsForProduct, waitsForReceiver } from './readiness.ts'
 import type { Carrier, World } from './world.ts'
 
 /** work or release has begun and not ended, held or not */
@@ -15,6 +24,11 @@ function workRuns(w: World, station: number): boolean {
   return carrier !== null && isWorkedOn(carrier) && !stationIsHeld(w, station)
 }
 
+/** "push or pull on a path that names this station" */
+function isHandling(w: World, station: number): boolean {
+  return w.moves.some((move) => w.spec.paths[move.path]!.manual?.station === station && move.stage !== 'arrived')
+}
+
 /** exactly one, in the order of the page: break, stopped, then as listed */
 export function stationState(w: World, station: number): StationState {
   const zoneIndex = w.spec.stations[station]!.zone
@@ -22,7 +36,10 @@ export function stationState(w: World, station: number): StationState {
   if (breakHoldsStation(w, station)) return 'break'
   if (stationIsHeld(w, station) || (zoneIsHeld(w, zoneIndex) && !workRuns(w, station))) return 'stopped'
   if (workRuns(w, station)) return 'working'
+  if (isHandling(w, station)) return 'handling'
+  if (isReady(w, station) && mustBeCalled(w, station) && !operatorsAreThere(w, station)) return 'waiting for operator'
   if (waitsForProduct(w, station)) return 'waiting for product'
+  if (waitsForReceiver(w, station)) return 'waiting for receiver'
   const carrier = carrierAt(w, station)
   if (carrier !== null && carrier.waitsSince !== null) return 'blocked'
   // a carrier on its way in or has the zone set aside, or is on its way out; transfer changes included
@@ -39,6 +56,7 @@ export function stationCauses(w: World, station: number): string[] {
   const sources = new Set(sourcesOnStation(w, station))
   if (!workRuns(w, station)) for (const source of sourcesOnZone(w, zone)) sources.add(source)
   const causes = [...sources].map((source) => w.spec.breakdowns[source]!.name)
+  if (!workRuns(w, station)) causes.push(...safetyStopsOnZone(w, zone).map((other) => safetyCause(w.spec.stations[other]!.name)))
   if (breakHoldsStation(w, station) || (breakHoldsZones(w) && !workRuns(w, station))) causes.push('break')
   return causes
 }
@@ -54,6 +72,7 @@ export function zoneState(w: World, index: number): ZoneState {
 
 export function zoneCauses(w: World, zone: number): string[] {
   const causes = sourcesOnZone(w, zone).map((source) => w.spec.breakdowns[source]!.name)
+  causes.push(...safetyStopsOnZone(w, zone).map((station) => safetyCause(w.spec.stations[station]!.name)))
   if (breakHoldsZones(w)) causes.push('break')
   return causes
 }

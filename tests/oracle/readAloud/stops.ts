@@ -1,42 +1,79 @@
 /** Phase 1 of an instant: "Stops that end now end, stops that begin now begin". (MODEL.md §1, §7) */
 import { onGrid } from './grid.ts'
+import { breakIsOn } from './held.ts'
 import type { World } from './world.ts'
 
-/** Ends or begins one stop, ends first; false: none ends or begins now. A stop of 0 s begins and ends within the phase. */
+/** Ends or begins one stop, ends first; then one repair that finds a crew; false: nothing of the kind is due. A stop of 0 s begins and ends within the phase. */
 export function turnOneStop(w: World): boolean {
-  return endOneStop(w) || beginOneStop(w)
+  return endOneStop(w) || beginOneStop(w) || startOneRepair(w)
 }
 
 function endOneStop(w: World): boolean {
   const pause = w.breaks.findIndex((b) => b.state === 'on' && b.left === 0)
   if (pause >= 0) {
     w.breaks[pause]!.state = 'over'
-    w.log.push({ t: w.t, what: 'break end', break: pause })
+    if (!breakIsOn(w)) w.log.push({ t: w.t, what: 'break end' })
     return true
   }
-  const index = w.sources.findIndex((s) => s.down && s.left === 0)
-  if (index < 0) return false
-  const spec = w.spec.breakdowns[index]!
-  w.sources[index]!.down = false
-  w.sources[index]!.left = w.draws.inOrder(`down/${spec.name}`, spec.timeToFailureSeconds) // "the next when the repair ends"
-  w.log.push({ t: w.t, what: 'stop end', source: index })
+  const index = w.sources.findIndex((s) => s.inRepair && s.left === 0)
+  if (index >= 0) {
+    const spec = w.spec.breakdowns[index]!
+    const left = w.draws.inOrder(`down/${spec.name}`, spec.timeToFailureSeconds) // "the next when the repair ends"
+    w.sources[index] = { down: false, failedAt: 0, inRepair: false, left }
+    w.log.push({ t: w.t, what: 'stop end', source: index })
+    return true
+  }
+  const over = w.safetyStops.find(({ left }) => left === 0)
+  if (over === undefined) return false
+  w.safetyStops = w.safetyStops.filter((stop) => stop !== over)
+  w.log.push({ t: w.t, what: 'safety stop end', station: over.station, source: safetySource(w, over.station) })
   return true
 }
 
 function beginOneStop(w: World): boolean {
   const pause = w.breaks.findIndex((b) => b.state === 'ahead' && b.left === 0)
   if (pause >= 0) {
-    w.breaks[pause]!.state = 'on'
-    w.breaks[pause]!.left = onGrid(w.spec.breaks[pause]!.lengthSeconds)
-    w.log.push({ t: w.t, what: 'break begin', break: pause })
+    const left = onGrid(w.spec.breaks[pause]!.lengthSeconds)
+    // One that begins in another only makes it longer; one of 0 s is none.
+    if (left > 0 && !breakIsOn(w)) w.log.push({ t: w.t, what: 'break begin' })
+    w.breaks[pause] = { state: left > 0 ? 'on' : 'over', left }
     return true
   }
   // "A clock that reaches its value at the very instant the operation ends does break down."
   const index = w.sources.findIndex((s) => !s.down && s.left === 0)
-  if (index < 0) return false
-  const spec = w.spec.breakdowns[index]!
-  w.sources[index]!.down = true
-  w.sources[index]!.left = w.draws.inOrder(`repair/${spec.name}`, spec.repairSeconds)
-  w.log.push({ t: w.t, what: 'stop begin', source: index })
+  if (index >= 0) {
+    w.sources[index] = { down: true, failedAt: w.t, inRepair: false, left: Number.NaN }
+    w.log.push({ t: w.t, what: 'stop begin', source: index })
+    return true
+  }
+  const inTheWay = w.moves.filter(({ safetyLeft }) => safetyLeft === 0)
+  if (inTheWay.length === 0) return false
+  // "at one instant the lower station index first"
+  const move = inTheWay.reduce((first, other) => (other.safetyStation! < first.safetyStation! ? other : first))
+  const { name, safetyStop } = w.spec.stations[move.safetyStation!]!
+  move.safetyLeft = null
+  w.safetyStops.push({ station: move.safetyStation!, left: w.draws.inOrder(`reset/${name}`, safetyStop!.resetSeconds) })
+  w.log.push({ t: w.t, what: 'safety stop begin', station: move.safetyStation!, source: safetySource(w, move.safetyStation!) })
   return true
+}
+
+/** "the repair starts (and is drawn) when a crew is free: the earliest failure first, then the lower breakdown index, after all stops that end or begin at that instant" */
+function startOneRepair(w: World): boolean {
+  const crews = w.spec.repairCrews
+  const atWork = w.sources.filter(({ inRepair }) => inRepair).length
+  if (crews !== null && atWork >= crews) return false
+  const waiting = w.sources.filter(({ down, inRepair }) => down && !inRepair)
+  if (waiting.length === 0) return false
+  const first = waiting.reduce((a, b) => (b.failedAt < a.failedAt ? b : a))
+  const index = w.sources.indexOf(first)
+  const spec = w.spec.breakdowns[index]!
+  first.inRepair = true
+  first.left = w.draws.inOrder(`repair/${spec.name}`, spec.repairSeconds)
+  if (crews !== null && crews < w.sources.length) w.log.push({ t: w.t, what: 'repair start', source: index })
+  return true
+}
+
+/** the number of a station's safety stop: past the breakdowns, by station that has one */
+function safetySource(w: World, station: number): number {
+  return w.spec.breakdowns.length + w.spec.stations.slice(0, station).filter(({ safetyStop }) => safetyStop !== null).length
 }

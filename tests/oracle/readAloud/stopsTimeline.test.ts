@@ -1,6 +1,7 @@
 /** Timelines worked out by hand: stops (MODEL.md §7 and §1, "Within one instant"). Loops of lineFor.ts. */
-import { describe, expect, test } from 'vitest'
+
 import type { LineSpec } from '@loopwright/line'
+import { describe, expect, test } from 'vitest'
 import { say } from './eventLog.ts'
 import { drivenLoop, givenLoop, until, withBreaks, withStations, withStop, withTransfer } from './lineFor.ts'
 import { type ReadAloud, readAloud } from './readAloud.ts'
@@ -218,10 +219,10 @@ describe('a break from 2 to 6', () => {
       '1 S0 starts load on c0',
       '1 c0 takes product 0',
       '1 c1 leaves Z3 from rest',
-      '2 break 0 begins',
+      '2 break begins',
       '2 Z3 clear',
       '2 c1 at rest in Z0',
-      '6 break 0 ends',
+      '6 break ends',
       '8 S0 ends load on c0',
       '8 c0 leaves Z1 from rest',
       '9 Z1 clear',
@@ -239,7 +240,7 @@ describe('a break from 2 to 6', () => {
   test('with the conveyor stopped too: a break from 1.5 freezes the move of c1', () => {
     // c1 is on its way from Z3 since 1: half a second left at 1.5; the break lasts 4 s: at rest at 6.
     const { log, result } = run(until(withBreaks(loop, false, [1.5, 4]), 6))
-    expect(log.map(say).slice(6)).toEqual(['1.5 break 0 begins', '5.5 break 0 ends', '6 Z3 clear', '6 c1 at rest in Z0', '6 end of window'])
+    expect(log.map(say).slice(6)).toEqual(['1.5 break begins', '5.5 break ends', '6 Z3 clear', '6 c1 at rest in Z0', '6 end of window'])
     expect(result.zones[1]!.seconds).toEqual([0, 1, 1, 0, 0, 0, 4])
     expect(result.zones[1]!.stoppedBy).toEqual([{ cause: 'break', seconds: 4 }])
   })

@@ -1,6 +1,7 @@
 /** The pure ring of the literature in the terms of the line model. */
-import type { Distribution } from '@loopwright/stats'
+
 import { type LineSpec, PLAIN_STATION } from '@loopwright/line'
+import type { Distribution } from '@loopwright/stats'
 import { givenLoop } from './lineFor.ts'
 
 export interface SwapLoop {

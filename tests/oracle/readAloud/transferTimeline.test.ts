@@ -1,6 +1,7 @@
 /** Timelines worked out by hand: transfers and gridlock (MODEL.md §4, §10). Loops of lineFor.ts. */
-import { expect, test } from 'vitest'
+
 import type { LineSpec } from '@loopwright/line'
+import { expect, test } from 'vitest'
 import { say } from './eventLog.ts'
 import { drivenLoop, givenLoop, until, withStations, withTransfer } from './lineFor.ts'
 import { readAloud } from './readAloud.ts'

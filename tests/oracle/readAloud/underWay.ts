@@ -1,5 +1,5 @@
 /** The things under way, with the time they have left. */
-import { moveIsHeld, operates, stationIn, stationIsHeld, zoneIsHeld } from './held.ts'
+import { breakIsOn, moveIsHeld, operates, stationIn, stationIsHeld, zoneIsHeld } from './held.ts'
 import type { World } from './world.ts'
 
 interface UnderWay {
@@ -14,9 +14,10 @@ function thingsUnderWay(w: World): UnderWay[] {
     if (moveIsHeld(w, move)) continue
     if (move.stage !== 'arrived') things.push({ left: move.left, pass: (s) => (move.left -= s) })
     if (move.clearLeft !== null) things.push({ left: move.clearLeft, pass: (s) => (move.clearLeft! -= s) })
+    if (move.safetyLeft !== null) things.push({ left: move.safetyLeft, pass: (s) => (move.safetyLeft! -= s) })
   }
   for (const carrier of w.carriers) {
-    const station = stationIn(w, carrier.zone)
+    const station = stationIn(w, carrier.place)
     if (station === null || stationIsHeld(w, station)) continue
     const { work, release } = carrier
     if (work !== null) things.push({ left: work.left, pass: (s) => (work.left -= s) })
@@ -28,8 +29,18 @@ function thingsUnderWay(w: World): UnderWay[] {
   })
   w.sources.forEach((source, index) => {
     const { clock, part } = w.spec.breakdowns[index]!
-    if (source.down || clock === 'calendar' || operates(w, part)) things.push({ left: source.left, pass: (s) => (source.left -= s) })
+    if (source.down ? source.inRepair : clock === 'calendar' || operates(w, part))
+      things.push({ left: source.left, pass: (s) => (source.left -= s) })
   })
+  for (const stop of w.safetyStops) things.push({ left: stop.left, pass: (s) => (stop.left -= s) })
+  for (const operator of w.operators) {
+    const { walkLeft } = operator
+    if (walkLeft !== null && !breakIsOn(w)) things.push({ left: walkLeft, pass: (s) => (operator.walkLeft! -= s) })
+  }
+  for (const clock of w.supplies)
+    if (clock !== null && clock.nextLeft !== null) things.push({ left: clock.nextLeft, pass: (s) => (clock.nextLeft! -= s) })
+  for (const receiver of w.receivers)
+    if (receiver !== null && receiver.left !== null) things.push({ left: receiver.left, pass: (s) => (receiver.left! -= s) })
   for (const pause of w.breaks) if (pause.state !== 'over') things.push({ left: pause.left, pass: (s) => (pause.left -= s) })
   return things
 }

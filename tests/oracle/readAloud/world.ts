@@ -1,8 +1,7 @@
-/** Everything that is true at an instant, and how it stands at time 0. (MODEL.md §1, §10) */
-import type { LineSpec, Position } from '@loopwright/line'
-import { type Draws, openDraws } from './draws.ts'
+/** Everything that is true at an instant. (MODEL.md §1) How it stands at time 0 is in `worldAtStart.ts`. */
+import { type LineSpec, type Position, STORE, type TaskSpec } from '@loopwright/line'
+import type { Draws } from './draws.ts'
 import type { Duty, LogEntry } from './eventLog.ts'
-import { onGrid } from './grid.ts'
 import type { Gait } from './motion.ts'
 
 export interface Zone {
@@ -13,6 +12,8 @@ export interface Zone {
   position: Position | null
   /** a position change under way */
   change: { to: Position; left: number } | null
+  /** "the path used last" by which a carrier came in; null: none yet */
+  lastPathIn: number | null
 }
 
 export interface Product {
@@ -21,23 +22,31 @@ export interface Product {
   readonly loadedAt: number
   /** tasks it has had */
   readonly had: Set<number>
+  rejected: boolean
+  /** "a rejected product gets a list" */
+  list: Set<number>
+  /** the list is of this stay: its tasks wait for the next arrival */
+  listIsNew: boolean
 }
 
 export interface Carrier {
-  /** the zone in which it is counted: "from its move's start in to its start out" */
-  zone: number
+  /** the zone, or STORE, in which it is counted: "from its move's start in to its start out" */
+  place: number
   atRest: boolean
   product: Product | null
   /** of this stay: how many of unload, load, work lie behind it */
   dutiesBehind: number
-  work: { readonly duty: Duty; left: number } | null
+  work: { readonly duty: Duty; readonly tasks: readonly TaskSpec[]; left: number } | null
   release: 'ahead' | { left: number } | 'over'
   /** since when it waits for a move's start; null: it is not done */
   waitsSince: number | null
+  /** by zone: its way out of there is fixed already, to this path */
+  readonly fixedWays: Map<number, number>
 }
 
 export interface Move {
   readonly carrier: number
+  readonly path: number
   readonly from: number
   readonly to: number
   readonly start: Gait
@@ -47,8 +56,45 @@ export interface Move {
   left: number
   /** from the look to rest, if it cannot pass */
   readonly brakeSeconds: number
-  /** null: clear */
+  /** null: clear, or never in the way of anybody (out of the store) */
   clearLeft: number | null
+  /** somebody is in the way: what is left until the section stops; null: nobody, or over */
+  safetyLeft: number | null
+  /** whose safety stop that is */
+  readonly safetyStation: number | null
+}
+
+/** Somebody who must come before work or a push starts: named, or a station's own where that station has a push or pull. */
+export interface Operator {
+  readonly covers: readonly number[]
+  /** the station whose own operator it is; null: a named one */
+  readonly ownOf: number | null
+  /** index of a station */
+  place: number
+  /** null: free */
+  task:
+    | { readonly kind: 'station'; readonly station: number }
+    | { readonly kind: 'path'; readonly path: number; readonly carrier: number }
+    | null
+  /** null: not walking */
+  walkLeft: number | null
+}
+
+export interface Supply {
+  readonly name: string
+  /** products that wait, the one that came first first; those set aside count until their load starts */
+  queue: { readonly since: number; setAsideFor: number | null }[]
+  /** null: nothing more comes, or it is always there */
+  nextLeft: number | null
+  came: number
+}
+
+export interface Receiver {
+  /** what is left of the cycle; null: it works on nothing */
+  left: number | null
+  waiting: number
+  /** a place is set aside for the carrier in the station */
+  setAside: boolean
 }
 
 export interface World {
@@ -59,10 +105,21 @@ export interface World {
   readonly carriers: Carrier[]
   /** moves in progress: "until it has arrived and i is clear" */
   moves: Move[]
+  /** by zone, and STORE: move starts out of it */
+  readonly startsOut: Map<number, number>
   /** by station: a product is set aside for it */
   readonly setAside: boolean[]
-  /** by breakdown source: down, and what is left of the repair; or up, and what is left to the failure */
-  readonly sources: { down: boolean; left: number }[]
+  /** by station: since when it calls; null: it does not */
+  readonly calledSince: (number | null)[]
+  readonly operators: Operator[]
+  /** 0: the line's; then by station, null where the station has none of its own */
+  readonly supplies: (Supply | null)[]
+  /** by station; null: always ready, or no unload */
+  readonly receivers: (Receiver | null)[]
+  /** by breakdown source: down, since when, whether somebody repairs it, and what is left of the repair; or up, and what is left to the failure */
+  readonly sources: { down: boolean; failedAt: number; inRepair: boolean; left: number }[]
+  /** safety stops that are on */
+  safetyStops: { readonly station: number; left: number }[]
   readonly breaks: { state: 'ahead' | 'on' | 'over'; left: number }[]
   productsLoaded: number
   readonly loadedByVariant: number[]
@@ -76,73 +133,41 @@ export function waitingPlaces(spec: LineSpec): number[] {
   return places
 }
 
-export function isExitClear(spec: LineSpec, zone: number): boolean {
-  return spec.zones[zone]!.transfer?.enterOnlyIfExitClear === true
+export function isExitClear(spec: LineSpec, place: number): boolean {
+  return place !== STORE && spec.zones[place]!.transfer?.enterOnlyIfExitClear === true
 }
 
-export function pathOut(spec: LineSpec, zone: number): number {
-  return spec.paths.findIndex((path) => path.from === zone)
+/** the paths out of a zone, or the store, by index */
+export function pathsOut(spec: LineSpec, place: number): number[] {
+  return [...spec.paths.keys()].filter((path) => spec.paths[path]!.from === place)
 }
 
+export function pathsIn(spec: LineSpec, place: number): number[] {
+  return [...spec.paths.keys()].filter((path) => spec.paths[path]!.to === place)
+}
+
+/** the zone after, where there is one way out */
 export function zoneAfter(spec: LineSpec, zone: number): number {
-  return spec.paths[pathOut(spec, zone)]!.to
+  return spec.paths[pathsOut(spec, zone)[0]!]!.to
 }
 
-export function positionIn(spec: LineSpec, zone: number): Position {
-  return spec.paths.find((path) => path.to === zone)!.toPosition
+/** what the first way in needs; null: none */
+export function positionIn(spec: LineSpec, zone: number): Position | null {
+  return spec.paths.find((path) => path.to === zone)?.toPosition ?? null
 }
 
-export function positionOut(spec: LineSpec, zone: number): Position {
-  return spec.paths.find((path) => path.from === zone)!.fromPosition
+/** what the first way out needs; null: none */
+export function positionOut(spec: LineSpec, zone: number): Position | null {
+  return spec.paths.find((path) => path.from === zone)?.fromPosition ?? null
 }
 
-function startZones(spec: LineSpec): number[] {
-  const { count, start } = spec.carriers
-  const places = waitingPlaces(spec)
-  const zones: number[] = []
-  for (let c = 0; c < count; c++) {
-    if (start === 'spread') zones.push(places[Math.floor((c * places.length) / count)]!)
-    else if (start === 'packed') zones.push(places[c]!)
-    else zones.push((start as readonly number[])[c]!)
-  }
-  return zones
+/** "with ways in of different positions" */
+export function waysInDiffer(spec: LineSpec, zone: number): boolean {
+  return new Set(pathsIn(spec, zone).map((path) => spec.paths[path]!.toPosition)).size > 1
 }
 
-/** The line at time 0, before anything of that instant has happened. (MODEL.md §10) */
-export function worldAtStart(spec: LineSpec, seed: string, replication: number): World {
-  const draws = openDraws(seed, replication)
-  const starts = startZones(spec)
-  const zones: Zone[] = spec.zones.map((zone, index) => {
-    const carrier = starts.indexOf(index)
-    const occupied = carrier >= 0
-    // "an occupied transfer stands as its way out needs, an empty one as its way in needs"
-    const position = zone.transfer === null ? null : occupied ? positionOut(spec, index) : positionIn(spec, index)
-    return { state: occupied ? 'occupied' : 'free', carrier: occupied ? carrier : null, position, change: null }
-  })
-  const carriers: Carrier[] = starts.map((zone) => ({
-    zone,
-    atRest: true,
-    product: null,
-    dutiesBehind: 3, // "they have no duty there before their next arrival"
-    work: null,
-    release: 'over',
-    waitsSince: 0,
-  }))
-  return {
-    spec,
-    draws,
-    t: 0,
-    zones,
-    carriers,
-    moves: [],
-    setAside: spec.stations.map(() => false),
-    sources: spec.breakdowns.map((source) => ({
-      down: false,
-      left: draws.inOrder(`down/${source.name}`, source.timeToFailureSeconds), // "The first time to failure starts at time 0"
-    })),
-    breaks: spec.breaks.map((pause) => ({ state: 'ahead', left: onGrid(pause.startSeconds) })),
-    productsLoaded: 0,
-    loadedByVariant: spec.variants.map(() => 0),
-    log: [],
-  }
+/** "a transfer whose ways out need different positions" */
+export function waysOutDiffer(spec: LineSpec, zone: number): boolean {
+  if (spec.zones[zone]!.transfer === null) return false
+  return new Set(pathsOut(spec, zone).map((path) => spec.paths[path]!.fromPosition)).size > 1
 }
