@@ -47,6 +47,18 @@ test('the product is set aside first, then the operator is called; the operator 
   expect(tell(spec).result.stations[0]!.seconds).toEqual([5, 0, 5, 6, 0, 0, 8, 16, 0, 0])
 })
 
+test('from the instant at which its product is set aside a station waits for its operator, also where nobody is free', () => {
+  // anna loads c1 in Z3 4–24. S1: at rest at 4, product at 10, anna there at 29, load to 32.
+  const stations = [
+    { at: 1, load: 3 },
+    { at: 3, load: 20 },
+  ]
+  const spec = withAnna(smallLoop({ ...LOOP, start: [0, 2], stations, until: 32 }))
+  const supply = { name: 'S1 parts', arrivals: { kind: 'list', instants: [10] } as const, queueLimit: null }
+  const arriving: LineSpec = { ...spec, stations: spec.stations.map((station, s) => (s === 0 ? { ...station, supply } : station)) }
+  expect(tell(arriving).result.stations[0]!.seconds).toEqual([3, 0, 29 - 10, 10 - 4, 0, 0, 4, 0, 0, 0])
+})
+
 test('a duty that needs neither product nor receiver calls at arrival, also in a break; one that does calls at its end', () => {
   // break 3–20. S1 loads: it is held, so nothing is set aside before 20. S3 unloads with no receiver; c1 is empty and passes it.
   const spec = withAnna(smallLoop({ ...LOOP, breaks: [[3, 17]] }), 0)

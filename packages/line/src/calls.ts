@@ -66,6 +66,7 @@ export function setFirstAside(line: Line): boolean {
   else reserveReceiver(line, station)
   line.calls.stationAside[station] = 1
   call(line, station)
+  line.collector.touch(line.stationZone[station]!) // it waits for its operator from now on, where nobody is free
   addTo(line.workList, station)
   return true
 }

@@ -2,6 +2,7 @@
 import { toGrid } from '@loopwright/kernel'
 import { quantile, stream } from '@loopwright/stats'
 import { describe, expect, test } from 'vitest'
+import { smallGraph } from '../../../tests/helpers/smallGraph.ts'
 import { smallLoop, tell, timeline } from '../../../tests/helpers/smallLoop.ts'
 import { buildLine } from './build.ts'
 import { drawForProduct, drawInOrder, makeRoomFor } from './draw.ts'
@@ -170,6 +171,27 @@ test('times known ahead are those of the uniforms, whether one sampler serves al
       }
     })
   }
+})
+
+test('use k of a stream takes its uniform k, also where the uses before took theirs from a list', () => {
+  // two paths out of one zone share its stream: the first takes a list in turn, the second the uniform itself
+  const list = { kind: 'replay', values: [4, 3] } as const
+  const spec = smallGraph({
+    zones: 3,
+    start: [0],
+    paths: [
+      { from: 0, to: 1, move: list },
+      { from: 0, to: 2, move: U },
+      { from: 1, to: 0 },
+      { from: 2, to: 0 },
+    ],
+    move: 1,
+    clear: 0,
+  })
+  const line = buildLine(spec)
+  resetLine(line, 'hand', 0)
+  const third = uniforms('hand', 'move/Z0', 3)[2]
+  expect([moveDraw(line, 0), moveDraw(line, 0), moveDraw(line, 1), moveDraw(line, 0)]).toEqual([4, 3, third, 3])
 })
 
 test('the ring of draws doubles when an old product needs it, and keeps what was drawn', () => {

@@ -39,14 +39,17 @@ export function drawnAhead(
   return found
 }
 
-/** Draws from a stream in order of use, into `drawn`; seconds on the grid. A constant takes no draw. (MODEL.md §9) */
+/**
+ * Draws from a stream in order of use, into `drawn`; seconds on the grid. A constant takes no draw.
+ * Use k takes uniform k also after uses that took theirs from a list, where one stream serves both (two paths out of a zone). (MODEL.md §9)
+ */
 export function drawInOrder(line: Line, sampler: number, stream: number): void {
   const uses = line.samplerUses[sampler]!
   let k = 0
   if (uses !== USES_NOTHING) {
     k = line.streamUses[stream]!
     line.streamUses[stream] = k + 1
-    if (uses === USES_UNIFORM) line.streams.next(stream)
+    line.streams.next(stream)
   }
   line.samplers.drawAt(sampler, line.streams.u, 0, k)
   line.drawn[0] = line.samplers.value[0]!
