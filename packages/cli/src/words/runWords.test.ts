@@ -95,7 +95,17 @@ describe('why it stood still', () => {
     )
   })
 
-  test('no way on', () => expect(why({ waits: [[0, 1]] })).toMatch(/^No zones wait in a circle: some carrier has no way on/))
+  test('no way on: where the carrier stands, if others wait for it', () => {
+    expect(
+      why({
+        waits: [
+          [0, 1],
+          [1, 2],
+        ],
+      }),
+    ).toMatch(/^No zones wait in a circle: the carrier in Z03 has no way on/)
+    expect(why({})).toMatch(/^No zones wait in a circle: some carrier has no way on/)
+  })
 })
 
 test('what is judged has a name', () => expect([windowWords(small), windowWords(exact)]).toEqual(['the second shift', 'the window']))

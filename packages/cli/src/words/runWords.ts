@@ -52,11 +52,22 @@ export function endSentence(end: RunResult['end'], line: LineSpec): string | nul
   if (end.reason === 'out of products') return `OUT OF PRODUCTS after ${at}: the list of products has run out, and nothing more was made.`
   const names = end.cycle.map((zone) => line.zones[zone]!.name)
   const circle = names.length === 0 ? '' : ` These zones wait for each other in a circle: ${shortList(names)}.`
-  return `GRIDLOCK after ${at}: the line stood still, and nothing more was made.${circle} ${reasonSentence(standstillOf(line, end)!, line)}`
+  return `GRIDLOCK after ${at}: the line stood still, and nothing more was made.${circle} ${reasonSentence(standstillOf(line, end)!, line, deadEnds(end))}`
+}
+
+/** Zones that are waited for and wait for nothing: a carrier there has no way on. */
+function deadEnds({ waits }: RunResult['end']): number[] {
+  const waiting = new Set(waits.map(([zone]) => zone))
+  return [...new Set(waits.map(([, ahead]) => ahead))].filter((zone) => !waiting.has(zone))
+}
+
+const shortNames = (zones: readonly number[], line: LineSpec): string => {
+  const names = zones.slice(0, NAMES_MAX).map((zone) => line.zones[zone]!.name)
+  return names.length < zones.length ? `${names.join(', ')} and ${zones.length - names.length} more` : names.join(', ')
 }
 
 /** The plain reason, and what would mend it; beside a circle also who waits for operators. */
-function reasonSentence(standstill: Standstill, line: LineSpec): string {
+function reasonSentence(standstill: Standstill, line: LineSpec, dead: readonly number[]): string {
   const { reason, merge, unmanned } = standstill
   const nobody = unmanned.length === 0 ? '' : ` ${nobodySentence(standstill, line)}`
   if (reason === 'too many carriers')
@@ -66,7 +77,7 @@ function reasonSentence(standstill: Standstill, line: LineSpec): string {
     return `${name}, where two ways meet, fills its own exit: what came in there waits for a zone that waits for it. Fewer carriers, or right of way at ${name} for those that leave the circle, may let it go on.${nobody}`
   }
   if (reason === 'no way on')
-    return 'No zones wait in a circle: some carrier has no way on, so that those behind it wait for ever. See that each zone has a way out for every carrier that comes there.'
+    return `No zones wait in a circle: ${dead.length === 0 ? 'some carrier' : `the carrier in ${shortNames(dead, line)}`} has no way on, so that those behind it wait for ever. See that each zone has a way out for every carrier that comes there.`
   return nobodySentence(standstill, line)
 }
 
