@@ -2,8 +2,9 @@
  * The command in few files instead of five hundred: most of its start would be spent on finding and opening them. `npm run build` makes them for good, and a
  * clone makes them anew, in node_modules/.cache, whenever a source file has changed.
  */
+import { spawnSync } from 'node:child_process'
 import { createHash, randomBytes } from 'node:crypto'
-import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync } from 'node:fs'
+import { copyFileSync, existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import { fileURLToPath, pathToFileURL } from 'node:url'
 
@@ -17,8 +18,14 @@ const OUTSIDE = ['esbuild', 'tsx', 'tsx/*', 'vega', 'vega-embed', 'vega-interpre
 /** a bundle that nobody has started for so long goes; milliseconds */
 const KEPT = 24 * 3600 * 1000
 
+/** zod brings its sentences in fifty languages; ours are in `messages.ts` */
+const oneLanguage = {
+  name: 'one language',
+  setup: ({ onLoad }) => onLoad({ filter: /zod.v4.locales.index\.js$/ }, () => ({ contents: '' })),
+}
+
 /**
- * Writes the bundle: `cli.js`, `worker.js` for the threads, one file for each package as notebooks import it, and what they share.
+ * Writes the bundle: `cli.js` and what it starts, `worker.js` for the threads, and one file for each package as notebooks import it.
  *
  * @param {string} folder  made where it is missing
  */
@@ -28,29 +35,50 @@ export async function bundle(folder) {
   const common = {
     outdir: folder,
     bundle: true,
-    format: 'esm',
     conditions: ['loopwright-source'],
     external: OUTSIDE,
     legalComments: 'none',
     logLevel: 'silent',
   }
-  const page = build({ ...common, entryPoints: { 'browser/main': source('notebook/src/browser/main.ts') }, platform: 'browser' })
-  await build({
-    ...common,
-    entryPoints: {
-      cli: source('cli/src/cli.ts'),
-      worker: source('study/src/worker.ts'),
-      ...Object.fromEntries(NAMES.map((name) => [name, source(`${name}/src/index.ts`)])),
-    },
+  const forNode = { ...common, platform: 'node', target: 'node20', plugins: [oneLanguage] }
+  const define = { ENGINE_CODE: JSON.stringify(digest(ENGINE, (file) => readFileSync(file))) }
+  const started = build({
+    ...forNode,
+    entryPoints: { 'cli.main': source('cli/src/cli.ts'), 'worker.main': source('study/src/worker.ts') },
+    format: 'cjs',
+    outExtension: { '.js': '.cjs' },
+    define: { ...define, 'import.meta.url': 'addressOfBundle', 'import.meta.resolve': 'undefined' },
+    banner: { js: "const addressOfBundle = require('node:url').pathToFileURL(__filename).href" },
+  })
+  const imported = build({
+    ...forNode,
+    entryPoints: Object.fromEntries(NAMES.map((name) => [name, source(`${name}/src/index.ts`)])),
+    format: 'esm',
     splitting: true,
-    platform: 'node',
-    target: 'node20',
+    define,
     // packages of the older kind call `require`
     banner: { js: "import { createRequire as requireOf } from 'node:module'\nconst require = requireOf(import.meta.url)" },
-    define: { ENGINE_CODE: JSON.stringify(digest(ENGINE, (file) => readFileSync(file))) },
-    plugins: [{ name: 'one language', setup: ({ onLoad }) => onLoad({ filter: /zod.v4.locales.index\.js$/ }, () => ({ contents: '' })) }],
   })
-  await page
+  const page = build({
+    ...common,
+    entryPoints: { 'browser/main': source('notebook/src/browser/main.ts') },
+    format: 'esm',
+    platform: 'browser',
+  })
+  await Promise.all([started, imported, page])
+  for (const name of ['cli', 'worker']) {
+    const file = join(folder, `${name}.main.cjs`)
+    writeFileSync(file, readFileSync(file, 'utf8').replaceAll(/(?<![\w$.])import\(/g, 'importOf(')) // see start.cjs
+  }
+  copyFileSync(new URL('./start.cjs', import.meta.url), join(folder, 'start.cjs'))
+  for (const name of ['cli', 'worker']) {
+    const lines = [
+      "import { fileURLToPath } from 'node:url'",
+      "import { start } from './start.cjs'",
+      `start(fileURLToPath(new URL('./${name}.main.cjs', import.meta.url)))`,
+    ]
+    writeFileSync(join(folder, `${name}.js`), `${lines.join('\n')}\n`)
+  }
 }
 
 /**
@@ -79,7 +107,11 @@ export async function bundleOfClone() {
 /** What the bundle is made of: each source file by name, size and time of its last change. */
 function key() {
   const lock = join(PACKAGES, '../node_modules/.package-lock.json')
-  const others = [fileURLToPath(import.meta.url), ...(existsSync(lock) ? [lock] : [])]
+  const others = [
+    fileURLToPath(import.meta.url),
+    fileURLToPath(new URL('./start.cjs', import.meta.url)),
+    ...(existsSync(lock) ? [lock] : []),
+  ]
   return digest([...NAMES, 'cli'], stamp, others)
 }
 
@@ -110,6 +142,9 @@ function removeOld() {
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
   const dist = join(dirname(fileURLToPath(import.meta.url)), '../dist')
-  for (const name of existsSync(dist) ? readdirSync(dist) : []) if (name.endsWith('.js')) rmSync(join(dist, name))
+  for (const name of existsSync(dist) ? readdirSync(dist) : []) if (/\.(js|cjs|cache)$/.test(name)) rmSync(join(dist, name))
   await bundle(dist)
+  // its first run puts down what it compiled: a run that uses most of it
+  const scenario = join(PACKAGES, '../scenarios/outdoor-unit-base-line.yaml')
+  spawnSync(process.execPath, [join(dist, 'cli.js'), 'sweep', scenario, '--carriers', '9..10', '--replications', '30', '--fresh'])
 }

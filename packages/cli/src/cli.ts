@@ -2,4 +2,6 @@
 import { main } from './main.ts'
 import { nodeShell } from './nodeShell.ts'
 
-process.exitCode = await main(process.argv.slice(2), nodeShell())
+void main(process.argv.slice(2), nodeShell()).then((code) => {
+  process.exitCode = code
+})

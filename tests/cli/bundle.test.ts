@@ -1,0 +1,43 @@
+import { spawnSync } from 'node:child_process'
+import { mkdirSync, readdirSync, readFileSync, rmSync, truncateSync } from 'node:fs'
+import { join } from 'node:path'
+import { pathToFileURL } from 'node:url'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { DEMO } from './spawned.ts'
+
+/** below the packages that the bundle leaves outside */
+const folder = join('node_modules/.cache', `loopwright-test-${process.pid}`)
+const built = (...words: string[]) =>
+  spawnSync(process.execPath, [join(folder, 'cli.js'), ...words], { encoding: 'utf8', maxBuffer: 2 ** 28 })
+const kept = (): string[] => readdirSync(folder).filter((name) => name.endsWith('.cache'))
+
+beforeAll(async () => {
+  mkdirSync(folder, { recursive: true })
+  const { bundle } = (await import(pathToFileURL('packages/cli/bin/bundle.js').href)) as { bundle: (folder: string) => Promise<void> }
+  await bundle(folder)
+})
+afterAll(() => rmSync(folder, { recursive: true }))
+
+describe('the bundle', () => {
+  test('gives the same bytes with and without code kept from an earlier run, and where what was kept is damaged', () => {
+    const words = ['sweep', DEMO, '--carriers', '9..10', '--replications', '25', '--json', '--fresh', '--workers', '1']
+    const first = built(...words)
+    expect(first.status).toBe(0)
+    expect(first.stderr).toContain('so far, 20 runs of each')
+    expect(kept()).toHaveLength(2)
+    const sizes = kept().map((name) => readFileSync(join(folder, name)).length)
+    expect(built(...words).stdout === first.stdout).toBe(true)
+    for (const [index, name] of kept().entries()) truncateSync(join(folder, name), Math.floor(sizes[index]! / 2))
+    expect(built(...words).stdout === first.stdout).toBe(true)
+    expect(kept().map((name) => readFileSync(join(folder, name)).length / 1e6)).toEqual(sizes.map((size) => expect.closeTo(size / 1e6, 1)))
+  })
+
+  test('writes a page and runs a notebook, whose packages are its own', () => {
+    const page = join(folder, 'page.html')
+    const words = ['notebook', 'notebooks/how-many-carriers.ts', '--replications', '2', '--fresh', '--out', page]
+    const { status, stderr } = built(...words)
+    expect(stderr).not.toContain('failed')
+    expect(status).toBe(0)
+    expect(readFileSync(page, 'utf8')).toMatch(/^<!doctype html>/i)
+  })
+})
