@@ -27,6 +27,9 @@ export interface CostGrowthOptions {
 }
 
 const HEIGHT = 300
+/** room for a name in the key, and for its piece of line */
+const PIXELS_PER_CHARACTER = 8
+const KEY_PIXELS = 70
 /** dashes of the lines, by series */
 const DASHES: readonly (readonly number[])[] = [
   [1, 0],
@@ -91,6 +94,7 @@ function layers(points: readonly CostPoint[], names: readonly string[], { of, un
     axis: { tickCount: 6, grid: true },
   } as const
   const tooltip = { field: 'tip' } as const
+  const longest = Math.max(...names.map((name) => name.length))
   return [
     {
       mark: { type: 'line', style: 'meanStep' },
@@ -107,7 +111,7 @@ function layers(points: readonly CostPoint[], names: readonly string[], { of, un
             symbolType: 'stroke',
             symbolSize: 900,
             symbolStrokeWidth: 1.4,
-            columns: { expr: 'width < 560 ? 1 : 3' },
+            columns: { expr: `width < ${names.length * (longest * PIXELS_PER_CHARACTER + KEY_PIXELS)} ? 1 : ${names.length}` },
           },
         },
       },
