@@ -5,7 +5,7 @@ import * as fc from 'fast-check'
 import { type Choices, choicesFrom, someDistribution, someTime, type TimeStyle } from './choices.ts'
 import { lineFrom } from './randomLine.ts'
 
-export const PARTS = ['graph', 'sections', 'crews', 'safety', 'operators', 'manual', 'supply', 'receivers', 'rejects'] as const
+export const PARTS = ['graph', 'sections', 'crews', 'safety', 'operators', 'manual', 'supply', 'receivers', 'rejects', 'odd stops'] as const
 export type Part = (typeof PARTS)[number]
 
 /** A valid LineSpec; the same seed of fast-check gives the same lines. There is no shrinking: see smaller.ts. */
@@ -30,6 +30,7 @@ export function generalFrom(seed: number, parts: readonly Part[] = PARTS): LineS
   if (some.has('supply')) line = withSupplies(choose, style, line)
   if (some.has('receivers')) line = withReceivers(choose, style, line)
   if (some.has('rejects')) line = withRejects(choose, line)
+  if (some.has('odd stops')) line = withOddStops(choose, line)
   return line
 }
 
@@ -246,4 +247,15 @@ function withRejects(choose: Choices, line: LineSpec): LineSpec {
     (path): PathSpec => (choose.chance(0.15) ? { ...path, takes: { ...path.takes, rejected: choose.chance(0.7) } } : path),
   )
   return { ...line, inspections, rework, stations, paths }
+}
+
+/** Times to failure of 0 s, and breaks that overlap or last 0 s. */
+function withOddStops(choose: Choices, line: LineSpec): LineSpec {
+  const breakdowns = line.breakdowns.map((source) => {
+    if (choose.chance(0.5)) return source
+    const values = choose.shuffled([0, 0, choose.whole(1, 30), choose.whole(1, 60)])
+    return { ...source, timeToFailureSeconds: { kind: 'replay', values } as const, repairSeconds: { kind: 'constant', value: choose.whole(1, 8) } as const }
+  })
+  const breaks = [...line.breaks, ...line.breaks.map(({ startSeconds }) => ({ startSeconds: startSeconds + choose.whole(0, 8), lengthSeconds: choose.whole(0, 20) }))]
+  return { ...line, breakdowns, breaks: breaks.sort((a, b) => a.startSeconds - b.startSeconds) }
 }

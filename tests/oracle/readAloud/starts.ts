@@ -5,7 +5,7 @@ import { drawWorkSeconds, tasksOfDuty, variantOf } from './duties.ts'
 import { forget, isClear, noteAllDone } from './ends.ts'
 import { setProductAside, takeProduct } from './goods.ts'
 import { onGrid } from './grid.ts'
-import { pathIsHeld, stationIn, stationIsHeld, zoneIsHeld } from './held.ts'
+import { endsAreHeld, stationIn, stationIsHeld, zoneIsHeld } from './held.ts'
 import { moveTimes } from './motion.ts'
 import { alwaysStops, claim, fixWays, lookingMove, offerOf, positionForWayOut, standsAsWayInNeeds, workIsBehind } from './moves.ts'
 import { couldSend, noteCalls, operatorsAreThere, pusherOf, sendOne } from './people.ts'
@@ -130,7 +130,8 @@ function changeForWinner(w: World, index: number, asIfNoStops: boolean): Change 
   if (!atRest || waitsSince === null) return null
   const way = fixedWays.get(place)
   if (way === undefined || w.spec.paths[way]!.to !== index) return null
-  if (!asIfNoStops && pathIsHeld(w, way)) return null
+  if (!asIfNoStops && endsAreHeld(w, way)) return null
+  if (w.spec.paths[way]!.manual !== null && pusherOf(w, carrier!) === null) return null // it turns as the operator sets off
   const { toPosition } = w.spec.paths[way]!
   return toPosition === position ? null : { to: toPosition, why: 'in' }
 }

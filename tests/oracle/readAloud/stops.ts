@@ -1,10 +1,11 @@
 /** Phase 1 of an instant: "Stops that end now end, stops that begin now begin". (MODEL.md §1, §7) */
 import { onGrid } from './grid.ts'
-import { breakIsOn } from './held.ts'
+import { breakIsOn, operates } from './held.ts'
 import type { World } from './world.ts'
 
 /** Ends or begins one stop, ends first; then one repair that finds a crew; false: nothing of the kind is due. A stop of 0 s begins and ends within the phase. */
 export function turnOneStop(w: World): boolean {
+  noteZeroes(w)
   return endOneStop(w) || beginOneStop(w) || startOneRepair(w)
 }
 
@@ -19,7 +20,7 @@ function endOneStop(w: World): boolean {
   if (index >= 0) {
     const spec = w.spec.breakdowns[index]!
     const left = w.draws.inOrder(`down/${spec.name}`, spec.timeToFailureSeconds) // "the next when the repair ends"
-    w.sources[index] = { down: false, failedAt: 0, inRepair: false, left }
+    w.sources[index] = { down: false, failedAt: 0, inRepair: false, left, isZero: left === 0 }
     w.log.push({ t: w.t, what: 'stop end', source: index })
     return true
   }
@@ -40,9 +41,9 @@ function beginOneStop(w: World): boolean {
     return true
   }
   // "A clock that reaches its value at the very instant the operation ends does break down."
-  const index = w.sources.findIndex((s) => !s.down && s.left === 0)
+  const index = w.sources.findIndex(({ down, left, isZero }) => !down && left === 0 && !isZero)
   if (index >= 0) {
-    w.sources[index] = { down: true, failedAt: w.t, inRepair: false, left: Number.NaN }
+    w.sources[index] = { down: true, failedAt: w.t, inRepair: false, left: Number.NaN, isZero: false }
     w.log.push({ t: w.t, what: 'stop begin', source: index })
     return true
   }
@@ -55,6 +56,14 @@ function beginOneStop(w: World): boolean {
   w.safetyStops.push({ station: move.safetyStation!, left: w.draws.inOrder(`reset/${name}`, safetyStop!.resetSeconds) })
   w.log.push({ t: w.t, what: 'safety stop begin', station: move.safetyStation!, source: safetySource(w, move.safetyStation!) })
   return true
+}
+
+/** A clock of operating time whose value is 0 reaches it as the part operates: all clocks of the part together, before any of their stops holds it. */
+function noteZeroes(w: World): void {
+  w.sources.forEach((source, index) => {
+    const { clock, part } = w.spec.breakdowns[index]!
+    if (source.isZero && (clock === 'calendar' || operates(w, part))) source.isZero = false
+  })
 }
 
 /** "the repair starts (and is drawn) when a crew is free: the earliest failure first, then the lower breakdown index, after all stops that end or begin at that instant" */

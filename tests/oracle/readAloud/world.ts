@@ -116,8 +116,8 @@ export interface World {
   readonly supplies: (Supply | null)[]
   /** by station; null: always ready, or no unload */
   readonly receivers: (Receiver | null)[]
-  /** by breakdown source: down, since when, whether somebody repairs it, and what is left of the repair; or up, and what is left to the failure */
-  readonly sources: { down: boolean; failedAt: number; inRepair: boolean; left: number }[]
+  /** by breakdown source: down, since when, whether somebody repairs it, and what is left of the repair; or up, what is left to the failure, and whether that was 0 from the start and is not reached yet */
+  readonly sources: { down: boolean; failedAt: number; inRepair: boolean; left: number; isZero: boolean }[]
   /** safety stops that are on */
   safetyStops: { readonly station: number; left: number }[]
   readonly breaks: { state: 'ahead' | 'on' | 'over'; left: number }[]

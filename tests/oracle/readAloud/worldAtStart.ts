@@ -56,12 +56,10 @@ export function worldAtStart(spec: LineSpec, seed: string, replication: number):
     operators: operatorsAtStart(spec),
     supplies: openSupplies(spec, draws),
     receivers: openReceivers(spec),
-    sources: spec.breakdowns.map((source) => ({
-      down: false,
-      failedAt: 0,
-      inRepair: false,
-      left: draws.inOrder(`down/${source.name}`, source.timeToFailureSeconds), // "The first time to failure starts at time 0"
-    })),
+    sources: spec.breakdowns.map((source) => {
+      const left = draws.inOrder(`down/${source.name}`, source.timeToFailureSeconds) // "The first time to failure starts at time 0"
+      return { down: false, failedAt: 0, inRepair: false, left, isZero: left === 0 }
+    }),
     safetyStops: [],
     breaks: spec.breaks.map((pause) => ({ state: 'ahead', left: onGrid(pause.startSeconds) })),
     productsLoaded: 0,
