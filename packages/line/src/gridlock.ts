@@ -2,7 +2,7 @@
 import { hasProductFor, isToCome } from './arrivals.ts'
 import { isPrepared } from './calls.ts'
 import { timeClear } from './clear.ts'
-import { pathThatStarts } from './move.ts'
+import { drivenPathThatStarts, pathThatStarts } from './move.ts'
 import { hasFreeOperator } from './operators.ts'
 import type { RunEnd } from './result.ts'
 import {
@@ -36,7 +36,7 @@ export function standsStill(line: Line): boolean {
     const phase = line.carrierPhase[carrier]!
     if (phase === DONE && line.zoneCarrier[zone] === carrier) {
       const way = pathThatStarts(line, zone, true)
-      if (way !== NONE && canBeManned(line, way)) return false
+      if (way !== NONE && (canBeManned(line, way) || drivenPathThatStarts(line, zone, true) !== NONE)) return false
     }
     if (phase === RELEASE_PENDING || phase === CHANGE_PENDING) return false
     if (phase === WORK_PENDING && mayWork(line, line.zoneStation[zone]!)) return false

@@ -1,5 +1,6 @@
 /** Timelines of pushes and pulls, worked out by hand from MODEL.md §5. */
 import { describe, expect, test } from 'vitest'
+import { type GraphWish, smallGraph } from '../../../tests/helpers/smallGraph.ts'
 import { smallLoop, tell, timeline, type Wish } from '../../../tests/helpers/smallLoop.ts'
 import type { LineSpec } from './spec.ts'
 
@@ -121,5 +122,66 @@ describe('a named operator', () => {
       { operator: 'ben', count: 0, seconds: 0 },
       { operator: 'anna', count: 1, seconds: 4 },
     ])
+  })
+})
+
+describe('a push where there are other ways', () => {
+  /** The first path is a push by S0, whose operator is its own. */
+  const graph = (wish: GraphWish): LineSpec => {
+    const spec = smallGraph(wish)
+    return { ...spec, paths: spec.paths.map((path, p) => (p > 0 ? path : { ...path, manual: { kind: 'push', station: 0 } as const })) }
+  }
+
+  test('into the store: the next carrier waits for the operator, who has not arrived with the one before', () => {
+    // c0 is pushed 0–6, Z0 is clear at 2; c1 is in Z0 at 3 and is pushed 6–12
+    const spec = graph({
+      zones: 3,
+      start: [0, 1],
+      paths: [
+        { from: 0, to: 'store', move: 6, clear: 2 },
+        { from: 1, to: 0, move: 1, clear: 1 },
+      ],
+      stations: [{ at: 2, load: 1, name: 'S0' }],
+      until: 12,
+    })
+    expect(words(spec)).toEqual([
+      '0 send own operator 0 to S0',
+      '0 own operator 0 at S0',
+      '0 leave Z0 to store c0',
+      '2 leave Z1 c1',
+      '3 rest Z0 c1',
+      '6 own operator 0 free',
+      '6 rest store c0',
+      '6 send own operator 0 to S0',
+      '6 own operator 0 at S0',
+      '6 leave Z0 to store c1',
+      '12 own operator 0 free',
+      '12 rest store c1',
+      '12 standstill',
+    ])
+    expect(tell(spec).result.handlings).toEqual([{ operator: 'S0', count: 2, seconds: 12 }])
+  })
+
+  test.each([
+    ['works', []],
+    ['is on a break', [[1, 28]]],
+  ] as const)('while its operator %s, a carrier that takes the first way that can start takes one with a drive', (_, breaks) => {
+    // c1 is loaded in Z0 from 2 on; c0 is in the store at 5
+    const spec = graph({
+      zones: 5,
+      start: [2, 3],
+      move: 2,
+      clear: 1,
+      paths: [
+        { from: 'store', to: 1 },
+        { from: 'store', to: 4 },
+        { from: 3, to: 0 },
+        { from: 2, to: 'store', move: 5 },
+      ],
+      stations: [{ at: 0, load: 20, name: 'S0' }],
+      breaks,
+      until: 20,
+    })
+    expect(timeline(spec, 'leave')).toEqual(['0 leave Z3 c1', '0 leave Z2 to store c0', '5 leave store to Z4 c0'])
   })
 })

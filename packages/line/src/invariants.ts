@@ -1,7 +1,7 @@
 /** What holds after every instant, whatever the line; checked in verify mode. Each rule has its reason. */
 import { assert, isOnGrid } from '@loopwright/kernel'
 import { canSetAside, isPrepared } from './calls.ts'
-import { pathThatStarts } from './move.ts'
+import { drivenPathThatStarts, pathThatStarts } from './move.ts'
 import { hasFreeOperator, isManned } from './operators.ts'
 import {
   BACK,
@@ -142,7 +142,11 @@ function checkTimers(line: Line): void {
 function checkStarts(line: Line): void {
   for (let place = 0; place <= line.zones; place++) {
     const way = pathThatStarts(line, place, false)
-    const waits = way === NONE || (line.manualStation[way] !== NONE && (line.breaksNow > 0 || !isManned(line, way)))
+    const waits =
+      way === NONE ||
+      (line.manualStation[way] !== NONE &&
+        (line.breaksNow > 0 || !isManned(line, way)) &&
+        drivenPathThatStarts(line, place, false) === NONE)
     assert(waits, 'a move that could start was forgotten')
     const change = line.zoneChange[place]
     assert(

@@ -58,6 +58,21 @@ export function pathThatStarts(line: Line, place: number, asIfNoStop: boolean): 
   return way !== NONE && canTake(line, way, carrier, asIfNoStop) ? way : NONE
 }
 
+/** Whether a move by hand has its operator, there and not on a break; others need none. */
+function hasItsOperator(line: Line, path: number): boolean {
+  return line.manualStation[path] === NONE || (line.breaksNow === 0 && isManned(line, path))
+}
+
+function canTakeByDrive(line: Line, path: number, carrier: number, asIfNoStop: boolean): boolean {
+  return line.manualStation[path] === NONE && canTake(line, path, carrier, asIfNoStop)
+}
+
+/** Where a carrier takes the first way that can start, and nobody is there for the one by hand: the first that the drive can start; NONE. */
+export function drivenPathThatStarts(line: Line, place: number, asIfNoStop: boolean): number {
+  if (line.onlyOut[place] !== NONE || line.divert[place] !== FIRST_FREE || line.zoneWay[place] !== NONE) return NONE
+  return firstWay(line, place, line.zoneCarrier[place]!, canTakeByDrive, asIfNoStop)
+}
+
 /** Starts the first move that can start: longest waiting, then lower path index; right of way where there are merges. False: there is none. */
 export function startFirstMove(line: Line): boolean {
   return line.isLoop ? startFirstOfLoop(line) : startFirstOfGraph(line)
@@ -80,8 +95,9 @@ function startFirstOfGraph(line: Line): boolean {
   let bestSince = 0
   for (let place = 0; place < list.length; ) {
     const from = list.items[place]!
-    const path = pathThatStarts(line, from, false)
-    if (path === NONE || (line.manualStation[path] !== NONE && (line.breaksNow > 0 || !isManned(line, path)))) {
+    let path = pathThatStarts(line, from, false)
+    if (path !== NONE && !hasItsOperator(line, path)) path = drivenPathThatStarts(line, from, false)
+    if (path === NONE) {
       takeAt(list, place)
       continue
     }
@@ -152,7 +168,7 @@ function startMove(line: Line, path: number): void {
     line.drawn[0] = queue.times[slot]! - now
     watchMove(line, path, carrier)
   }
-  if (line.manualStation[path] !== NONE) beginHandling(line, path)
+  if (line.manualStation[path] !== NONE) beginHandling(line, path, carrier)
   if (to === store) line.collector.judgeCarrier(carrier)
   else {
     line.zoneCarrier[to] = carrier
@@ -221,7 +237,7 @@ export function brakeAll(line: Line): boolean {
 }
 
 function endArrival(line: Line, path: number): void {
-  if (line.manualStation[path] !== NONE) endHandling(line, path)
+  if (line.manualStation[path] !== NONE) endHandling(line, path, line.pathCarrier[path]!)
   line.pathCarrier[path] = NONE
   line.activity--
   operateIn(line, path, 0)

@@ -45,7 +45,8 @@ export function buildOperators(spec: LineSpec): Staff {
     handlingCount: new Int32Array(all.length),
     handlingSeconds: new Float64Array(all.length),
     pathOperator: new Int32Array(spec.paths.length),
-    handlingSince: new Float64Array(spec.paths.length),
+    carrierOperator: new Int32Array(spec.carriers.count),
+    handlingSince: new Float64Array(spec.carriers.count),
     stationHandling: new Int32Array(stations),
   }
 }
@@ -128,21 +129,22 @@ function free(line: Line, operator: number): void {
 }
 
 /** A push or pull begins. */
-export function beginHandling(line: Line, path: number): void {
+export function beginHandling(line: Line, path: number, carrier: number): void {
   const station = line.manualStation[path]!
   line.staff.stationHandling[station]!++
-  line.staff.handlingSince[path] = line.now
+  line.staff.carrierOperator[carrier] = line.staff.pathOperator[path]!
+  line.staff.pathOperator[path] = NONE
+  line.staff.handlingSince[carrier] = line.now
   line.collector.touch(line.stationZone[station]!)
 }
 
 /** The carrier has arrived: it is counted, and the operator is free. */
-export function endHandling(line: Line, path: number): void {
+export function endHandling(line: Line, path: number, carrier: number): void {
   const station = line.manualStation[path]!
-  const operator = line.staff.pathOperator[path]!
+  const operator = line.staff.carrierOperator[carrier]!
   line.staff.stationHandling[station]!--
   line.staff.handlingCount[operator]!++
-  line.staff.handlingSeconds[operator]! += line.now - line.staff.handlingSince[path]!
-  line.staff.pathOperator[path] = NONE
+  line.staff.handlingSeconds[operator]! += line.now - line.staff.handlingSince[carrier]!
   line.collector.touch(line.stationZone[station]!)
   free(line, operator)
 }

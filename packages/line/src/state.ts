@@ -114,9 +114,11 @@ export interface Staff {
   /** pushes and pulls ended in the window, and their seconds */
   readonly handlingCount: Int32Array
   readonly handlingSeconds: Float64Array
-  /** by path: the operator sent for the next move, or doing it; NONE */
+  /** by path: the operator sent for the next move; NONE */
   readonly pathOperator: Int32Array
-  /** by path: start of the push or pull */
+  /** by carrier: the operator who pushes or pulls it; into the store several may be on one path */
+  readonly carrierOperator: Int32Array
+  /** by carrier: start of the push or pull */
   readonly handlingSince: Float64Array
   /** by station: pushes and pulls under way on paths that name it */
   readonly stationHandling: Int32Array

@@ -9,7 +9,7 @@ import { AT_REST } from './trace.ts'
 export function onStoreArrival(line: Line, carrier: number): void {
   line.activity--
   const path = line.carrierPath[carrier]!
-  if (line.manualStation[path] !== NONE) endHandling(line, path)
+  if (line.manualStation[path] !== NONE) endHandling(line, path, carrier)
   line.carrierPath[carrier] = NONE
   line.carrierPhase[carrier] = DONE
   line.carrierSince[carrier] = line.now

@@ -254,8 +254,15 @@ function withOddStops(choose: Choices, line: LineSpec): LineSpec {
   const breakdowns = line.breakdowns.map((source) => {
     if (choose.chance(0.5)) return source
     const values = choose.shuffled([0, 0, choose.whole(1, 30), choose.whole(1, 60)])
-    return { ...source, timeToFailureSeconds: { kind: 'replay', values } as const, repairSeconds: { kind: 'constant', value: choose.whole(1, 8) } as const }
+    return {
+      ...source,
+      timeToFailureSeconds: { kind: 'replay', values } as const,
+      repairSeconds: { kind: 'constant', value: choose.whole(1, 8) } as const,
+    }
   })
-  const breaks = [...line.breaks, ...line.breaks.map(({ startSeconds }) => ({ startSeconds: startSeconds + choose.whole(0, 8), lengthSeconds: choose.whole(0, 20) }))]
+  const breaks = [
+    ...line.breaks,
+    ...line.breaks.map(({ startSeconds }) => ({ startSeconds: startSeconds + choose.whole(0, 8), lengthSeconds: choose.whole(0, 20) })),
+  ]
   return { ...line, breakdowns, breaks: breaks.sort((a, b) => a.startSeconds - b.startSeconds) }
 }

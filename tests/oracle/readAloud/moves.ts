@@ -152,10 +152,10 @@ export function offerOf(w: World, carrierIndex: number, asIfNoStops: boolean): O
   const ways = waysToTry(w, carrier).filter((path) => carrier.atRest || !isManual(w, path))
   for (const path of ways) {
     const starts = couldStartOn(w, carrierIndex, path, asIfNoStops)
-    // That a transfer must turn first, or somebody must come, does not make a way less free: the lower path index goes before.
+    // That a transfer must turn first does not make a way less free: the lower path index goes before. A way by hand for which nobody is there cannot start.
     if (!starts && !couldWin(w, carrierIndex, path, asIfNoStops)) continue
     if (!isManual(w, path)) return { carrier: carrierIndex, path, wins: !starts }
-    return starts && there && (asIfNoStops || !pathIsHeld(w, path)) ? { carrier: carrierIndex, path, wins: false } : null
+    if (starts && there && (asIfNoStops || !pathIsHeld(w, path))) return { carrier: carrierIndex, path, wins: false }
   }
   return null
 }
