@@ -12,9 +12,9 @@ import { generalLine } from './generalLine.ts'
 import { readAloud } from './readAloud.ts'
 import { smallest } from './smaller.ts'
 
-const LINES = 250
+const LINES = 350
 /** Each feature is shown by at least so many of them. */
-const LEAST = 5
+const LEAST = 3
 const SEED = 'agreement'
 
 describe(`${LINES} random lines of any kind`, () => {

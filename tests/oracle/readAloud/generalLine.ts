@@ -1,12 +1,33 @@
 /** Lines of any kind made up at random: a loop of `randomLine.ts` with more or fewer paths, people, goods, rejects and stops laid over it. */
-import { type LineSpec, type PathSpec, PLAIN_PATH, type SectionSpec, STORE, type StationSpec, type TakesSpec } from '@loopwright/line'
+import {
+  type BreakdownSpec,
+  type LineSpec,
+  type PathSpec,
+  PLAIN_PATH,
+  type SectionSpec,
+  STORE,
+  type StationSpec,
+  type TakesSpec,
+} from '@loopwright/line'
 import type { Distribution } from '@loopwright/stats'
 import * as fc from 'fast-check'
 import { type Choices, choicesFrom, someDistribution, someTime, type TimeStyle } from './choices.ts'
 import { lineFrom } from './randomLine.ts'
 
-export const PARTS = ['graph', 'sections', 'crews', 'safety', 'operators', 'manual', 'supply', 'receivers', 'rejects', 'odd stops'] as const
-export type Part = (typeof PARTS)[number]
+export const PARTS = [
+  'graph',
+  'sections',
+  'crews',
+  'safety',
+  'operators',
+  'manual',
+  'supply',
+  'receivers',
+  'rejects',
+  'odd breaks',
+] as const
+/** `failures at once`: not among those of every line */
+export type Part = (typeof PARTS)[number] | 'failures at once'
 
 /** A valid LineSpec; the same seed of fast-check gives the same lines. There is no shrinking: see smaller.ts. */
 export function generalLine(): fc.Arbitrary<LineSpec> {
@@ -30,7 +51,8 @@ export function generalFrom(seed: number, parts: readonly Part[] = PARTS): LineS
   if (some.has('supply')) line = withSupplies(choose, style, line)
   if (some.has('receivers')) line = withReceivers(choose, style, line)
   if (some.has('rejects')) line = withRejects(choose, line)
-  if (some.has('odd stops')) line = withOddStops(choose, line)
+  if (some.has('odd breaks')) line = withOddBreaks(choose, line)
+  if (some.has('failures at once')) line = withFailuresAtOnce(choose, line)
   return line
 }
 
@@ -249,20 +271,21 @@ function withRejects(choose: Choices, line: LineSpec): LineSpec {
   return { ...line, inspections, rework, stations, paths }
 }
 
-/** Times to failure of 0 s, and breaks that overlap or last 0 s. */
-function withOddStops(choose: Choices, line: LineSpec): LineSpec {
-  const breakdowns = line.breakdowns.map((source) => {
+/** Times to failure of 0 s. */
+function withFailuresAtOnce(choose: Choices, line: LineSpec): LineSpec {
+  const breakdowns = line.breakdowns.map((source): BreakdownSpec => {
     if (choose.chance(0.5)) return source
     const values = choose.shuffled([0, 0, choose.whole(1, 30), choose.whole(1, 60)])
-    return {
-      ...source,
-      timeToFailureSeconds: { kind: 'replay', values } as const,
-      repairSeconds: { kind: 'constant', value: choose.whole(1, 8) } as const,
-    }
+    return { ...source, timeToFailureSeconds: { kind: 'replay', values }, repairSeconds: { kind: 'constant', value: choose.whole(1, 8) } }
   })
-  const breaks = [
-    ...line.breaks,
-    ...line.breaks.map(({ startSeconds }) => ({ startSeconds: startSeconds + choose.whole(0, 8), lengthSeconds: choose.whole(0, 20) })),
-  ]
-  return { ...line, breakdowns, breaks: breaks.sort((a, b) => a.startSeconds - b.startSeconds) }
+  return { ...line, breakdowns }
+}
+
+/** Breaks that overlap, or last 0 s. */
+function withOddBreaks(choose: Choices, line: LineSpec): LineSpec {
+  const more = line.breaks.map(({ startSeconds }) => ({
+    startSeconds: startSeconds + choose.whole(0, 8),
+    lengthSeconds: choose.whole(0, 20),
+  }))
+  return { ...line, breaks: [...line.breaks, ...more].sort((a, b) => a.startSeconds - b.startSeconds) }
 }
