@@ -20,7 +20,7 @@ function start(file) {
   if (cachedData !== undefined && script.cachedDataRejected !== true) return
   const keep = () => write(kept, script.createCachedData())
   if (parentPort === null) process.once('exit', keep)
-  else parentPort.once('message', () => parentPort.once('message', () => setImmediate(keep))) // a line, then the first task
+  else parentPort.once('message', () => parentPort.once('message', keep)) // a line, then the first task, which has been run by then
 }
 
 /** Code from a cache cannot import by itself; the names are found from this folder. */
