@@ -6,6 +6,7 @@ import { anyLine } from '../golden/scenario/anyLine.ts'
 import { lively } from '../helpers/lively.ts'
 import { compare } from '../oracle/readAloud/compare.ts'
 import { compareTrace } from '../oracle/readAloud/compareTrace.ts'
+import { generalFrom } from '../oracle/readAloud/generalLine.ts'
 import { lineFrom } from '../oracle/readAloud/randomLine.ts'
 import { readAloud } from '../oracle/readAloud/readAloud.ts'
 import { smallest } from '../oracle/readAloud/smaller.ts'
@@ -16,7 +17,12 @@ export interface Finding {
   readonly shown: string
 }
 
-export const KINDS = ['a loop against the reading aloud', 'any line', 'a wrong scenario'] as const
+export const KINDS = [
+  'a loop against the reading aloud',
+  'a general line against the reading aloud',
+  'any line',
+  'a wrong scenario',
+] as const
 export type Kind = (typeof KINDS)[number]
 
 const SEED = 'soak'
@@ -27,10 +33,15 @@ const READ_MAX = 1000
 export function check(kind: Kind, number: number, scenarios: readonly string[]): Finding | null {
   if (kind === 'a wrong scenario') return scenarioFault(number, scenarios)
   const faults = kind === 'any line' ? invariantFaults : agreementFaults
-  const line = kind === 'any line' ? lively(fc.sample(anyLine, { seed: number, numRuns: 1 })[0]!) : lineFrom(number)
+  const line = lineOf(kind, number)
   const what = faults(line)
   if (what === null) return null
   return { what, shown: JSON.stringify(kind === 'any line' ? line : smallest(line, (smaller) => faults(smaller) !== null)) }
+}
+
+function lineOf(kind: Kind, number: number): LineSpec {
+  if (kind === 'any line') return lively(fc.sample(anyLine, { seed: number, numRuns: 1 })[0]!)
+  return kind === 'a loop against the reading aloud' ? lineFrom(number) : generalFrom(number)
 }
 
 /** The engine with all its checks, its own opposite storing order, the recursion, and the second program. */

@@ -13,7 +13,12 @@ const [seconds, seed, folder] = [Number(process.argv[2]), Number(process.argv[3]
 const scenarios = readdirSync(folder)
   .filter((name) => name.endsWith('.yaml'))
   .map((name) => readFileSync(`${folder}/${name}`, 'utf8'))
-const checked: Record<Kind, number> = { 'a loop against the reading aloud': 0, 'any line': 0, 'a wrong scenario': 0 }
+const checked: Record<Kind, number> = {
+  'a loop against the reading aloud': 0,
+  'a general line against the reading aloud': 0,
+  'any line': 0,
+  'a wrong scenario': 0,
+}
 const start = performance.now()
 const passed = (): number => (performance.now() - start) / 1000
 let found: ShiftReport['found'] = null
