@@ -1,4 +1,4 @@
-/** Moves along paths: when they may start, what they take with them, their ends, and how stops hold them. (MODEL.md §3) */
+/** Moves along paths: when they may start, what they take with them, and their ends; how stops hold them is in heldPath.ts. (MODEL.md §3) */
 
 import { nextZoneTakes, startClear, waitFor } from './clear.ts'
 import { drawInOrder } from './draw.ts'
@@ -8,11 +8,10 @@ import { SPEED } from './motion.ts'
 import { takeFirst, wake } from './moveHeap.ts'
 import { operateIn, operateOut } from './operation.ts'
 import { beginHandling, endHandling, isManned } from './operators.ts'
-import { holdWatch, resumeWatch, watchMove } from './safety.ts'
+import { watchMove } from './safety.ts'
 import {
   addTo,
   BRAKING,
-  CLEAR_TIMED,
   DONE,
   FIRST_FREE,
   type Line,
@@ -27,7 +26,7 @@ import {
 } from './state.ts'
 import { beginStay } from './station.ts'
 import { takeFromStore } from './store.ts'
-import { holdTimer, resumeTimer, startTimer } from './timer.ts'
+import { startTimer } from './timer.ts'
 import { AT_REST, BRAKE, LOOK, MOVE_START } from './trace.ts'
 import { mustTurnIn, startTurnIn } from './transfer.ts'
 import { firstWay, wayNow } from './wayOut.ts'
@@ -252,51 +251,4 @@ function comeToRest(line: Line, path: number): void {
   line.collector.touch(zone)
   if (line.trace !== null) line.trace.add(line.now, AT_REST, zone, carrier, 0)
   beginStay(line, carrier, zone)
-}
-
-/** A stop now holds one end of the path: what is under way on it stands still. */
-export function holdPath(line: Line, path: number): void {
-  if (line.pathHeld[path] === 1) return
-  line.pathHeld[path] = 1
-  const from = line.pathFrom[path]!
-  if (line.pathTo[path] === line.store) eachOnTheWay(line, path, holdTimer, holdWatch)
-  else {
-    holdTimer(line, line.arrivalSlot + path)
-    holdWatch(line, line.pathCarrier[path]!)
-  }
-  if (line.leavingPath[from] === path) holdTimer(line, line.clearSlot + from)
-  operateIn(line, path, 0)
-  operateOut(line, path, 0)
-}
-
-/** If no stop holds the path any longer, what was under way goes on. */
-export function resumePath(line: Line, path: number): void {
-  const from = line.pathFrom[path]!
-  wake(line, from)
-  if (line.pathHeld[path] === 0 || line.zoneHeld[from]! > 0 || line.zoneHeld[line.pathTo[path]!]! > 0) return
-  if (line.breaksNow > 0 && line.manualStation[path] !== NONE) return
-  line.pathHeld[path] = 0
-  if (line.pathTo[path] === line.store) eachOnTheWay(line, path, resumeTimer, resumeWatch)
-  else {
-    resumeTimer(line, line.arrivalSlot + path)
-    resumeWatch(line, line.pathCarrier[path]!)
-  }
-  if (line.pathCarrier[path] !== NONE) operateIn(line, path, 1)
-  if (line.leavingPath[from] !== path) return
-  resumeTimer(line, line.clearSlot + from)
-  if (line.zoneClearing[from] === CLEAR_TIMED) operateOut(line, path, 1)
-}
-
-/** Does it with the timer of every carrier that is on the path into the store: there may be several. */
-function eachOnTheWay(
-  line: Line,
-  path: number,
-  doIt: (line: Line, slot: number) => void,
-  watch: (line: Line, carrier: number) => void,
-): void {
-  for (let carrier = 0; carrier < line.carriers; carrier++) {
-    if (line.carrierPath[carrier] !== path || line.carrierPhase[carrier] !== MOVING) continue
-    doIt(line, line.storeSlot + carrier)
-    watch(line, carrier)
-  }
 }

@@ -2,7 +2,7 @@
 
 import { freeCrew, startRepair, waitForCrew } from './crew.ts'
 import { drawInOrder } from './draw.ts'
-import { holdPath, resumePath } from './move.ts'
+import { holdPath, resumePath } from './heldPath.ts'
 import { wake } from './moveHeap.ts'
 import { operatesNow } from './operation.ts'
 import { holdWalks, resumeWalks } from './operators.ts'
