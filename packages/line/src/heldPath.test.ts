@@ -23,7 +23,7 @@ test('every carrier on the way into the store stands still while the zone that i
     '4 leave Z1 to store c1',
     '7 clear Z1',
     '8 rest store c0',
-    '10 leave Z1 to store c0',
     '10 rest store c1',
+    '10 leave Z1 to store c0',
   ])
 })
