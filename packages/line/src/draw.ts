@@ -4,7 +4,7 @@ import type { LineSpec } from './spec.ts'
 import { type Line, NONE, USES_INDEX, USES_NOTHING, USES_UNIFORM } from './state.ts'
 
 /** Draws made at once for products to come: a power of two, at most the first room of a ring. */
-export const BLOCK = 16
+const BLOCK = 16
 /** What the ring of a task holds: uniforms, or normal quantiles; from 0 on, times by the sampler of that index, which all its entries equal. */
 const UNIFORMS = -1
 const NORMALS = -2
@@ -56,7 +56,7 @@ export function drawInOrder(line: Line, sampler: number, stream: number): void {
   toGridAt(line.drawn, 0)
 }
 
-/** The product's own draw of the stream past the tasks (of an inspection), as its place in `taskUniforms`: draw k belongs to serial k. */
+/** The product's own draw of a task, or past the tasks of an inspection, as its place in `taskUniforms`: draw k belongs to serial k, whoever asks first. */
 export function placeForProduct(line: Line, task: number, serial: number): number {
   if (line.taskDrawn[task]! <= serial) drawAhead(line, task, serial)
   return task * line.taskRoom + (serial & (line.taskRoom - 1))
@@ -71,8 +71,7 @@ export function drawForProduct(line: Line, sampler: number, task: number, serial
     toGridAt(line.drawn, 0)
     return
   }
-  if (line.taskDrawn[task]! <= serial) drawAhead(line, task, serial)
-  const at = task * line.taskRoom + (serial & (line.taskRoom - 1))
+  const at = placeForProduct(line, task, serial)
   const ahead = line.taskAhead[task]!
   if (ahead >= 0) {
     line.drawn[0] = line.taskUniforms[at]!
@@ -85,7 +84,7 @@ export function drawForProduct(line: Line, sampler: number, task: number, serial
 }
 
 /** Draws whole blocks until the one with the serial. */
-export function drawAhead(line: Line, task: number, serial: number): void {
+function drawAhead(line: Line, task: number, serial: number): void {
   const { taskUniforms, taskDrawn, samplers } = line
   const ahead = line.taskAhead[task]!
   while (taskDrawn[task]! <= serial) {

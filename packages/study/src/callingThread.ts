@@ -2,10 +2,10 @@ import type { LineSpec } from '@loopwright/line'
 import type { Pool } from './pool.ts'
 import { TaskRunner } from './task.ts'
 
-/** A pool whose only thread is the one that calls: for tests, and where there are no worker threads. */
 /** Between two tasks whatever else waits has its turn, a stop above all. */
 const turn = (): Promise<void> => new Promise((resolve) => setImmediate(resolve))
 
+/** A pool whose only thread is the one that calls: for tests, for small studies, and where there are no worker threads. */
 export function callingThread(): Pool {
   const runner = new TaskRunner()
   const lines: LineSpec[] = []

@@ -3,16 +3,12 @@
  * Times on the clock's grid are compared exactly. Gamma and PERT draws come from one inverse in both, all other draws from two.
  */
 
-import type { LineSpec } from '@loopwright/line'
-import { simulate, Trace } from '@loopwright/line'
 import * as fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { compare } from './compare.ts'
-import { compareTrace } from './compareTrace.ts'
+import { expectAgreement } from './agree.ts'
 import { featuresOf, featuresSeen } from './features.ts'
 import { randomLine } from './randomLine.ts'
 import { readAloud } from './readAloud.ts'
-import { smallest } from './smaller.ts'
 
 const LINES = 300
 
@@ -85,22 +81,8 @@ describe(`${LINES} random lines`, () => {
   const runs = lines.map((spec, index) => readAloud(spec, seed, index % 3))
   const features = runs.map((run, index) => new Set([...featuresOf(lines[index]!), ...featuresSeen(run, lines[index]!)]))
 
-  function differences(spec: LineSpec, replication: number, { result, log } = readAloud(spec, seed, replication)): string[] {
-    const trace = new Trace()
-    simulate(spec, { seed, replication, trace })
-    return [...compare(simulate(spec, { seed, replication }), result), ...compareTrace(trace, log)] // the numbers are those of a run without a trace
-  }
-
   test('engine and reading aloud agree on every number and every entry', () => {
-    lines.forEach((spec, index) => {
-      const replication = index % 3
-      const [first] = differences(spec, replication, runs[index])
-      if (first === undefined) return
-      const least = smallest(spec, (smaller) => differences(smaller, replication).length > 0)
-      expect.fail(
-        `line ${index} differs: ${first}\nthe smallest such line: ${JSON.stringify(least, null, 1)}\n${differences(least, replication).join('\n')}`,
-      )
-    })
+    expectAgreement(lines, runs, seed)
   })
 
   test.each(FEATURES)('at least a tenth of the lines have: %s', (feature) => {

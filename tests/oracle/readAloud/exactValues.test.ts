@@ -8,6 +8,7 @@
 
 import type { Distribution } from '@loopwright/stats'
 import { expect, test } from 'vitest'
+import { geometric } from '../exact/exactTime.ts'
 import { readAloud } from './readAloud.ts'
 import { type SwapLoop, swapLoop } from './swapLoop.ts'
 
@@ -25,17 +26,6 @@ function expectOutputPerSecond(model: SwapLoop, value: number, warmupSeconds: nu
 }
 
 const exponential = (mean: number): Distribution => ({ kind: 'exponential', mean })
-
-/** P(k) = p(1 − p)^(k − 1), k = 1, 2, …, cut where less than 1e-14 is left */
-function geometric(p: number): Distribution {
-  const values: number[] = []
-  const weights: number[] = []
-  for (let k = 1, left = 1; left > 1e-14; k++, left *= 1 - p) {
-    values.push(k)
-    weights.push(p * left)
-  }
-  return { kind: 'discrete', values, weights }
-}
 
 // Output = N(Z − N) / (Z(Z − 1)): F. Spitzer, Adv. Math. 5 (1970) 246–290 (from memory); uniform measure stated in S. Janowsky & J. Lebowitz, comp-gas/9306003 (1993).
 test.each([

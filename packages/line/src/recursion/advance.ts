@@ -4,7 +4,7 @@
  * order it is taken, what is left over is the rest (run.ts).
  */
 import { CARRIER_WIDTH, ZONE_WIDTH } from '../collect.ts'
-import { drawAhead, drawInOrder } from '../draw.ts'
+import { drawInOrder, placeForProduct } from '../draw.ts'
 import { dutyApplies } from '../dutyAhead.ts'
 import { SPEED } from '../motion.ts'
 import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from '../result.ts'
@@ -30,7 +30,7 @@ export function advanceAll(sweep: Sweep): void {
   const { line, last, warmup, order, mode, lookAt, readyAt, enteredAt } = sweep
   const { freeAt, heldUntil, asideFor, asideSince, asideSeconds, isPlain, isTold, onlyDuty, onlyTask } = sweep
   const { zoneNext, zoneCarrier, exitClear, zoneStation, zoneChanges, moveSampler, clearSampler, moveSeconds, clearSeconds } = line
-  const { carrierZone, carrierSerial, stationServed, taskDone, taskDrawn, tasks } = line
+  const { carrierZone, carrierSerial, stationServed, taskDone, tasks } = line
   const { zoneSeconds, occupiedSeconds, movesOut, carrierSeconds, lapZone, longestBlock } = line.collector
   const carriers = order.length
   let events = 0
@@ -224,8 +224,7 @@ export function advanceAll(sweep: Sweep): void {
         const serial = carrierSerial[carrier]!
         const start = Math.max(ready, warmup)
         if (taskDone[had] === 0) {
-          if (taskDrawn[task]! <= serial) drawAhead(line, task, serial)
-          ready += line.taskUniforms[task * line.taskRoom + (serial & (line.taskRoom - 1))]!
+          ready += line.taskUniforms[placeForProduct(line, task, serial)]!
           taskDone[had] = 1
         }
         const worked = Math.min(ready, last) - start
