@@ -17,6 +17,17 @@ import { onChangeEnd, startFirstChange } from './transfer.ts'
 /** Handles one instant: stops, ends, starts one at a time, and the braking of those that could not pass; then judges the states. */
 export function handleInstant(line: Line): void {
   endWhatEnds(line)
+  startWhatStarts(line)
+}
+
+/** The same where the first slot has been taken out of the queue already. */
+export function handleFrom(line: Line, slot: number): void {
+  endFrom(line, slot)
+  endWhatEnds(line)
+  startWhatStarts(line)
+}
+
+function startWhatStarts(line: Line): void {
   do {
     while (startFirst(line)) endWhatEnds(line)
     if (line.lookList.length === 0 || !brakeAll(line)) break
@@ -37,22 +48,30 @@ function startFirst(line: Line): boolean {
 
 /** Everything that falls due now, by slot: stops first (their slots are the lowest), then arrivals, clears, work, changes, arrivals in the store, walks, products, receivers. */
 function endWhatEnds(line: Line): void {
-  const { queue, due, now } = line
-  while (queue.size > 0 && queue.times[queue.first()] === now) {
-    let count = 0
-    do {
-      const slot = queue.pop()
-      let at = count++
-      while (at > 0 && due[at - 1]! > slot) {
-        due[at] = due[at - 1]!
-        at--
-      }
-      due[at] = slot
-    } while (queue.size > 0 && queue.times[queue.first()] === now)
-    line.events += count
-    if (line.hasCrews) endWithCrews(line, count)
-    else for (let k = 0; k < count; k++) end(line, due[k]!)
+  while (isDue(line)) endFrom(line, line.queue.pop())
+}
+
+function isDue({ queue, now }: Line): boolean {
+  return queue.size > 0 && queue.times[queue.first()] === now
+}
+
+/** `first`: a slot that has been taken out of the queue. */
+function endFrom(line: Line, first: number): void {
+  const { queue, due } = line
+  let count = 1
+  due[0] = first
+  while (isDue(line)) {
+    const slot = queue.pop()
+    let at = count++
+    while (at > 0 && due[at - 1]! > slot) {
+      due[at] = due[at - 1]!
+      at--
+    }
+    due[at] = slot
   }
+  line.events += count
+  if (line.hasCrews) endWithCrews(line, count)
+  else for (let k = 0; k < count; k++) end(line, due[k]!)
 }
 
 /** Crews are given out when all stops of the instant have ended and begun. */

@@ -4,6 +4,7 @@ import { makeAllClear } from './clear.ts'
 import { standsStill, standstill } from './gridlock.ts'
 import { handleInstant } from './instant.ts'
 import { checkInvariants } from './invariants.ts'
+import { hasQuickInstants, quickPaths, runQuick } from './quick.ts'
 import { canRecur } from './recursion/canRecur.ts'
 import { recur } from './recursion/run.ts'
 import { makeSweep, resetSweep, type Sweep } from './recursion/sweep.ts'
@@ -49,10 +50,11 @@ export function createSimulator(spec: LineSpec, options: Omit<SimulateOptions, '
   line.trace = options.trace ?? null
   const verify = options.verify ?? false
   const sweep = wantsRecursion(line, options) ? makeSweep(line) : null
+  const quick = !verify && line.trace === null && !(options.backwards ?? false) && hasQuickInstants(line) ? quickPaths(line) : null
   return {
     run(seed, replication) {
       resetLine(line, seed, replication)
-      const end = sweep === null ? runToEnd(line, verify) : runRecursion(sweep)
+      const end = sweep === null ? runToEnd(line, quick, verify) : runRecursion(sweep)
       return tellResult(line, seed, replication, end)
     },
   }
@@ -78,16 +80,16 @@ function runRecursion(sweep: Sweep): RunEnd {
 }
 
 /** What is done once a run stands apart from the loop over its instants: compiled together with it, it would be thrown away at each end. */
-function runToEnd(line: Line, verify: boolean): RunEnd {
+function runToEnd(line: Line, quick: Uint8Array | null, verify: boolean): RunEnd {
   const warmup = toGrid(line.spec.window.warmupSeconds)
   const last = toGrid(line.spec.window.endSeconds)
-  let goesOn = runUntil(line, warmup, verify)
+  handleInstant(line)
+  if (verify) checkInvariants(line)
+  let goesOn = quick === null ? runUntil(line, warmup, verify) : runQuick(line, quick, warmup)
   let end = goesOn ? endOfWindow() : endNow(line)
-  const next = goesOn ? line.queue.times[line.queue.first()]! : last
   endWarmup(line, warmup)
-  if (goesOn && next <= last) {
-    line.now = next
-    goesOn = runUntil(line, last, verify)
+  if (goesOn) {
+    goesOn = quick === null ? runUntil(line, last, verify) : runQuick(line, quick, last)
     if (!goesOn) end = endNow(line)
   }
   line.now = last
@@ -96,17 +98,17 @@ function runToEnd(line: Line, verify: boolean): RunEnd {
   return end
 }
 
-/** Handles the instant `line.now` and all that follow up to `until`. False: nothing follows, or nothing can move any more. */
+/** Handles all instants up to `until`; the one at `line.now` has been handled. False: nothing follows, or nothing can move any more. */
 function runUntil(line: Line, until: number, verify: boolean): boolean {
   const { queue } = line
   for (;;) {
-    handleInstant(line)
-    if (verify) checkInvariants(line)
     if (line.activity === 0 && standsStill(line)) return false
     if (queue.size === 0) return false
     const next = queue.times[queue.first()]!
     if (next > until) return true
     line.now = next
+    handleInstant(line)
+    if (verify) checkInvariants(line)
   }
 }
 

@@ -37,12 +37,18 @@ export function beginStay(line: Line, carrier: number, zone: number): void {
   nextDuty(line, station, carrier, UNLOAD_DUTY)
 }
 
+/** The first duty from `from` on that the carrier has at the station; NONE. */
+export function firstDuty(line: Line, station: number, carrier: number, from: number): number {
+  for (let duty = from; duty <= WORK_DUTY; duty++) if (dutyApplies(line, station, duty, carrier)) return duty
+  return NONE
+}
+
 /** Goes on with the first duty from `from` on that the carrier has; after the last one, the release. */
 function nextDuty(line: Line, station: number, carrier: number, from: number): void {
   const zone = line.stationZone[station]!
   line.collector.touch(zone)
-  for (let duty = from; duty <= WORK_DUTY; duty++) {
-    if (!dutyApplies(line, station, duty, carrier)) continue
+  const duty = firstDuty(line, station, carrier, from)
+  if (duty !== NONE) {
     line.stationDuty[station] = duty
     line.carrierPhase[carrier] = WORK_PENDING
     if (line.hasCalls) prepareDuty(line, station, duty)
@@ -96,26 +102,35 @@ export function startFirstWork(line: Line): boolean {
 function startWork(line: Line, station: number): void {
   const zone = line.stationZone[station]!
   const carrier = line.zoneCarrier[zone]!
+  line.collector.touch(zone)
+  if (line.carrierPhase[carrier] === RELEASE_PENDING) startRelease(line, station, carrier)
+  else startDuty(line, station, carrier)
+}
+
+export function startRelease(line: Line, station: number, carrier: number): void {
   const slot = line.workSlot + station
   line.activity++
-  line.collector.touch(zone)
-  if (line.carrierPhase[carrier] === RELEASE_PENDING) {
-    line.carrierPhase[carrier] = RELEASING
-    drawInOrder(line, line.releaseSampler[station]!, line.releaseStream[station]!)
-    line.queue.times[slot] = line.now + line.drawn[0]!
-    if (line.trace !== null) line.trace.add(line.now, RELEASE_START, station, carrier, 0)
-  } else {
-    const duty = line.stationDuty[station]!
-    line.carrierPhase[carrier] = WORKING
-    if (line.trace !== null) line.trace.add(line.now, DUTY_START, station, carrier, duty)
-    if (duty === LOAD_DUTY) {
-      if (line.hasCalls) takeFromQueue(line, station)
-      takeProduct(line, carrier)
-    }
-    line.queue.times[slot] = line.now
-    addWork(line, slot, station, duty, carrier)
-    operateStation(line, station, true)
+  line.carrierPhase[carrier] = RELEASING
+  drawInOrder(line, line.releaseSampler[station]!, line.releaseStream[station]!)
+  line.queue.times[slot] = line.now + line.drawn[0]!
+  if (line.trace !== null) line.trace.add(line.now, RELEASE_START, station, carrier, 0)
+  startTimer(line, slot)
+}
+
+/** Starts `stationDuty`. */
+export function startDuty(line: Line, station: number, carrier: number): void {
+  const slot = line.workSlot + station
+  const duty = line.stationDuty[station]!
+  line.activity++
+  line.carrierPhase[carrier] = WORKING
+  if (line.trace !== null) line.trace.add(line.now, DUTY_START, station, carrier, duty)
+  if (duty === LOAD_DUTY) {
+    if (line.hasCalls) takeFromQueue(line, station)
+    takeProduct(line, carrier)
   }
+  line.queue.times[slot] = line.now
+  addWork(line, slot, station, duty, carrier)
+  operateStation(line, station, true)
   startTimer(line, slot)
 }
 
@@ -144,6 +159,12 @@ export function onWorkEnd(line: Line, station: number): void {
     leaveWork(line, carrier, zone)
     return
   }
+  endDuty(line, station, carrier)
+  nextDuty(line, station, carrier, line.stationDuty[station]! + 1)
+}
+
+/** What the duty that ends has done to the product. */
+export function endDuty(line: Line, station: number, carrier: number): void {
   operateStation(line, station, false)
   const duty = line.stationDuty[station]!
   if (line.trace !== null) line.trace.add(line.now, DUTY_END, station, carrier, duty)
@@ -153,7 +174,6 @@ export function onWorkEnd(line: Line, station: number): void {
     takeOff(line, carrier)
     deliver(line, station)
   }
-  nextDuty(line, station, carrier, duty + 1)
 }
 
 /** The product has had the tasks of the duty that its variant has here. */
