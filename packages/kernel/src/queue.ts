@@ -1,10 +1,19 @@
 import { assert } from './assert.ts'
+import { Buckets } from './buckets.ts'
+
+/** When more timers than these stand in order, the later half of them goes to the buckets. */
+const FRONT = 48
+const NONE = -1
+
+const AWAY = 0
+const IN_FRONT = 1
+const BEHIND = 2
 
 /**
- * A queue of timers: a fixed number of slots, each pending once or not at all; the earliest comes first, and of equal times the lowest slot.
+ * A queue of timers: a fixed number of slots, each pending once or not at all; the earliest comes first. Of equal times none has a right to come first.
  *
- * A tournament: slots play in pairs, winners against winners, so that the earliest stands at the top. Putting a timer in stops climbing where it loses, which is
- * soon; taking one out plays its rounds again. Nothing is allocated after construction.
+ * The earliest few stand in a list in order: most timers of a line are short, so that a new one finds its place in a few steps. The others wait in buckets.
+ * Nothing is allocated after construction.
  * The time is written into `times[slot]` by the caller, who then schedules the slot: no number crosses a call, so none is boxed.
  */
 export class TimerQueue {
@@ -14,94 +23,138 @@ export class TimerQueue {
   readonly capacity: number
   /** pending slots */
   size = 0
-  /** slots rounded up to a power of two: where the players stand in the tree, whose top is place 1 and whose pairs are 2n, 2n + 1 */
-  private readonly leaves: number
-  /** by place in the tree: time of the winner, infinite where nobody is pending */
-  private readonly best: Float64Array
-  /** by place in the tree: slot of the winner */
-  private readonly winner: Int32Array
+  /** by slot: AWAY, IN_FRONT or BEHIND */
+  private readonly where: Uint8Array
+  /** the latest of the front first, the earliest last */
+  private readonly frontTimes: Float64Array
+  private readonly frontSlots: Int32Array
+  private front = 0
+  /** all of them later than the front */
+  private readonly others: Buckets
   private readonly backwards: boolean
 
   /**
    * @param capacity   number of slots, ≥ 0
-   * @param backwards  of equal times the highest slot comes first: for tests that results do not depend on this order
+   * @param backwards  equal times come in another order: for tests that results do not depend on it
    */
   constructor(capacity: number, backwards = false) {
     this.capacity = capacity
     this.times = new Float64Array(capacity)
-    let leaves = 1
-    while (leaves < capacity) leaves *= 2
-    this.leaves = leaves
-    this.best = new Float64Array(2 * leaves)
-    this.winner = new Int32Array(2 * leaves)
+    this.where = new Uint8Array(capacity)
+    this.frontTimes = new Float64Array(capacity)
+    this.frontSlots = new Int32Array(capacity)
+    this.others = new Buckets(this.times)
     this.backwards = backwards
-    this.clear()
   }
 
   /** Takes all timers back. */
   clear(): void {
-    const { best, winner, leaves } = this
-    best.fill(Number.POSITIVE_INFINITY)
-    for (let slot = 0; slot < leaves; slot++) winner[leaves + slot] = this.backwards ? leaves - 1 - slot : slot
-    for (let at = leaves - 1; at > 0; at--) winner[at] = winner[2 * at]!
+    this.where.fill(AWAY)
+    this.front = 0
+    this.others.clear()
     this.size = 0
   }
 
   isPending(slot: number): boolean {
-    return this.best[this.leafOf(slot)]! !== Number.POSITIVE_INFINITY
+    return this.where[slot] !== AWAY
   }
 
   /** The slot that comes first; −1 when none is pending. */
   first(): number {
-    return this.size > 0 ? this.winner[1]! : -1
+    if (this.size === 0) return NONE
+    if (this.front === 0) this.fetch()
+    return this.frontSlots[this.front - 1]!
   }
 
   /** Makes `slot` pending at `times[slot]`, which the caller has written: a finite time. */
   schedule(slot: number): void {
-    const { best, winner } = this
-    const time = this.times[slot]!
-    let at = this.leafOf(slot)
-    assert(best[at] === Number.POSITIVE_INFINITY, 'a timer is scheduled that is already pending')
+    assert(this.where[slot] === AWAY, 'a timer is scheduled that is already pending')
     this.size++
-    best[at] = time
-    // up to where an earlier one stands, or of equal ones one that stands further left
-    while (at > 1) {
-      const up = at >> 1
-      if (time > best[up]! || (time === best[up] && (at & 1) === 1 && best[at - 1] === time)) return
-      best[up] = time
-      winner[up] = slot
-      at = up
+    if (this.others.size > 0 && this.others.takes(slot)) {
+      this.where[slot] = BEHIND
+      this.others.add(slot)
+    } else {
+      this.putInFront(slot)
+      if (this.front > FRONT) this.sendBack()
     }
   }
 
   /** Takes the timer back. */
   cancel(slot: number): void {
-    const at = this.leafOf(slot)
-    assert(this.best[at] !== Number.POSITIVE_INFINITY, 'a timer is taken back that is not pending')
-    this.remove(at)
+    assert(this.where[slot] !== AWAY, 'a timer is taken back that is not pending')
+    this.size--
+    if (this.where[slot] === BEHIND) this.others.remove(slot)
+    else this.takeFromFront(slot)
+    this.where[slot] = AWAY
   }
 
   /** Takes the first slot out and returns it; −1 when none is pending. */
   pop(): number {
-    if (this.size === 0) return -1
-    const slot = this.winner[1]!
-    this.remove(this.leafOf(slot))
+    if (this.size === 0) return NONE
+    if (this.front === 0) this.fetch()
+    const slot = this.frontSlots[--this.front]!
+    this.size--
+    this.where[slot] = AWAY
     return slot
   }
 
-  private leafOf(slot: number): number {
-    return this.backwards ? 2 * this.leaves - 1 - slot : this.leaves + slot
+  private putInFront(slot: number): void {
+    const { frontTimes, frontSlots, backwards } = this
+    const time = this.times[slot]!
+    let at = this.front++
+    while (at > 0) {
+      const other = frontTimes[at - 1]!
+      if (time < other || (time === other && !backwards)) break
+      frontTimes[at] = other
+      frontSlots[at] = frontSlots[at - 1]!
+      at--
+    }
+    frontTimes[at] = time
+    frontSlots[at] = slot
+    this.where[slot] = IN_FRONT
   }
 
-  private remove(leaf: number): void {
-    const { best, winner } = this
-    this.size--
-    best[leaf] = Number.POSITIVE_INFINITY
-    for (let at = leaf >> 1; at > 0; at >>= 1) {
-      const left = 2 * at
-      const wins = left + Number(best[left + 1]! < best[left]!)
-      best[at] = best[wins]!
-      winner[at] = winner[wins]!
+  private takeFromFront(slot: number): void {
+    const { frontTimes, frontSlots } = this
+    let at = 0
+    while (frontSlots[at] !== slot) at++
+    this.front--
+    for (; at < this.front; at++) {
+      frontTimes[at] = frontTimes[at + 1]!
+      frontSlots[at] = frontSlots[at + 1]!
+    }
+  }
+
+  /** The later half of the front goes to the others, with all whose time is the same. */
+  private sendBack(): void {
+    const { frontTimes, frontSlots, others } = this
+    const half = this.front >> 1
+    const start = frontTimes[half]!
+    const latest = frontTimes[0]!
+    const earliest = frontTimes[this.front - 1]!
+    const seconds = start > earliest ? start - earliest : latest - earliest
+    others.layOutFrom(start, seconds > 0 ? half / (8 * seconds) : others.rate)
+    let kept = 0
+    for (let at = 0; at < this.front; at++) {
+      const slot = frontSlots[at]!
+      if (frontTimes[at]! >= start) {
+        this.where[slot] = BEHIND
+        others.add(slot)
+      } else {
+        frontTimes[kept] = frontTimes[at]!
+        frontSlots[kept++] = slot
+      }
+    }
+    this.front = kept
+  }
+
+  /** The earliest of the others come to the front, which is empty. */
+  private fetch(): void {
+    const { nextOf } = this.others
+    for (let slot = this.others.open(FRONT); slot !== NONE; ) {
+      const next = nextOf[slot]!
+      this.putInFront(slot)
+      slot = next
     }
   }
 }

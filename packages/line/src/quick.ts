@@ -3,11 +3,12 @@
  * transfer and no stop has a say. Same state and same columns as instant.ts, which handles every other instant; what is told is the same to the last bit.
  * One function, with its columns in locals: at these instants most of the time would go into calls.
  */
-import { CARRIER_WIDTH, STATION_WIDTH, ZONE_WIDTH } from './collect.ts'
+
 import { timeClear } from './clear.ts'
+import { CARRIER_WIDTH, STATION_WIDTH, ZONE_WIDTH } from './collect.ts'
 import { dutyAhead } from './dutyAhead.ts'
 import { standsStill } from './gridlock.ts'
-import { handleFrom } from './instant.ts'
+import { handleDue } from './instant.ts'
 import { SPEED } from './motion.ts'
 import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from './result.ts'
 import {
@@ -54,264 +55,318 @@ export function hasQuickInstants(line: Line): boolean {
   return line.isLoop && !line.hasCalls && !line.hasRejects && !line.followsZones && line.operators === 0
 }
 
-/** 1 for paths whose moves may be handled here: derived times above 0 s, and no transfer, safety stop or exit-clear rule has a say in them. */
-export function quickPaths(line: Line): Uint8Array {
-  const { zoneChanges, exitClear, moveSampler, clearSampler, moveSeconds, clearSeconds, pathStops, zonePrevious, safety } = line
-  return Uint8Array.from({ length: line.paths }, (_, path) => {
-    const from = line.pathFrom[path]!
-    const to = line.pathTo[path]!
-    if (zoneChanges[from] === 1 || exitClear[from] === 1 || exitClear[to] === 1 || exitClear[zonePrevious[from]!] === 1) return 0
-    if (moveSampler[path] !== NONE || clearSampler[path] !== NONE || pathStops[path] === STOPS_PERHAPS) return 0
-    if (safety.pathSafety[path] !== NONE) return 0
-    const times = [...moveSeconds.subarray(4 * path, 4 * path + 4), ...clearSeconds.subarray(2 * path, 2 * path + 2)]
-    return times.every((seconds) => seconds > 0) ? 1 : 0
+/** What is known of a zone and the path out of it before a run, in one number each: a place less to look. */
+const QUICK = 1
+const CLEARS = 2
+const STOPS = 4
+const PLAIN_CLEAR = 8
+
+/**
+ * By zone: QUICK if moves out of it may be handled here, with derived times above 0 s and no transfer, safety stop or exit-clear rule that has a say in them; CLEARS
+ * if no transfer turns when it is clear; STOPS if the path out always ends in a stop; PLAIN_CLEAR if its clear needs a timer only where somebody waits.
+ */
+export function quickZones(line: Line): Uint8Array {
+  const { zoneChanges, exitClear, moveSampler, clearSampler, moveSeconds, clearSeconds, pathStops, zonePrevious, zoneNext, safety } = line
+  return Uint8Array.from({ length: line.zones }, (_, zone) => {
+    const next = zoneNext[zone]!
+    const times = [...moveSeconds.subarray(4 * zone, 4 * zone + 4), ...clearSeconds.subarray(2 * zone, 2 * zone + 2)]
+    const isPlain = zoneChanges[zone]! + exitClear[zone]! + exitClear[next]! + exitClear[zonePrevious[zone]!]! === 0
+    const isDerived = moveSampler[zone] === NONE && clearSampler[zone] === NONE && times.every((seconds) => seconds > 0)
+    const isQuick = isPlain && isDerived && pathStops[zone] !== STOPS_PERHAPS && safety.pathSafety[zone] === NONE
+    return (
+      QUICK * Number(isQuick) +
+      CLEARS * Number(zoneChanges[zone] === 0) +
+      STOPS * Number(pathStops[zone] === STOPS_ALWAYS) +
+      PLAIN_CLEAR * line.clearIsPlain[zone]!
+    )
   })
 }
 
+/** Whether a stop can ever hold a zone. */
+function mayHold({ spec, safety }: Line): boolean {
+  const stopsZones = spec.breakdowns.some(({ part }) => part.kind !== 'station') || safety.safetyStations.length > 0
+  return stopsZones || (spec.breaks.length > 0 && !spec.conveyorDuringBreaks)
+}
+
+/** Whether the slots that fall due together are moves, and clears, that no stay, stop or transfer has a say in; if so the clears are made: they go before all that starts. */
+function areQuick(line: Line, flags: Uint8Array, count: number): boolean {
+  const { due, arrivalSlot, clearSlot, workSlot, zoneHeld, zoneNext, zonePrevious } = line
+  for (let k = 0; k < count; k++) {
+    const slot = due[k]!
+    if (slot < arrivalSlot || slot >= workSlot) return false
+    const from = slot < clearSlot ? zoneNext[slot - arrivalSlot]! : zonePrevious[slot - clearSlot]!
+    const to = zoneNext[from]!
+    if ((flags[from]! & QUICK) === 0 || zoneHeld[from]! + zoneHeld[to]! > 0) return false
+    if (slot >= clearSlot) {
+      if ((flags[to]! & CLEARS) === 0) return false
+      continue
+    }
+    const path = slot - arrivalSlot
+    if (line.pathLooks[path] === 0 ? line.zoneStation[from] !== NONE : line.pathHeld[path] === 1 || line.pathBrake[path] === 0) return false
+  }
+  for (let k = 0; k < count; k++) {
+    const slot = due[k]!
+    if (slot < clearSlot) continue
+    line.zoneClearing[slot - clearSlot] = CLEAR_NOW
+    line.zoneState[slot - clearSlot] = FREE
+    line.activity--
+  }
+  return true
+}
+
 /** Handles all instants up to `until`; the one at `line.now` has been handled. False: nothing follows, or nothing can move any more. */
-export function runQuick(line: Line, isQuick: Uint8Array, until: number): boolean {
-  const { queue, collector } = line
+export function runQuick(line: Line, flags: Uint8Array, until: number): boolean {
+  const { queue, collector, due } = line
   const { times } = queue
-  const { arrivalSlot, clearSlot, workSlot, changeSlot, zoneStation, stationZone, stationHeld, hasDuty, releaseSampler, zoneNext, zonePrevious, zoneState, zoneClearing, clearAt, clearIsPlain } = line
-  const { zoneHeld, zoneCarrier, zoneClaimant, zoneChanges, pathStops, pathHeld, pathLooks, pathBrake, pathCarrier } = line
+  const { arrivalSlot, clearSlot, workSlot, changeSlot, zoneStation, stationZone, stationHeld, hasDuty, releaseSampler } = line
+  const { zoneState, zoneClearing, clearAt, zoneHeld, zoneCarrier, zoneClaimant, pathHeld, pathLooks, pathBrake, pathCarrier } = line
   const { moveSeconds, clearSeconds, carrierPhase, carrierPath, carrierSince, carrierZone, carrierSerial, stationServed } = line
   const { lapZone, zoneSince, zoneSeconds, stationState, stationSince, stationSeconds, occupiedSince, occupiedSeconds } = collector
-  const zoneIs = collector.zoneState
-  const carrierIs = collector.carrierState
-  const waitsSince = collector.carrierSince
-  const { carrierSeconds, movesOut, blockedSince } = collector
-  let next = queue.first()
+  const { zoneState: zoneIs, carrierState: carrierIs, carrierSince: waitsSince, carrierSeconds, movesOut, blockedSince } = collector
+  const lastZone = line.zones - 1
+  const held = mayHold(line)
   for (;;) {
     if (line.activity === 0 && standsStill(line)) return false
     if (queue.size === 0) return false
-    next = queue.first()
-    const now = times[next]!
+    const now = times[queue.first()]!
     if (now > until) return true
     line.now = now
-    const slot = queue.pop()
-    if ((queue.size > 0 && times[queue.first()] === now) || slot < arrivalSlot || slot >= changeSlot) {
-      handleFrom(line, slot)
+    let count = 1
+    due[0] = queue.pop()
+    while (queue.size > 0 && times[queue.first()] === now) due[count++] = queue.pop()
+    if (count > 1 && !areQuick(line, flags, count)) {
+      handleDue(line, count)
       continue
     }
-
-    // who wants to start, and from where
-    let from = 0
-    let atSpeed = 0
-    if (slot < clearSlot || slot >= workSlot) {
-      const path = slot - arrivalSlot
-      const station = slot < clearSlot ? zoneStation[zoneNext[path]!]! : slot - workSlot
-      from = slot < clearSlot ? zoneNext[path]! : stationZone[station]!
-      const to = zoneNext[from]!
-      const isOff = station !== NONE && (stationHeld[station]! > 0 || (hasDuty[3 * station + LOAD_DUTY] === 1 && !hasProduct(line)))
-      if (isQuick[from] === 0 || isOff || zoneHeld[from]! + zoneHeld[to]! > 0) {
-        handleFrom(line, slot)
+    for (let k = 0; k < count; k++) {
+      const slot = due[k]!
+      if (slot < arrivalSlot || slot >= changeSlot) {
+        handleDue(line, 1)
         continue
       }
-      const carrier = zoneCarrier[from]!
-      const isFree = zoneState[to] === FREE || (zoneClearing[to] === CLEAR_KNOWN && clearAt[to]! <= now)
-      let duty = NONE
-      if (slot >= workSlot) {
-        line.events++
-        line.activity--
-        if (carrierPhase[carrier] !== RELEASING) {
-          endDuty(line, station, carrier)
-          duty = firstDuty(line, station, carrier, line.stationDuty[station]! + 1)
-          if (duty !== NONE) {
-            line.stationDuty[station] = duty
-            startDuty(line, station, carrier)
-            continue
-          }
-          if (releaseSampler[station] !== NONE) {
-            startRelease(line, station, carrier)
-            continue
-          }
-        }
-      } else if (pathLooks[path] === 1) {
-        const brake = pathBrake[path]!
-        if (pathHeld[path] === 1 || (!isFree && brake === 0)) {
-          handleFrom(line, slot)
+
+      // who wants to start, and from where
+      let from = 0
+      let atSpeed = 0
+      if (slot < clearSlot || slot >= workSlot) {
+        const path = slot - arrivalSlot
+        from = slot >= workSlot ? stationZone[slot - workSlot]! : path === lastZone ? 0 : path + 1
+        const to = from === lastZone ? 0 : from + 1
+        if ((flags[from]! & QUICK) === 0 || (held && zoneHeld[from]! + zoneHeld[to]! > 0)) {
+          handleDue(line, 1)
           continue
         }
-        line.events++
-        if (!isFree) {
-          carrierPhase[carrier] = BRAKING
-          pathLooks[path] = 0
-          times[slot] = now + brake
-          queue.schedule(slot)
-          continue
+        const carrier = zoneCarrier[from]!
+        const isFree = zoneState[to] === FREE || (zoneClearing[to] === CLEAR_KNOWN && clearAt[to]! <= now)
+        if (slot < clearSlot && pathLooks[path] === 1) {
+          const brake = pathBrake[path]!
+          if ((held && pathHeld[path] === 1) || (!isFree && brake === 0)) {
+            handleDue(line, 1)
+            continue
+          }
+          line.events++
+          if (!isFree) {
+            carrierPhase[carrier] = BRAKING
+            pathLooks[path] = 0
+            times[slot] = now + brake
+            queue.schedule(slot)
+            continue
+          }
+          atSpeed = 1
+          line.activity--
+          pathCarrier[path] = NONE
+        } else {
+          const station = slot >= workSlot ? slot - workSlot : zoneStation[from]!
+          if (station !== NONE && (stationHeld[station]! > 0 || (hasDuty[3 * station + LOAD_DUTY] === 1 && !hasProduct(line)))) {
+            handleDue(line, 1)
+            continue
+          }
+          line.events++
+          line.activity--
+          if (slot >= workSlot) {
+            if (carrierPhase[carrier] !== RELEASING) {
+              endDuty(line, station, carrier)
+              const duty = firstDuty(line, station, carrier, line.stationDuty[station]! + 1)
+              if (duty !== NONE) {
+                line.stationDuty[station] = duty
+                startDuty(line, station, carrier)
+                continue
+              }
+              if (releaseSampler[station] !== NONE) {
+                startRelease(line, station, carrier)
+                continue
+              }
+            }
+          } else {
+            pathCarrier[path] = NONE
+            zoneClaimant[from] = NONE
+            zoneState[from] = OCCUPIED
+            const duty = station === NONE ? NONE : firstDuty(line, station, carrier, UNLOAD_DUTY)
+            if (duty !== NONE) {
+              stationServed[station] = 1
+              line.stationDuty[station] = duty
+              startDuty(line, station, carrier)
+              zoneSeconds[from * ZONE_WIDTH + zoneIs[from]!]! += now - zoneSince[from]!
+              zoneSince[from] = now
+              zoneIs[from] = Z_WORKING
+              carrierSeconds[carrier * CARRIER_WIDTH + carrierIs[carrier]!]! += now - waitsSince[carrier]!
+              waitsSince[carrier] = now
+              carrierIs[carrier] = C_WORKED
+              stationSeconds[station * STATION_WIDTH + stationState[station]!]! += now - stationSince[station]!
+              stationSince[station] = now
+              stationState[station] = S_WORKING
+              continue
+            }
+          }
+          carrierPhase[carrier] = DONE
+          carrierSince[carrier] = now
+          if (!isFree) {
+            if (zoneClearing[to] === CLEAR_KNOWN) timeClear(line, to)
+            zoneSeconds[from * ZONE_WIDTH + zoneIs[from]!]! += now - zoneSince[from]!
+            zoneSince[from] = now
+            zoneIs[from] = Z_BLOCKED
+            carrierSeconds[carrier * CARRIER_WIDTH + carrierIs[carrier]!]! += now - waitsSince[carrier]!
+            waitsSince[carrier] = now
+            carrierIs[carrier] = carrierSerial[carrier] === NONE ? C_EMPTY : C_WITH_PRODUCT
+            if (station === NONE) continue
+            stationSeconds[station * STATION_WIDTH + stationState[station]!]! += now - stationSince[station]!
+            stationSince[station] = now
+            stationState[station] = S_BLOCKED
+            blockedSince[station] = now
+            continue
+          }
         }
-        atSpeed = 1
-        line.activity--
-        pathCarrier[path] = NONE
       } else {
-        if (station !== NONE) duty = firstDuty(line, station, carrier, UNLOAD_DUTY)
+        const zone = slot - clearSlot
+        from = zone === 0 ? lastZone : zone - 1
+        if ((flags[zone]! & CLEARS) === 0 || (flags[from]! & QUICK) === 0 || (held && zoneHeld[from]! + zoneHeld[zone]! > 0)) {
+          handleDue(line, 1)
+          continue
+        }
         line.events++
-        line.activity--
-        pathCarrier[path] = NONE
-        zoneClaimant[from] = NONE
-        zoneState[from] = OCCUPIED
-        if (duty !== NONE) {
-          stationServed[station] = 1
-          line.stationDuty[station] = duty
-          startDuty(line, station, carrier)
-          zoneSeconds[from * ZONE_WIDTH + zoneIs[from]!]! += now - zoneSince[from]!
-          zoneSince[from] = now
-          zoneIs[from] = Z_WORKING
-          carrierSeconds[carrier * CARRIER_WIDTH + carrierIs[carrier]!]! += now - waitsSince[carrier]!
-          waitsSince[carrier] = now
-          carrierIs[carrier] = C_WORKED
+        if (count === 1) {
+          zoneClearing[zone] = CLEAR_NOW
+          zoneState[zone] = FREE
+          line.activity--
+        } else if (zoneState[zone] !== FREE) continue
+        const waiting = zoneCarrier[from]!
+        if (waiting === NONE || carrierPhase[waiting] !== DONE) {
+          zoneSeconds[zone * ZONE_WIDTH + zoneIs[zone]!]! += now - zoneSince[zone]!
+          zoneSince[zone] = now
+          zoneIs[zone] = Z_FREE
+          const station = zoneStation[zone]!
+          if (station === NONE || stationState[station] === S_BREAK || stationState[station] === S_STOPPED) continue
           stationSeconds[station * STATION_WIDTH + stationState[station]!]! += now - stationSince[station]!
           stationSince[station] = now
-          stationState[station] = S_WORKING
+          stationState[station] = S_STARVED
           continue
         }
       }
-      if (atSpeed === 0) {
-        carrierPhase[carrier] = DONE
-        carrierSince[carrier] = now
-        if (!isFree) {
-          timeClear(line, to)
-          zoneSeconds[from * ZONE_WIDTH + zoneIs[from]!]! += now - zoneSince[from]!
-          zoneSince[from] = now
-          zoneIs[from] = Z_BLOCKED
-          carrierSeconds[carrier * CARRIER_WIDTH + carrierIs[carrier]!]! += now - waitsSince[carrier]!
-          waitsSince[carrier] = now
-          carrierIs[carrier] = carrierSerial[carrier] === NONE ? C_EMPTY : C_WITH_PRODUCT
-          if (station === NONE) continue
-          stationSeconds[station * STATION_WIDTH + stationState[station]!]! += now - stationSince[station]!
-          stationSince[station] = now
-          stationState[station] = S_BLOCKED
-          blockedSince[station] = now
-          continue
-        }
-      }
-    } else {
-      const zone = slot - clearSlot
-      from = zonePrevious[zone]!
-      if (zoneChanges[zone] === 1 || isQuick[from] === 0 || zoneHeld[from]! + zoneHeld[zone]! > 0) {
-        handleFrom(line, slot)
-        continue
-      }
-      line.events++
-      line.activity--
-      zoneClearing[zone] = CLEAR_NOW
-      zoneState[zone] = FREE
-      const waiting = zoneCarrier[from]!
-      if (waiting === NONE || carrierPhase[waiting] !== DONE) {
-        zoneSeconds[zone * ZONE_WIDTH + zoneIs[zone]!]! += now - zoneSince[zone]!
-        zoneSince[zone] = now
-        zoneIs[zone] = Z_FREE
-        const station = zoneStation[zone]!
-        if (station === NONE || stationState[station] === S_BREAK || stationState[station] === S_STOPPED) continue
-        stationSeconds[station * STATION_WIDTH + stationState[station]!]! += now - stationSince[station]!
-        stationSince[station] = now
-        stationState[station] = S_STARVED
-        continue
-      }
-    }
 
-    // the move starts
-    line.activity++
-    const path = from
-    const to = zoneNext[from]!
-    const carrier = zoneCarrier[from]!
-    if (zoneClearing[to] === CLEAR_KNOWN) {
-      const at = clearAt[to]!
-      zoneClearing[to] = CLEAR_NOW
-      line.events++
-      zoneSeconds[to * ZONE_WIDTH + zoneIs[to]!]! += at - zoneSince[to]!
-      zoneSince[to] = at
-      zoneIs[to] = Z_FREE
-      const station = zoneStation[to]!
-      if (station !== NONE && stationState[station] === S_EXCHANGING) {
-        stationSeconds[station * STATION_WIDTH + S_EXCHANGING]! += at - stationSince[station]!
-        stationSince[station] = at
-        stationState[station] = S_STARVED
-      }
-    }
-    occupiedSeconds[from]! += now - occupiedSince[from]!
-    occupiedSince[to] = now
-    movesOut[from]!++
-    zoneSeconds[from * ZONE_WIDTH + zoneIs[from]!]! += now - zoneSince[from]!
-    zoneSince[from] = now
-    zoneIs[from] = Z_VACATING
-    zoneSeconds[to * ZONE_WIDTH + zoneIs[to]!]! += now - zoneSince[to]!
-    zoneSince[to] = now
-    zoneIs[to] = Z_CLAIMED
-    if (carrierIs[carrier] !== C_MOVING) {
-      carrierSeconds[carrier * CARRIER_WIDTH + carrierIs[carrier]!]! += now - waitsSince[carrier]!
-      waitsSince[carrier] = now
-      carrierIs[carrier] = C_MOVING
-    }
-    const stationLeft = zoneStation[from]!
-    if (stationLeft !== NONE) {
-      if (stationServed[stationLeft] === 1) {
-        collector.cycles[stationLeft]!++
-        stationServed[stationLeft] = 0
-      }
-      const is = stationState[stationLeft]!
-      if (is !== S_EXCHANGING && is !== S_BREAK && is !== S_STOPPED) {
-        stationSeconds[stationLeft * STATION_WIDTH + is]! += now - stationSince[stationLeft]!
-        stationSince[stationLeft] = now
-        if (is === S_BLOCKED) {
-          const { longestBlock } = collector
-          const seconds = now - blockedSince[stationLeft]!
-          if (seconds > longestBlock[stationLeft]!) longestBlock[stationLeft] = seconds
-        }
-        stationState[stationLeft] = S_EXCHANGING
-      }
-    }
-    if (from === lapZone) {
-      const start = line.carrierLapStart[carrier]!
-      if (!Number.isNaN(start)) {
-        collector.lap[VALUE] = now - start
-        addToTally(collector.lap)
-        collector.carrierLaps[carrier]!++
-      }
-      line.carrierLapStart[carrier] = now
-    }
-    let stops = pathStops[path] === STOPS_ALWAYS
-    const stationAhead = zoneStation[to]!
-    if (stationAhead !== NONE) {
-      if (dutyAhead(line, carrier, to)) stops = true
-      const is = stationState[stationAhead]!
-      if (is !== S_EXCHANGING && is !== S_BREAK && is !== S_STOPPED) {
-        stationSeconds[stationAhead * STATION_WIDTH + is]! += now - stationSince[stationAhead]!
-        stationSince[stationAhead] = now
-        stationState[stationAhead] = S_EXCHANGING
-      }
-    }
-    zoneState[from] = VACATING
-    zoneClaimant[from] = NONE
-    zoneCarrier[from] = NONE
-    zoneState[to] = CLAIMED
-    zoneClaimant[to] = carrier
-    zoneCarrier[to] = carrier
-    pathCarrier[path] = carrier
-    carrierZone[carrier] = to
-    carrierPath[carrier] = path
-    carrierPhase[carrier] = MOVING
-    const seconds = moveSeconds[4 * path + 2 * atSpeed]!
-    if (stops) {
-      pathLooks[path] = 0
-      times[arrivalSlot + path] = now + seconds
-    } else {
-      const look = moveSeconds[4 * path + 2 * atSpeed + SPEED]!
-      pathLooks[path] = 1
-      pathBrake[path] = seconds - look
-      times[arrivalSlot + path] = now + look
-    }
-    queue.schedule(arrivalSlot + path)
-    const behind = zoneCarrier[zonePrevious[from]!]!
-    const clear = now + clearSeconds[2 * path + atSpeed]!
-    if (clearIsPlain[path] === 1 && (behind === NONE || carrierPhase[behind] !== DONE)) {
-      zoneClearing[from] = CLEAR_KNOWN
-      clearAt[from] = clear
-    } else {
-      zoneClearing[from] = CLEAR_TIMED
+      // the move starts
       line.activity++
-      times[clearSlot + from] = clear
-      queue.schedule(clearSlot + from)
+      const path = from
+      const to = from === lastZone ? 0 : from + 1
+      const flag = flags[from]!
+      const carrier = zoneCarrier[from]!
+      if (zoneClearing[to] === CLEAR_KNOWN) {
+        const at = clearAt[to]!
+        zoneClearing[to] = CLEAR_NOW
+        line.events++
+        zoneSeconds[to * ZONE_WIDTH + zoneIs[to]!]! += at - zoneSince[to]!
+        zoneSince[to] = at
+        zoneIs[to] = Z_FREE
+        const station = zoneStation[to]!
+        if (station !== NONE && stationState[station] === S_EXCHANGING) {
+          stationSeconds[station * STATION_WIDTH + S_EXCHANGING]! += at - stationSince[station]!
+          stationSince[station] = at
+          stationState[station] = S_STARVED
+        }
+      }
+      occupiedSeconds[from]! += now - occupiedSince[from]!
+      occupiedSince[to] = now
+      movesOut[from]!++
+      zoneSeconds[from * ZONE_WIDTH + zoneIs[from]!]! += now - zoneSince[from]!
+      zoneSince[from] = now
+      zoneIs[from] = Z_VACATING
+      zoneSeconds[to * ZONE_WIDTH + zoneIs[to]!]! += now - zoneSince[to]!
+      zoneSince[to] = now
+      zoneIs[to] = Z_CLAIMED
+      if (carrierIs[carrier] !== C_MOVING) {
+        carrierSeconds[carrier * CARRIER_WIDTH + carrierIs[carrier]!]! += now - waitsSince[carrier]!
+        waitsSince[carrier] = now
+        carrierIs[carrier] = C_MOVING
+      }
+      const stationLeft = zoneStation[from]!
+      if (stationLeft !== NONE) {
+        if (stationServed[stationLeft] === 1) {
+          collector.cycles[stationLeft]!++
+          stationServed[stationLeft] = 0
+        }
+        const is = stationState[stationLeft]!
+        if (is !== S_EXCHANGING && is !== S_BREAK && is !== S_STOPPED) {
+          stationSeconds[stationLeft * STATION_WIDTH + is]! += now - stationSince[stationLeft]!
+          stationSince[stationLeft] = now
+          if (is === S_BLOCKED) {
+            const { longestBlock } = collector
+            const seconds = now - blockedSince[stationLeft]!
+            if (seconds > longestBlock[stationLeft]!) longestBlock[stationLeft] = seconds
+          }
+          stationState[stationLeft] = S_EXCHANGING
+        }
+      }
+      if (from === lapZone) {
+        const start = line.carrierLapStart[carrier]!
+        if (!Number.isNaN(start)) {
+          collector.lap[VALUE] = now - start
+          addToTally(collector.lap)
+          collector.carrierLaps[carrier]!++
+        }
+        line.carrierLapStart[carrier] = now
+      }
+      let stops = (flag & STOPS) > 0
+      const stationAhead = zoneStation[to]!
+      if (stationAhead !== NONE) {
+        if (dutyAhead(line, carrier, to)) stops = true
+        const is = stationState[stationAhead]!
+        if (is !== S_EXCHANGING && is !== S_BREAK && is !== S_STOPPED) {
+          stationSeconds[stationAhead * STATION_WIDTH + is]! += now - stationSince[stationAhead]!
+          stationSince[stationAhead] = now
+          stationState[stationAhead] = S_EXCHANGING
+        }
+      }
+      zoneState[from] = VACATING
+      zoneClaimant[from] = NONE
+      zoneCarrier[from] = NONE
+      zoneState[to] = CLAIMED
+      zoneClaimant[to] = carrier
+      zoneCarrier[to] = carrier
+      pathCarrier[path] = carrier
+      carrierZone[carrier] = to
+      carrierPath[carrier] = path
+      carrierPhase[carrier] = MOVING
+      const seconds = moveSeconds[4 * path + 2 * atSpeed]!
+      if (stops) {
+        pathLooks[path] = 0
+        times[arrivalSlot + path] = now + seconds
+      } else {
+        const look = moveSeconds[4 * path + 2 * atSpeed + SPEED]!
+        pathLooks[path] = 1
+        pathBrake[path] = seconds - look
+        times[arrivalSlot + path] = now + look
+      }
+      queue.schedule(arrivalSlot + path)
+      const behind = zoneCarrier[from === 0 ? lastZone : from - 1]!
+      const clear = now + clearSeconds[2 * path + atSpeed]!
+      if ((flag & PLAIN_CLEAR) > 0 && (behind === NONE || carrierPhase[behind] !== DONE)) {
+        zoneClearing[from] = CLEAR_KNOWN
+        clearAt[from] = clear
+      } else {
+        zoneClearing[from] = CLEAR_TIMED
+        line.activity++
+        times[clearSlot + from] = clear
+        queue.schedule(clearSlot + from)
+      }
     }
   }
 }

@@ -4,7 +4,7 @@ import { makeAllClear } from './clear.ts'
 import { standsStill, standstill } from './gridlock.ts'
 import { handleInstant } from './instant.ts'
 import { checkInvariants } from './invariants.ts'
-import { hasQuickInstants, quickPaths, runQuick } from './quick.ts'
+import { hasQuickInstants, quickZones, runQuick } from './quick.ts'
 import { canRecur } from './recursion/canRecur.ts'
 import { recur } from './recursion/run.ts'
 import { makeSweep, resetSweep, type Sweep } from './recursion/sweep.ts'
@@ -50,7 +50,7 @@ export function createSimulator(spec: LineSpec, options: Omit<SimulateOptions, '
   line.trace = options.trace ?? null
   const verify = options.verify ?? false
   const sweep = wantsRecursion(line, options) ? makeSweep(line) : null
-  const quick = !verify && line.trace === null && !(options.backwards ?? false) && hasQuickInstants(line) ? quickPaths(line) : null
+  const quick = !verify && line.trace === null && !(options.backwards ?? false) && hasQuickInstants(line) ? quickZones(line) : null
   return {
     run(seed, replication) {
       resetLine(line, seed, replication)
