@@ -1,22 +1,32 @@
-/** Runs the event engine on the line named from event 300,000 to 2,300,000 between two marks, for counting the collections of garbage in between. */
+/** Runs the event engine on the line named from event 2,000,000 to 4,000,000 between two marks, for counting the collections of garbage in between. */
 import { buildLine } from '../../packages/line/src/build.ts'
 import { handleInstant } from '../../packages/line/src/instant.ts'
+import { runQuick } from '../../packages/line/src/quick.ts'
+import { hasQuickInstants, quickZones } from '../../packages/line/src/quickZones.ts'
 import { resetLine } from '../../packages/line/src/start.ts'
 import { GENERAL_LINES } from './generalLines.ts'
 
 const line = buildLine(GENERAL_LINES[process.argv[2]!]!())
 resetLine(line, 'allocation', 0)
+handleInstant(line)
+const quick = hasQuickInstants(line) ? quickZones(line) : null
 
 function runTo(events: number): void {
+  let until = line.now
   while (line.events < events) {
-    handleInstant(line)
     if (line.queue.size === 0) throw new Error(`the line stands still after ${line.events} events`)
-    line.now = line.queue.times[line.queue.first()]!
+    if (quick !== null) {
+      until += 3600
+      runQuick(line, quick, until)
+    } else {
+      line.now = line.queue.times[line.queue.first()]!
+      handleInstant(line)
+    }
   }
 }
 
-runTo(300_000)
+runTo(2_000_000)
 globalThis.gc!({ type: 'minor' } as never)
 console.log('from here')
-runTo(2_300_000)
+runTo(4_000_000)
 console.log('to here')

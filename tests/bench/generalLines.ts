@@ -132,5 +132,36 @@ function graph(): LineSpec {
   }
 }
 
+/** The loop with a transfer at each of four corners, two entered only if their exit is clear; stops of stations and transfers, and breaks. */
+function corners(): LineSpec {
+  const line = loop()
+  const isCorner = (z: number): boolean => z % 5 === 1
+  const { breaks } = stops()
+  return {
+    ...line,
+    zones: line.zones.map((zone, z) => ({
+      ...zone,
+      transfer: isCorner(z) ? { liftSeconds: 2, lowerSeconds: 1.5, enterOnlyIfExitClear: z > 10 } : null,
+    })),
+    paths: line.paths.map((path, p) => (isCorner(p) ? { ...path, fromPosition: 'high', across: true } : path)),
+    breakdowns: (
+      [
+        ['station', 1],
+        ['station', 4],
+        ['transfer', 6],
+        ['transfer', 16],
+      ] as const
+    ).map(([kind, index]) => ({
+      name: `${kind} ${index}`,
+      part: { kind, index },
+      clock: 'operating',
+      timeToFailureSeconds: exponential(600),
+      repairSeconds: { kind: 'lognormal', mean: 30, cv: 0.5 } as const,
+    })),
+    breaks,
+    conveyorDuringBreaks: true,
+  }
+}
+
 /** By name: the plain loop, and those above. */
-export const GENERAL_LINES: Readonly<Record<string, () => LineSpec>> = { plain: loop, operators, goods, stops, graph }
+export const GENERAL_LINES: Readonly<Record<string, () => LineSpec>> = { plain: loop, operators, goods, stops, graph, corners }

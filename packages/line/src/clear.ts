@@ -98,7 +98,7 @@ export function waitFor(line: Line, path: number): void {
 }
 
 /** Whether a carrier stands before the zone, or before exit-clear transfers in front of it, and waits for it or looks whether it can go on. */
-function isWaitedFor(line: Line, zone: number): boolean {
+export function isWaitedFor(line: Line, zone: number): boolean {
   let before = line.zonePrevious[zone]!
   while (before !== zone) {
     const carrier = line.zoneCarrier[before]!

@@ -45,7 +45,7 @@ export function assignCrews(line: Line): void {
 
 export function startRepair(line: Line, source: number): void {
   if (line.trace !== null && line.hasCrews) line.trace.add(line.now, REPAIR_START, source, NONE, 0)
-  drawInOrder(line, line.sourceRepair[source]!, line.repairStream[source]!)
+  drawInOrder(line, line.failures.sourceRepair[source]!, line.failures.repairStream[source]!)
   line.queue.times[source] = line.now + line.drawn[0]!
   line.queue.schedule(source)
 }

@@ -195,9 +195,20 @@ test('whether a part operates, and a clock that is let run twice', () => {
   resetLine(line, 'seed', 0)
   expect([operatesNow(line, 0), operatesNow(line, 1)]).toEqual([false, false])
   expect(line.sourceLeft[0]).toBe(5)
+  // work up to 4 ends before the clock has run out: no timer
+  line.queue.times[line.workSlot] = 4
   operateStation(line, 0, true)
   operateStation(line, 0, true)
-  expect(line.queue.times[0]).toBe(5)
+  expect([line.sourceRuns[0], line.queue.isPending(0)]).toEqual([1, false])
+  line.now = 1
+  operateStation(line, 0, false)
+  operateStation(line, 0, false)
+  expect([line.sourceRuns[0], line.sourceLeft[0]]).toEqual([0, 4])
+  // up to 5 it has run out as work ends
+  line.queue.times[line.workSlot] = 5
+  operateStation(line, 0, true)
+  operateStation(line, 0, true)
+  expect([line.sourceRuns[0], line.queue.times[0], line.queue.isPending(0)]).toEqual([0, 5, true])
   line.now = 2
   operateStation(line, 0, false)
   operateStation(line, 0, false)

@@ -5,24 +5,41 @@
  */
 import { type Line, NONE, type PartList, WORKING } from './state.ts'
 
-/** Lets the operating clock of a source run. */
-function runClock(line: Line, source: number): void {
-  if (line.sourceDown[source] === 1 || line.queue.isPending(source)) return
-  line.queue.times[source] = line.now + line.sourceLeft[source]!
-  line.queue.schedule(source)
+/**
+ * Lets the operating clock of a source run. Where it is known when the operation ends, and that the clock will not have run out by then, it needs no timer.
+ *
+ * @param end  slot of the timer at which the operation ends; NONE: not known
+ */
+function runClock(line: Line, source: number, end: number): void {
+  const { queue, sourceLeft, sourceRuns, now } = line
+  if (line.sourceDown[source] === 1 || sourceRuns[source] === 1 || queue.isPending(source)) return
+  const at = now + sourceLeft[source]!
+  if (end !== NONE && at > queue.times[end]!) {
+    sourceRuns[source] = 1
+    sourceLeft[source] = at
+    return
+  }
+  queue.times[source] = at
+  queue.schedule(source)
 }
 
 /** Stops it; a clock that reaches its value at this very instant still breaks down. */
 function pauseClock(line: Line, source: number): void {
-  if (line.sourceDown[source] === 1 || !line.queue.isPending(source)) return
-  const left = line.queue.times[source]! - line.now
+  const { queue, sourceLeft, sourceRuns, now } = line
+  if (sourceRuns[source] === 1) {
+    sourceRuns[source] = 0
+    sourceLeft[source]! -= now
+    return
+  }
+  if (line.sourceDown[source] === 1 || !queue.isPending(source)) return
+  const left = queue.times[source]! - now
   if (left === 0) return
-  line.queue.cancel(source)
-  line.sourceLeft[source] = left
+  queue.cancel(source)
+  sourceLeft[source] = left
 }
 
-function runClocks(line: Line, list: PartList, part: number): void {
-  for (let k = list.first[part]!; k < list.first[part + 1]!; k++) runClock(line, list.items[k]!)
+function runClocks(line: Line, list: PartList, part: number, end: number): void {
+  for (let k = list.first[part]!; k < list.first[part + 1]!; k++) runClock(line, list.items[k]!, end)
 }
 
 function pauseClocks(line: Line, list: PartList, part: number): void {
@@ -31,16 +48,16 @@ function pauseClocks(line: Line, list: PartList, part: number): void {
 
 /** Starts the clocks of a station that begins or goes on working, or stops them. */
 export function operateStation(line: Line, station: number, on: boolean): void {
-  if (on) runClocks(line, line.stationClocks, station)
+  if (on) runClocks(line, line.stationClocks, station, line.workSlot + station)
   else pauseClocks(line, line.stationClocks, station)
 }
 
 function operateZone(line: Line, zone: number, on: boolean): void {
   if (on) {
     if (line.zoneOperates[zone]!++ > 0) return
-    runClocks(line, line.zoneClocks, zone)
+    runClocks(line, line.zoneClocks, zone, NONE)
     const section = line.sections.zoneSection[zone]!
-    if (section !== NONE && line.sections.sectionOperates[section]!++ === 0) runClocks(line, line.sections.sectionClocks, section)
+    if (section !== NONE && line.sections.sectionOperates[section]!++ === 0) runClocks(line, line.sections.sectionClocks, section, NONE)
   } else {
     if (--line.zoneOperates[zone]! > 0) return
     pauseClocks(line, line.zoneClocks, zone)
@@ -67,7 +84,7 @@ export function operateOut(line: Line, path: number, on: 0 | 1): void {
 export function operateChange(line: Line, zone: number, on: 0 | 1): void {
   if (line.operatesChange[zone] === on) return
   line.operatesChange[zone] = on
-  if (on === 1) runClocks(line, line.transferClocks, zone)
+  if (on === 1) runClocks(line, line.transferClocks, zone, line.changeSlot + zone)
   else pauseClocks(line, line.transferClocks, zone)
   if (line.followsZones) operateZone(line, zone, on === 1)
 }

@@ -1,17 +1,22 @@
 /**
- * The common instants of a closed loop without a list, a call and a judge: one timer ends, and it is a move, or a clear that somebody waits for, where no
- * transfer and no stop has a say. Same state and same columns as instant.ts, which handles every other instant; what is told is the same to the last bit.
- * One function, with its columns in locals: at these instants most of the time would go into calls.
+ * The common instants of a closed loop, without a list of what may start and without a judge: one timer ends, or several moves at once, and no stop has a say in what
+ * follows. Since a zone of a loop is claimed by one carrier only, that is found in a few steps. State and columns are those of instant.ts, which handles every
+ * other instant, every trace and every check; what is told is the same to the last bit. One function with its columns in locals, over 300 lines long: at these
+ * instants most of the time would go into calls. (MODEL.md §1, §3, §5, §11)
  */
 
-import { timeClear } from './clear.ts'
+import { assert } from '@loopwright/kernel'
+import { isWaitedFor, timeClear, waitFor } from './clear.ts'
 import { CARRIER_WIDTH, STATION_WIDTH, ZONE_WIDTH } from './collect.ts'
 import { dutyAhead } from './dutyAhead.ts'
 import { standsStill } from './gridlock.ts'
 import { handleDue } from './instant.ts'
 import { SPEED } from './motion.ts'
+import { canLeave, claimBehind, endTurn, isHeldAhead, turnOut, waitsBehind } from './quickTransfer.ts'
+import { AFTER_EXIT_CLEAR, EXIT_CLEAR, mayHold, PLAIN_CLEAR, QUICK, STOPS, TRANSFER, TURNS } from './quickZones.ts'
 import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from './result.ts'
 import {
+  BACK,
   BRAKING,
   CLAIMED,
   CLEAR_KNOWN,
@@ -25,14 +30,14 @@ import {
   NONE,
   OCCUPIED,
   RELEASING,
-  STOPS_ALWAYS,
-  STOPS_PERHAPS,
+  TO_WAY_OUT,
   UNLOAD_DUTY,
   VACATING,
 } from './state.ts'
 import { endDuty, firstDuty, startDuty, startRelease } from './station.ts'
 import { hasProduct } from './supply.ts'
 import { addToTally, VALUE } from './tally.ts'
+import { startChange } from './transfer.ts'
 
 const S_BLOCKED = STATION_STATES.indexOf('blocked')
 const S_EXCHANGING = STATION_STATES.indexOf('exchanging')
@@ -50,44 +55,6 @@ const C_WORKED = CARRIER_STATES.indexOf('worked on')
 const C_WITH_PRODUCT = CARRIER_STATES.indexOf('waiting with product')
 const C_EMPTY = CARRIER_STATES.indexOf('waiting empty')
 
-/** Whether the line has any such instants. */
-export function hasQuickInstants(line: Line): boolean {
-  return line.isLoop && !line.hasCalls && !line.hasRejects && !line.followsZones && line.operators === 0
-}
-
-/** What is known of a zone and the path out of it before a run, in one number each: a place less to look. */
-const QUICK = 1
-const CLEARS = 2
-const STOPS = 4
-const PLAIN_CLEAR = 8
-
-/**
- * By zone: QUICK if moves out of it may be handled here, with derived times above 0 s and no transfer, safety stop or exit-clear rule that has a say in them; CLEARS
- * if no transfer turns when it is clear; STOPS if the path out always ends in a stop; PLAIN_CLEAR if its clear needs a timer only where somebody waits.
- */
-export function quickZones(line: Line): Uint8Array {
-  const { zoneChanges, exitClear, moveSampler, clearSampler, moveSeconds, clearSeconds, pathStops, zonePrevious, zoneNext, safety } = line
-  return Uint8Array.from({ length: line.zones }, (_, zone) => {
-    const next = zoneNext[zone]!
-    const times = [...moveSeconds.subarray(4 * zone, 4 * zone + 4), ...clearSeconds.subarray(2 * zone, 2 * zone + 2)]
-    const isPlain = zoneChanges[zone]! + exitClear[zone]! + exitClear[next]! + exitClear[zonePrevious[zone]!]! === 0
-    const isDerived = moveSampler[zone] === NONE && clearSampler[zone] === NONE && times.every((seconds) => seconds > 0)
-    const isQuick = isPlain && isDerived && pathStops[zone] !== STOPS_PERHAPS && safety.pathSafety[zone] === NONE
-    return (
-      QUICK * Number(isQuick) +
-      CLEARS * Number(zoneChanges[zone] === 0) +
-      STOPS * Number(pathStops[zone] === STOPS_ALWAYS) +
-      PLAIN_CLEAR * line.clearIsPlain[zone]!
-    )
-  })
-}
-
-/** Whether a stop can ever hold a zone. */
-function mayHold({ spec, safety }: Line): boolean {
-  const stopsZones = spec.breakdowns.some(({ part }) => part.kind !== 'station') || safety.safetyStations.length > 0
-  return stopsZones || (spec.breaks.length > 0 && !spec.conveyorDuringBreaks)
-}
-
 /** Whether the slots that fall due together are moves, and clears, that no stay, stop or transfer has a say in; if so the clears are made: they go before all that starts. */
 function areQuick(line: Line, flags: Uint8Array, count: number): boolean {
   const { due, arrivalSlot, clearSlot, workSlot, zoneHeld, zoneNext, zonePrevious } = line
@@ -96,9 +63,9 @@ function areQuick(line: Line, flags: Uint8Array, count: number): boolean {
     if (slot < arrivalSlot || slot >= workSlot) return false
     const from = slot < clearSlot ? zoneNext[slot - arrivalSlot]! : zonePrevious[slot - clearSlot]!
     const to = zoneNext[from]!
-    if ((flags[from]! & QUICK) === 0 || zoneHeld[from]! + zoneHeld[to]! > 0) return false
+    if ((flags[from]! & (QUICK + TRANSFER)) !== QUICK || zoneHeld[from]! + zoneHeld[to]! > 0) return false
     if (slot >= clearSlot) {
-      if ((flags[to]! & CLEARS) === 0) return false
+      if ((flags[to]! & TRANSFER) > 0) return false
       continue
     }
     const path = slot - arrivalSlot
@@ -114,12 +81,19 @@ function areQuick(line: Line, flags: Uint8Array, count: number): boolean {
   return true
 }
 
+/** Leaves the only timer of an instant to instant.ts; of several none, since those before it are done with. */
+function handOver(line: Line, count: number): void {
+  assert(count === 1, 'one of several timers of a quick instant is not quick')
+  handleDue(line, 1)
+}
+
 /** Handles all instants up to `until`; the one at `line.now` has been handled. False: nothing follows, or nothing can move any more. */
 export function runQuick(line: Line, flags: Uint8Array, until: number): boolean {
   const { queue, collector, due } = line
   const { times } = queue
-  const { arrivalSlot, clearSlot, workSlot, changeSlot, zoneStation, stationZone, stationHeld, hasDuty, releaseSampler } = line
-  const { zoneState, zoneClearing, clearAt, zoneHeld, zoneCarrier, zoneClaimant, pathHeld, pathLooks, pathBrake, pathCarrier } = line
+  const { arrivalSlot, clearSlot, workSlot, changeSlot, zoneStation, stationZone, stationHeld, storeSlot, hasDuty, releaseSampler } = line
+  const { zoneState, zoneChange, zoneClearing, clearAt, zoneHeld, zoneCarrier, zoneClaimant, pathHeld, pathLooks, pathBrake, pathCarrier } =
+    line
   const { moveSeconds, clearSeconds, carrierPhase, carrierPath, carrierSince, carrierZone, carrierSerial, stationServed } = line
   const { lapZone, zoneSince, zoneSeconds, stationState, stationSince, stationSeconds, occupiedSince, occupiedSeconds } = collector
   const { zoneState: zoneIs, carrierState: carrierIs, carrierSince: waitsSince, carrierSeconds, movesOut, blockedSince } = collector
@@ -140,28 +114,31 @@ export function runQuick(line: Line, flags: Uint8Array, until: number): boolean 
     }
     for (let k = 0; k < count; k++) {
       const slot = due[k]!
-      if (slot < arrivalSlot || slot >= changeSlot) {
-        handleDue(line, 1)
+      if (slot < arrivalSlot || slot >= storeSlot) {
+        handOver(line, count)
         continue
       }
 
       // who wants to start, and from where
       let from = 0
       let atSpeed = 0
-      if (slot < clearSlot || slot >= workSlot) {
+      if (slot < clearSlot || (slot >= workSlot && (slot < changeSlot || zoneChange[slot - changeSlot] === TO_WAY_OUT))) {
         const path = slot - arrivalSlot
-        from = slot >= workSlot ? stationZone[slot - workSlot]! : path === lastZone ? 0 : path + 1
+        if (slot < clearSlot) from = path === lastZone ? 0 : path + 1
+        else from = slot < changeSlot ? stationZone[slot - workSlot]! : slot - changeSlot
         const to = from === lastZone ? 0 : from + 1
-        if ((flags[from]! & QUICK) === 0 || (held && zoneHeld[from]! + zoneHeld[to]! > 0)) {
-          handleDue(line, 1)
+        const flag = flags[from]!
+        const nearExit = (flag & EXIT_CLEAR) > 0
+        if ((flag & QUICK) === 0 || (held && (zoneHeld[from]! + zoneHeld[to]! > 0 || (nearExit && isHeldAhead(line, from))))) {
+          handOver(line, count)
           continue
         }
         const carrier = zoneCarrier[from]!
-        const isFree = zoneState[to] === FREE || (zoneClearing[to] === CLEAR_KNOWN && clearAt[to]! <= now)
+        const isFree = nearExit ? canLeave(line, from) : zoneState[to] === FREE || (zoneClearing[to] === CLEAR_KNOWN && clearAt[to]! <= now)
         if (slot < clearSlot && pathLooks[path] === 1) {
           const brake = pathBrake[path]!
           if ((held && pathHeld[path] === 1) || (!isFree && brake === 0)) {
-            handleDue(line, 1)
+            handOver(line, count)
             continue
           }
           line.events++
@@ -176,14 +153,15 @@ export function runQuick(line: Line, flags: Uint8Array, until: number): boolean 
           line.activity--
           pathCarrier[path] = NONE
         } else {
-          const station = slot >= workSlot ? slot - workSlot : zoneStation[from]!
+          const station = zoneStation[from]!
           if (station !== NONE && (stationHeld[station]! > 0 || (hasDuty[3 * station + LOAD_DUTY] === 1 && !hasProduct(line)))) {
-            handleDue(line, 1)
+            handOver(line, count)
             continue
           }
           line.events++
           line.activity--
-          if (slot >= workSlot) {
+          if (slot >= changeSlot) endTurn(line, from)
+          else if (slot >= workSlot) {
             if (carrierPhase[carrier] !== RELEASING) {
               endDuty(line, station, carrier)
               const duty = firstDuty(line, station, carrier, line.stationDuty[station]! + 1)
@@ -217,11 +195,16 @@ export function runQuick(line: Line, flags: Uint8Array, until: number): boolean 
               stationState[station] = S_WORKING
               continue
             }
+            if ((flag & TURNS) > 0 && line.zonePosition[from] !== line.pathFromPosition[from]) {
+              turnOut(line, from, carrier)
+              continue
+            }
           }
           carrierPhase[carrier] = DONE
           carrierSince[carrier] = now
           if (!isFree) {
-            if (zoneClearing[to] === CLEAR_KNOWN) timeClear(line, to)
+            if (nearExit) waitFor(line, from)
+            else if (zoneClearing[to] === CLEAR_KNOWN) timeClear(line, to)
             zoneSeconds[from * ZONE_WIDTH + zoneIs[from]!]! += now - zoneSince[from]!
             zoneSince[from] = now
             zoneIs[from] = Z_BLOCKED
@@ -237,20 +220,34 @@ export function runQuick(line: Line, flags: Uint8Array, until: number): boolean 
           }
         }
       } else {
-        const zone = slot - clearSlot
-        from = zone === 0 ? lastZone : zone - 1
-        if ((flags[zone]! & CLEARS) === 0 || (flags[from]! & QUICK) === 0 || (held && zoneHeld[from]! + zoneHeld[zone]! > 0)) {
-          handleDue(line, 1)
+        const zone = slot < workSlot ? slot - clearSlot : slot - changeSlot
+        const flag = flags[zone]!
+        from = (flag & AFTER_EXIT_CLEAR) > 0 ? waitsBehind(line, zone) : zone === 0 ? lastZone : zone - 1
+        const nearExit = (flags[from]! & EXIT_CLEAR) > 0
+        const isHeld = held && (zoneHeld[from]! + zoneHeld[zone]! > 0 || (nearExit && isHeldAhead(line, from)))
+        if ((flag & (QUICK + TURNS)) === TURNS || (flags[from]! & QUICK) === 0 || isHeld) {
+          handOver(line, count)
           continue
         }
         line.events++
+        if (slot >= changeSlot) endTurn(line, zone)
         if (count === 1) {
           zoneClearing[zone] = CLEAR_NOW
-          zoneState[zone] = FREE
           line.activity--
+          if (slot < workSlot && (flag & TURNS) > 0 && line.backPosition[zone] !== line.zonePosition[zone]) {
+            line.zoneChange[zone] = BACK
+            startChange(line, zone, NONE, 1)
+            continue
+          }
+          zoneState[zone] = FREE
         } else if (zoneState[zone] !== FREE) continue
         const waiting = zoneCarrier[from]!
-        if (waiting === NONE || carrierPhase[waiting] !== DONE) {
+        let leaves = waiting !== NONE && carrierPhase[waiting] === DONE
+        if (leaves && nearExit && !canLeave(line, from)) {
+          waitFor(line, from)
+          leaves = false
+        }
+        if (!leaves) {
           zoneSeconds[zone * ZONE_WIDTH + zoneIs[zone]!]! += now - zoneSince[zone]!
           zoneSince[zone] = now
           zoneIs[zone] = Z_FREE
@@ -335,6 +332,7 @@ export function runQuick(line: Line, flags: Uint8Array, until: number): boolean 
           stationState[stationAhead] = S_EXCHANGING
         }
       }
+      const isFirstClaim = zoneState[to] !== CLAIMED
       zoneState[from] = VACATING
       zoneClaimant[from] = NONE
       zoneCarrier[from] = NONE
@@ -356,9 +354,11 @@ export function runQuick(line: Line, flags: Uint8Array, until: number): boolean 
         times[arrivalSlot + path] = now + look
       }
       queue.schedule(arrivalSlot + path)
+      if ((flag & EXIT_CLEAR) > 0 && isFirstClaim) claimBehind(line, to, carrier)
       const behind = zoneCarrier[from === 0 ? lastZone : from - 1]!
       const clear = now + clearSeconds[2 * path + atSpeed]!
-      if ((flag & PLAIN_CLEAR) > 0 && (behind === NONE || carrierPhase[behind] !== DONE)) {
+      const isAwaited = (flag & AFTER_EXIT_CLEAR) > 0 ? isWaitedFor(line, from) : behind !== NONE && carrierPhase[behind] === DONE
+      if ((flag & PLAIN_CLEAR) > 0 && !isAwaited) {
         zoneClearing[from] = CLEAR_KNOWN
         clearAt[from] = clear
       } else {

@@ -72,7 +72,15 @@ export function resetLine(line: Line, seed: string, replication: number): void {
   ])
     column.fill(0)
   for (const column of [line.isHeldBack, line.zoneState, line.zoneChange, line.zoneClearing, line.pathHeld, line.pathLooks]) column.fill(0)
-  for (const column of [line.stationDuty, line.stationServed, line.sourceDown, line.operatesIn, line.operatesOut, line.operatesChange])
+  for (const column of [
+    line.stationDuty,
+    line.stationServed,
+    line.sourceDown,
+    line.sourceRuns,
+    line.operatesIn,
+    line.operatesOut,
+    line.operatesChange,
+  ])
     column.fill(0)
   for (const column of [line.streamUses, line.taskDrawn, line.zoneHeld, line.stationHeld, line.zoneOperates, line.zoneStarts])
     column.fill(0)

@@ -173,6 +173,14 @@ export interface Crew {
   readonly failedAt: Float64Array
 }
 
+/** Samplers and streams of the sources: seconds to the next failure, and of its repair; length sources. */
+export interface Failures {
+  readonly sourceFailure: Int32Array
+  readonly sourceRepair: Int32Array
+  readonly failureStream: Int32Array
+  readonly repairStream: Int32Array
+}
+
 /** Safety stops (safety.ts). */
 export interface Safety {
   readonly safetySlot: number
@@ -426,12 +434,11 @@ export interface Line {
   // Stops: sources, and who they hold
   readonly sourceDown: Uint8Array
   readonly sourceCalendar: Uint8Array
-  readonly sourceFailure: Int32Array
-  readonly sourceRepair: Int32Array
-  readonly failureStream: Int32Array
-  readonly repairStream: Int32Array
-  /** operating clock: seconds left to the failure while it does not run */
+  readonly failures: Failures
+  /** operating clock: seconds left to the failure while it does not run; while it runs without a timer, the instant at which it would run out */
   readonly sourceLeft: Float64Array
+  /** 1: it runs without a timer, since what operates ends before */
+  readonly sourceRuns: Uint8Array
   /** sources with an operating clock, by part: stations, zones, transfers, sections */
   readonly stationClocks: PartList
   readonly zoneClocks: PartList

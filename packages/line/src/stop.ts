@@ -81,7 +81,7 @@ export function startStops(line: Line): void {
 }
 
 function setFailure(line: Line, source: number): void {
-  drawInOrder(line, line.sourceFailure[source]!, line.failureStream[source]!)
+  drawInOrder(line, line.failures.sourceFailure[source]!, line.failures.failureStream[source]!)
   const seconds = line.drawn[0]!
   if (line.sourceCalendar[source] === 1 || operatesNow(line, source)) {
     line.queue.times[source] = line.now + seconds

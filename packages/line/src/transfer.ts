@@ -82,7 +82,7 @@ export function startFirstChange(line: Line): boolean {
   return true
 }
 
-function startChange(line: Line, zone: number, carrier: number, detail: number): void {
+export function startChange(line: Line, zone: number, carrier: number, detail: number): void {
   line.activity++
   line.queue.times[line.changeSlot + zone] = line.now + line.changeSeconds[2 * zone + 1 - line.zonePosition[zone]!]!
   startTimer(line, line.changeSlot + zone)

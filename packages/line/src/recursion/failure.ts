@@ -27,7 +27,7 @@ export function fail(sweep: Sweep, clocks: PartList, part: number, at: number, i
   for (let k = clocks.first[part]!; k < clocks.first[part + 1]!; k++) {
     const source = clocks.items[k]!
     if (line.sourceLeft[source] !== 0) continue
-    drawInOrder(line, line.sourceRepair[source]!, line.repairStream[source]!)
+    drawInOrder(line, line.failures.sourceRepair[source]!, line.failures.repairStream[source]!)
     const end = at + line.drawn[0]!
     if (counts(sweep, at)) causes.count[source]!++
     causes.seconds[source]! += within(sweep, at, end)
@@ -35,7 +35,7 @@ export function fail(sweep: Sweep, clocks: PartList, part: number, at: number, i
     if (at <= sweep.last) line.events++
     if (end <= sweep.last) line.events++
     if (end > until) until = end
-    drawInOrder(line, line.sourceFailure[source]!, line.failureStream[source]!)
+    drawInOrder(line, line.failures.sourceFailure[source]!, line.failures.failureStream[source]!)
     line.sourceLeft[source] = line.drawn[0]!
   }
   return until

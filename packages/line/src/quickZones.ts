@@ -1,0 +1,48 @@
+/** Which lines and zones have quick instants (quick.ts), found before a run. */
+import { type Line, NONE, STOPS_ALWAYS, STOPS_PERHAPS } from './state.ts'
+
+/** Whether the line has quick instants: a closed loop with operators at their stations, products always there or at an end, no inspection and no operating clock of zones. */
+export function hasQuickInstants(line: Line): boolean {
+  return line.isLoop && !line.hasCalls && !line.hasRejects && !line.followsZones && line.operators === 0
+}
+
+/** What is known of a zone and the path out of it before a run, in one number each: a place less to look. */
+export const QUICK = 1
+export const STOPS = 2
+export const PLAIN_CLEAR = 4
+export const TURNS = 8
+export const EXIT_CLEAR = 16
+export const AFTER_EXIT_CLEAR = 32
+/** flags of those where no transfer has a say */
+export const TRANSFER = TURNS + EXIT_CLEAR + AFTER_EXIT_CLEAR
+
+/**
+ * By zone: QUICK if what happens in it and on the path out of it may be handled here, with derived times above 0 s and no safety stop; STOPS if the path out always
+ * ends in a stop; PLAIN_CLEAR if its clear needs a timer only where somebody waits; TURNS if its transfer does; EXIT_CLEAR if the path out leads out of a
+ * transfer that is entered only if its exit is clear, or into one; AFTER_EXIT_CLEAR if the zone before is one.
+ */
+export function quickZones(line: Line): Uint8Array {
+  const { zoneChanges, zoneStation, exitClear, changeSeconds, moveSampler, clearSampler, moveSeconds, clearSeconds, pathStops, safety } =
+    line
+  return Uint8Array.from({ length: line.zones }, (_, zone) => {
+    const turns = zoneChanges[zone] === 1
+    const times = [...moveSeconds.subarray(4 * zone, 4 * zone + 4), ...clearSeconds.subarray(2 * zone, 2 * zone + 2)]
+    if (turns) times.push(...changeSeconds.subarray(2 * zone, 2 * zone + 2))
+    const isDerived = moveSampler[zone] === NONE && clearSampler[zone] === NONE && times.every((seconds) => seconds > 0)
+    const isPlain = pathStops[zone] !== STOPS_PERHAPS && safety.pathSafety[zone] === NONE && !(turns && zoneStation[zone] !== NONE)
+    return (
+      QUICK * Number(isDerived && isPlain && line.zoneRests[zone] === 0) +
+      STOPS * Number(pathStops[zone] === STOPS_ALWAYS) +
+      PLAIN_CLEAR * line.clearIsPlain[zone]! +
+      TURNS * Number(turns) +
+      EXIT_CLEAR * Number(exitClear[zone]! + exitClear[line.zoneNext[zone]!]! > 0) +
+      AFTER_EXIT_CLEAR * exitClear[line.zonePrevious[zone]!]!
+    )
+  })
+}
+
+/** Whether a stop can ever hold a zone. */
+export function mayHold({ spec, safety }: Line): boolean {
+  const stopsZones = spec.breakdowns.some(({ part }) => part.kind !== 'station') || safety.safetyStations.length > 0
+  return stopsZones || (spec.breaks.length > 0 && !spec.conveyorDuringBreaks)
+}
