@@ -2,14 +2,14 @@
 import { buildLine } from '../../packages/line/src/build.ts'
 import { handleInstant } from '../../packages/line/src/instant.ts'
 import { runQuick } from '../../packages/line/src/quick.ts'
-import { hasQuickInstants, quickZones } from '../../packages/line/src/quickZones.ts'
+import { makeQuick } from '../../packages/line/src/quickZones.ts'
 import { resetLine } from '../../packages/line/src/start.ts'
 import { GENERAL_LINES } from './generalLines.ts'
 
 const line = buildLine(GENERAL_LINES[process.argv[2]!]!())
 resetLine(line, 'allocation', 0)
 handleInstant(line)
-const quick = hasQuickInstants(line) ? quickZones(line) : null
+const quick = makeQuick(line)
 
 function runTo(events: number): void {
   let until = line.now

@@ -19,17 +19,20 @@ function option(name: string): string | undefined {
   return at < 0 ? undefined : process.argv[at + 1]
 }
 
-/** One file of all that a case needs, so that its process loads no compiler of types, which would count as its memory. */
+/**
+ * One file of all that a case needs, of the kind that the command itself is made into: code in a function, which runs a sixth faster than code of a module. Its process
+ * loads no compiler of types, which would count as its memory.
+ */
 function bundle(folder: string): string {
-  const file = join(folder, 'case.mjs')
+  const file = join(folder, 'case.cjs')
   buildSync({
     entryPoints: [new URL('./case.ts', import.meta.url).pathname],
     outfile: file,
     bundle: true,
     platform: 'node',
-    format: 'esm',
+    format: 'cjs',
+    target: 'node20',
     conditions: ['loopwright-source'],
-    banner: { js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url)" },
     logLevel: 'error',
   })
   return file

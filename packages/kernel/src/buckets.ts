@@ -14,8 +14,6 @@ export class Buckets {
   size = 0
   /** by slot: the next one in its bucket; NONE */
   readonly nextOf: Int32Array
-  private readonly previousOf: Int32Array
-  private readonly bucketOf: Int32Array
   /** buckets, and behind them the one for what is later */
   private readonly count: number
   private readonly heads: Int32Array
@@ -32,8 +30,6 @@ export class Buckets {
     this.times = times
     const capacity = times.length
     this.nextOf = new Int32Array(capacity)
-    this.previousOf = new Int32Array(capacity)
-    this.bucketOf = new Int32Array(capacity)
     let count = 64
     while (2 * count < capacity) count *= 2
     this.count = count
@@ -53,26 +49,30 @@ export class Buckets {
 
   /** Puts a slot in that belongs here. */
   add(slot: number): void {
-    const { heads, nextOf } = this
-    const place = (this.times[slot]! - this.start) * this.rate
-    const bucket = place < this.count ? Math.floor(place) : this.count
-    const head = heads[bucket]!
+    const { heads } = this
+    const bucket = this.bucketOf(slot)
     this.size++
-    this.bucketOf[slot] = bucket
-    this.previousOf[slot] = NONE
-    nextOf[slot] = head
-    if (head !== NONE) this.previousOf[head] = slot
+    this.nextOf[slot] = heads[bucket]!
     heads[bucket] = slot
   }
 
-  /** Takes out a slot that is in. */
+  /** Takes out a slot that is in, at the time with which it was put in. */
   remove(slot: number): void {
-    const next = this.nextOf[slot]!
-    const previous = this.previousOf[slot]!
+    const { heads, nextOf } = this
+    const bucket = this.bucketOf(slot)
     this.size--
-    if (next !== NONE) this.previousOf[next] = previous
-    if (previous === NONE) this.heads[this.bucketOf[slot]!] = next
-    else this.nextOf[previous] = next
+    let before = heads[bucket]!
+    if (before === slot) {
+      heads[bucket] = nextOf[slot]!
+      return
+    }
+    while (nextOf[before] !== slot) before = nextOf[before]!
+    nextOf[before] = nextOf[slot]!
+  }
+
+  private bucketOf(slot: number): number {
+    const place = (this.times[slot]! - this.start) * this.rate
+    return place < this.count ? Math.floor(place) : this.count
   }
 
   /**
@@ -86,7 +86,7 @@ export class Buckets {
       while (this.current < this.count && heads[this.current] === NONE) this.current++
       if (this.current === this.count) {
         const held = this.opened / this.count
-        this.layOut(this.rate * (Math.min(4, Math.max(0.5, held / WANTED))))
+        this.layOut(this.rate * Math.min(4, Math.max(0.5, held / WANTED)))
         continue
       }
       const first = heads[this.current]!

@@ -2,7 +2,7 @@ import { assert } from './assert.ts'
 import { Buckets } from './buckets.ts'
 
 /** When more timers than these stand in order, the later half of them goes to the buckets. */
-const FRONT = 48
+const FRONT = 24
 const NONE = -1
 
 const AWAY = 0
@@ -25,7 +25,7 @@ export class TimerQueue {
   size = 0
   /** by slot: AWAY, IN_FRONT or BEHIND */
   private readonly where: Uint8Array
-  /** the latest of the front first, the earliest last */
+  /** the latest of the front first, the earliest last; empty only if nothing is pending */
   private readonly frontTimes: Float64Array
   private readonly frontSlots: Int32Array
   private front = 0
@@ -61,9 +61,12 @@ export class TimerQueue {
 
   /** The slot that comes first; −1 when none is pending. */
   first(): number {
-    if (this.size === 0) return NONE
-    if (this.front === 0) this.fetch()
-    return this.frontSlots[this.front - 1]!
+    return this.front === 0 ? NONE : this.frontSlots[this.front - 1]!
+  }
+
+  /** Its time; infinite when none is pending. */
+  firstTime(): number {
+    return this.front === 0 ? Number.POSITIVE_INFINITY : this.frontTimes[this.front - 1]!
   }
 
   /** Makes `slot` pending at `times[slot]`, which the caller has written: a finite time. */
@@ -86,15 +89,16 @@ export class TimerQueue {
     if (this.where[slot] === BEHIND) this.others.remove(slot)
     else this.takeFromFront(slot)
     this.where[slot] = AWAY
+    if (this.front === 0 && this.size > 0) this.fetch()
   }
 
   /** Takes the first slot out and returns it; −1 when none is pending. */
   pop(): number {
-    if (this.size === 0) return NONE
-    if (this.front === 0) this.fetch()
+    if (this.front === 0) return NONE
     const slot = this.frontSlots[--this.front]!
     this.size--
     this.where[slot] = AWAY
+    if (this.front === 0 && this.size > 0) this.fetch()
     return slot
   }
 
@@ -125,15 +129,15 @@ export class TimerQueue {
     }
   }
 
-  /** The later half of the front goes to the others, with all whose time is the same. */
+  /** The later half of the front goes to the others, with all whose time is the same; the earliest and those with it stay. */
   private sendBack(): void {
     const { frontTimes, frontSlots, others } = this
-    const half = this.front >> 1
-    const start = frontTimes[half]!
-    const latest = frontTimes[0]!
     const earliest = frontTimes[this.front - 1]!
-    const seconds = start > earliest ? start - earliest : latest - earliest
-    others.layOutFrom(start, seconds > 0 ? half / (8 * seconds) : others.rate)
+    if (frontTimes[0] === earliest) return
+    let half = this.front >> 1
+    while (frontTimes[half] === earliest) half--
+    const start = frontTimes[half]!
+    others.layOutFrom(start, (this.front - half) / (8 * (start - earliest)))
     let kept = 0
     for (let at = 0; at < this.front; at++) {
       const slot = frontSlots[at]!

@@ -8,7 +8,7 @@ import { makeCrew } from './crew.ts'
 import { drawnAhead } from './draw.ts'
 import { buildDuties } from './duties.ts'
 import { buildGraph, isPlainLoop } from './graph.ts'
-import { derivedTimes } from './motion.ts'
+import { derivedTimes, distinctPaces } from './motion.ts'
 import { buildOperators } from './operators.ts'
 import { buildReceivers } from './receiver.ts'
 import { Names, Samplers } from './registry.ts'
@@ -176,9 +176,7 @@ export function buildLine(spec: LineSpec, backwards = false): Line {
       : new Uint8Array(paths),
     pathHeld: new Uint8Array(paths),
     pathLooks: new Uint8Array(paths),
-    pathBrake: new Float64Array(paths),
-    moveSeconds: times.move,
-    clearSeconds: times.clear,
+    ...distinctPaces(times),
     moveSampler,
     clearSampler,
     moveStream,
@@ -211,6 +209,7 @@ export function buildLine(spec: LineSpec, backwards = false): Line {
     taskStream,
     taskUniforms: new Float64Array(64 * taskStream.length),
     taskRoom: 64,
+    oldestSerial: 0,
     taskDrawn: new Int32Array(taskStream.length),
     taskAhead: drawnAhead(spec, duties, samplerTable, taskStream.length),
     sourceDown: new Uint8Array(sources),

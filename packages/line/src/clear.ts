@@ -3,6 +3,7 @@
  * Where no stop can hold the move and nobody waits, it has no timer: its instant is known, and made good when somebody asks.
  */
 import { drawInOrder } from './draw.ts'
+import { PACE_CLEAR } from './motion.ts'
 import { operateOut } from './operation.ts'
 import { CLAIMED, CLEAR_KNOWN, CLEAR_NOW, CLEAR_TIMED, DONE, FREE, type Line, LOOKING, NONE, SAME_AS_MOVE, TO_WAY_IN } from './state.ts'
 import { startTimer } from './timer.ts'
@@ -17,7 +18,7 @@ export function startClear(line: Line, path: number, atSpeed: number, moveSlot: 
   const slot = line.clearSlot + zone
   const given = line.clearSampler[path]!
   if (given === SAME_AS_MOVE) queue.times[slot] = queue.times[moveSlot]!
-  else if (given === NONE) queue.times[slot] = now + line.clearSeconds[2 * path + atSpeed]!
+  else if (given === NONE) queue.times[slot] = now + line.paceSeconds[line.pathPace[path]! + PACE_CLEAR + atSpeed]!
   else {
     drawInOrder(line, given, line.clearStream[path]!)
     queue.times[slot] = now + line.drawn[0]!

@@ -2,7 +2,7 @@
 import { expect, test } from 'vitest'
 import { smallLoop, tell } from '../../../tests/helpers/smallLoop.ts'
 import { buildLine } from './build.ts'
-import { STATION_WIDTH, ZONE_WIDTH } from './collect.ts'
+import { STATION_SINCE, ZONE_SINCE } from './collect.ts'
 import { STATION_STATES, ZONE_STATES } from './result.ts'
 import { resetLine } from './start.ts'
 
@@ -47,7 +47,7 @@ test('more outputs than there was room for at first', () => {
 test('a collector has a column for every state', () => {
   const line = buildLine(smallLoop({ zones: 3, start: [0], stations: [{ at: 1, load: 1 }] }))
   resetLine(line, 'a', 0)
-  expect(line.collector.stationSeconds.length).toBe(STATION_STATES.length)
-  expect(line.collector.zoneSeconds.length).toBe(3 * ZONE_STATES.length)
-  expect([STATION_WIDTH, ZONE_WIDTH]).toEqual([10, 7])
+  expect(line.collector.stationSeconds.length).toBe(STATION_STATES.length + 3)
+  expect(line.collector.zoneSeconds.length).toBe(3 * (ZONE_STATES.length + 3))
+  expect([STATION_SINCE, ZONE_SINCE]).toEqual([10, 7])
 })

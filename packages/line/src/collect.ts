@@ -13,9 +13,19 @@ import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from './result.ts'
 import { addTo, CLEAR_KNOWN, type Line, makeWorkList, NONE, type WorkList } from './state.ts'
 import { addToTally, TALLY, VALUE } from './tally.ts'
 
-export const STATION_WIDTH = STATION_STATES.length
-export const ZONE_WIDTH = ZONE_STATES.length
-export const CARRIER_WIDTH = CARRIER_STATES.length
+/** What is told of a part stands together: its seconds by state, then the instant of its last change of state, and what else there is by part. */
+export const ZONE_SINCE = ZONE_STATES.length
+/** instant since which a carrier counts as in the zone, and seconds so far */
+export const OCCUPIED_SINCE = ZONE_SINCE + 1
+export const OCCUPIED_SECONDS = ZONE_SINCE + 2
+export const ZONE_WIDTH = ZONE_SINCE + 3
+export const STATION_SINCE = STATION_STATES.length
+export const BLOCKED_SINCE = STATION_SINCE + 1
+/** seconds of the longest time blocked */
+export const LONGEST_BLOCK = STATION_SINCE + 2
+export const STATION_WIDTH = STATION_SINCE + 3
+export const CARRIER_SINCE = CARRIER_STATES.length
+export const CARRIER_WIDTH = CARRIER_SINCE + 1
 const BLOCKED = STATION_STATES.indexOf('blocked')
 const EXCHANGING = STATION_STATES.indexOf('exchanging')
 const STARVED = STATION_STATES.indexOf('starved')
@@ -29,19 +39,13 @@ export class Collector {
   /** zones to judge at the end of the instant */
   readonly touched: WorkList
   readonly stationState: Uint8Array
-  readonly stationSince: Float64Array
+  /** by part: its record, as above */
   readonly stationSeconds: Float64Array
-  readonly blockedSince: Float64Array
-  readonly longestBlock: Float64Array
   readonly cycles: Int32Array
   readonly zoneState: Uint8Array
-  readonly zoneSince: Float64Array
   readonly zoneSeconds: Float64Array
-  readonly occupiedSince: Float64Array
-  readonly occupiedSeconds: Float64Array
   readonly movesOut: Int32Array
   readonly carrierState: Uint8Array
-  readonly carrierSince: Float64Array
   readonly carrierSeconds: Float64Array
   readonly carrierLaps: Int32Array
   readonly causes: Causes
@@ -64,19 +68,12 @@ export class Collector {
     this.causes = new Causes(line)
     this.touched = makeWorkList(zones)
     this.stationState = new Uint8Array(stations)
-    this.stationSince = new Float64Array(stations)
     this.stationSeconds = new Float64Array(stations * STATION_WIDTH)
-    this.blockedSince = new Float64Array(stations)
-    this.longestBlock = new Float64Array(stations)
     this.cycles = new Int32Array(stations)
     this.zoneState = new Uint8Array(zones)
-    this.zoneSince = new Float64Array(zones)
     this.zoneSeconds = new Float64Array(zones * ZONE_WIDTH)
-    this.occupiedSince = new Float64Array(zones)
-    this.occupiedSeconds = new Float64Array(zones)
     this.movesOut = new Int32Array(zones)
     this.carrierState = new Uint8Array(carriers)
-    this.carrierSince = new Float64Array(carriers)
     this.carrierSeconds = new Float64Array(carriers * CARRIER_WIDTH)
     this.carrierLaps = new Int32Array(carriers)
     const unload = line.spec.stations.find((station) => station.unload !== null)
@@ -90,7 +87,7 @@ export class Collector {
     this.productsInLine = 0
     this.stored.count = this.line.storeCount
     for (let zone = 0; zone < this.line.zones; zone++) {
-      this.occupiedSince[zone] = 0
+      this.zoneSeconds[zone * ZONE_WIDTH + OCCUPIED_SINCE] = 0
       addTo(this.touched, zone)
     }
     this.stationState.fill(0)
@@ -104,9 +101,13 @@ export class Collector {
 
   /** The warm-up is over at `now`: what was counted is forgotten, what is under way goes on. */
   restart(now: number): void {
-    for (const list of [this.stationSeconds, this.longestBlock, this.zoneSeconds, this.occupiedSeconds, this.carrierSeconds]) list.fill(0)
+    const { zoneSeconds, stationSeconds, carrierSeconds } = this
+    for (const list of [zoneSeconds, stationSeconds, carrierSeconds]) list.fill(0)
     this.causes.restart(now)
-    for (const list of [this.stationSince, this.blockedSince, this.zoneSince, this.occupiedSince, this.carrierSince]) list.fill(now)
+    for (let at = 0; at < zoneSeconds.length; at += ZONE_WIDTH) zoneSeconds[at + ZONE_SINCE] = zoneSeconds[at + OCCUPIED_SINCE] = now
+    for (let at = 0; at < stationSeconds.length; at += STATION_WIDTH)
+      stationSeconds[at + STATION_SINCE] = stationSeconds[at + BLOCKED_SINCE] = now
+    for (let at = CARRIER_SINCE; at < carrierSeconds.length; at += CARRIER_WIDTH) carrierSeconds[at] = now
     for (const list of [this.lap, this.timeInLine, this.cycles, this.movesOut, this.carrierLaps]) list.fill(0)
     this.loads = 0
     this.rejections = 0
@@ -142,7 +143,7 @@ export class Collector {
       if (is === this.stationState[station]) continue
       this.settleStation(station)
       if (this.stationState[station] === BLOCKED) this.endBlock(station)
-      if (is === BLOCKED) this.blockedSince[station] = line.now
+      if (is === BLOCKED) this.stationSeconds[station * STATION_WIDTH + BLOCKED_SINCE] = line.now
       this.stationState[station] = is
     }
     touched.length = 0
@@ -153,14 +154,14 @@ export class Collector {
     const { line } = this
     const at = line.clearAt[zone]!
     if (this.zoneState[zone] === VACATING) {
-      this.zoneSeconds[zone * ZONE_WIDTH + VACATING]! += at - this.zoneSince[zone]!
-      this.zoneSince[zone] = at
+      this.zoneSeconds[zone * ZONE_WIDTH + VACATING]! += at - this.zoneSeconds[zone * ZONE_WIDTH + ZONE_SINCE]!
+      this.zoneSeconds[zone * ZONE_WIDTH + ZONE_SINCE] = at
       this.zoneState[zone] = FREE
     }
     const station = line.zoneStation[zone]!
     if (station !== NONE && this.stationState[station] === EXCHANGING) {
-      this.stationSeconds[station * STATION_WIDTH + EXCHANGING]! += at - this.stationSince[station]!
-      this.stationSince[station] = at
+      this.stationSeconds[station * STATION_WIDTH + EXCHANGING]! += at - this.stationSeconds[station * STATION_WIDTH + STATION_SINCE]!
+      this.stationSeconds[station * STATION_WIDTH + STATION_SINCE] = at
       this.stationState[station] = STARVED
     }
   }
@@ -175,11 +176,11 @@ export class Collector {
     }
     if (to !== line.store) {
       this.touch(to)
-      this.occupiedSince[to] = now
+      this.zoneSeconds[to * ZONE_WIDTH + OCCUPIED_SINCE] = now
     }
     if (from === line.store) return
     this.touch(from)
-    this.occupiedSeconds[from]! += now - this.occupiedSince[from]!
+    this.zoneSeconds[from * ZONE_WIDTH + OCCUPIED_SECONDS]! += now - this.zoneSeconds[from * ZONE_WIDTH + OCCUPIED_SINCE]!
     this.movesOut[from]!++
     const station = line.zoneStation[from]!
     if (station !== NONE && line.stationServed[station] === 1) {
@@ -232,7 +233,8 @@ export class Collector {
     const { line } = this
     for (let zone = 0; zone < line.zones; zone++) {
       this.settleZone(zone)
-      if (line.zoneCarrier[zone] !== NONE) this.occupiedSeconds[zone]! += line.now - this.occupiedSince[zone]!
+      if (line.zoneCarrier[zone] !== NONE)
+        this.zoneSeconds[zone * ZONE_WIDTH + OCCUPIED_SECONDS]! += line.now - this.zoneSeconds[zone * ZONE_WIDTH + OCCUPIED_SINCE]!
     }
     for (let station = 0; station < line.stations; station++) {
       this.settleStation(station)
@@ -251,8 +253,8 @@ export class Collector {
 
   private settleZone(zone: number): void {
     const { now } = this.line
-    const seconds = now - this.zoneSince[zone]!
-    this.zoneSince[zone] = now
+    const seconds = now - this.zoneSeconds[zone * ZONE_WIDTH + ZONE_SINCE]!
+    this.zoneSeconds[zone * ZONE_WIDTH + ZONE_SINCE] = now
     const state = this.zoneState[zone]!
     this.zoneSeconds[zone * ZONE_WIDTH + state]! += seconds
     this.causes.held[0] = seconds
@@ -261,8 +263,8 @@ export class Collector {
 
   private settleStation(station: number): void {
     const { now } = this.line
-    const seconds = now - this.stationSince[station]!
-    this.stationSince[station] = now
+    const seconds = now - this.stationSeconds[station * STATION_WIDTH + STATION_SINCE]!
+    this.stationSeconds[station * STATION_WIDTH + STATION_SINCE] = now
     if (seconds === 0) return
     const state = this.stationState[station]!
     this.stationSeconds[station * STATION_WIDTH + state]! += seconds
@@ -277,13 +279,15 @@ export class Collector {
 
   private settleCarrier(carrier: number): void {
     const { now } = this.line
-    this.carrierSeconds[carrier * CARRIER_WIDTH + this.carrierState[carrier]!]! += now - this.carrierSince[carrier]!
-    this.carrierSince[carrier] = now
+    this.carrierSeconds[carrier * CARRIER_WIDTH + this.carrierState[carrier]!]! +=
+      now - this.carrierSeconds[carrier * CARRIER_WIDTH + CARRIER_SINCE]!
+    this.carrierSeconds[carrier * CARRIER_WIDTH + CARRIER_SINCE] = now
   }
 
   private endBlock(station: number): void {
-    const seconds = this.line.now - this.blockedSince[station]!
-    if (seconds > this.longestBlock[station]!) this.longestBlock[station] = seconds
+    const seconds = this.line.now - this.stationSeconds[station * STATION_WIDTH + BLOCKED_SINCE]!
+    if (seconds > this.stationSeconds[station * STATION_WIDTH + LONGEST_BLOCK]!)
+      this.stationSeconds[station * STATION_WIDTH + LONGEST_BLOCK] = seconds
   }
 
   private countProducts(): void {

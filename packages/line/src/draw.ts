@@ -1,5 +1,5 @@
 import { toGridAt } from '@loopwright/kernel'
-import { type Distribution, normalQuantileInto, type SamplerTable } from '@loopwright/stats'
+import { type Distribution, normalQuantilesInto, type SamplerTable } from '@loopwright/stats'
 import type { LineSpec } from './spec.ts'
 import { type Line, NONE, USES_INDEX, USES_NOTHING, USES_UNIFORM } from './state.ts'
 
@@ -91,25 +91,24 @@ function drawAhead(line: Line, task: number, serial: number): void {
     const first = task * line.taskRoom + (taskDrawn[task]! & (line.taskRoom - 1))
     line.streams.nextBlockInto(line.taskStream[task]!, taskUniforms, first, BLOCK)
     taskDrawn[task]! += BLOCK
-    if (ahead === NORMALS) for (let at = first; at < first + BLOCK; at++) normalQuantileInto(taskUniforms, at)
+    if (ahead === NORMALS) normalQuantilesInto(taskUniforms, first, BLOCK)
     if (ahead < 0) continue
-    for (let at = first; at < first + BLOCK; at++) {
-      samplers.drawAt(ahead, taskUniforms, at, 0)
-      taskUniforms[at] = samplers.value[0]!
-      toGridAt(taskUniforms, at)
-    }
+    samplers.drawBlock(ahead, taskUniforms, first, BLOCK)
+    for (let at = first; at < first + BLOCK; at++) toGridAt(taskUniforms, at)
   }
 }
 
 /** Makes room for the draws of a new product beside those of all that are still in the line. */
 export function makeRoomFor(line: Line, serial: number): void {
+  // blocks are whole: the last draw made for it
+  const newest = serial | (BLOCK - 1)
+  if (newest - line.oldestSerial < line.taskRoom) return
   let oldest = serial
   for (let c = 0; c < line.carriers; c++) {
     const held = line.carrierSerial[c]!
     if (held !== NONE && held < oldest) oldest = held
   }
-  // blocks are whole: the last draw made for it
-  const newest = serial | (BLOCK - 1)
+  line.oldestSerial = oldest
   if (newest - oldest < line.taskRoom) return
   const room = line.taskRoom
   const wider = new Float64Array(2 * room * line.taskStream.length)

@@ -2,7 +2,7 @@
 import { toGrid } from '@loopwright/kernel'
 import { describe, expect, test } from 'vitest'
 import { smallLoop } from '../../../tests/helpers/smallLoop.ts'
-import { clearTime, derivedTimes, moveTime, REST, SPEED } from './motion.ts'
+import { clearTime, derivedTimes, distinctPaces, moveTime, PACE_CLEAR, REST, SPEED } from './motion.ts'
 
 describe('a drive of 15 m/min with 0.4 m/s², zones of 1.5 m, carriers of 1.2 m, sensor v²/2a before the stop point, reaction 0.15 s', () => {
   // v = 0.25, a = 0.4: ramp v/2a = 0.3125 s, x = v²/2a = 0.078125 m
@@ -58,6 +58,15 @@ test('the times of all paths, on the clock grid', () => {
   // single 2.5 / 1.5; train the stagger, rounded to the grid; out of the transfer, sideways, sensor at the stop point: 3 + 1 + 0.5, 3 + 0.5
   expect([...clear]).toEqual([2.5, 1.5, toGrid(0.1), toGrid(0.1), 4.5, 3.5])
   expect(toGrid(0.1)).toBe(104858 / 2 ** 20)
+})
+
+test('paths alike share a pace', () => {
+  const move = Float64Array.of(1, 2, 3, 4, 5, 6, 7, 8, 1, 2, 3, 4, 1, 2, 3, 4)
+  const clear = Float64Array.of(9, 10, 11, 12, 9, 10, 9, 13)
+  const { pathPace, paceSeconds } = distinctPaces({ move, clear })
+  expect([...pathPace]).toEqual([0, 8, 0, 16])
+  expect([...paceSeconds.subarray(8, 14)]).toEqual([5, 6, 7, 8, 11, 12])
+  expect(paceSeconds[16 + PACE_CLEAR + SPEED]).toBe(13)
 })
 
 test('what the drive does not give is not a number', () => {

@@ -81,6 +81,33 @@ export function derivedTimes(spec: LineSpec): DerivedTimes {
   return { move, clear }
 }
 
+/** places of a pace: move times from 0 on, `2·start + end`, then clear times by start */
+const PACE = 8
+export const PACE_CLEAR = 4
+
+/** The same six times again and again are kept once: many paths are alike, and what is read at every move should be near. */
+export interface Paces {
+  /** by path: where its pace begins */
+  readonly pathPace: Int32Array
+  readonly paceSeconds: Float64Array
+}
+
+export function distinctPaces({ move, clear }: DerivedTimes): Paces {
+  const found = new Map<string, number>()
+  const seconds: number[] = []
+  const pathPace = Int32Array.from({ length: clear.length / 2 }, (_, p) => {
+    const pace = [...move.subarray(4 * p, 4 * p + 4), ...clear.subarray(2 * p, 2 * p + 2)]
+    const key = pace.join()
+    const known = found.get(key)
+    if (known !== undefined) return known
+    const at = seconds.length
+    found.set(key, at)
+    seconds.push(...pace, ...new Array<number>(PACE - pace.length).fill(Number.NaN))
+    return at
+  })
+  return { pathPace, paceSeconds: Float64Array.from(seconds) }
+}
+
 function clearOf(spec: LineSpec, path: PathSpec, start: typeof REST | typeof SPEED): number {
   const zone = spec.zones[path.from]
   if (zone === undefined) return Number.NaN

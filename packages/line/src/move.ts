@@ -16,6 +16,7 @@ import {
   FIRST_FREE,
   type Line,
   LOOKING,
+  LOOKS,
   MOVING,
   NONE,
   OCCUPIED,
@@ -149,18 +150,16 @@ function startMove(line: Line, path: number): void {
 
   const slot = to === store ? line.storeSlot + carrier : line.arrivalSlot + path
   const given = line.moveSampler[path]!
-  const times = 4 * path + 2 * atSpeed
+  const pace = line.pathPace[path]! + 2 * atSpeed
   line.pathLooks[path] = 0
   if (given !== NONE) {
     drawInOrder(line, given, line.moveStream[path]!)
     queue.times[slot] = now + line.drawn[0]!
   } else if (stopsAt(line, path, carrier, to)) {
-    queue.times[slot] = now + line.moveSeconds[times]!
+    queue.times[slot] = now + line.paceSeconds[pace]!
   } else {
-    const look = line.moveSeconds[times + SPEED]!
-    line.pathLooks[path] = 1
-    line.pathBrake[path] = line.moveSeconds[times]! - look
-    queue.times[slot] = now + look
+    line.pathLooks[path] = LOOKS + atSpeed
+    queue.times[slot] = now + line.paceSeconds[pace + SPEED]!
   }
   startTimer(line, slot)
   if (line.hasSafety) {
@@ -207,6 +206,12 @@ export function onArrival(line: Line, path: number): void {
   wake(line, zone)
 }
 
+/** Whether a carrier that looks at the end of the path would be at rest at once. */
+export function stopsAtLook({ paceSeconds, pathPace, pathLooks }: Line, path: number): boolean {
+  const pace = pathPace[path]! + 2 * (pathLooks[path]! - LOOKS)
+  return paceSeconds[pace] === paceSeconds[pace + SPEED]
+}
+
 /** Those that looked and could not go on begin to brake. False: there was none. */
 export function brakeAll(line: Line): boolean {
   const list = line.lookList
@@ -219,9 +224,10 @@ export function brakeAll(line: Line): boolean {
     const zone = line.carrierZone[carrier]!
     const path = line.carrierPath[carrier]!
     line.carrierPhase[carrier] = BRAKING
+    const pace = line.pathPace[path]! + 2 * (line.pathLooks[path]! - LOOKS)
+    const brake = line.paceSeconds[pace]! - line.paceSeconds[pace + SPEED]!
     line.pathLooks[path] = 0
     if (line.trace !== null) line.trace.add(line.now, BRAKE, zone, carrier, 0)
-    const brake = line.pathBrake[path]!
     if (brake === 0) {
       comeToRest(line, path)
     } else if (line.pathHeld[path] === 1) {

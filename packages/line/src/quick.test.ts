@@ -7,7 +7,7 @@ import { randomLine } from '../../../tests/oracle/readAloud/randomLine.ts'
 import { buildLine } from './build.ts'
 import { handleInstant } from './instant.ts'
 import { runQuick } from './quick.ts'
-import { AFTER_EXIT_CLEAR, EXIT_CLEAR, hasQuickInstants, PLAIN_CLEAR, QUICK, quickZones, STOPS, TURNS } from './quickZones.ts'
+import { AFTER_EXIT_CLEAR, EXIT_CLEAR, hasQuickInstants, makeQuick, PLAIN_CLEAR, QUICK, quickZones, STOPS, TURNS } from './quickZones.ts'
 import { simulate } from './simulate.ts'
 import type { LineSpec } from './spec.ts'
 import { resetLine } from './start.ts'
@@ -118,7 +118,7 @@ test('an end in the middle of a move leaves the line where handling instant by i
     handleInstant(line)
     return line
   }) as [ReturnType<typeof buildLine>, ReturnType<typeof buildLine>]
-  expect(runQuick(one, quickZones(one), 5_000)).toBe(true)
+  expect(runQuick(one, makeQuick(one)!, 5_000)).toBe(true)
   for (let next = 0; next <= 5_000; next = other.queue.times[other.queue.first()]!) {
     if (next > 0) {
       other.now = next

@@ -1,20 +1,35 @@
 /**
  * The common instants of a closed loop, without a list of what may start and without a judge: one timer ends, or several moves at once, and no stop has a say in what
  * follows. Since a zone of a loop is claimed by one carrier only, that is found in a few steps. State and columns are those of instant.ts, which handles every
- * other instant, every trace and every check; what is told is the same to the last bit. One function with its columns in locals, over 300 lines long: at these
+ * other instant, every trace and every check; what is told is the same to the last bit. It has over 300 lines because it is one function with its columns in locals: at these
  * instants most of the time would go into calls. (MODEL.md §1, §3, §5, §11)
  */
 
 import { assert } from '@loopwright/kernel'
 import { isWaitedFor, timeClear, waitFor } from './clear.ts'
-import { CARRIER_WIDTH, STATION_WIDTH, ZONE_WIDTH } from './collect.ts'
+import {
+  BLOCKED_SINCE,
+  CARRIER_SINCE,
+  CARRIER_WIDTH,
+  LONGEST_BLOCK,
+  OCCUPIED_SECONDS,
+  OCCUPIED_SINCE,
+  STATION_SINCE,
+  STATION_WIDTH,
+  ZONE_SINCE,
+  ZONE_WIDTH,
+} from './collect.ts'
 import { dutyAhead } from './dutyAhead.ts'
 import { standsStill } from './gridlock.ts'
 import { handleDue } from './instant.ts'
-import { SPEED } from './motion.ts'
+import { PACE_CLEAR, SPEED } from './motion.ts'
+import { stopsAtLook } from './move.ts'
+import { makeRest, settleRests, stand, timeRest } from './quickRest.ts'
+import { goesOn, startsStay } from './quickStay.ts'
 import { canLeave, claimBehind, endTurn, isHeldAhead, turnOut, waitsBehind } from './quickTransfer.ts'
-import { AFTER_EXIT_CLEAR, EXIT_CLEAR, mayHold, PLAIN_CLEAR, QUICK, STOPS, TRANSFER, TURNS } from './quickZones.ts'
+import { AFTER_EXIT_CLEAR, EXIT_CLEAR, PLAIN_CLEAR, QUICK, type Quick, STOPS, TRANSFER, TURNS } from './quickZones.ts'
 import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from './result.ts'
+import { settleFree } from './settle.ts'
 import {
   BACK,
   BRAKING,
@@ -26,34 +41,26 @@ import {
   FREE,
   type Line,
   LOAD_DUTY,
+  LOOKS,
   MOVING,
   NONE,
   OCCUPIED,
-  RELEASING,
   TO_WAY_OUT,
-  UNLOAD_DUTY,
   VACATING,
 } from './state.ts'
-import { endDuty, firstDuty, startDuty, startRelease } from './station.ts'
 import { hasProduct } from './supply.ts'
 import { addToTally, VALUE } from './tally.ts'
 import { startChange } from './transfer.ts'
 
 const S_BLOCKED = STATION_STATES.indexOf('blocked')
 const S_EXCHANGING = STATION_STATES.indexOf('exchanging')
-const S_WORKING = STATION_STATES.indexOf('working')
 const S_STARVED = STATION_STATES.indexOf('starved')
 const S_BREAK = STATION_STATES.indexOf('break')
 const S_STOPPED = STATION_STATES.indexOf('stopped')
 const Z_FREE = ZONE_STATES.indexOf('free')
 const Z_CLAIMED = ZONE_STATES.indexOf('claimed')
-const Z_WORKING = ZONE_STATES.indexOf('working')
-const Z_BLOCKED = ZONE_STATES.indexOf('blocked')
 const Z_VACATING = ZONE_STATES.indexOf('vacating')
 const C_MOVING = CARRIER_STATES.indexOf('moving')
-const C_WORKED = CARRIER_STATES.indexOf('worked on')
-const C_WITH_PRODUCT = CARRIER_STATES.indexOf('waiting with product')
-const C_EMPTY = CARRIER_STATES.indexOf('waiting empty')
 
 /** Whether the slots that fall due together are moves, and clears, that no stay, stop or transfer has a say in; if so the clears are made: they go before all that starts. */
 function areQuick(line: Line, flags: Uint8Array, count: number): boolean {
@@ -69,7 +76,7 @@ function areQuick(line: Line, flags: Uint8Array, count: number): boolean {
       continue
     }
     const path = slot - arrivalSlot
-    if (line.pathLooks[path] === 0 ? line.zoneStation[from] !== NONE : line.pathHeld[path] === 1 || line.pathBrake[path] === 0) return false
+    if (line.pathLooks[path] === 0 ? line.zoneStation[from] !== NONE : line.pathHeld[path] === 1 || stopsAtLook(line, path)) return false
   }
   for (let k = 0; k < count; k++) {
     const slot = due[k]!
@@ -82,40 +89,57 @@ function areQuick(line: Line, flags: Uint8Array, count: number): boolean {
 }
 
 /** Leaves the only timer of an instant to instant.ts; of several none, since those before it are done with. */
-function handOver(line: Line, count: number): void {
+function handOver(line: Line, quick: Quick, count: number): void {
   assert(count === 1, 'one of several timers of a quick instant is not quick')
+  settleRests(line, quick)
   handleDue(line, 1)
 }
 
 /** Handles all instants up to `until`; the one at `line.now` has been handled. False: nothing follows, or nothing can move any more. */
-export function runQuick(line: Line, flags: Uint8Array, until: number): boolean {
+export function runQuick(line: Line, quick: Quick, until: number): boolean {
+  let goesOn = AGAIN
+  while (goesOn === AGAIN) goesOn = runSome(line, quick, until)
+  return goesOn === UP_TO
+}
+
+/** Instants handled in one call: a call that takes long goes on in code that was exchanged in its middle, which is slower. */
+const SOME = 2_000
+const OVER = 0
+const UP_TO = 1
+const AGAIN = 2
+
+function runSome(line: Line, quick: Quick, until: number): number {
   const { queue, collector, due } = line
   const { times } = queue
-  const { arrivalSlot, clearSlot, workSlot, changeSlot, zoneStation, stationZone, stationHeld, storeSlot, hasDuty, releaseSampler } = line
-  const { zoneState, zoneChange, zoneClearing, clearAt, zoneHeld, zoneCarrier, zoneClaimant, pathHeld, pathLooks, pathBrake, pathCarrier } =
-    line
-  const { moveSeconds, clearSeconds, carrierPhase, carrierPath, carrierSince, carrierZone, carrierSerial, stationServed } = line
-  const { lapZone, zoneSince, zoneSeconds, stationState, stationSince, stationSeconds, occupiedSince, occupiedSeconds } = collector
-  const { zoneState: zoneIs, carrierState: carrierIs, carrierSince: waitsSince, carrierSeconds, movesOut, blockedSince } = collector
+  const { arrivalSlot, clearSlot, workSlot, changeSlot, zoneStation, stationZone, stationHeld, storeSlot, hasDuty } = line
+  const { zoneState, zoneChange, zoneClearing, clearAt, zoneHeld, zoneCarrier, zoneClaimant, pathHeld, pathLooks, pathCarrier } = line
+  const { pathPace, paceSeconds, carrierPhase, carrierPath, carrierZone, stationServed } = line
+  const { lapZone, zoneSeconds, stationState, stationSeconds } = collector
+  const { zoneState: zoneIs, carrierState: carrierIs, carrierSeconds, movesOut } = collector
   const lastZone = line.zones - 1
-  const held = mayHold(line)
-  for (;;) {
-    if (line.activity === 0 && standsStill(line)) return false
-    if (queue.size === 0) return false
-    const now = times[queue.first()]!
-    if (now > until) return true
+  const { flags, mayHold: held, restAt, restIsKnown } = quick
+  for (let instant = 0; instant < SOME; instant++) {
+    if (line.activity === quick.known || queue.firstTime() > until) {
+      // nothing else is under way, or the part of the run is over: rests that are to come count then
+      settleRests(line, quick)
+      if (line.activity === 0 && standsStill(line)) return OVER
+      if (queue.size === 0) return OVER
+      if (queue.firstTime() > until) return UP_TO
+    }
+    const now = queue.firstTime()
     line.now = now
     let count = 1
     due[0] = queue.pop()
-    while (queue.size > 0 && times[queue.first()] === now) due[count++] = queue.pop()
+    while (queue.firstTime() === now) due[count++] = queue.pop()
     if (count > 1 && !areQuick(line, flags, count)) {
+      settleRests(line, quick)
       handleDue(line, count)
       continue
     }
     for (let k = 0; k < count; k++) {
       const slot = due[k]!
       if (slot < arrivalSlot || slot >= storeSlot) {
-        handOver(line, count)
+        handOver(line, quick, count)
         continue
       }
 
@@ -130,23 +154,40 @@ export function runQuick(line: Line, flags: Uint8Array, until: number): boolean 
         const flag = flags[from]!
         const nearExit = (flag & EXIT_CLEAR) > 0
         if ((flag & QUICK) === 0 || (held && (zoneHeld[from]! + zoneHeld[to]! > 0 || (nearExit && isHeldAhead(line, from))))) {
-          handOver(line, count)
+          handOver(line, quick, count)
           continue
         }
         const carrier = zoneCarrier[from]!
         const isFree = nearExit ? canLeave(line, from) : zoneState[to] === FREE || (zoneClearing[to] === CLEAR_KNOWN && clearAt[to]! <= now)
-        if (slot < clearSlot && pathLooks[path] === 1) {
-          const brake = pathBrake[path]!
+        if (slot < clearSlot && pathLooks[path]! > 0) {
+          const pace = pathPace[path]! + 2 * (pathLooks[path]! - LOOKS)
+          const brake = paceSeconds[pace]! - paceSeconds[pace + SPEED]!
           if ((held && pathHeld[path] === 1) || (!isFree && brake === 0)) {
-            handOver(line, count)
+            handOver(line, quick, count)
             continue
           }
           line.events++
           if (!isFree) {
             carrierPhase[carrier] = BRAKING
             pathLooks[path] = 0
-            times[slot] = now + brake
-            queue.schedule(slot)
+            const rest = now + brake
+            const clears =
+              zoneState[to] !== VACATING
+                ? Number.POSITIVE_INFINITY
+                : zoneClearing[to] === CLEAR_KNOWN
+                  ? clearAt[to]!
+                  : times[clearSlot + to]!
+            const station = zoneStation[from]!
+            const isOff = station !== NONE && stationHeld[station]! > 0
+            if (clears < rest || isOff || ((flag | flags[to]!) & TRANSFER) > 0) {
+              times[slot] = rest
+              queue.schedule(slot)
+              continue
+            }
+            restAt[carrier] = rest
+            restIsKnown[carrier] = 1
+            quick.known++
+            if (zoneClearing[to] === CLEAR_KNOWN) timeClear(line, to)
             continue
           }
           atSpeed = 1
@@ -155,67 +196,29 @@ export function runQuick(line: Line, flags: Uint8Array, until: number): boolean 
         } else {
           const station = zoneStation[from]!
           if (station !== NONE && (stationHeld[station]! > 0 || (hasDuty[3 * station + LOAD_DUTY] === 1 && !hasProduct(line)))) {
-            handOver(line, count)
+            handOver(line, quick, count)
             continue
           }
           line.events++
           line.activity--
           if (slot >= changeSlot) endTurn(line, from)
           else if (slot >= workSlot) {
-            if (carrierPhase[carrier] !== RELEASING) {
-              endDuty(line, station, carrier)
-              const duty = firstDuty(line, station, carrier, line.stationDuty[station]! + 1)
-              if (duty !== NONE) {
-                line.stationDuty[station] = duty
-                startDuty(line, station, carrier)
-                continue
-              }
-              if (releaseSampler[station] !== NONE) {
-                startRelease(line, station, carrier)
-                continue
-              }
-            }
+            if (goesOn(line, station, carrier)) continue
           } else {
             pathCarrier[path] = NONE
             zoneClaimant[from] = NONE
             zoneState[from] = OCCUPIED
-            const duty = station === NONE ? NONE : firstDuty(line, station, carrier, UNLOAD_DUTY)
-            if (duty !== NONE) {
-              stationServed[station] = 1
-              line.stationDuty[station] = duty
-              startDuty(line, station, carrier)
-              zoneSeconds[from * ZONE_WIDTH + zoneIs[from]!]! += now - zoneSince[from]!
-              zoneSince[from] = now
-              zoneIs[from] = Z_WORKING
-              carrierSeconds[carrier * CARRIER_WIDTH + carrierIs[carrier]!]! += now - waitsSince[carrier]!
-              waitsSince[carrier] = now
-              carrierIs[carrier] = C_WORKED
-              stationSeconds[station * STATION_WIDTH + stationState[station]!]! += now - stationSince[station]!
-              stationSince[station] = now
-              stationState[station] = S_WORKING
-              continue
-            }
+            if (station !== NONE && startsStay(line, station, carrier)) continue
             if ((flag & TURNS) > 0 && line.zonePosition[from] !== line.pathFromPosition[from]) {
               turnOut(line, from, carrier)
               continue
             }
           }
-          carrierPhase[carrier] = DONE
-          carrierSince[carrier] = now
           if (!isFree) {
             if (nearExit) waitFor(line, from)
             else if (zoneClearing[to] === CLEAR_KNOWN) timeClear(line, to)
-            zoneSeconds[from * ZONE_WIDTH + zoneIs[from]!]! += now - zoneSince[from]!
-            zoneSince[from] = now
-            zoneIs[from] = Z_BLOCKED
-            carrierSeconds[carrier * CARRIER_WIDTH + carrierIs[carrier]!]! += now - waitsSince[carrier]!
-            waitsSince[carrier] = now
-            carrierIs[carrier] = carrierSerial[carrier] === NONE ? C_EMPTY : C_WITH_PRODUCT
-            if (station === NONE) continue
-            stationSeconds[station * STATION_WIDTH + stationState[station]!]! += now - stationSince[station]!
-            stationSince[station] = now
-            stationState[station] = S_BLOCKED
-            blockedSince[station] = now
+            restAt[carrier] = now
+            stand(line, quick, carrier)
             continue
           }
         }
@@ -226,7 +229,7 @@ export function runQuick(line: Line, flags: Uint8Array, until: number): boolean 
         const nearExit = (flags[from]! & EXIT_CLEAR) > 0
         const isHeld = held && (zoneHeld[from]! + zoneHeld[zone]! > 0 || (nearExit && isHeldAhead(line, from)))
         if ((flag & (QUICK + TURNS)) === TURNS || (flags[from]! & QUICK) === 0 || isHeld) {
-          handOver(line, count)
+          handOver(line, quick, count)
           continue
         }
         line.events++
@@ -242,20 +245,17 @@ export function runQuick(line: Line, flags: Uint8Array, until: number): boolean 
           zoneState[zone] = FREE
         } else if (zoneState[zone] !== FREE) continue
         const waiting = zoneCarrier[from]!
+        if (waiting !== NONE && restIsKnown[waiting] === 1) {
+          if (restAt[waiting]! <= now) makeRest(line, quick, waiting)
+          else timeRest(line, quick, waiting)
+        }
         let leaves = waiting !== NONE && carrierPhase[waiting] === DONE
         if (leaves && nearExit && !canLeave(line, from)) {
           waitFor(line, from)
           leaves = false
         }
         if (!leaves) {
-          zoneSeconds[zone * ZONE_WIDTH + zoneIs[zone]!]! += now - zoneSince[zone]!
-          zoneSince[zone] = now
-          zoneIs[zone] = Z_FREE
-          const station = zoneStation[zone]!
-          if (station === NONE || stationState[station] === S_BREAK || stationState[station] === S_STOPPED) continue
-          stationSeconds[station * STATION_WIDTH + stationState[station]!]! += now - stationSince[station]!
-          stationSince[station] = now
-          stationState[station] = S_STARVED
+          settleFree(line, zone)
           continue
         }
       }
@@ -270,28 +270,28 @@ export function runQuick(line: Line, flags: Uint8Array, until: number): boolean 
         const at = clearAt[to]!
         zoneClearing[to] = CLEAR_NOW
         line.events++
-        zoneSeconds[to * ZONE_WIDTH + zoneIs[to]!]! += at - zoneSince[to]!
-        zoneSince[to] = at
+        zoneSeconds[to * ZONE_WIDTH + zoneIs[to]!]! += at - zoneSeconds[to * ZONE_WIDTH + ZONE_SINCE]!
+        zoneSeconds[to * ZONE_WIDTH + ZONE_SINCE] = at
         zoneIs[to] = Z_FREE
         const station = zoneStation[to]!
         if (station !== NONE && stationState[station] === S_EXCHANGING) {
-          stationSeconds[station * STATION_WIDTH + S_EXCHANGING]! += at - stationSince[station]!
-          stationSince[station] = at
+          stationSeconds[station * STATION_WIDTH + S_EXCHANGING]! += at - stationSeconds[station * STATION_WIDTH + STATION_SINCE]!
+          stationSeconds[station * STATION_WIDTH + STATION_SINCE] = at
           stationState[station] = S_STARVED
         }
       }
-      occupiedSeconds[from]! += now - occupiedSince[from]!
-      occupiedSince[to] = now
+      zoneSeconds[from * ZONE_WIDTH + OCCUPIED_SECONDS]! += now - zoneSeconds[from * ZONE_WIDTH + OCCUPIED_SINCE]!
+      zoneSeconds[to * ZONE_WIDTH + OCCUPIED_SINCE] = now
       movesOut[from]!++
-      zoneSeconds[from * ZONE_WIDTH + zoneIs[from]!]! += now - zoneSince[from]!
-      zoneSince[from] = now
+      zoneSeconds[from * ZONE_WIDTH + zoneIs[from]!]! += now - zoneSeconds[from * ZONE_WIDTH + ZONE_SINCE]!
+      zoneSeconds[from * ZONE_WIDTH + ZONE_SINCE] = now
       zoneIs[from] = Z_VACATING
-      zoneSeconds[to * ZONE_WIDTH + zoneIs[to]!]! += now - zoneSince[to]!
-      zoneSince[to] = now
+      zoneSeconds[to * ZONE_WIDTH + zoneIs[to]!]! += now - zoneSeconds[to * ZONE_WIDTH + ZONE_SINCE]!
+      zoneSeconds[to * ZONE_WIDTH + ZONE_SINCE] = now
       zoneIs[to] = Z_CLAIMED
       if (carrierIs[carrier] !== C_MOVING) {
-        carrierSeconds[carrier * CARRIER_WIDTH + carrierIs[carrier]!]! += now - waitsSince[carrier]!
-        waitsSince[carrier] = now
+        carrierSeconds[carrier * CARRIER_WIDTH + carrierIs[carrier]!]! += now - carrierSeconds[carrier * CARRIER_WIDTH + CARRIER_SINCE]!
+        carrierSeconds[carrier * CARRIER_WIDTH + CARRIER_SINCE] = now
         carrierIs[carrier] = C_MOVING
       }
       const stationLeft = zoneStation[from]!
@@ -302,12 +302,12 @@ export function runQuick(line: Line, flags: Uint8Array, until: number): boolean 
         }
         const is = stationState[stationLeft]!
         if (is !== S_EXCHANGING && is !== S_BREAK && is !== S_STOPPED) {
-          stationSeconds[stationLeft * STATION_WIDTH + is]! += now - stationSince[stationLeft]!
-          stationSince[stationLeft] = now
+          stationSeconds[stationLeft * STATION_WIDTH + is]! += now - stationSeconds[stationLeft * STATION_WIDTH + STATION_SINCE]!
+          stationSeconds[stationLeft * STATION_WIDTH + STATION_SINCE] = now
           if (is === S_BLOCKED) {
-            const { longestBlock } = collector
-            const seconds = now - blockedSince[stationLeft]!
-            if (seconds > longestBlock[stationLeft]!) longestBlock[stationLeft] = seconds
+            const seconds = now - stationSeconds[stationLeft * STATION_WIDTH + BLOCKED_SINCE]!
+            if (seconds > stationSeconds[stationLeft * STATION_WIDTH + LONGEST_BLOCK]!)
+              stationSeconds[stationLeft * STATION_WIDTH + LONGEST_BLOCK] = seconds
           }
           stationState[stationLeft] = S_EXCHANGING
         }
@@ -327,8 +327,8 @@ export function runQuick(line: Line, flags: Uint8Array, until: number): boolean 
         if (dutyAhead(line, carrier, to)) stops = true
         const is = stationState[stationAhead]!
         if (is !== S_EXCHANGING && is !== S_BREAK && is !== S_STOPPED) {
-          stationSeconds[stationAhead * STATION_WIDTH + is]! += now - stationSince[stationAhead]!
-          stationSince[stationAhead] = now
+          stationSeconds[stationAhead * STATION_WIDTH + is]! += now - stationSeconds[stationAhead * STATION_WIDTH + STATION_SINCE]!
+          stationSeconds[stationAhead * STATION_WIDTH + STATION_SINCE] = now
           stationState[stationAhead] = S_EXCHANGING
         }
       }
@@ -343,21 +343,22 @@ export function runQuick(line: Line, flags: Uint8Array, until: number): boolean 
       carrierZone[carrier] = to
       carrierPath[carrier] = path
       carrierPhase[carrier] = MOVING
-      const seconds = moveSeconds[4 * path + 2 * atSpeed]!
+      const pace = pathPace[path]!
       if (stops) {
         pathLooks[path] = 0
-        times[arrivalSlot + path] = now + seconds
+        times[arrivalSlot + path] = now + paceSeconds[pace + 2 * atSpeed]!
       } else {
-        const look = moveSeconds[4 * path + 2 * atSpeed + SPEED]!
-        pathLooks[path] = 1
-        pathBrake[path] = seconds - look
-        times[arrivalSlot + path] = now + look
+        pathLooks[path] = LOOKS + atSpeed
+        times[arrivalSlot + path] = now + paceSeconds[pace + 2 * atSpeed + SPEED]!
       }
       queue.schedule(arrivalSlot + path)
       if ((flag & EXIT_CLEAR) > 0 && isFirstClaim) claimBehind(line, to, carrier)
       const behind = zoneCarrier[from === 0 ? lastZone : from - 1]!
-      const clear = now + clearSeconds[2 * path + atSpeed]!
-      const isAwaited = (flag & AFTER_EXIT_CLEAR) > 0 ? isWaitedFor(line, from) : behind !== NONE && carrierPhase[behind] === DONE
+      const clear = now + paceSeconds[pace + PACE_CLEAR + atSpeed]!
+      const isAwaited =
+        (flag & AFTER_EXIT_CLEAR) > 0
+          ? isWaitedFor(line, from)
+          : behind !== NONE && (carrierPhase[behind] === DONE || restIsKnown[behind] === 1)
       if ((flag & PLAIN_CLEAR) > 0 && !isAwaited) {
         zoneClearing[from] = CLEAR_KNOWN
         clearAt[from] = clear
@@ -369,4 +370,5 @@ export function runQuick(line: Line, flags: Uint8Array, until: number): boolean 
       }
     }
   }
+  return AGAIN
 }

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
 import { smallLoop } from '../../../tests/helpers/smallLoop.ts'
 import { buildLine } from './build.ts'
+import { ZONE_SINCE, ZONE_WIDTH } from './collect.ts'
 import { canLeave, claimBehind, isHeldAhead, waitsBehind } from './quickTransfer.ts'
 import { resetLine } from './start.ts'
 import { CLAIMED, FREE, type Line, NONE, OCCUPIED } from './state.ts'
@@ -26,7 +27,7 @@ test('what is set aside behind them is claimed, and counts so', () => {
   claimBehind(line, 2, 0)
   expect([...line.zoneState.subarray(0, 7)]).toEqual([FREE, OCCUPIED, FREE, CLAIMED, CLAIMED, FREE, FREE])
   expect([...line.zoneClaimant.subarray(2, 6)]).toEqual([NONE, 0, 0, NONE])
-  expect([...line.collector.zoneSince.subarray(2, 6)]).toEqual([0, 3, 3, 0])
+  expect([2, 3, 4, 5].map((zone) => line.collector.zoneSeconds[zone * ZONE_WIDTH + ZONE_SINCE])).toEqual([0, 3, 3, 0])
 })
 
 test('a stop counts from the zone up to the one that is set aside', () => {

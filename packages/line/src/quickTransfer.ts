@@ -1,8 +1,8 @@
 /** Transfers at quick instants (quick.ts): what they set aside, and their turns. (MODEL.md §4) */
 import { nextZoneTakes } from './clear.ts'
-import { CARRIER_WIDTH, STATION_WIDTH, ZONE_WIDTH } from './collect.ts'
 import { operateChange } from './operation.ts'
 import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from './result.ts'
+import { settleCarrier, settleStation, settleZone } from './settle.ts'
 import { CHANGING, CLAIMED, type Line, NO_CHANGE, NONE, TO_WAY_OUT } from './state.ts'
 import { startChange } from './transfer.ts'
 
@@ -43,28 +43,13 @@ export function claimBehind(line: Line, entered: number, carrier: number): void 
   }
 }
 
-function settleZone({ collector, now }: Line, zone: number, is: number): void {
-  collector.zoneSeconds[zone * ZONE_WIDTH + collector.zoneState[zone]!]! += now - collector.zoneSince[zone]!
-  collector.zoneSince[zone] = now
-  collector.zoneState[zone] = is
-}
-
-function settleStation({ collector, now }: Line, station: number, is: number): void {
-  collector.stationSeconds[station * STATION_WIDTH + collector.stationState[station]!]! += now - collector.stationSince[station]!
-  collector.stationSince[station] = now
-  collector.stationState[station] = is
-}
-
 /** The carrier at rest on the transfer waits while that turns to the way out. */
 export function turnOut(line: Line, zone: number, carrier: number): void {
-  const { collector, now } = line
   line.carrierPhase[carrier] = CHANGING
   line.zoneChange[zone] = TO_WAY_OUT
   startChange(line, zone, carrier, 0)
   settleZone(line, zone, Z_OTHER)
-  collector.carrierSeconds[carrier * CARRIER_WIDTH + collector.carrierState[carrier]!]! += now - collector.carrierSince[carrier]!
-  collector.carrierSince[carrier] = now
-  collector.carrierState[carrier] = line.carrierSerial[carrier] === NONE ? C_EMPTY : C_WITH_PRODUCT
+  settleCarrier(line, carrier, line.carrierSerial[carrier] === NONE ? C_EMPTY : C_WITH_PRODUCT)
 }
 
 export function endTurn(line: Line, zone: number): void {

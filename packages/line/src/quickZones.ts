@@ -1,4 +1,5 @@
 /** Which lines and zones have quick instants (quick.ts), found before a run. */
+import { PACE_CLEAR } from './motion.ts'
 import { type Line, NONE, STOPS_ALWAYS, STOPS_PERHAPS } from './state.ts'
 
 /** Whether the line has quick instants: a closed loop with operators at their stations, products always there or at an end, no inspection and no operating clock of zones. */
@@ -22,11 +23,10 @@ export const TRANSFER = TURNS + EXIT_CLEAR + AFTER_EXIT_CLEAR
  * transfer that is entered only if its exit is clear, or into one; AFTER_EXIT_CLEAR if the zone before is one.
  */
 export function quickZones(line: Line): Uint8Array {
-  const { zoneChanges, zoneStation, exitClear, changeSeconds, moveSampler, clearSampler, moveSeconds, clearSeconds, pathStops, safety } =
-    line
+  const { zoneChanges, zoneStation, exitClear, changeSeconds, moveSampler, clearSampler, pathPace, paceSeconds, pathStops, safety } = line
   return Uint8Array.from({ length: line.zones }, (_, zone) => {
     const turns = zoneChanges[zone] === 1
-    const times = [...moveSeconds.subarray(4 * zone, 4 * zone + 4), ...clearSeconds.subarray(2 * zone, 2 * zone + 2)]
+    const times = [...paceSeconds.subarray(pathPace[zone]!, pathPace[zone]! + PACE_CLEAR + 2)]
     if (turns) times.push(...changeSeconds.subarray(2 * zone, 2 * zone + 2))
     const isDerived = moveSampler[zone] === NONE && clearSampler[zone] === NONE && times.every((seconds) => seconds > 0)
     const isPlain = pathStops[zone] !== STOPS_PERHAPS && safety.pathSafety[zone] === NONE && !(turns && zoneStation[zone] !== NONE)
@@ -39,6 +39,32 @@ export function quickZones(line: Line): Uint8Array {
       AFTER_EXIT_CLEAR * exitClear[line.zonePrevious[zone]!]!
     )
   })
+}
+
+/** What quick instants keep beside the columns of the line. */
+export interface Quick {
+  /** by zone, see quickZones */
+  readonly flags: Uint8Array
+  /** true: a stop may hold a zone */
+  readonly mayHold: boolean
+  /** by carrier: the instant at which it will be or is at rest, without a timer, where restIsKnown is 1 (quickRest.ts) */
+  readonly restAt: Float64Array
+  readonly restIsKnown: Uint8Array
+  /** how many those are */
+  known: number
+}
+
+/** null: the line has no quick instants. */
+export function makeQuick(line: Line): Quick | null {
+  if (!hasQuickInstants(line)) return null
+  const { carriers } = line
+  return {
+    flags: quickZones(line),
+    mayHold: mayHold(line),
+    restAt: new Float64Array(carriers),
+    restIsKnown: new Uint8Array(carriers),
+    known: 0,
+  }
 }
 
 /** Whether a stop can ever hold a zone. */

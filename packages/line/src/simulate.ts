@@ -5,7 +5,7 @@ import { standsStill, standstill } from './gridlock.ts'
 import { handleInstant } from './instant.ts'
 import { checkInvariants } from './invariants.ts'
 import { runQuick } from './quick.ts'
-import { hasQuickInstants, quickZones } from './quickZones.ts'
+import { makeQuick, type Quick } from './quickZones.ts'
 import { canRecur } from './recursion/canRecur.ts'
 import { recur } from './recursion/run.ts'
 import { makeSweep, resetSweep, type Sweep } from './recursion/sweep.ts'
@@ -51,7 +51,7 @@ export function createSimulator(spec: LineSpec, options: Omit<SimulateOptions, '
   line.trace = options.trace ?? null
   const verify = options.verify ?? false
   const sweep = wantsRecursion(line, options) ? makeSweep(line) : null
-  const quick = !verify && line.trace === null && !(options.backwards ?? false) && hasQuickInstants(line) ? quickZones(line) : null
+  const quick = !verify && line.trace === null && !(options.backwards ?? false) ? makeQuick(line) : null
   return {
     run(seed, replication) {
       resetLine(line, seed, replication)
@@ -81,7 +81,7 @@ function runRecursion(sweep: Sweep): RunEnd {
 }
 
 /** What is done once a run stands apart from the loop over its instants: compiled together with it, it would be thrown away at each end. */
-function runToEnd(line: Line, quick: Uint8Array | null, verify: boolean): RunEnd {
+function runToEnd(line: Line, quick: Quick | null, verify: boolean): RunEnd {
   const warmup = toGrid(line.spec.window.warmupSeconds)
   const last = toGrid(line.spec.window.endSeconds)
   handleInstant(line)

@@ -65,7 +65,7 @@ test('the line is set back to time 0 from any state', () => {
       .filter(
         ([name, value]) =>
           ArrayBuffer.isView(value) &&
-          !['left', 'due', 'pathBrake', 'carrierVariant', 'carrierLoaded', 'taskUniforms', 'moveSince', 'moveAt'].includes(name),
+          !['left', 'due', 'carrierVariant', 'carrierLoaded', 'taskUniforms', 'moveSince', 'moveAt'].includes(name),
       )
       .map(([name, value]) => [name, Array.from(value as Float64Array)])
   resetLine(line, 'a', 0)

@@ -44,6 +44,7 @@ export function resetLine(line: Line, seed: string, replication: number): void {
   line.events = 0
   line.activity = 0
   line.nextSerial = 0
+  line.oldestSerial = 0
   line.sections.sectionOperates.fill(0)
   line.crew.crewsBusy = 0
   line.crew.crewDue = false

@@ -60,6 +60,9 @@ export const STOPS_NEVER = 0
 export const STOPS_ALWAYS = 1
 export const STOPS_PERHAPS = 2
 
+/** `pathLooks`: the carrier will look at the end of its move; one more if the move began at speed. */
+export const LOOKS = 1
+
 /** How far the zone behind a move is. */
 export const CLEAR_NOW = 0
 export const CLEAR_TIMED = 1
@@ -334,18 +337,16 @@ export interface Line {
   readonly clearIsPlain: Uint8Array
   /** 1: a stop holds one of its ends */
   readonly pathHeld: Uint8Array
-  /** 1: the arrival on the way is a look, not yet a stop */
+  /** LOOKS (+ 1 if it began at speed): the arrival on the way is a look, not yet a stop; else 0 */
   readonly pathLooks: Uint8Array
-  /** seconds from the look to rest, for a look that fails */
-  readonly pathBrake: Float64Array
   /** STOPS_…: whether its end stops a carrier without work there */
   readonly pathStops: Uint8Array
   /** LOW or HIGH: what a transfer at its ends must stand at */
   readonly pathFromPosition: Uint8Array
   readonly pathToPosition: Uint8Array
-  /** derived times, see motion.ts */
-  readonly moveSeconds: Float64Array
-  readonly clearSeconds: Float64Array
+  /** derived times (motion.ts, Paces) */
+  readonly pathPace: Int32Array
+  readonly paceSeconds: Float64Array
   /** sampler of a given time; NONE: derived; SAME_AS_MOVE */
   readonly moveSampler: Int32Array
   readonly clearSampler: Int32Array
@@ -426,6 +427,8 @@ export interface Line {
   /** draws of the tasks by serial, a ring for each task, drawn in blocks; length tasks · taskRoom */
   taskUniforms: Float64Array
   taskRoom: number
+  /** no product in the line has a lower one; looked up anew where the rings are full */
+  oldestSerial: number
   /** draws made so far, by task */
   readonly taskDrawn: Int32Array
   /** by task: what its ring holds (draw.ts) */

@@ -1,7 +1,16 @@
 /** From the collected columns to the plain record of a run. (MODEL.md §11) */
 import { toGrid } from '@loopwright/kernel'
-import { CARRIER_WIDTH, STATION_WIDTH, ZONE_WIDTH } from './collect.ts'
-import { type HandlingResult, type RunEnd, type RunResult, safetyCause, type TallyResult } from './result.ts'
+import { CARRIER_WIDTH, LONGEST_BLOCK, OCCUPIED_SECONDS, STATION_WIDTH, ZONE_WIDTH } from './collect.ts'
+import {
+  CARRIER_STATES,
+  type HandlingResult,
+  type RunEnd,
+  type RunResult,
+  STATION_STATES,
+  safetyCause,
+  type TallyResult,
+  ZONE_STATES,
+} from './result.ts'
 import type { Line } from './state.ts'
 
 const HOUR = 3600
@@ -38,20 +47,20 @@ export function tellResult(line: Line, seed: string, replication: number, end: R
     productsInLineMean: c.products[0]! / seconds,
     stations: spec.stations.map((station, s) => ({
       name: station.name,
-      seconds: slice(c.stationSeconds, s, STATION_WIDTH),
-      longestBlockSeconds: c.longestBlock[s]!,
+      seconds: listOf(c.stationSeconds, s * STATION_WIDTH, STATION_STATES.length),
+      longestBlockSeconds: c.stationSeconds[s * STATION_WIDTH + LONGEST_BLOCK]!,
       cycles: c.cycles[s]!,
       stoppedBy: stoppedBy(c.causes.stationSeconds, s),
     })),
     zones: spec.zones.map((zone, z) => ({
       name: zone.name,
-      seconds: slice(c.zoneSeconds, z, ZONE_WIDTH),
-      occupancyMean: c.occupiedSeconds[z]! / seconds,
+      seconds: listOf(c.zoneSeconds, z * ZONE_WIDTH, ZONE_STATES.length),
+      occupancyMean: c.zoneSeconds[z * ZONE_WIDTH + OCCUPIED_SECONDS]! / seconds,
       movesOut: c.movesOut[z]!,
       stoppedBy: stoppedBy(c.causes.zoneSeconds, z),
     })),
     carriers: Array.from({ length: line.carriers }, (_, k) => ({
-      seconds: slice(c.carrierSeconds, k, CARRIER_WIDTH),
+      seconds: listOf(c.carrierSeconds, k * CARRIER_WIDTH, CARRIER_STATES.length),
       laps: c.carrierLaps[k]!,
     })),
     storeMean: c.stored.mean(endSeconds, seconds),
@@ -99,10 +108,6 @@ function tellHandlings(line: Line): HandlingResult[] {
     else told.push({ operator, count, seconds })
   }
   return told
-}
-
-function slice(column: Float64Array, part: number, width: number): number[] {
-  return listOf(column, part * width, width)
 }
 
 /** Number by number: a list made of a typed array by the language's own means takes several times as long. */

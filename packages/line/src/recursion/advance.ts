@@ -3,10 +3,10 @@
  * and columns. A zone's time is added up where something ends, as a difference of two instants: since every sum of times on the clock grid is exact, in whatever
  * order it is taken, what is left over is the rest (run.ts).
  */
-import { CARRIER_WIDTH, ZONE_WIDTH } from '../collect.ts'
+import { CARRIER_WIDTH, LONGEST_BLOCK, OCCUPIED_SECONDS, STATION_WIDTH, ZONE_WIDTH } from '../collect.ts'
 import { drawInOrder, placeForProduct } from '../draw.ts'
 import { dutyApplies } from '../dutyAhead.ts'
-import { SPEED } from '../motion.ts'
+import { PACE_CLEAR, SPEED } from '../motion.ts'
 import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from '../result.ts'
 import { LOAD_DUTY, NONE, SAME_AS_MOVE, UNLOAD_DUTY, WORK_DUTY } from '../state.ts'
 import { addToTally, VALUE } from '../tally.ts'
@@ -25,18 +25,24 @@ const C_WORKED = CARRIER_STATES.indexOf('worked on')
 const C_WITH_PRODUCT = CARRIER_STATES.indexOf('waiting with product')
 const C_EMPTY = CARRIER_STATES.indexOf('waiting empty')
 
+/** Carriers taken in one call: a call that takes long goes on in code that was exchanged in its middle, which is slower. */
+const SOME = 2_000
+
 /** Until the window is over for all of them. */
 export function advanceAll(sweep: Sweep): void {
+  while (sweep.idle < sweep.order.length) advanceSome(sweep)
+}
+
+function advanceSome(sweep: Sweep): void {
   const { line, last, warmup, order, mode, lookAt, readyAt, enteredAt } = sweep
   const { freeAt, heldUntil, asideFor, asideSince, asideSeconds, isPlain, isTold, onlyDuty, onlyTask } = sweep
-  const { zoneNext, zoneCarrier, exitClear, zoneStation, zoneChanges, moveSampler, clearSampler, moveSeconds, clearSeconds } = line
+  const { zoneNext, zoneCarrier, exitClear, zoneStation, zoneChanges, moveSampler, clearSampler, pathPace, paceSeconds } = line
   const { carrierZone, carrierSerial, stationServed, taskDone, tasks } = line
-  const { zoneSeconds, occupiedSeconds, movesOut, carrierSeconds, lapZone, longestBlock } = line.collector
+  const { zoneSeconds, movesOut, carrierSeconds, stationSeconds, lapZone } = line.collector
   const carriers = order.length
   let events = 0
-  // carriers in a row that could not be taken any further
-  let idle = 0
-  for (let turn = 0; idle < carriers; turn = turn + 1 < carriers ? turn + 1 : 0) {
+  let { turn, idle } = sweep
+  for (let taken = 0; taken < SOME && idle < carriers; taken++, turn = turn + 1 < carriers ? turn + 1 : 0) {
     const carrier = order[turn]!
     let zone = carrierZone[carrier]!
     let looks = mode[carrier] === LOOKS
@@ -92,10 +98,13 @@ export function advanceAll(sweep: Sweep): void {
         if (now > stood) zoneSeconds[zone * ZONE_WIDTH + Z_BLOCKED]! += now - stood
         if (station !== NONE) {
           if (isTold[station] === 1) tellStation(sweep, station, S_BLOCKED, at)
-          else if (now - since > longestBlock[station]!) longestBlock[station] = now - since
+          else {
+            const longest = station * STATION_WIDTH + LONGEST_BLOCK
+            if (now - since > stationSeconds[longest]!) stationSeconds[longest] = now - since
+          }
         }
       }
-      occupiedSeconds[zone]! += now - entered
+      zoneSeconds[zone * ZONE_WIDTH + OCCUPIED_SECONDS]! += now - entered
       entered = now
 
       // counts
@@ -120,10 +129,11 @@ export function advanceAll(sweep: Sweep): void {
       let seconds = 0
       let clear = at
       let given = NONE
+      const pace = pathPace[zone]!
       if (plain) {
         if (stationHere !== NONE && isTold[stationHere] === 1) tellStation(sweep, stationHere, S_STARVED, at)
-        seconds = moveSeconds[4 * zone + 2 * atSpeed]!
-        clear = at + clearSeconds[2 * zone + atSpeed]!
+        seconds = paceSeconds[pace + 2 * atSpeed]!
+        clear = at + paceSeconds[pace + PACE_CLEAR + atSpeed]!
         const until = Math.min(clear, last)
         if (until > now) zoneSeconds[zone * ZONE_WIDTH + Z_VACATING]! += until - now
         if (clear <= last) events++
@@ -142,13 +152,13 @@ export function advanceAll(sweep: Sweep): void {
           }
         }
         given = moveSampler[zone]!
-        if (given === NONE) seconds = moveSeconds[4 * zone + 2 * atSpeed]!
+        if (given === NONE) seconds = paceSeconds[pace + 2 * atSpeed]!
         else {
           drawInOrder(line, given, line.moveStream[zone]!)
           seconds = line.drawn[0]!
         }
         const givenClear = clearSampler[zone]!
-        if (givenClear === NONE) clear += clearSeconds[2 * zone + atSpeed]!
+        if (givenClear === NONE) clear += paceSeconds[pace + PACE_CLEAR + atSpeed]!
         else if (givenClear === SAME_AS_MOVE) clear += seconds
         else {
           drawInOrder(line, givenClear, line.clearStream[zone]!)
@@ -185,7 +195,7 @@ export function advanceAll(sweep: Sweep): void {
       const changes = zoneChanges[next] === 1
       const holds = !plain && sweep.holds > 0
       if (given === NONE && duty > WORK_DUTY && !changes) {
-        const toSpeed = moveSeconds[4 * zone + 2 * atSpeed + SPEED]!
+        const toSpeed = paceSeconds[pace + 2 * atSpeed + SPEED]!
         zone = next
         looks = true
         look = at + toSpeed
@@ -253,5 +263,7 @@ export function advanceAll(sweep: Sweep): void {
     readyAt[carrier] = ready
     enteredAt[carrier] = entered
   }
+  sweep.turn = turn
+  sweep.idle = idle
   line.events += events
 }

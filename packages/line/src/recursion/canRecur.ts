@@ -1,4 +1,5 @@
 /** Which lines the recursion holds for. */
+import { PACE_CLEAR } from '../motion.ts'
 import type { LineSpec, PathSpec, StationSpec } from '../spec.ts'
 import type { Line } from '../state.ts'
 
@@ -25,7 +26,8 @@ export function canRecur(line: Line): boolean {
 /** The zone behind a move into a transfer is clear before the carrier stands on it, so that a stop of the transfer finds no clear under way. */
 function clearsBeforeArrival(line: Line, path: number): boolean {
   if (line.moveSampler[path] !== -1 || line.clearSampler[path] !== -1) return false
-  return [0, 1].every((start) => line.clearSeconds[2 * path + start]! <= line.moveSeconds[4 * path + 2 * start]!)
+  const pace = line.pathPace[path]!
+  return [0, 1].every((start) => line.paceSeconds[pace + PACE_CLEAR + start]! <= line.paceSeconds[pace + 2 * start]!)
 }
 
 /** One closed loop in zone order that takes every carrier, stations with operators of their own, products always there, good and taken off at once. */

@@ -5,7 +5,7 @@
  * taken, front to back, round and round. Stops that only lengthen one stay (breakdowns of stations and transfers on operating time, breaks with the conveyor
  * running) are worked out on the way. `canRecur` says which lines this holds for; results are those of the event engine, to the last bit.
  */
-import { CARRIER_WIDTH, STATION_WIDTH, ZONE_WIDTH } from '../collect.ts'
+import { CARRIER_SINCE, CARRIER_WIDTH, LONGEST_BLOCK, OCCUPIED_SECONDS, STATION_WIDTH, ZONE_SINCE, ZONE_WIDTH } from '../collect.ts'
 import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from '../result.ts'
 import { type Line, NONE } from '../state.ts'
 import { advanceAll } from './advance.ts'
@@ -46,7 +46,7 @@ function finish(sweep: Sweep): void {
     tellCarrier(sweep, carrier, waiting(sweep, carrier), ready, last)
     tellZone(sweep, zone, Z_BLOCKED, Math.max(ready, sweep.heldUntil[zone]!), last)
     tellLastBlock(sweep, zone, ready)
-    collector.occupiedSeconds[zone]! += last - sweep.enteredAt[carrier]!
+    collector.zoneSeconds[zone * ZONE_WIDTH + OCCUPIED_SECONDS]! += last - sweep.enteredAt[carrier]!
     if (line.carrierSerial[carrier] !== NONE) collector.products[0]! += within(sweep, line.carrierLoaded[carrier]!, last)
     tellMoving(sweep, carrier)
   }
@@ -70,7 +70,11 @@ function tellLastBlock(sweep: Sweep, zone: number, ready: number): void {
   const station = line.zoneStation[zone]!
   if (station === NONE) return
   if (sweep.isTold[station] === 1) tellStation(sweep, station, S_BLOCKED, last)
-  else line.collector.longestBlock[station] = Math.max(line.collector.longestBlock[station]!, within(sweep, ready, last))
+  else {
+    const { stationSeconds } = line.collector
+    const longest = station * STATION_WIDTH + LONGEST_BLOCK
+    stationSeconds[longest] = Math.max(stationSeconds[longest]!, within(sweep, ready, last))
+  }
 }
 
 /**
@@ -79,12 +83,12 @@ function tellLastBlock(sweep: Sweep, zone: number, ready: number): void {
  */
 function tellRest(sweep: Sweep, zone: number): void {
   const { line } = sweep
-  const { zoneSeconds, occupiedSeconds, stationSeconds } = line.collector
+  const { zoneSeconds, stationSeconds } = line.collector
   const base = zone * ZONE_WIDTH
   const stands = zoneSeconds[base + Z_WORKING]! + zoneSeconds[base + Z_BLOCKED]! + zoneSeconds[base + Z_OTHER]! + sweep.heldSeconds[zone]!
-  zoneSeconds[base + Z_CLAIMED] = occupiedSeconds[zone]! + sweep.asideSeconds[zone]! - stands
+  zoneSeconds[base + Z_CLAIMED] = zoneSeconds[base + OCCUPIED_SECONDS]! + sweep.asideSeconds[zone]! - stands
   let free = sweep.last - sweep.warmup
-  for (let state = 0; state < ZONE_WIDTH; state++) if (state !== Z_FREE) free -= zoneSeconds[base + state]!
+  for (let state = 0; state < ZONE_SINCE; state++) if (state !== Z_FREE) free -= zoneSeconds[base + state]!
   zoneSeconds[base + Z_FREE] = free
   const station = line.zoneStation[zone]!
   if (station === NONE || sweep.isTold[station] === 1) return
@@ -99,7 +103,7 @@ function tellRest(sweep: Sweep, zone: number): void {
 function tellMoving(sweep: Sweep, carrier: number): void {
   const { carrierSeconds } = sweep.line.collector
   let seconds = sweep.last - sweep.warmup
-  for (let state = 0; state < CARRIER_WIDTH; state++) if (state !== C_MOVING) seconds -= carrierSeconds[carrier * CARRIER_WIDTH + state]!
+  for (let state = 0; state < CARRIER_SINCE; state++) if (state !== C_MOVING) seconds -= carrierSeconds[carrier * CARRIER_WIDTH + state]!
   carrierSeconds[carrier * CARRIER_WIDTH + C_MOVING] = seconds
 }
 

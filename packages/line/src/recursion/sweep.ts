@@ -1,4 +1,5 @@
 /** What the recursion keeps beside the columns of the line: instants instead of timers. */
+import { PACE_CLEAR } from '../motion.ts'
 import type { Line } from '../state.ts'
 import { NONE, USES_UNIFORM } from '../state.ts'
 
@@ -12,6 +13,9 @@ export interface Sweep {
   last: number
   /** carriers from the front one backwards, round the loop */
   readonly order: Int32Array
+  /** place in `order` of the carrier to be taken next, and carriers in a row that could not be taken any further */
+  turn: number
+  idle: number
 
   // By carrier
   readonly mode: Uint8Array
@@ -79,6 +83,8 @@ export function makeSweep(line: Line): Sweep {
     warmup: 0,
     last: 0,
     order: new Int32Array(carriers),
+    turn: 0,
+    idle: 0,
     mode: new Uint8Array(carriers),
     lookAt: new Float64Array(carriers),
     readyAt: new Float64Array(carriers),
@@ -116,6 +122,8 @@ export function resetSweep(sweep: Sweep, warmup: number, last: number): void {
   const { line, order } = sweep
   sweep.warmup = warmup
   sweep.last = last
+  sweep.turn = 0
+  sweep.idle = 0
   for (const column of [sweep.lookAt, sweep.readyAt, sweep.freeAt, sweep.heldUntil, sweep.downFrom, sweep.downUntil]) column.fill(0)
   for (const column of [sweep.asideSeconds, sweep.heldSeconds]) column.fill(0)
   for (const column of [sweep.enteredAt, sweep.stationTold, sweep.calmFrom]) column.fill(warmup)
@@ -143,11 +151,13 @@ function isPlainMove(line: Line, zone: number): boolean {
 
 /** No stop, no break, and no block that begins as another ends. */
 function followsZone(line: Line, station: number): boolean {
-  const { stationClocks, stationBreaks, breakTimes, moveSampler, moveSeconds } = line
+  const { stationClocks, stationBreaks, breakTimes, moveSampler, pathPace, paceSeconds } = line
   if (stationClocks.first[station] !== stationClocks.first[station + 1]) return false
   if (stationBreaks[station] === 1 && breakTimes.length > 0) return false
   const before = line.zonePrevious[line.stationZone[station]!]!
-  return moveSampler[before] === NONE && moveSeconds.subarray(4 * before, 4 * before + 4).every((seconds) => seconds > 0)
+  return (
+    moveSampler[before] === NONE && paceSeconds.subarray(pathPace[before]!, pathPace[before]! + PACE_CLEAR).every((seconds) => seconds > 0)
+  )
 }
 
 function onlyDuties(line: Line): Pick<Sweep, 'onlyDuty' | 'onlyTask'> {

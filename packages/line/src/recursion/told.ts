@@ -1,5 +1,5 @@
 /** Telling time: a station's seconds by state, in order, from where they stand up to an instant; what a stop or a break covers is told as such. */
-import { CARRIER_WIDTH, STATION_WIDTH, ZONE_WIDTH } from '../collect.ts'
+import { BLOCKED_SINCE, CARRIER_WIDTH, LONGEST_BLOCK, STATION_WIDTH, ZONE_WIDTH } from '../collect.ts'
 import { STATION_STATES } from '../result.ts'
 import { NONE } from '../state.ts'
 import type { Sweep } from './sweep.ts'
@@ -41,11 +41,12 @@ export function tellStation(sweep: Sweep, station: number, state: number, until:
 
 /** A block that begins where the last one ended is one block: in between nothing took time. */
 function tellBlock(sweep: Sweep, station: number, from: number, to: number): void {
-  const { collector } = sweep.line
-  if (sweep.blockedTo[station] !== from) collector.blockedSince[station] = from
+  const { stationSeconds } = sweep.line.collector
+  const base = station * STATION_WIDTH
+  if (sweep.blockedTo[station] !== from) stationSeconds[base + BLOCKED_SINCE] = from
   sweep.blockedTo[station] = to
-  const seconds = to - collector.blockedSince[station]!
-  if (seconds > collector.longestBlock[station]!) collector.longestBlock[station] = seconds
+  const seconds = to - stationSeconds[base + BLOCKED_SINCE]!
+  if (seconds > stationSeconds[base + LONGEST_BLOCK]!) stationSeconds[base + LONGEST_BLOCK] = seconds
 }
 
 /** The station's time up to `sweep.at`, where a stop or a break may cover some of it. */

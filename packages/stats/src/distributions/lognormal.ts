@@ -30,6 +30,13 @@ export function lognormalInto(p: Float64Array, o: number, io: Float64Array): voi
   lognormalFromNormal(p, o, io)
 }
 
+/** `count` draws from `first` on, from their normal quantiles. */
+export function lognormalsFromNormals(p: Float64Array, o: number, io: Float64Array, first: number, count: number): void {
+  const mean = p[o]!
+  const sd = p[o + 1]!
+  for (let at = first; at < first + count; at++) io[at] = Math.exp(mean + sd * io[at]!)
+}
+
 /** The same from the normal quantile of the uniform. */
 export function lognormalFromNormal(p: Float64Array, o: number, io: Float64Array): void {
   io[0] = Math.exp(p[o]! + p[o + 1]! * io[0]!)

@@ -43,6 +43,26 @@ describe('SamplerTable', () => {
       expect(table.value[0]).toBe(drawn(2, u, 0))
     }
   })
+  test('a block gives what one by one gives, to the last bit', () => {
+    const list = Float64Array.from({ length: 40 }, (_, k) => (k + 0.5) / 40)
+    const kinds: Distribution[] = [
+      lognormal,
+      { kind: 'exponential', mean: 3 },
+      { kind: 'gamma', mean: 5, cv: 0.5 },
+      { kind: 'triangular', min: 1, mode: 2, max: 5 },
+    ]
+    const blocks = new SamplerTable(kinds)
+    for (let index = 0; index < kinds.length; index++) {
+      const block = list.slice()
+      blocks.drawBlock(index, block, 4, 32)
+      const one = Array.from(list, (u, k) => {
+        if (k < 4 || k >= 36) return u
+        blocks.draw(index, u, 0)
+        return blocks.value[0]!
+      })
+      expect([...block]).toEqual(one)
+    }
+  })
   test('draws of one distribution do not touch those of another', () => {
     const alone = quantile(lognormal, 0.3)
     drawn(5, 0.95, 0)

@@ -1,4 +1,5 @@
 import { notAShare } from '../messages.ts'
+import { normalQuantilesInto } from '../special/normalQuantile.ts'
 import { constantInto } from './constant.ts'
 import { discreteInto } from './discrete.ts'
 import type { Distribution } from './distribution.ts'
@@ -7,7 +8,7 @@ import { empiricalInto, interpolatedInto } from './empirical.ts'
 import { exponentialInto } from './exponential.ts'
 import { gammaInto } from './gamma.ts'
 import { keptRange, limitedAfter, limitedBefore } from './limited.ts'
-import { lognormalFromNormal, lognormalInto } from './lognormal.ts'
+import { lognormalFromNormal, lognormalInto, lognormalsFromNormals } from './lognormal.ts'
 import { occasionalInto } from './occasional.ts'
 import { pertInto } from './pert.ts'
 import { replayInto } from './replay.ts'
@@ -107,6 +108,20 @@ export class SamplerTable {
   drawFromNormal(index: number, list: Float64Array, at: number): void {
     this.value[0] = list[at]!
     lognormalFromNormal(this.parameters, this.start[index]!, this.value)
+  }
+
+  /** Replaces uniforms by what `drawAt` gives for them, `count` from `first` on: quicker than one by one, the same values. @param index  one that takes a uniform */
+  drawBlock(index: number, io: Float64Array, first: number, count: number): void {
+    if (this.isFromNormal(index)) {
+      normalQuantilesInto(io, first, count)
+      lognormalsFromNormals(this.parameters, this.start[index]!, io, first, count)
+      return
+    }
+    for (let at = first; at < first + count; at++) {
+      this.value[0] = io[at]!
+      this.run(index, 0)
+      io[at] = this.value[0]!
+    }
   }
 
   private run(row: number, k: number): void {

@@ -33,6 +33,11 @@ export function normalQuantileInto(io: Float64Array, at: number): void {
   if (q < 0) io[at] = -io[at]!
 }
 
+/** The same for `count` of them from `first` on: one need not wait for the other. */
+export function normalQuantilesInto(io: Float64Array, first: number, count: number): void {
+  for (let at = first; at < first + count; at++) normalQuantileInto(io, at)
+}
+
 /** Replaces a probability farther than 0.425 from the middle by the size of its quantile. */
 function tailInto(io: Float64Array, at: number): void {
   const p = io[at]!
