@@ -117,9 +117,9 @@ const byEngine = { byEngine: true, elsewhere: false }
 
 export const CASES: Record<string, Case> = {
   small: {
-    about: '20 zones, six stations, 11 carriers, 8 h from empty; 1,000 replications, one core',
+    about: '20 zones, six stations, 11 carriers, 8 h from empty; 1,000 replications after 200 for the compiler, one core',
     ...byEngine,
-    parts: engines(() => blockLoop(1, 8), { warm: 50, timed: 950 }),
+    parts: engines(() => blockLoop(1, 8), { warm: 200, timed: 1_000 }),
   },
   large: {
     about:
@@ -128,9 +128,9 @@ export const CASES: Record<string, Case> = {
     parts: engines((share) => blockLoop(100, 40 * share), { warm: 2, timed: 3 }),
   },
   demo: {
-    about: 'the demo loop with all its stops and breaks, two shifts, 12 carriers; one core',
+    about: 'the demo loop with all its stops and breaks, two shifts, 12 carriers; 200 replications after 60, one core',
     ...byEngine,
-    parts: engines(demo, { warm: 20, timed: 200 }),
+    parts: engines(demo, { warm: 60, timed: 200 }),
   },
   sweep: {
     about: `the command: demo sweep, carriers ${COUNTS}, all cores, no page; ${wayToStart()}`,

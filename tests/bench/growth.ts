@@ -44,7 +44,7 @@ const partName = ({ name }: Series, { size }: Point): string => `${name}, ${size
 function parts(points: readonly Point[]): Case['parts'] {
   const all = SERIES.flatMap((series) =>
     points.map((point) => {
-      const run = () => replications(series.line(point.zones, point.carriers), series.engine, { warm: 1, timed: 1 })
+      const run = () => replications(series.line(point.zones, point.carriers), series.engine, { warm: 2, timed: 2 })
       return [partName(series, point), run] as const
     }),
   )

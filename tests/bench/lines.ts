@@ -4,6 +4,8 @@ import { type LineSpec, PLAIN_LINE, PLAIN_PATH, PLAIN_STATION, PLAIN_ZONE, type 
 const MEANS = [38, 44, 52, 47, 41, 50]
 const PLACES = [0, 3, 7, 10, 13, 17]
 const BLOCK = 20
+/** multiples of it lie evenly between whole numbers */
+const GOLDEN = (Math.sqrt(5) - 1) / 2
 
 export interface BlockOptions {
   /** in all; default: 11 for the first block, 10 for each further one */
@@ -79,7 +81,7 @@ export function blockLoop(
 }
 
 /**
- * A loop in which carriers do hardly anything but move, each move with a random time, so that no two happen together: load in the first zone, unload ten zones on, a
+ * A loop in which carriers do hardly anything but move, each path of a length of its own, so that hardly any two moves happen together: load in the first zone, unload ten zones on, a
  * second each.
  *
  * @param zones     ≥ 20
@@ -92,11 +94,7 @@ export function movesLoop(zones: number, carriers: number, hours: number): LineS
   const [load, unload] = [blocks.stations[0]!, blocks.stations[3]!]
   return {
     ...blocks,
-    paths: blocks.paths.map((path) => ({
-      ...path,
-      moveSeconds: { kind: 'uniform', min: 4, max: 7 } as const,
-      clearSeconds: { kind: 'constant', value: 3 } as const,
-    })),
+    paths: blocks.paths.map((path, p) => ({ ...path, distanceMetres: 1.04 + 0.4 * ((p * GOLDEN) % 1) })),
     stations: [
       { ...load, load: second, work: null, unload: null },
       { ...unload, load: null, work: null, unload: second },

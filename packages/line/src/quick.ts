@@ -113,11 +113,12 @@ function runSome(line: Line, quick: Quick, until: number): number {
   const { times } = queue
   const { arrivalSlot, clearSlot, workSlot, changeSlot, zoneStation, stationZone, stationHeld, storeSlot, hasDuty } = line
   const { zoneState, zoneChange, zoneClearing, clearAt, zoneHeld, zoneCarrier, zoneClaimant, pathHeld, pathLooks, pathCarrier } = line
-  const { pathPace, paceSeconds, carrierPhase, carrierPath, carrierZone, stationServed } = line
+  const { carrierPhase, carrierPath, carrierZone, stationServed } = line
   const { lapZone, zoneSeconds, stationState, stationSeconds } = collector
   const { zoneState: zoneIs, carrierState: carrierIs, carrierSeconds, movesOut } = collector
   const lastZone = line.zones - 1
   const { flags, mayHold: held, restAt, restIsKnown } = quick
+  const { pathPace, paceSeconds } = quick.paces
   for (let instant = 0; instant < SOME; instant++) {
     if (line.activity === quick.known || queue.firstTime() > until) {
       // nothing else is under way, or the part of the run is over: rests that are to come count then
