@@ -144,7 +144,7 @@ function runSome(line: Line, quick: Quick, until: number): number {
         continue
       }
 
-      // who wants to start, and from where
+      // what ends, and who may start because of it: the carrier in `from`
       let from = 0
       let atSpeed = 0
       if (slot < clearSlot || (slot >= workSlot && (slot < changeSlot || zoneChange[slot - changeSlot] === TO_WAY_OUT))) {
@@ -161,6 +161,7 @@ function runSome(line: Line, quick: Quick, until: number): number {
         const carrier = zoneCarrier[from]!
         const isFree = nearExit ? canLeave(line, from) : zoneState[to] === FREE || (zoneClearing[to] === CLEAR_KNOWN && clearAt[to]! <= now)
         if (slot < clearSlot && pathLooks[path]! > 0) {
+          // a look at the end of a move: on at speed, or to rest
           const pace = pathPace[path]! + 2 * (pathLooks[path]! - LOOKS)
           const brake = paceSeconds[pace]! - paceSeconds[pace + SPEED]!
           if ((held && pathHeld[path] === 1) || (!isFree && brake === 0)) {
@@ -171,6 +172,7 @@ function runSome(line: Line, quick: Quick, until: number): number {
           if (!isFree) {
             carrierPhase[carrier] = BRAKING
             pathLooks[path] = 0
+            // at rest before the zone ahead is clear, it changes nothing for others
             const rest = now + brake
             const clears =
               zoneState[to] !== VACATING
@@ -195,6 +197,7 @@ function runSome(line: Line, quick: Quick, until: number): number {
           line.activity--
           pathCarrier[path] = NONE
         } else {
+          // at rest, or a duty, the release or a turn to the way out has ended
           const station = zoneStation[from]!
           if (station !== NONE && (stationHeld[station]! > 0 || (hasDuty[3 * station + LOAD_DUTY] === 1 && !hasProduct(line)))) {
             handOver(line, quick, count)
@@ -224,6 +227,7 @@ function runSome(line: Line, quick: Quick, until: number): number {
           }
         }
       } else {
+        // a zone is clear, or its transfer has turned back; of several slots the clears have been made
         const zone = slot < workSlot ? slot - clearSlot : slot - changeSlot
         const flag = flags[zone]!
         from = (flag & AFTER_EXIT_CLEAR) > 0 ? waitsBehind(line, zone) : zone === 0 ? lastZone : zone - 1
@@ -261,7 +265,7 @@ function runSome(line: Line, quick: Quick, until: number): number {
         }
       }
 
-      // the move starts
+      // the move starts: what is told of the zones, the carrier and the stations, then what becomes of them
       line.activity++
       const path = from
       const to = from === lastZone ? 0 : from + 1
