@@ -1,6 +1,6 @@
 const NONE = -1
 /** timers that a bucket is to hold */
-const WANTED = 8
+export const WANTED = 8
 
 /**
  * Timers of a later time, in buckets of equal width by time, in no order within one; what lies past the last bucket waits in one of its own until all others are
@@ -19,7 +19,7 @@ export class Buckets {
   private readonly heads: Int32Array
   /** instant at which bucket 0 begins, seconds, and buckets a second */
   private start = -0.5
-  rate = 0.5
+  private rate = 0.5
   /** the first bucket that has not been opened; all slots are in it or in later ones */
   private current = 0
   /** slots taken out by `open` since the buckets were laid out */

@@ -1,5 +1,5 @@
 import { assert } from './assert.ts'
-import { Buckets } from './buckets.ts'
+import { Buckets, WANTED } from './buckets.ts'
 
 /** When more timers than these stand in order, the later half of them goes to the buckets. */
 const FRONT = 24
@@ -137,7 +137,7 @@ export class TimerQueue {
     let half = this.front >> 1
     while (frontTimes[half] === earliest) half--
     const start = frontTimes[half]!
-    others.layOutFrom(start, (this.front - half) / (8 * (start - earliest)))
+    others.layOutFrom(start, (this.front - half) / (WANTED * (start - earliest)))
     let kept = 0
     for (let at = 0; at < this.front; at++) {
       const slot = frontSlots[at]!

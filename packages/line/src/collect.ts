@@ -105,8 +105,7 @@ export class Collector {
     for (const list of [zoneSeconds, stationSeconds, carrierSeconds]) list.fill(0)
     this.causes.restart(now)
     for (let at = 0; at < zoneSeconds.length; at += ZONE_WIDTH) zoneSeconds[at + ZONE_SINCE] = zoneSeconds[at + OCCUPIED_SINCE] = now
-    for (let at = 0; at < stationSeconds.length; at += STATION_WIDTH)
-      stationSeconds[at + STATION_SINCE] = stationSeconds[at + BLOCKED_SINCE] = now
+    for (let at = STATION_SINCE; at < stationSeconds.length; at += STATION_WIDTH) stationSeconds.fill(now, at, at + 2)
     for (let at = CARRIER_SINCE; at < carrierSeconds.length; at += CARRIER_WIDTH) carrierSeconds[at] = now
     for (const list of [this.lap, this.timeInLine, this.cycles, this.movesOut, this.carrierLaps]) list.fill(0)
     this.loads = 0
@@ -115,8 +114,7 @@ export class Collector {
     restartHandling(this.line)
     restartSupplies(this.line, now)
     this.outputs.length = 0
-    this.products[0] = 0
-    this.products[1] = now
+    this.products.set([0, now])
     this.stored.restart(now)
   }
 
@@ -187,15 +185,19 @@ export class Collector {
       this.cycles[station]!++
       line.stationServed[station] = 0
     }
-    if (from === this.lapZone) {
-      const start = line.carrierLapStart[carrier]!
-      if (!Number.isNaN(start)) {
-        this.lap[VALUE] = now - start
-        addToTally(this.lap)
-        this.carrierLaps[carrier]!++
-      }
-      line.carrierLapStart[carrier] = now
+    if (from === this.lapZone) this.onLap(carrier)
+  }
+
+  /** The carrier leaves the zone where laps begin and end. */
+  onLap(carrier: number): void {
+    const { carrierLapStart, now } = this.line
+    const start = carrierLapStart[carrier]!
+    if (!Number.isNaN(start)) {
+      this.lap[VALUE] = now - start
+      addToTally(this.lap)
+      this.carrierLaps[carrier]!++
     }
+    carrierLapStart[carrier] = now
   }
 
   onLoad(): void {

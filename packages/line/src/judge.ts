@@ -97,6 +97,11 @@ const CARRIER_TABLE = Uint8Array.from({ length: 2 * PHASES }, (_, k) => {
   return k % 2 === 1 ? C_EMPTY : C_WITH_PRODUCT
 })
 
+/** Place in CARRIER_STATES of a carrier that stands and is not worked on. */
+export function waitingState(line: Line, carrier: number): number {
+  return line.carrierSerial[carrier] === NONE ? C_EMPTY : C_WITH_PRODUCT
+}
+
 /** Place in CARRIER_STATES. */
 export function carrierState(line: Line, carrier: number): number {
   return CARRIER_TABLE[2 * line.carrierPhase[carrier]! + Number(line.carrierSerial[carrier] === NONE)]!

@@ -26,7 +26,7 @@ import { PACE_CLEAR, SPEED } from './motion.ts'
 import { stopsAtLook } from './move.ts'
 import { makeRest, settleRests, stand, timeRest } from './quickRest.ts'
 import { goesOn, startsStay } from './quickStay.ts'
-import { canLeave, claimBehind, endTurn, isHeldAhead, turnOut, waitsBehind } from './quickTransfer.ts'
+import { canLeave, claimBehind, isHeldAhead, turnOut, waitsBehind } from './quickTransfer.ts'
 import { AFTER_EXIT_CLEAR, EXIT_CLEAR, PLAIN_CLEAR, QUICK, type Quick, STOPS, TRANSFER, TURNS } from './quickZones.ts'
 import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from './result.ts'
 import { settleFree } from './settle.ts'
@@ -49,8 +49,7 @@ import {
   VACATING,
 } from './state.ts'
 import { hasProduct } from './supply.ts'
-import { addToTally, VALUE } from './tally.ts'
-import { startChange } from './transfer.ts'
+import { endChange, startChange } from './transfer.ts'
 
 const S_BLOCKED = STATION_STATES.indexOf('blocked')
 const S_EXCHANGING = STATION_STATES.indexOf('exchanging')
@@ -205,7 +204,7 @@ function runSome(line: Line, quick: Quick, until: number): number {
           }
           line.events++
           line.activity--
-          if (slot >= changeSlot) endTurn(line, from)
+          if (slot >= changeSlot) endChange(line, from)
           else if (slot >= workSlot) {
             if (goesOn(line, station, carrier)) continue
           } else {
@@ -238,7 +237,7 @@ function runSome(line: Line, quick: Quick, until: number): number {
           continue
         }
         line.events++
-        if (slot >= changeSlot) endTurn(line, zone)
+        if (slot >= changeSlot) endChange(line, zone)
         if (count === 1) {
           zoneClearing[zone] = CLEAR_NOW
           line.activity--
@@ -318,13 +317,7 @@ function runSome(line: Line, quick: Quick, until: number): number {
         }
       }
       if (from === lapZone) {
-        const start = line.carrierLapStart[carrier]!
-        if (!Number.isNaN(start)) {
-          collector.lap[VALUE] = now - start
-          addToTally(collector.lap)
-          collector.carrierLaps[carrier]!++
-        }
-        line.carrierLapStart[carrier] = now
+        collector.onLap(carrier)
       }
       let stops = (flag & STOPS) > 0
       const stationAhead = zoneStation[to]!

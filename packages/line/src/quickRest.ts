@@ -3,14 +3,13 @@
  * ahead clears, when an instant is not quick, or at the end of a part of a run. (MODEL.md §3)
  */
 import { BLOCKED_SINCE, CARRIER_SINCE, CARRIER_WIDTH, STATION_SINCE, STATION_WIDTH, ZONE_SINCE, ZONE_WIDTH } from './collect.ts'
+import { waitingState } from './judge.ts'
 import type { Quick } from './quickZones.ts'
-import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from './result.ts'
+import { STATION_STATES, ZONE_STATES } from './result.ts'
 import { DONE, type Line, NONE, OCCUPIED } from './state.ts'
 
 const S_BLOCKED = STATION_STATES.indexOf('blocked')
 const Z_BLOCKED = ZONE_STATES.indexOf('blocked')
-const C_WITH_PRODUCT = CARRIER_STATES.indexOf('waiting with product')
-const C_EMPTY = CARRIER_STATES.indexOf('waiting empty')
 
 /** The carrier stands in its zone since `restAt`, done and waiting. */
 export function stand(line: Line, quick: Quick, carrier: number): void {
@@ -27,7 +26,7 @@ export function stand(line: Line, quick: Quick, carrier: number): void {
   const row = carrier * CARRIER_WIDTH
   carrierSeconds[row + collector.carrierState[carrier]!]! += at - carrierSeconds[row + CARRIER_SINCE]!
   carrierSeconds[row + CARRIER_SINCE] = at
-  collector.carrierState[carrier] = line.carrierSerial[carrier] === NONE ? C_EMPTY : C_WITH_PRODUCT
+  collector.carrierState[carrier] = waitingState(line, carrier)
   const station = line.zoneStation[zone]!
   if (station === NONE) return
   const own = station * STATION_WIDTH

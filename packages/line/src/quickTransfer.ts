@@ -1,17 +1,15 @@
 /** Transfers at quick instants (quick.ts): what they set aside, and their turns. (MODEL.md §4) */
 import { nextZoneTakes } from './clear.ts'
-import { operateChange } from './operation.ts'
-import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from './result.ts'
+import { waitingState } from './judge.ts'
+import { STATION_STATES, ZONE_STATES } from './result.ts'
 import { settleCarrier, settleStation, settleZone } from './settle.ts'
-import { CHANGING, CLAIMED, type Line, NO_CHANGE, NONE, TO_WAY_OUT } from './state.ts'
+import { CHANGING, CLAIMED, type Line, NONE, TO_WAY_OUT } from './state.ts'
 import { startChange } from './transfer.ts'
 
 const S_EXCHANGING = STATION_STATES.indexOf('exchanging')
 const S_STARVED = STATION_STATES.indexOf('starved')
 const Z_CLAIMED = ZONE_STATES.indexOf('claimed')
 const Z_OTHER = ZONE_STATES.indexOf('other')
-const C_WITH_PRODUCT = CARRIER_STATES.indexOf('waiting with product')
-const C_EMPTY = CARRIER_STATES.indexOf('waiting empty')
 
 /** Whether the carrier of the zone can leave it, where a transfer that is entered only if its exit is clear has a say. */
 export function canLeave(line: Line, from: number): boolean {
@@ -49,13 +47,7 @@ export function turnOut(line: Line, zone: number, carrier: number): void {
   line.zoneChange[zone] = TO_WAY_OUT
   startChange(line, zone, carrier, 0)
   settleZone(line, zone, Z_OTHER)
-  settleCarrier(line, carrier, line.carrierSerial[carrier] === NONE ? C_EMPTY : C_WITH_PRODUCT)
-}
-
-export function endTurn(line: Line, zone: number): void {
-  line.zoneChange[zone] = NO_CHANGE
-  line.zonePosition[zone] = 1 - line.zonePosition[zone]!
-  operateChange(line, zone, 0)
+  settleCarrier(line, carrier, waitingState(line, carrier))
 }
 
 /** The zone whose carrier may wait for this one, which turned free. */

@@ -8,28 +8,26 @@ const S_BREAK = STATION_STATES.indexOf('break')
 const S_STOPPED = STATION_STATES.indexOf('stopped')
 const Z_FREE = ZONE_STATES.indexOf('free')
 
-export function settleZone({ collector, now }: Line, zone: number, is: number): void {
-  const { zoneSeconds } = collector
-  const row = zone * ZONE_WIDTH
-  zoneSeconds[row + collector.zoneState[zone]!]! += now - zoneSeconds[row + ZONE_SINCE]!
-  zoneSeconds[row + ZONE_SINCE] = now
-  collector.zoneState[zone] = is
+/** `row`: where the part's record begins; `since`: place in it of the instant of its last change. */
+function settle(seconds: Float64Array, row: number, since: number, states: Uint8Array, part: number, is: number, { now }: Line): void {
+  seconds[row + states[part]!]! += now - seconds[row + since]!
+  seconds[row + since] = now
+  states[part] = is
 }
 
-export function settleStation({ collector, now }: Line, station: number, is: number): void {
-  const { stationSeconds } = collector
-  const row = station * STATION_WIDTH
-  stationSeconds[row + collector.stationState[station]!]! += now - stationSeconds[row + STATION_SINCE]!
-  stationSeconds[row + STATION_SINCE] = now
-  collector.stationState[station] = is
+export function settleZone(line: Line, zone: number, is: number): void {
+  const { zoneSeconds, zoneState } = line.collector
+  settle(zoneSeconds, zone * ZONE_WIDTH, ZONE_SINCE, zoneState, zone, is, line)
 }
 
-export function settleCarrier({ collector, now }: Line, carrier: number, is: number): void {
-  const { carrierSeconds } = collector
-  const row = carrier * CARRIER_WIDTH
-  carrierSeconds[row + collector.carrierState[carrier]!]! += now - carrierSeconds[row + CARRIER_SINCE]!
-  carrierSeconds[row + CARRIER_SINCE] = now
-  collector.carrierState[carrier] = is
+export function settleStation(line: Line, station: number, is: number): void {
+  const { stationSeconds, stationState } = line.collector
+  settle(stationSeconds, station * STATION_WIDTH, STATION_SINCE, stationState, station, is, line)
+}
+
+export function settleCarrier(line: Line, carrier: number, is: number): void {
+  const { carrierSeconds, carrierState } = line.collector
+  settle(carrierSeconds, carrier * CARRIER_WIDTH, CARRIER_SINCE, carrierState, carrier, is, line)
 }
 
 /** The zone is free from now on, and its station starved, if no stop or break holds that. */

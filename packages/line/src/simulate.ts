@@ -51,7 +51,7 @@ export function createSimulator(spec: LineSpec, options: Omit<SimulateOptions, '
   line.trace = options.trace ?? null
   const verify = options.verify ?? false
   const sweep = wantsRecursion(line, options) ? makeSweep(line) : null
-  const quick = !verify && line.trace === null && !(options.backwards ?? false) ? makeQuick(line) : null
+  const quick = sweep === null && !verify && line.trace === null && !(options.backwards ?? false) ? makeQuick(line) : null
   return {
     run(seed, replication) {
       resetLine(line, seed, replication)

@@ -107,12 +107,17 @@ export function startTurnIn(line: Line, path: number): void {
   startChange(line, to, carrier, 2)
 }
 
-export function onChangeEnd(line: Line, zone: number): void {
-  const change = line.zoneChange[zone]!
+/** The transfer stands in its other position and changes no longer. */
+export function endChange(line: Line, zone: number): void {
   line.zoneChange[zone] = NO_CHANGE
   line.zonePosition[zone] = 1 - line.zonePosition[zone]!
-  line.activity--
   operateChange(line, zone, 0)
+}
+
+export function onChangeEnd(line: Line, zone: number): void {
+  const change = line.zoneChange[zone]!
+  line.activity--
+  endChange(line, zone)
   const carrier = change === TO_WAY_IN ? line.zoneClaimant[zone]! : line.zoneCarrier[zone]!
   if (line.trace !== null) line.trace.add(line.now, CHANGE_END, zone, carrier, change === TO_WAY_OUT ? 0 : change === BACK ? 1 : 2)
   if (change === TO_WAY_OUT) becomeDone(line, carrier, zone)

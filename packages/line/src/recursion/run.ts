@@ -6,10 +6,10 @@
  * running) are worked out on the way. `canRecur` says which lines this holds for; results are those of the event engine, to the last bit.
  */
 import { CARRIER_SINCE, CARRIER_WIDTH, LONGEST_BLOCK, OCCUPIED_SECONDS, STATION_WIDTH, ZONE_SINCE, ZONE_WIDTH } from '../collect.ts'
+import { waitingState } from '../judge.ts'
 import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from '../result.ts'
 import { type Line, NONE } from '../state.ts'
 import { advanceAll } from './advance.ts'
-import { waiting } from './stay.ts'
 import { LOOKS, type Sweep } from './sweep.ts'
 import { tellCarrier, tellStation, tellStationIn, tellZone } from './told.ts'
 import { counts, within } from './windowed.ts'
@@ -43,7 +43,7 @@ function finish(sweep: Sweep): void {
       if (ready > sweep.lookAt[carrier]! && ready <= last) line.events++
       tellStationIn(sweep, zone, S_EXCHANGING, ready)
     }
-    tellCarrier(sweep, carrier, waiting(sweep, carrier), ready, last)
+    tellCarrier(sweep, carrier, waitingState(line, carrier), ready, last)
     tellZone(sweep, zone, Z_BLOCKED, Math.max(ready, sweep.heldUntil[zone]!), last)
     tellLastBlock(sweep, zone, ready)
     collector.zoneSeconds[zone * ZONE_WIDTH + OCCUPIED_SECONDS]! += last - sweep.enteredAt[carrier]!

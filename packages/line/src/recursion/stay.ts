@@ -3,6 +3,7 @@ import { CARRIER_WIDTH, ZONE_WIDTH } from '../collect.ts'
 import { drawInOrder } from '../draw.ts'
 import { dutyApplies } from '../dutyAhead.ts'
 import { makeRoom } from '../growingList.ts'
+import { waitingState } from '../judge.ts'
 import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from '../result.ts'
 import { LOAD_DUTY, NONE, UNLOAD_DUTY, WORK_DUTY } from '../state.ts'
 import { addWork, markTasks } from '../station.ts'
@@ -19,13 +20,6 @@ const Z_OTHER = ZONE_STATES.indexOf('other')
 const S_PENDING = STATION_STATES.indexOf('waiting for product')
 const S_EXCHANGING = STATION_STATES.indexOf('exchanging')
 const C_WORKED = CARRIER_STATES.indexOf('worked on')
-const C_WITH_PRODUCT = CARRIER_STATES.indexOf('waiting with product')
-const C_EMPTY = CARRIER_STATES.indexOf('waiting empty')
-
-/** Place in CARRIER_STATES of a carrier that stands and is not worked on. */
-export function waiting(sweep: Sweep, carrier: number): number {
-  return sweep.line.carrierSerial[carrier] === NONE ? C_EMPTY : C_WITH_PRODUCT
-}
 
 /** Changes to the way out from `sweep.at` on, which becomes the instant at which the transfer stands so. */
 export function changeOut(sweep: Sweep, carrier: number, zone: number): void {
@@ -34,7 +28,7 @@ export function changeOut(sweep: Sweep, carrier: number, zone: number): void {
   sweep.seconds[0] = line.changeSeconds[2 * zone + line.pathFromPosition[zone]!]!
   change(sweep, zone, Z_OTHER)
   const end = sweep.at[0]!
-  tellCarrier(sweep, carrier, waiting(sweep, carrier), start, end)
+  tellCarrier(sweep, carrier, waitingState(line, carrier), start, end)
   tellStationIn(sweep, zone, S_EXCHANGING, end)
   sweep.at[0] = end
 }
@@ -72,7 +66,7 @@ function begin(sweep: Sweep, carrier: number, zone: number, station: number): vo
   if (start > at) {
     tellStation(sweep, station, S_PENDING, start)
     tellZone(sweep, zone, Z_OTHER, at, start)
-    tellCarrier(sweep, carrier, waiting(sweep, carrier), at, start)
+    tellCarrier(sweep, carrier, waitingState(sweep.line, carrier), at, start)
   }
   sweep.at[0] = start
 }

@@ -27,17 +27,15 @@ function partBelow(mean: number, cv: number, order: number, x: number): number {
 /** parameters: mean and sd of the logarithm */
 export function lognormalInto(p: Float64Array, o: number, io: Float64Array): void {
   normalQuantileInto(io, 0)
-  lognormalFromNormal(p, o, io)
+  lognormalFromNormal(p, o, io, 0)
 }
 
 /** `count` draws from `first` on, from their normal quantiles. */
 export function lognormalsFromNormals(p: Float64Array, o: number, io: Float64Array, first: number, count: number): void {
-  const mean = p[o]!
-  const sd = p[o + 1]!
-  for (let at = first; at < first + count; at++) io[at] = Math.exp(mean + sd * io[at]!)
+  for (let at = first; at < first + count; at++) lognormalFromNormal(p, o, io, at)
 }
 
 /** The same from the normal quantile of the uniform. */
-export function lognormalFromNormal(p: Float64Array, o: number, io: Float64Array): void {
-  io[0] = Math.exp(p[o]! + p[o + 1]! * io[0]!)
+export function lognormalFromNormal(p: Float64Array, o: number, io: Float64Array, at: number): void {
+  io[at] = Math.exp(p[o]! + p[o + 1]! * io[at]!)
 }

@@ -107,7 +107,7 @@ export class SamplerTable {
   /** Writes into `value[0]` what `drawAt` gives for a uniform, from the normal quantile of that uniform in `list[at]`. @param index  one that `isFromNormal` */
   drawFromNormal(index: number, list: Float64Array, at: number): void {
     this.value[0] = list[at]!
-    lognormalFromNormal(this.parameters, this.start[index]!, this.value)
+    lognormalFromNormal(this.parameters, this.start[index]!, this.value, 0)
   }
 
   /** Replaces uniforms by what `drawAt` gives for them, `count` from `first` on: quicker than one by one, the same values. @param index  one that takes a uniform */
@@ -118,8 +118,7 @@ export class SamplerTable {
       return
     }
     for (let at = first; at < first + count; at++) {
-      this.value[0] = io[at]!
-      this.run(index, 0)
+      this.drawAt(index, io, at, 0)
       io[at] = this.value[0]!
     }
   }
