@@ -17,13 +17,13 @@ export default notebook(
     bring; from there the slowest exchange decides (${law.exchangeSeconds.toFixed(1)} s from one carrier to the next); beyond ${law.carriersHigh}
     carriers empty zones run short. These three limits know no stops and no chance: the simulated points lie below them.
   `)
-    show(tale.throughput, tale.table)
+    show(tale.throughput, tale.sure)
 
     prose(`
-    ## One number of carriers, closer
+    ## A closer look at one count
     Too few carriers show as stations that wait for one (starved), too many as stations that cannot let go of theirs (blocked).
   `)
-    show(tale.choice, tale.stations, tale.plan, tale.occupancy, tale.byHour, tale.distribution, tale.stops)
+    show(tale.choice, tale.stations, tale.plan, tale.occupancy, tale.byHour, tale.distribution, tale.stops, tale.units)
 
     show(...tale.assumptions)
     prose('## Cautions')

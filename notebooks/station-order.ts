@@ -22,7 +22,13 @@ export default notebook(
       replications: 60,
     })
     const orders = story(chosen)
-    show({ ...tale.answer, sentences: [...orders.answer.sentences, ...tale.answer.sentences] }, ...tale.warnings, tale.table)
+    show(
+      { ...tale.answer, sentences: [...orders.answer.sentences, ...tale.answer.sentences] },
+      ...orders.warnings,
+      ...tale.warnings,
+      tale.table,
+      tale.sure,
+    )
 
     const today = lineAverages(scenario)
     const proposals = Object.entries(lines).slice(1)
@@ -38,10 +44,10 @@ export default notebook(
     prose(`
     ## What averages say
     ${count(asGood.length, proposals.length)} as good as today’s order or better, by every term that averages have: the lap of a carrier
-    (${today.lapSeconds.toFixed(1)} s today), the slowest exchange (${today.exchangeSeconds.toFixed(1)} s), the lap of a hole
-    (${today.holeLapSeconds.toFixed(1)} s). Every station keeps its times, so that its mean cycle stays what it is.
+    (${today.lapSeconds.toFixed(1)} s today), the slowest exchange (${today.exchangeSeconds.toFixed(1)} s), the lap of a
+    free zone (${today.holeLapSeconds.toFixed(1)} s). Every station keeps its times, so that its mean cycle stays what it is.
   `)
-    show(tale.averages, tale.changed)
+    show(...(tale.averages === null ? [] : [tale.averages]), tale.changed)
 
     const losers = compared.pairs
       .filter(({ second, difference }) => second === 0 && difference.high < 0)
@@ -62,11 +68,9 @@ export default notebook(
     prose(`
     ## Which places, if two stations may move?
     ${list(moving.map(({ title }) => title))} may take any of the zones between the joining and the test, one before the other.
-
-    ${orders.answer.sure.join(' ')}
   `)
     if (orders.table !== null) show(orders.table)
-    show(...orders.plans)
+    show(orders.sure, ...orders.plans, tale.units, orders.units)
 
     show(...tale.assumptions)
     prose('## Cautions')

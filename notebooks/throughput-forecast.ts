@@ -17,14 +17,10 @@ export default notebook(
 
     prose(`
     ## Units per shift and per week
-    ${tale.spread[0]}
-
-    ${tale.spread[1]}
-
     A week is ${SHIFTS_PER_DAY} shifts a day on ${DAYS_PER_WEEK} days: the units of ${result.shiftsPerWeek} simulated shifts, added up. Good and bad shifts
     level out in it, so that a week is steadier than its shifts; the chance of a week is never the chance of a shift multiplied.
   `)
-    show(tale.table, tale.distribution)
+    show(tale.table, tale.spread, tale.sure, tale.distribution)
 
     if (tale.overtime !== null) {
       prose(`
@@ -39,21 +35,22 @@ export default notebook(
     prose(`
     ## What is lost, and by what
     ${lost.answer.sentences.join(' ')}
-
-    ${lost.answer.sure.join(' ')}
   `)
+    show(...lost.warnings)
     if (lost.chart !== null) show(lost.chart)
-    show(lost.table, tale.stops)
+    show(lost.sure, lost.together, tale.stops)
 
     const driven = story(await drivers({ replications: 40 }))
     prose(`
     ## What limits the line
     ${driven.answer.sentences.join(' ')}
-
-    ${driven.answer.sure.join(' ')}
   `)
+    show(...driven.warnings)
     if (driven.chart !== null) show(driven.chart)
-    show(driven.table, driven.waiting, tale.stations, tale.byHour, tale.plan)
+    show(driven.sure)
+    if (driven.wholes !== null) show(driven.wholes)
+    if (driven.waiting !== null) show(driven.waiting)
+    show(tale.stations, tale.byHour, tale.plan)
 
     show(...tale.assumptions)
     prose(`

@@ -4,12 +4,16 @@ import { tmpdir } from 'node:os'
 import { join, posix } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { readScenario } from '@loopwright/scenario'
+import { callingThread } from '@loopwright/study'
 import { describe, expect, test } from 'vitest'
+import { EXAMPLES } from '../packages/cli/src/examples.ts'
 import { main } from '../packages/cli/src/main.ts'
 import { memoryShell } from '../packages/cli/src/memoryShell.ts'
 import { commandFaults, commandsOf } from './docs/commands.ts'
 import { agree, blockFaults, examplesOf, runExample } from './docs/examples.ts'
 import { anchorsOf, blocksOf, linksOf } from './docs/markdown.ts'
+import { pageOf, shortDemo } from './docs/programs.ts'
+import { tableFaults } from './docs/tables.ts'
 import { filesUnder, TOP } from './tidy/sources.ts'
 
 const documents = filesUnder('.', /\.md$/)
@@ -91,6 +95,13 @@ describe('documents', () => {
     expect(blocks.length).toBeGreaterThan(3)
   })
 
+  test('programs of notebooks run, and show cells that there are', async () => {
+    const blocks = documents.flatMap(blocksOf).filter((block) => block.language === 'ts' && block.text.includes('export default notebook('))
+    for (const block of blocks)
+      expect([block.file, await pageOf(block.text)]).toEqual([block.file, expect.stringMatching(/^<!doctype html>/)])
+    expect(blocks.length).toBeGreaterThan(0)
+  })
+
   test('every dependency has its reason in DEVELOPERS, and no other is there', () => {
     const text = readFileSync(join(TOP, 'DEVELOPERS.md'), 'utf8')
     const rows = text
@@ -123,12 +134,6 @@ describe('documents', () => {
 
 describe('what documents tell people to type', () => {
   const commands = documents.flatMap(blocksOf).flatMap(commandsOf)
-  const helpOf = async (subcommand: string): Promise<string> => {
-    const shell = memoryShell()
-    expect(await main(subcommand === '' ? ['--help'] : [subcommand, '--help'], shell)).toBe(0)
-    return shell.said.out
-  }
-
   test('is there: every command, script and option', async () => {
     const { scripts } = JSON.parse(readFileSync(join(TOP, 'package.json'), 'utf8')) as { scripts: Record<string, string> }
     const whole = await helpOf('')
@@ -147,6 +152,54 @@ describe('what documents tell people to type', () => {
     expect(problems).toEqual([])
     expect(scenarios.length).toBeGreaterThan(0)
   })
+})
+
+async function helpOf(subcommand: string): Promise<string> {
+  const shell = memoryShell()
+  expect(await main(subcommand === '' ? ['--help'] : [subcommand, '--help'], shell)).toBe(0)
+  return shell.said.out
+}
+
+describe('examples of the help, on the demo line with short shifts, with few runs', () => {
+  const demo = shortDemo()
+  const files = {
+    'line.yaml': demo,
+    'today.yaml': demo,
+    'proposal.yaml': demo.replace('name: ', 'name: Proposal, '),
+    'tasks.csv': 'task,seconds,after\nfit,40,\ntest,30,fit\n',
+  }
+  const FEW: Readonly<Record<string, readonly string[]>> = {
+    sweep: ['--carriers', '9..10', '--replications', '2'],
+    forecast: ['--replications', '5'],
+    compare: ['--replications', '2'],
+    grid: ['--replications', '2'],
+    order: ['--check-replications', '2'],
+    drivers: ['--replications', '2'],
+    losses: ['--replications', '2'],
+  }
+  // the words of all are held by packages/cli/src/examples.test.ts; those left out here take many runs whatever is asked for, or a file of their own
+  const LONG = ['', 'notebook', 'steady', 'carriers', 'order line.yaml --move S4,S5,S6']
+  const lines = Object.entries(EXAMPLES).flatMap(([name, all]) =>
+    LONG.includes(name) ? [] : all.slice(0, 2).filter((line) => !LONG.some((long) => long !== '' && line.startsWith(long))),
+  )
+
+  test.each(lines)(
+    'loopwright %s',
+    async (line) => {
+      const plain = line.replace(/ > .*$/, '').replace(/ --out \S+\.html/, '')
+      const words = [...plain.matchAll(/"([^"]*)"|(\S+)/g)].map(([, quoted, word]) => quoted ?? word!)
+      const shell = { ...memoryShell(files), pool: callingThread() }
+      // with --csv a trace tells its picture in place of its events
+      const tables = words[0] !== 'trace' && (await helpOf(words[0]!)).includes('--csv') ? ['--csv', 'tables'] : []
+      const code = await main([...words, ...(FEW[words[0]!] ?? []), ...tables], shell)
+      expect([code, code === 0 ? '' : shell.said.err]).toEqual([0, ''])
+      expect(shell.said.out).toMatch(/\S/)
+      const written = new Map([...shell.files].flatMap(([path, text]) => (path.startsWith('tables/') ? [[path.slice(7), text]] : [])))
+      expect(written.size > 0).toBe(tables.length > 0)
+      expect(tableFaults(written, readFileSync(join(TOP, 'packages/cli/README.md'), 'utf8'))).toEqual([])
+    },
+    120_000,
+  )
 })
 
 /** `DOCS=write npx vitest run tests/docs.test.ts` puts what is printed today into README. */

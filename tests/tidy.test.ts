@@ -11,9 +11,10 @@ import { hostFindings, verdictFindings } from './tidy/words.ts'
 /** Files of the packages without a test of their own beside them, each with what tests it. A folder ends in `/`. */
 const UNTESTED: Record<string, string> = {
   'packages/charts/src/examples/': 'tests/golden/charts compiles and draws each; the goldens are theirs',
-  'packages/notebook/src/sweep/studyWords.ts': 'carrierSweepStory.test.ts reads its sentences',
   'packages/notebook/src/browser/': 'runs in a browser only: tests/page opens pages in chromium',
-  'packages/line/src/bounds/': 'law.test.ts tries the parts together, against values from elsewhere',
+  'packages/notebook/src/terminalOptions.ts': 'types, and the columns of a usual terminal',
+  'packages/line/src/bounds/':
+    'law.test.ts tries the parts of the law together, tests/oracle/limits.test.ts those of the limits, against values from elsewhere',
   'packages/line/src/recursion/': 'tests/twoEngines.test.ts holds it to the event engine in every number',
   'packages/study/src/bringRows.ts': 'carrierSweep.test.ts and carrierStudy.test.ts bring rows, with and without a store',
   'packages/study/src/callingThread.ts': 'carrierStudy.test.ts runs in it',
@@ -21,12 +22,11 @@ const UNTESTED: Record<string, string> = {
   'packages/study/src/store/entryFile.ts': 'the store contract writes, reads and damages entries',
   'packages/study/src/store/forms.ts': 'the store contract keeps rows and results and reads them back',
   'packages/study/src/studyResult.ts': 'carrierStudy.test.ts reads what it puts together',
-  'packages/study/src/walk.ts': 'carrierStudy.test.ts walks down over counts',
   'packages/study/src/runChunks.ts': 'carrierSweep.test.ts and replicate.test.ts run chunks, to the end and stopped',
   'packages/study/src/smallLoop.ts': 'a line for the tests, not built',
   'packages/study/src/sweepAssembly.ts': 'carrierSweep.test.ts puts sweeps together both ways',
   'packages/study/src/worker.ts': 'runs in a thread only: pool.test.ts',
-  'packages/cli/src/cells.ts': 'main.test.ts reads what it prints, tests/cli the page',
+  'packages/cli/src/actions.ts': 'main.test.ts types every command, openedPage.test.ts opens pages',
   'packages/cli/src/cli.ts': 'tests/cli starts it',
   'packages/cli/src/commands/': 'main.test.ts and tests/cli run every command',
   'packages/cli/src/documents/': 'tests/cli/documents.test.ts holds every document to its schema',
@@ -34,11 +34,8 @@ const UNTESTED: Record<string, string> = {
   'packages/cli/src/loadScenario.ts': 'main.test.ts reads right and wrong files',
   'packages/cli/src/memoryShell.ts': 'a shell for the tests, not built',
   'packages/cli/src/program.ts': 'main.test.ts types every command',
-  'packages/cli/src/runCells.ts': 'main.test.ts reads what it prints, tests/cli the page',
   'packages/cli/src/shell.ts': 'main.test.ts sees each way to end',
-  'packages/cli/src/studyCells.ts': 'studyProgram.test.ts reads what it prints, and the page',
   'packages/cli/src/studyCommand.ts': 'studyProgram.test.ts types every command of a study',
-  'packages/cli/src/tables/': 'tests/cli/command.test.ts holds every column to the package page',
   'packages/cli/src/tell.ts': 'main.test.ts and tests/cli ask for every way to tell',
 }
 

@@ -105,5 +105,7 @@ test('what cannot recur is said: a line breakdown, a trace', () => {
     ],
   }
   expect(() => simulate(held, { seed: '1', replication: 0, engine: 'recursion' })).toThrow('the recursion does not hold for this line')
-  expect(() => simulate(scenario!.line, { seed: '1', replication: 0, engine: 'recursion', verify: true })).toThrow('the recursion does not hold for this line')
+  expect(() => simulate(scenario!.line, { seed: '1', replication: 0, engine: 'recursion', verify: true })).toThrow(
+    'the recursion does not hold for this line',
+  )
 })

@@ -23,7 +23,7 @@ describe('the bundle', () => {
     const words = ['sweep', DEMO, '--carriers', '9..10', '--replications', '25', '--json', '--fresh', '--workers', '1']
     const first = built(...words)
     expect(first.status).toBe(0)
-    expect(first.stderr).toContain('so far, 20 runs of each')
+    expect(first.stderr).toContain('so far, after 20 runs of each')
     expect(kept()).toHaveLength(2)
     const sizes = kept().map((name) => readFileSync(join(folder, name)).length)
     expect(built(...words).stdout === first.stdout).toBe(true)

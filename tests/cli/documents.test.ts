@@ -4,7 +4,7 @@ import { DEMO, loopwright, start } from './spawned.ts'
 
 const OPEN_LINE = 'scenarios/test-and-repair-line.yaml'
 
-const validator = async (of: 'run' | 'sweep' | 'carriers' | 'drivers') =>
+const validator = async (of: 'run' | 'sweep' | 'carriers' | 'drivers' | 'grid') =>
   new Ajv({ allErrors: true, strict: true, strictTypes: false, allowUnionTypes: true }).compile(
     JSON.parse((await loopwright('schema', '--of', of)).out),
   )
@@ -39,7 +39,7 @@ describe('each document is what its schema says', () => {
   test.each([
     ['run', '--trace'],
     ['sweep', '--carriers', '3..4', '--replications', '2'],
-    ['carriers', '--carriers', '3..4', '--replications', '40'],
+    ['carriers', '--carriers', '3..4', '--at-most', '40'],
     ['drivers', '--replications', '4'],
   ] as const)('a line that is no single loop has no law: %s', async (command, ...more) => {
     const valid = await validator(command)
@@ -47,6 +47,34 @@ describe('each document is what its schema says', () => {
     const told = JSON.parse(out)
     expect(valid(told), JSON.stringify(valid.errors?.slice(0, 5))).toBe(true)
     expect(told.law).toBeNull()
+  })
+
+  test('a grid that was stopped: every setting has the same whole replications', async () => {
+    const valid = await validator('grid')
+    const running = start([
+      'grid',
+      DEMO,
+      '--carriers',
+      '8,10',
+      '--set',
+      'drive.speed=10,15 m/min',
+      '--replications',
+      '100000',
+      '--json',
+      '--fresh',
+    ])
+    await running.saidOnErr('settings')
+    await new Promise((resolve) => setTimeout(resolve, 6000))
+    running.interrupt()
+    const { out, code } = await running.ended
+    const grid = JSON.parse(out)
+    expect(code).toBe(130)
+    expect(valid(grid), JSON.stringify(valid.errors?.slice(0, 5))).toBe(true)
+    expect(grid).toMatchObject({ partial: true, replications: 100_000, base: null, outside: { carriers: 12 } })
+    const counts = new Set(grid.points.map(({ units }: { units: number[] }) => units.length))
+    expect(counts.size).toBe(1)
+    expect(grid.outside.units).toHaveLength([...counts][0] as number)
+    expect(valid({ ...grid, best: -1 })).toBe(false)
   })
 
   test('runs, many, and none because they were stopped', async () => {

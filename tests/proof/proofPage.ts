@@ -1,6 +1,6 @@
 /** The verdicts as a page: what was found, a line for each family, then the values of each family under what it is and where its values come from. */
-import type { Table } from '@loopwright/charts'
-import { type Cell, oneView } from '@loopwright/notebook'
+import { type Table, tableOf, wordColumn } from '@loopwright/charts'
+import { type Cell, proseCell, tableCell } from '@loopwright/notebook'
 import { FALSE_ALARM, POWER, SIZES, type Verdict } from './judge.ts'
 
 const percent = (value: number, digits = 2): string => `${(100 * value).toFixed(digits)} %`
@@ -20,17 +20,15 @@ export function proofCells(verdicts: readonly Verdict[], all: number, about: Rea
   const names = [...new Set(verdicts.map(({ family }) => family))]
   const families = names.map((family) => [family, verdicts.filter((verdict) => verdict.family === family)] as const)
   return [
-    { kind: 'answer', id: 'answer', sentences: [summary], sure: [sure] },
-    { kind: 'table', id: 'families', where: 'page', views: oneView(familyTable(families)) },
+    { kind: 'answer', id: 'answer', sentences: [summary] },
+    tableCell('families', familyTable(families)),
+    { kind: 'sure', id: 'sure', sentences: [sure] },
     ...families.flatMap(([family, of]): Cell[] => [
-      { kind: 'prose', id: `about-${family}`, markdown: `## ${family}\n\n${about.get(family) ?? ''}\n\n${sources(of)}` },
-      { kind: 'table', id: `values-${family}`, where: 'page', views: oneView(valueTable(family, of)) },
+      proseCell(`about-${family}`, `## ${family}`, about.get(family) ?? '', sources(of)),
+      tableCell(`values-${family}`, valueTable(family, of)),
     ]),
   ]
 }
-
-const column = (head: string, align: 'left' | 'right') => ({ head, align, pageOnly: false })
-const row = (cells: readonly string[], marked: boolean) => ({ cells, marked })
 
 function sources(verdicts: readonly Verdict[]): string {
   const named = [...new Set(verdicts.map(({ source }) => source))]
@@ -40,18 +38,23 @@ function sources(verdicts: readonly Verdict[]): string {
 /** With hyphens at which no line ends: a narrow screen shows a row in one line, and scrolls for what is less asked for. */
 const unbroken = (id: string): string => id.replaceAll('-', '\u2011')
 
-function familyTable(families: readonly (readonly [string, readonly Verdict[]])[]): Table {
-  return {
+type Family = readonly [family: string, verdicts: readonly Verdict[]]
+
+function familyTable(families: readonly Family[]): Table {
+  const most = (of: readonly Verdict[]): number => Math.max(...of.map(errors))
+  const hold = (of: readonly Verdict[]): number => of.filter(({ holds }) => holds).length
+  return tableOf<Family>({
     caption: 'Families of exactly known values',
-    columns: [column('Family', 'left'), column('Values', 'right'), column('Hold', 'right'), column('Most off', 'right')],
-    rows: families.map(([family, of]) =>
-      row(
-        [family, `${of.length}`, `${of.filter(({ holds }) => holds).length}`, `${Math.max(...of.map(errors)).toFixed(1)}`],
-        of.some(({ holds }) => !holds),
-      ),
-    ),
+    columns: [
+      wordColumn('Family', 'family', 'name of the family', ([family]) => family),
+      { head: 'Values', text: ([, of]) => `${of.length}`, data: [['values', 'values judged', ([, of]) => of.length]] },
+      { head: 'Hold', text: ([, of]) => `${hold(of)}`, data: [['hold', 'values that hold', ([, of]) => hold(of)]] },
+      { head: 'Most off', text: ([, of]) => most(of).toFixed(1), data: [['most_off', 'in standard errors', ([, of]) => most(of)]] },
+    ],
+    rows: families,
+    marked: ([, of]) => hold(of) < of.length,
     note: 'Most off: in standard errors of the simulated mean. Marked rows hold values that do not hold.',
-  }
+  })
 }
 
 /** How far off, in standard errors. */
@@ -59,22 +62,22 @@ const errors = ({ value, simulated, standardError }: Verdict): number =>
   standardError === 0 ? 0 : Math.abs(simulated - value) / standardError
 
 function valueTable(family: string, verdicts: readonly Verdict[]): Table {
-  return {
+  const off = ({ value, simulated }: Verdict): number => simulated / value - 1
+  return tableOf<Verdict>({
     caption: `Values of ${family}`,
     columns: [
-      column('Line', 'left'),
-      column('Value', 'right'),
-      column('Off', 'right'),
-      column('Seen', 'right'),
-      column('Simulated', 'right'),
-      column('Runs', 'right'),
+      { ...wordColumn<Verdict>('Line', 'line', 'name of the line', ({ id }) => id), text: ({ id }) => unbroken(id) },
+      { head: 'Value', text: ({ value }) => value.toPrecision(5), data: [['value', 'exactly known', ({ value }) => value]] },
+      { head: 'Off', text: (verdict) => percent(off(verdict)), data: [['off', 'share of the value', off]] },
+      { head: 'Seen', text: ({ sees }) => percent(sees), data: [['seen', 'share of the value that would be found', ({ sees }) => sees]] },
+      {
+        head: 'Simulated',
+        text: ({ simulated }) => simulated.toPrecision(6),
+        data: [['simulated', 'mean of the runs', ({ simulated }) => simulated]],
+      },
+      { head: 'Runs', text: ({ replications }) => `${replications}`, data: [['replications', 'runs', ({ replications }) => replications]] },
     ],
-    rows: verdicts.map(({ id, value, simulated, replications, sees, holds }) =>
-      row(
-        [unbroken(id), value.toPrecision(5), percent(simulated / value - 1), percent(sees), simulated.toPrecision(6), `${replications}`],
-        !holds,
-      ),
-    ),
-    note: null,
-  }
+    rows: verdicts,
+    marked: ({ holds }) => !holds,
+  })
 }

@@ -2,7 +2,8 @@
 import type { ChartRow, Figure } from './figure.ts'
 import { formatNumber } from './format.ts'
 import { frame, type Layer, niceStep } from './frame.ts'
-import { column, row, type Table } from './table.ts'
+import { type Table, tableOf } from './table.ts'
+import { fieldName } from './tableFields.ts'
 
 /** One size, computed one way. */
 export interface CostPoint {
@@ -123,16 +124,25 @@ function layers(points: readonly CostPoint[], names: readonly string[], { of, un
 
 function costTable(points: readonly CostPoint[], names: readonly string[], { of, unit }: CostGrowthOptions): Table {
   const sizes = [...new Set(points.map(({ size }) => size))].sort((a, b) => a - b)
-  const text = (name: string, size: number): string => {
-    const point = points.find((each) => each.series === name && each.size === size)
-    return point === undefined ? '–' : `${costText(point.cost)} (${costText(point.least)} … ${costText(point.greatest)})`
-  }
-  return {
+  const at = (name: string, size: number): CostPoint | undefined => points.find((each) => each.series === name && each.size === size)
+  const text = (point: CostPoint | undefined): string =>
+    point === undefined ? '–' : `${costText(point.cost)} (${costText(point.least)} … ${costText(point.greatest)})`
+  return tableOf<number>({
     caption: `${capital(unit)} an event, by number of ${of}: median (least … greatest)`,
-    columns: [column(capital(of), 'right'), ...names.map((name) => column(name, 'right'))],
-    rows: sizes.map((size) => row([formatNumber(size, 0), ...names.map((name) => text(name, size))])),
-    note: null,
-  }
+    columns: [
+      { head: capital(of), text: (size) => formatNumber(size, 0), data: [['size', `number of ${of}`, (size) => size]] },
+      ...names.map((name) => ({
+        head: name,
+        text: (size: number) => text(at(name, size)),
+        data: [
+          [fieldName(name), `${unit} an event, median of the runs`, (size: number) => at(name, size)?.cost ?? null] as const,
+          [`${fieldName(name)}_least`, 'least of the runs', (size: number) => at(name, size)?.least ?? null] as const,
+          [`${fieldName(name)}_greatest`, 'greatest of the runs', (size: number) => at(name, size)?.greatest ?? null] as const,
+        ],
+      })),
+    ],
+    rows: sizes,
+  })
 }
 
 const capital = (words: string): string => `${words[0]!.toUpperCase()}${words.slice(1)}`

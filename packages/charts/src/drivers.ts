@@ -3,7 +3,7 @@ import type { DriverResult } from '@loopwright/study'
 import type { ChartRow, Figure } from './figure.ts'
 import { decimalsFor, formatNumber, formatShare } from './format.ts'
 import { frame, type Layer, niceStep } from './frame.ts'
-import { column, row, type Table } from './table.ts'
+import { type ColumnOf, type Table, tableOf, wordColumn } from './table.ts'
 
 export interface DriversOptions {
   /** what one window is called. Default: "window" */
@@ -14,11 +14,13 @@ type Effect = DriverResult['drivers'][number]
 
 /** more bars would not be read; the table has all */
 const BARS_MAX = 14
+/** drivers that a sentence names beside the first */
+const NAMED_MAX = 3
 /** bar and the line of text above it */
 const STEP_PIXELS = 40
 
 /**
- * Horizontal bars, the largest gain first; what limits the line is dark, the rest pale.
+ * Horizontal bars, the largest gain first; the times that count most are dark, the rest pale.
  *
  * @example drivers({ drivers: [], limits: [], step: 0.05 }).finding // => 'Nothing was found to drive the output.'
  */
@@ -46,8 +48,7 @@ export function drivers(result: Pick<DriverResult, 'drivers' | 'limits' | 'step'
     swapRows: false,
     finding: found,
     alt,
-    readLine:
-      'Per cent more output for one per cent less time (of the time between stops, and of a share: more), other things equal, in the same random worlds. Thin bars: 95 % intervals. Dark: what limits the line.',
+    readLine: `Per cent more output for one per cent less time (of the time between stops, and of a share: more), other things equal, over the same simulated ${per}s. Thin bars: 95 % intervals. Dark: the times that count most.`,
     table: driverTable(result, per),
   }
 }
@@ -87,41 +88,59 @@ function layers(rows: readonly ChartRow[]): Layer[] {
   ]
 }
 
-/** "0.86 %" */
-function gainText({ elasticity: { mean, halfWidth } }: Effect): string {
+/** "0.86 %": more output for 1 % less of it, rounded by its interval; the one text of this number on a page. */
+export function gainText({ elasticity: { mean, halfWidth } }: Pick<Effect, 'elasticity'>): string {
   return `${formatNumber(mean, Math.max(1, Math.min(2, decimalsFor(halfWidth, 2))))} %`
 }
 
 function finding({ drivers: all, limits }: Pick<DriverResult, 'drivers' | 'limits'>): string {
-  const [first, ...others] = limits.map((index) => all[index]!)
+  const [first, ...alike] = limits.map((index) => all[index]!)
   if (first === undefined) return 'Nothing was found to drive the output.'
-  const gain = `1 % less time there gives ${gainText(first)} more output`
-  if (others.length === 0) return `What limits this line is ${first.name}: ${gain}.`
-  return `What limits this line cannot be told apart: ${[first, ...others].map(({ name }) => name).join(', ')}; of ${first.name}, ${gain}.`
+  if (all.every(({ elasticity: { low, high } }) => low === 0 && high === 0)) return 'None of these changes anything in the output.'
+  const [less, gain] = [first.lessIsBetter ? 'less' : 'more', gainText(first)]
+  const { low, high } = first.elasticity
+  if (low <= 0)
+    return `No single time is shown to count yet; the largest effect is of ${first.name}: ${gain} more output for 1 % ${less} (${formatNumber(low, 2)} to ${formatNumber(high, 2)}).`
+  if (alike.length > 0) {
+    const named = alike.slice(0, NAMED_MAX).map(({ name }) => name)
+    const more = alike.length - named.length
+    return `${[first.name, ...named].join(', ')}${more > 0 ? ` and ${more} more` : ''} count most, and cannot be told apart: 1 % ${less} of ${first.name} gives ${gain} more output.`
+  }
+  const next = all.find((effect) => effect !== first && effect.elasticity.low > 0)
+  return next === undefined
+    ? `Nothing but ${first.name} is shown to count: 1 % ${less} of it gives ${gain} more output.`
+    : `${first.name} counts most, with ${gain} more output for 1 % ${less}; next is ${next.name}, with ${gainText(next)}.`
 }
 
 function driverTable({ drivers: all, limits, step }: Pick<DriverResult, 'drivers' | 'limits' | 'step'>, per: string): Table {
   const percent = formatNumber(step * 100, 0)
-  return {
+  const interval: ColumnOf<Effect> = {
+    head: '95 %\ninterval',
+    text: ({ elasticity: { low, high } }) => `${formatNumber(low, 2)} to ${formatNumber(high, 2)}`,
+    data: [
+      ['elasticity_low', 'lower limit of the 95 % interval', ({ elasticity }) => elasticity.low],
+      ['elasticity_high', 'upper limit of the 95 % interval', ({ elasticity }) => elasticity.high],
+    ],
+  }
+  return tableOf<Effect>({
     caption: `What drives the output, the largest first`,
     columns: [
-      column('Driver', 'left'),
-      column('1 % better\ngives, %', 'right'),
-      column('95 %\ninterval', 'right'),
-      column(`${percent} % better:\nunits a ${per}`, 'right'),
+      wordColumn('Driver', 'driver', 'what was changed', ({ name }) => name),
+      {
+        head: '1 % better\ngives, %',
+        bar: ({ elasticity }) => Math.max(0, elasticity.mean),
+        text: (effect) => gainText(effect).replace(' %', ''),
+        data: [['elasticity', '% more output for 1 % better', ({ elasticity }) => elasticity.mean]],
+      },
+      ...(all.every(({ elasticity: { halfWidth } }) => halfWidth === 0) ? [] : [interval]),
+      {
+        head: `${percent} % better:\nunits a ${per}`,
+        text: ({ unitsOfStep }) => formatNumber(unitsOfStep, 1),
+        data: [['units_of_step', `units per ${per} more for ${percent} % better`, ({ unitsOfStep }) => unitsOfStep]],
+      },
     ],
-    rows: all.map((effect, index) => {
-      const { low, high } = effect.elasticity
-      return row(
-        [
-          effect.name,
-          gainText(effect).replace(' %', ''),
-          `${formatNumber(low, 2)} to ${formatNumber(high, 2)}`,
-          formatNumber(effect.unitsOfStep, 1),
-        ],
-        limits.includes(index),
-      )
-    }),
+    rows: all,
+    marked: (_, index) => limits.includes(index),
     note: 'Better: less of a time, more of a time between stops. Of a share of products: more of it, whether that is better or not.',
-  }
+  })
 }

@@ -1,5 +1,14 @@
 import { describe, expect, test } from 'vitest'
-import { decimalsFor, formatDuration, formatMinutes, formatNumber, formatShare, formatWithHalfWidth, percent } from './format.ts'
+import {
+  decimalsFor,
+  formatDuration,
+  formatMinutes,
+  formatNumber,
+  formatShare,
+  formatStretch,
+  formatWithHalfWidth,
+  percent,
+} from './format.ts'
 
 const thin = '\u202f'
 
@@ -31,7 +40,7 @@ describe('rounding by the interval', () => {
   })
   test('no half-width, no rounding but the greatest allowed', () => {
     expect(decimalsFor(0, 2)).toBe(2)
-    expect(formatWithHalfWidth(330, 0)).toBe('330 ± 0')
+    expect(formatWithHalfWidth(330, 0)).toBe('330')
   })
   test('units are whole, and a half-width is never said to be 0', () => {
     expect(formatWithHalfWidth(330.2133, 0.3)).toBe('330 ± 1')
@@ -49,18 +58,28 @@ test('shares: all and nothing are said of these alone', () => {
 })
 
 test('durations in the unit that reads best', () => {
-  expect([0, 0.15, 42, 119, 120, 750, 7200, 27000, 10, 4.95].map(formatDuration)).toEqual([
+  expect([0, 0.15, 42, 119, 120, 750, 7199, 7200, 27000, 28_799, 30_000, 3_603_600, 10, 4.95].map(formatDuration)).toEqual([
     '0 s',
     '0.15 s',
     '42 s',
     '119 s',
     '2 min',
     '12.5 min',
+    '120 min',
     '2 h',
-    '7.5 h',
+    '7 h 30 min',
+    '8 h',
+    '8 h 20 min',
+    `1${thin}001 h`,
     '10 s',
     '4.95 s',
   ])
+})
+
+test('a stretch: in minutes, or from 2 h on each end as it reads best', () => {
+  expect(formatStretch(0, 90)).toBe('0 to 1.5 min')
+  expect(formatStretch(3600, 4500)).toBe('60 to 75 min')
+  expect(formatStretch(5400, 8100)).toBe('90 min to 2 h 15 min')
 })
 
 test('minutes: one decimal below ten, and a little is not nothing', () => {

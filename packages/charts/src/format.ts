@@ -35,16 +35,15 @@ export function decimalsFor(halfWidth: number, decimalsMax = 3): number {
 }
 
 /**
- * A mean and the half-width of its interval, both rounded by the half-width.
+ * A mean and the half-width of its interval, both rounded by the half-width; the mean alone where there is no chance in it.
  *
  * @param decimalsMax   0 for counts of units
  * @example formatWithHalfWidth(330.2133, 0.86) // => '330 ± 1'
  */
 export function formatWithHalfWidth(value: number, halfWidth: number, decimalsMax = 0): string {
   const decimals = decimalsFor(halfWidth, decimalsMax)
-  const step = 10 ** -decimals
-  const shown = halfWidth > 0 ? Math.max(halfWidth, step) : 0
-  return `${formatNumber(value, decimals)} ± ${formatNumber(shown, decimals)}`
+  if (halfWidth === 0) return formatNumber(value, decimals)
+  return `${formatNumber(value, decimals)} ± ${formatNumber(Math.max(halfWidth, 10 ** -decimals), decimals)}`
 }
 
 /**
@@ -69,15 +68,28 @@ export function percent(share: number): string {
 }
 
 /**
- * Seconds in the unit that reads best.
+ * Seconds in the unit that reads best; from 2 h on hours and minutes, rounded to the minute.
  *
  * @param seconds   ≥ 0
- * @example formatDuration(750) // => '12.5 min'
+ * @example formatDuration(30_000) // => '8 h 20 min'
  */
 export function formatDuration(seconds: number): string {
   if (seconds < 120) return `${trimmed(seconds, seconds < 10 ? 2 : 1)} s`
   if (seconds < 7200) return `${trimmed(seconds / 60, 1)} min`
-  return `${trimmed(seconds / 3600, 1)} h`
+  const minutes = Math.round(seconds / 60)
+  const hours = `${formatNumber(Math.floor(minutes / 60), 0)} h`
+  return minutes % 60 === 0 ? hours : `${hours} ${minutes % 60} min`
+}
+
+/**
+ * A stretch of time on one clock.
+ *
+ * @param fromSeconds  ≥ 0
+ * @example formatStretch(60, 660) // => '1 to 11 min'
+ */
+export function formatStretch(fromSeconds: number, toSeconds: number): string {
+  if (toSeconds >= 7200) return `${formatDuration(fromSeconds)} to ${formatDuration(toSeconds)}`
+  return `${trimmed(fromSeconds / 60, 1)} to ${trimmed(toSeconds / 60, 1)} min`
 }
 
 /**

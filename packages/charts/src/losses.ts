@@ -3,7 +3,7 @@ import type { LossResult } from '@loopwright/study'
 import type { ChartRow, Figure } from './figure.ts'
 import { decimalsFor, formatNumber, formatShare, formatWithHalfWidth } from './format.ts'
 import { frame, type Layer, niceStep } from './frame.ts'
-import { column, row, type Table } from './table.ts'
+import { type Table, tableOf, wordColumn } from './table.ts'
 
 export interface LossesOptions {
   /** what one window is called. Default: "window" */
@@ -36,7 +36,7 @@ export function losses(result: Pick<LossResult, 'forecast' | 'ideal' | 'gap' | '
     swapRows: false,
     finding: found,
     alt,
-    readLine: `From the top: units a ${per} without any of the causes, then what each cause takes, down to the line as it stands, all in the same random worlds. Each cause is counted with those above it there and those below it gone. Thin bars: 95 % intervals. Pale: totals.`,
+    readLine: `From the top: units a ${per} without any of the causes, then what each cause takes, down to the line as it stands, all over the same simulated ${per}s. Each cause is counted with those above it there and those below it gone. Thin bars: 95 % intervals. Pale: totals.`,
     table: lossTable(result, rows, per),
   }
 }
@@ -65,7 +65,7 @@ function rowsOf({ forecast, ideal, causes }: Told, per: string): ChartRow[] {
 }
 
 function total(cause: string, { mean, halfWidth, low, high }: Total, per: string): ChartRow {
-  const text = formatWithHalfWidth(mean, halfWidth)
+  const text = halfWidth > 0 ? formatWithHalfWidth(mean, halfWidth) : formatNumber(mean, 0)
   return { cause, kind: 'total' satisfies Kind, from: 0, to: mean, low, high, text, tip: `${cause}: ${text} units a ${per}` }
 }
 
@@ -102,8 +102,10 @@ function layers(rows: readonly ChartRow[], per: string): Layer[] {
 
 /** What is lost of a gain by taking out: "−40 ± 3", or where the cause helps, "+2 ± 1"; one decimal at most */
 function lostText({ mean, halfWidth }: Loss['step']): string {
-  const decimals = lostDecimals(halfWidth)
-  const text = `${mean < 0 ? '+' : ''}${formatNumber(-mean, decimals)}`
+  if (mean === 0 && halfWidth === 0) return '0'
+  const decimals = lostDecimals(mean, halfWidth)
+  const size = formatNumber(-mean, decimals)
+  const text = mean < 0 && /[1-9]/.test(size) ? `+${size}` : size
   return halfWidth > 0 ? `${text} ± ${formatNumber(Math.max(halfWidth, 10 ** -decimals), decimals)}` : text
 }
 
@@ -112,24 +114,111 @@ function finding({ forecast, ideal, gap, causes }: Told, per: string): string {
   const shown = causes.filter(({ step }) => step.mean > 0 && step.status !== 'no difference shown')
   const [first, ...others] = shown.toSorted((a, b) => b.step.mean - a.step.mean)
   if (first === undefined) return 'No cause is shown to cost units.'
-  const all = `In all, ${sizeText(gap)} units of ${formatNumber(ideal.mean, 0)} are lost.`
   const alike = others.filter(({ step }) => step.high >= first.step.low)
-  if (alike.length > 0) return `The largest losses cannot be told apart: ${[first, ...alike].map(sized).join(', ')} units a ${per}. ${all}`
+  if (alike.length > 0) return `The largest losses cannot be told apart: ${[first, ...alike].map(sized).join(', ')} units a ${per}.`
   const next = others.slice(0, 2).map(sized).join(' and ')
-  return `The largest loss is by ${first.name}: ${sizeText(first.step)} units a ${per}${next === '' ? '' : `; next by ${next}`}. ${all}`
+  return `The largest loss is by ${first.name}: ${sizeText(first.step)} units a ${per}${next === '' ? '' : `; next by ${next}`}.`
 }
 
 const sized = ({ name, step }: Loss): string => `${name} (${sizeText(step)})`
-const sizeText = ({ mean, halfWidth }: Loss['step']): string => formatNumber(Math.abs(mean), lostDecimals(halfWidth))
-const lostDecimals = (halfWidth: number): number => Math.max(0, decimalsFor(halfWidth, 1))
+const sizeText = ({ mean, halfWidth }: Loss['step']): string => formatNumber(Math.abs(mean), lostDecimals(mean, halfWidth))
+/** Whole units where there is no chance in them. */
+const lostDecimals = (mean: number, halfWidth: number): number =>
+  halfWidth === 0 && Number.isInteger(mean) ? 0 : Math.max(0, decimalsFor(halfWidth, 1))
 
-function lossTable({ gap }: Told, rows: readonly ChartRow[], per: string): Table {
-  return {
+interface Row {
+  readonly cause: string
+  /** as drawn */
+  readonly text: string
+  /** units left after it */
+  readonly leaves: number
+  /** null: a total */
+  readonly loss: Loss | null
+  readonly total: Total | null
+}
+
+function lossTable({ forecast, ideal, gap, causes }: Told, rows: readonly ChartRow[], per: string): Table {
+  const random = causes.some(({ step, alone }) => step.halfWidth > 0 || alone.halfWidth > 0)
+  const totals = [ideal, ...causes.map(() => null), forecast]
+  const losses = [null, ...causes.toReversed(), null]
+  const step = ({ loss, total }: Row, of: (step: Loss['step']) => number, whole: (total: Total) => number): number | null =>
+    loss === null ? (total === null ? null : whole(total)) : of(loss.step)
+  return tableOf<Row>({
     caption: `Units a ${per}, from the ideal to the forecast`,
-    columns: [column('Cause', 'left'), column(`Units a\n${per}`, 'right'), column('Leaves', 'right')],
-    rows: rows.map(({ cause, kind, text, to }) =>
-      row([String(cause), String(text), kind === 'total' ? '' : formatNumber(Number(to), 0)], kind === 'total'),
-    ),
-    note: gap === null ? null : 'With 95 % intervals. Another order of the causes would share out otherwise what they cost together.',
-  }
+    columns: [
+      wordColumn('Cause', 'cause', 'what takes units; the first and last rows are totals', ({ cause }) => cause),
+      {
+        head: `Units a\n${per}`,
+        bar: ({ loss }) => (loss === null ? null : Math.abs(loss.step.mean)),
+        text: ({ text }) => text,
+        data: [
+          [
+            'units',
+            `units per ${per}: of a total made, of a cause what it takes, below 0`,
+            (row) =>
+              step(
+                row,
+                ({ mean }) => -mean,
+                ({ mean }) => mean,
+              ),
+          ],
+          [
+            'units_low',
+            'lower limit of the 95 % interval',
+            (row) =>
+              step(
+                row,
+                ({ high }) => -high,
+                ({ low }) => low,
+              ),
+          ],
+          [
+            'units_high',
+            'upper limit of the 95 % interval',
+            (row) =>
+              step(
+                row,
+                ({ low }) => -low,
+                ({ high }) => high,
+              ),
+          ],
+        ],
+      },
+      {
+        head: 'Leaves',
+        text: ({ loss, leaves }) => (loss === null ? '' : formatNumber(leaves, 0)),
+        data: [['leaves', `units per ${per} left after it`, ({ leaves }) => leaves]],
+      },
+      {
+        head: 'Gained if it\nalone were gone',
+        text: ({ loss }) => (loss === null ? '' : gainText(loss.alone)),
+        data: [
+          ['alone', `units per ${per} more if this cause alone were gone; empty for totals`, ({ loss }) => loss?.alone.mean ?? null],
+          ['alone_low', 'lower limit of the 95 % interval', ({ loss }) => loss?.alone.low ?? null],
+          ['alone_high', 'upper limit of the 95 % interval', ({ loss }) => loss?.alone.high ?? null],
+        ],
+      },
+    ],
+    rows: rows.map(({ cause, text, to }, index) => ({
+      cause: String(cause),
+      text: String(text),
+      leaves: Number(to),
+      loss: losses[index] ?? null,
+      total: totals[index] ?? null,
+    })),
+    marked: ({ loss }) => loss === null,
+    note:
+      gap === null
+        ? null
+        : `Minus: units that the cause takes, counted with those above it there and those below it gone; another order would share out otherwise what causes cost together.${random ? ' Intervals: 95 %.' : ''}`,
+  })
+}
+
+/** A gain, or below 0 a loss; one decimal at most. */
+function gainText({ mean, halfWidth }: Loss['step']): string {
+  if (mean === 0 && halfWidth === 0) return '0'
+  const decimals = lostDecimals(mean, halfWidth)
+  return halfWidth > 0
+    ? `${formatNumber(mean, decimals)} ± ${formatNumber(Math.max(halfWidth, 10 ** -decimals), decimals)}`
+    : formatNumber(mean, decimals)
 }

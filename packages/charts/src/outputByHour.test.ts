@@ -27,14 +27,14 @@ describe('a window of two hours and a half', () => {
     ])
   })
   test('the finding compares hours once breaks are taken out', () => {
-    expect(figure.finding).toBe('With 5 carriers the loop makes 42 units in an hour worked; slowest is 22:30, at 36.')
+    expect(figure.finding).toBe('With 5 carriers 42 units are made in an hour worked; slowest is 22:30, at 36.')
   })
 })
 
 test('even hours are said to be even', () => {
   const { finding } = outputByHour({ carriers: 1, outputByHour: [40, 20] }, { windowSeconds: 5_400 })
   expect(finding).toBe(
-    'With 1 carrier the loop makes 40 units in an hour worked, and no hour differs by more than 5 % once breaks are taken out.',
+    'With 1 carrier 40 units are made in an hour worked, and no hour differs by more than 5 % once breaks are taken out.',
   )
 })
 
@@ -53,7 +53,7 @@ test('breaks that are there but not known leave the pace out, and are said to be
     { per: 'shift', windowSeconds: 7_200, netSeconds: 5_400, plan: 60 },
   )
   expect(rows.map(({ pace }) => pace)).toEqual([null, null])
-  expect(finding).toBe('With 5 carriers the loop makes 33 units in an hour of the shift, breaks included; slowest is hour 2, at 22.')
+  expect(finding).toBe('With 5 carriers 33 units are made in an hour of the shift, breaks included; slowest is hour 2, at 22.')
   expect(table.columns.map(({ head }) => head)).toEqual(['Hour', 'Length (min)', 'Mean output (units)', 'Rate (units/h)'])
 })
 

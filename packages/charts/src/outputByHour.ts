@@ -3,7 +3,7 @@ import type { SweepCount } from '@loopwright/study'
 import type { ChartRow, Figure, WindowWords } from './figure.ts'
 import { formatMinutes, formatNumber } from './format.ts'
 import { carriersText, frame, type Layer, windowOf } from './frame.ts'
-import { column, row, type Table } from './table.ts'
+import { type Table, tableOf } from './table.ts'
 
 export interface OutputByHourOptions extends WindowWords {
   /** breaks within the window, seconds from its start, see `breaksWithin`. Default: not known; where netSeconds tells that there are some, the pace of the plan is left out */
@@ -180,31 +180,53 @@ function finding(carriers: number, hours: readonly Hour[], known: boolean, per: 
   const worked = rated.reduce((sum, hour) => sum + hour.workedSeconds, 0)
   const mean = (rated.reduce((sum, hour) => sum + hour.units, 0) * 3600) / worked
   const slowest = rated.reduce((low, hour) => (hour.rate < low.rate ? hour : low))
-  const first = `With ${carriersText(carriers)} the loop makes ${formatNumber(mean, 0)} units in an hour ${known ? 'worked' : `of the ${per}, breaks included`}`
+  const first = `With ${carriersText(carriers)} ${formatNumber(mean, 0)} units are made in an hour ${known ? 'worked' : `of the ${per}, breaks included`}`
   if (rated.every(({ rate }) => Math.abs(rate - mean) <= 0.05 * mean))
     return `${first}, and no hour differs by more than 5 %${known ? ' once breaks are taken out' : ''}.`
   return `${first}; slowest is ${slowest.label}, at ${formatNumber(slowest.rate, 0)}.`
 }
 
+const rateOf = ({ workedSeconds, units }: Hour): number | null => (workedSeconds === 0 ? null : (units * 3600) / workedSeconds)
+
 function hourTable(carriers: number, hours: readonly Hour[], per: string, known: boolean, plan: number | null): Table {
-  return {
+  return tableOf<Hour>({
     caption: `Output by hour of the ${per} with ${carriersText(carriers)}`,
     columns: [
-      column('Hour', 'left'),
-      column(known ? 'Worked (min)' : 'Length (min)', 'right'),
-      column('Mean output (units)', 'right'),
-      ...(plan === null ? [] : [column('Plan pace (units)', 'right')]),
-      column(known ? 'Per hour worked (units/h)' : 'Rate (units/h)', 'right'),
+      {
+        head: 'Hour',
+        align: 'left',
+        text: ({ label }) => label,
+        data: [
+          ['hour', 'the hour as it is called, or the clock time at which it begins', ({ label }) => label],
+          ['hour_start_s', `start of the hour, seconds from the start of the ${per}`, ({ startSeconds }) => startSeconds],
+        ],
+      },
+      {
+        head: known ? 'Worked (min)' : 'Length (min)',
+        text: ({ workedSeconds }) => formatMinutes(workedSeconds),
+        data: [['worked_s', known ? 'seconds without breaks' : 'seconds, breaks included', ({ workedSeconds }) => workedSeconds]],
+      },
+      {
+        head: 'Mean output (units)',
+        text: ({ units }) => formatNumber(units, 1),
+        data: [['units_mean', 'mean units made in the hour', ({ units }) => units]],
+      },
+      ...(plan === null
+        ? []
+        : [
+            {
+              head: 'Plan pace (units)',
+              text: ({ pace }: Hour) => formatNumber(pace ?? 0, 1),
+              data: [['plan_units', 'units that the plan asks for in the hour', ({ pace }: Hour) => pace] as const],
+            },
+          ]),
+      {
+        head: known ? 'Per hour worked (units/h)' : 'Rate (units/h)',
+        text: (hour) => (rateOf(hour) === null ? '–' : formatNumber(rateOf(hour)!, 1)),
+        data: [['units_per_hour', `units an hour ${known ? 'worked' : 'of time, breaks included'}; empty: no work in it`, rateOf]],
+      },
     ],
-    rows: hours.map(({ label, workedSeconds, units, pace }) =>
-      row([
-        label,
-        formatMinutes(workedSeconds),
-        formatNumber(units, 1),
-        ...(pace === null ? [] : [formatNumber(pace, 1)]),
-        workedSeconds === 0 ? '–' : formatNumber((units * 3600) / workedSeconds, 1),
-      ]),
-    ),
+    rows: hours,
     note: `Means of all simulated ${per}s. ${known ? 'Worked: breaks taken out.' : 'Breaks are not taken out.'}`,
-  }
+  })
 }

@@ -34,34 +34,55 @@ describe('rows', () => {
     expect([of('stopped').letter, of('blocked').word]).toEqual(['', ''])
     expect([of('break').letter, of('break').word]).toEqual(['Br', 'break'])
   })
-  test('the table holds the minutes of the same shares', () => {
-    expect(table.columns.map(({ head }) => head)).toEqual([
+  test('the table holds the same shares in per cent, and all states in full behind them', () => {
+    expect(table.columns.map(({ head }) => head.replace('-\n', ''))).toEqual([
       'Station',
-      'Working (min)',
-      'Blocked (min)',
-      'Exchanging (min)',
-      'Starved (min)',
-      'Stopped (min)',
-      'Break (min)',
-      'Longest block, mean (min)',
+      'working',
+      'blocked',
+      'exchanging',
+      'starved',
+      'stopped',
+      'break',
+      'longest block,\nmean (min)',
     ])
-    expect(table.rows[1]!.cells).toEqual(['Test', '285', '5.0', '50', '100', '10', '50', '1.5'])
+    expect(table.rows[1]!.cells).toEqual(['test Test', '57', '1', '10', '20', '2', '10', '1.5'])
+    const fields = table.columns.flatMap((column) => column.fields.map(({ name }) => name))
+    expect(fields).toContain('waiting_for_receiver')
+    expect(table.rows[1]!.values[fields.indexOf('starved')]).toBeCloseTo(0.2, 12)
+  })
+  test('a terminal gets the seven largest states, and is told which are left out', () => {
+    const of: Partial<Record<StationState, number>> = {
+      working: 0.5,
+      handling: 0.01,
+      'waiting for operator': 0.1,
+      blocked: 0.1,
+      exchanging: 0.1,
+    }
+    const all = { ...of, starved: 0.05, stopped: 0.05, 'waiting for product': 0.04, break: 0.05 }
+    const many = stationTimes({ carriers: 6, stations: [station('Test', all)] }, WINDOW).table
+    expect(many.columns.filter(({ pageOnly }) => !pageOnly)).toHaveLength(8)
+    expect(many.note).toContain('With handling and waiting for product each row adds up to 100 but for rounding.')
   })
 })
 
 describe('finding', () => {
   const say = (of: Partial<Record<StationState, number>>) =>
     stationTimes({ carriers: 6, stations: [count.stations[0]!, station('Test', of)] }, WINDOW).finding.replaceAll('\u202f', ' ')
-  test('starved at the busiest: too few', () => {
+  test('starved at the busiest', () => {
     expect(say({ working: 0.57, exchanging: 0.1, starved: 0.2 })).toBe(
-      'With 6 carriers the busiest station is Test: working 57 % of the shift, without a carrier 20 %. It waits for carriers: too few.',
+      'With 6 carriers the busiest station is Test: working 57 % of the shift, without a carrier 20 %.',
     )
   })
-  test('blocked at the busiest: too many', () => {
-    expect(say({ working: 0.57, exchanging: 0.1, blocked: 0.2, starved: 0.01 })).toContain('The way ahead is full: too many carriers')
+  test('blocked at the busiest', () => {
+    expect(say({ working: 0.57, exchanging: 0.1, blocked: 0.2, starved: 0.01 })).toContain('unable to send its carrier on 20 %.')
+  })
+  test('an operator at the busiest', () => {
+    expect(say({ working: 0.57, exchanging: 0.1, 'waiting for operator': 0.2, starved: 0.01 })).toContain('waiting for an operator 20 %.')
   })
   test('neither', () => {
-    expect(say({ working: 0.7, exchanging: 0.1, blocked: 0.01, starved: 0.02 })).toContain('starved 2 %, blocked 1 %: it hardly ever waits')
+    expect(say({ working: 0.7, exchanging: 0.1, blocked: 0.01, starved: 0.02 })).toContain(
+      'working 70 % of the shift; it hardly ever waits.',
+    )
   })
   test('no stations, no claim', () => expect(stationTimes({ carriers: 6, stations: [] }, WINDOW).finding).toBe('There are no stations.'))
 })

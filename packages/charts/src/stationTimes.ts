@@ -2,10 +2,11 @@
 import type { StationState } from '@loopwright/line'
 import type { StationShares, SweepCount } from '@loopwright/study'
 import type { ChartRow, Figure, WindowWords } from './figure.ts'
-import { formatMinutes, formatShare } from './format.ts'
+import { formatMinutes, formatShare, percent } from './format.ts'
 import { carriersText, frame, type Layer, windowOf } from './frame.ts'
 import { STATE_LOOKS, STATES } from './states.ts'
-import { column, row, type Table } from './table.ts'
+import { type FieldOf, type Table, tableOf } from './table.ts'
+import { fieldName } from './tableFields.ts'
 
 export interface StationTimesOptions extends WindowWords {
   /** states in the key; give those of the whole sweep, so that the key stays when the count changes. Default: those that occur here */
@@ -43,7 +44,7 @@ export function stationTimes(count: Pick<SweepCount, 'carriers' | 'stations'>, o
     swapRows: true,
     finding: found,
     alt,
-    readLine: `Each bar is the whole ${per} of one station. Starved at every station: too few carriers. Blocked at every station, also at the busiest: too many. Words and letters stand in parts of 4 % and more.`,
+    readLine: `Each bar is the whole ${per} of one station. Starved: no carrier is there or on its way in. Blocked: its carrier is done and cannot go on. Words and letters stand in parts of 4 % and more.`,
     table: shareTable(count, windowSeconds, per),
   }
 }
@@ -147,31 +148,101 @@ function finding({ carriers, stations }: Pick<SweepCount, 'carriers' | 'stations
   const share = (of: StationShares, ...states: StationState[]) => states.reduce((sum, state) => sum + of.shares[STATES.indexOf(state)]!, 0)
   const busy = (of: StationShares) => share(of, 'working', 'handling', 'exchanging')
   const busiest = stations.reduce((best, each) => (busy(each) > busy(best) ? each : best))
-  const starved = share(busiest, 'starved')
-  const blocked = share(busiest, 'blocked')
   const first = `With ${carriersText(carriers)} the busiest station is ${busiest.title}: working ${formatShare(share(busiest, 'working'))} of the ${per}`
-  if (starved >= 0.05 && starved > blocked) return `${first}, without a carrier ${formatShare(starved)}. It waits for carriers: too few.`
-  if (blocked >= 0.05 && blocked > starved)
-    return `${first}, unable to send its carrier on ${formatShare(blocked)}. The way ahead is full: too many carriers, or a slow place behind it.`
-  return `${first}, starved ${formatShare(starved)}, blocked ${formatShare(blocked)}: it hardly ever waits for carriers.`
+  const waits = WAITS.map(([state, words]) => ({ words, share: share(busiest, state) })).sort((a, b) => b.share - a.share)
+  const [most] = waits
+  return most!.share >= 0.05 ? `${first}, ${most!.words} ${formatShare(most!.share)}.` : `${first}; it hardly ever waits.`
+}
+
+/** why a station does not work, in words that a share follows */
+const WAITS: readonly (readonly [StationState, string])[] = [
+  ['starved', 'without a carrier'],
+  ['blocked', 'unable to send its carrier on'],
+  ['waiting for operator', 'waiting for an operator'],
+  ['waiting for product', 'waiting for a product'],
+  ['waiting for receiver', 'waiting for its receiver'],
+  ['stopped', 'stopped'],
+]
+
+/** states that fit into a terminal beside the station */
+const TERMINAL_STATES = 7
+/** heads broken where a narrow column needs it */
+const HEADS: Partial<Record<StationState, string>> = {
+  handling: 'hand-\nling',
+  'waiting for operator': 'waits for\noperator',
+  'waiting for product': 'waits for\nproduct',
+  'waiting for receiver': 'waits for\nreceiver',
+  exchanging: 'exchan-\nging',
 }
 
 function shareTable({ carriers, stations }: Pick<SweepCount, 'carriers' | 'stations'>, windowSeconds: number, per: string): Table {
-  const states = statesIn([{ stations }])
-  return {
-    caption: `Time of each station with ${carriersText(carriers)}, minutes of the ${per} of ${formatMinutes(windowSeconds)} min`,
+  const shown = statesIn([{ stations }])
+  const share = ({ shares }: StationShares, state: StationState): number => shares[STATES.indexOf(state)]!
+  const sum = (state: StationState): number => stations.reduce((all, station) => all + share(station, state), 0)
+  const largest = [...shown].sort((a, b) => sum(b) - sum(a)).slice(0, TERMINAL_STATES)
+  const left = shown.filter((state) => !largest.includes(state))
+  const field = (state: StationState): FieldOf<StationShares> => [
+    fieldName(state),
+    `share of the ${per}, 0 … 1, in the state "${state}"`,
+    (station) => share(station, state),
+  ]
+  const hidden = STATES.filter((state) => !shown.includes(state))
+  return tableOf<StationShares>({
+    caption: `Where the time of each station goes with ${carriersText(carriers)}, % of the ${per} of ${formatMinutes(windowSeconds)} min`,
     columns: [
-      column('Station', 'left'),
-      ...states.map((state) => column(`${state[0]!.toUpperCase()}${state.slice(1)} (min)`, 'right')),
-      column('Longest block, mean (min)', 'right', true),
+      {
+        head: 'Station',
+        align: 'left',
+        text: ({ name, title }) => stationText(name, title),
+        data: [
+          ['station', 'name in the scenario', ({ name }) => name],
+          ['title', 'title of the station', ({ title }) => title],
+        ],
+      },
+      ...shown.map((state) => ({
+        head: HEADS[state] ?? state,
+        pageOnly: left.includes(state),
+        text: (station: StationShares) => percent(share(station, state)),
+        data: [field(state)],
+      })),
+      {
+        head: 'longest block,\nmean (min)',
+        pageOnly: true,
+        text: ({ longestBlockSecondsMean }) => formatMinutes(longestBlockSecondsMean),
+        data: [
+          [
+            'longest_block_s',
+            'longest time without a break that the station was blocked, seconds, mean',
+            (of) => of.longestBlockSecondsMean,
+          ],
+          ...hidden.map(field),
+        ],
+      },
     ],
-    rows: stations.map(({ title, shares, longestBlockSecondsMean }) =>
-      row([
-        title,
-        ...states.map((state) => formatMinutes(shares[STATES.indexOf(state)]! * windowSeconds)),
-        formatMinutes(longestBlockSecondsMean),
-      ]),
-    ),
-    note: null,
-  }
+    rows: stations,
+    note: [...WORDS.filter(([state]) => shown.includes(state)).map(([, words]) => words), sumNote(left)].join(' '),
+  })
+}
+
+/** what a state is, where its word does not say it */
+const WORDS: readonly (readonly [StationState, string])[] = [
+  ['blocked', 'Blocked: done, but no room ahead for the carrier.'],
+  ['exchanging', 'Exchanging: one carrier moves out and the next one in.'],
+  ['starved', 'Starved: no carrier comes.'],
+]
+
+/** A narrow terminal has not all states; the sum is that of all. */
+function sumNote(left: readonly StationState[]): string {
+  if (left.length === 0) return 'Each row adds up to 100 but for rounding.'
+  const names = left.length === 1 ? left[0]! : `${left.slice(0, -1).join(', ')} and ${left.at(-1)!}`
+  return `With ${names} each row adds up to 100 but for rounding.`
+}
+
+/** letters of a station that a narrow column holds */
+const STATION_MAX = 26
+
+/** "S6 Tightness test"; a long one is cut. */
+function stationText(name: string, title: string): string {
+  const whole = name === title ? name : `${name} ${title}`
+  return whole.length <= STATION_MAX ? whole : `${whole.slice(0, STATION_MAX - 1)}…`
 }

@@ -46,3 +46,22 @@ test('nothing but breaks, and nothing at all', () => {
   expect(stoppedTime({ carriers: 1, stoppedBy: [stops[0]!] }, WINDOW).rows).toMatchObject([{ cause: 'break', planned: true }])
   expect(stoppedTime({ carriers: 1, stoppedBy: [] }, WINDOW).finding).toBe('Nothing stopped.')
 })
+
+test('a cause at several places is one bar and one row, with its places below', () => {
+  const places = [
+    { place: 'S1', seconds: 120, count: 2 },
+    { place: 'S2', seconds: 60, count: 1 },
+  ]
+  const { rows, table } = stoppedTime({ carriers: 1, stoppedBy: [{ cause: 'Short stop', seconds: 180, count: 3, places }] }, WINDOW)
+  expect(rows.map(({ cause }) => cause)).toEqual(['Short stop'])
+  expect(table.rows.map(({ cells }) => cells)).toEqual([
+    ['Short stop', '3.0', '3.0', '1.0'],
+    ['– at S1', '2.0', '2.0', '1.0'],
+    ['– at S2', '1.0', '1.0', '1.0'],
+  ])
+  expect(table.rows.map(({ values }) => values.slice(0, 2))).toEqual([
+    ['Short stop', null],
+    ['Short stop', 'S1'],
+    ['Short stop', 'S2'],
+  ])
+})

@@ -3,11 +3,19 @@ import type { SweepCount } from '@loopwright/study'
 import type { ChartRow, Figure, WindowWords } from './figure.ts'
 import { formatMinutes, formatNumber } from './format.ts'
 import { carriersText, frame, type Layer, niceStep, windowOf } from './frame.ts'
-import { column, row, type Table } from './table.ts'
+import { type Table, tableOf } from './table.ts'
 
 export interface StoppedTimeOptions extends WindowWords {}
 
-type Stop = SweepCount['stoppedBy'][number]
+type Single = SweepCount['stoppedBy'][number]
+
+/** A cause, and where one cause stands at several places: each of them. */
+export interface StopCause extends Single {
+  /** default: one place, or none that is worth a name */
+  readonly places?: readonly { readonly place: string; readonly seconds: number; readonly count: number }[]
+}
+
+type Stop = StopCause
 
 /** more causes are added up in one bar */
 const CAUSES_MAX = 12
@@ -22,7 +30,10 @@ const BREAK = 'break'
  * @throws RangeError   if the window is not longer than 0 s
  * @example stoppedTime({ carriers: 3, stoppedBy: [] }, { windowSeconds: 3600 }).finding // => 'Nothing stopped.'
  */
-export function stoppedTime(count: Pick<SweepCount, 'carriers' | 'stoppedBy'>, options: StoppedTimeOptions): Figure {
+export function stoppedTime(
+  count: Pick<SweepCount, 'carriers'> & { readonly stoppedBy: readonly StopCause[] },
+  options: StoppedTimeOptions,
+): Figure {
   const { per } = windowOf(options)
   const sorted = inOrder(count.stoppedBy)
   const shown = gathered(drawn(sorted))
@@ -109,13 +120,51 @@ function finding(stops: readonly Stop[], per: string): string {
   return `The largest unplanned cause is ${worst.cause}: ${formatMinutes(worst.seconds)} min of a ${per} in ${stopsText(worst.count)}.${rest}`
 }
 
+interface Row {
+  readonly cause: string
+  /** null: the cause as a whole */
+  readonly place: string | null
+  readonly seconds: number
+  readonly count: number
+}
+
+/** A row for each cause; one that stands at several places has these below it. */
 function stopTable(carriers: number, stops: readonly Stop[], per: string): Table {
-  return {
+  const rows = stops.flatMap(({ cause, seconds, count, places = [] }): Row[] => [
+    { cause, place: null, seconds, count },
+    ...(places.length < 2 ? [] : places.map((each) => ({ cause, ...each }))),
+  ])
+  return tableOf<Row>({
     caption: `Stopped time by cause in one ${per} with ${carriersText(carriers)}, means`,
-    columns: [column('Cause', 'left'), column('Stopped (min)', 'right'), column('Stops', 'right'), column('Mean length (min)', 'right')],
-    rows: stops.map(({ cause, seconds, count }) =>
-      row([cause, formatMinutes(seconds), formatNumber(count, 1), count > 0 ? formatNumber(seconds / count / 60, 1) : '–']),
-    ),
+    columns: [
+      {
+        head: 'Cause',
+        align: 'left',
+        text: ({ cause, place }) => (place === null ? cause : `– at ${place}`),
+        data: [
+          ['cause', 'what stopped something', ({ cause }) => cause],
+          ['place', 'where; empty: the cause as a whole, at all its places', ({ place }) => place],
+        ],
+      },
+      {
+        head: 'Stopped (min)',
+        text: ({ seconds }) => formatMinutes(seconds),
+        data: [['seconds_mean', `seconds per ${per}, mean`, ({ seconds }) => seconds]],
+      },
+      {
+        head: 'Stops',
+        text: ({ count }) => formatNumber(count, 1),
+        data: [['stops_mean', `stops per ${per}, mean`, ({ count }) => count]],
+      },
+      {
+        head: 'Mean length (min)',
+        text: ({ seconds, count }) => (count > 0 ? formatNumber(seconds / count / 60, 1) : '–'),
+        data: [
+          ['length_s', 'seconds of one stop, mean; empty: there was none', ({ seconds, count }) => (count > 0 ? seconds / count : null)],
+        ],
+      },
+    ],
+    rows,
     note: 'Causes may overlap in time, so they do not add up.',
-  }
+  })
 }

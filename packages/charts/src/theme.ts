@@ -50,7 +50,7 @@ export function palette(look: Look): Palette {
  * @example vegaConfig('dark').background // => '#17181b'
  */
 export function vegaConfig(look: Look): Config {
-  const { ink, paper, quiet, hairline, band, accent, states, onStates, plate, ramp, twoSided } = palette(look)
+  const { ink, paper, quiet, hairline, band, accent, states, onStates, plate, ramp, onRamp, twoSided } = palette(look)
   const text = { font: FONT, fontSize: TEXT_SIZE, color: ink }
   return {
     background: look === 'page' ? 'transparent' : paper,
@@ -100,6 +100,9 @@ export function vegaConfig(look: Look): Config {
       wordsStrong: { ...text, fontWeight: 'bold' },
       letters: { ...text, fontSize: SMALL_SIZE },
       plate: { color: plate, stroke: plate, strokeWidth: 4 },
+      cell: { stroke: paper, strokeWidth: 0 },
+      baseCell: { filled: false, color: ink, stroke: ink, strokeWidth: 2, strokeDash: [5, 3] },
+      chosenCell: { filled: false, color: accent, stroke: accent, strokeWidth: 3 },
       p10: { color: ink, strokeWidth: 1 },
       count: { color: ramp[4]!, stroke: ink, strokeWidth: 0.6 },
       countPale: { color: ramp[1]!, stroke: ink, strokeWidth: 0.6 },
@@ -111,10 +114,11 @@ export function vegaConfig(look: Look): Config {
       partMove: { color: ramp[0]!, stroke: ink, strokeWidth: 0.6 },
     },
     range: {
-      // the names that a spec may use: states by `category`, text on them by `ordinal`
+      // the names that a spec may use: states by `category`, text on them by `ordinal`; steps of quantities by `ramp`, text on them by `heatmap`
       category: [...states],
       ordinal: [...onStates],
       ramp: [...ramp],
+      heatmap: [...onRamp],
       diverging: [...twoSided],
     },
   }

@@ -31,7 +31,7 @@ export function bandLayers({ first, last, span, per }: ThroughputMarks): Layer[]
   const x = {
     field: 'left',
     type: 'quantitative',
-    title: 'Carriers on the loop',
+    title: 'Number of carriers',
     scale: { domain: [first - 0.5, last + 0.5] as [number, number], nice: false, zero: false },
     axis: { format: 'd', tickMinStep: 1, tickCount: last - first + 1, labelOverlap: true, labelSeparation: 6 },
   } as const

@@ -61,6 +61,9 @@ test('a carrier on its way when the stretch begins or ends is cut there', () => 
 })
 
 test('nobody waits; no stretch', () => {
-  expect(timeline([], { zones, fromSeconds: 0, toSeconds: 60 }).finding).toBe('From 0.0 to 1.0 min no carrier waits to go on.')
+  expect(timeline([], { zones, fromSeconds: 0, toSeconds: 60 }).finding).toBe('From 0 to 1 min no carrier waits to go on.')
+  expect(timeline([], { zones, fromSeconds: 0, toSeconds: 60, stretch: '08:00 to 08:01' }).finding).toBe(
+    'From 08:00 to 08:01 no carrier waits to go on.',
+  )
   expect(() => timeline([], { zones, fromSeconds: 60, toSeconds: 60 })).toThrow('a stretch from 60 s to 60 s is none')
 })

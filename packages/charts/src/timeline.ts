@@ -1,9 +1,9 @@
 /** Zones over time: one line for each carrier, thick where it is worked on, grey where it waits to go on. */
 import type { CarrierStay } from '@loopwright/study'
 import type { ChartRow, Figure } from './figure.ts'
-import { formatDuration, formatMinutes } from './format.ts'
+import { formatDuration, formatStretch } from './format.ts'
 import { carriersText, frame, type Layer, niceStep } from './frame.ts'
-import { column, row, type Table } from './table.ts'
+import { type Table, tableOf, wordColumn } from './table.ts'
 
 export interface TimelineOptions {
   /** names of the zones, in travel order */
@@ -11,6 +11,8 @@ export interface TimelineOptions {
   /** the stretch that is shown, seconds from the start of the run */
   readonly fromSeconds: number
   readonly toSeconds: number
+  /** the stretch in words, as on the clock of the day: "08:00 to 08:15". Default: by the clock of the run */
+  readonly stretch?: string
 }
 
 /** pixels for one zone */
@@ -32,7 +34,8 @@ interface Span {
  * @throws RangeError  if the stretch has no length
  * @example timeline([], { zones: ['Z01', 'Z02'], fromSeconds: 0, toSeconds: 60 }).rows.length // => 0
  */
-export function timeline(stays: readonly CarrierStay[], { zones, fromSeconds, toSeconds }: TimelineOptions): Figure {
+export function timeline(stays: readonly CarrierStay[], options: TimelineOptions): Figure {
+  const { zones, fromSeconds, toSeconds, stretch = formatStretch(fromSeconds, toSeconds) } = options
   if (!(toSeconds > fromSeconds)) throw new RangeError(`a stretch from ${fromSeconds} s to ${toSeconds} s is none`)
   const shown = stays.filter((stay) => stay.zone >= 0 && stay.enterSeconds < toSeconds && (stay.leaveSeconds ?? toSeconds) > fromSeconds)
   const cut = (span: Span): Span[] => {
@@ -44,7 +47,7 @@ export function timeline(stays: readonly CarrierStay[], { zones, fromSeconds, to
     doneSeconds === null ? [] : cut({ carrier, zone, from: doneSeconds, to: leaveSeconds ?? toSeconds }),
   )
   const rows = pointsOf(shown, fromSeconds, toSeconds)
-  const found = finding(waits, zones, fromSeconds, toSeconds)
+  const found = finding(waits, zones, stretch)
   const carriers = [...new Set(shown.map(({ carrier }) => carrier))].sort((a, b) => a - b)
   const alt = `Lines of ${carriersText(carriers.length)} through ${zones.length} zones over ${formatDuration(toSeconds - fromSeconds)}. ${found}`
   return {
@@ -139,8 +142,7 @@ function layers(works: readonly Span[], waits: readonly Span[], zones: readonly 
   ]
 }
 
-function finding(waits: readonly Span[], zones: readonly string[], fromSeconds: number, toSeconds: number): string {
-  const stretch = `${formatMinutes(fromSeconds)} to ${formatMinutes(toSeconds)} min`
+function finding(waits: readonly Span[], zones: readonly string[], stretch: string): string {
   if (waits.length === 0) return `From ${stretch} no carrier waits to go on.`
   const longest = waits.reduce((most, span) => (span.to - span.from > most.to - most.from ? span : most))
   const byZone = zones.map((_, zone) => sum(waits.filter((span) => span.zone === zone)))
@@ -158,31 +160,50 @@ function carrierTable(
   zones: readonly string[],
 ): Table {
   const of = (spans: readonly Span[], carrier: number): Span[] => spans.filter((span) => span.carrier === carrier)
-  return {
+  const rows = carriers.map((carrier) => {
+    const own = of(waits, carrier)
+    const longest = own.reduce<Span | null>(
+      (most, span) => (most === null || span.to - span.from > most.to - most.from ? span : most),
+      null,
+    )
+    const visited = stays.filter((stay) => stay.carrier === carrier).length
+    return { carrier, visited, worked: sum(of(works, carrier)), waited: sum(own), longest }
+  })
+  return tableOf({
     caption: 'Carriers in this stretch',
     columns: [
-      column('Carrier', 'right'),
-      column('Zones visited', 'right'),
-      column('Worked on', 'right'),
-      column('Waits to go on', 'right'),
-      column('Longest wait', 'right'),
-      column('in', 'left'),
-    ],
-    rows: carriers.map((carrier) => {
-      const own = of(waits, carrier)
-      const longest = own.reduce<Span | null>(
-        (most, span) => (most === null || span.to - span.from > most.to - most.from ? span : most),
-        null,
-      )
-      return row([
-        `${carrier}`,
-        `${stays.filter((stay) => stay.carrier === carrier).length}`,
-        formatDuration(sum(of(works, carrier))),
-        formatDuration(sum(own)),
-        longest === null ? '–' : formatDuration(longest.to - longest.from),
+      {
+        head: 'Carrier',
+        text: ({ carrier }) => `${carrier}`,
+        data: [['carrier', 'number of the carrier, from 0', ({ carrier }) => carrier]],
+      },
+      { head: 'Zones visited', text: ({ visited }) => `${visited}`, data: [['zones_visited', 'stays in zones', ({ visited }) => visited]] },
+      {
+        head: 'Worked on',
+        text: ({ worked }) => formatDuration(worked),
+        data: [['worked_s', 'seconds worked on within the stretch', ({ worked }) => worked]],
+      },
+      {
+        head: 'Waits to go on',
+        text: ({ waited }) => formatDuration(waited),
+        data: [['waited_s', 'seconds done and not yet gone on, within the stretch', ({ waited }) => waited]],
+      },
+      {
+        head: 'Longest wait',
+        text: ({ longest }) => (longest === null ? '–' : formatDuration(longest.to - longest.from)),
+        data: [
+          [
+            'longest_wait_s',
+            'seconds of the longest such wait; empty: none',
+            ({ longest }) => (longest === null ? null : longest.to - longest.from),
+          ],
+        ],
+      },
+      wordColumn<{ readonly longest: Span | null }>('in', 'longest_wait_zone', 'where that was', ({ longest }) =>
         longest === null ? '–' : zones[longest.zone]!,
-      ])
-    }),
+      ),
+    ],
+    rows,
     note: 'Times within the stretch. Worked on: releases too, also while held by a stop.',
-  }
+  })
 }

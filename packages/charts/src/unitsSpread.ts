@@ -3,7 +3,7 @@ import type { SweepCount } from '@loopwright/study'
 import type { ChartRow, Figure, WindowWords } from './figure.ts'
 import { formatNumber, percent } from './format.ts'
 import { carriersText, frame, type Layer, niceStep, windowOf } from './frame.ts'
-import { column, row, type Table } from './table.ts'
+import { type Table, tableOf } from './table.ts'
 
 export interface UnitsSpreadOptions extends WindowWords {}
 
@@ -171,21 +171,42 @@ function finding({ carriers, units, p10, meetsPlan }: Count, per: string, plan: 
       ? `all ${meetsPlan.n} simulated ${per}s`
       : share === 0
         ? `none of ${meetsPlan.n} simulated ${per}s`
-        : `${percent(share)} of 100 ${per}s`
+        : `${meetsPlan.successes} of ${meetsPlan.n} simulated ${per}s`
   return `With ${carriersText(carriers)} the plan of ${formatNumber(plan, 0)} is met in ${hundred}${nine === '' ? '' : `; ${nine}`}.`
 }
 
 function binTable({ carriers, units }: Count, bins: readonly Bin[], per: string, plan: number | null): Table {
   let below = 0
-  return {
+  const rows = bins.map((bin) => {
+    const reached = (units.length - below) / units.length
+    below += bin.windows
+    return { ...bin, reached }
+  })
+  return tableOf({
     caption: `Units per ${per} with ${carriersText(carriers)}, ${units.length} simulated ${per}s`,
-    columns: [column('Units', 'left'), column(`Simulated ${per}s`, 'right'), column(`Made so many or more (% of ${per}s)`, 'right')],
-    rows: bins.map(({ from, to, windows }) => {
-      const reached = (units.length - below) / units.length
-      below += windows
-      const span = to - from === 1 ? formatNumber(from, 0) : `${formatNumber(from, 0)}–${formatNumber(to - 1, 0)}`
-      return row([span, String(windows), percent(reached)], plan !== null && from <= plan && plan < to)
-    }),
+    columns: [
+      {
+        head: 'Units',
+        align: 'left',
+        text: ({ from, to }) => (to - from === 1 ? formatNumber(from, 0) : `${formatNumber(from, 0)}–${formatNumber(to - 1, 0)}`),
+        data: [
+          ['units_from', 'units, from this number on', ({ from }) => from],
+          ['units_below', 'units, below this number', ({ to }) => to],
+        ],
+      },
+      {
+        head: `Simulated ${per}s`,
+        text: ({ windows }) => String(windows),
+        data: [['windows', `simulated ${per}s`, ({ windows }) => windows]],
+      },
+      {
+        head: `Made so many or more (% of ${per}s)`,
+        text: ({ reached }) => percent(reached),
+        data: [['reached', `share of ${per}s, 0 … 1, that made units_from or more`, ({ reached }) => reached]],
+      },
+    ],
+    rows,
+    marked: ({ from, to }) => plan !== null && from <= plan && plan < to,
     note: plan === null ? null : `The marked row begins at the plan of ${formatNumber(plan, 0)}.`,
-  }
+  })
 }

@@ -3,7 +3,7 @@ import type { Standstill } from '@loopwright/study'
 import type { Figure } from './figure.ts'
 import { formatDuration } from './format.ts'
 import { frame, type Layer } from './frame.ts'
-import { column, row } from './table.ts'
+import { tableOf, wordColumn } from './table.ts'
 
 /** what the picture calls a zone */
 export interface WaitingZone {
@@ -51,12 +51,16 @@ export function waitingCircle(standstill: Standstill, zones: readonly WaitingZon
     finding: found,
     alt,
     readLine: 'Each zone holds a carrier that waits for the zone below it; the last one waits for the first.',
-    table: {
+    table: tableOf<number>({
       caption: 'Who waits for whom',
-      columns: [column('Zone', 'left'), column('Station', 'left'), column('Waits for', 'left')],
-      rows: circle.map((zone, k) => row([zones[zone]!.name, zones[zone]!.station ?? '–', after(k).name])),
+      columns: [
+        wordColumn('Zone', 'zone', 'name of the zone', (zone) => zones[zone]!.name),
+        wordColumn('Station', 'station', 'station in it', (zone) => zones[zone]!.station ?? '–'),
+        wordColumn('Waits for', 'waits_for', 'the zone that its carrier waits for', (_, k) => after(k).name),
+      ],
+      rows: circle,
       note: behind.length === 0 ? null : `Behind the circle ${behind.length === 1 ? 'waits' : 'wait'} ${names(behind, zones)}.`,
-    },
+    }),
   }
 }
 

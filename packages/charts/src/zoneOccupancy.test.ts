@@ -45,10 +45,10 @@ describe('rows', () => {
 describe('finding', () => {
   const say = (zones: typeof count.zones) => zoneOccupancy({ carriers: 2, zones }, { ...WINDOW, places }).finding.replaceAll('\u202f', ' ')
   test('names the longest wait and the station ahead, around the loop', () => {
-    expect(say(count.zones)).toBe('With 2 on the loop, carriers wait longest in Z3, on the way to Load: 55 % of the shift.')
+    expect(say(count.zones)).toBe('With 2 carriers the longest waits are in Z3, on the way to Load: 55 % of the shift.')
   })
   test('a wait in the station itself', () => {
-    expect(say([zone('Z1', 0, {}), zone('Z2', 0.9, { blocked: 0.5 }), zone('Z3', 0, {})])).toContain('wait longest in Z2, at Load')
+    expect(say([zone('Z1', 0, {}), zone('Z2', 0.9, { blocked: 0.5 }), zone('Z3', 0, {})])).toContain('the longest waits are in Z2, at Load')
   })
   test('no queues', () => {
     expect(say([zone('Z1', 0.1, { blocked: 0.04 }), zone('Z2', 0.9, { working: 0.9 }), zone('Z3', 0, {})])).toContain('there are no queues')

@@ -4,7 +4,8 @@ import type { SweepCount, ZoneShares } from '@loopwright/study'
 import type { ChartRow, Figure, WindowWords } from './figure.ts'
 import { formatShare, percent } from './format.ts'
 import { carriersText, frame, type Layer, windowOf } from './frame.ts'
-import { column, row, type Table } from './table.ts'
+import { type FieldOf, type Table, tableOf, wordColumn } from './table.ts'
+import { fieldName } from './tableFields.ts'
 import { SMALL_SIZE } from './theme.ts'
 
 export interface ZoneOccupancyOptions extends WindowWords {
@@ -125,23 +126,47 @@ function finding({ carriers, zones }: Pick<SweepCount, 'carriers' | 'zones'>, pl
   const ahead = [...places.keys()].map((step) => (worst + step) % zones.length).find((zone) => places[zone]!.station !== null)
   const where = ahead === undefined ? '' : ahead === worst ? ', at ' : ', on the way to '
   const title = ahead === undefined ? '' : places[ahead]!.station!
-  return `With ${carriers} on the loop, carriers wait longest in ${zones[worst]!.name}${where}${title}: ${formatShare(waits[worst]!)} of the ${per}.`
+  return `With ${carriersText(carriers)} the longest waits are in ${zones[worst]!.name}${where}${title}: ${formatShare(waits[worst]!)} of the ${per}.`
 }
 
 function zoneTable({ carriers, zones }: Pick<SweepCount, 'carriers' | 'zones'>, places: readonly ZonePlace[], per: string): Table {
-  return {
+  const place = (index: number): string => placeText(places[index]!) || 'storage'
+  return tableOf<ZoneShares>({
     caption: `Zones with ${carriersText(carriers)}, % of the ${per}`,
     columns: [
-      column('Zone', 'left'),
-      column('Place', 'left'),
-      column('With a carrier (%)', 'right'),
-      column('Worked on (%)', 'right'),
-      column('Waiting (%)', 'right'),
-      column('Coming in, or stopped (%)', 'right'),
+      wordColumn('Zone', 'zone', 'name of the zone', ({ name }) => name),
+      wordColumn('Place', 'place', 'station, transfer or storage', (_, index) => place(index)),
+      {
+        head: 'With a carrier (%)',
+        text: ({ occupancyMean }) => percent(occupancyMean),
+        data: [['occupancy_mean', `mean number of carriers in the zone, 0 … 1`, ({ occupancyMean }) => occupancyMean]],
+      },
+      { head: 'Worked on (%)', text: (zone) => percent(split(zone)[0]), data: [] },
+      {
+        head: 'Waiting (%)',
+        text: (zone) => percent(split(zone)[1]),
+        data: [['waiting', `share of the ${per}, 0 … 1, with a carrier that waits: "blocked" and "other"`, (zone) => split(zone)[1]]],
+      },
+      {
+        head: 'Coming in, or stopped (%)',
+        text: (zone) => percent(split(zone)[2]),
+        data: [
+          [
+            'coming_in_or_stopped',
+            `share of the ${per}, 0 … 1, with a carrier that neither is worked on nor waits`,
+            (zone) => split(zone)[2],
+          ],
+          ...ZONES.map(
+            (state, index): FieldOf<ZoneShares> => [
+              fieldName(state),
+              `share of the ${per}, 0 … 1, in the state "${state}"`,
+              ({ shares }) => shares[index]!,
+            ],
+          ),
+        ],
+      },
     ],
-    rows: zones.map((zone, index) =>
-      row([zone.name, placeText(places[index]!) || 'storage', percent(zone.occupancyMean), ...split(zone).map((part) => percent(part))]),
-    ),
+    rows: zones,
     note: 'A carrier counts from the start of its move in to the start of its move out.',
-  }
+  })
 }

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { carrierCounts, replicationNumber, seedText, wholeNumber } from './arguments.ts'
+import { carrierCounts, eventsFile, fileName, levelPercent, pageFile, replicationNumber, seedText, wholeNumber } from './arguments.ts'
 
 describe('numbers of carriers', () => {
   test('a range, a list, both', () => {
@@ -36,4 +36,31 @@ describe('seeds', () => {
 describe('replications', () => {
   test('from 0', () => expect(replicationNumber('0')).toBe(0))
   test.each(['-1', '1.5', '', 'first'])('"%s" is refused', (text) => expect(() => replicationNumber(text)).toThrow('numbered 0'))
+})
+
+describe('confidence', () => {
+  test('in percent, with or without the sign', () => expect([levelPercent('95'), levelPercent('99.5 %')]).toEqual([95, 99.5]))
+  test('a share is told the percent', () => {
+    expect(() => levelPercent('0.95')).toThrow('write 95.')
+    expect(() => levelPercent('0.999')).toThrow('write 99.9.')
+  })
+  test.each(['5', '100', '-1', '', 'high'])('"%s" is refused', (text) => expect(() => levelPercent(text)).toThrow('such as'))
+})
+
+describe('files', () => {
+  test('a page is an HTML file', () => expect(['p.html', 'a/P.HTM'].map(pageFile)).toEqual(['p.html', 'a/P.HTM']))
+  test.each([
+    ['page.pdf', 'write page.html; a browser prints it to a PDF file'],
+    ['out/page', 'write out/page.html'],
+    ['a.b/page.v2.txt', 'write a.b/page.v2.html'],
+    ['../page', 'write ../page.html'],
+    ['', 'The name is empty'],
+    ['  ', 'The name is empty'],
+  ])('"%s" as a page', (text, said) => expect(() => pageFile(text)).toThrow(said))
+  test('events go to any file of text', () => {
+    expect(eventsFile('events.ndjson')).toBe('events.ndjson')
+    expect(() => eventsFile('trace.pdf')).toThrow('write trace.html')
+    expect(() => eventsFile('')).toThrow('The name is empty')
+  })
+  test('no name is empty', () => expect(() => fileName('')).toThrow('The name is empty'))
 })

@@ -47,6 +47,60 @@ export function percent(text: string): number {
   return value
 }
 
+/** A level below this decides nothing; percent. */
+const LEVEL_MIN = 50
+
+/**
+ * A confidence in percent, from 50 and below 100. A share, such as 0.95, is told how it is written.
+ *
+ * @example levelPercent('95') // => 95
+ */
+export function levelPercent(text: string): number {
+  const value = percent(text)
+  if (value < 1) throw new InvalidArgumentError(`Confidence is in percent: write ${Number((100 * value).toPrecision(12))}.`)
+  if (value < LEVEL_MIN) throw new InvalidArgumentError(`Write percent from ${LEVEL_MIN} and below 100, such as 95.`)
+  return value
+}
+
+/**
+ * The name of a file or folder.
+ *
+ * @example fileName('out/events.ndjson') // => 'out/events.ndjson'
+ */
+export function fileName(text: string): string {
+  if (text.trim() === '') throw new InvalidArgumentError('The name is empty; write one, such as out/result.')
+  return text
+}
+
+/**
+ * The name of a page: an HTML file.
+ *
+ * @example pageFile('out/carriers.html') // => 'out/carriers.html'
+ */
+export function pageFile(text: string): string {
+  if (text.trim() === '') throw new InvalidArgumentError('The name is empty; write one that ends in .html, such as out/page.html.')
+  if (/\.html?$/i.test(text)) return text
+  const paper = /\.pdf$/i.test(text) ? '; a browser prints it to a PDF file' : ''
+  throw new InvalidArgumentError(`The page is an HTML file: write ${withEnding(text)}${paper}.`)
+}
+
+/** Other files that a page or lines of text would be taken for. */
+const PICTURE = /\.(pdf|png|jpe?g|gif|svg|xlsx?|docx?|pptx?)$/i
+
+/**
+ * The name of a file for events: lines of text, or a page where it ends in .html.
+ *
+ * @example eventsFile('events.ndjson') // => 'events.ndjson'
+ */
+export function eventsFile(text: string): string {
+  const name = fileName(text)
+  if (!PICTURE.test(name)) return name
+  throw new InvalidArgumentError(`Events are written as lines of text, or as a picture in an HTML file: write ${withEnding(name)}.`)
+}
+
+/** `page.pdf` → `page.html` */
+const withEnding = (name: string): string => `${name.replace(/(?<=[^/\\])\.[^./\\]*$/, '')}.html`
+
 /**
  * The text that names the random worlds.
  *

@@ -12,9 +12,35 @@ test('a table: names, times, what comes before', () => {
   expect(tasksOfCsv('task;seconds\nbolt;6,5\n', 't.csv')).toEqual([{ name: 'bolt', seconds: 6.5, after: [] }])
 })
 
-test('a table that cannot be read is told by line', () => {
-  expect(() => tasksOfCsv('what,when\n', 't.csv')).toThrow('must name the columns task, seconds')
-  expect(() => tasksOfCsv('task,seconds\nbolt,six\n', 't.csv')).toThrow('"t.csv", line 2: "six" is no time')
+test('under other usual headings, with names of several words', () => {
+  const expected = [
+    { name: 'fit pipe', seconds: 6, after: [] },
+    { name: 'leak test', seconds: 2.5, after: ['fit pipe'] },
+    { name: 'pack', seconds: 5, after: ['fit pipe', 'leak test'] },
+  ]
+  for (const text of [
+    'Operation,Time (s),Predecessors\nfit pipe,6,-\nleak test,2.5,fit pipe\npack,5,"fit pipe, leak test"\n',
+    'Task name;Seconds;Preceded by\nfit pipe;6;\nleak test;2,5;fit pipe\npack;5;fit pipe + leak test\n',
+    'No,Work element,Duration [s],After\n1,fit pipe,6 s,\n2,leak test,2.5 s,fit pipe\n3,pack,5 s,fit pipe|leak test\n',
+  ])
+    expect(tasksOfCsv(text, 't.csv')).toEqual(expected)
+})
+
+test('a table that cannot be read is told by line, all at once', () => {
+  expect(() => tasksOfCsv('what,when\n', 't.csv')).toThrow(
+    'must name the columns task, seconds and, if there is an order, after; it names "what", "when"',
+  )
+  expect(() => tasksOfCsv('task,time (min)\nbolt,6\n', 't.csv')).toThrow('the column "time (min)" is not in seconds')
+  const wrong = 'task,seconds,after\nbolt,six,\nwire,-1,blot\nbolt,2,\n,3,\n'
+  expect(() => tasksOfCsv(wrong, 't.csv')).toThrow(
+    [
+      '"t.csv", line 2: "six" is no time above 0 seconds',
+      '"t.csv", line 3: "-1" is no time above 0 seconds',
+      '"t.csv", line 3: there is no task "blot" to come after; did you mean "bolt"?',
+      '"t.csv", line 4: "bolt" is named twice; give each task a name of its own',
+      '"t.csv", line 5: the task has no name',
+    ].join('\n'),
+  )
 })
 
 test('of a scenario the work, in today’s order or by rules', () => {

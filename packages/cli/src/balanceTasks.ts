@@ -1,27 +1,85 @@
 /** Tasks to share among stations, from a table of a CSV file or from the stations of a scenario. */
 import type { LineSpec } from '@loopwright/line'
-import { readCsv } from '@loopwright/scenario'
+import { nearest, readCsv } from '@loopwright/scenario'
 import { lineTasks, type TaskToShare } from '@loopwright/study'
 import { Misuse } from './shell.ts'
 
+/** Headings under which people keep such tables; compared without blanks, signs and capitals. */
+const HEADINGS = {
+  task: ['task', 'taskname', 'name', 'operation', 'element', 'workelement', 'activity', 'step', 'description'],
+  time: [
+    'seconds',
+    's',
+    'sec',
+    'secs',
+    'time',
+    'times',
+    'timesec',
+    'duration',
+    'durations',
+    'tasktime',
+    'tasktimes',
+    'worktime',
+    'meantime',
+  ],
+  after: ['after', 'predecessor', 'predecessors', 'precededby', 'immediatepredecessor', 'immediatepredecessors', 'needs'],
+} as const
+
+/** a time in minutes would be sixty times too short */
+const MINUTES = /(^|[^a-z])(min|mins|minutes|h|hours)([^a-z]|$)/i
+
 /**
- * Columns `task`, `seconds` and, where there is an order, `after` (names separated by blanks or `+`).
+ * A table of tasks: columns `task`, `seconds` and, where there is an order, `after`, under these or other usual headings. What comes before is separated by
+ * `+`, `,`, `;`, `|` or, where no task has a blank in its name, by blanks.
  *
- * @throws Misuse  with the line of what cannot be read
+ * @throws Misuse  with the lines of what cannot be read, all at once
  */
 export function tasksOfCsv(text: string, file: string): TaskToShare[] {
   const { columns, rows, decimalComma } = readCsv(text)
-  const column = (name: string): number => columns.findIndex((each) => each.trim().toLowerCase() === name)
-  const [task, seconds, after] = [column('task'), column('seconds'), column('after')]
-  if (task < 0 || seconds < 0)
-    throw new Misuse(`"${file}": the first line must name the columns task, seconds and, if there is an order, after`)
-  return rows.map(({ cells, line }) => {
-    const written = (cells[seconds] ?? '').trim()
-    const value = Number(decimalComma ? written.replace(',', '.') : written)
-    if (written === '' || !(value > 0 && value < Infinity))
-      throw new Misuse(`"${file}", line ${line}: "${written}" is no time above 0 seconds`)
-    const before = after < 0 ? '' : (cells[after] ?? '')
-    return { name: (cells[task] ?? '').trim(), seconds: value, after: before.split(/[\s+]+/).filter((name) => name !== '') }
+  const plain = columns.map((name) => name.toLowerCase().replaceAll(/[^a-z]/g, ''))
+  const column = (which: keyof typeof HEADINGS): number => plain.findIndex((name) => (HEADINGS[which] as readonly string[]).includes(name))
+  const [task, time, after] = [column('task'), column('time'), column('after')]
+  const found = columns.map((name) => `"${name.trim()}"`).join(', ')
+  const inMinutes = columns.find((name) => MINUTES.test(name))
+  if (time < 0 && inMinutes !== undefined)
+    throw new Misuse(`"${file}": the column "${inMinutes.trim()}" is not in seconds; write the times in seconds under the heading seconds`)
+  if (task < 0 || time < 0)
+    throw new Misuse(
+      `"${file}": the first line must name the columns task, seconds and, if there is an order, after; it names ${found === '' ? 'nothing' : found}`,
+    )
+  const faults: string[] = []
+  const names = rows.map(({ cells }) => (cells[task] ?? '').trim())
+  const tasks = rows.map(({ cells, line }, index) => {
+    const name = names[index]!
+    const written = (cells[time] ?? '').trim()
+    const seconds = Number((decimalComma ? written.replace(',', '.') : written).replace(/\s*(s|sec|seconds)$/i, ''))
+    if (name === '') faults.push(`line ${line}: the task has no name`)
+    if (names.indexOf(name) < index) faults.push(`line ${line}: "${name}" is named twice; give each task a name of its own`)
+    if (written === '' || !(seconds > 0 && seconds < Infinity)) faults.push(`line ${line}: "${written}" is no time above 0 seconds`)
+    const before = after < 0 ? [] : predecessors(cells[after] ?? '', names)
+    for (const unknown of before.filter((each) => !names.includes(each))) {
+      const near = nearest(unknown, names)
+      faults.push(`line ${line}: there is no task "${unknown}" to come after${near === null ? '' : `; did you mean "${near}"?`}`)
+    }
+    return { name, seconds, after: before }
+  })
+  if (faults.length > 0) throw new Misuse(faults.map((fault) => `"${file}", ${fault}`).join('\n'))
+  return tasks
+}
+
+/** The tasks that a cell names: as a whole, else by its separators, else by blanks; `-` stands for none. */
+function predecessors(cell: string, names: readonly string[]): string[] {
+  const whole = cell.trim()
+  if (whole === '' || names.includes(whole)) return whole === '' ? [] : [whole]
+  if (/^[-–—]$/.test(whole)) return []
+  const parts = whole
+    .split(/[+,;|]/)
+    .map((name) => name.trim())
+    .filter((name) => name !== '')
+  return parts.flatMap((part) => {
+    if (names.includes(part)) return [part]
+    const words = part.split(/\s+/)
+    return words.every((word) => names.includes(word)) ? words : [part]
   })
 }
 

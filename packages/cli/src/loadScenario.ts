@@ -1,5 +1,14 @@
 /** A scenario file, read and checked; what is wrong with it is told in full. */
-import { applyVariation, formatProblems, type Problem, readScenario, type Scenario, type ScenarioNotes } from '@loopwright/scenario'
+import {
+  applyVariation,
+  type Changes,
+  formatProblems,
+  type Problem,
+  readScenario,
+  readScenarioWith,
+  type Scenario,
+  type ScenarioNotes,
+} from '@loopwright/scenario'
 import { Misuse, type Shell } from './shell.ts'
 
 export interface Loaded {
@@ -29,7 +38,33 @@ export async function loadScenario(shell: Shell, file: string, variation?: strin
   const told = problems.length === 0 ? '' : formatProblems(problems, text, file)
   if (scenario === null || notes === null) throw new Misuse(told)
   if (told !== '') shell.err.write(`${told}\n`)
-  return { file, text, variation: variation ?? null, scenario, problems, notes }
+  return { file, text, variation: variation ?? null, scenario: onOneLine(scenario), problems, notes }
+}
+
+/** What people read stands on one line: a line end in a title must not look like a sentence of ours. The names that find random streams have none. */
+function onOneLine(scenario: Scenario): Scenario {
+  const told = (text: string): string => text.replace(/[\t ]*[\r\n\v\f\u0085\u2028\u2029]\s*/g, ' ')
+  const { name, question, line } = scenario
+  const stations = line.stations.map((station) => ({ ...station, title: told(station.title) }))
+  const same = line.stations.every(({ title }, index) => title === stations[index]!.title)
+  return { ...scenario, name: told(name), question: told(question), line: same ? line : { ...line, stations } }
+}
+
+/**
+ * The same scenario with values changed by path; what the changes are warned of goes to standard error.
+ *
+ * @param name     what the changed line is called
+ * @throws Misuse  with all problems, each with its place and remedy
+ */
+export function withChanges(shell: Shell, base: Loaded, name: string, changes: Changes): Loaded {
+  const { file, text } = base
+  const files = (path: string): string | null => shell.readBeside(file, path)
+  const { scenario, problems, notes } = readScenarioWith(text, file, changes, { files, changePrefix: '--set ' })
+  if (scenario === null || notes === null) throw new Misuse(formatProblems(problems, text, file))
+  const known = new Set(base.problems.map(({ message }) => message))
+  const fresh = problems.filter(({ message }) => !known.has(message))
+  if (fresh.length > 0) shell.err.write(`${formatProblems(fresh, text, file)}\n`)
+  return { file, text, variation: name, scenario, problems, notes }
 }
 
 function varied(text: string, file: string, variation: string): string {

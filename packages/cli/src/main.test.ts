@@ -1,5 +1,6 @@
 import { Ajv } from 'ajv'
 import { describe, expect, test } from 'vitest'
+import { EXAMPLES } from './examples.ts'
 import { main } from './main.ts'
 import { EXACT_LINE, memoryShell, SMALL_LINE } from './memoryShell.ts'
 
@@ -13,21 +14,8 @@ async function typed(...words: string[]) {
 
 describe('help', () => {
   test('of the command and of each part, with examples, in 80 columns', async () => {
-    for (const words of [
-      ['--help'],
-      ['check', '--help'],
-      ['run', '--help'],
-      ['trace', '--help'],
-      ['sweep', '--help'],
-      ['carriers', '--help'],
-      ['store', '--help'],
-      ['store', 'info', '--help'],
-      ['store', 'prune', '--help'],
-      ['notebook', '--help'],
-      ['schema', '--help'],
-      ['resolve', '--help'],
-    ]) {
-      const { code, out, err } = await typed(...words)
+    for (const name of Object.keys(EXAMPLES)) {
+      const { code, out, err } = await typed(...name.split(' ').filter((word) => word !== ''), '--help')
       expect(code).toBe(0)
       expect(err).toBe('')
       expect(out).toContain('Examples:')
@@ -39,6 +27,19 @@ describe('help', () => {
 describe('wrong use: code 2, a sentence, no stack, nothing on standard output', () => {
   test.each([
     [['sweeep', 'small.yaml'], 'Did you mean sweep?'],
+    [['carriers', 'small.yaml', '--level', '0.95'], '--level "0.95": Confidence is in percent: write 95.'],
+    [['carriers', 'small.yaml', '--out', 'page.pdf'], '--out "page.pdf": The page is an HTML file: write page.html'],
+    [['carriers', 'small.yaml', '--out', ''], 'The name is empty'],
+    [['carriers', 'small.yaml', '--replications', '9'], 'it is called --at-most now'],
+    [['steady', 'small.yaml', '--replications=9'], 'it is called --runs now'],
+    [['order', 'small.yaml', '--mine', 'B@Z06'], 'it is called --try now'],
+    [['order', 'small.yaml', '--keep', 'B'], 'it is called --stay now'],
+    [['order', 'small.yaml', '--delta', '2'], 'it is called --least-gain now'],
+    [['order', 'small.yaml', '--replications', '2'], 'it is called --check-replications now'],
+    [['run', 'small.yaml', '--open'], 'say where it goes'],
+    [['trace', 'small.yaml', '--out', 'events.txt', '--open'], 'and "events.txt" is none'],
+    [['run', 'small.yaml', '--csv', ''], 'The name is empty'],
+    [['run', 'small.yaml', '--csv', 'a', '--csv-style', 'tab'], 'Allowed choices are comma, semicolon'],
     [['run'], "missing required argument 'file'"],
     [['run', 'small.yaml', '--jsn'], 'Did you mean --json?'],
     [['run', 'small.yaml', '--replications', 'ten'], 'whole number'],
@@ -54,6 +55,11 @@ describe('wrong use: code 2, a sentence, no stack, nothing on standard output', 
     [['check', 'wrong.yaml'], 'Z55'],
     [['schema', '--of', 'nothing'], 'Allowed choices are scenario, run, sweep, carriers'],
     [['notebook', 'nowhere.ts'], 'there is no file "nowhere.ts"'],
+    [['notebook', 'nowhere.yaml'], 'there is no file "nowhere.yaml"'],
+    [
+      ['notebook', 'small.yaml'],
+      '"small.yaml" is a scenario; a notebook is a TypeScript module. Did you mean loopwright carriers small.yaml?',
+    ],
   ])('%j', async (words, said) => {
     const { code, out, err } = await typed(...words)
     expect(code).toBe(2)
@@ -62,6 +68,25 @@ describe('wrong use: code 2, a sentence, no stack, nothing on standard output', 
     expect(err).not.toMatch(/\n\s+at /)
     for (const line of err.split('\n')) expect(line.length).toBeLessThanOrEqual(80)
   })
+})
+
+test('--version names the command and the engine', async () => {
+  const { code, out, err } = await typed('--version')
+  expect({ code, err }).toEqual({ code: 0, err: '' })
+  expect(out).toMatch(/^loopwright \d+\.\d+\.\d+, engine \d+\.\d+\.\d+\n$/)
+})
+
+test('text follows the width of the terminal, from 60 to 120 columns', async () => {
+  for (const columns of [60, 80, 120]) {
+    const shell = memoryShell(files, { columns })
+    for (const words of [['check', 'small.yaml'], ['--help'], ['order', '--help'], ['run', 'small.yaml', '--jsn']]) await main(words, shell)
+    await main(['sweep', 'small.yaml', '--carriers', '3..4', '--replications', '4', '--workers', '1'], shell)
+    // examples stay as they have to be typed
+    const lines = `${shell.said.out}${shell.said.err}`.split('\n').filter((line) => !line.startsWith('  loopwright '))
+    const widths = lines.map((line) => [...line].length)
+    expect(Math.max(...widths)).toBeLessThanOrEqual(columns)
+    expect(Math.max(...widths)).toBeGreaterThan(columns - 8)
+  }
 })
 
 test('a page that may not be written is found before anything is run: code 1', async () => {
@@ -74,7 +99,7 @@ describe('check', () => {
   test('says what was understood, in 80 columns', async () => {
     const { code, out } = await typed('check', 'small.yaml')
     expect(code).toBe(0)
-    for (const said of ['10 zones', 'Takt 94.3 s', '> B Fit', 'an estimate', 'jam']) expect(out).toContain(said)
+    for (const said of ['10 zones', 'leaves 94.3 s', '> B Fit', 'an estimate', 'jam']) expect(out).toContain(said)
     for (const line of out.split('\n')) expect(line.length).toBeLessThanOrEqual(80)
   })
 })
@@ -83,26 +108,32 @@ describe('run', () => {
   test('once, and its tables', async () => {
     const { code, out, files: written } = await typed('run', 'small.yaml', '--csv', 'tables', '--trace')
     expect(code).toBe(0)
-    expect(out).toMatch(/^In this run 4 carriers made \d+ units in the second shift/)
-    expect([...written.keys()].filter((name) => name.startsWith('tables/')).sort()).toEqual(
-      ['carriers', 'events', 'hours', 'outputs', 'stations', 'stops', 'zones'].map((name) => `tables/${name}.csv`),
+    expect(out).toMatch(/^The plan of 70 was met\.\nIn this run 4 carriers made \d+ units in the second shift/)
+    const names = [...written.keys()]
+      .filter((name) => name.startsWith('tables/'))
+      .map((name) => name.slice('tables/'.length, -'.csv'.length))
+    expect(names).toEqual(
+      expect.arrayContaining(['outputs', 'station_seconds', 'zone_seconds', 'carrier_seconds', 'stop_seconds', 'events']),
     )
+    const columns = written.get('tables/columns.csv')!
+    for (const name of names.filter((each) => each !== 'columns')) expect(columns, name).toContain(`\n${name},`)
   })
 
   test('several times: the mean, and how sure', async () => {
     const { out } = await typed('run', 'small.yaml', '--replications', '12', '--workers', '1')
-    expect(out).toMatch(/^With 4 carriers the loop makes \d+ units a shift on average/)
-    expect(out).toContain('More replications narrow')
+    expect(out).toMatch(/^The plan of 70 is met in all 12 shifts simulated/)
+    expect(out).toMatch(/With 4 carriers the loop makes \d+ units a shift on average/)
+    expect(out).toMatch(/More\s+simulated\s+shifts\s+narrow\s+this/)
     expect(out).toContain('B Fit')
   })
 })
 
 describe('carriers', () => {
   test('the answer first, then the table with the chosen row, then how sure; what is being decided on standard error', async () => {
-    const words = ['carriers', 'small.yaml', '--workers', '1', '--replications', '40']
+    const words = ['carriers', 'small.yaml', '--workers', '1', '--at-most', '40']
     const { code, out, err } = await typed(...words)
     expect(code).toBe(0)
-    const [answer, chosen, sure] = ['With ', '\n> ', 'replications of each count in question'].map((said) =>
+    const [answer, chosen, sure] = ['2 carriers meet the plan of 70', '\n> ', 'Average output per shift'].map((said) =>
       out.replaceAll(/ *\n(?! *[>\d])/g, ' ').indexOf(said),
     )
     expect(answer).toBe(0)
@@ -121,7 +152,7 @@ describe('carriers', () => {
 
 test('the store is kept from one command to the next, but not with --fresh', async () => {
   const shell = memoryShell(files)
-  const words = ['sweep', 'exact.yaml', '--carriers', '3..4', '--replications', '2', '--workers', '1', '--json']
+  const words = ['sweep', 'small.yaml', '--carriers', '3..4', '--replications', '2', '--workers', '1', '--json']
   await main(words, shell)
   const first = shell.said.out
   await main(words, shell)
@@ -136,7 +167,9 @@ describe('sweep', () => {
   test('the answer first, then the table with the chosen row, then how sure', async () => {
     const { code, out, err } = await typed('sweep', 'small.yaml', '--carriers', '2..6', '--replications', '5', '--workers', '1')
     expect(code).toBe(0)
-    const [answer, chosen, sure] = ['With ', '\n> ', 'More replications'].map((said) => out.indexOf(said))
+    const [answer, chosen, sure] = ['No count is shown yet to meet the plan of 70', '\n> ', 'Average output per shift'].map((said) =>
+      out.indexOf(said),
+    )
     expect(answer).toBe(0)
     expect(chosen).toBeGreaterThan(answer!)
     expect(sure).toBeGreaterThan(chosen!)
@@ -182,7 +215,8 @@ describe('trace', () => {
   test('a stretch as a picture', async () => {
     const { code, out, files: pages } = await typed('trace', 'small.yaml', '--from', '2 h', '--to', '2.2 h', '--out', 'trace.html')
     expect(code).toBe(0)
-    expect(out.replaceAll(/\s+/g, ' ')).toMatch(/^From 120 to 132 min .* Page: trace.html $/)
+    expect(out.replaceAll(/\s+/g, ' ')).toMatch(/^From 08:00 to 08:12 .* Page: trace.html $/)
     expect(pages.get('trace.html')).toContain('Zone, in travel order')
+    expect(pages.get('trace.html')).toContain('<h1>What happened on the loop from 08:00 to 08:12?</h1>')
   })
 })

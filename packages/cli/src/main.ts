@@ -1,4 +1,5 @@
 /** From arguments to exit code. */
+import { styledText, visibleText } from '@loopwright/charts'
 import { CommanderError } from 'commander'
 import { program } from './program.ts'
 import { DONE, FAILED, Failure, MISUSE, Misuse, type Shell } from './shell.ts'
@@ -14,6 +15,10 @@ export async function main(words: readonly string[], shell: Shell): Promise<numb
   let code = DONE
   const command = ['loopwright', ...words.map(quoted)].join(' ')
   try {
+    if (words[0] === '--version') {
+      shell.out.write(`${(await import('./version.ts')).versionLine()}\n`)
+      return DONE
+    }
     const root = program(shell, command, (ended) => {
       code = ended
     })
@@ -27,7 +32,9 @@ export async function main(words: readonly string[], shell: Shell): Promise<numb
 function tellError(error: unknown, shell: Shell): number {
   if (error instanceof CommanderError) return error.exitCode === 0 ? DONE : MISUSE
   if (error instanceof Misuse || error instanceof Failure) {
-    shell.err.write(`${wrapText(error.message.trimEnd())}\n`)
+    const { colour, columns } = shell.err
+    const [first = '', ...rest] = wrapText(visibleText(error.message.trimEnd()), columns).split('\n')
+    shell.err.write(`${[styledText(first, 'bad', colour), ...rest].join('\n')}\n`)
     return error instanceof Misuse ? MISUSE : FAILED
   }
   const told = error instanceof Error ? (error.stack ?? error.message) : String(error)

@@ -1,35 +1,54 @@
 /** A shell that keeps in memory what is said and written; for the tests of this package, no part of what is built. */
+import { visibleStyled } from '@loopwright/charts'
 import { memoryStore } from '@loopwright/study'
 import { Failure, Misuse, type Shell } from './shell.ts'
 
 export interface MemoryShell extends Shell {
   readonly said: { out: string; err: string }
   readonly files: Map<string, string>
+  /** pages that were opened */
+  readonly opened: string[]
   clock: number
 }
 
-/** @param terminal  standard error is a terminal */
-export function memoryShell(files: Readonly<Record<string, string>> = {}, terminal = false): MemoryShell {
+export interface MemoryShellOptions {
+  /** standard error is a terminal. Default: false */
+  readonly terminal?: boolean
+  /** on both streams. Default: false */
+  readonly colour?: boolean
+  /** of both streams. Default: 80 */
+  readonly columns?: number
+  /** there is something that opens pages. Default: true */
+  readonly browser?: boolean
+}
+
+export function memoryShell(
+  files: Readonly<Record<string, string>> = {},
+  { terminal = false, colour = false, columns = 80, browser = true }: MemoryShellOptions = {},
+): MemoryShell {
   const said = { out: '', err: '' }
   const kept = new Map(Object.entries(files))
   const store = memoryStore()
   const shell: MemoryShell = {
     said,
     files: kept,
+    opened: [],
     clock: 0,
     out: {
       write: (text) => {
-        said.out += text
+        said.out += visibleStyled(text)
       },
       isTerminal: false,
-      colour: false,
+      colour,
+      columns,
     },
     err: {
       write: (text) => {
-        said.err += text
+        said.err += visibleStyled(text)
       },
       isTerminal: terminal,
-      colour: false,
+      colour,
+      columns,
     },
     readFile: async (path) => {
       const text = kept.get(path)
@@ -43,6 +62,10 @@ export function memoryShell(files: Readonly<Record<string, string>> = {}, termin
     },
     importModule: async (path) => {
       throw new Misuse(`there is no file "${path}" here`)
+    },
+    openPage: async (path) => {
+      if (browser) shell.opened.push(path)
+      return browser
     },
     openStore: async () => store,
     now: () => shell.clock,

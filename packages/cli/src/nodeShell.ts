@@ -1,10 +1,13 @@
 /** The shell as Node gives it. */
+import { spawn } from 'node:child_process'
 import { randomBytes } from 'node:crypto'
 import { existsSync, readFileSync } from 'node:fs'
 import { mkdir, open, readFile, rename, rm, stat } from 'node:fs/promises'
 import { basename, dirname, join, resolve } from 'node:path'
 import { pathToFileURL } from 'node:url'
+import { visibleLine, visibleStyled } from '@loopwright/charts'
 import { Failure, INTERRUPTED, Misuse, type Shell, type Stream } from './shell.ts'
+import { colourWanted, columnsOf } from './terminalLook.ts'
 
 /** milliseconds after which a second Ctrl-C no longer can be the echo of the first: it ends the command on the spot */
 const INSIST_MS = 1000
@@ -12,7 +15,12 @@ const INSIST_MS = 1000
 /** Files above this size are no scenarios; bytes. */
 const READ_MAX = 50 * 2 ** 20
 
-export function nodeShell(): Shell {
+export interface NodeShell extends Shell {
+  /** Resolves when all results have left; with a sentence where they could not. */
+  readonly written: () => Promise<string | null>
+}
+
+export function nodeShell(): NodeShell {
   const stop = new AbortController()
   let stoppedAt = Number.POSITIVE_INFINITY
   const onStop = (): void => {
@@ -22,14 +30,17 @@ export function nodeShell(): Shell {
   }
   process.on('SIGINT', onStop)
   process.on('SIGTERM', onStop)
+  const results = nodeStream(process.stdout)
   return {
-    out: nodeStream(process.stdout),
-    err: nodeStream(process.stderr),
+    out: results.stream,
+    err: nodeStream(process.stderr).stream,
+    written: results.written,
     readFile: readWhole,
     readBeside,
     writeFile: writeWhole,
     checkWritable,
     importModule,
+    openPage: (path) => started(...opener(process.platform, resolve(path))),
     openStore: async (folder) => (await import('@loopwright/study')).folderStore(folder),
     now: () => performance.now(),
     today: () => new Date(),
@@ -37,34 +48,72 @@ export function nodeShell(): Shell {
   }
 }
 
-/** A reader that has gone away (`| head`) is no error: what is left is not written. */
-function nodeStream(stream: NodeJS.WriteStream): Stream {
-  let gone = false
+/**
+ * A stream, and what became of it. A reader that has gone away (`| head`) is no error: what is left is not written. Whatever else keeps results from being
+ * written is told in the end.
+ */
+function nodeStream(stream: NodeJS.WriteStream): { stream: Stream; written: () => Promise<string | null> } {
+  let fault: NodeJS.ErrnoException | null = null
   stream.on('error', (error: NodeJS.ErrnoException) => {
-    if (error.code !== 'EPIPE') throw error
-    gone = true
+    fault ??= error
   })
   return {
-    write: (text) => {
-      if (!gone) stream.write(text)
+    stream: {
+      write: (text) => {
+        if (fault === null) stream.write(visibleStyled(text))
+      },
+      isTerminal: stream.isTTY === true,
+      colour: colourWanted(process.env, stream.isTTY === true),
+      get columns() {
+        return columnsOf(stream.isTTY === true ? stream.columns : undefined)
+      },
     },
-    isTerminal: stream.isTTY === true,
-    colour: stream.isTTY === true && (process.env.NO_COLOR ?? '') === '' && process.env.TERM !== 'dumb',
+    written: async () => {
+      if (fault === null) await new Promise<void>((resolve) => stream.write('', () => resolve()))
+      return fault === null || fault.code === 'EPIPE' ? null : `the results could not be written to standard output: ${reason(fault)}`
+    },
   }
+}
+
+/** What opens a page, as each system calls it. */
+function opener(platform: NodeJS.Platform, path: string): [command: string, words: readonly string[]] {
+  if (platform === 'darwin') return ['open', [path]]
+  // `start` belongs to the command interpreter, which would read signs such as & in a path
+  if (platform === 'win32') return ['rundll32', ['url.dll,FileProtocolHandler', path]]
+  return ['xdg-open', [path]]
+}
+
+/** milliseconds after which a command that has not failed is on its way */
+const STARTED_MS = 1500
+
+/** True where the command could be started and did not fail at once; it goes on without us. */
+function started(command: string, words: readonly string[]): Promise<boolean> {
+  return new Promise((resolve) => {
+    const child = spawn(command, words, { stdio: 'ignore', detached: true })
+    const waited = setTimeout(() => resolve(true), STARTED_MS)
+    const end = (did: boolean): void => {
+      clearTimeout(waited)
+      resolve(did)
+    }
+    child.on('error', () => end(false))
+    child.on('exit', (code) => end(code === 0))
+    child.unref()
+  })
 }
 
 async function readWhole(path: string): Promise<string> {
   try {
     const { size } = await stat(path)
     if (size > READ_MAX)
-      throw new Misuse(`"${path}" has ${Math.round(size / 2 ** 20)} MB; files of up to ${READ_MAX / 2 ** 20} MB are read`)
+      throw new Misuse(`"${visibleLine(path)}" has ${Math.round(size / 2 ** 20)} MB; files of up to ${READ_MAX / 2 ** 20} MB are read`)
     return await readFile(path, 'utf8')
   } catch (error) {
     if (error instanceof Misuse) throw error
     const { code } = error as NodeJS.ErrnoException
-    if (code === 'ENOENT' || code === 'ENOTDIR') throw new Misuse(`there is no file "${path}" here (looked in ${process.cwd()})`)
-    if (code === 'EISDIR') throw new Misuse(`"${path}" is a folder; name a file in it`)
-    throw new Failure(`"${path}" could not be read: ${reason(error)}`)
+    if (code === 'ENOENT' || code === 'ENOTDIR')
+      throw new Misuse(`there is no file "${visibleLine(path)}" here (looked in ${process.cwd()})`)
+    if (code === 'EISDIR') throw new Misuse(`"${visibleLine(path)}" is a folder; name a file in it`)
+    throw new Failure(`"${visibleLine(path)}" could not be read: ${reason(error)}`)
   }
 }
 
@@ -91,7 +140,7 @@ async function writeWhole(path: string, text: string): Promise<void> {
     await rename(part, path)
   } catch (error) {
     await rm(part, { force: true }).catch(() => {})
-    throw new Failure(`"${path}" could not be written: ${reason(error)}`)
+    throw new Failure(`"${visibleLine(path)}" could not be written: ${reason(error)}`)
   }
 }
 
@@ -99,13 +148,13 @@ async function checkWritable(path: string): Promise<void> {
   const part = besideName(path)
   try {
     const there = await stat(path).catch(() => null)
-    if (there?.isDirectory() === true) throw new Misuse(`"${path}" is a folder; name a file`)
+    if (there?.isDirectory() === true) throw new Misuse(`"${visibleLine(path)}" is a folder; name a file`)
     await mkdir(dirname(path), { recursive: true })
     await (await open(part, 'wx')).close()
     await rm(part)
   } catch (error) {
     if (error instanceof Misuse) throw error
-    throw new Failure(`"${path}" cannot be written: ${reason(error)}`)
+    throw new Failure(`"${visibleLine(path)}" cannot be written: ${reason(error)}`)
   }
 }
 

@@ -1,18 +1,30 @@
-/** The command line: names, options, examples. What a command does is in its file under commands/. */
+/** The command line: names, options, examples. What a command does is in its file under commands/; the commands that decide are in studyProgram.ts. */
 import { Command, Option } from 'commander'
-import { carrierCounts, percent, replicationNumber, seedText, wholeNumber } from './arguments.ts'
+import { type ProgramContext, paged, threaded } from './actions.ts'
+import { eventsFile, pageFile, replicationNumber, seedText, wholeNumber } from './arguments.ts'
 import { SCHEMAS } from './commands/schema.ts'
+import { examplesOf } from './examples.ts'
+import {
+  addOptions,
+  COMMAND_GROUPS,
+  csvOptions,
+  keptOptions,
+  lineOptions,
+  machineOptions,
+  option,
+  outputOptions,
+  pageOptions,
+  sampleOptions,
+  seedOption,
+  storeOption,
+  workersOption,
+} from './options.ts'
 import { nameList } from './orderRules.ts'
 import type { Shell } from './shell.ts'
-import { addStudies, engineOption, threaded } from './studyProgram.ts'
-import { wrapText } from './wrapText.ts'
+import { addDecisions } from './studyProgram.ts'
+import { wrongWords } from './wrongWords.ts'
 
-const VARIATION = ['--variation <name>', 'with a named set of changed values from the file'] as const
-const STORE = ['--store <folder>', 'where finished replications are kept (default: .loopwright)'] as const
-const FRESH = ['--fresh', 'run everything again, keep nothing'] as const
-const SEED = '1'
 const RUN_REPLICATIONS = 1
-const SWEEP_REPLICATIONS = 100
 
 /**
  * The program.
@@ -26,159 +38,141 @@ export function program(shell: Shell, command: string, onCode: (code: number) =>
     .exitOverride()
     .configureOutput({
       writeOut: shell.out.write,
-      writeErr: (text) => shell.err.write(wrapText(text)),
-      getOutHelpWidth: () => 80,
-      getErrHelpWidth: () => 80,
+      writeErr: shell.err.write,
+      outputError: (text, write) => write(wrongWords(text, command, shell.err)),
+      getOutHelpWidth: () => shell.out.columns,
+      getErrHelpWidth: () => shell.err.columns,
     })
+    // else nothing is wrapped where a terminal is narrow
+    .configureHelp({ minWidthToWrap: 20 })
     .showHelpAfterError('(loopwright --help tells more)')
-    .addHelpText('after', examples('check line.yaml', 'carriers line.yaml --out out/carriers.html'))
+    .option('--version', 'say which version this is, of the command and of the engine')
+    .helpOption('-h, --help', 'show this')
+    .addHelpText('after', examplesOf(''))
+  const context = { shell, command, onCode }
+  addUnderstanding(root, context)
+  addSimulation(root, context)
+  addDecisions(root, context)
+  addKeeping(root, context)
+  addNotebooks(root, context)
+  return root.addHelpCommand(root.createCommand('help').argument('[command]').description('show the help of a command').helpGroup('Help:'))
+}
 
-  root
-    .command('check <file>')
-    .description('say what was understood of a scenario: loop, stations, takt, the law of the loop')
-    .addHelpText('after', examples('check line.yaml'))
-    .option(...VARIATION)
-    .action(async (file: string, flags) => onCode(await (await import('./commands/check.ts')).check(shell, file, flags)))
+/** What a line is, before anything runs. */
+function addUnderstanding(root: Command, context: ProgramContext): void {
+  const { shell, command, onCode } = context
+  root.commandsGroup(COMMAND_GROUPS.understand)
+  addOptions(root.command('check <file>'), { line: lineOptions(), output: [...csvOptions(), ...pageOptions()] })
+    .description('say what was understood of a scenario, what limits the line by its mean times, and what looks wrong; runs nothing')
+    .addHelpText('after', examplesOf('check'))
+    .action(
+      async (file: string, flags) =>
+        await paged(context, flags, async () => (await import('./commands/check.ts')).check(shell, file, flags, command)),
+    )
 
-  root
-    .command('resolve <file>')
+  addOptions(root.command('resolve <file>'), { line: lineOptions() })
     .description('print the complete form of a scenario, with every default and where it came from')
-    .addHelpText('after', examples('resolve line.yaml > complete.yaml'))
-    .option(...VARIATION)
+    .addHelpText('after', examplesOf('resolve'))
     .action(async (file: string, flags) => onCode(await (await import('./commands/resolve.ts')).resolve(shell, file, flags)))
 
-  outputs(root.command('run <file>'), RUN_REPLICATIONS)
-    .description('run the line as it stands: one run in full, or means over several')
-    .option('--trace', 'add every event to --json or --csv (one replication)')
-    .addHelpText(
-      'after',
-      examples('run line.yaml', 'run line.yaml --json --trace > run.json', 'run line.yaml --replications 100 --out out/run.html'),
-    )
-    .action(async (file: string, flags) =>
-      onCode(await threaded(flags, flags.replications, async (all) => (await import('./commands/run.ts')).run(shell, file, all, command))),
-    )
-
-  root
-    .command('trace <file>')
-    .description('tell every event of one run, in plain words or as one JSON record a line')
-    .option('--carrier <numbers>', 'only of these carriers, such as 3 or 0,3', nameList)
-    .option('--station <names>', 'only at these stations, such as S6', nameList)
-    .option('--zone <names>', 'only at these zones, such as Z05,Z06', nameList)
-    .option('--from <time>', 'from this time of the run on, such as "1 h"')
-    .option('--to <time>', 'up to this time, such as "1.2 h"')
-    .option('--replication <number>', 'which of the random worlds, from 0', replicationNumber, 0)
-    .option('--seed <text>', 'names the random worlds', seedText, SEED)
-    .option(...VARIATION)
-    .option('--json', 'print one JSON record a line, in full precision')
-    .option('--out <file>', 'write the lines to a file; one that ends in .html gets a picture: zones over time')
-    .addHelpText(
-      'after',
-      examples(
-        'trace line.yaml --station S6 --from "1 h" --to "1.2 h"',
-        'trace line.yaml --carrier 3',
-        'trace line.yaml --from "9 h" --to "9.25 h" --out out/trace.html',
-        'trace line.yaml --json > events.ndjson',
-      ),
-    )
-    .action(async (file: string, flags) => onCode(await (await import('./commands/trace.ts')).trace(shell, file, flags, command)))
-
-  outputs(root.command('sweep <file>'), SWEEP_REPLICATIONS)
-    .description('try numbers of carriers in the same random worlds: the curve, with as many runs as you say')
-    .option('--carriers <counts>', 'which to try, such as 5..18 or 5,8,12 (default: around the lower knee of the law)', carrierCounts)
-    .addHelpText(
-      'after',
-      examples(
-        'sweep line.yaml --carriers 5..18',
-        'sweep line.yaml --replications 200 --seed 7 --out out/sweep.html',
-        'sweep line.yaml --json > sweep.json',
-        'sweep line.yaml --csv out/tables',
-      ),
-    )
-    .action(async (file: string, flags) =>
-      onCode(
-        await threaded(flags, flags.replications * (flags.carriers?.length ?? 1), async (all) =>
-          (await import('./commands/sweep.ts')).sweep(shell, file, all, command),
-        ),
-      ),
-    )
-
-  common(root.command('carriers <file>'))
-    .description('how many carriers the loop needs, with as many runs as the answer takes')
-    .option('--within <percent>', 'how far below the best output is near enough', percent, 1)
-    .option('--level <percent>', 'confidence of the answer', percent, 95)
-    .option('--carriers <counts>', 'where to begin, such as 5..18 (default: around the lower knee of the law)', carrierCounts)
-    .option('--replications <count>', 'most per number of carriers (default: 1000)', wholeNumber)
-    .addHelpText(
-      'after',
-      examples('carriers line.yaml', 'carriers line.yaml --within 2 --out out/carriers.html', 'carriers line.yaml --json > carriers.json'),
-    )
-    .action(async (file: string, flags) =>
-      onCode(
-        await threaded(flags, Number.POSITIVE_INFINITY, async (all) =>
-          (await import('./commands/carriers.ts')).carriers(shell, file, all, command),
-        ),
-      ),
-    )
-
-  addStudies(root, { shell, command, onCode })
-
-  root
-    .command('notebook <file>')
-    .description('run a notebook (a TypeScript module): its cells to the terminal, its page to a file')
-    .option('--replications <count>', 'in place of what the notebook asks for', wholeNumber)
-    .option('--seed <text>', 'in place of what the notebook asks for', seedText)
-    .option('--workers <count>', 'threads (default: one per core)', wholeNumber)
-    .option('--out <file>', 'where the page goes (default: out/<notebook>.html)')
-    .option(...STORE)
-    .option(...FRESH)
-    .addHelpText('after', examples('notebook notebooks/how-many-carriers.ts'))
-    .action(async (file: string, flags) => onCode(await (await import('./commands/notebook.ts')).notebook(shell, file, flags, command)))
-
-  const store = root
-    .command('store')
-    .description('what is kept of finished replications')
-    .addHelpText('after', examples('store info', 'store prune'))
-  store
-    .command('info')
-    .description('say how much is kept, and for which engine')
-    .option(...STORE)
-    .addHelpText('after', examples('store info'))
-    .action(async (flags) => onCode(await (await import('./commands/store.ts')).storeInfo(shell, flags)))
-  store
-    .command('prune')
-    .description('remove what no run can use: of other engines, damaged, half written')
-    .option('--older-than <days>', 'also what was written longer ago', wholeNumber)
-    .option('--all', 'everything')
-    .option(...STORE)
-    .addHelpText('after', examples('store prune', 'store prune --older-than 30'))
-    .action(async (flags) => onCode(await (await import('./commands/store.ts')).storePrune(shell, flags)))
-
-  root
-    .command('schema')
+  addOptions(root.command('schema'), {
+    question: [new Option('--of <document>', 'of scenario files, or of what --json prints').choices(SCHEMAS).default('scenario')],
+  })
     .description('print a JSON Schema')
-    .addOption(new Option('--of <document>', 'of scenario files, or of what --json prints').choices(SCHEMAS).default('scenario'))
-    .addHelpText('after', examples('schema > scenario.schema.json', 'schema --of sweep'))
+    .addHelpText('after', examplesOf('schema'))
     .action(async (flags) => onCode(await (await import('./commands/schema.ts')).schema(shell, flags.of)))
-
-  return root
 }
 
-/** Options that runs and sweeps share. */
-function outputs(command: Command, replications: number): Command {
-  return common(command).option('--replications <count>', 'random worlds to run', wholeNumber, replications)
+/** One line as it stands. */
+function addSimulation(root: Command, context: ProgramContext): void {
+  const { shell, command } = context
+  root.commandsGroup(COMMAND_GROUPS.simulate)
+  addOptions(root.command('run <file>'), {
+    line: lineOptions(),
+    sample: sampleOptions(RUN_REPLICATIONS),
+    output: [option('--trace', 'add every event to --json or --csv (one replication)'), ...outputOptions()],
+    machine: machineOptions(),
+  })
+    .description('run the line as it stands: one run in full, or means over several')
+    .addHelpText('after', examplesOf('run'))
+    .action(
+      async (file: string, flags) =>
+        await threaded(context, flags, flags.replications, async (all) =>
+          (await import('./commands/run.ts')).run(shell, file, all, command),
+        ),
+    )
+
+  addOptions(root.command('trace <file>'), {
+    line: lineOptions(),
+    question: [
+      option('--carrier <numbers>', 'only of these carriers, such as 3 or 0,3', nameList),
+      option('--station <names>', 'only at these stations, such as S6', nameList),
+      option('--zone <names>', 'only at these zones, such as Z05,Z06', nameList),
+      option('--from <time>', 'from this time of the run on, such as "1 h"'),
+      option('--to <time>', 'up to this time, such as "1.2 h"'),
+    ],
+    sample: [option('--replication <number>', 'which of the simulated shifts of the seed, from 0', replicationNumber, 0), seedOption()],
+    output: [
+      option('--json', 'print one JSON record a line, in full precision'),
+      ...csvOptions(),
+      option('--out <file>', 'write the lines to a file; one that ends in .html gets a picture: zones over time', eventsFile),
+      option('--open', 'open the picture in the browser when it is written'),
+    ],
+  })
+    .description('tell every event of one run, in plain words or as one JSON record a line')
+    .addHelpText('after', examplesOf('trace'))
+    .action(
+      async (file: string, flags) =>
+        await paged(context, flags, async () => (await import('./commands/trace.ts')).trace(shell, file, flags, command)),
+    )
+
+  addOptions(root.command('steady <file>'), {
+    line: lineOptions(),
+    sample: [option('--runs <count>', 'long runs, at least 2', wholeNumber, 10), seedOption()],
+    output: outputOptions(),
+    machine: [workersOption()],
+  })
+    .description('say how long the start of a run shows, what the line makes from then on, and what run length would do')
+    .addHelpText('after', examplesOf('steady'))
+    .action(
+      async (file: string, { runs, ...flags }) =>
+        await paged(context, flags, async () =>
+          (await import('./commands/steady.ts')).steady(shell, file, { ...flags, replications: runs }, command),
+        ),
+    )
 }
 
-function common(command: Command): Command {
-  return command
-    .option(...VARIATION)
-    .option('--seed <text>', 'names the random worlds', seedText, SEED)
-    .option('--workers <count>', 'threads; changes no result (default: one per core)', wholeNumber)
-    .addOption(engineOption())
-    .option('--json', 'print one JSON document, in full precision')
-    .option('--csv <folder>', 'write tables as CSV files')
-    .option('--out <file>', 'write the page, one HTML file')
-    .option(...STORE)
-    .option(...FRESH)
+/** What is kept from one command to the next. */
+function addKeeping(root: Command, { shell, onCode }: ProgramContext): void {
+  root.commandsGroup(COMMAND_GROUPS.keep)
+  const store = addOptions(root.command('store'), {})
+    .description('what is kept of finished replications')
+    .addHelpText('after', examplesOf('store'))
+    .commandsGroup('Commands:')
+  addOptions(store.command('info'), { machine: [storeOption()] })
+    .description('say how much is kept, and for which engine')
+    .addHelpText('after', examplesOf('store info'))
+    .action(async (flags) => onCode(await (await import('./commands/store.ts')).storeInfo(shell, flags)))
+  addOptions(store.command('prune'), {
+    question: [option('--older-than <days>', 'also what was written longer ago', wholeNumber), option('--all', 'everything')],
+    machine: [storeOption()],
+  })
+    .description('remove what no run can use: of other engines, damaged, half written')
+    .addHelpText('after', examplesOf('store prune'))
+    .action(async (flags) => onCode(await (await import('./commands/store.ts')).storePrune(shell, flags)))
 }
 
-const examples = (...lines: readonly string[]): string => `\nExamples:\n${lines.map((line) => `  loopwright ${line}`).join('\n')}`
+function addNotebooks(root: Command, { shell, command, onCode }: ProgramContext): void {
+  root.commandsGroup(COMMAND_GROUPS.program)
+  addOptions(root.command('notebook <file>'), {
+    sample: [
+      option('--replications <count>', 'windows to simulate of each line or number of carriers, in place of what it asks for', wholeNumber),
+      option('--seed <text>', 'in place of what it asks for', seedText),
+    ],
+    output: [...csvOptions(), option('--out <file>', 'where the page goes (default: out/<notebook>.html)', pageFile), pageOptions()[1]!],
+    machine: [workersOption(), ...keptOptions()],
+  })
+    .description('run a notebook (a TypeScript module): its cells to the terminal, its page to a file')
+    .addHelpText('after', examplesOf('notebook'))
+    .action(async (file: string, flags) => onCode(await (await import('./commands/notebook.ts')).notebook(shell, file, flags, command)))
+}

@@ -1,12 +1,10 @@
 /** Progress on standard error: one line that is renewed on a terminal; elsewhere one line at the start and one at the end. */
-import { formatDuration, formatNumber } from '@loopwright/charts'
+import { formatDuration, formatNumber, progressWords, type RunsDone, visibleLine } from '@loopwright/charts'
 import type { Shell } from './shell.ts'
 import { wrapText } from './wrapText.ts'
 
 /** milliseconds between two renewals */
 const EVERY_MS = 100
-/** columns that a line may take */
-const COLUMNS = 79
 const CLEAR_LINE = '\r\u001b[2K'
 
 export interface Progress {
@@ -17,59 +15,46 @@ export interface Progress {
   readonly end: (partial: boolean) => void
 }
 
-export interface Told {
-  readonly done: number
-  readonly total: number
-  /** of those done: how many came from the store */
-  readonly recalled?: number
-  readonly precision?: number | null
-  /** number of carriers that makes most so far */
-  readonly leading?: number | null
+export interface Told extends RunsDone {
   /** what is being decided now; default: what was said at first */
   readonly what?: string
 }
 
 /**
  * @param what   what is being decided, such as "carriers 5 to 17, 100 replications each, seed 1"
- * @param total  replications to do
+ * @param total  replications to do; 0: that is never known before the end
  */
 export function progress(shell: Shell, what: string, total: number): Progress {
   const { err, now } = shell
   const started = now()
   let shown = Number.NEGATIVE_INFINITY
-  let last: Told = { done: 0, total }
-  err.write(err.isTerminal ? progressLine(what, last, 0).slice(0, COLUMNS) : `${what}\n`)
+  let last: Told = { done: 0, total, settled: false }
+  /** the total that people have seen; a second one would make them doubt both */
+  let seen: number | null = null
+  let grew = total === 0
+  const settled = (told: Told): boolean => {
+    if (told.settled === false || grew) return false
+    grew = seen !== null && seen !== told.total
+    seen ??= told.total
+    return !grew
+  }
+  err.write(err.isTerminal ? `${visibleLine(what)} …`.slice(0, err.columns - 1) : `${wrapText(visibleLine(what), err.columns)}\n`)
   return {
     onProgress: (told) => {
-      last = told
+      last = { ...told, settled: settled(told) }
       if (!err.isTerminal || now() - shown < EVERY_MS) return
       shown = now()
-      err.write(`${CLEAR_LINE}${progressLine(told.what ?? what, told, (shown - started) / 1000).slice(0, COLUMNS)}`)
+      // a line that fills the last column would begin the next one on some terminals
+      err.write(`${CLEAR_LINE}${progressWords(told.what ?? what, last, (shown - started) / 1000, err.columns - 1)}`)
     },
-    say: (sentence) => err.write(`${err.isTerminal ? CLEAR_LINE : ''}${wrapText(sentence)}\n`),
+    say: (sentence) => err.write(`${err.isTerminal ? CLEAR_LINE : ''}${wrapText(visibleLine(sentence), err.columns)}\n`),
     end: (partial) => {
       if (err.isTerminal) err.write(CLEAR_LINE)
-      const count = partial
-        ? `stopped: ${formatNumber(last.done, 0)} of ${formatNumber(last.total, 0)}`
-        : `done: ${formatNumber(last.done, 0)}`
+      const of = last.settled === false ? '' : ` of ${formatNumber(last.total, 0)}`
+      const count = partial ? `stopped: ${formatNumber(last.done, 0)}${of}` : `done: ${formatNumber(last.done, 0)}`
       const kept = (last.recalled ?? 0) > 0 ? ` (${formatNumber(last.recalled!, 0)} of them from the store)` : ''
-      err.write(`${count} ${last.total === 1 ? 'replication' : 'replications'}${kept} in ${formatDuration((now() - started) / 1000)}\n`)
+      const noun = (partial && of !== '' ? last.total : last.done) === 1 ? 'replication' : 'replications'
+      err.write(`${count} ${noun}${kept} in ${formatDuration((now() - started) / 1000)}\n`)
     },
   }
-}
-
-/**
- * One line: what is being decided, how far, how precise so far, how long still.
- *
- * @param seconds  since the start
- * @example progressLine('mean output', { done: 50, total: 200, precision: 0.012 }, 2) // => 'mean output: 50/200, ± 1.2 %, 6 s left'
- */
-export function progressLine(what: string, told: Told, seconds: number): string {
-  const { done, total, precision, leading, recalled = 0 } = told
-  const parts = [`${what}: ${done}/${total}`]
-  if (leading != null) parts.push(`most with ${leading}`)
-  if (precision != null) parts.push(`± ${(precision * 100).toFixed(1)} %`)
-  const run = done - recalled
-  if (run > 0 && done < total) parts.push(`${formatDuration(Math.ceil((seconds / run) * (total - done)))} left`)
-  return parts.join(', ')
 }

@@ -1,4 +1,4 @@
-import type { Store } from '@loopwright/study'
+import type { Pool, Store } from '@loopwright/study'
 
 /** All that the command does to the world outside. `nodeShell` is the real one; tests of single functions bring a small one. */
 export interface Shell {
@@ -17,6 +17,10 @@ export interface Shell {
   readonly importModule: (path: string) => Promise<unknown>
   /** The store in a folder, made with its first entry. */
   readonly openStore: (folder: string) => Promise<Store>
+  /** Opens a page in the browser that the system prefers; false: nothing here can. */
+  readonly openPage: (path: string) => Promise<boolean>
+  /** Threads that are there already, for studies that are given none; they are left running. Default: each study starts its own. */
+  readonly pool?: Pool
   /** milliseconds since some fixed instant */
   readonly now: () => number
   readonly today: () => Date
@@ -25,10 +29,13 @@ export interface Shell {
 }
 
 export interface Stream {
+  /** Control characters are shown by their numbers, but for line ends, tabs and the styles that are our own. */
   readonly write: (text: string) => void
   readonly isTerminal: boolean
   /** bold and colours may be used */
   readonly colour: boolean
+  /** that a line may take; 60 … 120, and 80 where it is no terminal */
+  readonly columns: number
 }
 
 /** How the command ends. */

@@ -1,6 +1,6 @@
 /** What the commands of studies share: threads, progress, refusals, the ways to tell a result. */
+import type { Period, Simulated, Tale } from '@loopwright/notebook'
 import { type Runner, threadRunner } from '@loopwright/study'
-import type { Shown } from './cells.ts'
 import { openStore, type StoreFlags, tellStore } from './keptRuns.ts'
 import type { Loaded } from './loadScenario.ts'
 import { progress } from './progress.ts'
@@ -13,6 +13,8 @@ export interface StudyFlags extends OutputFlags, StoreFlags, ThreadFlags {
   readonly seed: string
 }
 
+type Ran = { readonly what: string } & Simulated
+
 export interface StudyWork<T> {
   /** what is being decided, for the progress */
   readonly what: string
@@ -21,12 +23,12 @@ export interface StudyWork<T> {
   readonly source: Loaded
   /** repeats what was done */
   readonly command: string
-  /** heading of the page */
-  readonly question: string
   readonly study: (runner: Runner) => Promise<T>
   readonly partial: (result: T) => boolean
   readonly document: (result: T) => object
-  readonly shown: (result: T) => Promise<Shown>
+  readonly tale: (result: T) => Promise<Tale>
+  /** such as "3 lines in the same simulated shifts", and the numbers behind it */
+  readonly simulated: (result: T, words: Period) => Ran | Promise<Ran>
 }
 
 /**
@@ -36,10 +38,11 @@ export interface StudyWork<T> {
  * @throws Misuse  with the sentence of a refusal
  */
 export async function studyCommand<T>(shell: Shell, flags: StudyFlags, work: StudyWork<T>): Promise<number> {
+  const { source, command } = work
   if (flags.out !== undefined) await shell.checkWritable(flags.out)
   const told = progress(shell, work.what, work.total)
   const store = await openStore(shell, flags)
-  const runner = threadRunner({ signal: shell.signal, onProgress: told.onProgress, store, ...threadsOf(flags) })
+  const runner = threadRunner({ signal: shell.signal, onProgress: told.onProgress, store, ...threadsOf(flags, shell) })
   const result = await refused(work.study(runner)).finally(() => runner.close())
   tellStore(shell, store)
   const partial = work.partial(result)
@@ -47,11 +50,13 @@ export async function studyCommand<T>(shell: Shell, flags: StudyFlags, work: Stu
   return await tell(shell, flags, {
     partial,
     document: () => work.document(result),
-    tables: () => [],
-    shown: () => work.shown(result),
-    source: work.source,
-    command: work.command,
-    question: work.question,
+    tale: async () => {
+      const [{ period, simulatedCell }, { question, cells }] = await Promise.all([import('@loopwright/notebook'), work.tale(result)])
+      const { what, ...simulated } = await work.simulated(result, period(source.scenario))
+      return { question, cells: [...cells, simulatedCell('simulated', source.scenario, source.file, simulated, what)] }
+    },
+    name: source.scenario.name,
+    command,
   })
 }
 

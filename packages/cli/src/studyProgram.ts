@@ -1,129 +1,214 @@
-/** The commands of the studies: names, options, examples. */
-import { type Command, Option } from 'commander'
-import { positiveNumber, seedText, wholeNumber } from './arguments.ts'
+/** The commands that decide something: names, options, examples. */
+import type { Command } from 'commander'
+import { type ProgramContext, paged, threaded } from './actions.ts'
+import { carrierCounts, levelPercent, percent, positiveNumber, wholeNumber } from './arguments.ts'
+import { examplesOf } from './examples.ts'
+import { moreLevels } from './levels.ts'
+import { addOptions, COMMAND_GROUPS, lineOptions, machineOptions, option, outputOptions, sampleOptions, seedOption } from './options.ts'
 import { nameList } from './orderRules.ts'
-import type { Shell } from './shell.ts'
-import type { ThreadFlags } from './threads.ts'
+import { moreChanges } from './setChange.ts'
 
-const SEED = '1'
 /** a study runs at least so many lines */
 const LINES_MIN = 2
-const VARIATION = ['--variation <name>', 'with a named set of changed values from the file'] as const
 
-export interface ProgramContext {
-  readonly shell: Shell
-  /** as it was typed */
-  readonly command: string
-  readonly onCode: (code: number) => void
+/** Adds the commands, in the order in which people ask. */
+export function addDecisions(root: Command, context: ProgramContext): void {
+  root.commandsGroup(COMMAND_GROUPS.decide)
+  addCarrierCounts(root, context)
+  addComparisons(root, context)
+  addCauses(root, context)
+  addBalance(root, context)
 }
 
-/** Adds the commands of the studies. */
-export function addStudies(root: Command, { shell, command, onCode }: ProgramContext): void {
-  studyOptions(root.command('compare <files...>'), 30)
-    .description('compare scenarios, or variations of one file, in the same random worlds')
-    .option('--variations [names]', 'the variations of one file, beside the file itself: all, or those named')
-    .addHelpText(
-      'after',
-      examples('compare today.yaml proposal.yaml', 'compare line.yaml --variations', 'compare line.yaml --variations "train,slow"'),
+/** How many carriers. */
+function addCarrierCounts(root: Command, context: ProgramContext): void {
+  const { shell, command } = context
+  addOptions(root.command('carriers <file>'), {
+    line: lineOptions(),
+    question: [
+      option('--within <percent>', 'how far below the best output is near enough', percent, 1),
+      option('--level <percent>', 'confidence of the answer', levelPercent, 95),
+      option('--carriers <counts>', 'where to begin, such as 5..18 (default: around the lower knee of the law)', carrierCounts),
+    ],
+    sample: [
+      option('--at-most <count>', 'windows to simulate of one number of carriers, at most (default: 1000)', wholeNumber),
+      seedOption(),
+    ],
+    output: outputOptions(),
+    machine: machineOptions(),
+  })
+    .description('how many carriers the loop needs, with as many runs as the answer takes')
+    .addHelpText('after', examplesOf('carriers'))
+    .action(
+      async (file: string, { atMost, ...flags }) =>
+        await threaded(context, flags, Number.POSITIVE_INFINITY, async (all) =>
+          (await import('./commands/carriers.ts')).carriers(shell, file, { ...all, replications: atMost }, command),
+        ),
     )
-    .action(async (files: string[], flags) =>
-      onCode(
-        await threaded(flags, LINES_MIN * flags.replications, async (all) =>
+
+  addOptions(root.command('forecast <file>'), {
+    line: lineOptions(),
+    question: [
+      option(
+        '--shifts-per-week <count>',
+        'shifts whose output makes a week (default: those of a day, on five days; none without a calendar)',
+        wholeNumber,
+      ),
+    ],
+    sample: sampleOptions(200),
+    output: outputOptions(),
+    machine: machineOptions(),
+  })
+    .description('say what may be promised per shift and per week, and the overtime that the plan takes')
+    .addHelpText('after', examplesOf('forecast'))
+    .action(
+      async (file: string, flags) =>
+        await threaded(context, flags, flags.replications, async (all) =>
+          (await import('./commands/forecast.ts')).forecast(shell, file, all, command),
+        ),
+    )
+
+  addOptions(root.command('sweep <file>'), {
+    line: lineOptions(),
+    question: [
+      option('--carriers <counts>', 'which to try, such as 5..18 or 5,8,12 (default: around the lower knee of the law)', carrierCounts),
+    ],
+    sample: sampleOptions(100),
+    output: outputOptions(),
+    machine: machineOptions(),
+  })
+    .description('try numbers of carriers, each on the same simulated shifts: the curve, with as many runs as you say')
+    .addHelpText('after', examplesOf('sweep'))
+    .action(
+      async (file: string, flags) =>
+        await threaded(context, flags, flags.replications * (flags.carriers?.length ?? 1), async (all) =>
+          (await import('./commands/sweep.ts')).sweep(shell, file, all, command),
+        ),
+    )
+}
+
+/** Which of several. */
+function addComparisons(root: Command, context: ProgramContext): void {
+  const { shell, command } = context
+  addOptions(root.command('compare <files...>'), {
+    question: [
+      option('--variations [names]', 'the variations of one file, beside the file itself: all, or those named'),
+      option('--set <changes>', 'one more line: the first file with changes, "name: path=value; path=value"; may be repeated', moreChanges),
+      option('--base <name>', 'which line the others are set beside, by its name (default: the first)'),
+    ],
+    sample: sampleOptions(30),
+    output: outputOptions(),
+    machine: machineOptions(),
+  })
+    .description('compare scenarios, or variations of one file, on the same simulated shifts')
+    .addHelpText('after', examplesOf('compare'))
+    .action(
+      async (files: string[], flags) =>
+        await threaded(context, flags, LINES_MIN * flags.replications, async (all) =>
           (await import('./commands/compare.ts')).compare(shell, files, all, command),
         ),
-      ),
     )
 
-  studyOptions(root.command('drivers <file>'), 30)
+  addOptions(root.command('grid <file>'), {
+    line: lineOptions(),
+    question: [
+      option('--carriers <counts>', 'numbers of carriers, such as 6..12 or 6,8,12', carrierCounts),
+      option(
+        '--set <levels>',
+        'levels of a value by its path, such as "drive.speed=10,12,15 m/min"; "|" parts levels that hold commas; may be repeated',
+        moreLevels,
+      ),
+    ],
+    sample: sampleOptions(30),
+    output: outputOptions(),
+    machine: machineOptions(),
+  })
+    .description('try every setting of several values: a table of outputs, what each value does, and whether they depend on each other')
+    .addHelpText('after', examplesOf('grid'))
+    .action(
+      async (file: string, flags) =>
+        await threaded(context, flags, LINES_MIN * flags.replications, async (all) =>
+          (await import('./commands/grid.ts')).grid(shell, file, all, command),
+        ),
+    )
+
+  addOptions(root.command('order <file>'), {
+    line: lineOptions(),
+    question: [
+      option('--move <stations>', 'which may move (default: all that work, but for load and unload)', nameList),
+      option('--stay <stations>', 'which stay where they are', nameList),
+      option('--before <rules>', 'what comes before what in the flow, such as "S3<S4,S4<S6"', nameList),
+      option('--zones <zones>', 'where they may stand, such as Z13..Z16 (default: every zone that is free)', nameList),
+      option('--try <places>', 'an order to try as it is, such as "S5@Z14"'),
+      option('--least-gain <units>', 'smallest gain worth caring about (default: 0.5 % of today’s output)', positiveNumber),
+    ],
+    sample: [option('--check-replications <count>', 'fresh windows for the chosen order against today’s', wholeNumber, 60), seedOption()],
+    output: outputOptions(),
+    machine: machineOptions(),
+  })
+    .description('choose an order and places of stations')
+    .addHelpText('after', examplesOf('order'))
+    .action(
+      async (file: string, { checkReplications, leastGain, ...flags }) =>
+        await threaded(context, flags, LINES_MIN * checkReplications, async (all) =>
+          (await import('./commands/order.ts')).order(
+            shell,
+            file,
+            { ...all, replications: checkReplications, ...(leastGain === undefined ? {} : { delta: leastGain }) },
+            command,
+          ),
+        ),
+    )
+}
+
+/** Why no more. */
+function addCauses(root: Command, context: ProgramContext): void {
+  const { shell, command } = context
+  addOptions(root.command('drivers <file>'), {
+    line: lineOptions(),
+    sample: sampleOptions(30),
+    output: outputOptions(),
+    machine: machineOptions(),
+  })
     .description('say what limits the line: how much 5 % of each time, stop and share moves the output')
-    .option(...VARIATION)
-    .addHelpText('after', examples('drivers line.yaml', 'drivers line.yaml --replications 60 --out out/drivers.html'))
-    .action(async (file: string, flags) =>
-      onCode(
-        await threaded(flags, LINES_MIN * flags.replications, async (all) =>
+    .addHelpText('after', examplesOf('drivers'))
+    .action(
+      async (file: string, flags) =>
+        await threaded(context, flags, LINES_MIN * flags.replications, async (all) =>
           (await import('./commands/drivers.ts')).drivers(shell, file, all, command),
         ),
-      ),
     )
 
-  studyOptions(root.command('losses <file>'), 60)
+  addOptions(root.command('losses <file>'), {
+    line: lineOptions(),
+    sample: sampleOptions(60),
+    output: outputOptions(),
+    machine: machineOptions(),
+  })
     .description('say what is lost by what cause: the same shifts again, with one cause after another taken out')
-    .option(...VARIATION)
-    .addHelpText('after', examples('losses line.yaml', 'losses line.yaml --variation train'))
-    .action(async (file: string, flags) =>
-      onCode(
-        await threaded(flags, LINES_MIN * flags.replications, async (all) =>
+    .addHelpText('after', examplesOf('losses'))
+    .action(
+      async (file: string, flags) =>
+        await threaded(context, flags, LINES_MIN * flags.replications, async (all) =>
           (await import('./commands/losses.ts')).losses(shell, file, all, command),
         ),
-      ),
     )
+}
 
-  studyOptions(root.command('order <file>'), 60, 'fresh random worlds for the chosen order against today’s')
-    .description('choose an order and places of stations')
-    .option('--move <stations>', 'which may move (default: all that work, but for load and unload)', nameList)
-    .option('--keep <stations>', 'which stay where they are', nameList)
-    .option('--before <rules>', 'what comes before what, such as "S3<S4,S4<S6"', nameList)
-    .option('--zones <zones>', 'where they may stand, such as Z13..Z16 (default: every zone that is free)', nameList)
-    .option('--mine <places>', 'an order to try as it is, such as "S5@Z14"')
-    .option('--delta <units>', 'smallest difference worth caring about (default: 0.5 % of today’s output)', positiveNumber)
-    .option(...VARIATION)
-    .addHelpText(
-      'after',
-      examples('order line.yaml --move S4,S5,S6 --zones Z13..Z18 --before "S4<S6"', 'order line.yaml --move S5 --mine "S5@Z14"'),
-    )
-    .action(async (file: string, flags) =>
-      onCode(
-        await threaded(flags, LINES_MIN * flags.replications, async (all) =>
-          (await import('./commands/order.ts')).order(shell, file, all, command),
-        ),
-      ),
-    )
-
-  tracedOptions(root.command('steady <file>'), 10, 'long runs')
-    .description('say how long the start of a run shows, what the line makes from then on, and what run length would do')
-    .option(...VARIATION)
-    .addHelpText('after', examples('steady line.yaml'))
-    .action(async (file: string, flags) => onCode(await (await import('./commands/steady.ts')).steady(shell, file, flags, command)))
-
-  root
-    .command('balance <file>')
+function addBalance(root: Command, context: ProgramContext): void {
+  const { shell, command } = context
+  addOptions(root.command('balance <file>'), {
+    question: [
+      option('--cycle <seconds>', 'find the fewest stations for this cycle', positiveNumber),
+      option('--stations <count>', 'find the shortest cycle for so many stations', wholeNumber),
+      option('--before <rules>', 'of a scenario: what comes before what, such as "wire<test" (default: today’s order)', nameList),
+    ],
+    output: outputOptions(),
+  })
     .description('share tasks among stations, of a table (.csv: task, seconds, after) or of a scenario; runs nothing')
-    .option('--cycle <seconds>', 'find the fewest stations for this cycle', positiveNumber)
-    .option('--stations <count>', 'find the shortest cycle for so many stations', wholeNumber)
-    .option('--before <rules>', 'of a scenario: what comes before what, such as "wire<test" (default: today’s order)', nameList)
-    .option('--json', 'print one JSON document')
-    .option('--out <file>', 'write the page, one HTML file')
-    .addHelpText('after', examples('balance tasks.csv --cycle 60', 'balance line.yaml --stations 5'))
-    .action(async (file: string, flags) => onCode(await (await import('./commands/balance.ts')).balance(shell, file, flags, command)))
-}
-
-function studyOptions(command: Command, replications: number, what = 'random worlds to run'): Command {
-  return tracedOptions(command, replications, what).addOption(engineOption())
-}
-
-/** Both engines give the same, to the last bit: for who wants to see it, or to time them. */
-export function engineOption(): Option {
-  return new Option(
-    '--engine <engine>',
-    'run everything again by one engine (default: the recursion where it holds); changes no result',
-  ).choices(['events', 'recursion'])
-}
-
-/** Of studies that need the events of their runs, which only one engine has. */
-function tracedOptions(command: Command, replications: number, what: string): Command {
-  return command
-    .option('--replications <count>', what, wholeNumber, replications)
-    .option('--seed <text>', 'names the random worlds', seedText, SEED)
-    .option('--workers <count>', 'threads; changes no result (default: one per core)', wholeNumber)
-    .option('--json', 'print one JSON document, in full precision')
-    .option('--out <file>', 'write the page, one HTML file')
-    .option('--store <folder>', 'where finished replications are kept (default: .loopwright)')
-    .option('--fresh', 'run everything again, keep nothing')
-}
-
-const examples = (...lines: readonly string[]): string => `\nExamples:\n${lines.map((line) => `  loopwright ${line}`).join('\n')}`
-
-/** With threads started before anything else is loaded, where there will be enough runs. */
-export async function threaded<F extends ThreadFlags>(flags: F, runs: number, run: (flags: F) => Promise<number>): Promise<number> {
-  return await (await import('./threads.ts')).withThreads(flags, runs, run)
+    .addHelpText('after', examplesOf('balance'))
+    .action(
+      async (file: string, flags) =>
+        await paged(context, flags, async () => (await import('./commands/balance.ts')).balance(shell, file, flags, command)),
+    )
 }

@@ -1,4 +1,4 @@
-import type { Pool } from '@loopwright/study'
+import { callingThread, type Pool } from '@loopwright/study'
 import { expect, test } from 'vitest'
 import { threadsOf, withThreads } from './threads.ts'
 
@@ -6,7 +6,7 @@ test('threads are there before the command is, and gone when it has failed', asy
   let pool: Pool | undefined
   const failing = withThreads({ workers: 2 }, 100, async (flags: { workers: number; pool?: Pool }) => {
     pool = flags.pool
-    expect(threadsOf(flags)).toEqual({ workers: 2, pool })
+    expect(threadsOf(flags, { pool: callingThread() })).toEqual({ workers: 2, pool })
     throw new Error('no such file')
   })
   await expect(failing).rejects.toThrow('no such file')
@@ -17,5 +17,10 @@ test('threads are there before the command is, and gone when it has failed', asy
 
 test('a few runs start none', async () => {
   expect(await withThreads({}, 49, async (flags: { pool?: Pool }) => (flags.pool === undefined ? 7 : 8))).toBe(7)
-  expect(threadsOf({})).toEqual({})
+  expect(threadsOf({}, {})).toEqual({})
+})
+
+test('threads that are there already are taken where the command has none of its own', () => {
+  const pool = callingThread()
+  expect(threadsOf({ workers: 1 }, { pool })).toEqual({ workers: 1, pool })
 })

@@ -1,5 +1,6 @@
 /** Threads that load their code while the command still reads its scenario. */
 import { createPool, type ForcedEngine, type Pool } from '@loopwright/study'
+import type { Shell } from './shell.ts'
 
 /** What the options say of threads, and those that run already. */
 export interface ThreadFlags {
@@ -28,9 +29,12 @@ export async function withThreads<F extends ThreadFlags>(flags: F, runs: number,
   }
 }
 
-/** As options of a study. */
-export const threadsOf = ({ workers, pool, engine }: ThreadFlags): ThreadFlags => ({
-  ...(workers === undefined ? {} : { workers }),
-  ...(pool === undefined ? {} : { pool }),
-  ...(engine === undefined ? {} : { engine }),
-})
+/** As options of a study. Threads that the command has started go before those of the shell. */
+export const threadsOf = ({ workers, pool, engine }: ThreadFlags, shell: Pick<Shell, 'pool'>): ThreadFlags => {
+  const threads = pool ?? shell.pool
+  return {
+    ...(workers === undefined ? {} : { workers }),
+    ...(threads === undefined ? {} : { pool: threads }),
+    ...(engine === undefined ? {} : { engine }),
+  }
+}

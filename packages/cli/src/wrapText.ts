@@ -4,7 +4,7 @@
  * @param columns  characters per line
  * @example wrapText('one two three', 8) // => 'one two\nthree'
  */
-export function wrapText(text: string, columns = 80): string {
+export function wrapText(text: string, columns: number): string {
   return text
     .split('\n')
     .map((line) => wrapLine(line, columns))
@@ -12,12 +12,12 @@ export function wrapText(text: string, columns = 80): string {
 }
 
 function wrapLine(line: string, columns: number): string {
-  if (line.length <= columns) return line
+  if ([...line].length <= columns) return line
   const indent = /^ */.exec(line)![0]
   const lines: string[] = []
   let now = indent
   for (const word of line.trim().split(/ +/)) {
-    if (now.length > indent.length && now.length + 1 + word.length > columns) {
+    if (now.length > indent.length && [...now].length + 1 + [...word].length > columns) {
       lines.push(now)
       now = indent
     }

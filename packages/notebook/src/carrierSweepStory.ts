@@ -1,50 +1,49 @@
 /** The story of a carrier sweep, as cells: the same in a notebook and in the page of a sweep. */
-
 import type { Figure as ChartFigure } from '@loopwright/charts'
-import { outputByHour, statesIn, stationTimes, stoppedTime, throughput, unitsSpread, zoneOccupancy } from '@loopwright/charts'
+import { outputByHour, statesIn, stationTimes, stoppedTime, tableOf, throughput, unitsSpread, zoneOccupancy } from '@loopwright/charts'
 import type { Scenario } from '@loopwright/scenario'
-import type { CarrierStudy, SweepCount, SweepResult } from '@loopwright/study'
+import { type CarrierStudy, type SweepCount, type SweepResult, withCarriers } from '@loopwright/study'
 import {
   type AnswerCell,
   type CautionCell,
   type Cell,
   type ChartCell,
   type ChoiceCell,
+  type DataCell,
   oneView,
   type PlanCell,
   type ProseCell,
+  proseCell,
+  type SureCell,
   type SweepCell,
-  type TableCell,
   type Views,
 } from './cell.ts'
 import type { Figure } from './figure.ts'
-import { assumptionCells } from './inputs/assumptions.ts'
-import { defaultInputs } from './inputs/defaultInputs.ts'
-import { answerSentences, sureSentences } from './sweep/answerWords.ts'
-import { standingCautions, warnings } from './sweep/cautions.ts'
-import { countTable } from './sweep/countTable.ts'
+import { limitedBy } from './limits/limitedBy.ts'
+import { type Standing, scenarioWarnings, standing, standingCells } from './study/standing.ts'
+import { stopCauses } from './study/stopCauses.ts'
+import { answerSentences, oneCountSentences, sureSentences } from './sweep/answerWords.ts'
+import { warnings } from './sweep/cautions.ts'
 import { period } from './sweep/period.ts'
 import { occupancyPlan } from './sweep/plan.ts'
 import { studySentences, studySureSentences } from './sweep/studyWords.ts'
 import { sweepCell } from './sweep/sweepCell.ts'
+import type { Tale } from './tale.ts'
+import { questionFor } from './words/questionWords.ts'
+import { lengthWarning, startSentence } from './words/startWords.ts'
+import type { StoryOptions } from './words/storyOptions.ts'
 
-export interface SweepStoryOptions {
-  /** path of the scenario file, as the reader would type it */
-  readonly scenarioFile: string
-  /** what stands in it: the page then tells which inputs are defaults. Default: it does not */
-  readonly scenarioText?: string
-  /** text of a data file that the scenario names; default: such files cannot be opened */
-  readonly readBeside?: (path: string) => string | null
-}
-
-export interface CarrierSweepStory {
+export interface CarrierSweepStory extends Standing, Tale {
   /** what was simulated: seed, replications, version, hash */
   readonly sweep: SweepCell
   readonly answer: AnswerCell
   /** said only where it holds: partial results, gridlock, a best count at the upper end */
   readonly warnings: readonly CautionCell[]
+  /** the curve, and the numbers of each count */
   readonly throughput: ChartCell
-  readonly table: TableCell
+  readonly sure: SureCell
+  /** what limits the line with the count that is shown, and why; null: nothing to tell from */
+  readonly limits: ProseCell | null
   /** the carrier count that the cells after it show */
   readonly choice: ChoiceCell
   readonly stations: ChartCell
@@ -53,20 +52,22 @@ export interface CarrierSweepStory {
   readonly byHour: ChartCell
   readonly distribution: ChartCell
   readonly stops: ChartCell
-  /** all inputs, in shop-floor units */
-  readonly assumptions: readonly (ProseCell | TableCell)[]
-  readonly cautions: readonly CautionCell[]
+  /** output of each replication */
+  readonly units: DataCell
 }
+
+/** what a study that gave up says */
+const AT_MOST = 'A higher --at-most lets it run on.'
 
 /** id of the choice that switches the count */
 const CHOICE = 'carriers'
 
 /**
- * The story's parts, by name.
+ * The story's parts, by name, and all of them in the order of the page.
  *
  * @throws RangeError  if no count has a replication: there is nothing to tell
  */
-export function carrierSweepStory(scenario: Scenario, of: SweepResult | CarrierStudy, options: SweepStoryOptions): CarrierSweepStory {
+export function carrierSweepStory(scenario: Scenario, of: SweepResult | CarrierStudy, options: StoryOptions): CarrierSweepStory {
   const study = of.kind === 'carrier study' ? of : null
   const result: SweepResult = { ...of, kind: 'carrier sweep' }
   const told = result.counts.filter((count) => count.replications > 0)
@@ -79,15 +80,11 @@ export function carrierSweepStory(scenario: Scenario, of: SweepResult | CarrierS
     netSeconds: result.lawSeconds / (result.law?.unitsPerLap ?? 1),
     plan: words.plan,
   }
-  const { scenarioText, scenarioFile, readBeside } = options
-  const defaults = scenarioText === undefined ? null : defaultInputs(scenarioText, scenarioFile, readBeside ?? (() => null))
-  const byCount = countTable(result, words)
   const states = statesIn(told)
   const places = scenario.line.zones.map((zone, index) => ({
     station: scenario.line.stations.find((station) => station.zone === index)?.title ?? null,
     transfer: zone.transfer !== null,
   }))
-  const occupancy = (count: SweepCount): ChartFigure => zoneOccupancy(count, { ...windowWords, places })
   const views = (figure: (count: SweepCount) => Figure): Views<Figure> => ({
     choice: CHOICE,
     shown: String(shown),
@@ -96,65 +93,110 @@ export function carrierSweepStory(scenario: Scenario, of: SweepResult | CarrierS
   const chart = (id: string, figure: (count: SweepCount) => ChartFigure): ChartCell => ({
     kind: 'chart',
     id,
+    pageOnly: true,
     views: views((count) => chartFigure(figure(count))),
   })
-  return {
+  const sentences =
+    told.length === 1 && result.counts.length === 1 && (told[0]!.replications >= 2 || !result.chance)
+      ? oneCountSentences(told[0]!, words)
+      : [...answerSentences(result, words, ...(study === null ? [] : [AT_MOST])), ...(study === null ? [] : studySentences(study, words))]
+  const parts = {
     sweep: sweepCell(scenario, of, options.scenarioFile),
-    answer: {
-      kind: 'answer',
-      id: 'answer',
-      sentences:
-        study === null ? answerSentences(result, words) : [...answerSentences(result, words, false), ...studySentences(study, words)],
-      sure: [...(study === null ? [] : studySureSentences(study)), ...sureSentences(result, words)],
-    },
-    warnings: warnings(result, words),
+    answer: { kind: 'answer', id: 'answer', sentences, ...toneOf(result, told) } satisfies AnswerCell,
+    warnings: [
+      ...warnings(result, words),
+      ...scenarioWarnings({ ...scenario, line: withCarriers(scenario.line, shown) }, options),
+      ...lengthWarning(scenario),
+    ],
     throughput: {
       kind: 'chart',
-      id: 'throughput',
-      views: oneView({ ...chartFigure(throughput(result, windowWords)), table: byCount, tableOpen: true }),
-    },
-    table: { kind: 'table', id: 'counts', where: 'terminal', views: oneView(byCount) },
+      id: 'counts',
+      views: oneView({ ...chartFigure(throughput(result, windowWords)), tableOpen: true }),
+    } satisfies ChartCell,
+    sure: {
+      kind: 'sure',
+      id: 'sure',
+      sentences: [...(study === null ? [] : studySureSentences(study, words)), ...sureSentences(result, words), startSentence(scenario)],
+    } satisfies SureCell,
+    limits: limitedBy(scenario, told.find(({ carriers }) => carriers === shown)!, words),
     choice: {
       kind: 'choice',
       id: CHOICE,
-      legend: result.answer?.chosen == null ? 'Carriers on the loop' : `Carriers on the loop (the answer: ${result.answer.chosen})`,
+      legend:
+        result.answer?.chosen == null
+          ? `Carriers on the ${words.line}`
+          : `Carriers on the ${words.line} (${result.answer.chosen}: enough for nearly the best output)`,
       options: told.map(({ carriers }) => ({ key: String(carriers), label: String(carriers) })),
       shown: String(shown),
-    },
+    } satisfies ChoiceCell,
     stations: chart('stations', (count) => stationTimes(count, { ...windowWords, states })),
-    plan: { kind: 'plan', id: 'plan', views: views((count) => occupancyPlan(scenario, count, words)) },
-    occupancy: chart('occupancy', occupancy),
-    byHour: chart('by-hour', (count) => outputByHour(count, windowWords)),
-    distribution: chart('distribution', (count) => unitsSpread(count, windowWords)),
-    stops: chart('stops', (count) => stoppedTime(count, windowWords)),
-    assumptions: assumptionCells(scenario, result, defaults),
-    cautions: standingCautions(scenario.line),
+    plan: { kind: 'plan', id: 'plan', pageOnly: true, views: views((count) => occupancyPlan(scenario, count, words)) } satisfies PlanCell,
+    occupancy: chart('zones', (count) => zoneOccupancy(count, { ...windowWords, places })),
+    byHour: chart('hours', (count) => outputByHour(count, windowWords)),
+    distribution: chart('spread', (count) => unitsSpread(count, windowWords)),
+    stops: chart('stops', (count) => stoppedTime({ ...count, stoppedBy: stopCauses(scenario, count.stoppedBy) }, windowWords)),
+    units: { kind: 'data', id: 'units', table: unitsTable(told, words.one) } satisfies DataCell,
+    ...standing(scenario, options),
   }
+  return { ...parts, question: questionFor('carriers', scenario, words.line), cells: cellsOf(parts) }
 }
 
+type Parts = Omit<CarrierSweepStory, 'question' | 'cells'>
+
 /** All cells of the story, in the order of the page. */
-export function carrierSweepCells(scenario: Scenario, result: SweepResult | CarrierStudy, options: SweepStoryOptions): readonly Cell[] {
-  const story = carrierSweepStory(scenario, result, options)
-  const section = (id: string, title: string): ProseCell => ({ kind: 'prose', id, markdown: `## ${title}` })
+function cellsOf(story: Parts): readonly Cell[] {
+  const section = (id: string, title: string): ProseCell => ({ ...proseCell(id, `## ${title}`), pageOnly: true })
   return [
-    story.sweep,
     story.answer,
     ...story.warnings,
-    section('section-counts', 'Output by number of carriers'),
     story.throughput,
-    story.table,
-    section('section-count', 'One number of carriers, closer'),
+    story.sure,
+    ...(story.limits === null ? [] : [story.limits]),
+    section('section-count', 'A closer look at one count'),
     story.choice,
-    story.stations,
-    story.plan,
-    story.occupancy,
-    story.byHour,
-    story.distribution,
-    story.stops,
-    ...story.assumptions,
-    section('section-cautions', 'Cautions'),
-    ...story.cautions,
+    ...countCells(story),
+    story.sweep,
+    story.units,
+    ...standingCells(story),
   ]
+}
+
+/** What tells of one count. */
+export function countCells(
+  story: Pick<Parts, 'stations' | 'plan' | 'occupancy' | 'byHour' | 'distribution' | 'stops'>,
+): (ChartCell | PlanCell)[] {
+  return [story.stations, story.plan, story.occupancy, story.byHour, story.distribution, story.stops]
+}
+
+/** What a terminal may show by colour: the plan met or missed by every count tried, a standstill of the one. */
+function toneOf({ planAnswer }: SweepResult, told: readonly SweepCount[]): Pick<AnswerCell, 'tone'> {
+  if (told.length === 1 && told[0]!.gridlocks > 0) return { tone: 'bad' }
+  if (planAnswer === null) return {}
+  if (planAnswer.carriers !== null) return { tone: 'good' }
+  return planAnswer.counts.every(({ verdict }) => verdict === 'not met') ? { tone: 'bad' } : {}
+}
+
+function unitsTable(counts: readonly SweepCount[], per: string) {
+  const rows = counts.flatMap(({ carriers, units }) => units.map((made, replication) => ({ carriers, replication, made })))
+  type Row = (typeof rows)[number]
+  const column = (name: string, says: string, value: (row: Row) => number) => ({
+    head: name,
+    text: (row: Row) => `${value(row)}`,
+    data: [[name, says, value] as const],
+  })
+  return tableOf<Row>({
+    caption: `Units of each replication`,
+    columns: [
+      column('carriers', 'number of carriers', ({ carriers }) => carriers),
+      column(
+        'replication',
+        'number of the replication, from 0; the same number is the same simulated chance for every count',
+        ({ replication }) => replication,
+      ),
+      column('units', `units made in the ${per}`, ({ made }) => made),
+    ],
+    rows,
+  })
 }
 
 /** A chart as a cell holds it. */

@@ -6,7 +6,18 @@
 import type { Table } from '@loopwright/charts'
 import type { Figure } from './figure.ts'
 
-export type Cell = ProseCell | AnswerCell | RunCell | SweepCell | TableCell | ChartCell | PlanCell | ChoiceCell | CautionCell
+export type Cell =
+  | ProseCell
+  | AnswerCell
+  | SureCell
+  | RunCell
+  | SweepCell
+  | TableCell
+  | ChartCell
+  | PlanCell
+  | DataCell
+  | ChoiceCell
+  | CautionCell
 
 export type CellKind = Cell['kind']
 
@@ -15,16 +26,26 @@ export interface ProseCell {
   readonly kind: 'prose'
   readonly id: string
   readonly markdown: string
+  /** a detail that would fill the terminal. Default: false */
+  readonly pageOnly?: boolean
 }
 
 /** The answer to the notebook's question: sentences that stand first on the page. */
 export interface AnswerCell {
   readonly kind: 'answer'
   readonly id: string
-  /** at least one sentence; plain text */
+  /** at least one sentence; plain text, what is to be typed between backquotes */
   readonly sentences: readonly string[]
-  /** how sure: what more replications would narrow, and what they would not */
-  readonly sure: readonly string[]
+  /** what a terminal may show by the colour of the first sentence: the plan met (good) or missed (bad), a standstill (bad); the words say it too. Default: nothing */
+  readonly tone?: 'good' | 'bad' | 'warning'
+}
+
+/** How sure the answer is: what more replications would narrow, and what they would not. Stands under the table that the answer rests on. */
+export interface SureCell {
+  readonly kind: 'sure'
+  readonly id: string
+  /** plain text, what is to be typed between backquotes; may be empty */
+  readonly sentences: readonly string[]
 }
 
 /** One run: what was simulated, and how it ended. */
@@ -47,21 +68,33 @@ export interface TableCell {
   readonly kind: 'table'
   readonly id: string
   readonly views: Views<Table>
-  /** `page`: it would fill the terminal; `terminal`: on the page a figure shows the same numbers */
-  readonly where: 'both' | 'page' | 'terminal'
+  /** a detail that would fill the terminal. Default: false */
+  readonly pageOnly?: boolean
 }
 
+/** A terminal shows its finding, and its table where that stands open. */
 export interface ChartCell {
   readonly kind: 'chart'
   readonly id: string
   readonly views: Views<Figure>
+  /** a detail that would fill the terminal. Default: false */
+  readonly pageOnly?: boolean
 }
 
-/** The plan of the loop, drawn to scale. */
+/** The plan of the line, drawn to scale. */
 export interface PlanCell {
   readonly kind: 'plan'
   readonly id: string
   readonly views: Views<Figure>
+  /** a detail that would fill the terminal. Default: false */
+  readonly pageOnly?: boolean
+}
+
+/** Numbers that neither terminal nor page shows: they go to the files of tables alone, such as the output of each replication. */
+export interface DataCell {
+  readonly kind: 'data'
+  readonly id: string
+  readonly table: Table
 }
 
 /** A control of the page: one of several views, shown together in all cells whose views name this choice. */
@@ -81,6 +114,8 @@ export interface CautionCell {
   readonly markdown: string
   /** `warning`: about this very result, also said in the terminal; `caution`: what always holds */
   readonly tone: 'caution' | 'warning'
+  /** a warning that the terminal has been given already, with its place in the file. Default: false */
+  readonly pageOnly?: boolean
 }
 
 /** One content, or one for each option of a choice. */
@@ -110,6 +145,21 @@ export interface Provenance {
 /** A single content that no choice switches. */
 export function oneView<T>(content: T): Views<T> {
   return { choice: null, shown: '', of: [{ key: '', content }] }
+}
+
+/** A table as a cell that no choice switches. */
+export function tableCell(id: string, table: Table): TableCell {
+  return { kind: 'table', id, views: oneView(table) }
+}
+
+/** Running text as a cell; empty paragraphs are left out. */
+export function proseCell(id: string, ...paragraphs: readonly string[]): ProseCell {
+  return { kind: 'prose', id, markdown: paragraphs.filter((text) => text !== '').join('\n\n') }
+}
+
+/** About this very result; also said in the terminal. */
+export function warningCell(id: string, title: string, markdown: string): CautionCell {
+  return { kind: 'caution', id: `warning-${id}`, tone: 'warning', title, markdown }
 }
 
 /** The content that is shown first. */

@@ -9,3 +9,12 @@ export function chartCell(id: string, { finding, spec, rows, swapRows, alt, read
     views: oneView({ finding, picture: { kind: 'chart', spec, rows, swapRows }, alt, howToRead: readLine, table, tableOpen: false }),
   }
 }
+
+/** A chart whose table is part of the story: a terminal shows it, a page shows it open. */
+export function openChartCell(id: string, figure: Figure): ChartCell {
+  const cell = chartCell(id, figure)
+  return {
+    ...cell,
+    views: { ...cell.views, of: cell.views.of.map(({ key, content }) => ({ key, content: { ...content, tableOpen: true } })) },
+  }
+}

@@ -1,5 +1,6 @@
 /** What a running notebook works with: it collects cells and prints them as they come. */
-import type { Scenario } from '@loopwright/scenario'
+import { isDeepStrictEqual } from 'node:util'
+import type { Problem, Scenario } from '@loopwright/scenario'
 import { type CarrierStudy, carrierStudy, carrierSweep, type SweepProgress, type SweepResult } from '@loopwright/study'
 import { carrierSweepStory } from './carrierSweepStory.ts'
 import type { Cell } from './cell.ts'
@@ -18,6 +19,8 @@ export interface ContextParts {
   readonly scenario: Scenario
   readonly scenarioFile: string
   readonly scenarioText: string
+  /** warnings about the scenario */
+  readonly problems: readonly Problem[]
   readonly effects: Effects
   readonly print: (cell: Cell) => void
   /** replace what the notebook asks for; undefined: they do not */
@@ -34,12 +37,17 @@ export function notebookContext(parts: ContextParts): { readonly context: Notebo
   const storyOptions = {
     scenarioFile: parts.scenarioFile,
     scenarioText: parts.scenarioText,
+    problems: parts.problems,
     readBeside: (path: string) => readBeside?.(parts.scenarioFile, path) ?? null,
   }
   let proses = 0
   let sweeps = 0
   const show = (...shown: readonly Cell[]): void => {
     for (const cell of shown) {
+      // a story repeats what was simulated, which the study has shown already
+      if (cell.kind === 'sweep' && cells.some((other) => other.kind === 'sweep' && other.sentence === cell.sentence)) continue
+      // what the scenario is warned of stands in every story: it is said once
+      if (cell.kind === 'caution' && cells.some((other) => isDeepStrictEqual(other, cell))) continue
       if (cells.some((other) => other.id === cell.id)) throw new RangeError(`two cells have the id "${cell.id}"; give each its own`)
       cells.push(cell)
       print(cell)

@@ -1,11 +1,12 @@
 /** How a notebook is written: a TypeScript module whose default export is `notebook({ title, scenario }, body)`. */
 import type { Scenario } from '@loopwright/scenario'
-import type { CarrierStudy, CompareResult, DriverResult, LossResult, OrderResult, SweepResult } from '@loopwright/study'
+import type { CarrierStudy, CompareResult, DriverResult, GridResult, LossResult, OrderResult, SweepResult } from '@loopwright/study'
 import type { CarrierSweepStory } from './carrierSweepStory.ts'
 import type { Cell } from './cell.ts'
 import type { CompareStory } from './compare/compareStory.ts'
 import type { DriverStory } from './drivers/driverStory.ts'
 import type { ForecastResult, ForecastStory } from './forecast/forecastStory.ts'
+import type { GridStory } from './grid/gridStory.ts'
 import type { LossStory } from './losses/lossStory.ts'
 import type { OrderStory } from './order/orderStory.ts'
 import type { StudyContext } from './study/studyContext.ts'
@@ -48,6 +49,7 @@ export interface StoryTeller {
   (result: DriverResult): DriverStory
   (result: LossResult): LossStory
   (result: ForecastResult): ForecastStory
+  (result: GridResult): GridStory
 }
 
 export interface SweepRequest {

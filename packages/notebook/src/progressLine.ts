@@ -1,25 +1,22 @@
+import { progressWords } from '@loopwright/charts'
 import type { CarrierStudyProgress, SweepProgress } from '@loopwright/study'
+import { TERMINAL_COLUMNS } from './terminalOptions.ts'
 
-/** share of the runs from which on the time left is more than a guess */
-const KNOWN_FROM = 0.05
-
-/**
- * What a sweep has done so far, in one line of less than 80 characters.
- *
- * @param elapsedSeconds  since it began
- */
-export function sweepProgressLine(counts: readonly number[], progress: SweepProgress, elapsedSeconds: number): string {
+/** What a sweep has done so far, in one line. `elapsedSeconds`: since it began. */
+export function sweepProgressLine(
+  counts: readonly number[],
+  progress: SweepProgress,
+  elapsedSeconds: number,
+  columns: number = TERMINAL_COLUMNS,
+): string {
   const span = counts.length === 1 ? `${counts[0]}` : `${counts[0]} to ${counts.at(-1)}`
-  return line(`${span} carriers`, progress, elapsedSeconds, counts.length === 1 ? null : progress.leading)
+  const runs = counts.length === 1 ? { ...progress, leading: null } : progress
+  return progressWords(`${span} carriers`, runs, elapsedSeconds, columns - 1)
 }
 
-/**
- * What a carrier study is deciding, and has done so far, in one line of less than 80 characters.
- *
- * @param elapsedSeconds  since it began
- */
-export function studyProgressLine(progress: CarrierStudyProgress, elapsedSeconds: number): string {
-  return line(studyStage(progress), progress, elapsedSeconds)
+/** What a carrier study is deciding, and has done so far, in one line. `elapsedSeconds`: since it began. */
+export function studyProgressLine(progress: CarrierStudyProgress, elapsedSeconds: number, columns: number = TERMINAL_COLUMNS): string {
+  return progressWords(studyStage(progress), progress, elapsedSeconds, columns - 1)
 }
 
 /**
@@ -29,14 +26,4 @@ export function studyProgressLine(progress: CarrierStudyProgress, elapsedSeconds
  */
 export function studyStage({ deciding, from, to }: Pick<CarrierStudyProgress, 'deciding' | 'from' | 'to'>): string {
   return `${from} to ${to} carriers: ${deciding === 'best' ? 'which is best' : 'which is enough'}`
-}
-
-function line(what: string, progress: Omit<SweepProgress, 'leading'>, elapsedSeconds: number, leading: number | null = null): string {
-  const { done, total, precision, recalled = 0 } = progress
-  const parts = [`${what}: ${done} of ${total} runs`]
-  if (leading !== null) parts.push(`most with ${leading}`)
-  if (precision !== null) parts.push(`means known to ± ${(precision * 100).toFixed(1)} %`)
-  const run = done - recalled
-  if (run > 0 && done >= KNOWN_FROM * total && done < total) parts.push(`${Math.ceil((elapsedSeconds / run) * (total - done))} s left`)
-  return parts.join(', ')
 }

@@ -24,7 +24,7 @@ const MODULE = notebook({ title: 'Ten zones', scenario: 'ten.yaml' }, async ({ s
     ## ${scenario.name}
     In **Markdown**.
   `)
-  show(tale.table, tale.choice, tale.stations)
+  show(tale.throughput, tale.choice, tale.stations)
 })
 
 interface World {
@@ -58,12 +58,11 @@ test('question first, then the cells in the order of the notebook, then the path
   expect(said[0]).toBe('How many carriers do ten zones need?')
   const text = said.join('\n')
   const order = [
-    'With ',
+    'enough for nearly the best output',
     'Ten zones',
     'In Markdown.',
     'Carriers',
-    'A single window',
-    '9 windows simulated: 2 to 4 carriers',
+    '9 windows simulated with 2 to 4 carriers',
     'Page: out/ten.html',
   ].map((part) => text.indexOf(part))
   expect(order).not.toContain(-1)
@@ -106,4 +105,22 @@ test('a module that is no notebook says what to write; mistakes of a notebook ar
     show(cell, cell)
   })
   await expect(runNotebook('ten.ts', world(twice).effects)).rejects.toThrow('two cells have the id "a"')
+})
+
+test('what the scenario is warned of is said once, however many stories say it', async () => {
+  const both = notebook({ title: 'a', scenario: 'ten.yaml' }, async ({ compare, story, show, scenario }) => {
+    for (let time = 0; time < 2; time += 1) {
+      const { answer, warnings } = story(await compare({ a: scenario, b: scenario }, { replications: 2 }))
+      show(answer, ...warnings)
+    }
+  })
+  const { effects } = world(both)
+  const { cells } = (await runNotebook('ten.ts', effects, { workers: 1 })) as { readonly cells: readonly { readonly id: string }[] }
+  expect(cells.map(({ id }) => id)).toEqual([
+    'compare-simulated',
+    'compare-answer',
+    'warning-length',
+    'compare-2-simulated',
+    'compare-2-answer',
+  ])
 })

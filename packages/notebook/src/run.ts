@@ -1,10 +1,13 @@
 /** The runner: a notebook's module in, its cells, its text on the terminal and its page out. */
+import { visibleLine } from '@loopwright/charts'
 import { type Problem, readScenario } from '@loopwright/scenario'
 import type { Cell } from './cell.ts'
 import { notebookContext } from './context.ts'
 import type { Effects } from './effects.ts'
 import { isNotebook } from './notebook.ts'
 import { printer } from './printer.ts'
+import { TERMINAL_COLUMNS, type TerminalOptions } from './terminalOptions.ts'
+import { wrap } from './wrap.ts'
 import { writePage } from './writePage.ts'
 
 export interface RunNotebookOptions {
@@ -15,8 +18,8 @@ export interface RunNotebookOptions {
   readonly seed?: string
   /** threads; default: all cores */
   readonly workers?: number
-  /** bold in the terminal; default false */
-  readonly colour?: boolean
+  /** of the terminal; default: 80 columns, no colours, no bars */
+  readonly terminal?: TerminalOptions
   /** printed in the page's footer; default `loopwright notebook <file>` */
   readonly command?: string
 }
@@ -60,11 +63,21 @@ export async function runNotebook(file: string, effects: Effects, options: RunNo
   if (scenario === null) return { status: 'wrong scenario', scenarioFile, scenarioText, problems }
 
   const question = notebook.head.question ?? scenario.question
-  effects.log(question)
-  const { print, end } = printer(effects.log, { colour: options.colour ?? false })
+  effects.log(wrap(visibleLine(question), options.terminal?.columns ?? TERMINAL_COLUMNS))
+  const { print, end } = printer(effects.log, options.terminal)
   effects.log('')
   const { replications, seed, workers } = options
-  const { context, cells } = notebookContext({ scenario, scenarioFile, scenarioText, effects, print, replications, seed, workers })
+  const { context, cells } = notebookContext({
+    scenario,
+    scenarioFile,
+    scenarioText,
+    problems,
+    effects,
+    print,
+    replications,
+    seed,
+    workers,
+  })
   try {
     await notebook.body(context)
   } catch (error) {

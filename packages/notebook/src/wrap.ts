@@ -1,5 +1,5 @@
 /**
- * Text broken at blanks into lines of at most `columns` characters; a longer word stands alone. Line ends in the text are kept, and "5 %" and "± 1" stay whole.
+ * Text broken at blanks into lines of at most `columns` characters; a longer word stands alone. Line ends in the text are kept, and "5 %", "± 1" and "2 s" stay whole.
  *
  * @param columns  count, > indent
  * @param indent   blanks before every line but the first
@@ -15,7 +15,7 @@ export function wrap(text: string, columns: number, indent = 0): string {
 function wrapLine(line: string, columns: number, indent: number): string {
   const lines: string[] = []
   let current = ''
-  for (const word of line.split(/(?<!±)[ \t]+(?!%)/)) {
+  for (const word of line.split(/(?<!±)[ \t]+(?!%|(?<=\d[ \t]+)(?:s|min|h|m|m\/min)(?![\p{L}\d]))/u)) {
     const candidate = current === '' ? word : `${current} ${word}`
     if (current.trim() !== '' && [...candidate].length > columns) {
       lines.push(current)

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
+import { scenarioText } from '../../../tests/golden/scenario/scenarioText.ts'
 import { scenarioDifferences } from './differences.ts'
 import { readScenario } from './read.ts'
 import { applyVariation } from './variations.ts'
@@ -44,4 +45,38 @@ test('what is there in one only has no value in the other', () => {
     expect(path).toMatch(/^stops\.pipeTool/)
     expect(after).toBeNull()
   }
+})
+
+test('titles are no inputs', () => {
+  const text = scenarioText(['', 'stops: { jam: { at: Fit, after: 1 h, lasts: 1 min } }'])
+  const titled = text
+    .replace('jam: {', 'jam: { title: Jam at the fit,')
+    .replace('fit: 40 s ± 10 %', 'fit: { title: Fit lid, time: 40 s ± 10 % }')
+  expect(titled).not.toBe(text)
+  expect(scenarioDifferences(readScenario(text, 'a').scenario!, readScenario(titled, 'b').scenario!)).toEqual([])
+})
+
+test('a loop with zones put in is one difference, also where all zones behind are numbered anew', () => {
+  const longer = { path: 'loop', before: '22 zones', after: '24 zones: 2 put in before S3' }
+  const added = read(`${text.replace(/variations:[\s\S]*$/, '')}putIn: { before: S3, zones: 2 }\n`)
+  expect(scenarioDifferences(base, added)).toEqual([{ ...longer, places: ['Z06a', 'Z06b'] }])
+  const moved = (from: string): string =>
+    from.replace(/Z(\d\d)/g, (zone, number) => (Number(number) < 7 ? zone : `Z${Number(number) + 2}`.replace(/^Z(\d)$/, 'Z0$1')))
+  const renumbered = moved(text.replace(/variations:[\s\S]*$/, '')).replace('loop: 22 zones', 'loop: 24 zones')
+  expect(scenarioDifferences(base, read(renumbered))).toEqual([{ ...longer, places: ['Z07', 'Z08'] }])
+})
+
+test('zones taken out, and another change beside them', () => {
+  const shorter = read(`${text.replace(/variations:[\s\S]*$/, '').replace('15 m/min', '18 m/min')}takeOut: [Z05, Z16]\n`)
+  expect(
+    scenarioDifferences(base, shorter).map(({ path, places, after }) => [
+      path,
+      after,
+      places.length === 0 || path !== 'loop' ? [] : places,
+    ]),
+  ).toEqual([
+    ['loop', '20 zones: 1 taken out before Z06', ['Z05']],
+    ['loop', '20 zones: 1 taken out before S6', ['Z16']],
+    ['paths.*.speed', '18 m/min', []],
+  ])
 })

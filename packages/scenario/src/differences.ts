@@ -2,7 +2,8 @@
 import { parse } from 'yaml'
 import { joinPath } from './located.ts'
 import type { Scenario } from './scenario.ts'
-import { writeScenario } from './write.ts'
+import { untitled, writeScenario } from './write.ts'
+import { type ZoneRun, zoneChanges } from './zoneChanges.ts'
 
 export interface Difference {
   /** field path of the complete form; `*` stands for the places where the same has changed */
@@ -14,7 +15,7 @@ export interface Difference {
   readonly after: string | null
 }
 
-/** Headings, not inputs. */
+/** Headings, not inputs; nor are the titles of the parts. */
 const LEFT_OUT = new Set(['format', 'name', 'question'])
 /** Parts with a name each: the same change of several of them is one difference. */
 const COLLECTIONS = new Set(['zones', 'paths', 'stations', 'stops'])
@@ -22,9 +23,26 @@ const COLLECTIONS = new Set(['zones', 'paths', 'stations', 'stops'])
 /**
  * The inputs of `after` that are not those of `before`: values that the files write differently but mean the same do not count.
  *
+ * Zones that one loop has more are one difference for each place, however the zones are numbered: it stands first, at the path `loop`.
+ *
  * @returns in the order of the complete form; the same change in several places is one difference
  */
 export function scenarioDifferences(before: Scenario, after: Scenario): Difference[] {
+  const plain = valueDifferences(before, after)
+  const zones = zoneChanges(before, after)
+  if (zones === null) return plain
+  const told = [...zones.runs.map((run) => zoneDifference(run, before, after)), ...valueDifferences(zones.before, zones.after)]
+  return told.length < plain.length ? told : plain
+}
+
+/** `loop`: 22 zones → 24 zones: 2 put in before S3. */
+function zoneDifference({ kind, zones, before: end }: ZoneRun, before: Scenario, after: Scenario): Difference {
+  const count = ({ line }: Scenario): string => `${line.zones.length} zone${line.zones.length === 1 ? '' : 's'}`
+  return { path: 'loop', places: zones, before: count(before), after: `${count(after)}: ${zones.length} ${kind} before ${end}` }
+}
+
+/** Value by value, zones by their names. */
+function valueDifferences(before: Scenario, after: Scenario): Difference[] {
   const old = leaves(before)
   const now = leaves(after)
   const grouped = new Map<string, { path: string; places: string[]; before: string | null; after: string | null }>()
@@ -54,7 +72,7 @@ interface Leaf {
 
 function leaves(scenario: Scenario): Map<string, Leaf> {
   const found = new Map<string, Leaf>()
-  const root = parse(writeScenario(scenario)) as Record<string, unknown>
+  const root = parse(writeScenario({ ...scenario, ...untitled(scenario.line) })) as Record<string, unknown>
   for (const [key, value] of Object.entries(root)) {
     if (LEFT_OUT.has(key)) continue
     if (!COLLECTIONS.has(key)) walk(value, key, (path, text) => found.set(path, { collection: null, place: null, rest: path, text }))

@@ -7,6 +7,7 @@ const NO_BREAK = '\u00A0'
 
 /**
  * One block per finding: place, code and path; what was found; the source line with a caret; what would be right. The last line counts.
+ * A finding in a change shows the change instead of a line of the file.
  *
  * @param text      the scenario text that the findings are about
  * @param fileName  as it shall be shown
@@ -15,22 +16,29 @@ const NO_BREAK = '\u00A0'
 export function formatProblems(problems: readonly Problem[], text: string, fileName: string): string {
   if (problems.length === 0) return ''
   const lines = text.split(/\r?\n/)
-  return [...problems.map((problem) => block(problem, lines[problem.line - 1] ?? '', fileName)), lastLine(problems)].join('\n')
+  return [...problems.map((problem) => block(problem, lines, fileName)), lastLine(problems)].join('\n')
 }
 
-function block(problem: Problem, line: string, fileName: string): string {
-  const head = `${fileName}:${problem.line}:${problem.column}  ${problem.code}${problem.path === '' ? '' : `  ${problem.path}`}`
+function block(problem: Problem, lines: readonly string[], fileName: string): string {
+  const change = problem.change?.split('\n')
+  const line = (change ?? lines)[problem.line - 1] ?? ''
+  const place = change === undefined ? `${fileName}:${problem.line}:${problem.column}` : `${fileName} with a change`
+  const head = oneLine(`${place}  ${problem.code}${problem.path === '' ? '' : `  ${problem.path}`}`)
+  const number = change === undefined ? String(problem.line) : ''
   const room = WIDTH - GUTTER - 3
   const cut = excerpt(line.replaceAll('\t', ' '), problem.column - 1, problem.length, room)
   const caret = '^'.repeat(Math.max(1, Math.min(problem.length, room - cut.start)))
   return [
     head,
-    ...wrap(problem.message, '  '),
-    `${String(problem.line).padStart(GUTTER)} | ${cut.text}`,
+    ...wrap(oneLine(problem.message), '  '),
+    `${number.padStart(GUTTER)} | ${cut.text}`,
     `${' '.repeat(GUTTER)} | ${' '.repeat(cut.start)}${caret}`,
-    ...wrap(problem.fix, '  '),
+    ...wrap(oneLine(problem.fix), '  '),
   ].join('\n')
 }
+
+/** A name that holds a line end must not look like a finding of its own. */
+const oneLine = (text: string): string => text.replace(/[\r\n\u0085\u2028\u2029]+/g, ' ')
 
 /** The part of a long line around the place, with … where it was cut. */
 function excerpt(line: string, start: number, length: number, room: number): { text: string; start: number } {

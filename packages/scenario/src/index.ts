@@ -1,5 +1,8 @@
 // What a file says
 
+// Changes of a file, by path
+export type { ChangeOptions, Changes, ChangeValue } from './changes.ts'
+export { readScenarioWith } from './changes.ts'
 // Tables
 export { readCsv } from './csv.ts'
 // Two of them
@@ -13,15 +16,18 @@ export { formatProblems } from './formatProblems.ts'
 export { scenarioJsonSchema } from './jsonSchema.ts'
 // Quantities and names, as files write them
 export { nearest } from './nearest.ts'
-export type { ScenarioNotes, StationNote, VariantNote } from './notes.ts'
+export type { ScenarioNotes, ShiftStart, StationNote, TableNote, VariantNote } from './notes.ts'
 export type { Problem, ProblemCode } from './problems.ts'
 export { parseQuantity } from './quantity.ts'
 // Reading it
 export type { ReadOptions, ReadResult } from './read.ts'
 export { readScenario } from './read.ts'
 export type { ShortStop } from './resolve/stops.ts'
-export type { Calendar, Layout, Plan, Scenario } from './scenario.ts'
+export type { Calendar, Layout, Plan, Scenario, StopEntry, StopSource, Titles, VariantGroup } from './scenario.ts'
 export type { ScenarioFile } from './schema/file.ts'
+// What people call its parts
+export type { MixGroup, StopGroup, Titled } from './titles.ts'
+export { mixGroups, stopGroups, titleOf } from './titles.ts'
 export type { Variation } from './variations.ts'
 export { applyVariation } from './variations.ts'
 export { writeLine, writeScenario } from './write.ts'

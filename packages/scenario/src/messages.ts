@@ -61,6 +61,9 @@ export const duplicateKey = (key: string, firstLine: number): Sentence =>
 
 export const keyNotText = (): Sentence => error('E_KEY', 'a key must be a word', 'write a name followed by a colon')
 
+export const reservedKey = (key: string): Sentence =>
+  error('E_KEY_RESERVED', `the key ${quote(key)} cannot be used`, 'programs keep this word for themselves; choose another name')
+
 export const foreignTag = (tag: string): Sentence =>
   error('E_TAG', `the tag ${quote(tag)} has no meaning in a scenario`, 'leave the tag out and write the plain value')
 
@@ -85,12 +88,12 @@ export const formatNotFirst = (): Sentence =>
   warning('W_FORMAT_FIRST', '"format" is not the first key', 'move the line "format: 1" to the top, so that any reader sees it first')
 
 export const unknownKey = (key: string, near: string | null, known: readonly string[]): Sentence =>
-  error('E_UNKNOWN_KEY', `there is no key ${quote(key)} here`, meant(near, `what can stand here: ${known.join(', ')}`))
+  error('E_UNKNOWN_KEY', `there is no key ${quote(key)} here`, meant(near, `the keys here are ${known.join(', ')}`))
 
 export const missing = (key: string, expected: string): Sentence =>
   error('E_MISSING', `"${key}" is missing`, `add "${key}:" with ${expected}`)
 
-export const wrongType = (expected: string, found: string): Sentence => error('E_TYPE', `found ${found}`, `expected ${expected}`)
+export const wrongType = (expected: string, found: string): Sentence => error('E_TYPE', `found ${found}`, `write ${expected}`)
 
 export const notAChoice = (found: string, near: string | null, known: readonly string[]): Sentence =>
   error(
@@ -111,17 +114,26 @@ export const tooSmall = (found: string, least: number): Sentence =>
 export const tooBig = (found: string, most: number): Sentence => error('E_TOO_BIG', `${shorten(found)} is too big`, `the most is ${most}`)
 
 export const notFinite = (found: string): Sentence =>
-  error('E_NOT_FINITE', `${shorten(found)} is no number that can be counted with`, 'write an ordinary number')
+  error('E_NOT_FINITE', `${shorten(found)} is not a usable number`, 'write an ordinary number')
 
 export const onlyOneOf = (here: string, other: string, why: string): Sentence =>
-  error('E_ONLY_ONE_OF', `"${here}" and "${other}" cannot both stand in a file`, `${why}; remove one of them`)
+  error('E_ONLY_ONE_OF', `"${here}" and "${other}" do not go together`, `${why}; remove one of them`)
 
-export const neither = (keys: readonly string[], why: string): Sentence => error('E_NEITHER', `one of ${choices(keys)} is needed`, why)
+export const neither = (keys: readonly string[], why: string): Sentence => error('E_NEITHER', `${choices(keys)} is needed`, why)
 
 // Names
 
 export const badName = (name: string, reason: string): Sentence =>
   error('E_NAME', `${quote(name)} cannot be a name: ${reason}`, 'use letters, digits, blanks and signs other than "/", at most 200')
+
+export const badTitle = (title: string, reason: string): Sentence =>
+  error('E_TITLE', `${quote(title)} cannot be a title: ${reason}`, 'write what people call it, in at most 200 characters on one line')
+
+export const duplicateTitle = (what: string, title: string): Sentence =>
+  error('E_DUPLICATE_TITLE', `two ${what} would both be shown as ${quote(title)}`, 'nobody could tell them apart; change one of the titles')
+
+export const titleTwice = (name: string, earlier: string): Sentence =>
+  error('E_TITLE_TWICE', `${quote(name)} has the title ${quote(earlier)} already`, 'give it once, or the same each time')
 
 export const duplicateName = (what: string, name: string): Sentence =>
   error(
@@ -134,8 +146,19 @@ export const unknownZone = (name: string, near: string | null, known: readonly s
   error(
     'E_UNKNOWN_ZONE',
     `there is no zone called ${quote(name)}`,
-    meant(near, known.length === 0 ? 'no zones are known' : `zones are ${range(known)}`),
+    meant(beyond(name, known) ? null : near, known.length === 0 ? 'no zones are known' : `zones are ${range(known)}`),
   )
+
+/** True for a number that no zone has, such as Z17 where the last is Z16: a name that is near it was not meant. */
+function beyond(name: string, known: readonly string[]): boolean {
+  const numbered = /^(.*?)(\d+)$/
+  const [, letters, digits] = numbered.exec(name) ?? []
+  const numbers = known.flatMap((each) => {
+    const match = numbered.exec(each)
+    return match !== null && match[1] === letters ? [Number(match[2])] : []
+  })
+  return numbers.length > 0 && !(Number(digits) >= Math.min(...numbers) && Number(digits) <= Math.max(...numbers))
+}
 
 export const unknownStation = (name: string, near: string | null, known: readonly string[]): Sentence =>
   error('E_UNKNOWN_STATION', `there is no station called ${quote(name)}`, meant(near, `stations are ${all(known)}`))
@@ -157,12 +180,14 @@ export const unknownTask = (name: string, near: string | null, known: readonly s
     meant(near, known.length === 0 ? 'no station has a task' : `tasks are ${all(known)}`),
   )
 
-/** `zone "Z01"`, `zones "Z01" and "Z02"`, `zone "Z01" and 9 more`. */
+/** `zone "Z01"`, `zones "Z01" and "Z02"`, `zones "Z01", "Z02", "Z03" and 7 more`. */
 function zoneList(names: readonly string[]): string {
-  const [first = '', second] = names
-  if (second === undefined) return `zone ${quote(first)}`
-  return names.length === 2 ? `zones ${quote(first)} and ${quote(second)}` : `zone ${quote(first)} and ${names.length - 1} more`
+  if (names.length <= ZONES_SHOWN + 1) return `zone${names.length === 1 ? '' : 's'} ${all(names)}`
+  const shown = names.slice(0, ZONES_SHOWN).map(quote)
+  return `zones ${shown.join(', ')} and ${names.length - ZONES_SHOWN} more`
 }
+
+const ZONES_SHOWN = 3
 
 const range = (names: readonly string[]): string => (names.length > 6 ? `"${names[0]}" … "${names.at(-1)}"` : all(names))
 
@@ -177,25 +202,39 @@ export const blankInNumber = (found: string, right: string): Sentence =>
 export const notAQuantity = (found: string, expected: string): Sentence =>
   error('E_NOT_A_QUANTITY', `${quote(found)} is not ${expected}`, 'write a number, a blank and a unit')
 
+export const clockTime = (found: string, small: string, large: string): Sentence =>
+  error(
+    'E_CLOCK_TIME',
+    large === '' ? `${quote(found)} is not a time with its unit` : `${quote(found)} can be read in two ways`,
+    `write ${quote(small)}${large === '' ? '' : ` for minutes and seconds, or ${quote(large)} for hours and minutes`}`,
+  )
+
 export const unitMissing = (found: string, proposals: readonly string[]): Sentence =>
   error('E_UNIT_MISSING', `${quote(found)} has no unit`, `write ${choices(proposals)}`)
 
 export const unitUnknown = (unit: string, near: string | null, known: readonly string[]): Sentence =>
   error(
     'E_UNIT_UNKNOWN',
-    `"${shorten(unit)}" is not a unit that is known here`,
+    `"${shorten(unit)}" is not a known unit`,
     `${near === null ? 'the' : `did you mean "${near}"? The`} units are ${known.join(', ')}`,
   )
 
 export const unitOfOther = (unit: string, measures: string, wanted: string, known: readonly string[]): Sentence =>
-  error('E_UNIT_OTHER', `"${unit}" measures ${measures}; here ${wanted} is wanted`, `the units are ${known.join(', ')}`)
+  error('E_UNIT_OTHER', `"${unit}" is for ${measures}; ${wanted} is needed here`, `the units are ${known.join(', ')}`)
 
 export const negative = (found: string): Sentence => error('E_NEGATIVE', `${quote(found)} is negative`, 'write 0 or more')
 
 export const zero = (found: string): Sentence => error('E_ZERO', `${quote(found)} is zero`, 'write more than 0')
 
 export const beyondReach = (found: string, most: string): Sentence =>
-  error('E_BEYOND_REACH', `${quote(found)} is beyond what can be computed with`, `the most is ${most}`)
+  error('E_BEYOND_REACH', `${quote(found)} is too large to compute with`, `the most is ${most}`)
+
+export const badPlan = (found: string): Sentence =>
+  error(
+    'E_PLAN',
+    `${quote(found)} is not understood`,
+    'write it like "320 per shift", "410 in 8 h", "42 per net hour" or "40 per clock hour"',
+  )
 
 export const badRate = (found: string, forms: readonly string[]): Sentence =>
   error('E_RATE', `${quote(found)} is not understood`, `write it like ${choices(forms)}`)
@@ -230,12 +269,12 @@ export const spreadMissing = (kind: string): Sentence =>
   error('E_SPREAD_MISSING', `"${kind}" needs a spread`, `write it like "${kind} 4 min ± 66 %"`)
 
 export const spreadTooMuch = (kind: string): Sentence =>
-  error('E_SPREAD_TOO_MUCH', `"${kind}" has no spread of its own`, 'leave "±" and what follows out')
+  error('E_SPREAD_TOO_MUCH', `"${kind}" takes no spread`, 'leave out "±" and what follows')
 
 export const rangeParts = (kind: string, right: string): Sentence =>
-  error('E_RANGE_PARTS', `"${kind}" does not have this number of values`, `write it like "${right}"`)
+  error('E_RANGE_PARTS', `"${kind}" takes another number of values`, `write it like "${right}"`)
 
-export const leftover = (rest: string): Sentence => error('E_LEFTOVER', `"${shorten(rest)}" is left over`, 'remove it')
+export const leftover = (rest: string): Sentence => error('E_LEFTOVER', `"${shorten(rest)}" has no meaning here`, 'remove it')
 
 export const plainNormal = (right: string): Sentence =>
   error('E_NORMAL', 'a plain normal distribution goes below zero, a time cannot', `write ${right}: same mean and spread, never negative`)
@@ -253,7 +292,7 @@ export const cvBare = (found: string): Sentence =>
   )
 
 export const shareBeyond = (found: string): Sentence =>
-  error('E_SHARE_BEYOND', `${quote(found)} does not lie between 0 and 100 %`, 'write a share such as "1.5 %" or 0.015')
+  error('E_SHARE_BEYOND', `${quote(found)} is not between 0 and 100 %`, 'write a share such as "1.5 %" or 0.015')
 
 export const eitherParameters = (kind: string, forms: readonly string[]): Sentence =>
   error('E_PARAMETERS', `"${kind}" has too few or too many parameters`, `give ${forms.join(', or ')}, nothing else`)
@@ -290,6 +329,23 @@ export const columnUnknown = (column: string, near: string | null, known: readon
 export const badCell = (cell: string, row: number): Sentence =>
   error('E_CELL', `line ${row} of the file has ${quote(cell)} in that column`, 'every cell must be a number, 0 or more')
 
+export const whereNothing = (column: string, value: string, near: string | null, known: readonly string[]): Sentence =>
+  error('E_WHERE', `no row has ${quote(value)} in the column ${quote(column)}`, meant(near, `there are ${all(known)}`))
+
+export const cellsEmpty = (column: string, empty: number, rows: number): Sentence =>
+  warning(
+    'W_CELLS_EMPTY',
+    `${empty} of ${plural(rows, 'row')} ${empty === 1 ? 'has' : 'have'} no time in the column ${quote(column)}`,
+    'they are left out; fill them in if times are missing',
+  )
+
+export const rowsPooled = (column: string, rows: number, key: string, values: readonly string[]): Sentence =>
+  warning(
+    'W_ROWS_POOLED',
+    `all ${plural(rows, 'time')} of the column ${quote(column)} are taken together, although ${quote(key)} differs: ${all(values.slice(0, 4))}${values.length > 4 ? ' and others' : ''}`,
+    `take the rows of one of them: where: { ${key}: ${values[0]} }`,
+  )
+
 // Zones and paths
 
 export const badLoop = (found: string): Sentence =>
@@ -320,6 +376,25 @@ export const zoneWithoutWay = (zones: readonly string[], into: boolean): Sentenc
     into ? 'no carrier will come there unless it starts there' : 'a carrier that comes there stays for ever',
   )
 
+export const putInLoop = (): Sentence =>
+  error('E_PUT_IN_LOOP', 'zones are put into or taken out of a "loop", and this file has none', 'change "zones" and "paths" instead')
+
+export const putInPath = (from: string, to: string): Sentence =>
+  error(
+    'E_PUT_IN_PATH',
+    `this path leads from ${quote(from)} to ${quote(to)}, but zones are put in between`,
+    'leave "to" out: the values then hold for the way out, wherever it leads',
+  )
+
+export const unknownPlace = (name: string, near: string | null): Sentence =>
+  error('E_UNKNOWN_PLACE', `there is no station or zone called ${quote(name)}`, meant(near, 'name a station, or a zone of the loop'))
+
+export const zoneOrStation = (name: string): Sentence =>
+  error('E_ZONE_OR_STATION', `${quote(name)} is a station and a zone`, 'name another zone beside this place')
+
+export const zoneTakenOut = (zone: string): Sentence =>
+  error('E_ZONE_TAKEN_OUT', `zone ${quote(zone)} is taken out`, 'put what stands here elsewhere, or leave the zone in')
+
 export const zoneBesideLoop = (zone: string): Sentence =>
   error(
     'E_ZONE_BESIDE',
@@ -328,10 +403,14 @@ export const zoneBesideLoop = (zone: string): Sentence =>
   )
 
 export const storeWithoutWay = (): Sentence =>
-  error('E_STORE_WITHOUT_WAY', 'the carriers start in the store, but no path leads out of it', 'add a way such as "store > Z01", or let them start on the line')
+  error(
+    'E_STORE_WITHOUT_WAY',
+    'the carriers start in the store, but no path leads out of it',
+    'add a way such as "store > Z01", or let them start on the line',
+  )
 
 export const badChain = (found: string): Sentence =>
-  error('E_PATH_CHAIN', `${quote(found)} is no way`, 'write zones in a row with ">" between them, such as "Z01 > Z02 > Z03"')
+  error('E_PATH_CHAIN', `${quote(found)} is not a way`, 'write zones in a row with ">" between them, such as "Z01 > Z02 > Z03"')
 
 export const pathToItself = (zone: string): Sentence =>
   error('E_PATH_TO_ITSELF', `the path out of ${quote(zone)} leads back to itself`, 'name another zone in "to"')
@@ -372,10 +451,14 @@ export const reworkPlace = (task: string): Sentence =>
   error('E_REWORK', `the task ${quote(task)} of an unload or load cannot be rework`, 'mark work tasks only')
 
 export const supplyForm = (): Sentence =>
-  error('E_SUPPLY', 'a supply arrives "every" so long or at "times"', 'give one of the two, or write "supply: always"')
+  error('E_SUPPLY', 'a supply needs either "every" or "times"', 'give one of the two, or write "supply: always"')
 
 export const supplyAtOnce = (): Sentence =>
-  error('E_SUPPLY_AT_ONCE', 'the time between two arrivals is 0 on average', 'products without end would come at once; give a time above 0, or write "supply: always"')
+  error(
+    'E_SUPPLY_AT_ONCE',
+    'the time between two arrivals is 0 on average',
+    'products without end would come at once; give a time above 0, or write "supply: always"',
+  )
 
 export const timesOrder = (): Sentence => error('E_TIMES_ORDER', 'the times do not rise', 'write them in the order of the clock')
 
@@ -403,11 +486,13 @@ export const sensorTooEarly = (zones: readonly string[]): Sentence =>
     'it would see the tail pass before the carrier has started; make "sensorBeforeStop" smaller than the carrier',
   )
 
-export const carrierTooLong = (zones: readonly string[], carrier: string, length: string): Sentence =>
+export const carrierTooLong = (which: string, zones: readonly string[], carrier: string, length: string): Sentence =>
   error(
     'E_CARRIER_LONG',
-    `a carrier is ${carrier} long in travel and does not fit ${zoneList(zones)} of ${length}`,
-    'a zone holds one whole carrier: lengthen the zone or shorten the carrier',
+    which === 'width'
+      ? `a carrier is ${carrier} wide, travels sideways here, and does not fit ${zoneList(zones)} of ${length}`
+      : `a carrier is ${carrier} long and does not fit ${zoneList(zones)} of ${length}`,
+    'a zone holds one whole carrier: lengthen the zone, or make the carrier smaller',
   )
 
 export const trainAtTransfer = (zone: string): Sentence =>
@@ -476,6 +561,60 @@ export const startLength = (places: number, count: number): Sentence =>
 
 export const startTwice = (zone: string): Sentence =>
   error('E_START_TWICE', `two carriers start in zone ${quote(zone)}`, 'a zone holds one carrier')
+
+// What is probably not meant
+
+/** @param between  the unload station behind which and the load station before which they stand; null where it is no loop */
+export const stationUnreached = (stations: readonly string[], between: readonly [string, string] | null): Sentence =>
+  warning(
+    'W_STATION_UNREACHED',
+    `no product comes to station${stations.length === 1 ? '' : 's'} ${all(stations)}${between === null ? '' : `: behind the unload station ${quote(between[0])} and before the load station ${quote(between[1])} the carriers are empty`}`,
+    between === null
+      ? 'no way leads there from a load station; check the paths and whom they take'
+      : 'carriers run in the order of the zones; move the station between load and unload, or change these two',
+  )
+
+export const spurNeverEntered = (transfer: string, zone: string): Sentence =>
+  warning(
+    'W_SPUR_CLOSED',
+    `no carrier ever enters ${quote(transfer)}: its only way out is zone ${quote(zone)}, where the carrier would come from`,
+    'it is entered only if its exit is clear, and the carrier itself stands there; let carriers wait in it (enterOnlyIfExitClear: false), or lead it elsewhere',
+  )
+
+export const listEnds = (products: number, needs: string, end: string): Sentence =>
+  warning(
+    'W_LIST_ENDS',
+    `the list has ${plural(products, 'product')}, which the line makes in about ${needs}; the window ends after ${end}`,
+    'after the list nothing is made: write a longer list, a pattern (repeated for ever), or a shorter window',
+  )
+
+export const stopLong = (lasts: string, between: string): Sentence =>
+  warning(
+    'W_STOP_LONG',
+    `this stop lasts ${lasts} on average, longer than the ${between} between two of them`,
+    'the part would be stopped most of the time; check the units of "lasts" and "after"',
+  )
+
+export const cornersOpen = (found: string): Sentence =>
+  warning(
+    'W_CORNERS_OPEN',
+    `the loop does not close: ${found}`,
+    'a closed loop turns four times more to one side than to the other, and its opposite sides are of one length; check "turn" and the zones between the corners',
+  )
+
+export const reworkWithoutTime = (task: string, variants: readonly string[]): Sentence =>
+  warning(
+    'W_REWORK_WITHOUT_TIME',
+    `${all(variants)} may be rejected, but the rework ${quote(task)} has no time for ${variants.length === 1 ? 'it' : 'them'}`,
+    'such a product goes round for ever: give the task a time for it, or take it off with "accepts: all" or "accepts: rejected"',
+  )
+
+export const unusual = (what: string, found: string, usual: string): Sentence =>
+  warning(
+    'W_UNUSUAL',
+    `${what} of ${found} is far from what is usual, ${usual} (common practice, no source)`,
+    'check the unit; if it is meant, leave it as it is',
+  )
 
 // Products
 
@@ -563,7 +702,7 @@ export const clearLong = (zone: string, clear: string, work: string): Sentence =
 export const unknownPart = (found: string, near: string | null): Sentence =>
   error(
     'E_UNKNOWN_PART',
-    `${quote(found)} is no part of this line`,
+    `${quote(found)} is not a part of this line`,
     meant(near, 'name a station or a zone, or write "line", "every station", "every zone" or "every transfer"'),
   )
 
@@ -664,14 +803,17 @@ export const pathNowhere = (path: string, step: string, near: string | null): Se
   error(
     'E_PATH_NOWHERE',
     `${quote(path)} leads nowhere: there is no ${quote(step)}`,
-    meant(near, 'the place to change must stand in the file'),
+    meant(near, 'a path goes by keys that stand in the file, such as drive.speed or stations.S5.zone'),
   )
 
 export const variationBroken = (name: string, reason: string): Sentence =>
+  error('E_VARIATION', `the variation ${quote(name)} makes an error: ${reason}`, 'change its values, or the file')
+
+export const variationName = (name: string): Sentence =>
   error(
-    'E_VARIATION',
-    `with the changes of ${quote(name)} the file has an error: ${reason}`,
-    'change these values, or the file they belong to',
+    'E_VARIATION_NAME',
+    `the name ${quote(name)} has a comma`,
+    'the command line takes several variations with commas between them; leave the comma out of the name',
   )
 
 export const unknownVariation = (name: string, near: string | null, known: readonly string[]): Sentence =>

@@ -20,6 +20,32 @@ export interface StationNote {
   readonly meanReleaseSeconds: number
 }
 
+/** A shift of the run, as the calendar places it. Time between shifts is no part of the run. */
+export interface ShiftStart {
+  /** on the clock of the run, seconds from time 0 */
+  readonly seconds: number
+  /** on the clock of the day, seconds from midnight, 0 … 172 800: a shift after midnight may count on */
+  readonly clockSeconds: number
+}
+
+/** A column of times that was read from a file. */
+export interface TableNote {
+  /** where the scenario takes it */
+  readonly path: string
+  readonly file: string
+  readonly column: string
+  /** rows of the file, without its header */
+  readonly rows: number
+  /** rows whose time is used */
+  readonly taken: number
+  /** rows that "where" leaves out */
+  readonly others: number
+  /** rows without a time */
+  readonly empty: number
+  /** columns that look like a key (station, task), and whose values are taken together */
+  readonly pooled: readonly string[]
+}
+
 export interface ScenarioNotes {
   /** in travel order */
   readonly zoneNames: readonly string[]
@@ -40,7 +66,13 @@ export interface ScenarioNotes {
   readonly windowSeconds: number
   /** of the window, without breaks */
   readonly netSeconds: number
+  /** in order; empty without a calendar */
+  readonly shiftStarts: readonly ShiftStart[]
+  /** shifts of every day; 1 without a calendar */
+  readonly shiftsPerDay: number
   /** net time over plan; null without a plan */
   readonly taktSeconds: number | null
   readonly variations: readonly string[]
+  /** in the order in which the file takes them */
+  readonly tables: readonly TableNote[]
 }

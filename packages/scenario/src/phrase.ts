@@ -6,7 +6,7 @@ import type { Distribution } from '@loopwright/stats'
 import { toNumber } from './decimal.ts'
 import * as say from './messages.ts'
 import { nearest } from './nearest.ts'
-import { digitsOf, type Fault, failed, inBaseUnit, type Outcome, parseQuantity, type Scanned, scan } from './quantity.ts'
+import { clockTime, digitsOf, type Fault, failed, inBaseUnit, type Outcome, parseQuantity, type Scanned, scan } from './quantity.ts'
 
 /** Kinds that have a phrase, with the form in which they are written. */
 const FORMS: Record<string, string> = {
@@ -29,6 +29,8 @@ const MAPS_ONLY = new Set(['weibull', 'empirical', 'discrete', 'replay', 'occasi
  */
 export function parsePhrase(text: string): Outcome<Distribution> {
   const phrase = text.trimEnd()
+  const clock = clockTime(phrase)
+  if (clock !== null) return clock
   const word = /^\s*([A-Za-z]+)(?:\s+|$)/.exec(phrase)
   if (word === null) return body(phrase, 0, null)
   const kind = word[1]!

@@ -4,6 +4,8 @@ export interface Problem {
   readonly severity: 'error' | 'warning'
   /** field path such as `stations.S2.zone` */
   readonly path: string
+  /** the change in which it stands, such as `drive.speed=12 m/min`; line and column then count in this text. Without: it stands in the file */
+  readonly change?: string
   readonly line: number
   readonly column: number
   readonly length: number

@@ -80,3 +80,10 @@ test('percentages are exact shares', () => {
     'E_SHARE_NUMBER',
   ])
 })
+
+test('minutes and seconds as a watch shows them are told with the right numbers', () => {
+  const fix = (text: string) => parseQuantity(text, 'duration').fault?.sentence.fix
+  expect(fix('1:02')).toBe('write "62 s" for minutes and seconds, or "62 min" for hours and minutes')
+  expect(fix('1:02:05')).toBe('write "3725 s"')
+  expect(parseQuantity('1:72', 'duration').fault?.sentence.code).not.toBe('E_CLOCK_TIME')
+})

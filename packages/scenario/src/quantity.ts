@@ -175,6 +175,19 @@ function nearUnit(written: string, info: DimensionInfo): string | null {
   return alias !== undefined && Object.hasOwn(info.units, alias) ? alias : nearest(written, Object.keys(info.units))
 }
 
+/** `1:02` and `1:02:30` are no durations: nobody can tell which parts are meant. Null where the text has no such form. */
+export function clockTime(text: string): { value: null; fault: Fault } | null {
+  const match = /^\s*(\d{1,6}):([0-5]\d)(?::([0-5]\d))?$/.exec(text)
+  if (match === null) return null
+  const [, first = '', second = '', third] = match
+  const parts = Number(first) * 60 + Number(second)
+  const sentence =
+    third === undefined
+      ? say.clockTime(text.trim(), `${parts} s`, `${parts} min`)
+      : say.clockTime(text.trim(), `${parts * 60 + Number(third)} s`, '')
+  return failed(sentence, 0, text.length)
+}
+
 /**
  * A whole text as one quantity.
  *
@@ -185,6 +198,8 @@ function nearUnit(written: string, info: DimensionInfo): string | null {
  */
 export function parseQuantity(text: string, dimension: Dimension): Outcome<number> {
   const trimmed = text.trimEnd()
+  const clock = dimension === 'duration' ? clockTime(trimmed) : null
+  if (clock !== null) return clock
   const scanned = scan(trimmed, 0)
   if (scanned === null) return failed(say.notAQuantity(text, DIMENSIONS[dimension].name), 0, trimmed.length)
   const thousands = /^[+-]?\d{1,3}(?:[  ']\d{3})+(?!\d)/.exec(trimmed.slice(scanned.start))

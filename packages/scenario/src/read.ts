@@ -44,18 +44,27 @@ export function readScenario(text: string, _fileName: string, options: ReadOptio
 
 export function readWithOrigins(text: string, options: ReadOptions, tryVariations = true): Reading {
   const report = createReport(text)
-  const origins = new Map<string, string>()
   const root = readSource(text, report)
-  if (root === null) return { scenario: null, problems: report.problems(), notes: null, origins }
+  if (root === null) return { scenario: null, problems: report.problems(), notes: null, origins: new Map() }
+  return readTree(root, report, options, tryVariations ? text : null)
+}
+
+/**
+ * The same for values that are read already.
+ *
+ * @param text  of the file, with which its variations are tried out; null: they are not
+ */
+export function readTree(root: Located, report: Report, options: ReadOptions, text: string | null): Reading {
+  const origins = new Map<string, string>()
   checkShape(root, report)
   const first = root.entries.keys().next().value
   if (root.entries.has('format') && first !== 'format') {
     const entry = root.entries.get('format')!
     report.addAt(entry.keyStart, entry.keyEnd - entry.keyStart, 'format', say.formatNotFirst())
   }
-  const resolved = resolve({ report, files: options.files ?? null, origins, zoneIndex: new Map() }, root)
+  const resolved = resolve({ report, files: options.files ?? null, origins, zoneIndex: new Map(), tables: [], takenOut: new Set() }, root)
   checkVariations(root, report)
-  if (tryVariations && resolved !== null) tryAll(text, root, report, options)
+  if (text !== null && resolved !== null) tryAll(text, root, report, options)
   const found = report.hasErrors() ? null : resolved
   return { scenario: found?.scenario ?? null, problems: report.problems(), notes: found?.notes ?? null, origins }
 }

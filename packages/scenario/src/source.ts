@@ -43,8 +43,34 @@ export function readSource(text: string, report: Report): Located | null {
   return tree
 }
 
-function refuse(report: Report, sentence: say.Sentence, at: number): null {
-  report.addAt(at, 1, '', sentence)
+/**
+ * One value by itself, read as a file would read it.
+ *
+ * @param at    where it begins in the text of the report
+ * @param path  that it is to have
+ * @returns     null if there is no value to go on with; the report says why
+ */
+export function readValue(text: string, at: number, path: string, report: Report): Located | null {
+  const guard = measure(text)
+  if (text.length > CHARACTERS_MAX) return refuse(report, say.tooLarge(text.length, CHARACTERS_MAX), at, path)
+  if (guard.depth > DEPTH_MAX) return refuse(report, say.tooDeep(DEPTH_MAX), at + guard.deepestAt, path)
+  if (guard.parts > PARTS_MAX) return refuse(report, say.tooManyParts(PARTS_MAX), at, path)
+  const documents = parse(text)
+  if (documents === null) return refuse(report, say.tooDeep(DEPTH_MAX), at, path)
+  const [first, second] = documents
+  const fault = first?.errors[0]
+  if (fault !== undefined) {
+    report.addAt(at + fault.pos[0], fault.pos[1] - fault.pos[0], path, say.badYaml(reason(fault.message), fault.code === 'TAB_AS_INDENT'))
+    return null
+  }
+  if (second !== undefined) return refuse(report, say.severalDocuments(), at + (second.range?.[0] ?? 0), path)
+  const walk = createWalk(report, at)
+  const tree = walk.walk((first?.contents ?? null) as Node | null, path, 0)
+  return walk.isBomb() || tree.broken === true ? null : tree
+}
+
+function refuse(report: Report, sentence: say.Sentence, at: number, path = ''): null {
+  report.addAt(at, 1, path, sentence)
   return null
 }
 

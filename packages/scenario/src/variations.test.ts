@@ -69,3 +69,8 @@ test('variations are tried when the file is read', () => {
   expect(codes('{ a: { drive..speed: 2 m/s } }')).toEqual(['E_PATH'])
   expect(codes('{ a: 5 }')).toEqual(['E_TYPE'])
 })
+
+test('a name with a comma, and a reserved word on the way, are refused', () => {
+  expect(codes('{ "a, b": { carriers.count: 9 } }')).toEqual(['E_VARIATION_NAME'])
+  expect(codes('{ a: { stations.__proto__.zone: Z02 } }')).toEqual(['E_KEY_RESERVED'])
+})

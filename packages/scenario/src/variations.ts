@@ -7,6 +7,7 @@ import type { Problem } from './problems.ts'
 import { createReport, type Report } from './report.ts'
 import { fileSchema } from './schema/file.ts'
 import { readSource } from './source.ts'
+import { RESERVED } from './walk.ts'
 
 export interface Variation {
   /** the changed scenario, without its variations, comments kept; null if something is wrong */
@@ -39,15 +40,22 @@ export function parsePath(path: string): (string | number)[] | null {
   return steps.length === 0 ? null : steps
 }
 
+/** What is wrong with where a path begins; null if nothing is. */
+export function firstStep(path: string, steps: readonly (string | number)[]): say.Sentence | null {
+  const known = Object.keys(fileSchema.shape).filter((key) => !FIXED.has(key))
+  const first = String(steps[0])
+  if (steps.includes(RESERVED)) return say.reservedKey(RESERVED)
+  return known.includes(first) ? null : say.pathNowhere(path, first, nearest(first, known))
+}
+
 /** Checks the form of all variations of a file. */
 export function checkVariations(root: Located, report: Report): void {
-  const known = Object.keys(fileSchema.shape).filter((key) => !FIXED.has(key))
   for (const variation of root.entries.get('variations')?.value.entries.values() ?? []) {
+    if (variation.key.includes(',')) addAtKey(report, variation, say.variationName(variation.key))
     for (const change of variation.value.entries.values()) {
       const steps = parsePath(change.key)
-      const first = String(steps?.[0] ?? '')
-      if (steps === null) addAtKey(report, change, say.badPath(change.key))
-      else if (!known.includes(first)) addAtKey(report, change, say.pathNowhere(change.key, first, nearest(first, known)))
+      const fault = steps === null ? say.badPath(change.key) : firstStep(change.key, steps)
+      if (fault !== null) addAtKey(report, change, fault)
     }
   }
 }

@@ -6,15 +6,19 @@ import * as say from './messages.ts'
 import type { Report } from './report.ts'
 
 const ALIAS_VALUES_MAX = 10_000
+/** a key that JavaScript gives a meaning of its own */
+export const RESERVED = '__proto__'
 const NO_ENTRIES: ReadonlyMap<string, Entry> = new Map()
 
-export function createWalk(report: Report): { walk(node: Node | null, path: string, depth: number): Located; isBomb(): boolean } {
+/** @param base  added to every offset, where the text that was parsed is a part of a longer one */
+export function createWalk(report: Report, base = 0): { walk(node: Node | null, path: string, depth: number): Located; isBomb(): boolean } {
   const anchors = new Map<string, Node>()
   const open = new Set<Node>()
   let unfolded = 0
   let insideAlias = 0
 
-  const span = (node: Node | null, fallback: number): [number, number] => [node?.range?.[0] ?? fallback, node?.range?.[1] ?? fallback]
+  const span = (node: Node | null, fallback: number): [number, number] =>
+    node?.range ? [node.range[0] + base, node.range[1] + base] : [fallback, fallback]
 
   function scalar(node: Scalar, path: string): Located {
     const [start, end] = span(node, 0)
@@ -89,6 +93,10 @@ export function createWalk(report: Report): { walk(node: Node | null, path: stri
       const key = keyOf(pair, path)
       if (key === null) continue
       const inner = joinPath(path, key.key)
+      if (key.key === RESERVED) {
+        report.addAt(key.start, key.end - key.start, inner, say.reservedKey(key.key))
+        continue
+      }
       if (key.key === '<<' && key.plain) {
         merged.push(walk(pair.value as Node | null, path, depth + 1))
         continue
@@ -127,7 +135,7 @@ export function createWalk(report: Report): { walk(node: Node | null, path: stri
   }
 
   function walk(node: Node | null, path: string, depth: number): Located {
-    if (node === null) return nothing(path, 0)
+    if (node === null) return nothing(path, base)
     const [start] = span(node, 0)
     if (insideAlias > 0 && ++unfolded > ALIAS_VALUES_MAX) {
       if (unfolded === ALIAS_VALUES_MAX + 1) report.addAt(start, 1, path, say.aliasBomb(ALIAS_VALUES_MAX))

@@ -1,3 +1,4 @@
+import type { LineSpec } from '@loopwright/line'
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { anyLine, anyName, between, time } from '../../../tests/golden/scenario/anyLine.ts'
@@ -87,17 +88,41 @@ const calendar = fc.record({
   netSeconds: time,
 })
 
-test('plan, calendar and turns read back with the line', () => {
+/** Titles, stops in groups and variants in groups, by the numbers drawn. */
+function forPeople(line: LineSpec, draws: readonly number[]): Pick<Scenario, 'titles' | 'stopEntries' | 'variantGroups'> {
+  const draw = (i: number): number => draws[i % draws.length]!
+  const titled = (what: string, parts: readonly string[]): Record<string, string> =>
+    Object.fromEntries(parts.flatMap((name, i) => (draw(i) < 2 ? [[name, `${what}: # ${i} "${name}"`]] : [])))
+  const groups = new Map<string, { source: string; place: string }[]>()
+  for (const [i, { name, part }] of line.breakdowns.entries()) {
+    const group = draw(i) === 0 ? 'several' : name
+    const place = { station: line.stations, zone: line.zones, transfer: line.zones, section: line.sections }[part.kind][part.index]!.name
+    groups.set(group, [...(groups.get(group) ?? []), { source: name, place }])
+  }
+  return {
+    titles: { tasks: titled('task', line.tasks), variants: titled('variant', line.variants) },
+    stopEntries: [...groups].map(([name, sources], i) => ({ name, title: draw(i) === 1 ? `stop ${i}: "${name}"` : name, sources })),
+    variantGroups: [
+      { name: 'all', title: 'All / any', variants: line.variants.map((_, i) => i) },
+      { name: line.variants[0]!, title: line.variants[0]!, variants: [0] },
+    ],
+  }
+}
+
+test('plan, calendar, turns, titles and groups read back with the line', () => {
   fc.assert(
     fc.property(
       anyLine,
       calendar,
       between(1, 999),
-      fc.constantFrom('shift' as const, 'net hour' as const),
+      fc.constantFrom('shift' as const, 'net hour' as const, '7.5 h' as const),
       anyName,
       anyName,
-      (line, given, units, per, title, question) => {
-        const periods = per === 'shift' ? given.shifts : (given.netSeconds * given.shifts) / 3600
+      fc.array(fc.integer({ min: 0, max: 3 }), { minLength: 1, maxLength: 7 }),
+      (line, given, units, per, title, question, draws) => {
+        const { warmupSeconds, endSeconds } = line.window
+        const net = given.netSeconds * given.shifts
+        const periods = per === 'shift' ? given.shifts : per === 'net hour' ? net / 3600 : (endSeconds - warmupSeconds) / 27_000
         const unitsPerWindow = units * periods
         const scenario: Scenario = {
           name: title,
@@ -106,11 +131,12 @@ test('plan, calendar and turns read back with the line', () => {
           plan: { units, per, unitsPerWindow },
           calendar: { ...given, taktSeconds: (given.netSeconds * given.shifts) / unitsPerWindow },
           layout: { turns: line.zones.map((_, i) => (i % 3 === 0 ? 'left' : i % 3 === 1 ? 'right' : null)) },
+          ...forPeople(line, draws),
         }
         const text = writeScenario(scenario)
         expect(readScenario(text, 'scenario.yaml').scenario).toEqual(scenario)
       },
     ),
-    { numRuns: 30, seed: 20260102 },
+    { numRuns: 60, seed: 20260102 },
   )
 })

@@ -2,7 +2,7 @@
  * A line or a scenario as a file in its complete form: every field of `LineSpec` said once, in base units, so that it reads back identical.
  * Numbers are written with the digits that JavaScript needs to read the same double again.
  */
-import type { BreakdownPart, LineSpec, MixSpec, PathSpec, StationSpec, TaskSpec, ZoneSpec } from '@loopwright/line'
+import type { BreakdownPart, LineSpec, PathSpec, StationSpec, TaskSpec, ZoneSpec } from '@loopwright/line'
 import { Document, type Scalar, type YAMLMap } from 'yaml'
 import { joinPath } from './located.ts'
 import type { Scenario } from './scenario.ts'
@@ -23,6 +23,7 @@ import {
   text,
   type Value,
 } from './write/nodes.ts'
+import { named, products, ungrouped } from './write/products.ts'
 
 /**
  * A scenario that holds nothing but this line.
@@ -31,7 +32,13 @@ import {
  */
 export function writeLine(line: LineSpec): string {
   const layout = { turns: line.zones.map(() => null) }
-  return writeScenario({ name: 'Line', question: 'What does this line make?', line, plan: null, calendar: null, layout })
+  return writeScenario({ name: 'Line', question: 'What does this line make?', line, plan: null, calendar: null, layout, ...untitled(line) })
+}
+
+/** A line whose parts people call by their names. */
+export function untitled(line: LineSpec): Pick<Scenario, 'titles' | 'stopEntries' | 'variantGroups'> {
+  const stopEntries = line.breakdowns.map(({ name }) => ({ name, title: name, sources: [{ source: name, place: '' }] }))
+  return { titles: { tasks: {}, variants: {} }, stopEntries, variantGroups: ungrouped(line, {}) }
 }
 
 /** The whole scenario in complete form; `readScenario` gives an identical one. */
@@ -50,7 +57,10 @@ function compose(scenario: Scenario, style: Style, heading: string): string {
     ['format', number(1)],
     ['question', text(scenario.question)],
     ['name', text(scenario.name)],
-    ['plan', scenario.plan === null ? null : text(`${scenario.plan.units} per ${scenario.plan.per}`)],
+    [
+      'plan',
+      scenario.plan === null ? null : text(`${scenario.plan.units} ${/^\d/.test(scenario.plan.per) ? 'in' : 'per'} ${scenario.plan.per}`),
+    ],
     ['judged', scenario.calendar === null ? null : judged(scenario.calendar)],
     ['warmup', seconds(line.window.warmupSeconds)],
     ['end', seconds(line.window.endSeconds)],
@@ -92,8 +102,8 @@ function compose(scenario: Scenario, style: Style, heading: string): string {
         line.paths.map((path, i) => pathOf(line, path, i, style)),
       ),
     ],
-    ['products', products(line, style)],
-    ['tasks', flowList(line.tasks.map(text))],
+    ['products', products(scenario, style)],
+    ['tasks', named(line.tasks, scenario.titles.tasks)],
     [
       'stations',
       map(
@@ -107,7 +117,7 @@ function compose(scenario: Scenario, style: Style, heading: string): string {
       map(
         'stops',
         style,
-        line.breakdowns.map((stop) => [stop.name, stopOf(line, stop, style)]),
+        line.breakdowns.map((stop) => [stop.name, stopOf(scenario, stop, style)]),
       ),
     ],
     ...general(line, style),
@@ -207,25 +217,6 @@ function takesOf(line: LineSpec, { takes }: PathSpec): YAMLMap | null {
   ])
 }
 
-function products(line: LineSpec, style: Style): YAMLMap {
-  return map('products', style, [
-    ['variants', flowList(line.variants.map(text))],
-    ['mix', mixOf(line, line.mix)],
-  ])
-}
-
-function mixOf(line: LineSpec, mix: MixSpec): YAMLMap {
-  if (mix.kind === 'pattern' || mix.kind === 'list')
-    return flow([
-      ['kind', text(mix.kind)],
-      ['sequence', flowList(mix.sequence.map((variant) => text(line.variants[variant]!)))],
-    ])
-  return flow([
-    ['kind', text(mix.kind)],
-    ['weights', flow(mix.shares.map((share, i) => [line.variants[i]!, number(share)]))],
-  ])
-}
-
 function stationOf(line: LineSpec, station: StationSpec, style: Style): YAMLMap {
   const path = joinPath('stations', station.name)
   const duty = (key: 'unload' | 'load' | 'work'): [string, Value | null] => {
@@ -282,8 +273,11 @@ function taskOf(line: LineSpec, task: TaskSpec, path: string, style: Style): Val
   return map(path, style, [['byVariant', map(`${path}.byVariant`, style, times)]])
 }
 
-function stopOf(line: LineSpec, stop: LineSpec['breakdowns'][number], style: Style): YAMLMap {
+function stopOf({ line, stopEntries }: Scenario, stop: LineSpec['breakdowns'][number], style: Style): YAMLMap {
+  const entry = stopEntries.find(({ sources }) => sources.some(({ source }) => source === stop.name))
   return map(joinPath('stops', stop.name), style, [
+    ['title', entry === undefined || entry.title === entry.name ? null : text(entry.title)],
+    ['entry', entry === undefined || entry.name === stop.name ? null : text(entry.name)],
     ['at', partOf(line, stop.part)],
     ['after', distribution(stop.timeToFailureSeconds)],
     ['lasts', distribution(stop.repairSeconds)],

@@ -19,7 +19,7 @@ describe('a carrier study', async () => {
     expect(answer!.chosen).toBe(looks.at(-1)!.chosen)
     expect(answer!.chosen).toBeLessThanOrEqual(answer!.reference)
     for (const [index, { alpha, replications }] of looks.entries()) {
-      expect(alpha).toBeCloseTo(((7 / 8) * 0.05) / 2 ** (index + 1), 15)
+      expect(alpha).toBeCloseTo(((5 / 8) * 0.05) / 2 ** (index + 1), 15)
       expect(replications).toBe(looks[0]!.replications * 2 ** index)
       expect(looks.slice(0, index).every((look) => look.undecided !== null)).toBe(true)
     }
@@ -28,8 +28,10 @@ describe('a carrier study', async () => {
   test('tells of the answer, and of the count that meets the plan, from a hundred replications at least', () => {
     const replicationsOf = (carriers: number): number => study.counts.find((count) => count.carriers === carriers)!.replications
     expect(replicationsOf(study.answer!.chosen!)).toBeGreaterThanOrEqual(100)
-    expect(replicationsOf(study.planCount!.carriers)).toBeGreaterThanOrEqual(100)
-    expect(study.planCount!.estimate.n).toBe(replicationsOf(study.planCount!.carriers))
+    const { carriers, about, open, best, counts } = study.planAnswer!
+    const decides = carriers ?? about ?? open[0] ?? best!
+    expect(replicationsOf(decides)).toBeGreaterThanOrEqual(100)
+    expect(counts.find((count) => count.carriers === decides)!.n).toBeLessThanOrEqual(replicationsOf(decides))
   })
 
   test('shows what one carrier more brings, and the flat zone, which begins with the answer', () => {
@@ -70,7 +72,7 @@ test('a wider border is met by fewer carriers, or as many', async () => {
   expect(chosen[1]).toBeGreaterThan(chosen[2]!)
 })
 
-test('constant times: no spread, the least number of runs, settled at once', async () => {
+test('nothing left to chance: one run of each count, settled at once', async () => {
   const constant = (value: number) => ({ kind: 'constant', value }) as const
   const line = smallLoop({
     stations: spec.stations.map((station) => ({
@@ -79,15 +81,39 @@ test('constant times: no spread, the least number of runs, settled at once', asy
     })),
     breakdowns: [],
   })
-  const study = await carrierStudy(line, here)
-  expect(study).toMatchObject({ settled: true, looks: [{ replications: 20 }] })
+  const study = await carrierStudy(line, { ...here, plan: 125 })
+  expect(study).toMatchObject({ settled: true, chance: false, looks: [{ replications: 1 }], pilot: { replications: 1 } })
+  expect(new Set(study.counts.map((count) => count.replications))).toEqual(new Set([1]))
+  // 3000 s without the break, one product each 24 s: 125
+  expect(study.planAnswer).toMatchObject({ carriers: 3, about: null, open: [], settled: true })
+  expect(study.counts.find((count) => count.carriers === 3)!.mean).toMatchObject({ mean: 125, halfWidth: 0, n: 1, status: 'no spread' })
   // One exchange at the work station is 24 s, a lap 53 s: three carriers bring one product each 24 s.
   expect(study.answer!.chosen).toBe(3)
+})
+
+test('the plan is settled: the smallest count that may meet it and its neighbours are shown, or known to ± 2 points', async () => {
+  const study = await carrierStudy(spec, { ...here, plan: 110 })
+  const { carriers, about, settled, counts } = study.planAnswer!
+  expect(settled).toBe(true)
+  const deciding = carriers ?? about!
+  for (const count of counts.filter((each) => Math.abs(each.carriers - deciding) <= 1)) {
+    expect(['met', 'not met', 'about']).toContain(count.verdict)
+    if (count.verdict === 'about') expect(count.high - count.low).toBeLessThanOrEqual(0.06)
+  }
+  expect(study.counts.map((count) => count.planVerdict?.verdict ?? null)).toEqual(
+    study.counts.map(({ carriers: of }) => counts.find((count) => count.carriers === of)?.verdict ?? null),
+  )
+})
+
+test('a plan far below what the line can make: the range grows down until a count misses it', async () => {
+  const study = await carrierStudy(spec, { ...here, counts: [4, 5, 6], plan: 40 })
+  expect(study.planAnswer).toMatchObject({ carriers: 1, settled: true })
 })
 
 test('nothing is made: no answer, nothing settled', async () => {
   const study = await carrierStudy(smallLoop({ window: { warmupSeconds: 0, endSeconds: 5 }, breaks: [] }), { ...here, plan: 10 })
   expect(study).toMatchObject({ settled: false, answer: { chosen: null, notConfirmed: null }, flat: null })
+  expect(study.planAnswer).toMatchObject({ carriers: null, about: null, best: null })
 })
 
 test('progress names what is being decided, and counts up to the end', async () => {
@@ -111,7 +137,7 @@ describe('a stop', () => {
 
   test('in the pilot: its runs are shown, without an answer', async () => {
     const study = await stopped('best')
-    expect(study).toMatchObject({ partial: true, settled: false, seed: '11-pilot', answer: null, looks: [], planCount: null })
+    expect(study).toMatchObject({ partial: true, settled: false, seed: '11-pilot', answer: null, looks: [], planAnswer: null })
     expect(study.counts.every((count) => count.replications >= 2)).toBe(true)
   })
 

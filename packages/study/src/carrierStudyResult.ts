@@ -1,5 +1,5 @@
 /** What a carrier study tells beyond its runs. Plain data; the same numbers for any number of workers. */
-import type { BinomialEstimate, PairedDifference } from '@loopwright/stats'
+import type { PairedDifference } from '@loopwright/stats'
 import type { SweepAnswer, SweepResult } from './sweepResult.ts'
 
 /** The judged runs as a sweep of the counts tried, and how the answer came about. */
@@ -10,12 +10,10 @@ export interface CarrierStudy extends Omit<SweepResult, 'kind'> {
   readonly looks: readonly Look[]
   /** the answer is confirmed, and one fewer shown to be too few (or gridlocked, or there is none); more runs would hardly change it */
   readonly settled: boolean
-  /** counts around the answer that each pass the same test as it; null without an answer */
+  /** the answer and the counts above it that each pass the same test; null without an answer */
   readonly flat: { readonly from: number; readonly to: number } | null
   /** what one carrier more brings, for each neighbouring two of the counts tried */
   readonly steps: readonly CarrierStep[]
-  /** null without a plan, or while nothing has been judged */
-  readonly planCount: PlanCount | null
 }
 
 /** The judged runs' counts that the pilot did not rule out have `replications` of the last look at least, the others fewer. */
@@ -44,12 +42,4 @@ export interface CarrierStep {
   readonly to: number
   /** units per window with `to` less those with `from`, in the same worlds, 95 % */
   readonly difference: PairedDifference
-}
-
-/** The smallest count that meets the plan in nine of ten windows; where none does, the one that comes nearest. */
-export interface PlanCount {
-  readonly carriers: number
-  readonly estimate: BinomialEstimate
-  /** `shown`: the whole interval is nine of ten or more; `likely`: the share is; `not shown`: it is not; `shown not`: the whole interval is below */
-  readonly verdict: 'shown' | 'likely' | 'not shown' | 'shown not'
 }

@@ -1,6 +1,7 @@
 /** The carrier sweep: how much the line makes with each number of carriers, all in the same random worlds. */
 import type { LineSpec } from '@loopwright/line'
 import { bringRows, missing, type Part } from './bringRows.ts'
+import { lineHasChance } from './lineChance.ts'
 import { openPool, type PoolOptions, workOf } from './openPool.ts'
 import { type FirstAnswer, firstAnswer, leadingCount, type Studies } from './soFar.ts'
 import { pilotBest, sweepAnswer, WITHIN } from './sweepAnswer.ts'
@@ -103,8 +104,11 @@ interface SweepParts {
 const PILOT_PACE = 3
 
 /** Pilot and judged runs side by side: what is there when the sweep is stopped goes together. One count alone needs no pilot. */
-function sweepParts(spec: LineSpec, wanted: readonly number[], { seed, replications, plan = null }: SweepOptions): SweepParts {
-  checkReplications(replications)
+function sweepParts(spec: LineSpec, wanted: readonly number[], options: SweepOptions): SweepParts {
+  checkReplications(options.replications)
+  const { seed, plan = null } = options
+  const chance = lineHasChance(spec)
+  const replications = chance ? options.replications : 1
   const counts = checkedCounts(spec, wanted)
   const pilot = new Counts(spec, pilotSeed(seed))
   const judged = new Counts(spec, seed)
@@ -122,8 +126,8 @@ function sweepParts(spec: LineSpec, wanted: readonly number[], { seed, replicati
     first: () => firstAnswer(studies, piloted.length === 0 ? [replications] : [pilots, replications], WITHIN),
     result: () =>
       sweepResult(spec, judged.all(), { seed, replications, plan }, (told) => {
-        if (told.length === 1) return sweepAnswer(told, told[0]!.carriers)
-        return piloted.some((study) => study.units.length === 0) ? null : sweepAnswer(told, pilotBest(piloted))
+        if (told.length === 1) return sweepAnswer(told, told[0]!.carriers, { certain: !chance })
+        return piloted.some((study) => study.units.length === 0) ? null : sweepAnswer(told, pilotBest(piloted), { certain: !chance })
       }),
   }
 }

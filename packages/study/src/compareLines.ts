@@ -1,15 +1,18 @@
 /** Lines compared in the same random worlds: how much one makes more than another, and whether that is more than chance. */
 import type { LineSpec } from '@loopwright/line'
 import {
+  againstFirst,
   allPairs,
   type BinomialEstimate,
   binomialEstimate,
+  type ChanceVerdict,
   type ComparedPair,
-  type MeanInterval,
-  meanInterval,
+  type OutputInterval,
   whyNotPairable,
 } from '@loopwright/stats'
+import { outputMean, planVerdict } from './countStudy.ts'
 import { ENGINE_VERSION } from './engineVersion.ts'
+import { lineHasChance } from './lineChance.ts'
 import { inCommon, type LineRows, type Runner, unitsOf } from './runner.ts'
 import { END_REASONS } from './runRow.ts'
 
@@ -40,7 +43,7 @@ export interface CompareResult {
   readonly level: number
   readonly window: { readonly warmupSeconds: number; readonly endSeconds: number }
   readonly lines: readonly ComparedLine[]
-  /** all pairs, of the replications that all lines have; first less second, units per window. Empty below 2 replications */
+  /** of the replications that all lines have; first less second, units per window. Up to ten lines: all pairs; more: each with the first. Empty below 2 replications */
   readonly pairs: readonly ComparedPair[]
 }
 
@@ -50,17 +53,26 @@ export interface ComparedLine {
   readonly plan: number | null
   /** output per window, by replication */
   readonly units: readonly number[]
-  /** null below 2 replications */
-  readonly mean: MeanInterval | null
+  /** false: nothing in the line is left to chance */
+  readonly chance: boolean
+  /** null below 2 replications, but for lines without chance */
+  readonly mean: OutputInterval | null
   /** share of windows with output ≥ plan; null without a plan or a replication */
   readonly meetsPlan: BinomialEstimate | null
+  /** whether nine of ten windows meet the plan; null as `meetsPlan` */
+  readonly planVerdict: ChanceVerdict | null
   readonly gridlocks: number
 }
+
+/** more would fill tables that nobody reads */
+const LINES_MAX = 200
+/** with more lines each is set beside the first alone */
+const ALL_PAIRS_MAX = 10
 
 /**
  * Runs each line in the same worlds, and pairs them world by world.
  *
- * @param lines  2 … 10, with one and the same window
+ * @param lines  2 … 200, with one and the same window; the others are set beside the first
  * @throws RangeError  if there are fewer or more lines, fewer than 2 replications, or windows that differ: the first difference is named
  * @see Law, Simulation Modeling and Analysis (from memory): common random numbers; Bonferroni's inequality for all pairs at once
  */
@@ -84,12 +96,12 @@ export async function compareLines(lines: readonly LineToCompare[], request: Com
     level,
     window: lines[0]!.line.window,
     lines: lines.map((line, index) => compared(line, ran[index]!)),
-    pairs: units[0]!.length < 2 ? [] : allPairs(units, level),
+    pairs: units[0]!.length < 2 ? [] : lines.length <= ALL_PAIRS_MAX ? allPairs(units, level) : againstFirst(units, level),
   }
 }
 
 function refuse(lines: readonly LineToCompare[], { seed, replications }: CompareRequest): void {
-  if (lines.length < 2 || lines.length > 10) throw new RangeError(`a comparison takes 2 to 10 lines, not ${lines.length}`)
+  if (lines.length < 2 || lines.length > LINES_MAX) throw new RangeError(`a comparison takes 2 to ${LINES_MAX} lines, not ${lines.length}`)
   if (!Number.isInteger(replications) || replications < 2) {
     throw new RangeError(`a comparison needs at least 2 replications, not ${replications}: one world says nothing about chance`)
   }
@@ -102,14 +114,17 @@ function refuse(lines: readonly LineToCompare[], { seed, replications }: Compare
 
 function compared({ name, line, plan }: LineToCompare, rows: LineRows): ComparedLine {
   const units = unitsOf(rows)
+  const chance = lineHasChance(line)
   const met = plan === null ? 0 : units.filter((made) => made >= plan).length
   return {
     name,
     carriers: line.carriers.count,
     plan,
     units,
-    mean: units.length < 2 ? null : meanInterval(units),
+    chance,
+    mean: outputMean(units, chance),
     meetsPlan: plan === null || units.length === 0 ? null : binomialEstimate(met, units.length),
+    planVerdict: plan === null ? null : planVerdict(units, plan, chance),
     gridlocks: rows.rows.filter((row) => row[rows.layout.end] === END_REASONS.indexOf('gridlock')).length,
   }
 }

@@ -1,4 +1,5 @@
 import { CARRIER_STATES, law, STATION_STATES, ZONE_STATES } from '@loopwright/line'
+import { chanceVerdict, meanInterval, outputInterval } from '@loopwright/stats'
 import { describe, expect, test } from 'vitest'
 import { CountStudy } from './countStudy.ts'
 import { replicateHere } from './replicate.ts'
@@ -22,7 +23,10 @@ describe('twelve replications', () => {
       mean((run) => run.output),
       10,
     )
-    expect(study.relativeHalfWidth()).toBeCloseTo(result.mean!.halfWidth / result.mean!.mean, 12)
+    expect(study.relativeHalfWidth()).toBeCloseTo(meanInterval(result.units).halfWidth / result.mean!.mean, 12)
+    expect(result.mean).toEqual(outputInterval(result.units))
+    expect(result.planVerdict).toEqual(chanceVerdict(result.meetsPlan!.successes, 12))
+    expect(result.moving).toBeNull()
     expect(result.meetsPlan!.successes).toBe(runs.filter((run) => run.output >= 150).length)
   })
 
@@ -79,6 +83,28 @@ test('one replication: what it tells, no interval', () => {
   study.add(0, rows.slice(0, 1))
   expect(study.result(spec, law(spec), null)).toMatchObject({ replications: 1, mean: null, p10: null, singleShift: null, meetsPlan: null })
   expect(study.relativeHalfWidth()).toBeNull()
+})
+
+test('runs that stood still, and what the others made by themselves', () => {
+  const study = new CountStudy(3, layout)
+  study.add(
+    0,
+    rows.map((row, replication) => {
+      const still = row.slice()
+      if (replication % 3 === 0) still.set([0, 1])
+      return still
+    }),
+  )
+  const { gridlocks, moving } = study.result(spec, law(spec), 150)
+  const moved = runs.filter((_, replication) => replication % 3 !== 0).map((run) => run.output)
+  expect(gridlocks).toBe(4)
+  expect(moving).toEqual({ replications: 8, mean: outputInterval(moved), low: Math.min(...moved), high: Math.max(...moved) })
+})
+
+test('all stood still: nothing made by others', () => {
+  const study = new CountStudy(3, layout)
+  study.add(0, [new Float64Array(layout.length).fill(0, 0).with(1, 1)])
+  expect(study.result(spec, law(spec), 150).moving).toEqual({ replications: 0, mean: null, low: null, high: null })
 })
 
 test('none: nothing but the law', () => {

@@ -1,9 +1,20 @@
 /** All replications of one number of carriers, as they come in, and what they tell together. */
 import { CARRIER_STATES, type Law, type LineSpec, lawTerms, STATION_STATES, ZONE_STATES } from '@loopwright/line'
-import { binomialEstimate, meanInterval, predictionInterval, quantileEstimate, tQuantile } from '@loopwright/stats'
+import {
+  binomialEstimate,
+  type ChanceVerdict,
+  certainVerdict,
+  chanceVerdict,
+  type OutputInterval,
+  outputInterval,
+  quantileEstimate,
+  tQuantile,
+  windowInterval,
+} from '@loopwright/stats'
+import { lineHasChance } from './lineChance.ts'
 import { RowTally } from './rowTally.ts'
 import { END_REASONS, type RowLayout } from './runRow.ts'
-import type { StationShares, SweepCount, ZoneShares } from './sweepResult.ts'
+import type { MovingRuns, StationShares, SweepCount, ZoneShares } from './sweepResult.ts'
 
 const GRIDLOCK = END_REASONS.indexOf('gridlock')
 const OUT_OF_PRODUCTS = END_REASONS.indexOf('out of products')
@@ -14,6 +25,8 @@ export class CountStudy {
   readonly tally: RowTally
   /** output per window, by replication */
   readonly units: number[] = []
+  /** by replication: it ended in gridlock */
+  readonly stoodStill: boolean[] = []
   gridlocks = 0
   /** the first replication that stood still; infinite: none did */
   firstGridlock = Number.POSITIVE_INFINITY
@@ -27,6 +40,7 @@ export class CountStudy {
     this.layout = layout
     this.tally = new RowTally(layout.length, (row) => {
       this.units.push(row[layout.units]!)
+      this.stoodStill.push(row[layout.end] === GRIDLOCK)
       if (row[layout.end] === GRIDLOCK) {
         this.gridlocks += 1
         this.firstGridlock = Math.min(this.firstGridlock, this.units.length - 1)
@@ -60,18 +74,21 @@ export class CountStudy {
   result(spec: LineSpec, law: Law | null, plan: number | null): SweepCount {
     const { units, tally, layout } = this
     const enough = units.length >= 2
+    const chance = lineHasChance(spec)
     const windowSeconds = spec.window.endSeconds - spec.window.warmupSeconds
     return {
       carriers: this.carriers,
       replications: units.length,
       units: [...units],
-      mean: enough ? meanInterval(units) : null,
+      mean: outputMean(units, chance),
       p10: enough ? quantileEstimate(units, 0.1) : null,
       p50: enough ? quantileEstimate(units, 0.5) : null,
       p90: enough ? quantileEstimate(units, 0.9) : null,
       meetsPlan: plan !== null && units.length > 0 ? binomialEstimate(units.filter((made) => made >= plan).length, units.length) : null,
-      singleShift: enough ? bounds(predictionInterval(units)) : null,
+      planVerdict: plan === null ? null : planVerdict(units, plan, chance),
+      singleShift: enough ? windowInterval(units) : null,
       gridlocks: this.gridlocks,
+      moving: this.gridlocks === 0 ? null : movingRuns(units.filter((_, replication) => !this.stoodStill[replication])),
       outOfProducts: this.outOfProducts,
       law: law === null ? null : lawTerms(law, this.carriers),
       stations: units.length === 0 ? [] : stationShares(spec, tally, layout, windowSeconds),
@@ -86,9 +103,24 @@ export class CountStudy {
   }
 }
 
-const bounds = (interval: { readonly low: number; readonly high: number }): { low: number; high: number } => ({
-  low: interval.low,
-  high: interval.high,
+/** Of one run where chance does not reach the line: there is no spread to be found. Null below 2 replications of any other line. */
+export function outputMean(units: readonly number[], chance: boolean): OutputInterval | null {
+  if (units.length >= 2) return outputInterval(units)
+  if (chance || units.length === 0) return null
+  return { ...outputInterval([units[0]!, units[0]!]), n: 1 }
+}
+
+/** Whether nine of ten windows meet the plan, by a number of windows that was chosen before; null without a window. */
+export function planVerdict(units: readonly number[], plan: number, chance: boolean): ChanceVerdict | null {
+  if (units.length === 0) return null
+  return chance ? chanceVerdict(units.filter((made) => made >= plan).length, units.length) : certainVerdict(units[0]! >= plan)
+}
+
+const movingRuns = (units: readonly number[]): MovingRuns => ({
+  replications: units.length,
+  mean: units.length >= 2 ? outputInterval(units) : null,
+  low: units.length === 0 ? null : Math.min(...units),
+  high: units.length === 0 ? null : Math.max(...units),
 })
 
 const shares = (tally: RowTally, from: number, length: number, seconds: number): number[] =>

@@ -1,5 +1,5 @@
 /** What drives the output: per cent more output for one per cent of each driver, in the same worlds; and what explains it. */
-import { type Law, type LawTerms, type LineSpec, lawOrNull, lawTerms, STATION_STATES } from '@loopwright/line'
+import { isPlainLoop, type Law, type LawTerms, type LineSpec, lawOrNull, lawTerms, STATION_STATES } from '@loopwright/line'
 import {
   type Arrows,
   arrows,
@@ -7,13 +7,17 @@ import {
   limitingParts,
   type MeanInterval,
   meanInterval,
+  type OutputInterval,
+  outputInterval,
   type PairedDifference,
   pairedDifference,
 } from '@loopwright/stats'
+import { type Diagnosis, diagnose } from './diagnosis.ts'
 import { type DriverKind, type DriverOptions, driversOf, TIME_KINDS } from './drivers.ts'
 import { ENGINE_VERSION } from './engineVersion.ts'
 import { inCommon, type LineRows, type Runner, unitsOf } from './runner.ts'
-import { withCarriers } from './withCarriers.ts'
+import { type StateShares, stateShares } from './stationStates.ts'
+import { type WholeChange, wholeChanges } from './wholeChanges.ts'
 
 /** share by which each driver is changed, up and down */
 export const STEP = 0.05
@@ -34,7 +38,7 @@ export interface DriverResult {
   readonly step: number
   readonly carriers: number
   /** of the line as it is, units per window */
-  readonly base: MeanInterval | null
+  readonly base: OutputInterval | null
   /** the largest gain first; empty below 2 replications */
   readonly drivers: readonly DriverEffect[]
   /** places in `drivers`: what limits the line, the largest first; several where their intervals overlap */
@@ -42,6 +46,10 @@ export interface DriverResult {
   /** units per window, in the same worlds; null where the count cannot be */
   readonly oneCarrierMore: PairedDifference | null
   readonly oneCarrierLess: PairedDifference | null
+  /** an operator, a carrier, a repair crew more or fewer: the largest gain first; empty below 2 replications */
+  readonly wholeChanges: readonly WholeEffect[]
+  /** what limits the line, by all that is known of it; null below 2 replications */
+  readonly diagnosis: Diagnosis | null
   readonly explanation: Explanation | null
   readonly law: Law | null
   readonly lawTerms: LawTerms | null
@@ -58,18 +66,29 @@ export interface DriverEffect {
   readonly unitsOfStep: number
 }
 
+/** What one whole more or fewer changes: units per window, in the same worlds. */
+export interface WholeEffect extends Omit<WholeChange, 'line'> {
+  readonly difference: PairedDifference
+}
+
 /** Shares of the window and what they point at: an explanation, no verdict. */
 export interface Explanation {
   /** in the order of flow, from the first load station on */
-  readonly stations: readonly { readonly station: number; readonly blockedShare: number; readonly starvedShare: number }[]
-  /** stations by place in the list above */
-  readonly arrows: Arrows
-  /** index of the station that the arrows point at, the worst first; null: none */
+  readonly stations: readonly {
+    readonly station: number
+    readonly blockedShare: number
+    readonly starvedShare: number
+    /** all ten, in the order of STATION_STATES */
+    readonly shares: readonly number[]
+  }[]
+  /** stations by place in the list above; null: the line branches, so that there are no neighbours to point at */
+  readonly arrows: Arrows | null
+  /** index of the station that the arrows point at, the worst; null: none */
   readonly candidate: number | null
 }
 
 /**
- * Changes each driver by ± 5 % in the same worlds: times are scaled, never drawn anew.
+ * Changes each driver by ± 5 % in the same worlds: times are scaled, never drawn anew; operators, carriers and repair crews by one.
  *
  * @throws RangeError  if there are fewer than 2 replications, or a replication makes nothing
  * @see Kuo, Lim & Meerkov, Bottlenecks in serial production lines: a system-theoretic approach (1996), for the arrows beside it; rules from memory
@@ -78,8 +97,8 @@ export async function driverStudy(line: LineSpec, request: DriverRequest, runner
   const { seed, replications } = request
   if (!Number.isInteger(replications) || replications < 2) throw new RangeError(`drivers need at least 2 replications, not ${replications}`)
   const drivers = driversOf(line, request)
-  const counts = [1, -1].map((step) => countOrNull(line, line.carriers.count + step))
-  const lines = [line, ...counts.filter((each) => each !== null), ...drivers.flatMap(({ scaled }) => [scaled(1 - STEP), scaled(1 + STEP)])]
+  const wholes = wholeChanges(line)
+  const lines = [line, ...wholes.map((change) => change.line), ...drivers.flatMap(({ scaled }) => [scaled(1 - STEP), scaled(1 + STEP)])]
   runner.expect(lines.length * replications)
   const ran = inCommon(await runner.run(lines, { seed, from: 0, to: replications }))
   const units = ran.map(unitsOf)
@@ -103,7 +122,10 @@ export async function driverStudy(line: LineSpec, request: DriverRequest, runner
     law: lineLaw,
     lawTerms: lineLaw === null ? null : lawTerms(lineLaw, line.carriers.count),
   } as const
-  if (n < 2) return { ...head, base: null, drivers: [], limits: [], oneCarrierMore: null, oneCarrierLess: null, explanation: null }
+  if (n < 2) {
+    const none = { base: null, drivers: [], limits: [], oneCarrierMore: null, oneCarrierLess: null }
+    return { ...head, ...none, wholeChanges: [], diagnosis: null, explanation: null }
+  }
   const first = lines.length - 2 * drivers.length
   const effects = drivers
     .map(({ kind, name, station, lessIsBetter }, index): DriverEffect => {
@@ -113,16 +135,23 @@ export async function driverStudy(line: LineSpec, request: DriverRequest, runner
       return { kind, name, station, lessIsBetter, elasticity: elasticity({ base, faster, slower }, STEP), unitsOfStep: gain }
     })
     .sort((a, b) => b.elasticity.mean - a.elasticity.mean)
-  let at = 0
-  const [more, less] = counts.map((each) => (each === null ? null : pairedDifference(units[++at]!, base)))
+  const whole = wholes
+    .map(({ line: _, ...change }, index): WholeEffect => ({ ...change, difference: pairedDifference(units[index + 1]!, base) }))
+    .sort((a, b) => b.difference.mean - a.difference.mean)
+  const carrier = (step: 1 | -1): PairedDifference | null =>
+    whole.find((change) => change.kind === 'carrier' && change.step === step)?.difference ?? null
+  const shares = stateShares(line, ran[0]!)
+  const made = outputInterval(base)
   return {
     ...head,
-    base: meanInterval(base),
+    base: made,
     drivers: effects,
     limits: limitsOf(effects),
-    oneCarrierMore: more!,
-    oneCarrierLess: less!,
-    explanation: explained(line, ran[0]!),
+    oneCarrierMore: carrier(1),
+    oneCarrierLess: carrier(-1),
+    wholeChanges: whole,
+    diagnosis: diagnose({ line, shares, units: made.mean, drivers: effects, wholeChanges: whole }),
+    explanation: explained(line, ran[0]!, shares),
   }
 }
 
@@ -132,16 +161,14 @@ function limitsOf(effects: readonly DriverEffect[]): number[] {
   return limitingParts(times.map((index) => effects[index]!.elasticity)).map((place) => times[place]!)
 }
 
-function countOrNull(line: LineSpec, count: number): LineSpec | null {
-  try {
-    return withCarriers(line, count)
-  } catch (error) {
-    if (error instanceof RangeError) return null
-    throw error
-  }
+/** Every zone has one way in and one way out at most: stations have neighbours. */
+function isSeries({ zones, paths }: LineSpec): boolean {
+  return zones.every(
+    (_, zone) => paths.filter(({ from }) => from === zone).length <= 1 && paths.filter(({ to }) => to === zone).length <= 1,
+  )
 }
 
-function explained(line: LineSpec, { layout, rows }: LineRows): Explanation | null {
+function explained(line: LineSpec, { layout, rows }: LineRows, shares: StateShares): Explanation | null {
   if (line.stations.length < 2) return null
   const zones = line.zones.length
   const start = line.stations.find(({ load }) => load !== null)?.zone ?? 0
@@ -159,10 +186,15 @@ function explained(line: LineSpec, { layout, rows }: LineRows): Explanation | nu
     const { sd, n } = meanInterval(rows.map((row) => share(row, station, 'blocked') - share(row, next, 'starved')))
     return sd / Math.sqrt(n)
   })
-  const found = arrows(blocked, starved, true, errors)
-  const worst = found.candidates[0]
+  const found = isPlainLoop(line) || isSeries(line) ? arrows(blocked, starved, isPlainLoop(line), errors) : null
+  const worst = found?.candidates[0]
   return {
-    stations: order.map((station, place) => ({ station, blockedShare: blocked[place]!, starvedShare: starved[place]! })),
+    stations: order.map((station, place) => ({
+      station,
+      blockedShare: blocked[place]!,
+      starvedShare: starved[place]!,
+      shares: shares[station]!,
+    })),
     arrows: found,
     candidate: worst === undefined ? null : order[worst.station]!,
   }

@@ -1,10 +1,22 @@
-/** What might drive the output of a line, each as a change by a factor: task times, moves, clears, stops, the mix. */
-import type { LineSpec } from '@loopwright/line'
+/** What might drive the output of a line, each as a change by a factor: task times, moves, clears, walks, arrivals, receivers, stops, the mix. */
+import type { LineSpec, SupplySpec } from '@loopwright/line'
 import { distributionMean } from '@loopwright/stats'
 import { taskPlaces, timesOf, withBreakdowns, withPaths, withStations, withTaskTimes } from './lineChange.ts'
 import { scaledTimes } from './scaledTimes.ts'
 
-export type DriverKind = 'task' | 'release' | 'moves' | 'clears' | 'reaction' | 'transfers' | 'repair' | 'time to failure' | 'mix'
+export type DriverKind =
+  | 'task'
+  | 'release'
+  | 'moves'
+  | 'clears'
+  | 'reaction'
+  | 'transfers'
+  | 'walking'
+  | 'arrivals'
+  | 'receiver'
+  | 'repair'
+  | 'time to failure'
+  | 'mix'
 
 export interface Driver {
   readonly kind: DriverKind
@@ -26,11 +38,27 @@ export interface DriverOptions {
 }
 
 /** The kinds whose elasticities sum to 1 on a line of constant times without breaks and failures: everything there that takes time. */
-export const TIME_KINDS: readonly DriverKind[] = ['task', 'release', 'moves', 'clears', 'reaction', 'transfers']
+export const TIME_KINDS: readonly DriverKind[] = [
+  'task',
+  'release',
+  'moves',
+  'clears',
+  'reaction',
+  'transfers',
+  'walking',
+  'arrivals',
+  'receiver',
+]
 
 /** All drivers of a line; what takes no time is left out. */
 export function driversOf(line: LineSpec, options: DriverOptions = {}): Driver[] {
-  return [...taskDrivers(line), ...lineDrivers(line), ...stopDrivers(line, options.stopGroups), ...mixDrivers(line, options.mixGroups)]
+  return [
+    ...taskDrivers(line),
+    ...lineDrivers(line),
+    ...peopleAndGoods(line),
+    ...stopDrivers(line, options.stopGroups),
+    ...mixDrivers(line, options.mixGroups),
+  ]
 }
 
 function taskDrivers(line: LineSpec): Driver[] {
@@ -94,6 +122,62 @@ function lineDrivers(line: LineSpec): Driver[] {
       ),
     })),
   ]
+}
+
+/** Walks, the time between arrivals, the cycles of receivers. Arrivals at given instants stay as they are: they are a list, not a rate. */
+function peopleAndGoods(line: LineSpec): Driver[] {
+  const { walks, operators, stations, supply } = line
+  const walking: Driver[] =
+    operators.length > 0 && walks.some(({ seconds }) => seconds > 0)
+      ? [
+          {
+            kind: 'walking',
+            name: 'walking of operators',
+            station: null,
+            lessIsBetter: true,
+            scaled: (factor) => ({ ...line, walks: walks.map((walk) => ({ ...walk, seconds: walk.seconds * factor })) }),
+          },
+        ]
+      : []
+  const scaledSupply = (one: SupplySpec, factor: number): SupplySpec =>
+    one.arrivals.kind === 'every' ? { ...one, arrivals: { kind: 'every', seconds: scaledTimes(one.arrivals.seconds, factor) } } : one
+  const used = stations.flatMap(({ load, supply: own }) => (load === null ? [] : [own ?? supply]))
+  const arrivals: Driver[] = used.some(({ arrivals: { kind } }) => kind === 'every')
+    ? [
+        {
+          kind: 'arrivals',
+          name: 'time between arrivals',
+          station: null,
+          lessIsBetter: true,
+          scaled: (factor) => ({
+            ...withStations(line, (station) => ({
+              ...station,
+              supply: station.supply === null ? null : scaledSupply(station.supply, factor),
+            })),
+            supply: scaledSupply(supply, factor),
+          }),
+        },
+      ]
+    : []
+  const receivers = stations.flatMap(({ name, title, unload, receiver }, index): Driver[] =>
+    unload === null || receiver === null || distributionMean(receiver.cycleSeconds) <= 0
+      ? []
+      : [
+          {
+            kind: 'receiver',
+            name: `receiver at ${name === title ? name : `${name} ${title}`}`,
+            station: index,
+            lessIsBetter: true,
+            scaled: (factor) =>
+              withStations(line, (station, at) =>
+                at === index
+                  ? { ...station, receiver: { ...receiver, cycleSeconds: scaledTimes(receiver.cycleSeconds, factor) } }
+                  : station,
+              ),
+          },
+        ],
+  )
+  return [...walking, ...arrivals, ...receivers]
 }
 
 /** Every move takes `factor` times as long: d/v and v/a do where v is divided by the factor and a by its square; so does the travelled part of a clear. */

@@ -1,5 +1,14 @@
 /** What a line is, in numbers that a person can check against the drawing: mean times, exchanges, stops. No simulation. */
-import { type BreakdownSpec, type Law, type LineSpec, lawOrNull, mixShares, type StationSpec } from '@loopwright/line'
+import {
+  type BreakdownSpec,
+  type Law,
+  type Limit,
+  type LineSpec,
+  lawOrNull,
+  lineLimits,
+  mixShares,
+  type StationSpec,
+} from '@loopwright/line'
 import { distributionMean } from '@loopwright/stats'
 
 export interface LineFacts {
@@ -15,6 +24,8 @@ export interface LineFacts {
   readonly stops: readonly StopFacts[]
   /** index of the station with the longest exchange; null: no station */
   readonly slowestStation: number | null
+  /** what limits the line, the slowest first */
+  readonly limits: readonly Limit[]
 }
 
 export interface StationFacts {
@@ -59,6 +70,7 @@ export function lineFacts(spec: LineSpec): LineFacts {
     variants: spec.variants.map((name, index) => ({ name, share: shares[index]! })),
     stops: spec.breakdowns.map((source) => stopFacts(spec, source)),
     slowestStation: stations.length === 0 ? null : paces.indexOf(Math.max(...paces)),
+    limits: lineLimits(spec),
   }
 }
 

@@ -49,3 +49,21 @@ test('without differences between products every one takes the mean over the mix
   expect(task!.seconds[0]).toEqual({ kind: 'lognormal', mean: 0.75 * 20 + 0.25 * 60, cv: 0.3 })
   expect(task!.seconds[1]).toEqual(task!.seconds[0])
 })
+
+test('waiting for operators, products and receivers is taken out where a line can wait for them', () => {
+  const line = {
+    ...base,
+    operators: [{ name: 'Ann', stations: [0, 1], start: 0 }],
+    walks: [{ between: [0, 1] as const, seconds: 4 }],
+    supply: { name: 'supply', arrivals: { kind: 'every', seconds: { kind: 'exponential', mean: 60 } }, queueLimit: 3 } as const,
+    stations: base.stations.map((station) =>
+      station.unload === null ? station : { ...station, receiver: { cycleSeconds: { kind: 'constant', value: 30 } as const, queue: 0 } },
+    ),
+  }
+  const causes = lossCauses(line).filter(({ kind }) => ['operators', 'supply', 'receiver'].includes(kind))
+  expect(causes.map(({ name }) => name)).toEqual(['waiting for operators', 'waiting for products', 'waiting for receivers'])
+  const free = causes.reduce((now, { without }) => without(now) as typeof now, line)
+  expect([free.operators, free.walks, free.supply.arrivals]).toEqual([[], [], { kind: 'always' }])
+  expect(free.stations.every(({ receiver }) => receiver === null)).toBe(true)
+  for (const { without } of causes) expect(without(without(line))).toEqual(without(line))
+})

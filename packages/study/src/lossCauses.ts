@@ -1,11 +1,11 @@
 /** Causes of lost output, each as the same line without it. Since every source of chance has its own stream, nothing else changes. */
-import { type Law, type LineSpec, lawOrNull, mixShares } from '@loopwright/line'
+import { type Law, type LineSpec, lawOrNull, mixShares, type SupplySpec } from '@loopwright/line'
 import { type Distribution, distributionMean } from '@loopwright/stats'
-import { withPaths, withTaskTimes } from './lineChange.ts'
+import { withPaths, withStations, withTaskTimes } from './lineChange.ts'
 import { scaledTimes } from './scaledTimes.ts'
 import { withCarriers } from './withCarriers.ts'
 
-export type LossKind = 'stop' | 'breaks' | 'exchange' | 'spread of times' | 'products' | 'carriers'
+export type LossKind = 'stop' | 'breaks' | 'operators' | 'supply' | 'receiver' | 'exchange' | 'spread of times' | 'products' | 'carriers'
 
 export interface LossCause {
   readonly kind: LossKind
@@ -23,8 +23,8 @@ export interface LossCauseOptions {
 }
 
 /**
- * The causes in the order in which they are taken out: stops, breaks, the exchange at the constraint, the spread of task times, differences between
- * products, the carriers. The constraint is that of the line as it stands, by its law; a line that is no single closed loop has none.
+ * The causes in the order in which they are taken out: stops, breaks, waiting for operators, for products and for receivers, the exchange at the
+ * constraint, the spread of task times, differences between products, the carriers. What a line has nothing of is left out where it is waiting. The constraint is that of the line as it stands, by its law; a line that is no single closed loop has none.
  */
 export function lossCauses(line: LineSpec, options: LossCauseOptions = {}): LossCause[] {
   const { stopGroups = line.breakdowns.map(({ name }) => ({ name, sources: [name] })), bestCarriers = line.carriers.count } = options
@@ -39,6 +39,7 @@ export function lossCauses(line: LineSpec, options: LossCauseOptions = {}): Loss
       }),
     ),
     { kind: 'breaks', name: 'breaks', without: (now) => ({ ...now, breaks: [] }) },
+    ...waitingCauses(line),
     ...(lineLaw === null ? [] : [exchangeCause(line, lineLaw)]),
     {
       kind: 'spread of times',
@@ -47,6 +48,27 @@ export function lossCauses(line: LineSpec, options: LossCauseOptions = {}): Loss
     },
     { kind: 'products', name: 'differences between products', without: (now) => averageProduct(now, variantShares) },
     { kind: 'carriers', name: 'shortage of carriers', without: (now) => withCarriers(now, bestCarriers) },
+  ]
+}
+
+/** Everybody has own operators, products are always there, receivers always ready. */
+function waitingCauses({ operators, supply, stations }: LineSpec): LossCause[] {
+  const arrives = stations.some(({ load, supply: own }) => load !== null && (own ?? supply).arrivals.kind !== 'always')
+  const cause = (kind: LossKind, name: string, there: boolean, without: LossCause['without']): LossCause[] =>
+    there ? [{ kind, name, without }] : []
+  const always = (one: SupplySpec): SupplySpec => ({ ...one, arrivals: { kind: 'always' }, queueLimit: null })
+  return [
+    ...cause('operators', 'waiting for operators', operators.length > 0, (now) => ({ ...now, operators: [], walks: [] })),
+    ...cause('supply', 'waiting for products', arrives, (now) => ({
+      ...withStations(now, (station) => ({ ...station, supply: station.supply === null ? null : always(station.supply) })),
+      supply: always(now.supply),
+    })),
+    ...cause(
+      'receiver',
+      'waiting for receivers',
+      stations.some(({ unload, receiver }) => unload !== null && receiver !== null),
+      (now) => withStations(now, (station) => ({ ...station, receiver: null })),
+    ),
   ]
 }
 

@@ -1,6 +1,6 @@
 /** Units lost by cause: the same shifts are run again with one cause after another taken out, until nothing is left to lose by. */
 import { type LineSpec, lawOrNull } from '@loopwright/line'
-import { type MeanInterval, meanInterval, type PairedDifference, pairedDifference } from '@loopwright/stats'
+import { type OutputInterval, outputInterval, type PairedDifference, pairedDifference } from '@loopwright/stats'
 import { ENGINE_VERSION } from './engineVersion.ts'
 import { type LossCauseOptions, type LossKind, lossCauses } from './lossCauses.ts'
 import { inCommon, type Runner, unitsOf } from './runner.ts'
@@ -22,9 +22,9 @@ export interface LossResult {
   /** the count with which no carriers are short, taken before the runs */
   readonly bestCarriers: number
   /** the line as it stands, units per window; null below 2 replications */
-  readonly forecast: MeanInterval | null
+  readonly forecast: OutputInterval | null
   /** without any of the causes */
-  readonly ideal: MeanInterval | null
+  readonly ideal: OutputInterval | null
   /** ideal less forecast: the sum of the steps, in every replication */
   readonly gap: PairedDifference | null
   readonly causes: readonly Loss[]
@@ -77,8 +77,8 @@ export async function lossWaterfall(line: LineSpec, request: LossRequest, runner
   const gap = ideal.map((made, j) => made - forecast[j]!)
   return {
     ...head,
-    forecast: meanInterval(forecast),
-    ideal: meanInterval(ideal),
+    forecast: outputInterval(forecast),
+    ideal: outputInterval(ideal),
     gap: pairedDifference(ideal, forecast),
     causes: causes.map(({ kind, name }, index) => ({
       kind,
@@ -100,7 +100,7 @@ async function bestCount(line: LineSpec, seed: string, runner: Runner): Promise<
   const last = Math.min(line.zones.length - 1, Math.max(carriersHigh, carriersLow) + 1)
   const from = Math.max(1, Math.min(carriersLow, last))
   const counts = Array.from({ length: last - from + 1 }, (_, index) => from + index).filter((count) => count !== own)
-  runner.expect((counts.length + 1) * PILOT)
+  runner.expect((counts.length + 1) * PILOT, 'how many carriers are best', true)
   const worlds = { seed: `${seed}-pilot`, from: 0, to: PILOT }
   const units = inCommon(await runner.run([line, ...counts.map((count) => withCarriers(line, count))], worlds)).map(unitsOf)
   if (units[0]!.length < 2) return own

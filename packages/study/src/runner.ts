@@ -23,8 +23,8 @@ export interface WorldRange {
 export interface Runner {
   /** Runs each line in each world. After a stop lines have fewer rows, and not all as many. */
   run(lines: readonly LineSpec[], worlds: WorldRange): Promise<readonly LineRows[]>
-  /** Says how many replications are still to come, as far as that is known, and what they decide: for the progress only. */
-  expect(replications: number, deciding?: string): void
+  /** Says how many replications are still to come, as far as that is known, and what they decide: for the progress only. `more`: others may follow; default false. */
+  expect(replications: number, deciding?: string, more?: boolean): void
   /** told to stop: what is in by then is all there will be */
   readonly stopped: boolean
   close(): Promise<void>
@@ -33,6 +33,8 @@ export interface Runner {
 export interface RunnerProgress {
   readonly done: number
   readonly total: number
+  /** the total will not grow */
+  readonly settled: boolean
   /** of those done: how many came from a store */
   readonly recalled: number
   /** largest half-width of a 95 % interval of a mean output, as a share of it, among the lines that run; null below 2 replications of one of them */
@@ -54,6 +56,7 @@ export function threadRunner(options: ThreadRunnerOptions = {}): Runner {
   let done = 0
   let total = 0
   let what: string | undefined
+  let settled = false
   const known = new Map<LineSpec, Tally>()
   return {
     async run(lines, { seed, from, to }) {
@@ -84,6 +87,7 @@ export function threadRunner(options: ThreadRunnerOptions = {}): Runner {
           onProgress?.({
             done,
             total: Math.max(total, done),
+            settled,
             recalled: pool.recalled,
             precision: worstPrecision(tallies),
             ...(what === undefined ? {} : { what }),
@@ -93,8 +97,9 @@ export function threadRunner(options: ThreadRunnerOptions = {}): Runner {
       })
       return lines.map((_, index) => ({ layout: layouts[index]!, rows: withoutGap(rows[index]!) }))
     },
-    expect(replications, deciding) {
+    expect(replications, deciding, more = false) {
       total = done + replications
+      settled = !more
       what = deciding
     },
     get stopped() {

@@ -1,5 +1,5 @@
 import { STATION_STATES } from '@loopwright/line'
-import { meanInterval } from '@loopwright/stats'
+import { outputInterval } from '@loopwright/stats'
 import { expect, test } from 'vitest'
 import { sweepHere } from './carrierSweep.ts'
 import { replicateHere } from './replicate.ts'
@@ -14,7 +14,7 @@ test('the count of a sweep, and intervals', () => {
   const result = runsResult(spec, runs, request)
   expect(result.count).toEqual(sweepHere(spec, [3], request).counts[0])
   expect(result.partial).toBe(false)
-  expect(result.intervals!.outputPerHour).toEqual(meanInterval(runs.map((run) => run.outputPerHour)))
+  expect(result.intervals!.outputPerHour).toEqual(outputInterval(runs.map((run) => run.outputPerHour)))
   const working = STATION_STATES.indexOf('working')
   expect(result.intervals!.stations[1]!.shares[working]!.mean).toBeCloseTo(result.count.stations[1]!.shares[working]!, 12)
   expect(result.intervals!.zones.map((zone) => zone.name)).toEqual(spec.zones.map((zone) => zone.name))

@@ -1,11 +1,11 @@
 /** What several runs of one line tell together. Plain data; times in seconds, counts per window. */
-import { type Law, type LineSpec, lawOrNull, type RunResult } from '@loopwright/line'
-import { type MeanInterval, meanInterval } from '@loopwright/stats'
+import { type Law, type LineSpec, lawOrNull, type RunResult, workingSeconds } from '@loopwright/line'
+import { type OutputInterval, outputInterval } from '@loopwright/stats'
 import { CountStudy } from './countStudy.ts'
 import { ENGINE_VERSION } from './engineVersion.ts'
+import { lineHasChance } from './lineChance.ts'
 import { rowLayout, runRow } from './runRow.ts'
 import type { SweepCount } from './sweepResult.ts'
-import { workingSeconds } from './workingSeconds.ts'
 
 export interface RunsResult {
   readonly kind: 'runs'
@@ -13,6 +13,8 @@ export interface RunsResult {
   readonly seed: string
   /** asked for */
   readonly replications: number
+  /** false: nothing in the line is left to chance, and every run is the same */
+  readonly chance: boolean
   /** stopped before all were done; replications 0 … n − 1 are in */
   readonly partial: boolean
   /** units wanted per window; null without a plan */
@@ -29,14 +31,14 @@ export interface RunsResult {
 }
 
 export interface RunsIntervals {
-  readonly outputPerHour: MeanInterval
+  readonly outputPerHour: OutputInterval
   /** of the runs that have one; null where fewer than 2 have */
-  readonly lapSeconds: MeanInterval | null
-  readonly timeInLineSeconds: MeanInterval | null
-  readonly productsInLine: MeanInterval
+  readonly lapSeconds: OutputInterval | null
+  readonly timeInLineSeconds: OutputInterval | null
+  readonly productsInLine: OutputInterval
   /** per station, share of the window in each state, in the order of STATION_STATES */
-  readonly stations: readonly { readonly name: string; readonly shares: readonly MeanInterval[] }[]
-  readonly zones: readonly { readonly name: string; readonly occupancy: MeanInterval }[]
+  readonly stations: readonly { readonly name: string; readonly shares: readonly OutputInterval[] }[]
+  readonly zones: readonly { readonly name: string; readonly occupancy: OutputInterval }[]
 }
 
 /**
@@ -62,6 +64,7 @@ export function runsResult(
     engineVersion: ENGINE_VERSION,
     seed: request.seed,
     replications: request.replications,
+    chance: lineHasChance(spec),
     partial: runs.length < request.replications,
     plan: request.plan,
     window: spec.window,
@@ -74,10 +77,10 @@ export function runsResult(
 
 function intervals(spec: LineSpec, runs: readonly RunResult[]): RunsIntervals {
   const windowSeconds = spec.window.endSeconds - spec.window.warmupSeconds
-  const of = (measure: (run: RunResult) => number): MeanInterval => meanInterval(runs.map(measure))
-  const known = (measure: (run: RunResult) => number | null): MeanInterval | null => {
+  const of = (measure: (run: RunResult) => number): OutputInterval => outputInterval(runs.map(measure))
+  const known = (measure: (run: RunResult) => number | null): OutputInterval | null => {
     const values = runs.map(measure).filter((value) => value !== null)
-    return values.length < 2 ? null : meanInterval(values)
+    return values.length < 2 ? null : outputInterval(values)
   }
   return {
     outputPerHour: of((run) => run.outputPerHour),

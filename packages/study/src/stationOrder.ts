@@ -1,19 +1,18 @@
 /** Which order and places of stations make most: candidates, a selection whose error is known, and the winner against today in fresh worlds. */
-import { type LineSpec, lawOrNull, lawTerms } from '@loopwright/line'
+import { type LineSpec, lawOrNull, lawTerms, workingSeconds } from '@loopwright/line'
 import {
   type BestTable,
   bestTable,
   type KnChoice,
   knSteps,
-  type MeanInterval,
-  meanInterval,
+  type OutputInterval,
+  outputInterval,
   type PairedDifference,
   pairedDifference,
 } from '@loopwright/stats'
 import { ENGINE_VERSION } from './engineVersion.ts'
 import { inCommon, type Runner, unitsOf } from './runner.ts'
 import { allPlaces, neighbours, type PlaceRules, type Places, placesOf, whyNotPlaces, withPlaces } from './stationPlaces.ts'
-import { workingSeconds } from './workingSeconds.ts'
 
 export interface OrderRequest extends PlaceRules {
   readonly seed: string
@@ -56,7 +55,7 @@ export interface OrderResult {
   readonly gain: PairedDifference | null
   /** given by hand less today, in the same fresh worlds */
   readonly mineGain: PairedDifference | null
-  readonly todayMean: MeanInterval | null
+  readonly todayMean: OutputInterval | null
 }
 
 export interface OrderCandidate {
@@ -92,7 +91,7 @@ export async function stationOrder(line: LineSpec, request: OrderRequest, runner
     if (why !== null) throw new RangeError(`the order given cannot be tried: ${why}`)
   }
   const all = allPlaces(line, request, exhaustiveMax)
-  runner.expect(PILOT, 'what today’s order makes')
+  runner.expect(PILOT, 'what today’s order makes', true)
   const pilot = await pilotMeans(line, [today], seed, runner)
   const delta = request.delta ?? 0.005 * pilot[0]!
   if (!(delta > 0) && !runner.stopped)
@@ -148,7 +147,7 @@ export async function stationOrder(line: LineSpec, request: OrderRequest, runner
     ),
     gain: against(places[winner]!),
     mineGain: mine === undefined ? null : against(mine),
-    todayMean: checked[0]!.length < 2 ? null : meanInterval(checked[0]!),
+    todayMean: checked[0]!.length < 2 ? null : outputInterval(checked[0]!),
   }
 }
 
@@ -174,7 +173,7 @@ async function select(
     if (systems.some((system) => made[system]!.length < below)) {
       const to = from === 0 ? below : below - 1 + AHEAD
       const still = systems.length === 1 ? '1 order' : `${systems.length} orders`
-      runner.expect(systems.length * (to - made[systems[0]!]!.length), `which order is best, ${still} left of ${lines.length}`)
+      runner.expect(systems.length * (to - made[systems[0]!]!.length), `which order is best, ${still} left of ${lines.length}`, true)
       const ran = await runner.run(
         systems.map((system) => lines[system]!),
         { seed, from: made[systems[0]!]!.length, to },
@@ -212,7 +211,7 @@ async function search(
     const fresh = neighbours(line, rules, at).filter((places) => !means.has(places.join()) && !hopeless(places))
     const some = fresh.slice(0, CANDIDATES_MAX - means.size)
     if (some.length === 0) break
-    runner.expect(some.length * PILOT, `which orders are worth a closer look, ${means.size} tried`)
+    runner.expect(some.length * PILOT, `which orders are worth a closer look, ${means.size} tried`, true)
     const found = await pilotMeans(line, some, seed, runner)
     for (const [index, places] of some.entries()) means.set(places.join(), { places, mean: found[index]! })
     const [best] = [...means.values()].sort((a, b) => b.mean - a.mean)

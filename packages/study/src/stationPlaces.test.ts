@@ -32,7 +32,14 @@ test('two stations in three zones with a rule between them: three of six', () =>
 
 test('what cannot stand is said', () => {
   expect(whyNotPlaces(line, { move: [1] }, [0, 0, 4])).toBe('A and B would both stand in Z1')
-  expect(whyNotPlaces(line, { move: [1] }, [0, 5, 4])).toBe('B must come before C')
+  expect(whyNotPlaces(line, { move: [1] }, [0, 5, 4])).toBe('B must come before C, where products leave the loop')
+  expect(
+    whyNotPlaces(
+      { ...line, stations: line.stations.map((each) => ({ ...each, unload: null })) },
+      { move: [1], before: [[1, 0]] },
+      [0, 2, 4],
+    ),
+  ).toBe('B must come before A')
   expect(() => allPlaces(line, { move: [] }, 9)).toThrow('no station may move')
   expect(() => allPlaces(line, { move: [1], zones: [4] }, 9)).toThrow('Z5 is taken by C, which stays')
   expect(withPlaces(line, [0, 3, 4]).stations[1]!.zone).toBe(3)

@@ -33,7 +33,7 @@ export function whyNotPlaces(line: LineSpec, rules: PlaceRules, places: Places):
   }
   const at = (station: number): number => fromLoad(line, places, places[station]!)
   for (const [first, second] of allBefore(line, rules)) {
-    if (at(first) > at(second)) return `${name(first)} must come before ${name(second)}`
+    if (at(first) > at(second)) return `${name(first)} must come before ${name(second)}${whyBefore(line, first, second)}`
   }
   return null
 }
@@ -96,6 +96,12 @@ export function openZones(line: LineSpec, rules: PlaceRules): number[] {
     if (fixed !== undefined) throw new RangeError(`${name} is taken by ${fixed}, which stays: let it move too, or leave the zone out`)
   }
   return [...wanted].sort((a, b) => a - b)
+}
+
+/** Why one comes before the other in the direction of travel, where the line says so itself. */
+function whyBefore(line: LineSpec, first: number, second: number): string {
+  if (line.stations[second]!.unload !== null) return ', where products leave the loop'
+  return line.stations[first]!.load !== null ? ': products come onto the loop there' : ''
 }
 
 /** Work comes between the load station and the unload station, beside what the rules say. */

@@ -1,8 +1,16 @@
 /** How long a line takes to forget its start, and what it makes from then on: MSER-5 on long runs, with guards. */
 import { type LineSpec, lawOrNull, type RunResult, simulate, TRACE_KINDS, Trace } from '@loopwright/line'
-import { distributionMean, type MeanInterval, meanInterval, mser5, type RunEnd, type WarmupCut, warmupSentence } from '@loopwright/stats'
+import {
+  distributionMean,
+  mser5,
+  type OutputInterval,
+  outputInterval,
+  type RunEnd,
+  type WarmupCut,
+  warmupSentence,
+} from '@loopwright/stats'
 import { ENGINE_VERSION } from './engineVersion.ts'
-import { createPool } from './pool.ts'
+import { createPool, type Pool } from './pool.ts'
 import { runChunks } from './runChunks.ts'
 import { Schedule } from './schedule.ts'
 import type { TraceColumns } from './task.ts'
@@ -35,9 +43,9 @@ export interface SteadyResult {
   /** cut and ten times as long judged: the run length that would do; null without a cut */
   readonly enoughSeconds: number | null
   /** after the cut; null without one */
-  readonly outputPerHour: MeanInterval | null
+  readonly outputPerHour: OutputInterval | null
   /** after the cut; null without one */
-  readonly productsInLine: MeanInterval | null
+  readonly productsInLine: OutputInterval | null
   readonly output: WarmupCut | null
   readonly products: WarmupCut | null
   /** why there is no cut; null where there is one */
@@ -90,8 +98,8 @@ export async function steadyState(line: LineSpec, request: SteadyRequest, runs: 
         status: 'ok',
         cutSeconds,
         enoughSeconds: 11 * Math.max(cutSeconds, 5 * intervalSeconds),
-        outputPerHour: meanInterval(after('output').map((units) => (units / intervalSeconds) * 3600)),
-        productsInLine: meanInterval(after('products')),
+        outputPerHour: outputInterval(after('output').map((units) => (units / intervalSeconds) * 3600)),
+        productsInLine: outputInterval(after('products')),
         output,
         products,
         why,
@@ -162,13 +170,15 @@ const mean = (values: readonly number[]): number => values.reduce((sum, value) =
 /** Traced runs on worker threads. */
 export function threadTraces(options: {
   readonly workers?: number
+  /** threads that run already, and stay when this is done */
+  readonly pool?: Pool
   readonly signal?: AbortSignal
-  readonly onProgress?: (progress: { readonly done: number; readonly total: number }) => void
+  readonly onProgress?: (progress: { readonly done: number; readonly total: number; readonly settled: false }) => void
 }): TracedRuns {
   let done = 0
   let total = 0
   return async (line, seed, replications) => {
-    const pool = createPool(options.workers, replications)
+    const pool = options.pool ?? createPool(options.workers, replications)
     const found: { run: RunResult; trace: TraceColumns }[] = []
     total += replications
     try {
@@ -179,12 +189,12 @@ export function threadTraces(options: {
         onResult: ({ from, to }, { results, traces }) => {
           for (const [index, run] of results.entries()) found[from + index] = { run, trace: traces[index]! }
           done += to - from
-          options.onProgress?.({ done, total })
+          options.onProgress?.({ done, total, settled: false }) // longer runs may follow
         },
         signal: options.signal,
       })
     } finally {
-      await pool.close()
+      if (options.pool === undefined) await pool.close()
     }
     return found.filter((each) => each !== undefined)
   }

@@ -2,43 +2,52 @@
 import type { LineSpec } from '@loopwright/line'
 import { pairedDifference } from '@loopwright/stats'
 import type { CarrierStep, CarrierStudy, Look } from './carrierStudyResult.ts'
-import type { Rule } from './sweepAnswer.ts'
+import { lineHasChance } from './lineChance.ts'
+import { planAnswer } from './planAnswer.ts'
+import type { PlanSettlement } from './planSettlement.ts'
 import { type Counts, meanUnits, PILOT_REPLICATIONS, sweepResult } from './sweepAssembly.ts'
 import type { SweepCount } from './sweepResult.ts'
-import type { Walk } from './walk.ts'
+import type { Walk, WalkRule } from './walk.ts'
 
 export interface StudyParts {
   readonly pilot: Counts
   readonly judged: Counts
   /** null: stopped before the pilot was done */
   readonly walk: Walk | null
+  /** null without a plan, or as `walk` */
+  readonly settlement: PlanSettlement | null
   readonly looks: readonly Look[]
   /** planned for the look that was last, or under way */
   readonly replications: number
   /** of the last look */
-  readonly rule: Required<Rule>
+  readonly rule: WalkRule
   readonly plan: number | null
   readonly partial: boolean
 }
 
 /** A study that was stopped before anything was judged shows its pilot. */
-export function studyResult(spec: LineSpec, { pilot, judged, walk, looks, rule, plan, partial, ...planned }: StudyParts): CarrierStudy {
+export function studyResult(spec: LineSpec, parts: StudyParts): CarrierStudy {
+  const { pilot, judged, walk, settlement, looks, rule, plan, partial, ...planned } = parts
   const judging = walk !== null && judged.all().some(({ units }) => units.length > 0)
   const shown = judging ? judged : pilot
-  const replications = judging ? planned.replications : PILOT_REPLICATIONS
-  const planCount = judging && plan !== null ? walk.planCount(plan, rule.level) : null
-  const meets = planCount !== null && (planCount.verdict === 'shown' || planCount.verdict === 'likely') ? planCount.carriers : null
+  const replications = judging ? planned.replications : lineHasChance(spec) ? PILOT_REPLICATIONS : 1
   const answer = judging ? walk.answer(rule) : null
-  const result = sweepResult(spec, shown.all(), { seed: shown.seed, replications, plan }, () =>
-    answer === null ? null : { ...answer, meetsPlanInNineOfTen: meets },
-  )
+  const result = sweepResult(spec, shown.all(), { seed: shown.seed, replications, plan }, () => answer)
+  const counts = result.counts.map((count) => ({
+    ...count,
+    planVerdict: judging && settlement !== null ? settlement.verdict(judged.of(count.carriers)) : count.planVerdict,
+  }))
+  const answered = planAnswer(counts)
   return {
     ...result,
+    counts,
+    answer,
+    planAnswer: answered,
     kind: 'carrier study',
     partial,
     pilot: {
       seed: pilot.seed,
-      replications: PILOT_REPLICATIONS,
+      replications: result.chance ? PILOT_REPLICATIONS : 1,
       counts: pilot.all().map((study) => ({ carriers: study.carriers, mean: meanUnits(study), gridlocks: study.gridlocks })),
       reference: walk?.reference ?? null,
       ruledOut: pilot.all().flatMap(({ carriers }) => (walk === null || walk.has(carriers) ? [] : [carriers])),
@@ -47,7 +56,6 @@ export function studyResult(spec: LineSpec, { pilot, judged, walk, looks, rule, 
     settled: !partial && answer?.chosen != null && looks.at(-1)?.undecided === null,
     flat: judging ? walk.flat(rule) : null,
     steps: steps(result.counts),
-    planCount,
   }
 }
 

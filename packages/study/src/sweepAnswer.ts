@@ -5,7 +5,6 @@ import type { NotConfirmed, SweepAnswer, SweepCount } from './sweepResult.ts'
 /** One hundredth below the best is as good as the best; 95 of 100 such answers hold. */
 export const WITHIN = 0.01
 export const LEVEL = 0.95
-const PLAN_SHARE = 0.9
 
 /** What of a count the procedure looks at. */
 export type Candidate = Pick<SweepCount, 'carriers' | 'units' | 'gridlocks' | 'meetsPlan'>
@@ -17,6 +16,8 @@ export interface Rule {
   readonly level?: number
   /** chance of error spent on this look; default 1 − level */
   readonly alpha?: number
+  /** nothing is left to chance: one replication tells all; default false */
+  readonly certain?: boolean
 }
 
 /**
@@ -33,10 +34,13 @@ export interface Rule {
  * @example sweepAnswer([{ carriers: 5, units: [90, 91], gridlocks: 0, meetsPlan: null }, { carriers: 6, units: [100, 101], gridlocks: 0, meetsPlan: null }], 6)?.chosen // => 6
  */
 export function sweepAnswer(counts: readonly Candidate[], reference: number, rule: Rule = {}): SweepAnswer | null {
-  const { within = WITHIN, level = LEVEL, alpha = 1 - level } = rule
+  const { within = WITHIN, level = LEVEL, alpha = 1 - level, certain = false } = rule
   const replications = Math.min(...counts.map((count) => count.units.length))
-  if (counts.length === 0 || replications < 2) return null
-  const common = counts.map((count) => ({ ...count, units: count.units.slice(0, replications) }))
+  if (counts.length === 0 || replications < (certain ? 1 : 2)) return null
+  const common = counts.map((count) => ({
+    ...count,
+    units: certain ? [count.units[0]!, count.units[0]!] : count.units.slice(0, replications),
+  }))
   const best = bestIndex(common)
   const { chosen, notConfirmed } = common.length === 1 ? alone(common[0]!) : walk(common, reference, within, alpha)
   return {
@@ -46,8 +50,6 @@ export function sweepAnswer(counts: readonly Candidate[], reference: number, rul
     best: counts[best]!.carriers,
     chosen,
     notConfirmed,
-    meetsPlanInNineOfTen:
-      counts.find((count) => count.gridlocks === 0 && count.meetsPlan !== null && count.meetsPlan.share >= PLAN_SHARE)?.carriers ?? null,
     bestAtUpperEnd: best === counts.length - 1,
     chosenAtLowerEnd: chosen === counts[0]!.carriers,
     replications,

@@ -1,11 +1,12 @@
 /** A carrier sweep while its rows come in, and the result made of them: shared by sweeps and studies, on threads and in the calling thread. */
-import { type LineSpec, lawOrNull } from '@loopwright/line'
+import { type LineSpec, lawOrNull, workingSeconds } from '@loopwright/line'
 import { CountStudy } from './countStudy.ts'
 import { ENGINE_VERSION } from './engineVersion.ts'
+import { lineHasChance } from './lineChance.ts'
+import { planAnswer } from './planAnswer.ts'
 import { type RowLayout, rowLayout } from './runRow.ts'
 import type { SweepAnswer, SweepCount, SweepResult } from './sweepResult.ts'
 import { withCarriers } from './withCarriers.ts'
-import { workingSeconds } from './workingSeconds.ts'
 
 export interface SweepRequest {
   readonly seed: string
@@ -89,6 +90,7 @@ export function sweepResult(
     engineVersion: ENGINE_VERSION,
     seed,
     replications,
+    chance: lineHasChance(spec),
     partial: counts.some((count) => count.replications < replications),
     plan,
     window: spec.window,
@@ -96,5 +98,6 @@ export function sweepResult(
     lawSeconds: (lineLaw?.unitsPerLap ?? 1) * workingSeconds(spec),
     counts,
     answer: answer(counts),
+    planAnswer: planAnswer(counts),
   }
 }

@@ -1,13 +1,16 @@
 /** What a carrier sweep tells. Plain data; the same numbers for any number of workers. Times in seconds, counts per window (a shift where there is a calendar). */
 import type { Law, LawTerms } from '@loopwright/line'
-import type { BinomialEstimate, MeanInterval, QuantileEstimate } from '@loopwright/stats'
+import type { BinomialEstimate, ChanceVerdict, OutputInterval, QuantileEstimate, WindowInterval } from '@loopwright/stats'
+import type { PlanAnswer } from './planAnswer.ts'
 
 export interface SweepResult {
   readonly kind: 'carrier sweep'
   readonly engineVersion: string
   readonly seed: string
-  /** asked for, per count */
+  /** asked for, per count, 1 where nothing is left to chance; how many each count has is told with it */
   readonly replications: number
+  /** false: nothing in the line is left to chance, every run is the same, and one was run of each count */
+  readonly chance: boolean
   /** stopped before all replications were done; every count then holds replications 0 … n − 1 of its own n */
   readonly partial: boolean
   /** units wanted per window; null without a plan */
@@ -21,6 +24,8 @@ export interface SweepResult {
   readonly counts: readonly SweepCount[]
   /** null while a count has fewer than 2 replications */
   readonly answer: SweepAnswer | null
+  /** which counts meet the plan in nine of ten windows; null without a plan or a replication */
+  readonly planAnswer: PlanAnswer | null
 }
 
 export interface SweepCount {
@@ -29,17 +34,21 @@ export interface SweepCount {
   readonly replications: number
   /** output per window, by replication */
   readonly units: readonly number[]
-  /** null where n < 2 */
-  readonly mean: MeanInterval | null
+  /** null where n < 2, but for lines without chance */
+  readonly mean: OutputInterval | null
   readonly p10: QuantileEstimate | null
   readonly p50: QuantileEstimate | null
   readonly p90: QuantileEstimate | null
   /** share of windows with output ≥ plan; null without a plan or below 1 replication */
   readonly meetsPlan: BinomialEstimate | null
+  /** whether nine of ten windows meet the plan, and how surely; null as `meetsPlan`, and in a carrier study below 20 replications */
+  readonly planVerdict: ChanceVerdict | null
   /** one further shift, 95 of 100; null where n < 2 */
-  readonly singleShift: { readonly low: number; readonly high: number } | null
+  readonly singleShift: WindowInterval | null
   /** runs that ended in gridlock, and out of products */
   readonly gridlocks: number
+  /** the runs that did not end in gridlock, by themselves; null where all did not */
+  readonly moving: MovingRuns | null
   readonly outOfProducts: number
   /** the law's three terms for this count (MODEL.md §12), carriers per second; null as in the result */
   readonly law: LawTerms | null
@@ -55,6 +64,16 @@ export interface SweepCount {
   readonly lapSecondsMean: number | null
   readonly timeInLineSecondsMean: number | null
   readonly productsInLineMean: number | null
+}
+
+/** Output of the runs that did not stand still. */
+export interface MovingRuns {
+  readonly replications: number
+  /** null below 2 of them */
+  readonly mean: OutputInterval | null
+  /** least and most units of one of them; null where there is none */
+  readonly low: number | null
+  readonly high: number | null
 }
 
 export interface StationShares {
@@ -89,8 +108,6 @@ export interface SweepAnswer {
   readonly chosen: number | null
   /** the count where the walk ended; null where it came to the smallest tried */
   readonly notConfirmed: NotConfirmed | null
-  /** smallest count that meets the plan in nine of ten windows (point estimate, without gridlock); null: none, or no plan */
-  readonly meetsPlanInNineOfTen: number | null
   /** the best count is the largest tried */
   readonly bestAtUpperEnd: boolean
   /** the chosen count is the smallest tried */

@@ -6,6 +6,8 @@ import { describe, expect, test } from 'vitest'
 import { baseLineCount, baseLineSweep, SHIFT } from '../../../packages/charts/src/examples/baseLine.ts'
 import { costGrowthExample } from '../../../packages/charts/src/examples/costGrowth.ts'
 import { driversExample } from '../../../packages/charts/src/examples/drivers.ts'
+import { gridCurvesExample } from '../../../packages/charts/src/examples/gridCurves.ts'
+import { gridTableBlocksExample, gridTableExample } from '../../../packages/charts/src/examples/gridTable.ts'
 import { lossesExample } from '../../../packages/charts/src/examples/losses.ts'
 import { outputByHourExample } from '../../../packages/charts/src/examples/outputByHour.ts'
 import { mapExample, planExample, planNarrowExample, planRingExample } from '../../../packages/charts/src/examples/plan.ts'
@@ -22,6 +24,9 @@ import { collisions, compileWarnings, draw, png, viewOf } from './draw.ts'
 const EXAMPLES: Readonly<Record<string, () => Figure>> = {
   costGrowth: costGrowthExample,
   drivers: driversExample,
+  gridCurves: gridCurvesExample,
+  gridTable: gridTableExample,
+  gridTableBlocks: gridTableBlocksExample,
   losses: lossesExample,
   outputByHour: outputByHourExample,
   stationTimes: stationTimesExample,

@@ -48,7 +48,6 @@ export const anyName = fc
       'a: b',
       '# c',
       '- d',
-      '__proto__',
       'constructor',
       '{',
       "'",
@@ -61,7 +60,7 @@ export const anyName = fc
       '%',
     ),
   )
-  .filter((text) => text === text.trim() && text !== '' && !/[/\p{Cc}\p{Cs}\p{Zl}\p{Zp}]/u.test(text) && text.length <= 80)
+  .filter((text) => text === text.trim() && text !== '' && text !== '__proto__' && !/[/\p{Cc}\p{Cs}\p{Zl}\p{Zp}]/u.test(text) && text.length <= 80)
 const names = (min: number, max: number): fc.Arbitrary<string[]> => fc.uniqueArray(anyName, { minLength: min, maxLength: max })
 
 const plain: fc.Arbitrary<Distribution> = fc.oneof(

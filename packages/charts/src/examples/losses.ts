@@ -13,6 +13,8 @@ export function stepExample(mean: number, halfWidth: number): Step {
 }
 
 const total = (mean: number, halfWidth: number): NonNullable<LossResult['forecast']> => ({
+  skewness: 0,
+  method: 'Hall',
   n: 30,
   mean,
   sd: halfWidth * 2.7,

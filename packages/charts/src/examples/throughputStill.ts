@@ -17,6 +17,7 @@ function stuck(carriers: number): ReturnType<typeof baseLineCount> {
   const halfWidth = 70
   return {
     ...count,
+    replications: 4,
     gridlocks,
     units: [...count.units.slice(0, 4 - gridlocks), ...[15, 25, 35].slice(0, gridlocks)],
     mean: { ...count.mean!, n: 4, mean, halfWidth, low: mean - halfWidth, high: mean + halfWidth },

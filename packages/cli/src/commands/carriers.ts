@@ -6,8 +6,7 @@ import { loadScenario } from '../loadScenario.ts'
 import { progress } from '../progress.ts'
 import { refusals, type Shell } from '../shell.ts'
 import { refused } from '../studyCommand.ts'
-import { carriersTables } from '../tables/carriersTables.ts'
-import { type OutputFlags, tell } from '../tell.ts'
+import { type OutputFlags, storyOptions, tell } from '../tell.ts'
 import { type ThreadFlags, threadsOf } from '../threads.ts'
 
 export interface CarriersFlags extends OutputFlags, StoreFlags, ThreadFlags {
@@ -29,7 +28,6 @@ export async function carriers(shell: Shell, file: string, flags: CarriersFlags,
   const counts = refusals(() => flags.carriers ?? defaultCounts(line))
   for (const count of counts.toReversed()) refusals(() => withCarriers(line, count))
   if (flags.out !== undefined) await shell.checkWritable(flags.out)
-  const cells = flags.json === true && flags.out === undefined ? null : import('../cells.ts')
   const told = progress(shell, studyStage({ deciding: 'best', from: counts[0]!, to: counts.at(-1)! }), 0)
   const store = await openStore(shell, flags)
   const asked = carrierStudy(line, {
@@ -42,7 +40,7 @@ export async function carriers(shell: Shell, file: string, flags: CarriersFlags,
     signal: shell.signal,
     onProgress: (now) => told.onProgress({ ...now, what: studyStage(now) }),
     ...(replications === undefined ? {} : { replicationsMax: replications }),
-    ...threadsOf(flags),
+    ...threadsOf(flags, shell),
   })
   const study = await refused(asked)
   told.end(study.partial)
@@ -50,9 +48,8 @@ export async function carriers(shell: Shell, file: string, flags: CarriersFlags,
   return await tell(shell, flags, {
     partial: study.partial,
     document: () => carriersDocument(source, study),
-    tables: () => carriersTables(study),
-    shown: async () => (await cells!).sweepCells(source, study),
-    source,
+    tale: async () => (await import('@loopwright/notebook')).carrierSweepStory(source.scenario, study, storyOptions(shell, source)),
+    name: source.scenario.name,
     command,
   })
 }

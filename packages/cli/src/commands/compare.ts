@@ -1,37 +1,37 @@
-import { type Difference, scenarioDifferences } from '@loopwright/scenario'
+import { type Difference, nearest, scenarioDifferences } from '@loopwright/scenario'
 import { type CompareResult, compareLines } from '@loopwright/study'
 import { compareDocument } from '../documents/compareDocument.ts'
-import { type Loaded, loadScenario } from '../loadScenario.ts'
+import { type Loaded, loadScenario, withChanges } from '../loadScenario.ts'
+import type { SetChange } from '../setChange.ts'
 import { Misuse, type Shell } from '../shell.ts'
 import { type StudyFlags, studyCommand } from '../studyCommand.ts'
-import { compareSentences, compareSure, compareTable, compareWarnings, differenceLine } from '../words/compareWords.ts'
-import { lengthWarning, startSentence } from '../words/startWords.ts'
+import { storyOptions } from '../tell.ts'
 
 export interface CompareFlags extends StudyFlags {
   /** true: all of the file; else names, separated by commas */
   readonly variations?: true | string
+  /** lines made of the first file by changes */
+  readonly set?: readonly SetChange[]
+  /** name of the line that the others are set beside; default: the first */
+  readonly base?: string
 }
 
 /** Several scenarios, or variations of one, in the same random worlds. */
 export async function compare(shell: Shell, files: readonly string[], flags: CompareFlags, command: string): Promise<number> {
   const { replications, seed } = flags
-  const loaded = await load(shell, files, flags.variations)
-  const names = namesOf(loaded)
+  const { loaded, names } = baseFirst(await load(shell, files, flags), flags.base)
   const [first] = loaded
   const changed = loaded.map(({ scenario }): Difference[] => scenarioDifferences(first!.scenario, scenario))
-  const per = first!.scenario.calendar?.shifts === 1 ? 'shift' : 'window'
   const lines = loaded.map(({ scenario }, index) => ({
     name: names[index]!,
     line: scenario.line,
     plan: scenario.plan?.unitsPerWindow ?? null,
   }))
-  const cells = import('../studyCells.ts')
   return await studyCommand<CompareResult>(shell, flags, {
     what: `which of ${lines.length} lines makes more, ${replications} replications each, seed ${seed}`,
     total: lines.length * replications,
     source: first!,
     command,
-    question: 'Which line makes more, and is the difference real?',
     study: (runner) => compareLines(lines, { seed, replications }, runner),
     partial: (result) => result.partial,
     document: (result) =>
@@ -39,40 +39,47 @@ export async function compare(shell: Shell, files: readonly string[], flags: Com
         result,
         loaded.map(({ file, variation }, index) => ({ file, variation, changed: changed[index]! })),
       ),
-    shown: async (result) => {
-      const { listing, studyShown, tableCell } = await cells
-      const lists = loaded.slice(1).map((_, index) => {
-        const lines = changed[index + 1]!.map(differenceLine)
-        return listing(
-          `changed-${index + 1}`,
-          lines.length === 0
-            ? `${names[index + 1]} has the same inputs as ${names[0]}.`
-            : `Changed inputs, ${names[0]} → ${names[index + 1]}:`,
-          lines,
-        )
-      })
-      return studyShown(
-        {
-          sentences: compareSentences(result, per),
-          sure: [...compareSure(result), startSentence(first!.scenario)],
-          parts: [tableCell('lines', compareTable(result, per)), ...lists],
-          warnings: [...compareWarnings(result), ...[lengthWarning(first!.scenario)].filter((text) => text !== null)],
-        },
-        {
-          source: first!,
-          sentence: `${lines.length} lines simulated in the same worlds, ${result.lines[0]!.units.length} replications each, seed ${seed}.`,
-          seed,
-          replications,
-          partial: result.partial,
-        },
-      )
-    },
+    tale: async (result) =>
+      (await import('@loopwright/notebook')).compareStory(
+        loaded.map(({ scenario }) => scenario),
+        result,
+        storyOptions(shell, first!),
+      ),
+    simulated: async (result, words) => ({ ...result, what: (await import('@loopwright/notebook')).simulatedWords(result, words) }),
   })
 }
 
-async function load(shell: Shell, files: readonly string[], variations: CompareFlags['variations']): Promise<Loaded[]> {
+/** The line that the others are set beside, then the others in their order. */
+function baseFirst(loaded: readonly Loaded[], base: string | undefined): { readonly loaded: Loaded[]; readonly names: string[] } {
+  const names = namesOf(loaded)
+  const at =
+    base === undefined
+      ? 0
+      : Math.max(
+          names.indexOf(base),
+          loaded.findIndex(({ file, variation }) => variation === null && file === base),
+        )
+  if (at < 0) {
+    const near = nearest(base!, names)
+    throw new Misuse(
+      `--base "${base}": there is no line of that name; ${near === null ? `there are ${names.map((name) => `"${name}"`).join(', ')}` : `did you mean "${near}"?`}`,
+    )
+  }
+  const order = [at, ...[...names.keys()].filter((index) => index !== at)]
+  return { loaded: order.map((index) => loaded[index]!), names: order.map((index) => names[index]!) }
+}
+
+async function load(shell: Shell, files: readonly string[], { variations, set = [] }: CompareFlags): Promise<Loaded[]> {
+  const loaded = await written(shell, files, variations, set.length > 0)
+  const twice = set.find(({ name }, index) => set.findIndex((each) => each.name === name) !== index)
+  if (twice !== undefined) throw new Misuse(`two lines are called "${twice.name}"; give each --set its own name, as in "name: path=value"`)
+  return [...loaded, ...set.map(({ name, changes }) => withChanges(shell, loaded[0]!, name, changes))]
+}
+
+/** The lines that stand in files. */
+async function written(shell: Shell, files: readonly string[], variations: CompareFlags['variations'], more: boolean): Promise<Loaded[]> {
   if (variations === undefined) {
-    if (files.length < 2) throw new Misuse('compare takes two or more scenario files, or one file with --variations')
+    if (files.length < 2 && !more) throw new Misuse('compare takes two or more scenario files, or one file with --variations or --set')
     const loaded: Loaded[] = []
     for (const file of files) loaded.push(await loadScenario(shell, file))
     return loaded
@@ -81,7 +88,7 @@ async function load(shell: Shell, files: readonly string[], variations: CompareF
   if (files.length !== 1) throw new Misuse('--variations compares the variations of one file with what it says itself; give one file')
   const base = await loadScenario(shell, file!)
   const known = base.notes.variations
-  const names = variations === true ? known : variations.split(',').map((name) => name.trim())
+  const names = variations === true ? known : known.includes(variations) ? [variations] : variations.split(',').map((name) => name.trim())
   if (names.length === 0)
     throw new Misuse(`"${file}" has no variations: write them under "variations:", each with a name and its changed values`)
   const loaded = [base]

@@ -1,8 +1,18 @@
+import { visibleLine } from '@loopwright/charts'
 import { formatProblems } from '@loopwright/scenario'
+import type { CsvStyle } from '../csv.ts'
 import { openStore, type StoreFlags, tellStore } from '../keptRuns.ts'
+import { openPage } from '../openedPage.ts'
 import { DONE, INTERRUPTED, Misuse, type Shell } from '../shell.ts'
+import { lookOf } from '../terminalLook.ts'
+import { writeTables } from '../writeTables.ts'
 
 export interface NotebookFlags extends StoreFlags {
+  /** folder for tables */
+  readonly csv?: string
+  readonly csvStyle?: CsvStyle
+  /** open the page when it is written */
+  readonly open?: true
   readonly replications?: number
   readonly seed?: string
   readonly workers?: number
@@ -11,6 +21,7 @@ export interface NotebookFlags extends StoreFlags {
 
 /** Runs a notebook: its cells to the terminal as they come, its page to a file. */
 export async function notebook(shell: Shell, file: string, flags: NotebookFlags, command: string): Promise<number> {
+  if (/\.(ya?ml|json)$/i.test(file)) await refuseScenario(shell, file)
   const { runNotebook } = await import('@loopwright/notebook')
   if (flags.out !== undefined) await shell.checkWritable(flags.out)
   const { err, out } = shell
@@ -28,19 +39,37 @@ export async function notebook(shell: Shell, file: string, flags: NotebookFlags,
       out.write(`${text}\n`)
     },
     progress: (line: string) => {
-      if (err.isTerminal) err.write(`${clear}${line.slice(0, 79)}`)
+      if (err.isTerminal) err.write(`${clear}${[...line].slice(0, err.columns - 1).join('')}`)
       else if (!said) err.write(`${line}\n`)
       said = true
     },
     now: shell.today,
     signal: shell.signal,
   }
-  const run = await runNotebook(file, effects, { ...flags, colour: out.colour, command }).catch((error: unknown) => {
+  const run = await runNotebook(file, effects, {
+    ...flags,
+    terminal: lookOf(out),
+    command,
+  }).catch((error: unknown) => {
     throw error instanceof TypeError && error.message.includes('has no notebook') ? new Misuse(error.message) : error
   })
   tellStore(shell, store)
   if (run.status === 'wrong scenario') throw new Misuse(formatProblems(run.problems, run.scenarioText, run.scenarioFile))
   if (run.problems.length > 0)
-    err.write(`${run.problems.map((problem) => `${problem.line}:${problem.column} ${problem.message}`).join('\n')}\n`)
-  return run.status === 'partial' ? INTERRUPTED : DONE
+    err.write(`${run.problems.map((problem) => visibleLine(`${problem.line}:${problem.column} ${problem.message}`)).join('\n')}\n`)
+  if (flags.csv !== undefined)
+    await writeTables(shell, flags.csv, (await import('@loopwright/notebook')).cellTables(run.cells), flags.csvStyle)
+  if (run.status === 'partial') return INTERRUPTED
+  if (flags.open === true) await openPage(shell, run.page!)
+  return DONE
+}
+
+/** A file that is there and is no program. */
+async function refuseScenario(shell: Shell, file: string): Promise<never> {
+  const isScenario = /^\s*"?format"?\s*:/m.test(await shell.readFile(file))
+  if (!isScenario)
+    throw new Misuse(`"${visibleLine(file)}" is no notebook: a notebook is a TypeScript module, such as notebooks/how-many-carriers.ts`)
+  throw new Misuse(
+    `"${visibleLine(file)}" is a scenario; a notebook is a TypeScript module. Did you mean loopwright carriers ${visibleLine(file)}?`,
+  )
 }

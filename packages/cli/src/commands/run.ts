@@ -7,9 +7,7 @@ import { loadScenario } from '../loadScenario.ts'
 import { progress } from '../progress.ts'
 import { Misuse, type Shell } from '../shell.ts'
 import { refused } from '../studyCommand.ts'
-import { runTables } from '../tables/runTables.ts'
-import { countTables } from '../tables/sweepTables.ts'
-import { type OutputFlags, tell } from '../tell.ts'
+import { type OutputFlags, storyOptions, tell } from '../tell.ts'
 import { type ThreadFlags, threadsOf } from '../threads.ts'
 
 export interface RunFlags extends OutputFlags, StoreFlags, ThreadFlags {
@@ -29,13 +27,12 @@ export async function run(shell: Shell, file: string, flags: RunFlags, command: 
   const source = await loadScenario(shell, file, flags.variation)
   const { line, plan } = source.scenario
   if (flags.out !== undefined) await shell.checkWritable(flags.out)
-  const cells = flags.json === true && flags.out === undefined ? null : import('../runCells.ts')
   const worlds = replications === 1 ? '1 replication' : `${replications} replications`
   const told = progress(shell, `${line.carriers.count} carriers, ${worlds}, seed ${seed}`, replications)
   const { signal } = shell
   const store = await openStore(shell, flags)
   const traced = trace === true ? await tracedRun(line, { seed, replication: 0, signal }) : null
-  const threads = { onProgress: told.onProgress, ...threadsOf(flags) }
+  const threads = { onProgress: told.onProgress, ...threadsOf(flags, shell) }
   const runs =
     trace === true
       ? traced === null
@@ -54,9 +51,14 @@ export async function run(shell: Shell, file: string, flags: RunFlags, command: 
       single === undefined
         ? runsDocument(source, result)
         : runDocument(source, single, { law: result.law, lawSeconds: result.lawSeconds, trace: events }),
-    tables: () => (single === undefined ? countTables([result.count], result.lawSeconds) : runTables(single, events)),
-    shown: async () => (await cells!).runCells(source, result, single ?? null),
-    source,
+    tale: async () => {
+      const { emptyTale, runsStory } = await import('@loopwright/notebook')
+      if (result.count.replications === 0) return emptyTale('Stopped before the first run was done: nothing to tell.')
+      const { question, cells } = runsStory(source.scenario, result, single ?? null, storyOptions(shell, source))
+      if (events === null) return { question, cells }
+      return { question, cells: [...cells, (await import('../documents/eventsCell.ts')).eventsCell(events)] }
+    },
+    name: source.scenario.name,
     command,
   })
 }

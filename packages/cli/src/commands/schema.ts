@@ -6,7 +6,9 @@ export const SCHEMAS = [
   'sweep',
   'carriers',
   'compare',
+  'grid',
   'drivers',
+  'forecast',
   'losses',
   'order',
   'steady',
@@ -30,7 +32,9 @@ async function schemaOf(of: SchemaName): Promise<object> {
     case 'carriers':
       return (await import('../documents/carriersDocument.ts')).carriersSchema()
     case 'compare':
+    case 'grid':
     case 'drivers':
+    case 'forecast':
     case 'losses':
     case 'order':
     case 'steady':

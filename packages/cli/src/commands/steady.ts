@@ -4,35 +4,32 @@ import { loadScenario } from '../loadScenario.ts'
 import { progress } from '../progress.ts'
 import { refusals, type Shell } from '../shell.ts'
 import type { StudyFlags } from '../studyCommand.ts'
-import { tell } from '../tell.ts'
-import { steadySentences, steadySure } from '../words/steadyWords.ts'
+import { storyOptions, tell } from '../tell.ts'
+import { threadsOf } from '../threads.ts'
 
 /** How long the line takes to forget its start, and what it makes from then on. */
 export async function steady(shell: Shell, file: string, flags: StudyFlags, command: string): Promise<number> {
-  const { replications, seed, workers } = flags
+  const { replications, seed } = flags
   const source = await loadScenario(shell, file, flags.variation)
   const { line } = source.scenario
   if (replications < 2) refusals(() => refuseOne())
   if (flags.out !== undefined) await shell.checkWritable(flags.out)
   const told = progress(shell, `how long the start shows, ${replications} long runs, seed ${seed}`, replications)
-  const runs = threadTraces({ signal: shell.signal, onProgress: told.onProgress, ...(workers === undefined ? {} : { workers }) })
+  const runs = threadTraces({ signal: shell.signal, onProgress: told.onProgress, ...threadsOf(flags, shell) })
   const result: SteadyResult = await steadyState(line, { seed, replications }, runs)
   const partial = result.status === 'stopped'
   told.end(partial)
   return await tell(shell, flags, {
     partial,
     document: () => steadyDocument(source, result),
-    tables: () => [],
-    shown: async () => {
-      const { studyShown } = await import('../studyCells.ts')
-      return studyShown(
-        { sentences: steadySentences(result), sure: steadySure(result, source.scenario), parts: [], warnings: [] },
-        { source, sentence: `${replications} long runs simulated, seed ${seed}.`, seed, replications, partial },
-      )
+    tale: async () => {
+      const { seedWords, simulatedCell, steadyStory } = await import('@loopwright/notebook')
+      const { question, cells } = steadyStory(source.scenario, result, storyOptions(shell, source))
+      const run = simulatedCell('simulated', source.scenario, source.file, { ...result, partial }, '')
+      return { question, cells: [...cells, { ...run, sentence: `${replications} long runs simulated, ${seedWords(seed)}.` }] }
     },
-    source,
+    name: source.scenario.name,
     command,
-    question: 'From when on is the start forgotten, and what does the line make then?',
   })
 }
 

@@ -5,8 +5,7 @@ import { loadScenario } from '../loadScenario.ts'
 import { progress } from '../progress.ts'
 import { refusals, type Shell } from '../shell.ts'
 import { refused } from '../studyCommand.ts'
-import { sweepTables } from '../tables/sweepTables.ts'
-import { type OutputFlags, tell } from '../tell.ts'
+import { type OutputFlags, storyOptions, tell } from '../tell.ts'
 import { type ThreadFlags, threadsOf } from '../threads.ts'
 import { firstWords } from '../words/firstWords.ts'
 
@@ -24,7 +23,6 @@ export async function sweep(shell: Shell, file: string, flags: SweepFlags, comma
   const counts = refusals(() => flags.carriers ?? defaultCounts(line))
   for (const count of [...counts].reverse()) refusals(() => withCarriers(line, count))
   if (flags.out !== undefined) await shell.checkWritable(flags.out)
-  const cells = flags.json === true && flags.out === undefined ? null : import('../cells.ts')
   const told = progress(
     shell,
     `carriers ${counts[0]} to ${counts.at(-1)}, ${replications} replications each, seed ${seed}`,
@@ -39,7 +37,7 @@ export async function sweep(shell: Shell, file: string, flags: SweepFlags, comma
     signal: shell.signal,
     onFirst: (first) => told.say(firstWords(first)),
     onProgress: (now) => told.onProgress({ ...now, what: `carriers ${counts[0]} to ${counts.at(-1)}` }),
-    ...threadsOf(flags),
+    ...threadsOf(flags, shell),
   })
   const result = await refused(study)
   told.end(result.partial)
@@ -47,9 +45,8 @@ export async function sweep(shell: Shell, file: string, flags: SweepFlags, comma
   return await tell(shell, flags, {
     partial: result.partial,
     document: () => sweepDocument(source, result),
-    tables: () => sweepTables(result),
-    shown: async () => (await cells!).sweepCells(source, result),
-    source,
+    tale: async () => (await import('@loopwright/notebook')).carrierSweepStory(source.scenario, result, storyOptions(shell, source)),
+    name: source.scenario.name,
     command,
   })
 }

@@ -1,13 +1,15 @@
-import { formatDuration, formatMinutes } from '@loopwright/charts'
-import { parseQuantity } from '@loopwright/scenario'
+import { formatDuration } from '@loopwright/charts'
+import type { TraceEvent } from '@loopwright/notebook'
+import { parseQuantity, type Scenario, titleOf } from '@loopwright/scenario'
 import { carrierStays, ENGINE_VERSION, type TraceColumns, tracedRun } from '@loopwright/study'
+import type { CsvStyle } from '../csv.ts'
 import { traceHead } from '../documents/traceDocument.ts'
 import { traceEvents } from '../documents/traceEvents.ts'
 import { type Loaded, loadScenario } from '../loadScenario.ts'
 import { progress } from '../progress.ts'
 import { DONE, INTERRUPTED, Misuse, type Shell } from '../shell.ts'
+import { storyOptions, tell } from '../tell.ts'
 import { type TraceChoice, traceChoice } from '../traceChoice.ts'
-import { TRACE_HEAD, traceLine } from '../words/traceWords.ts'
 
 export interface TraceFlags extends Omit<TraceChoice, 'from' | 'to'> {
   /** times in the units of scenario files */
@@ -17,7 +19,10 @@ export interface TraceFlags extends Omit<TraceChoice, 'from' | 'to'> {
   readonly seed: string
   readonly variation?: string
   readonly json?: true
-  /** file for the lines */
+  /** folder for the tables of the stretch */
+  readonly csv?: string
+  readonly csvStyle?: CsvStyle
+  /** file for the lines, or where its name ends in .html for the picture of the stretch */
   readonly out?: string
 }
 
@@ -32,6 +37,8 @@ export async function trace(shell: Shell, file: string, flags: TraceFlags, comma
   const { from, to, ...names } = flags
   const stretch = { ...(from === undefined ? {} : { from: time('--from', from) }), ...(to === undefined ? {} : { to: time('--to', to) }) }
   const wanted = traceChoice(line, { ...names, ...stretch })
+  if (flags.csv !== undefined && out !== undefined && !isPage(out))
+    throw new Misuse('--csv writes the tables of the picture: with it, --out takes a name that ends in .html')
   if (out !== undefined) await shell.checkWritable(out)
   const told = progress(shell, `events of replication ${replication}, seed ${seed}`, 1)
   const traced = await tracedRun(line, { seed, replication, signal: shell.signal })
@@ -41,10 +48,11 @@ export async function trace(shell: Shell, file: string, flags: TraceFlags, comma
   }
   told.onProgress({ done: 1, total: 1 })
   told.end(false)
+  if (pictured(flags)) return await picture(shell, source, traced.trace, stretch, flags, command)
   const events = traceEvents(traced.trace, line).filter(wanted)
+  const { TRACE_HEAD, traceLine } = await import('@loopwright/notebook')
   const head = flags.json === true ? JSON.stringify(traceHead(source, { engineVersion: ENGINE_VERSION, seed, replication })) : TRACE_HEAD
-  const text = flags.json === true ? JSON.stringify : traceLine
-  if (out?.toLowerCase().endsWith('.html')) return await page(shell, source, traced.trace, stretch, { ...flags, out, command })
+  const text = flags.json === true ? JSON.stringify : (event: TraceEvent) => traceLine(titled(source.scenario, event))
   const parts: string[] = []
   const write = out === undefined ? shell.out.write : (part: string) => void parts.push(part)
   write(`${head}\n`)
@@ -61,48 +69,49 @@ export async function trace(shell: Shell, file: string, flags: TraceFlags, comma
   return DONE
 }
 
+const isPage = (out: string | undefined): boolean => out?.toLowerCase().endsWith('.html') === true
+
+const pictured = ({ csv, out }: TraceFlags): boolean => csv !== undefined || isPage(out)
+
+/** With the title of a stop in place of its name. */
+function titled(scenario: Scenario, event: TraceEvent): TraceEvent {
+  return event.place !== null && STOP_EVENTS.has(event.event) ? { ...event, place: titleOf(scenario, 'stop', event.place) } : event
+}
+
+const STOP_EVENTS: ReadonlySet<TraceEvent['event']> = new Set(['stop begin', 'stop end', 'repair start'])
+
 /** seconds that the picture shows where nothing is said: readable, and a lap or more of most loops */
 const STRETCH = 15 * 60
 
 /** The picture of a stretch: zones over time, one line for each carrier. */
-async function page(
+async function picture(
   shell: Shell,
   source: Loaded,
   trace: TraceColumns,
   { from, to }: { readonly from?: number; readonly to?: number },
-  {
-    out,
-    seed,
-    replication,
-    carrier,
-    command,
-  }: { out: string; seed: string; replication: number; carrier?: readonly string[]; command: string },
+  { out, csv, csvStyle, seed, replication, carrier }: TraceFlags,
+  command: string,
 ): Promise<number> {
-  const { line } = source.scenario
+  const { file, scenario, notes } = source
+  const { line } = scenario
   const fromSeconds = from ?? (to === undefined ? line.window.warmupSeconds : Math.max(0, to - STRETCH))
   const toSeconds = to ?? Math.min(fromSeconds + STRETCH, line.window.endSeconds)
   if (!(toSeconds > fromSeconds))
     throw new Misuse(`the run ends at ${formatDuration(line.window.endSeconds)}: there is nothing to show from there on`)
-  const [{ chartCell, studyShown }, { timeline }, { writeCells }] = await Promise.all([
-    import('../studyCells.ts'),
-    import('@loopwright/charts'),
-    import('../cells.ts'),
-  ])
   const stays = carrierStays(trace, line).filter((stay) => carrier === undefined || carrier.includes(`${stay.carrier}`))
-  const figure = timeline(stays, { zones: line.zones.map(({ name }) => name), fromSeconds, toSeconds })
-  const { page: cells } = studyShown(
-    {
-      sentences: [figure.finding],
-      sure: ['One run is one shift that may happen, not a forecast.'],
-      parts: [chartCell('timeline', { ...figure, finding: 'Zones over time, one line for each carrier.' })],
-      warnings: [],
-    },
-    { source, sentence: `Replication ${replication} simulated, seed ${seed}.`, seed, replications: 1, partial: false },
+  const { simulatedCell, traceStory } = await import('@loopwright/notebook')
+  const { shiftStarts } = notes
+  const { question, cells } = traceStory(scenario, stays, { ...storyOptions(shell, source), fromSeconds, toSeconds, shiftStarts })
+  const simulated = { seed, replications: 1, engineVersion: ENGINE_VERSION, partial: false }
+  const run = {
+    ...simulatedCell('simulated', scenario, file, simulated, ''),
+    sentence: `One run: replication ${replication}, seed ${seed}.`,
+  }
+  return await tell(
+    shell,
+    { ...(out === undefined ? {} : { out }), ...(csv === undefined ? {} : { csv }), ...(csvStyle === undefined ? {} : { csvStyle }) },
+    { partial: false, document: null, tale: async () => ({ question, cells: [...cells, run] }), name: scenario.name, command },
   )
-  const question = `What happened on the line from ${formatMinutes(fromSeconds)} to ${formatMinutes(toSeconds)} min?`
-  await writeCells(shell, out, source, cells, { command, question })
-  shell.out.write(`${figure.finding}\n\nPage: ${out}\n`)
-  return DONE
 }
 
 function time(option: string, text: string): number {

@@ -2,12 +2,12 @@
 import type { CarrierStudy } from '@loopwright/study'
 import { countDocument, countSchema } from './countDocument.ts'
 import { headSchema, lawDocument, lawSchema, type Source, scenarioHead } from './head.ts'
-import { chance, count, flag, list, number, orNull, record, type Schema, share, text, words } from './schemaParts.ts'
+import { count, flag, list, number, orNull, planAnswer, record, type Schema, share, text, words } from './schemaParts.ts'
 import { answerSchema } from './sweepDocument.ts'
 
 export function carriersDocument(source: Source, study: CarrierStudy): object {
-  const { kind, engineVersion, seed, replications, partial, plan, window, answer, counts, law, lawSeconds } = study
-  const { pilot, looks, settled, flat, steps, planCount } = study
+  const { kind, engineVersion, seed, replications, chance, partial, plan, window, answer, counts, law, lawSeconds } = study
+  const { pilot, looks, settled, flat, steps, planAnswer } = study
   return {
     format: 1,
     document: kind,
@@ -15,13 +15,14 @@ export function carriersDocument(source: Source, study: CarrierStudy): object {
     engineVersion,
     seed,
     replications,
+    chance,
     partial,
     plan,
     window,
     settled,
     answer,
     flat,
-    planCount,
+    planAnswer,
     steps,
     pilot,
     looks,
@@ -58,18 +59,10 @@ export function carriersSchema(): Schema {
       {
         ...headSchema('carrier study', 'per number of carriers in question, at the last look'),
         settled: flag('the answer is confirmed, and one fewer is too few, stood still, or cannot be'),
+        chance: flag('false: nothing in the line is left to chance, every run is the same, and one of each number of carriers is enough'),
         answer: answerSchema(),
         flat: orNull(record({ from: count('least carriers'), to: count('most carriers') }, 'counts that all pass the test of the answer')),
-        planCount: orNull(
-          record(
-            {
-              carriers: count('fewest that meet the plan in nine of ten windows; where none does, the one that comes nearest'),
-              estimate: chance('windows with at least the plan'),
-              verdict: words(['shown', 'likely', 'not shown', 'shown not'], 'whether nine of ten is shown'),
-            },
-            'null without a plan',
-          ),
-        ),
+        planAnswer: planAnswer(),
         steps: list(
           record({ from: count('carriers'), to: count('one more'), difference: differenceSchema() }, 'what one carrier more brings'),
           'by carriers, ascending',

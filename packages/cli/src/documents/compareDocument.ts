@@ -1,7 +1,22 @@
 /** The document of `loopwright compare --json`. */
 import type { Difference } from '@loopwright/scenario'
 import type { CompareResult } from '@loopwright/study'
-import { chance, count, flag, list, meanInterval, number, only, orNull, record, type Schema, share, text, words } from './schemaParts.ts'
+import {
+  chance,
+  count,
+  flag,
+  list,
+  number,
+  only,
+  orNull,
+  outputInterval,
+  record,
+  type Schema,
+  share,
+  text,
+  verdict,
+  words,
+} from './schemaParts.ts'
 
 /** What was changed from the first line to another. */
 export interface ChangedInputs {
@@ -69,7 +84,7 @@ export function compareSchema(): Schema {
           record(
             {
               file: text('scenario file, as given'),
-              variation: orNull(text('named set of changed values in the file')),
+              variation: orNull(text('named set of changed values, in the file or given by --set')),
               changed: list(
                 record(
                   {
@@ -86,8 +101,10 @@ export function compareSchema(): Schema {
               carriers: count('number of carriers'),
               plan: orNull(number('units wanted per window')),
               units: list(number('units'), 'output per window, by replication'),
-              mean: orNull(meanInterval('output per window, units')),
+              chance: flag('false: nothing in the line is left to chance'),
+              mean: orNull(outputInterval('output per window, units')),
               meetsPlan: orNull(chance('windows with at least the plan')),
+              planVerdict: orNull(verdict('whether nine of ten windows meet the plan')),
               gridlocks: count('replications that ended in gridlock'),
             },
             'one line',
@@ -99,7 +116,7 @@ export function compareSchema(): Schema {
             { first: text('name'), second: text('name'), difference: differenceSchema('first less second, units per window') },
             'one pair',
           ),
-          'all pairs',
+          'up to ten lines all pairs, else each with the first',
         ),
       },
       'What `loopwright compare --json` prints. Units per window, times in seconds, shares from 0 to 1.',

@@ -7,15 +7,16 @@ import {
   count,
   flag,
   list,
-  meanInterval,
   number,
   orNull,
+  outputInterval,
   quantile,
   record,
   type Schema,
   share,
   stops,
   text,
+  verdict,
   words,
 } from './schemaParts.ts'
 
@@ -34,15 +35,37 @@ export const countSchema = (): Schema =>
       carriers: count('number of carriers'),
       replications: count('replications that are in'),
       units: list(number('units'), 'output per window, by replication'),
-      mean: orNull(meanInterval('output per window, units')),
+      mean: orNull(outputInterval('output per window, units')),
       p10: orNull(quantile('nine of ten windows are better')),
       p50: orNull(quantile('half of the windows are better')),
       p90: orNull(quantile('one of ten windows is better')),
       meetsPlan: orNull(chance('windows with at least the plan')),
+      planVerdict: orNull(verdict('whether nine of ten windows meet the plan')),
       singleShift: orNull(
-        record({ low: number('units'), high: number('units') }, 'one further window, 95 of 100 (assumes a normal shape)'),
+        record(
+          {
+            n: count('windows simulated'),
+            low: number('units'),
+            high: number('units'),
+            level: share('asked for'),
+            method: words(['order statistics', 'Student t', 'none needed'], 'Student t: fewer than 39 windows, assumes a normal shape'),
+            coverage: orNull(share('chance that the window lies within; null: not known for any shape')),
+          },
+          'one further window, 95 of 100',
+        ),
       ),
       gridlocks: count('replications that ended in gridlock'),
+      moving: orNull(
+        record(
+          {
+            replications: count('that did not end in gridlock'),
+            mean: orNull(outputInterval('their output per window, units')),
+            low: orNull(number('least units of one of them')),
+            high: orNull(number('most units of one of them')),
+          },
+          'the replications that did not end in gridlock; null where all did not',
+        ),
+      ),
       outOfProducts: count('replications that ran out of products'),
       law: orNull(
         record(

@@ -1,11 +1,25 @@
 /** The document of `loopwright drivers --json`. */
-import type { DriverResult } from '@loopwright/study'
+import { type DriverResult, LIMIT_KINDS, STATION_STATES } from '@loopwright/study'
 import { differenceSchema, studyHead } from './compareDocument.ts'
 import { lawDocument, lawSchema, type Source, scenarioHead } from './head.ts'
-import { count, flag, list, map, meanInterval, number, orNull, record, type Schema, share, text, words } from './schemaParts.ts'
+import {
+  count,
+  flag,
+  list,
+  map,
+  meanInterval,
+  number,
+  orNull,
+  outputInterval,
+  record,
+  type Schema,
+  share,
+  text,
+  words,
+} from './schemaParts.ts'
 
 export function driverDocument(source: Source, result: DriverResult): object {
-  const { kind, law, limits, drivers, explanation, ...rest } = result
+  const { kind, law, limits, drivers, explanation, wholeChanges, diagnosis, ...rest } = result
   const { line } = source.scenario
   const name = (station: number | null): string | null => (station === null ? null : line.stations[station]!.name)
   return {
@@ -14,12 +28,26 @@ export function driverDocument(source: Source, result: DriverResult): object {
     scenario: scenarioHead(source),
     ...rest,
     drivers: drivers.map((driver, index) => ({ ...driver, station: name(driver.station), limits: limits.includes(index) })),
+    wholeChanges: wholeChanges.map(({ operator: _, ...change }) => change),
+    diagnosis:
+      diagnosis === null
+        ? null
+        : {
+            limitedBy: diagnosis.limitedBy?.name ?? null,
+            kind: diagnosis.limitedBy?.kind ?? null,
+            evidence: diagnosis.evidence.map(({ source: from, named }) => ({ source: from, names: named?.name ?? null })),
+            agrees: diagnosis.agrees,
+          },
     explanation:
       explanation === null
         ? null
         : {
-            stations: explanation.stations.map((each) => ({ ...each, station: name(each.station) })),
-            arrows: explanation.arrows.arrows.map(([from, to]) => ({
+            stations: explanation.stations.map(({ shares, ...each }) => ({
+              ...each,
+              station: name(each.station),
+              shares: Object.fromEntries(STATION_STATES.map((state, index) => [state, shares[index]!])),
+            })),
+            arrows: (explanation.arrows?.arrows ?? []).map(([from, to]) => ({
               from: name(explanation.stations[from]!.station),
               to: name(explanation.stations[to]!.station),
             })),
@@ -51,12 +79,25 @@ export function driverSchema(): Schema {
         scenario: scenarioSchema(),
         step: share('by which each driver is changed, up and down'),
         carriers: count('number of carriers'),
-        base: orNull(meanInterval('output per window of the line as it is, units')),
+        base: orNull(outputInterval('output per window of the line as it is, units')),
         drivers: list(
           record(
             {
               kind: words(
-                ['task', 'release', 'moves', 'clears', 'reaction', 'transfers', 'repair', 'time to failure', 'mix'],
+                [
+                  'task',
+                  'release',
+                  'moves',
+                  'clears',
+                  'reaction',
+                  'transfers',
+                  'walking',
+                  'arrivals',
+                  'receiver',
+                  'repair',
+                  'time to failure',
+                  'mix',
+                ],
                 'what is changed',
               ),
               name: text('in words'),
@@ -72,12 +113,47 @@ export function driverSchema(): Schema {
         ),
         oneCarrierMore: orNull(differenceSchema('one carrier more, units per window')),
         oneCarrierLess: orNull(differenceSchema('one carrier less, units per window')),
+        wholeChanges: list(
+          record(
+            {
+              kind: words(['operator', 'carrier', 'repair crew'], 'what is added or taken away'),
+              name: text('of the operator; else what it is'),
+              step: number('1: one more, -1: one fewer'),
+              count: count('how many there are now; of operators those who cover the same stations'),
+              difference: differenceSchema('units per window'),
+            },
+            'one whole more or fewer',
+          ),
+          'the largest gain first',
+        ),
+        diagnosis: orNull(
+          record(
+            {
+              limitedBy: orNull(text('what limits the line, by its name')),
+              kind: orNull(words([...LIMIT_KINDS, 'time'], 'what it is')),
+              evidence: list(
+                record(
+                  { source: words(['limit', 'states', 'one more', 'driver'], 'where it comes from'), names: orNull(text('what it names')) },
+                  'one piece of evidence',
+                ),
+                'what leads first',
+              ),
+              agrees: flag('all that name something name the same'),
+            },
+            'what limits the line, by mean times, waiting and changes',
+          ),
+        ),
         explanation: orNull(
           record(
             {
               stations: list(
                 record(
-                  { station: text('name'), blockedShare: share('of the window'), starvedShare: share('of the window') },
+                  {
+                    station: text('name'),
+                    blockedShare: share('of the window'),
+                    starvedShare: share('of the window'),
+                    shares: record(Object.fromEntries(STATION_STATES.map((state) => [state, share('of the window')])), 'all ten states'),
+                  },
                   'one station',
                 ),
                 'in the order of flow',

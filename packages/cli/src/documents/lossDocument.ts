@@ -3,7 +3,7 @@ import type { LossResult } from '@loopwright/study'
 import { differenceSchema, studyHead } from './compareDocument.ts'
 import { scenarioSchema } from './driverDocument.ts'
 import { type Source, scenarioHead } from './head.ts'
-import { count, list, meanInterval, orNull, record, type Schema, text, words } from './schemaParts.ts'
+import { count, list, orNull, outputInterval, record, type Schema, text, words } from './schemaParts.ts'
 
 export function lossDocument(source: Source, { kind, ...rest }: LossResult): object {
   return { format: 1, document: kind, scenario: scenarioHead(source), ...rest }
@@ -20,13 +20,16 @@ export function lossSchema(): Schema {
         scenario: scenarioSchema(),
         carriers: count('number of carriers'),
         bestCarriers: count('with which none are short, by a pilot'),
-        forecast: orNull(meanInterval('output per window of the line as it stands, units')),
-        ideal: orNull(meanInterval('output per window without any of the causes, units')),
+        forecast: orNull(outputInterval('output per window of the line as it stands, units')),
+        ideal: orNull(outputInterval('output per window without any of the causes, units')),
         gap: orNull(differenceSchema('ideal less forecast, units per window')),
         causes: list(
           record(
             {
-              kind: words(['stop', 'breaks', 'exchange', 'spread of times', 'products', 'carriers'], 'what is taken out'),
+              kind: words(
+                ['stop', 'breaks', 'operators', 'supply', 'receiver', 'exchange', 'spread of times', 'products', 'carriers'],
+                'what is taken out',
+              ),
               name: text('in words'),
               step: differenceSchema('units gained after all causes before it; these sum to the gap'),
               alone: differenceSchema('units gained by this cause alone'),

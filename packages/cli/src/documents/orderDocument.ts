@@ -3,7 +3,7 @@ import type { OrderResult } from '@loopwright/study'
 import { differenceSchema, studyHead } from './compareDocument.ts'
 import { scenarioSchema } from './driverDocument.ts'
 import { type Source, scenarioHead } from './head.ts'
-import { count, flag, list, map, meanInterval, number, orNull, record, type Schema, share, text, words } from './schemaParts.ts'
+import { count, flag, list, map, number, orNull, outputInterval, record, type Schema, share, text, words } from './schemaParts.ts'
 
 export function orderDocument(source: Source, result: OrderResult, replications: number): object {
   const { kind, candidates, choice, table, ...rest } = result
@@ -61,7 +61,7 @@ export function orderSchema(): Schema {
         ),
         gain: orNull(differenceSchema('chosen less today in fresh worlds, units per window; null: today is chosen')),
         mineGain: orNull(differenceSchema('given by hand less today in fresh worlds')),
-        todayMean: orNull(meanInterval('today in fresh worlds, units per window')),
+        todayMean: orNull(outputInterval('today in fresh worlds, units per window')),
         candidates: list(
           record(
             {

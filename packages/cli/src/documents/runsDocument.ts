@@ -3,10 +3,10 @@ import { type RunsIntervals, type RunsResult, STATION_STATES } from '@loopwright
 import { countDocument, countSchema } from './countDocument.ts'
 import { headSchema, lawDocument, lawSchema, type Source, scenarioHead } from './head.ts'
 import { named } from './named.ts'
-import { byName, list, meanInterval, orNull, record, type Schema, text } from './schemaParts.ts'
+import { byName, flag, list, orNull, outputInterval, record, type Schema, text } from './schemaParts.ts'
 
 export function runsDocument(source: Source, result: RunsResult): object {
-  const { kind, engineVersion, seed, replications, partial, plan, window, count, intervals } = result
+  const { kind, engineVersion, seed, replications, chance, partial, plan, window, count, intervals } = result
   return {
     format: 1,
     document: kind,
@@ -14,6 +14,7 @@ export function runsDocument(source: Source, result: RunsResult): object {
     engineVersion,
     seed,
     replications,
+    chance,
     partial,
     plan,
     window,
@@ -30,26 +31,27 @@ const intervalsDocument = (intervals: RunsIntervals): object => ({
 
 export const runsFields = (): Record<string, Schema> => ({
   ...headSchema('runs', 'asked for'),
+  chance: flag('false: nothing in the line is left to chance, every run is the same, and one of each number of carriers is enough'),
   law: lawSchema(),
   count: countSchema(),
   intervals: orNull(
     record(
       {
-        outputPerHour: meanInterval('output per clock hour'),
-        lapSeconds: orNull(meanInterval('lap of a carrier, seconds')),
-        timeInLineSeconds: orNull(meanInterval('from load start to unload end, seconds')),
-        productsInLine: meanInterval('products on the loop'),
+        outputPerHour: outputInterval('output per clock hour'),
+        lapSeconds: orNull(outputInterval('lap of a carrier, seconds')),
+        timeInLineSeconds: orNull(outputInterval('from load start to unload end, seconds')),
+        productsInLine: outputInterval('products on the loop'),
         stations: list(
           record(
             {
               name: text('of the station'),
-              shares: byName(STATION_STATES, meanInterval('share of the window'), 'share of the window in each state'),
+              shares: byName(STATION_STATES, outputInterval('share of the window'), 'share of the window in each state'),
             },
             'one station',
           ),
           'stations',
         ),
-        zones: list(record({ name: text('of the zone'), occupancy: meanInterval('carriers in it') }, 'one zone'), 'zones'),
+        zones: list(record({ name: text('of the zone'), occupancy: outputInterval('carriers in it') }, 'one zone'), 'zones'),
       },
       'means over runs with their intervals; null below 2 runs',
     ),

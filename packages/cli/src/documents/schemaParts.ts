@@ -43,6 +43,72 @@ export const meanInterval = (of: string): Schema =>
     `${of}: mean over replications and its interval`,
   )
 
+/** A number with its interval, where the shape may be skewed. */
+export const outputInterval = (of: string): Schema =>
+  record(
+    {
+      n: count('independent replications'),
+      mean: number(of),
+      sd: number('standard deviation between replications, divisor n − 1'),
+      level: share('confidence level of low … high'),
+      halfWidth: number('the greater of mean − low and high − mean'),
+      low: number('lower limit of the mean'),
+      high: number('upper limit of the mean'),
+      skewness: orNull(number('of the replications; null below 3 of them or without spread')),
+      method: words(['Hall', 'Student t', 'none needed'], 'Hall: Student t transformed by the skewness; none needed: no spread'),
+      status: words(
+        ['ok', 'few replications', 'skewed', 'no spread'],
+        'skewed: too few replications for so skewed a shape, the interval may promise too much',
+      ),
+    },
+    `${of}: mean over replications and its interval`,
+  )
+
+/** Whether a chance is nine of ten. */
+export const verdict = (of: string, more: Readonly<Record<string, Schema>> = {}): Schema =>
+  record(
+    {
+      ...more,
+      verdict: words(
+        ['met', 'not met', 'about', 'open'],
+        'met, not met: the whole interval is at or above the border, or below it; about: known to ± 2 points; open: too few windows to say',
+      ),
+      border: share('nine of ten'),
+      successes: count('windows in which it was so'),
+      n: count('windows looked at'),
+      share: share('successes/n'),
+      low: share('lower limit'),
+      high: share('upper limit'),
+      level: share('confidence level of low … high'),
+      method: words(
+        ['fixed n', 'looks', 'no chance'],
+        'looks: one of several looks, which share one chance of error; no chance: every run is the same',
+      ),
+    },
+    of,
+  )
+
+export const planAnswer = (): Schema =>
+  orNull(
+    record(
+      {
+        carriers: orNull(count('fewest carriers shown to meet the plan in nine of ten windows; null: none is')),
+        about: orNull(count('fewest below that whose chance is about nine of ten')),
+        open: list(count('carriers'), 'below that, too few windows to say'),
+        best: orNull(count('carriers with the highest lower limit of the chance; null: no window met the plan')),
+        settled: flag('the count that decides and its neighbours are not open'),
+        counts: list(
+          verdict('one number of carriers', {
+            carriers: count('number'),
+            stoodStill: count('runs that ended in gridlock; such a count is never chosen'),
+          }),
+          'by carriers, ascending',
+        ),
+      },
+      'which numbers of carriers meet the plan in nine of ten windows; null without a plan',
+    ),
+  )
+
 export const quantile = (of: string): Schema =>
   record(
     {

@@ -3,7 +3,7 @@ import type { SteadyResult } from '@loopwright/study'
 import { studyHead } from './compareDocument.ts'
 import { scenarioSchema } from './driverDocument.ts'
 import { type Source, scenarioHead } from './head.ts'
-import { count, list, meanInterval, number, orNull, record, type Schema, text, words } from './schemaParts.ts'
+import { count, list, number, orNull, outputInterval, record, type Schema, text, words } from './schemaParts.ts'
 
 export function steadyDocument(source: Source, { kind, ...rest }: SteadyResult): object {
   return { format: 1, document: kind, scenario: scenarioHead(source), partial: rest.status === 'stopped', ...rest }
@@ -37,8 +37,8 @@ export function steadySchema(): Schema {
         runSeconds: number('length of one run, from an empty line on, without breaks'),
         cutSeconds: orNull(number('warm-up')),
         enoughSeconds: orNull(number('length of a run that would do')),
-        outputPerHour: orNull(meanInterval('units per hour after the cut')),
-        productsInLine: orNull(meanInterval('products on the loop after the cut')),
+        outputPerHour: orNull(outputInterval('units per hour after the cut')),
+        productsInLine: orNull(outputInterval('products on the loop after the cut')),
         output: orNull(cut('MSER-5 on output')),
         products: orNull(cut('MSER-5 on products in line')),
         why: orNull(text('why there is no cut')),

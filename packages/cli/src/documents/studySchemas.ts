@@ -2,15 +2,21 @@
 import { balanceSchema } from './balanceDocument.ts'
 import { compareSchema } from './compareDocument.ts'
 import { driverSchema } from './driverDocument.ts'
+import { forecastSchema } from './forecastDocument.ts'
+import { gridSchema } from './gridDocument.ts'
 import { lossSchema } from './lossDocument.ts'
 import { orderSchema } from './orderDocument.ts'
 import type { Schema } from './schemaParts.ts'
 import { steadySchema } from './steadyDocument.ts'
 
-export const STUDY_SCHEMAS: Readonly<Record<'balance' | 'compare' | 'drivers' | 'losses' | 'order' | 'steady', () => Schema>> = {
+export const STUDY_SCHEMAS: Readonly<
+  Record<'balance' | 'compare' | 'drivers' | 'forecast' | 'grid' | 'losses' | 'order' | 'steady', () => Schema>
+> = {
   balance: balanceSchema,
   compare: compareSchema,
   drivers: driverSchema,
+  forecast: forecastSchema,
+  grid: gridSchema,
   losses: lossSchema,
   order: orderSchema,
   steady: steadySchema,

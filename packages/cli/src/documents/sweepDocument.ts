@@ -2,10 +2,10 @@
 import type { SweepResult } from '@loopwright/study'
 import { countDocument, countSchema } from './countDocument.ts'
 import { headSchema, lawDocument, lawSchema, type Source, scenarioHead } from './head.ts'
-import { count, flag, list, number, orNull, record, type Schema, share, words } from './schemaParts.ts'
+import { count, flag, list, number, orNull, planAnswer, record, type Schema, share, words } from './schemaParts.ts'
 
 export function sweepDocument(source: Source, result: SweepResult): object {
-  const { kind, engineVersion, seed, replications, partial, plan, window, answer, counts } = result
+  const { kind, engineVersion, seed, replications, chance, partial, plan, window, answer, planAnswer, counts } = result
   return {
     format: 1,
     document: kind,
@@ -13,10 +13,12 @@ export function sweepDocument(source: Source, result: SweepResult): object {
     engineVersion,
     seed,
     replications,
+    chance,
     partial,
     plan,
     window,
     answer,
+    planAnswer,
     law: lawDocument(result.law, source.scenario.line, result.lawSeconds),
     counts: counts.map(countDocument),
   }
@@ -45,7 +47,6 @@ export const answerSchema = (): Schema =>
             'the number of carriers below the chosen one',
           ),
         ),
-        meetsPlanInNineOfTen: orNull(count('fewest carriers that meet the plan in nine of ten windows')),
         bestAtUpperEnd: flag('the best is the largest tried: more may be better'),
         chosenAtLowerEnd: flag('the chosen is the smallest tried: fewer may do'),
         replications: count('replications compared'),
@@ -62,7 +63,9 @@ export function sweepSchema(): Schema {
     ...record(
       {
         ...headSchema('carrier sweep', 'asked for, per number of carriers'),
+        chance: flag('false: nothing in the line is left to chance, every run is the same, and one of each number of carriers is enough'),
         answer: answerSchema(),
+        planAnswer: planAnswer(),
         law: lawSchema(),
         counts: list(countSchema(), 'by carriers, ascending'),
       },

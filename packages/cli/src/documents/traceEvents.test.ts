@@ -1,3 +1,4 @@
+import { traceLine } from '@loopwright/notebook'
 import { readScenario } from '@loopwright/scenario'
 import { TRACE_KINDS, tracedRun } from '@loopwright/study'
 import { expect, test } from 'vitest'
@@ -43,4 +44,11 @@ test('the events of a run: in order, the loads and unloads of its products among
   expect(judged('unload').map(({ seconds }) => seconds)).toEqual(traced.run.outputSeconds)
   expect(judged('load').length).toBe(traced.run.loads)
   expect(new Set(judged('unload').map(({ place }) => place))).toEqual(new Set(['Z08']))
+})
+
+test('every event of a run has its words, in 80 columns', async () => {
+  const events = traceEvents((await tracedRun(line, { seed: '1', replication: 0 }))!.trace, line)
+  const lines = events.map(traceLine)
+  expect(lines.every((text) => text.length <= 80 && !/null|undefined|NaN/.test(text))).toBe(true)
+  expect(new Set(events.map(({ event }) => event)).size).toBeGreaterThan(8)
 })

@@ -1,20 +1,9 @@
 /** The events of a run as people read them: names and words in place of numbers. */
 import type { LineSpec, TraceKind } from '@loopwright/line'
+import type { TraceEvent } from '@loopwright/notebook'
 import { STORE, safetyCause, TRACE_KINDS, type TraceColumns } from '@loopwright/study'
 
-export interface TraceEvent {
-  /** from time 0 */
-  readonly seconds: number
-  readonly event: TraceKind
-  /** name of the zone (of a move: the zone it leaves), station, breakdown source, safety stop or supply; null for breaks and standstill */
-  readonly place: string | null
-  /** of a move: name of the zone it leads to, or `store`; else null */
-  readonly to: string | null
-  /** number of the carrier; null where there is none */
-  readonly carrier: number | null
-  /** `from rest`, `at speed`; the duty; `to the way out`, `back`, `to the way in`; the serial number; of products how many came before; the operator; else null */
-  readonly detail: string | number | null
-}
+export type { TraceEvent }
 
 const STATION_EVENTS: readonly TraceKind[] = [
   ...(['duty start', 'duty end', 'release start', 'release end', 'operator sent', 'operator there', 'operator free'] as const),

@@ -17,9 +17,13 @@ interface Drawing {
 
 const drawings = new Map<HTMLElement, Drawing>()
 
-/** Gives every chart this width, or with null that of its place. Done before the next picture of the page is taken: print waits for nobody. */
+/** Gives every chart this width, or with null that of its place, and the height that its key then needs. Done before the next picture of the page is taken: print waits for nobody. */
 export function setWidth(pixels: number | null): void {
-  for (const [place, { result }] of drawings) result?.view.signal('width', pixels ?? place.clientWidth).run()
+  for (const [place, { result }] of drawings) {
+    result?.view.signal('width', pixels ?? place.clientWidth).run()
+    // axes and padding make it narrower, so that the key may take a line more
+    result?.view.resize().run()
+  }
 }
 
 /**

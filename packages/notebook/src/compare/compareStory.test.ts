@@ -1,8 +1,10 @@
 import { type CompareResult, compareLines, hereRunner } from '@loopwright/study'
 import { beforeAll, expect, test } from 'vitest'
 import { shownView } from '../cell.ts'
+import { cellTables } from '../cellTables.ts'
 import { movedStations } from '../study/movedStations.ts'
 import { testLine } from '../study/testLine.test.ts'
+import { TOLD_TWICE, toldTwice } from '../toldTwice.test.ts'
 import { type CompareStory, compareStory, lineAverages } from './compareStory.ts'
 
 const today = testLine()
@@ -19,13 +21,12 @@ beforeAll(async () => {
 
 test('averages see no difference where the simulation shows one', () => {
   expect(lineAverages(beside)).toEqual(lineAverages(today))
-  const [, moved, same] = shownView(story.averages.views).rows.map(({ cells }) => cells.slice(1))
+  const [, moved, same] = shownView(story.averages!.views).rows.map(({ cells }) => cells.slice(1))
   expect(moved).toEqual(same)
   expect(result.pairs[0]!.difference.high).toBeLessThan(0)
-  expect(story.answer.sentences[0]).toMatch(
-    /^“fit beside test” makes [\d.]+ fewer units a shift than “today” in the same random worlds \(98\.3\u202f%: /,
-  )
-  expect(story.answer.sentences[1]).toBe('“the same again” makes exactly what “today” makes, in every replication.')
+  expect(story.answer.sentences[0]).toMatch(/^With “today” the plan of 250 is met in/)
+  expect(story.answer.sentences[3]).toMatch(/^“fit beside test” makes [\d.]+ fewer units a shift than “today” \(98\.3\u202f%: /)
+  expect(story.answer.sentences[4]).toBe('“the same again” makes exactly what “today” makes, in each of the shifts simulated.')
 })
 
 test('averages by hand', () => {
@@ -38,16 +39,28 @@ test('averages by hand', () => {
 test('the table begins with what the others are set beside, the inputs that differ are named', () => {
   const { rows } = shownView(story.table.views)
   expect(rows.map(({ marked }) => marked)).toEqual([true, false, false])
-  expect(rows[0]!.cells[2]).toBe('')
-  expect(rows[1]!.cells[2]).toMatch(/^−[\d.]+ ± [\d.]+$/)
+  expect(rows[0]!.cells[3]).toBe('')
+  expect(rows[1]!.cells[3]).toMatch(/^−[\d.]+ ± [\d.]+$/)
   expect(shownView(story.changed.views).rows.map(({ cells }) => cells)).toEqual([['fit beside test', 'stations.S2.zone', 'Z04', 'Z06']])
-  expect(new Set([story.answer, story.table, story.changed, story.averages].map(({ id }) => id)).size).toBe(4)
+  expect(new Set([story.answer, story.table, story.changed, story.averages!].map(({ id }) => id)).size).toBe(4)
 })
 
 test('stops and gridlock are said, and only then', () => {
   expect(story.warnings).toEqual([])
-  const bad = { ...result, partial: true, lines: result.lines.map((line) => ({ ...line, gridlocks: 1 })) }
-  const [partial, still] = compareStory([today, beside, today], bad, options).warnings
-  expect(partial!.markdown).toContain('4 of 4 replications are in')
-  expect(still!.markdown).toContain('- today: in 1 of 4 replications')
+  const bad = { ...result, partial: true, replications: 9, lines: result.lines.map((line) => ({ ...line, gridlocks: 1 })) }
+  const told = compareStory([today, beside, today], bad, options)
+  const [partial, still] = told.warnings
+  expect(partial!.markdown).toBe('4 of 9 shifts are simulated. The intervals are wider than asked for.')
+  expect(still).toMatchObject({
+    title: 'Gridlock: the loop stands still',
+    markdown: expect.stringContaining('- “today”: in 1 of 4 shifts'),
+  })
+  expect(toldTwice(told.cells)).toEqual(TOLD_TWICE)
+})
+
+test('terminal and page tell the same; files hold what every line made', () => {
+  expect(toldTwice(story.cells)).toEqual(TOLD_TWICE)
+  const tables = new Map(cellTables(story.cells).map(({ name, rows }) => [name, rows]))
+  expect(tables.get('compare-units')).toHaveLength(12)
+  expect(tables.get('compare-units')![5]).toEqual(['fit beside test', 1, result.lines[1]!.units[1]])
 })

@@ -1,31 +1,34 @@
-/** The story of a comparison, as cells: what averages say of the lines, and what the same random worlds say. */
-import { formatNumber, formatShare, formatWithHalfWidth, type Table } from '@loopwright/charts'
-import { type Law, law, lawTerms } from '@loopwright/line'
-import { type Scenario, scenarioDifferences } from '@loopwright/scenario'
+/** The story of a comparison, as cells: what the same simulated windows say of the lines, and what averages say. */
+import { formatNumber, formatShare, formatWithHalfWidth, meanFields, type Table, tableOf, wordColumn } from '@loopwright/charts'
+import { type Law, law, lawOrNull, lawTerms } from '@loopwright/line'
+import { type Difference, type Scenario, scenarioDifferences } from '@loopwright/scenario'
 import { type CompareResult, workingSeconds } from '@loopwright/study'
-import type { SweepStoryOptions } from '../carrierSweepStory.ts'
-import { type AnswerCell, type CautionCell, oneView, type TableCell } from '../cell.ts'
-import { type Standing, standing } from '../study/standing.ts'
+import { type AnswerCell, type CautionCell, type DataCell, type SureCell, type TableCell, tableCell, warningCell } from '../cell.ts'
+import { type Standing, scenarioWarnings, standing, standingCells } from '../study/standing.ts'
+import { unitsData } from '../study/unitsData.ts'
 import { NOT_KNOWN } from '../sweep/countWords.ts'
 import { type Period, period } from '../sweep/period.ts'
-import { compareSentences, compareSure, differenceWords } from './compareWords.ts'
+import type { Tale } from '../tale.ts'
+import { planTone } from '../words/planWords.ts'
+import { lengthWarning, startSentence } from '../words/startWords.ts'
+import { stoppedEarly } from '../words/stoppedEarly.ts'
+import type { StudyStoryOptions } from '../words/storyOptions.ts'
+import { compareSentences, compareSure, differenceWords, quoted } from './compareWords.ts'
 
 /** With the inputs and cautions of the first line. */
-export interface CompareStory extends Standing {
+export interface CompareStory extends Standing, Tale {
   readonly answer: AnswerCell
+  readonly sure: SureCell
   /** said only where it holds: partial results, gridlock */
   readonly warnings: readonly CautionCell[]
   /** units per shift of each line, and how many more than the first */
   readonly table: TableCell
   /** what differs between the inputs of each line and those of the first */
   readonly changed: TableCell
-  /** lap, slowest exchange, lap of a hole and the law's estimate of each line: what a calculation with averages sees */
-  readonly averages: TableCell
-}
-
-export interface CompareStoryOptions extends SweepStoryOptions {
-  /** begins the ids of the cells; default `compare` */
-  readonly id?: string
+  /** lap, slowest exchange, lap of a hole and the law's estimate of each line: what a calculation with averages sees; null: a line is no single loop */
+  readonly averages: TableCell | null
+  /** units of each line in each simulated window: for files of tables */
+  readonly units: DataCell
 }
 
 /**
@@ -33,27 +36,26 @@ export interface CompareStoryOptions extends SweepStoryOptions {
  *
  * @param scenarios  in the order of the lines of the result
  */
-export function compareStory(scenarios: readonly Scenario[], result: CompareResult, options: CompareStoryOptions): CompareStory {
+export function compareStory(scenarios: readonly Scenario[], result: CompareResult, options: StudyStoryOptions): CompareStory {
   const { id = 'compare' } = options
-  const words = period(scenarios[0]!)
-  const table = (name: string, content: Table): TableCell => ({
-    kind: 'table',
-    id: `${id}-${name}`,
-    where: 'both',
-    views: oneView(content),
-  })
+  const [first] = scenarios
+  const words = period(first!)
+  const loops = scenarios.every(({ line }) => lawOrNull(line) !== null)
+  const parts = {
+    answer: { kind: 'answer', id: `${id}-answer`, sentences: compareSentences(result, words) } satisfies AnswerCell,
+    warnings: [...warnings(result, words, id), ...scenarioWarnings(first!, options), ...lengthWarning(first!)],
+    table: tableCell(`${id}-lines`, linesTable(result, words)),
+    sure: { kind: 'sure', id: `${id}-sure`, sentences: [...compareSure(result, words), startSentence(first!)] } satisfies SureCell,
+    changed: tableCell(`${id}-changed`, changedTable(scenarios, result)),
+    averages: loops ? tableCell(`${id}-averages`, averagesTable(scenarios, result, words)) : null,
+    units: unitsData(`${id}-units`, 'line', result.lines, words),
+    ...standing(first!, options),
+  }
+  const { answer, table, sure, changed, averages, units } = parts
   return {
-    answer: {
-      kind: 'answer',
-      id: `${id}-answer`,
-      sentences: compareSentences(result, words),
-      sure: compareSure(result, words),
-    },
-    warnings: warnings(result, words, id),
-    table: table('table', linesTable(result, words)),
-    changed: table('changed', changedTable(scenarios, result)),
-    averages: table('averages', averagesTable(scenarios, result, words)),
-    ...standing(scenarios[0]!, options),
+    ...parts,
+    question: 'Which line makes more, and is the difference real?',
+    cells: [answer, ...parts.warnings, table, sure, changed, ...(averages === null ? [] : [averages]), units, ...standingCells(parts)],
   }
 }
 
@@ -73,88 +75,133 @@ export function lineAverages({ line }: Pick<Scenario, 'line'>): LineAverages {
   return { lapSeconds, exchangeSeconds, holeLapSeconds, unitsPerWindow }
 }
 
-const left = (head: string) => ({ head, align: 'left', pageOnly: false }) as const
-const right = (head: string) => ({ head, align: 'right', pageOnly: false }) as const
-
-function linesTable({ lines, pairs, level }: CompareResult, { one, plan }: Period): Table {
+function linesTable({ lines, pairs, level }: CompareResult, { one, plan, many }: Period): Table {
   const toFirst = new Map(pairs.filter(({ second }) => second === 0).map((pair) => [pair.first, pair.difference]))
-  return {
-    caption: `Lines in the same random worlds, per ${one}`,
+  const difference = (index: number) => toFirst.get(index)
+  type Line = CompareResult['lines'][number]
+  return tableOf<Line>({
+    caption: `Lines in the same simulated ${many}, per ${one}`,
     columns: [
-      left('Line'),
-      right(`Units per\n${one}`),
-      right('More than\nthe first'),
-      ...(plan === null ? [] : [right('Plan met in,\nof 100')]),
-    ],
-    rows: lines.map(({ name, mean, meetsPlan }, index) => {
-      const difference = toFirst.get(index)
-      return {
-        cells: [
-          name,
-          mean === null ? NOT_KNOWN : formatWithHalfWidth(mean.mean, mean.halfWidth),
-          difference === undefined ? '' : differenceWords(difference).withHalfWidth,
-          ...(plan === null ? [] : [meetsPlan === null ? NOT_KNOWN : formatShare(meetsPlan.share).replace(/\s*%$/u, '')]),
+      wordColumn('Line', 'line', 'name of the line', ({ name }) => name),
+      {
+        head: 'Carriers',
+        text: ({ carriers }) => formatNumber(carriers, 0),
+        data: [['carriers', 'number of carriers', ({ carriers }) => carriers]],
+      },
+      {
+        head: `Units per\n${one}`,
+        text: meanText,
+        data: meanFields('units', `units per ${one}`, ({ mean }) => mean),
+      },
+      {
+        head: 'More than\nthe first',
+        text: (_, index) => (difference(index) === undefined ? '' : differenceWords(difference(index)!).withHalfWidth),
+        data: [
+          ['more', `units per ${one} more than the first line`, (_, index) => difference(index)?.mean ?? null],
+          ['more_low', `lower limit, ${formatShare(level)} for all differences together`, (_, index) => difference(index)?.low ?? null],
+          ['more_high', `upper limit, ${formatShare(level)} for all differences together`, (_, index) => difference(index)?.high ?? null],
         ],
-        marked: index === 0,
-      }
-    }),
-    note: `Means with 95 % intervals; differences at ${formatShare(level)} for all of them together, so that several may be read at once.`,
-  }
+      },
+      ...(plan === null && lines.every((line) => line.plan === null)
+        ? []
+        : [
+            {
+              head: 'Plan\nmet in',
+              text: ({ meetsPlan }: Line) => (meetsPlan === null ? NOT_KNOWN : formatShare(meetsPlan.share)),
+              data: [
+                ['plan_met', `share of ${many}, 0 … 1, that met the plan`, ({ meetsPlan }: Line) => meetsPlan?.share ?? null] as const,
+                ['plan_met_low', 'lower limit of the chance, 95 %', ({ meetsPlan }: Line) => meetsPlan?.low ?? null] as const,
+                ['plan_met_high', 'upper limit of the chance, 95 %', ({ meetsPlan }: Line) => meetsPlan?.high ?? null] as const,
+              ],
+            },
+          ]),
+      {
+        head: `${one === 'shift' ? 'Shifts' : 'Windows'}\nrun`,
+        text: ({ units }) => formatNumber(units.length, 0),
+        data: [['replications', `simulated ${many}`, ({ units }) => units.length]],
+      },
+    ],
+    rows: lines,
+    marked: (_, index) => index === 0,
+    tone: ({ planVerdict, gridlocks }) => (gridlocks > 0 ? 'bad' : planTone(planVerdict)),
+    note:
+      lines.every(({ mean }) => mean?.halfWidth === 0) && pairs.every(({ difference: { halfWidth } }) => halfWidth === 0)
+        ? null
+        : `Means with 95 % intervals; differences at ${formatShare(level)} for all of them together, so that several may be read at once.`,
+  })
+}
+
+/** A line of which some runs stood still has no mean of both kinds of runs. */
+function meanText({ mean, units, gridlocks }: CompareResult['lines'][number]): string {
+  if (gridlocks > 0) return `${gridlocks === units.length ? 'all' : `${gridlocks} of ${units.length}`} stood still`
+  return mean === null ? NOT_KNOWN : formatWithHalfWidth(mean.mean, mean.halfWidth)
 }
 
 function changedTable(scenarios: readonly Scenario[], { lines }: CompareResult): Table {
   const [first, ...others] = scenarios
-  return {
+  const changes = others.flatMap((other, index) =>
+    scenarioDifferences(first!, other).map((change) => ({ line: lines[index + 1]!.name, change })),
+  )
+  return tableOf<{ readonly line: string; readonly change: Difference }>({
     caption: `Inputs that differ from ${lines[0]!.name}`,
-    columns: [left('Line'), left('Input'), left('Before'), left('After')],
-    rows: others.flatMap((other, index) =>
-      scenarioDifferences(first!, other).map(({ path, places, before, after }) => ({
-        cells: [lines[index + 1]!.name, places.length === 0 ? path : `${path} (${places.join(', ')})`, before ?? 'none', after ?? 'none'],
-        marked: false,
-      })),
-    ),
-    note: null,
-  }
+    columns: [
+      wordColumn('Line', 'line', 'name of the line', ({ line }) => line),
+      wordColumn('Input', 'input', 'field of the scenario', ({ change: { path, places } }) =>
+        places.length === 0 ? path : `${path} (${placesWords(places)})`,
+      ),
+      wordColumn('Before', 'before', 'in the first line', ({ change }) => change.before ?? 'none'),
+      wordColumn('After', 'after', 'in this line', ({ change }) => change.after ?? 'none'),
+    ],
+    rows: changes,
+    note: changes.length === 0 ? 'None: the lines have the same inputs.' : null,
+  })
 }
+
+/** places of one change that are all named */
+const PLACES_MAX = 4
+
+const placesWords = (places: readonly string[]): string =>
+  places.length <= PLACES_MAX ? places.join(', ') : `${places.length} places, ${places[0]} … ${places.at(-1)}`
 
 function averagesTable(scenarios: readonly Scenario[], { lines }: CompareResult, { one }: Period): Table {
-  return {
+  const rows = scenarios.map((scenario, index) => ({ name: lines[index]!.name, ...lineAverages(scenario) }))
+  type Row = (typeof rows)[number]
+  const seconds = (head: string, name: string, of: (row: Row) => number) => ({
+    head,
+    text: (row: Row) => formatNumber(of(row), 1),
+    data: [[name, `${head.replace('\n', ' ')}, mean times`, of] as const],
+  })
+  return tableOf<Row>({
     caption: 'What averages say',
     columns: [
-      left('Line'),
-      right('Lap of a\ncarrier (s)'),
-      right('Slowest\nexchange (s)'),
-      right('Lap of a\nhole (s)'),
-      right(`Units per\n${one}`),
+      wordColumn('Line', 'line', 'name of the line', ({ name }) => name),
+      seconds('Lap of a\ncarrier (s)', 'lap_s', ({ lapSeconds }) => lapSeconds),
+      seconds('Slowest\nexchange (s)', 'exchange_s', ({ exchangeSeconds }) => exchangeSeconds),
+      seconds('Lap of a\nfree zone (s)', 'hole_lap_s', ({ holeLapSeconds }) => holeLapSeconds),
+      {
+        head: `Units per\n${one}`,
+        text: ({ unitsPerWindow }) => formatNumber(unitsPerWindow, 0),
+        data: [['units', `units per ${one} by the law of the loop`, ({ unitsPerWindow }) => unitsPerWindow]],
+      },
     ],
-    rows: scenarios.map((scenario, index) => {
-      const { lapSeconds, exchangeSeconds, holeLapSeconds, unitsPerWindow } = lineAverages(scenario)
-      const seconds = [lapSeconds, exchangeSeconds, holeLapSeconds].map((value) => formatNumber(value, 1))
-      return { cells: [lines[index]!.name, ...seconds, formatNumber(unitsPerWindow, 0)], marked: index === 0 }
-    }),
+    rows,
+    marked: (_, index) => index === 0,
     note: 'Mean times alone: without stops, without chance, and as if no station ever waited for another.',
-  }
+  })
 }
 
-function warnings({ lines, replications, partial }: CompareResult, { one }: Period, id: string): CautionCell[] {
+function warnings(result: CompareResult, words: Period, id: string): CautionCell[] {
+  const { lines } = result
   const still = lines.filter(({ gridlocks }) => gridlocks > 0)
-  const cell = (name: string, title: string, markdown: string): CautionCell => ({
-    kind: 'caution',
-    id: `${id}-warning-${name}`,
-    tone: 'warning',
-    title,
-    markdown,
-  })
+  const { one, many, line } = words
   return [
-    ...(partial
-      ? [cell('partial', 'Stopped early', `${lines[0]!.units.length} of ${replications} replications are in. The intervals are wider.`)]
-      : []),
+    ...stoppedEarly(id, result, lines[0]!.units.length, words),
     ...(still.length > 0
       ? [
-          cell(
-            'gridlock',
-            'Gridlock: the loop stands still',
-            `${still.map(({ name, gridlocks, units }) => `- ${name}: in ${gridlocks} of ${units.length} replications`).join('\n')}\n\nThe ${one} counts with what was made before.`,
+          warningCell(
+            `${id}-gridlock`,
+            `Gridlock: the ${line} stands still`,
+            `${still.map(({ name, gridlocks, units }) => `- ${quoted(name)}: in ${gridlocks} of ${units.length} ${many}`).join('\n')}\n\nSuch a ${one} counts with what was made before, so that the difference tells little of a line that keeps moving.`,
           ),
         ]
       : []),

@@ -1,7 +1,9 @@
+import { chanceVerdict } from '@loopwright/stats'
+import type { CompareResult } from '@loopwright/study'
 import { expect, test } from 'vitest'
 import { compareSentences, compareSure, type Difference, differenceSentence, differenceWords, levelWords } from './compareWords.ts'
 
-const shift = { one: 'shift', each: 'a shift', many: 'shifts', plan: null }
+const shift = { one: 'shift', each: 'a shift', many: 'shifts', plan: null, line: 'loop', named: null } as const
 const difference = (part: Partial<Difference>): Difference => ({
   n: 30,
   mean: -7.76,
@@ -17,7 +19,7 @@ const difference = (part: Partial<Difference>): Difference => ({
 const say = (part: Partial<Difference>) => differenceSentence('B', 'A', difference(part), shift)
 
 test('each kind of difference has its sentence', () => {
-  expect(say({})).toBe('“B” makes 7.8 fewer units a shift than “A” in the same random worlds (95\u202f%: 6.5 to 9.0).')
+  expect(say({})).toBe('“B” makes 7.8 fewer units a shift than “A” (95\u202f%: 6.5 to 9.0).')
   expect(say({ mean: 7.76, low: 6.52, high: 9 })).toContain('makes 7.8 more units a shift than “A”')
   expect(say({ mean: 0.3, low: -0.94, high: 1.54, status: 'no difference shown' })).toBe(
     'No difference is shown between “B” and “A” (95\u202f%: −0.9 to 1.5 units a shift); that is not to say that they are equal.',
@@ -25,7 +27,7 @@ test('each kind of difference has its sentence', () => {
   const none = { mean: 0, low: 0, high: 0, halfWidth: 0, sd: 0, pairingGain: null }
   expect(say({ ...none, status: 'identical in every replication' })).toContain('exactly what “A” makes')
   expect(say({ ...none, mean: 2, low: 2, high: 2, status: 'always differs by the same' })).toContain(
-    '2.0 more units a shift than “A”, in every',
+    '2 more units a shift than “A”, in each of the shifts',
   )
 })
 
@@ -38,18 +40,51 @@ test('one rounding for a difference, wherever it stands', () => {
 test('a level is never rounded up', () =>
   expect([0.95, 1 - 0.05 / 3, 0.9999].map(levelWords)).toEqual(['95\u202f%', '98.3\u202f%', '99.9\u202f%']))
 
-test('how sure: of all pairs together; worlds that do not line up are told', () => {
-  const of = (gain: number | null, halfWidth = 1.24) =>
-    ({
-      level: 0.95,
-      lines: [{ name: 'A', units: [1, 2, 3] }],
-      pairs: [{ first: 1, second: 0, difference: difference({ pairingGain: gain, halfWidth }) }],
-    }) as unknown as Parameters<typeof compareSure>[0]
-  expect(compareSure(of(8.44), shift).join(' ')).toMatch(/The interval holds .* Few replications.* at least 8\.4 times the replications/)
-  expect(compareSure(of(0.8), shift).at(-1)).toContain('do not share their random worlds well')
-  expect(compareSure(of(null, 0), shift)).toEqual(['The differences are the same in each of 3 replications: nothing random reaches them.'])
-  expect([compareSentences({ ...of(1), pairs: [] }, shift), compareSure({ ...of(1), pairs: [] }, shift)]).toEqual([
-    ['No answer yet: a comparison needs at least 2 replications of every line.'],
-    [],
+const compared = (gain: number | null, halfWidth = 1.24) =>
+  ({
+    level: 0.95,
+    lines: [{ name: 'A', units: [1, 2, 3] }],
+    pairs: [{ first: 1, second: 0, difference: difference({ pairingGain: gain, halfWidth }) }],
+  }) as unknown as CompareResult
+const sure = (gain: number | null, halfWidth?: number): string[] => compareSure(compared(gain, halfWidth), shift)
+
+test('how sure: of all pairs together, and what the same shifts were worth', () => {
+  expect(sure(8.44)).toEqual([
+    'Every line met the same 3 simulated shifts: the same products, task times and stops.',
+    'The interval holds the true difference in 95\u202f% of such studies; more simulated shifts narrow it. With as few as 3 shifts the intervals are rough.',
+    'Independent runs would need at least 8.4 times as many shifts for intervals as narrow.',
   ])
+  expect(sure(1.02)).toHaveLength(2)
+  expect(sure(0.8).at(-1)).toContain('do not share their chance events well')
+  expect(sure(null, 0)).toEqual([
+    'Every line met the same 3 simulated shifts: the same products, task times and stops.',
+    'The difference is the same in each of them.',
+  ])
+  const { pairs, ...rest } = compared(1)
+  const several = { ...rest, pairs: [0, 1, 2].map(() => ({ ...pairs[0]!, difference: difference({ level: 1 - 0.05 / 3 }) })) }
+  expect(compareSure(several, shift)[1]).toContain('are at 98.3\u202f% each, so that all of them hold in 95\u202f% of such studies')
+})
+
+test('without two replications there is no answer, and nothing to be sure of', () => {
+  const none = { ...compared(1), pairs: [] }
+  expect(compareSentences(none, shift)).toEqual(['No answer yet: a comparison needs at least 2 simulated shifts of every line.'])
+  expect(compareSure(none, shift)).toEqual([])
+})
+
+test('the plan comes first: once by its number where all lines have the same, each by its own where not', () => {
+  const line = (name: string, plan: number | null, met: number) => ({
+    name,
+    plan,
+    units: [],
+    planVerdict: plan === null ? null : chanceVerdict(met, 30),
+  })
+  const first = (...lines: ReturnType<typeof line>[]): string[] =>
+    compareSentences({ ...compared(1), lines } as unknown as CompareResult, shift).slice(0, -1)
+  expect(first(line('A', 250, 30), line('B', 250, 0)).map((said) => said.replace(/met .*/, 'met …'))).toEqual([
+    'With “A” the plan of 250 is met …',
+    'With “B” it is met …',
+  ])
+  expect(first(line('A', 250, 30), line('B', 260, 0))[1]).toMatch(/^With “B” the plan of 260 is met in none of 30 shifts simulated/)
+  expect(first(line('A', null, 0), line('B', 260, 0))).toHaveLength(1)
+  expect(first(line('A', null, 0), line('B', null, 0))).toEqual([])
 })

@@ -2,6 +2,9 @@
 import { decimalsFor, formatNumber, formatShare } from '@loopwright/charts'
 import type { CompareResult } from '@loopwright/study'
 import type { Period } from '../sweep/period.ts'
+import { capital } from '../words/listWords.ts'
+import { planPhrase } from '../words/planWords.ts'
+import { unitsOf } from '../words/unitWords.ts'
 
 export type Difference = CompareResult['pairs'][number]['difference']
 
@@ -12,7 +15,7 @@ const DECIMALS_MAX = 1
 export interface DifferenceWords {
   /** without a sign: "7.8" */
   readonly size: string
-  /** "−7.8 ± 1.2" */
+  /** "−7.8 ± 1.2"; of a difference that has no chance in it "−7.8" */
   readonly withHalfWidth: string
   /** limits without a sign, the smaller first; of a difference that is not shown: both signed */
   readonly low: string
@@ -20,7 +23,7 @@ export interface DifferenceWords {
 }
 
 export function differenceWords({ mean, halfWidth, low, high, status }: Difference): DifferenceWords {
-  const decimals = Math.max(0, decimalsFor(halfWidth, DECIMALS_MAX))
+  const decimals = halfWidth === 0 && Number.isInteger(mean) ? 0 : Math.max(0, decimalsFor(halfWidth, DECIMALS_MAX))
   const text = (value: number): string => formatNumber(value, decimals)
   const limits = status === 'difference shown' ? [Math.abs(low), Math.abs(high)].sort((a, b) => a - b) : [low, high]
   return {
@@ -31,58 +34,79 @@ export function differenceWords({ mean, halfWidth, low, high, status }: Differen
   }
 }
 
-/** "“Proposal” makes 7.8 fewer units a shift than “today” in the same random worlds (95 %: 6.6 to 9.0)." */
-export function differenceSentence(first: string, second: string, difference: Difference, period: Period): string {
+/** "“Proposal” makes 7.8 fewer units a shift than “today” (95 %: 6.6 to 9.0)." */
+export function differenceSentence(first: string, second: string, difference: Difference, period: Pick<Period, 'each' | 'many'>): string {
+  return `${capital(differenceClause(quoted(first), quoted(second), difference, period))}.`
+}
+
+/** The same without a full stop, of names as they are: "the chosen order makes 6.3 more units a shift than today’s (95 %: 5.1 to 7.5)". */
+export function differenceClause(first: string, second: string, difference: Difference, period: Pick<Period, 'each' | 'many'>): string {
   const { size, low, high } = differenceWords(difference)
-  const [a, b] = [quoted(first), quoted(second)]
   const more = difference.mean > 0 ? 'more' : 'fewer'
   const limits = `${levelWords(difference.level)}: ${low} to ${high}`
   switch (difference.status) {
     case 'identical in every replication':
-      return `${a} makes exactly what ${b} makes, in every replication.`
+      return `${first} makes exactly what ${second} makes, in each of the ${period.many} simulated`
     case 'always differs by the same':
-      return `${a} makes ${size} ${more} units ${period.each} than ${b}, in every replication.`
+      return `${first} makes ${unitsOf(size, more)} ${period.each} than ${second}, in each of the ${period.many} simulated`
     case 'difference shown':
-      return `${a} makes ${size} ${more} units ${period.each} than ${b} in the same random worlds (${limits}).`
+      return `${first} makes ${unitsOf(size, more)} ${period.each} than ${second} (${limits})`
     case 'no difference shown':
-      return `No difference is shown between ${a} and ${b} (${limits} units ${period.each}); that is not to say that they are equal.`
+      return `no difference is shown between ${first} and ${second} (${limits} units ${period.each}); that is not to say that they are equal`
   }
 }
 
-/** What each line makes beside the first one, then whether the plan is met by it. */
+/** Where there is a plan, how often each line meets it; then what each line makes beside the first. */
 export function compareSentences({ lines, pairs }: CompareResult, period: Period): string[] {
-  if (pairs.length === 0) return ['No answer yet: a comparison needs at least 2 replications of every line.']
-  const first = lines[0]!
-  return pairs
-    .filter(({ second }) => second === 0)
-    .map(({ first: index, difference }) => differenceSentence(lines[index]!.name, first.name, difference, period))
+  if (pairs.length === 0) return [`No answer yet: a comparison needs at least 2 simulated ${period.many} of every line.`]
+  const [first] = lines
+  const plans = lines.flatMap(({ name, plan, planVerdict }) =>
+    plan === null || planVerdict === null ? [] : [{ name, plan, words: planPhrase(planVerdict, period.many) }],
+  )
+  const one = new Set(plans.map(({ plan }) => plan)).size === 1
+  const met = plans.map(({ name, plan, words }, index) => {
+    const which = one && index > 0 ? 'it is' : `the plan of ${formatNumber(plan, 0)} is`
+    return `With ${quoted(name)} ${which} ${words}.`
+  })
+  return [
+    ...met,
+    ...pairs
+      .filter(({ second }) => second === 0)
+      .map(({ first: index, difference }) => differenceSentence(lines[index]!.name, first!.name, difference, period)),
+  ]
 }
 
 /** What more replications would narrow, and what the pairing was worth. */
 export function compareSure({ lines, pairs, level }: CompareResult, period: Period): string[] {
   if (pairs.length === 0) return []
   const n = lines[0]!.units.length
+  const worlds = `Every line met the same ${formatNumber(n, 0)} simulated ${period.many}: the same products, task times and stops.`
   const random = pairs.some(({ difference }) => difference.halfWidth > 0)
-  if (!random) return [`The differences are the same in each of ${n} replications: nothing random reaches them.`]
+  if (!random)
+    return [worlds, pairs.length === 1 ? 'The difference is the same in each of them.' : 'The differences are the same in each of them.']
   const together =
     pairs.length === 1
-      ? `The interval holds the true difference in ${levelWords(level)} of such studies.`
-      : `All ${pairs.length} intervals, one for each pair, hold together in ${levelWords(level)} of such studies.`
-  const few = n < 10 ? ' Few replications: the intervals rest on the normal shape.' : ''
+      ? `The interval holds the true difference in ${levelWords(level)} of such studies; more simulated ${period.many} narrow it.`
+      : `The ${pairs.length} intervals, one for each pair of lines, are at ${levelWords(pairs[0]!.difference.level)} each, so that all of them hold in ${levelWords(level)} of such studies; more simulated ${period.many} narrow them.`
+  const few = n < 10 ? ` With as few as ${n} ${period.many} the intervals are rough.` : ''
   return [
-    `${together} More replications narrow ${pairs.length === 1 ? 'it' : 'them'}; they do not change how much ${period.many} differ.${few}`,
-    ...pairingSentence(pairs.map(({ difference }) => difference)),
+    worlds,
+    `${together}${few}`,
+    ...pairingSentence(
+      pairs.map(({ difference }) => difference),
+      period,
+    ),
   ]
 }
 
-function pairingSentence(differences: readonly Difference[]): string[] {
+function pairingSentence(differences: readonly Difference[], { many }: Period): string[] {
   const gains = differences.flatMap(({ pairingGain }) => (pairingGain === null ? [] : [pairingGain]))
   if (gains.length === 0) return []
   const least = Math.min(...gains)
   if (least < 1)
-    return ['Some lines do not share their random worlds well, as when tasks or stops have other names: their intervals are wide.']
-  const times = formatNumber(least, least < 10 ? 1 : 0)
-  return [`Every line met the same products, task times and stops, which is worth at least ${times} times the replications.`]
+    return ['Some lines do not share their chance events well, as when tasks or stops have other names: their intervals are wide.']
+  if (least < 1.05) return []
+  return [`Independent runs would need at least ${formatNumber(least, least < 10 ? 1 : 0)} times as many ${many} for intervals as narrow.`]
 }
 
 export const quoted = (name: string): string => `“${name}”`

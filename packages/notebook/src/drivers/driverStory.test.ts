@@ -1,38 +1,50 @@
+import { gainText } from '@loopwright/charts'
 import { type DriverResult, driverStudy, hereRunner } from '@loopwright/study'
 import { beforeAll, expect, test } from 'vitest'
 import { shownView } from '../cell.ts'
+import { cellTables } from '../cellTables.ts'
 import { testLine } from '../study/testLine.test.ts'
-import { driverStory, limitSentences } from './driverStory.ts'
+import { TOLD_TWICE, toldTwice } from '../toldTwice.test.ts'
+import { driverStory } from './driverStory.ts'
 
 const scenario = testLine((text) => text.replace(/stops:[\s\S]*/, ''))
-const shift = { one: 'shift', each: 'a shift', many: 'shifts', plan: null }
+const options = { scenarioFile: 'ring.yaml' }
 let result: DriverResult
 beforeAll(async () => {
   result = await driverStudy(scenario.line, { seed: '1', replications: 3 }, hereRunner())
 })
 
-test('the slowest station limits the line, in the answer, the table and the waiting', () => {
-  const { answer, table, waiting } = driverStory(scenario, result)
+test('the slowest station limits the line: what less of its time brings, how near its limit the line is, what it waits for', () => {
+  const { answer, chart, waiting, wholes } = driverStory(scenario, result, options)
   const best = result.drivers[0]!
-  expect(answer.sentences[0]).toBe(
-    `What limits the line most is S3 Test: 5\u202f% less of it brings ${best.unitsOfStep.toFixed(1)} units a shift.`,
+  expect(answer.sentences[0]).toMatch(
+    /^What limits the line: S3 Test, which can do about \d+ units a shift .*; the line makes \d+\u202f% of that\.$/,
   )
-  expect(answer.sentences[1]).toContain('those before S3 Test are blocked')
-  const { rows } = shownView(table.views)
+  expect(answer.sentences[1]).toBe(`Of what takes time, S3 Test counts most: 1 % less of it brings ${gainText(best)} more output.`)
+  const { rows } = shownView(chart!.views).table
   expect(rows.length).toBe(result.drivers.length)
-  expect(rows[0]).toMatchObject({ marked: true, cells: ['S3 Test', 'less', best.unitsOfStep.toFixed(1), expect.any(String)] })
-  expect(shownView(waiting.views).rows.find(({ marked }) => marked)?.cells[0]).toBe('S3 Test')
+  expect(rows[0]).toMatchObject({ marked: true, cells: ['S3 Test', expect.any(String), expect.any(String), best.unitsOfStep.toFixed(1)] })
+  expect(shownView(waiting!.views).rows.find(({ marked }) => marked)?.cells[0]).toBe('S3 Test')
+  expect(
+    shownView(wholes!.views)
+      .rows.map(({ cells }) => cells[0])
+      .sort(),
+  ).toEqual(['One carrier fewer than 4', 'One carrier more than 4'])
 })
 
-test('several that cannot be told apart are named together; none is said too', () => {
-  expect(limitSentences({ ...result, limits: [0, 1] }, shift)[0]).toContain(`among S3 Test and ${result.drivers[1]!.name}. Of S3 Test,`)
-  expect(limitSentences({ ...result, limits: [] }, shift)).toEqual(['No time of the line is shown to limit its output.'])
-  expect(limitSentences({ ...result, drivers: [], limits: [] }, shift)[0]).toMatch(/^No answer yet/)
+test('terminal and page tell the same; files hold every number', () => {
+  const story = driverStory(scenario, { ...result, partial: true, replications: 9 }, options)
+  expect(toldTwice(story.cells)).toEqual(TOLD_TWICE)
+  expect(story.warnings.map(({ markdown }) => markdown)).toEqual(['3 of 9 shifts are simulated. The intervals are wider than asked for.'])
+  const tables = new Map(cellTables(story.cells).map(({ name, rows }) => [name, rows]))
+  expect(tables.get('drivers-ranking')).toHaveLength(result.drivers.length)
+  expect(tables.get('drivers-wholes')).toHaveLength(result.wholeChanges.length)
 })
 
-test('where the waiting points elsewhere, the gain is trusted', () => {
-  const elsewhere = { ...result, explanation: { ...result.explanation!, candidate: 0 } }
-  expect(driverStory(scenario, elsewhere).answer.sentences[1]).toContain(
-    'points at S1 Load and unload. Where the two disagree, trust the gain',
-  )
+test('without two replications there is an answer, and nothing else of the result', () => {
+  const none = { ...result, drivers: [], limits: [], base: null, wholeChanges: [], diagnosis: null, explanation: null }
+  const story = driverStory(scenario, none, options)
+  expect(story).toMatchObject({ chart: null, waiting: null, wholes: null, sure: { sentences: [] } })
+  expect(story.answer.sentences).toEqual(['No answer yet: what limits the loop needs at least 2 simulated shifts.'])
+  expect(toldTwice(story.cells)).toEqual(TOLD_TWICE)
 })

@@ -1,126 +1,155 @@
-/** The story of a driver study, as cells: what limits the line, ranked, and what its waiting points at. */
-import { decimalsFor, drivers, formatNumber, formatShare, formatWithHalfWidth, type Table } from '@loopwright/charts'
+/** The story of a driver study, as cells: what limits the line, what each time is worth, and where stations wait. */
+import {
+  drivers,
+  fieldName,
+  formatNumber,
+  formatShare,
+  formatWithHalfWidth,
+  percent,
+  type Table,
+  tableOf,
+  wordColumn,
+} from '@loopwright/charts'
 import type { Scenario } from '@loopwright/scenario'
-import type { DriverResult } from '@loopwright/study'
-import { type AnswerCell, type ChartCell, oneView, type TableCell } from '../cell.ts'
-import { chartCell } from '../chartCell.ts'
-import { differenceWords } from '../compare/compareWords.ts'
+import { type DriverResult, STATION_STATES } from '@loopwright/study'
+import { type AnswerCell, type CautionCell, type Cell, type ChartCell, type SureCell, type TableCell, tableCell } from '../cell.ts'
+import { openChartCell } from '../chartCell.ts'
+import { levelWords } from '../compare/compareWords.ts'
+import { diagnosisSentences } from '../limits/diagnosisWords.ts'
+import { wholeChangeName, wholeChangeSentence, wholeChangeTable } from '../limits/wholeChangeWords.ts'
+import { type Standing, scenarioWarnings, standing, standingCells } from '../study/standing.ts'
 import { type Period, period } from '../sweep/period.ts'
+import type { Tale } from '../tale.ts'
+import { capital, listWords } from '../words/listWords.ts'
+import { lengthWarning, startSentence } from '../words/startWords.ts'
+import { stationWords } from '../words/stationWords.ts'
+import { stoppedEarly } from '../words/stoppedEarly.ts'
+import type { StudyStoryOptions } from '../words/storyOptions.ts'
 
-export interface DriverStory {
+export interface DriverStory extends Standing, Tale {
   readonly answer: AnswerCell
-  /** ranked bars; null without a driver */
+  readonly sure: SureCell
+  /** said only where it holds */
+  readonly warnings: readonly CautionCell[]
+  /** ranked bars with the table of all drivers; null without a driver */
   readonly chart: ChartCell | null
-  /** all drivers, the largest first; on the page the chart shows the same numbers */
-  readonly table: TableCell
-  /** blocked and starved shares of the stations: the explanation, no verdict */
-  readonly waiting: TableCell
+  /** one operator, carrier or repair crew more or fewer; null where there is none */
+  readonly wholes: TableCell | null
+  /** what the stations wait for, and what each points at; null below 2 replications or stations */
+  readonly waiting: TableCell | null
 }
 
-/** @param id  begins the ids of the cells */
-export function driverStory(scenario: Scenario, result: DriverResult, id = 'drivers'): DriverStory {
+/** The story's parts, by name. */
+export function driverStory(scenario: Scenario, result: DriverResult, options: StudyStoryOptions): DriverStory {
+  const { id = 'drivers' } = options
   const words = period(scenario)
-  const table = (name: string, content: Table): TableCell => ({
-    kind: 'table',
-    id: `${id}-${name}`,
-    where: 'both',
-    views: oneView(content),
-  })
-  return {
+  const wholes = wholeChangeTable(result.wholeChanges, words)
+  const parts = {
     answer: {
       kind: 'answer',
       id: `${id}-answer`,
-      sentences: [...limitSentences(result, words), ...candidateSentences(scenario, result), ...carrierSentences(result, words)],
-      sure: sureSentences(result),
-    },
-    chart: result.drivers.length === 0 ? null : chartCell(`${id}-chart`, drivers(result, { per: words.one })),
-    table: { ...table('table', driversTable(result, words)), where: 'terminal' },
-    waiting: table('waiting', waitingTable(scenario, result, words)),
+      sentences: driverSentences(scenario, result, words),
+    } satisfies AnswerCell,
+    warnings: [...stoppedEarly(id, result, result.base?.n ?? 0, words), ...scenarioWarnings(scenario, options), ...lengthWarning(scenario)],
+    chart: result.drivers.length === 0 ? null : openChartCell(`${id}-ranking`, drivers(result, { per: words.one })),
+    sure: { kind: 'sure', id: `${id}-sure`, sentences: sureSentences(scenario, result, words) } satisfies SureCell,
+    wholes: wholes === null ? null : tableCell(`${id}-wholes`, wholes),
+    waiting: result.explanation === null ? null : tableCell(`${id}-waiting`, waitingTable(scenario, result, words)),
+    ...standing(scenario, options),
   }
-}
-
-/** "What limits the line: S6 Tightness test. 5 % less of it brings 9.8 units a shift." */
-export function limitSentences({ drivers, limits, step }: DriverResult, period: Period): string[] {
-  if (drivers.length === 0) return ['No answer yet: what limits the line needs at least 2 replications.']
-  const found = limits.map((index) => drivers[index]!)
-  const first = found[0]
-  if (first === undefined) return ['No time of the line is shown to limit its output.']
-  const gain = `${formatShare(step)} less of it brings ${units(first.unitsOfStep)} units ${period.each}`
-  if (found.length === 1) return [`What limits the line most is ${first.name}: ${gain}.`]
-  const names = found.map(({ name }) => name)
-  return [
-    `What limits the line most cannot be told apart yet among ${names.slice(0, -1).join(', ')} and ${names.at(-1)!}. Of ${first.name}, ${gain}.`,
-  ]
-}
-
-/** Where the waiting of stations points elsewhere, both are said. */
-function candidateSentences({ line }: Scenario, { explanation, drivers, limits }: DriverResult): string[] {
-  const candidate = explanation?.candidate ?? null
-  if (candidate === null || limits.length === 0) return []
-  const { name, title } = line.stations[candidate]!
-  const called = name === title ? name : `${name} ${title}`
-  return limits.some((index) => drivers[index]!.station === candidate)
-    ? [`The waiting of the stations points at the same place: those before ${called} are blocked, those after it starve.`]
-    : [`The waiting of the stations points at ${called}. Where the two disagree, trust the gain: it was simulated.`]
-}
-
-function carrierSentences({ oneCarrierMore, oneCarrierLess }: DriverResult, { each }: Period): string[] {
-  const say = (word: string, difference: DriverResult['oneCarrierMore']): string[] => {
-    if (difference === null) return []
-    const { size, low, high } = differenceWords(difference)
-    if (difference.status === 'no difference shown') return [`One carrier ${word}: no difference shown (${low} to ${high} units ${each}).`]
-    if (difference.mean === 0) return [`One carrier ${word} changes nothing.`]
-    return [`One carrier ${word} ${difference.mean > 0 ? 'brings' : 'costs'} ${size} units ${each}.`]
-  }
-  return [[...say('more', oneCarrierMore), ...say('less', oneCarrierLess)].join(' ')].filter((text) => text !== '')
-}
-
-function sureSentences({ drivers, replications, step }: DriverResult): string[] {
-  if (drivers.length === 0) return []
-  return [
-    `Each driver was changed by ${formatShare(step)} down and up in ${replications} random worlds, the same for all; one interval each, 95 %. More replications narrow them.`,
-  ]
-}
-
-function driversTable({ drivers, limits, step }: DriverResult, { one }: Period): Table {
+  const { answer, warnings, chart, sure, wholes: table, waiting } = parts
+  const shown: readonly (Cell | null)[] = [answer, ...warnings, chart, table, sure, waiting]
   return {
-    caption: 'What drives the output, the largest gain first',
-    columns: [
-      { head: 'Driver', align: 'left', pageOnly: false },
-      { head: 'Better is', align: 'left', pageOnly: false },
-      { head: `Units per ${one}\nof ${formatShare(step)} better`, align: 'right', pageOnly: false },
-      { head: '% more output\nof 1 % better', align: 'right', pageOnly: false },
-    ],
-    rows: drivers.map(({ name, lessIsBetter, unitsOfStep, elasticity }, index) => ({
-      cells: [
-        name,
-        lessIsBetter ? 'less' : 'more',
-        units(unitsOfStep),
-        formatWithHalfWidth(elasticity.mean, elasticity.halfWidth, Math.max(2, decimalsFor(elasticity.halfWidth, 3))),
-      ],
-      marked: limits.includes(index),
-    })),
-    note: 'Marked: what limits the line; several where their intervals overlap.',
+    ...parts,
+    question: `What limits the ${words.line}?`,
+    cells: [...shown.filter((cell) => cell !== null), ...standingCells(parts)],
   }
+}
+
+/** What limits the line and why, then what one more or fewer of anything else does. */
+export function driverSentences({ line }: Scenario, { diagnosis, wholeChanges }: DriverResult, words: Period): string[] {
+  if (diagnosis === null) return [`No answer yet: what limits the ${words.line} needs at least 2 simulated ${words.many}.`]
+  const told = diagnosis.evidence.flatMap((one) => (one.source === 'one more' ? [one.effect] : []))
+  const others = wholeChanges.filter(
+    (change) => !told.some(({ kind, step, operator }) => change.kind === kind && change.step === step && change.operator === operator),
+  )
+  return [...diagnosisSentences(diagnosis, line, words), ...restSentences(others, words)]
+}
+
+/** Those that are shown to do something one by one, the others together: the table has their intervals. */
+function restSentences(effects: DriverResult['wholeChanges'], { each }: Period): string[] {
+  const isOpen = ({ difference: { status } }: (typeof effects)[number]): boolean => status === 'no difference shown'
+  const shown = effects.filter((effect) => !isOpen(effect) && effect.difference.mean !== 0)
+  const idle = effects.filter((effect) => !isOpen(effect) && effect.difference.mean === 0)
+  const open = effects.filter(isOpen)
+  return [
+    ...(shown.length === 0 ? [] : [`${capital(shown.map((effect) => wholeChangeSentence(effect, each)).join('; '))}.`]),
+    ...(idle.length === 0 ? [] : [`${capital(listWords(idle.map(wholeChangeName)))} ${idle.length === 1 ? 'changes' : 'change'} nothing.`]),
+    ...(open.length === 0 ? [] : [`No difference is shown yet for ${listWords(open.map(wholeChangeName))}.`]),
+  ]
+}
+
+function sureSentences(scenario: Scenario, { drivers, base, step, wholeChanges }: DriverResult, { each, many, line }: Period): string[] {
+  const [first] = drivers
+  if (first === undefined || base === null) return []
+  const { n, level } = first.elasticity
+  const random =
+    base.halfWidth > 0 ||
+    [...drivers.map(({ elasticity }) => elasticity), ...wholeChanges.map(({ difference }) => difference)].some(
+      ({ halfWidth }) => halfWidth > 0,
+    )
+  const made = base.halfWidth > 0 ? formatWithHalfWidth(base.mean, base.halfWidth) : formatNumber(base.mean, 0)
+  return [
+    `As it stands the ${line} makes ${made} units ${each}. Each driver was changed by ${formatShare(step)} down and up in the same ${formatNumber(n, 0)} simulated ${many}, all else as it was; ${random ? `the intervals are at ${levelWords(level)} each, and more simulated ${many} narrow them` : 'every one of them makes the same, so that there are no intervals'}.`,
+    'These are effects of small changes: where a limit is moved far, the next one takes its place.',
+    startSentence(scenario),
+  ]
+}
+
+/** states in which a station waits; the last two stand in the table even where they are 0 */
+const WAITING = ['waiting for operator', 'waiting for product', 'waiting for receiver', 'stopped', 'blocked', 'starved'] as const
+const HEADS: Readonly<Record<string, string>> = {
+  'waiting for operator': 'waits for\noperator',
+  'waiting for product': 'waits for\nproduct',
+  'waiting for receiver': 'waits for\nreceiver',
 }
 
 function waitingTable({ line }: Scenario, { explanation }: DriverResult, { one }: Period): Table {
-  return {
-    caption: `Share of the ${one} in which a station could not let go of its carrier, or had none`,
+  const stations = explanation?.stations ?? []
+  const arrows = explanation?.arrows?.arrows ?? []
+  type Row = (typeof stations)[number]
+  const named = ({ station }: Row) => line.stations[station]!
+  const share = ({ shares }: Row, state: (typeof WAITING)[number]): number => shares[STATION_STATES.indexOf(state)]!
+  const kept = WAITING.filter((state) => state === 'blocked' || state === 'starved' || stations.some((row) => share(row, state) >= 0.0005))
+  const pointsAt = (place: number): string =>
+    arrows
+      .filter(([from]) => from === place)
+      .map(([, to]) => named(stations[to]!).name)
+      .join(', ')
+  const points = wordColumn<Row>('Points at', 'points_at', 'the neighbour that holds the station up; empty: none', (_, place) =>
+    pointsAt(place),
+  )
+  return tableOf<Row>({
+    caption: `What stations wait for, in the order of flow, % of the ${one}`,
     columns: [
-      { head: 'Station', align: 'left', pageOnly: false },
-      { head: 'Blocked', align: 'right', pageOnly: false },
-      { head: 'Starved', align: 'right', pageOnly: false },
+      {
+        head: 'Station',
+        align: 'left',
+        text: (row) => stationWords(named(row)),
+        data: [
+          ['station', 'name of the station', (row) => named(row).name],
+          ['title', 'title of the station', (row) => named(row).title],
+        ],
+      },
+      ...kept.map((state) => ({
+        head: HEADS[state] ?? state,
+        text: (row: Row) => percent(share(row, state)),
+        data: [[fieldName(state), `share of the ${one}, 0 … 1, in the state "${state}"`, (row: Row) => share(row, state)] as const],
+      })),
+      ...(explanation?.arrows == null ? [] : [points]),
     ],
-    rows: (explanation?.stations ?? []).map(({ station, blockedShare, starvedShare }) => {
-      const { name, title } = line.stations[station]!
-      return {
-        cells: [name === title ? name : `${name} ${title}`, formatShare(blockedShare), formatShare(starvedShare)],
-        marked: station === explanation?.candidate,
-      }
-    }),
-    note: 'In the order of flow. Marked: where blocked stations before meet starved stations after.',
-  }
+    rows: stations,
+    marked: ({ station }) => station === explanation?.candidate,
+    note: `Blocked: done, but no room ahead for the carrier. Starved: free, but no carrier comes.${explanation?.arrows == null ? '' : ' A station points at the neighbour that holds it up.'}`,
+  })
 }
-
-const units = (value: number): string => formatNumber(value, 1)

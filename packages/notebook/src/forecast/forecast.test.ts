@@ -19,7 +19,19 @@ test('overtime is taken shift by shift and then averaged, never from the mean ou
   expect(overtime!.minutes).toEqual([10, 0])
   expect(overtime!.mean.mean).toBe(5)
   // type 7 by hand: 0 + 0.9·(10 − 0)
-  expect(overtime!.p90.point).toBeCloseTo(9, 12)
+  expect(overtime!.p90!.point).toBeCloseTo(9, 12)
+})
+
+test('of a line without chance one shift tells all: a week is so many times as much', () => {
+  const { shift, week, overtime } = forecast([90], { ...options, chance: false })
+  expect(shift).toMatchObject({
+    mean: { mean: 90, halfWidth: 0, n: 1 },
+    p10: null,
+    planVerdict: { method: 'no chance', verdict: 'not met' },
+  })
+  expect(week.units).toEqual([90 * options.shiftsPerWeek])
+  // what is missing from 100, at 90 units in 100 min
+  expect(overtime).toMatchObject({ minutes: [10 / 0.9], p90: null })
 })
 
 test('nothing made, no plan, too few shifts', () => {

@@ -2,11 +2,12 @@
 import {
   type BinomialEstimate,
   binomialEstimate,
-  type MeanInterval,
-  meanInterval,
+  type ChanceVerdict,
+  type OutputInterval,
   type QuantileEstimate,
   quantileEstimate,
 } from '@loopwright/stats'
+import { outputMean, planVerdict } from '@loopwright/study'
 
 export interface ForecastOptions {
   /** units wanted per shift; null: no plan */
@@ -15,14 +16,17 @@ export interface ForecastOptions {
   readonly netSeconds: number
   /** shifts whose output is added up, ≥ 1 */
   readonly shiftsPerWeek: number
+  /** false: nothing is left to chance, and one shift tells all; default true */
+  readonly chance?: boolean
 }
 
 /** Of shifts, or of weeks. */
 export interface Spread {
   /** units, one entry for each simulated shift (week) */
   readonly units: readonly number[]
-  /** null below 2 of them, as are the quantiles */
-  readonly mean: MeanInterval | null
+  /** null below 2 of them, but where nothing is left to chance */
+  readonly mean: OutputInterval | null
+  /** null below 2 of them, as are the other quantiles */
   readonly p10: QuantileEstimate | null
   readonly p50: QuantileEstimate | null
   readonly p90: QuantileEstimate | null
@@ -30,14 +34,16 @@ export interface Spread {
   readonly plan: number | null
   /** share with output ≥ plan; null without a plan, or without one of them */
   readonly meetsPlan: BinomialEstimate | null
+  /** whether nine of ten meet it; null as `meetsPlan` */
+  readonly planVerdict: ChanceVerdict | null
 }
 
 export interface Overtime {
   /** of each simulated shift, minutes, ≥ 0 */
   readonly minutes: readonly number[]
-  readonly mean: MeanInterval
-  /** nine of ten shifts need no more, one of ten at least as much */
-  readonly p90: QuantileEstimate
+  readonly mean: OutputInterval
+  /** nine of ten shifts need no more, one of ten at least as much; null below 2 shifts */
+  readonly p90: QuantileEstimate | null
   /** units per net minute, by which a shortfall is made up */
   readonly unitsPerMinute: number
 }
@@ -48,7 +54,7 @@ export interface Forecast {
   readonly week: Spread
   readonly shiftsPerWeek: number
   readonly netSeconds: number
-  /** null without a plan, below 2 shifts, or if nothing is made */
+  /** null without a plan, below 2 shifts that differ, or if nothing is made */
   readonly overtime: Overtime | null
 }
 
@@ -61,39 +67,52 @@ export interface Forecast {
  * @throws RangeError  if the net time is not above 0, or the shifts per week are no whole number ≥ 1
  * @example forecast([10, 12], { plan: 12, netSeconds: 60, shiftsPerWeek: 2 }).week.units // => [22]
  */
-export function forecast(units: readonly number[], { plan, netSeconds, shiftsPerWeek }: ForecastOptions): Forecast {
+export function forecast(units: readonly number[], options: ForecastOptions): Forecast {
+  const { plan, netSeconds, shiftsPerWeek, chance = true } = options
   if (!(netSeconds > 0)) throw new RangeError(`the net time of a shift must be above 0 s, not ${netSeconds}`)
   if (!Number.isInteger(shiftsPerWeek) || shiftsPerWeek < 1)
     throw new RangeError(`shifts per week must be a whole number from 1 on, not ${shiftsPerWeek}`)
-  const weeks = Array.from({ length: Math.floor(units.length / shiftsPerWeek) }, (_, week) =>
-    units.slice(week * shiftsPerWeek, (week + 1) * shiftsPerWeek).reduce((sum, made) => sum + made, 0),
-  )
   return {
-    shift: spread(units, plan),
-    week: spread(weeks, plan === null ? null : plan * shiftsPerWeek),
+    shift: spread(units, plan, chance),
+    week: spread(weeks(units, options), plan === null ? null : plan * shiftsPerWeek, chance),
     shiftsPerWeek,
     netSeconds,
-    overtime: plan === null ? null : overtime(units, plan, netSeconds),
+    overtime: plan === null ? null : overtime(units, plan, options),
   }
 }
 
-function spread(units: readonly number[], plan: number | null): Spread {
+/** Of shifts that are all the same one makes a week; of others as many as a week has, each used once. */
+function weeks(units: readonly number[], { shiftsPerWeek, chance = true }: ForecastOptions): number[] {
+  if (!chance) return units.slice(0, 1).map((made) => made * shiftsPerWeek)
+  return Array.from({ length: Math.floor(units.length / shiftsPerWeek) }, (_, week) =>
+    units.slice(week * shiftsPerWeek, (week + 1) * shiftsPerWeek).reduce((sum, made) => sum + made, 0),
+  )
+}
+
+function spread(units: readonly number[], plan: number | null, chance: boolean): Spread {
   const enough = units.length >= 2
   const at = (p: number): QuantileEstimate | null => (enough ? quantileEstimate(units, p) : null)
   return {
     units,
-    mean: enough ? meanInterval(units) : null,
+    mean: outputMean(units, chance),
     p10: at(0.1),
     p50: at(0.5),
     p90: at(0.9),
     plan,
-    meetsPlan: plan === null || units.length === 0 ? null : binomialEstimate(units.filter((made) => made >= plan).length, units.length),
+    ...chances(units, plan, chance),
   }
 }
 
-function overtime(units: readonly number[], plan: number, netSeconds: number): Overtime | null {
+function chances(units: readonly number[], plan: number | null, chance: boolean): Pick<Spread, 'meetsPlan' | 'planVerdict'> {
+  if (plan === null || units.length === 0) return { meetsPlan: null, planVerdict: null }
+  const met = units.filter((made) => made >= plan).length
+  return { meetsPlan: binomialEstimate(met, units.length), planVerdict: planVerdict(units, plan, chance) }
+}
+
+function overtime(units: readonly number[], plan: number, { netSeconds, chance = true }: ForecastOptions): Overtime | null {
   const unitsPerMinute = units.reduce((sum, made) => sum + made, 0) / units.length / (netSeconds / 60)
-  if (units.length < 2 || unitsPerMinute === 0) return null
+  if (units.length === 0 || unitsPerMinute === 0) return null
   const minutes = units.map((made) => Math.max(0, plan - made) / unitsPerMinute)
-  return { minutes, mean: meanInterval(minutes), p90: quantileEstimate(minutes, 0.9), unitsPerMinute }
+  const mean = outputMean(minutes, chance)
+  return mean === null ? null : { minutes, mean, p90: minutes.length < 2 ? null : quantileEstimate(minutes, 0.9), unitsPerMinute }
 }

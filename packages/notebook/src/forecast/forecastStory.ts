@@ -1,12 +1,30 @@
 /** The story of a forecast, as cells: what may be promised per shift and per week, what it rests on. */
-import { formatNumber, formatShare, formatWithHalfWidth, type Table } from '@loopwright/charts'
+import { formatNumber, formatShare, formatWithHalfWidth, meanFields, type Table, tableOf, wordColumn } from '@loopwright/charts'
 import type { Scenario } from '@loopwright/scenario'
 import type { QuantileEstimate } from '@loopwright/stats'
 import type { SweepResult } from '@loopwright/study'
-import { type CarrierSweepStory, carrierSweepStory, type SweepStoryOptions } from '../carrierSweepStory.ts'
-import { type AnswerCell, type CautionCell, oneView, type TableCell } from '../cell.ts'
+import { type CarrierSweepStory, carrierSweepStory, countCells } from '../carrierSweepStory.ts'
+import {
+  type AnswerCell,
+  type CautionCell,
+  type Cell,
+  type ProseCell,
+  proseCell,
+  type SureCell,
+  type TableCell,
+  tableCell,
+} from '../cell.ts'
+import { standingCells } from '../study/standing.ts'
+import { carriersText, isFixed, oneCountSentences } from '../sweep/answerWords.ts'
 import { NOT_KNOWN } from '../sweep/countWords.ts'
 import { type Period, period } from '../sweep/period.ts'
+import type { Tale } from '../tale.ts'
+import { counted } from '../words/countedWords.ts'
+import { capital } from '../words/listWords.ts'
+import { FEW, planSentence, planTone, toned } from '../words/planWords.ts'
+import { questionFor } from '../words/questionWords.ts'
+import { startSentence } from '../words/startWords.ts'
+import type { StoryOptions } from '../words/storyOptions.ts'
 import type { Forecast, Spread } from './forecast.ts'
 
 /** A forecast, and the runs that it rests on. */
@@ -17,74 +35,113 @@ export interface ForecastResult extends Forecast {
 }
 
 /** Parts of a sweep's story that also tell of one count. */
-type Parts = Pick<CarrierSweepStory, 'stations' | 'plan' | 'byHour' | 'distribution' | 'stops' | 'assumptions' | 'cautions'>
+type Parts = Pick<
+  CarrierSweepStory,
+  'limits' | 'stations' | 'plan' | 'occupancy' | 'byHour' | 'distribution' | 'stops' | 'units' | 'assumptions' | 'cautions'
+>
 
-export interface ForecastStory extends Parts {
+export interface ForecastStory extends Parts, Tale {
   readonly answer: AnswerCell
+  readonly sure: SureCell
   readonly warnings: readonly CautionCell[]
   /** P10, P50 and P90 per net hour, shift and week, in words */
   readonly table: TableCell
   /** P10, P50 and P90 of shifts, then of weeks, each with what it means and how well it is known */
-  readonly spread: readonly string[]
+  readonly spread: ProseCell
   /** expected, and in a bad shift; null without a plan, with too few shifts, or where none is needed */
   readonly overtime: TableCell | null
 }
 
-/** Fewer shifts or weeks than these promise nothing. */
-const FEW = 20
-
-export function forecastStory(scenario: Scenario, result: ForecastResult, options: SweepStoryOptions): ForecastStory {
+export function forecastStory(scenario: Scenario, result: ForecastResult, options: StoryOptions): ForecastStory {
   const words = period(scenario)
-  const { warnings, ...parts } = carrierSweepStory(scenario, result.sweep, options)
-  const { stations, plan, byHour, distribution, stops, assumptions, cautions } = parts
-  return {
-    answer: { kind: 'answer', id: 'answer', sentences: forecastSentences(result, words), sure: sureSentences(result, words) },
+  const { warnings, sweep: _, ...story } = carrierSweepStory(scenario, result.sweep, options)
+  const { limits, stations, plan, occupancy, byHour, distribution, stops, units, assumptions, cautions } = story
+  const count = result.sweep.counts[0]!
+  const tells = !isFixed(count) && count.gridlocks === 0
+  const parts = {
+    answer: {
+      kind: 'answer',
+      id: 'answer',
+      sentences: forecastSentences(result, words),
+      ...toned(planTone(result.shift.planVerdict)),
+    } satisfies AnswerCell,
     warnings: warnings.filter(({ id }) => id !== 'warning-upper-end'),
-    table: { kind: 'table', id: 'forecast-table', where: 'both', views: oneView(forecastTable(result, words)) },
-    spread: [spreadSentence(words.one, words.many, result.shift), spreadSentence('week', 'weeks', result.week)],
+    table: { ...tableCell('forecast', forecastTable(result, words)), pageOnly: count.gridlocks > 0 },
+    sure: { kind: 'sure', id: 'sure', sentences: [...sureSentences(result, words), startSentence(scenario)] } satisfies SureCell,
+    spread: proseCell(
+      'promise',
+      ...(tells ? [spreadSentence(words.one, words.many, result.shift)] : []),
+      ...(tells && hasWeeks(result)
+        ? [spreadSentence(words.one === 'shift' ? 'week' : `row of ${result.shiftsPerWeek} windows`, weekMany(words), result.week)]
+        : []),
+    ),
     overtime:
-      result.overtime === null || result.overtime.mean.mean === 0
+      result.overtime === null || result.overtime.mean.mean === 0 || count.gridlocks > 0
         ? null
-        : { kind: 'table', id: 'forecast-overtime', where: 'both', views: oneView(overtimeTable(result, words)) },
+        : tableCell('overtime', overtimeTable(result, words)),
+    limits,
     stations,
     plan,
+    occupancy,
     byHour,
     distribution,
     stops,
+    units,
     assumptions,
     cautions,
   }
+  return { ...parts, question: questionFor('output', scenario, words.line), cells: cellsOf(parts) }
 }
 
-/** What may be said aloud: a shift, the plan, overtime, a week. */
-export function forecastSentences(result: ForecastResult, words: Period): string[] {
-  const { shift, week, shiftsPerWeek, overtime } = result
-  if (shift.mean === null || shift.p10 === null) return ['No answer yet: a forecast needs at least 2 replications.']
-  const carriers = result.sweep.counts[0]!.carriers
-  const sentences = [
-    `With ${carriers} ${carriers === 1 ? 'carrier' : 'carriers'} the line makes ${average(shift.mean)} units ${words.each} on average; nine of ten ${words.many} make at least ${text(shift.p10.point)}.`,
+function cellsOf(story: Omit<ForecastStory, 'question' | 'cells'>): readonly Cell[] {
+  const { answer, warnings, table, spread, overtime, sure, distribution, units } = story
+  return [
+    answer,
+    ...warnings,
+    table,
+    ...(spread.markdown === '' ? [] : [spread]),
+    ...(overtime === null ? [] : [overtime]),
+    sure,
+    ...(story.limits === null ? [] : [story.limits]),
+    distribution,
+    ...countCells(story).filter((cell) => cell !== distribution),
+    units,
+    ...standingCells(story),
   ]
-  if (shift.meetsPlan !== null) sentences.push(planSentence(shift, words.many))
-  if (overtime !== null) sentences.push(overtimeSentence(overtime, words))
-  if (week.p10 !== null && week.mean !== null) {
-    sentences.push(
-      `A week of ${shiftsPerWeek} ${words.many} makes ${average(week.mean)} units on average; nine of ten weeks make at least ${text(week.p10.point)}.`,
-    )
-    if (week.meetsPlan !== null) sentences.push(planSentence(week, 'weeks'))
-  }
-  return sentences
 }
 
-/** How often the plan is met, in what was simulated and as a chance with its interval. */
-export function planSentence({ plan, meetsPlan }: Spread, many: string): string {
-  const { successes, n, low, high } = meetsPlan!
-  const met = `The plan of ${text(plan!)} is met in`
-  const simulated = `${text(n)} ${many} simulated`
-  if (n < FEW) return `${met} ${successes} of ${simulated}: too few to promise anything.`
-  if (successes === n) return `${met} all ${simulated}; the chance is at least ${formatShare(low)}.`
-  if (successes === 0) return `${met} none of ${simulated}; the chance is at most ${formatShare(high)}.`
-  return `${met} ${successes} of ${simulated} (${formatShare(successes / n)}); the chance is between ${formatShare(low)} and ${formatShare(high)}.`
+/** What may be said aloud: the plan, a shift, overtime, a week. */
+export function forecastSentences(result: ForecastResult, words: Period): string[] {
+  const { shift, week, shiftsPerWeek, overtime, sweep } = result
+  const count = sweep.counts[0]!
+  if (shift.mean === null) return [`No answer yet: a forecast needs at least 2 simulated ${words.many}.`]
+  const fixed = isFixed(count)
+  const made = `With ${carriersText(count.carriers)} the ${words.line} makes ${average(shift.mean)} units ${words.each}`
+  return [
+    ...(shift.planVerdict === null ? [] : [planSentence(shift.plan!, shift.planVerdict, words)]),
+    fixed || count.gridlocks > 0
+      ? oneCountSentences({ ...count, planVerdict: null }, words).join(' ')
+      : `${made} on average; nine of ten ${words.one === 'shift' ? words.many : `such ${words.many}`} make at least ${text(shift.p10!.point)}.`,
+    ...(overtime === null || count.gridlocks > 0 ? [] : [overtimeSentence(overtime, words)]),
+    ...(week.mean === null || !hasWeeks(result) || count.gridlocks > 0
+      ? []
+      : [
+          fixed
+            ? `${capital(weekWords(shiftsPerWeek, words))} ${words.one === 'shift' ? 'makes' : 'make'} ${average(week.mean)} units.`
+            : `${capital(weekWords(shiftsPerWeek, words))} ${words.one === 'shift' ? 'makes' : 'make'} ${average(week.mean)} units on average; nine of ten such ${weekMany(words)} make at least ${text(week.p10!.point)}.`,
+          ...(week.planVerdict === null ? [] : [planSentence(week.plan!, week.planVerdict, { many: weekMany(words) })]),
+        ]),
+  ]
 }
+
+/** Weeks are told from so many on; one window is no week. */
+const hasWeeks = ({ week, shiftsPerWeek, sweep }: Pick<ForecastResult, 'week' | 'shiftsPerWeek' | 'sweep'>): boolean =>
+  shiftsPerWeek > 1 && (week.units.length >= FEW || (!sweep.chance && week.units.length > 0))
+
+/** "a week of 10 shifts"; without a calendar there are no weeks: "5 windows in a row" */
+const weekWords = (count: number, { one, many }: Pick<Period, 'one' | 'many'>): string =>
+  one === 'shift' ? `a week of ${counted(count, one)}` : `${counted(count, one, many)} in a row`
+const weekMany = ({ one }: Pick<Period, 'one'>): string => (one === 'shift' ? 'weeks' : 'rows of windows')
 
 /** "P10 of a shift is 316: nine of ten shifts make as much or more (95 %: 315 to 318)." and so on. */
 export function spreadSentence(one: string, many: string, { p10, p50, p90, units }: Spread): string {
@@ -106,69 +163,133 @@ function limits({ level, low, high }: QuantileEstimate): string {
 
 function overtimeSentence({ mean, p90 }: NonNullable<Forecast['overtime']>, { one, many }: Period): string {
   if (mean.mean === 0) return `No overtime was needed in any of the ${many} simulated.`
-  return `To make up what is missing takes ${minutes(mean.mean)} min of overtime a ${one} on average; one ${one} in ten takes at least ${minutes(p90.point)} min.`
+  const takes = `To make up what is missing takes ${minutes(mean.mean)} min of overtime a ${one}`
+  if (mean.halfWidth === 0) return `${takes}.`
+  return p90 === null ? `${takes} on average.` : `${takes} on average; one ${one} in ten takes at least ${minutes(p90.point)} min.`
 }
 
-function sureSentences({ shift, week, shiftsPerWeek }: ForecastResult, { one, many }: Period): string[] {
+function sureSentences({ shift, week, shiftsPerWeek, sweep }: ForecastResult, words: Period): string[] {
+  const { one, many } = words
+  if (!sweep.chance) return ['No time, stop or mix is left to chance: one run tells all, and there are no intervals.']
   if (shift.mean === null) return []
-  const few = shift.mean.n < 10 ? ' Few replications: the interval rests on the normal shape.' : ''
-  const weeks =
-    week.units.length < FEW
-      ? ` ${week.units.length < 2 ? 'That is too few for a forecast of weeks.' : 'Few weeks: their P10 and P90 are rough.'}`
-      : ''
+  if (sweep.counts[0]!.gridlocks > 0) return []
+  if (isFixed(sweep.counts[0]!))
+    return [
+      sweep.chance
+        ? `All ${text(shift.mean.n)} ${many} simulated make the same: chance does not reach this number.`
+        : 'No time, stop or mix is left to chance: one run tells all, and there are no intervals.',
+    ]
+  const few = shift.mean.n < 10 ? ` With so few the interval is rough: 30 are usual.` : ''
   return [
-    `The average per ${one} is known to ± ${half(shift.mean)} (${formatShare(shift.mean.level)}); more replications narrow this, not how much ${many} differ.${few}`,
-    `${week.units.length === 1 ? '1 week was' : `${week.units.length} weeks were`} made of ${shift.units.length} simulated ${many}, ${shiftsPerWeek} added up for each, every one used once.${weeks}`,
+    `The average per ${one} is known to ± ${half(shift.mean)} (${formatShare(shift.mean.level)}); more simulated ${many} narrow this, not how much ${many} differ.${few}`,
+    ...(shiftsPerWeek === 1 || (one !== 'shift' && week.units.length < FEW)
+      ? []
+      : week.units.length < FEW
+        ? [
+            `Nothing is said of weeks: ${text(shift.units.length)} simulated ${many} make ${counted(week.units.length, 'week')} of ${shiftsPerWeek}, and a forecast of weeks takes ${FEW} or more.`,
+          ]
+        : [
+            `${text(week.units.length)} ${weekMany(words)} were made of ${text(shift.units.length)} simulated ${many}, ${shiftsPerWeek} added up for each, every one used once.`,
+          ]),
   ]
 }
 
-const right = (head: string) => ({ head, align: 'right', pageOnly: false }) as const
-
-function forecastTable({ shift, week, shiftsPerWeek, netSeconds }: ForecastResult, { one }: Period): Table {
-  const quantile = (of: Spread, p: 'p10' | 'p50' | 'p90', show: (value: number) => string): string => {
-    const found = of[p]
-    return found === null ? NOT_KNOWN : show(found.point)
-  }
-  const perHour = (value: number): string => formatNumber((value / netSeconds) * 3600, 1)
-  const line = (name: string, of: Spread, show: (value: number) => string, mean: string): Table['rows'][number] => ({
-    cells: [name, mean, quantile(of, 'p10', show), quantile(of, 'p50', show), quantile(of, 'p90', show)],
-    marked: false,
-  })
-  const shown = (of: Spread): string => (of.mean === null ? NOT_KNOWN : formatWithHalfWidth(of.mean.mean, of.mean.halfWidth))
-  return {
-    caption: 'Units made',
-    columns: [
-      { head: 'Per', align: 'left', pageOnly: false },
-      right('Average'),
-      right('P10: nine of\nten better'),
-      right('P50: half\nbetter'),
-      right('P90: one of\nten better'),
-    ],
-    rows: [
-      line('net hour', shift, perHour, shift.mean === null ? NOT_KNOWN : perHour(shift.mean.mean)),
-      { ...line(one, shift, text, shown(shift)), marked: true },
-      line(`week of ${shiftsPerWeek} ${one}s`, week, text, shown(week)),
-    ],
-    note: `Averages with 95 % intervals. The net hour is that of a whole ${one}: its units over its net time; single hours differ more.`,
-  }
+interface Row {
+  readonly name: string
+  readonly of: Spread
+  readonly scale: number
+  readonly decimals: number
+  readonly seconds: number
 }
 
-function overtimeTable({ overtime, week, shift }: ForecastResult, { one }: Period): Table {
-  const { mean, p90 } = overtime!
-  const without = overtime!.minutes.filter((each) => each === 0).length / overtime!.minutes.length
-  return {
-    caption: `Overtime that the plan of ${text(shift.plan!)} takes, minutes a ${one}`,
-    columns: [{ head: '', align: 'left', pageOnly: false }, right('Minutes')],
-    rows: [
-      { cells: ['On average', minutes(mean.mean)], marked: true },
-      { cells: [`In the worst ${one} of ten, at least`, minutes(p90.point)], marked: false },
+function forecastTable({ shift, week, shiftsPerWeek, netSeconds, sweep }: ForecastResult, words: Period): Table {
+  const { one } = words
+  const fixed = isFixed(sweep.counts[0]!)
+  const perHour = 3600 / netSeconds
+  const rows: Row[] = [
+    { name: 'net hour', of: shift, scale: perHour, decimals: 1, seconds: 3600 },
+    { name: one, of: shift, scale: 1, decimals: 0, seconds: netSeconds },
+    ...(!hasWeeks({ week, shiftsPerWeek, sweep })
+      ? []
+      : [
+          {
+            name: weekWords(shiftsPerWeek, words).replace(/^a /, ''),
+            of: week,
+            scale: 1,
+            decimals: 0,
+            seconds: netSeconds * shiftsPerWeek,
+          },
+        ]),
+  ]
+  const quantile = (p: 'p10' | 'p50' | 'p90', head: string, says: string) => ({
+    head,
+    text: ({ of, scale, decimals }: Row) => (of[p] === null ? NOT_KNOWN : formatNumber(of[p].point * scale, decimals)),
+    data: [[p, says, ({ of, scale }: Row) => (of[p] === null ? null : of[p].point * scale)] as const],
+  })
+  return tableOf<Row>({
+    caption: 'Units made',
+    columns: [
       {
-        cells: [`${one[0]!.toUpperCase()}${one.slice(1)}s without any, of 100`, formatShare(without).replace(/\s*%$/u, '')],
-        marked: false,
+        head: 'Per',
+        align: 'left',
+        text: ({ name }) => name,
+        data: [
+          ['per', 'stretch of time', ({ name }) => name],
+          ['net_s', 'its net time, seconds', ({ seconds }) => seconds],
+        ],
+      },
+      {
+        head: fixed ? 'Units' : 'Average',
+        text: ({ of, of: { mean }, scale, decimals }) =>
+          mean === null
+            ? formatNumber(of.units[0]! * scale, decimals)
+            : decimals === 0 && !fixed
+              ? formatWithHalfWidth(mean.mean, mean.halfWidth)
+              : formatNumber(mean.mean * scale, decimals),
+        data: meanFields('units', 'units made', ({ of: { mean }, scale }) =>
+          mean === null ? null : { mean: mean.mean * scale, low: mean.low * scale, high: mean.high * scale },
+        ),
+      },
+      ...(fixed
+        ? []
+        : [
+            quantile('p10', 'P10: nine of\nten better', 'units that nine of ten reach'),
+            quantile('p50', 'P50: half\nbetter', 'units that half of them reach'),
+            quantile('p90', 'P90: one of\nten better', 'units that one of ten reaches'),
+          ]),
+    ],
+    rows,
+    marked: ({ name }) => name === one,
+    note: `${fixed ? '' : 'Averages with 95 % intervals. '}The net hour is that of a whole ${one}: its units over its net time; single hours differ${fixed ? '' : ' more'}.`,
+  })
+}
+
+function overtimeTable({ overtime, shift }: ForecastResult, { one }: Period): Table {
+  const { mean, p90, minutes: each } = overtime!
+  const without = each.filter((one) => one === 0).length / each.length
+  const rows: readonly { readonly what: string; readonly shown: string; readonly value: number }[] = [
+    { what: 'On average', shown: minutes(mean.mean), value: mean.mean },
+    ...(p90 === null ? [] : [{ what: `In the worst ${one} of ten, at least`, shown: minutes(p90.point), value: p90.point }]),
+    {
+      what: `${one[0]!.toUpperCase()}${one.slice(1)}s without any`,
+      shown: `${each.filter((one) => one === 0).length} of ${each.length}`,
+      value: without,
+    },
+  ]
+  return tableOf<(typeof rows)[number]>({
+    caption: `Overtime that the plan of ${text(shift.plan!)} takes, minutes a ${one}`,
+    columns: [
+      wordColumn('Overtime', 'what', 'which figure', ({ what }) => what),
+      {
+        head: 'Minutes',
+        text: ({ shown }) => shown,
+        data: [['minutes', `minutes a ${one}; of the last row: share of simulated ${one}s, 0 … 1`, ({ value }) => value]],
       },
     ],
-    note: `What each ${one} lacks, over the average rate of ${formatNumber(overtime!.unitsPerMinute * 60, 1)} units per net hour; a ${one} that makes more is not set against one that makes less${week.plan === null ? '' : ', not even within a week'}.`,
-  }
+    rows,
+    marked: (_, index) => index === 0,
+    note: `What each ${one} lacks, over the average rate of ${formatNumber(overtime!.unitsPerMinute * 60, 1)} units per net hour; a ${one} that makes more is not set against one that makes less.`,
+  })
 }
 
 const text = (value: number): string => formatNumber(value, 0)

@@ -1,8 +1,7 @@
 import { law } from '@loopwright/line'
 import { readScenario } from '@loopwright/scenario'
 import { expect, test } from 'vitest'
-import { shownView } from '../cell.ts'
-import { tableText } from '../terminal.ts'
+import { shownView, type TableCell } from '../cell.ts'
 import { assumptionCells } from './assumptions.ts'
 
 const YAML = `
@@ -28,7 +27,11 @@ function tables(): Record<string, string> {
   const { scenario, problems } = readScenario(YAML, 'lid.yaml')
   if (scenario === null) throw new Error(JSON.stringify(problems))
   const cells = assumptionCells(scenario, { law: law(scenario.line), lawSeconds: 8 * 3600 }, null)
-  return Object.fromEntries(cells.flatMap((cell) => (cell.kind === 'table' ? [[cell.id, tableText(shownView(cell.views))]] : [])))
+  const said = (cell: TableCell): string =>
+    shownView(cell.views)
+      .rows.map((row) => row.cells.join(' '))
+      .join('\n')
+  return Object.fromEntries(cells.flatMap((cell) => (cell.kind === 'table' ? [[cell.id, said(cell)]] : [])))
 }
 
 test('every input stands in a table, in the units of the shop floor', () => {

@@ -2,7 +2,8 @@
 import type { Table } from '@loopwright/charts'
 import type { Scenario } from '@loopwright/scenario'
 import type { SweepResult } from '@loopwright/study'
-import { oneView, type ProseCell, type TableCell } from '../cell.ts'
+import { type ProseCell, proseCell, type TableCell, tableCell } from '../cell.ts'
+import { titledLine } from '../words/titledLine.ts'
 import { generalInputs } from './generalInputs.ts'
 import { lawInputs } from './lawInputs.ts'
 import { lineInputs } from './lineInputs.ts'
@@ -15,12 +16,12 @@ export function assumptionCells(
   result: Pick<SweepResult, 'law' | 'lawSeconds'>,
   defaults: Table | null,
 ): (ProseCell | TableCell)[] {
-  const { line } = scenario
-  const cell = (id: string, table: Table): TableCell => ({ kind: 'table', id: `inputs-${id}`, where: 'page', views: oneView(table) })
+  const line = titledLine(scenario)
+  const cell = (id: string, table: Table): TableCell => ({ ...tableCell(`inputs-${id}`, table), pageOnly: true })
   const stops = stopInputs(line)
   const general = generalInputs(line)
   return [
-    { kind: 'prose', id: 'section-inputs', markdown: '## Assumptions and inputs' },
+    { ...proseCell('section-inputs', '## Assumptions and inputs'), pageOnly: true },
     cell('time', timeInputs(scenario)),
     cell('line', lineInputs(line)),
     cell('stations', stationInputs(line)),

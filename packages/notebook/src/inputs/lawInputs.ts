@@ -2,12 +2,12 @@
 import { formatNumber, type Table } from '@loopwright/charts'
 import type { LineSpec } from '@loopwright/line'
 import type { Law } from '@loopwright/study'
+import { stationWords } from '../words/stationWords.ts'
 import { listTable } from './rows.ts'
-import { titleOf } from './stationInputs.ts'
 
 export function lawInputs(line: LineSpec, law: Law, lawSeconds: number): Table {
   const station = law.constraintStation === null ? null : line.stations[law.constraintStation]
-  const at = station == null ? `zone ${line.zones[law.constraintZone]?.name ?? ''}` : titleOf(station)
+  const at = station == null ? `zone ${line.zones[law.constraintZone]?.name ?? ''}` : stationWords(station)
   const rows: [string, string][] = [
     ['Lap of one carrier alone', seconds(law.lapSeconds)],
     [

@@ -1,7 +1,8 @@
 import type { LineSpec } from '@loopwright/line'
 import { readScenario } from '@loopwright/scenario'
 import { expect, test } from 'vitest'
-import { stationInputs, titleOf, variantInputs, variantShares } from './stationInputs.ts'
+import { stationWords } from '../words/stationWords.ts'
+import { stationInputs, variantInputs, variantShares } from './stationInputs.ts'
 
 const YAML = `
 format: 1
@@ -50,5 +51,5 @@ test('how variants come is part of the caption', () => {
 })
 
 test('a title that repeats the name is said once', () => {
-  expect(titleOf({ name: 'S1', title: 'S1' })).toBe('S1')
+  expect(stationWords({ name: 'S1', title: 'S1' })).toBe('S1')
 })

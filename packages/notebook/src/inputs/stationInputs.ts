@@ -2,6 +2,7 @@
 import type { Table } from '@loopwright/charts'
 import type { LineSpec, StationSpec, TaskSpec } from '@loopwright/line'
 import { type Distribution, distributionMean, distributionVariance } from '@loopwright/stats'
+import { stationWords } from '../words/stationWords.ts'
 import { distributionWords } from './distributionWords.ts'
 import { shareText, shortNumber, spanText } from './quantityWords.ts'
 import { textTable } from './rows.ts'
@@ -22,7 +23,7 @@ export function stationInputs(line: LineSpec): Table {
     const times = dutiesOf(station).flatMap(({ tasks }) => tasks)
     const mean = times.reduce((sum, task) => sum + mixMean(task, shares), 0)
     return [
-      titleOf(station),
+      stationWords(station),
       line.zones[station.zone]?.name ?? '',
       dutiesOf(station)
         .map(({ duty }) => duty)
@@ -90,11 +91,6 @@ function distributionNote(tasks: readonly TaskSpec[]): string {
 
 function dutiesOf(station: StationSpec): { duty: string; tasks: readonly TaskSpec[] }[] {
   return (['unload', 'load', 'work'] as const).flatMap((duty) => (station[duty] === null ? [] : [{ duty, tasks: station[duty] }]))
-}
-
-/** "S2 Refrigerant parts", or the name alone where there is no other title. */
-export function titleOf(station: { readonly name: string; readonly title: string }): string {
-  return station.title === station.name ? station.name : `${station.name} ${station.title}`
 }
 
 function mixMean(task: TaskSpec, shares: readonly number[]): number {

@@ -2,10 +2,10 @@
 import type { Table } from '@loopwright/charts'
 import type { BreakdownPart, LineSpec } from '@loopwright/line'
 import type { Scenario } from '@loopwright/scenario'
+import { stationWords } from '../words/stationWords.ts'
 import { distributionWords } from './distributionWords.ts'
 import { secondsText, shortNumber } from './quantityWords.ts'
 import { listTable, textTable } from './rows.ts'
-import { titleOf } from './stationInputs.ts'
 
 /** null where nothing breaks down */
 export function stopInputs(line: LineSpec): Table | null {
@@ -66,7 +66,7 @@ function partWords(line: LineSpec, part: BreakdownPart): string {
   switch (part.kind) {
     case 'station': {
       const station = line.stations[part.index]
-      return station === undefined ? '' : titleOf(station)
+      return station === undefined ? '' : stationWords(station)
     }
     case 'zone':
       return `zone ${line.zones[part.index]?.name ?? ''}`

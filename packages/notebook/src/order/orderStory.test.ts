@@ -1,41 +1,61 @@
 import { hereRunner, type OrderResult, stationOrder } from '@loopwright/study'
 import { beforeAll, expect, test } from 'vitest'
 import { shownView } from '../cell.ts'
+import { cellTables } from '../cellTables.ts'
 import { movedStations } from '../study/movedStations.ts'
 import { testLine } from '../study/testLine.test.ts'
-import { orderSentences, orderStory, placesWords } from './orderStory.ts'
+import { TOLD_TWICE, toldTwice } from '../toldTwice.test.ts'
+import { orderStory } from './orderStory.ts'
 
-const good = testLine()
 /** what stands beside the test should move away from it */
-const scenario = movedStations(good, { S2: 'Z06' })
-const shift = { one: 'shift', each: 'a shift', many: 'shifts', plan: null }
+const scenario = movedStations(testLine(), { S2: 'Z06' })
+const options = { scenarioFile: 'ring.yaml' }
 let result: OrderResult
 beforeAll(async () => {
   const request = { seed: '1', move: [1], zones: [3, 4, 5], firstStage: 10, check: 6, mine: [0, 4, 6] }
   result = await stationOrder(scenario.line, request, hereRunner())
 })
 
-test('the chosen order is named by what moves, with its gain, in answer, table and drawing', () => {
-  const { answer, table, plans } = orderStory(scenario, result)
-  expect(answer.sentences[0]).toBe('Of 3 orders tried, S2 at Z04 is chosen.')
-  expect(answer.sentences[1]).toMatch(/^“the chosen order” makes [\d.]+ more units a shift than “today’s order” in the same random worlds/)
-  expect(answer.sentences[2]).toMatch(/^“S2 at Z05” makes/)
+test('the order to take is named by what moves, in answer, table and drawing', () => {
+  const { answer, table, plans } = orderStory(scenario, result, options)
+  expect(answer.sentences[0]).toMatch(
+    /^Put S2 at Z04: that makes [\d.]+ more units a shift than today’s order \(95\u202f%: [\d.]+ to [\d.]+\), the most of 2 alternatives\.$/,
+  )
   const { rows } = shownView(table!.views)
   expect(rows.find(({ marked }) => marked)!.cells[0]).toBe('S2 at Z04')
-  expect(rows.map(({ cells }) => cells[0]).sort()).toEqual(['S2 at Z04', 'S2 at Z05 (by hand)', 'today’s order'])
-  expect(plans.map(({ views }) => shownView(views).finding)).toEqual(['Today’s order.', 'The chosen order: S2 at Z04.'])
-  const [before, after] = plans.map(({ views }) => shownView(views).table.rows[1]!.cells)
-  expect([before, after]).toEqual([
-    ['S2 Fit', 'Z06'],
-    ['S2 Fit', 'Z04'],
+  expect(rows.map(({ cells }) => cells[0]).sort()).toEqual(['S2 at Z04', 'S2 at Z05 (given)', 'Today’s order'])
+  expect(plans.map(({ id, pageOnly }) => [id, pageOnly])).toEqual([
+    ['order-plan-today', true],
+    ['order-plan-chosen', true],
+    ['order-plan-given', true],
   ])
 })
 
-test('where today stays, or a stop came first, it is said', () => {
-  const stays = { ...result, winner: result.today, gain: null, mine: null }
-  expect(orderSentences(scenario, stays, shift)).toEqual(['Today’s order stays: none of 3 orders tried is chosen before it.'])
-  expect(orderStory(scenario, stays).plans).toHaveLength(1)
-  const stopped = { ...result, winner: null, choice: null, table: null, candidates: [] }
-  expect(orderStory(scenario, stopped)).toMatchObject({ table: null, plans: [], answer: { sure: [] } })
-  expect(placesWords(scenario, [0, 5, 6])).toBe('today’s order')
+test('terminal and page tell the same; files hold what every order made', () => {
+  const story = orderStory(scenario, result, { ...options, id: 'order-2' })
+  expect(toldTwice(story.cells)).toEqual(TOLD_TWICE)
+  const tables = new Map(cellTables(story.cells).map(({ name, rows }) => [name, rows]))
+  expect(tables.get('order-2-orders')).toHaveLength(result.candidates.length)
+  expect(tables.get('order-2-units')).toHaveLength(result.candidates.reduce((sum, { units }) => sum + units.length, 0))
+  expect(tables.get('order-2-units')![0]).toEqual(['today’s order', 0, result.candidates[0]!.units[0]])
+  expect([...tables.keys()]).toContain('order-2-plan-given')
+})
+
+test('a stop before the choice is told, and nothing else of the result', () => {
+  const stopped = {
+    ...result,
+    partial: true,
+    winner: null,
+    choice: null,
+    table: null,
+    candidates: [],
+    gain: null,
+    mineGain: null,
+    todayMean: null,
+  }
+  const story = orderStory(scenario, stopped, options)
+  expect(story).toMatchObject({ table: null, plans: [], sure: { sentences: [] } })
+  expect(story.answer.sentences).toEqual(['No answer yet: the study was stopped before an order was chosen.'])
+  expect(story.warnings.map(({ title }) => title)).toEqual(['Stopped early'])
+  expect(toldTwice(story.cells)).toEqual(TOLD_TWICE)
 })

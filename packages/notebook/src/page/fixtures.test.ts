@@ -1,24 +1,25 @@
 /** Cells that other tests of the page set, and what is expected of any text in them. */
-import type { PlanZone, Table } from '@loopwright/charts'
+import { type PlanZone, type Table, tableOf, wordColumn } from '@loopwright/charts'
 import { expect, test } from 'vitest'
-import type { Cell, ChartCell, PlanCell } from '../cell.ts'
+import { type Cell, type ChartCell, type PlanCell, tableCell } from '../cell.ts'
 import type { Figure } from '../figure.ts'
 
 export const NASTY = '<b>"S&P"</b>'
 
 export function table(mark: string): Table {
-  return {
+  return tableOf<{ readonly name: string; readonly share: string }>({
     caption: `Table ${mark}`,
     columns: [
-      { head: 'Station', align: 'left', pageOnly: false },
-      { head: 'Share,\n%', align: 'right', pageOnly: false },
+      wordColumn('Station', 'station', 'name of the station', ({ name }) => name),
+      { head: 'Share,\n%', text: ({ share }) => share, data: [['share', '0 … 100', ({ share }) => Number(share)]] },
     ],
     rows: [
-      { cells: [NASTY, mark], marked: false },
-      { cells: ['S2', '7'], marked: true },
+      { name: NASTY, share: mark },
+      { name: 'S2', share: '7' },
     ],
+    marked: (_, index) => index === 1,
     note: 'Note',
-  }
+  })
 }
 
 export function chart(mark: string): Figure {
@@ -71,8 +72,8 @@ export const planCell: PlanCell = {
 const provenance = { scenarioFile: 'a.yaml', scenarioHash: 'abc', seed: '7', replications: 30, engineVersion: '0.1.0', partial: false }
 
 export const cells: readonly Cell[] = [
-  { kind: 'sweep', id: 'sweep', sentence: 'Simulated.', provenance },
-  { kind: 'answer', id: 'answer', sentences: [`First ${NASTY}`, 'Second'], sure: ['Sure'] },
+  { kind: 'sweep', id: 'sweep', sentence: 'Simulated: 30 runs.', provenance },
+  { kind: 'answer', id: 'answer', sentences: [`First ${NASTY}`, 'Second'] },
   { kind: 'prose', id: 'prose-1', markdown: '## Counts\nText' },
   {
     kind: 'choice',
@@ -86,17 +87,14 @@ export const cells: readonly Cell[] = [
   },
   chartCell,
   planCell,
-  { kind: 'table', id: 'by-count', where: 'page', views: { choice: 'carriers', shown: '6', of: [{ key: '6', content: table('6') }] } },
-  {
-    kind: 'table',
-    id: 'told',
-    where: 'terminal',
-    views: { choice: null, shown: '', of: [{ key: '', content: table('only in the terminal') }] },
-  },
+  { kind: 'table', id: 'by-count', views: { choice: 'carriers', shown: '6', of: [{ key: '6', content: table('6') }] } },
+  { kind: 'sure', id: 'sure', sentences: ['Sure'] },
+  { ...tableCell('details', table('8')), pageOnly: true },
+  { kind: 'data', id: 'replications', table: { ...table('9'), caption: 'only in files' } },
   { kind: 'caution', id: 'use', tone: 'caution', title: 'Use', markdown: 'Local codes decide.' },
 ]
 
 test('every kind of cell but a run is among them, each with its own id', () => {
-  expect(new Set(cells.map((cell) => cell.kind)).size).toBe(8)
+  expect(new Set(cells.map((cell) => cell.kind)).size).toBe(10)
   expect(new Set(cells.map((cell) => cell.id)).size).toBe(cells.length)
 })

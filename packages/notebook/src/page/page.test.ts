@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
 import type { Cell } from '../cell.ts'
 import { cells, NASTY } from './fixtures.test.ts'
+import { terminalText } from '../terminal.ts'
 import { pageHtml } from './page.ts'
 
 const head = {
@@ -36,7 +37,7 @@ test('headings are in order: one of level 1, none skipped', () => {
 test('the answer stands first in the main part; the footer says how to get it again', () => {
   expect(html).toMatch(/<main id="main">\s*<section class="answer" id="answer" aria-label="Answer">/)
   const footer = html.slice(html.indexOf('<footer>'), html.indexOf('</footer>'))
-  for (const part of ['a.yaml', 'abc', '7', '30 for each count', 'loopwright 0.1.0', 'loopwright sweep a.yaml'])
+  for (const part of ['a.yaml', 'abc', '7', 'Simulated: 30 runs', 'loopwright 0.1.0', 'loopwright sweep a.yaml'])
     expect(footer).toContain(part)
 })
 
@@ -50,8 +51,23 @@ test('one option is no choice', () => {
   expect(pageHtml(head, [choice], assets, new Map())).not.toContain('<fieldset')
 })
 
-test('what is for the terminal stays there, and no text of a user is obeyed', () => {
-  expect(html).not.toContain('only in the terminal')
+test('how sure stands apart from the answer, where its cell stands', () => {
+  expect(html.indexOf('<p class="sure">Sure</p>')).toBeGreaterThan(html.indexOf('id="by-count"'))
+  expect(html).toContain('<section class="howsure" id="sure" aria-label="How sure">')
+})
+
+test('what is to be typed is code on the page, and stands bare in a terminal', () => {
+  const sentences = ['Run `loopwright drivers` <first>.']
+  const of = (cell: Cell): string => pageHtml(head, [cell], assets, new Map())
+  const answer = { kind: 'answer', id: 'a', sentences } as const
+  expect(of(answer)).toContain('<p class="first">Run <code>loopwright drivers</code> &lt;first&gt;.</p>')
+  expect(of({ kind: 'sure', id: 's', sentences })).toContain('<p class="sure">Run <code>loopwright drivers</code> &lt;first&gt;.</p>')
+  expect(terminalText(answer)).toBe('Run loopwright drivers <first>.')
+})
+
+test('details stand on the page, numbers for files do not, and no text of a user is obeyed', () => {
+  expect(html).toContain('id="details"')
+  expect(html).not.toContain('only in files')
   expect(html).not.toContain(NASTY)
 })
 
@@ -65,6 +81,6 @@ test('of several studies the footer names each, and once what they have in commo
   const run = (id: string, sentence: string): Cell => ({ kind: 'run', id, sentence, provenance })
   const html = pageHtml(head, [run('a', 'Two lines: 30 replications each.'), run('b', 'Drivers.')], assets, new Map())
   const footer = html.slice(html.indexOf('<footer>'), html.indexOf('</footer>'))
-  expect(footer.match(/<dt>\w+/g)).toEqual(['<dt>Scenario', '<dt>Simulated', '<dt>Version', '<dt>Simulated', '<dt>Repeat'])
-  expect(footer).toContain('<dd>Two lines: 30 replications each</dd>')
+  expect(footer.match(/<dt>\w+/g)).toEqual(['<dt>Simulated', '<dt>Seed', '<dt>Scenario', '<dt>Version', '<dt>Simulated', '<dt>Repeat'])
+  expect(footer).toContain('<dd>Two lines: 30 replications each.</dd>')
 })

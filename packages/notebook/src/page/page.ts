@@ -1,7 +1,7 @@
 /** Cells to one self-contained HTML file. Pure: the same cells, head and assets give the same text. */
 import { hatchings } from '@loopwright/charts'
 import type { PageAssets } from '../assets.ts'
-import type { AnswerCell, CautionCell, Cell, ChoiceCell, RunCell, SweepCell, TableCell } from '../cell.ts'
+import type { AnswerCell, CautionCell, Cell, ChoiceCell, RunCell, SureCell, SweepCell, TableCell } from '../cell.ts'
 import { shownView } from '../cell.ts'
 import { figureHtml } from './figureHtml.ts'
 import { escapeHtml } from './html.ts'
@@ -62,6 +62,8 @@ function cellHtml(cell: Cell, markdown: MarkdownWriter, stills: StillPictures): 
       return `<div class="prose" id="${cell.id}">\n${markdown.write(cell.markdown)}</div>`
     case 'answer':
       return answerHtml(cell)
+    case 'sure':
+      return sureHtml(cell)
     case 'table':
       return tableCellHtml(cell)
     case 'chart':
@@ -73,18 +75,28 @@ function cellHtml(cell: Cell, markdown: MarkdownWriter, stills: StillPictures): 
       return cautionHtml(cell, markdown)
     case 'run':
     case 'sweep':
+    case 'data':
       return ''
   }
 }
 
 function answerHtml(cell: AnswerCell): string {
-  const sentences = cell.sentences.map((sentence, index) => `<p${index === 0 ? ' class="first"' : ''}>${escapeHtml(sentence)}</p>`)
-  const sure = cell.sure.map((sentence) => `<p class="sure">${escapeHtml(sentence)}</p>`)
-  return `<section class="answer" id="${cell.id}" aria-label="Answer">\n${[...sentences, ...sure].join('\n')}\n</section>`
+  const sentences = cell.sentences.map((sentence, index) => `<p${index === 0 ? ' class="first"' : ''}>${sentenceHtml(sentence)}</p>`)
+  return `<section class="answer" id="${cell.id}" aria-label="Answer">\n${sentences.join('\n')}\n</section>`
+}
+
+function sureHtml({ id, sentences }: SureCell): string {
+  if (sentences.length === 0) return ''
+  const said = sentences.map((sentence) => `<p class="sure">${sentenceHtml(sentence)}</p>`)
+  return `<section class="howsure" id="${id}" aria-label="How sure">\n${said.join('\n')}\n</section>`
+}
+
+/** Plain text, but for what is typed, between backquotes. */
+function sentenceHtml(sentence: string): string {
+  return escapeHtml(sentence).replace(/`([^`]+)`/g, '<code>$1</code>')
 }
 
 function tableCellHtml(cell: TableCell): string {
-  if (cell.where === 'terminal') return ''
   return `<div class="tablecell" id="${cell.id}">${tableHtml(shownView(cell.views))}</div>`
 }
 
@@ -109,24 +121,19 @@ function cautionHtml(cell: CautionCell, markdown: MarkdownWriter): string {
 
 function footerHtml(head: PageHead, cells: readonly Cell[]): string {
   const sources = cells.filter((cell) => cell.kind === 'run' || cell.kind === 'sweep')
-  const found = sources.flatMap((cell) => provenanceLines(cell, sources.length > 1))
+  const found = sources.flatMap(provenanceLines)
   // what several studies have in common is said once
   const lines = [...new Map(found.map((line) => [line.join(), line])).values()]
   lines.push(['Repeat with', `<code>${escapeHtml(head.command)}</code>`])
   return `<dl>\n${lines.map(([term, text]) => `<dt>${term}</dt><dd>${text}</dd>`).join('\n')}\n</dl>`
 }
 
-function provenanceLines({ kind, sentence, provenance: source }: RunCell | SweepCell, several: boolean): [string, string][] {
-  const stopped = source.partial ? ', stopped before all were done' : ''
-  const replications = `${source.replications}${kind === 'sweep' ? ' for each count' : ''}${stopped}`
+function provenanceLines({ sentence, provenance: source }: RunCell | SweepCell): [string, string][] {
+  const stopped = source.partial ? ' Stopped before all were done.' : ''
   return [
+    ['Simulated', `${escapeHtml(sentence)}${stopped}`],
+    ['Seed', `<code>${escapeHtml(source.seed)}</code>`],
     ['Scenario', `<code>${escapeHtml(source.scenarioFile)}</code>, hash <code>${escapeHtml(source.scenarioHash)}</code>`],
-    ...(several
-      ? ([['Simulated', `${escapeHtml(sentence.replace(/\.$/, ''))}${stopped}`]] satisfies [string, string][])
-      : ([
-          ['Seed', `<code>${escapeHtml(source.seed)}</code>`],
-          ['Replications', replications],
-        ] satisfies [string, string][])),
     ['Version', `loopwright ${escapeHtml(source.engineVersion)}`],
   ]
 }

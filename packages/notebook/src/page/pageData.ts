@@ -21,11 +21,7 @@ export function pageData(cells: readonly Cell[]): PageData {
       cells.flatMap((cell) => (cell.kind === 'chart' || cell.kind === 'plan' ? [[cell.id, viewsData(cell.views, slim)]] : [])),
     ),
     tables: Object.fromEntries(
-      cells.flatMap((cell) =>
-        cell.kind === 'table' && cell.where !== 'terminal' && cell.views.choice !== null
-          ? [[cell.id, viewsData(cell.views, (table) => table)]]
-          : [],
-      ),
+      cells.flatMap((cell) => (cell.kind === 'table' && cell.views.choice !== null ? [[cell.id, viewsData(cell.views, shownTable)]] : [])),
     ),
   }
 }
@@ -37,7 +33,17 @@ function viewsData<T>(views: Views<T>, pack: (content: T) => T): ViewsData<T> {
 /** A chart's rows stand beside its specification and in it: once is enough. `withRows` puts them back. */
 function slim(figure: Figure): Figure {
   const { picture } = figure
-  return picture.kind === 'chart' ? { ...figure, picture: { ...picture, spec: { ...picture.spec, data: { name: 'table' } } } } : figure
+  const shown = { ...figure, table: shownTable(figure.table) }
+  return picture.kind === 'chart' ? { ...shown, picture: { ...picture, spec: { ...picture.spec, data: { name: 'table' } } } } : shown
+}
+
+/** What a page shows of a table: its texts. */
+function shownTable(table: Table): Table {
+  return {
+    ...table,
+    columns: table.columns.map((column) => ({ ...column, fields: [] })),
+    rows: table.rows.map((row) => ({ ...row, values: [] })),
+  }
 }
 
 /** The specification with its rows in place. */

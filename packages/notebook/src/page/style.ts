@@ -24,12 +24,16 @@ pre { white-space: pre-wrap; }
 .hidden { position: absolute; width: 1px; height: 1px; margin: -1px; overflow: hidden; clip-path: inset(50%); white-space: nowrap; }
 header { padding-top: 32px; }
 .where { font-size: 14px; margin-bottom: 8px; color: var(--lw-quiet); }
-.answer { margin: 24px 0 0; padding: 16px 0; border-top: 1px solid var(--lw-ink); border-bottom: 1px solid var(--lw-hairline); }
+.answer { margin: 24px 0; padding: 16px 0; border-top: 1px solid var(--lw-ink); border-bottom: 1px solid var(--lw-hairline); }
 .answer .first { font-size: 20px; line-height: 1.4; max-width: 48ch; }
 .answer p + p { margin-top: 8px; }
-.answer .sure { font-size: 14px; max-width: 68ch; }
-.answer p:not(.sure) + .sure { margin-top: 16px; }
+.howsure { margin: 0 0 32px; }
+.howsure .sure { font-size: 14px; max-width: 68ch; }
+.howsure .sure + .sure { margin-top: 4px; }
+.answer code, .howsure code { font-size: inherit; }
 figure { margin: 0 0 48px; }
+.tablecell { margin: 0 0 32px; }
+figure:has(+ .howsure), .tablecell:has(+ .howsure) { margin-bottom: 16px; }
 figure .finding { margin: 0 0 12px; font-size: 16px; font-weight: 600; }
 .picture { min-height: 40px; overflow: hidden; }
 .picture .chart { width: 100%; }
@@ -41,7 +45,6 @@ noscript img { display: block; max-width: 100%; background: #ffffff; }
 details { margin-top: 8px; font-size: 14px; }
 summary { cursor: pointer; color: var(--lw-accent); width: fit-content; padding: 4px 0; }
 .scroll { overflow-x: auto; max-width: 100%; }
-.tablecell { margin: 0 0 32px; }
 table { border-collapse: collapse; font-size: 14px; line-height: 1.35; font-variant-numeric: tabular-nums; }
 .caption { font-size: 14px; font-weight: 600; margin-bottom: 4px; max-width: 68ch; }
 th, td { padding: 4px 16px 4px 0; text-align: left; vertical-align: top; border-bottom: 1px solid var(--lw-hairline); font-weight: 400; }
@@ -49,6 +52,7 @@ th:last-child, td:last-child { padding-right: 0; }
 thead th { border-bottom: 1px solid var(--lw-ink); vertical-align: bottom; color: var(--lw-quiet); }
 .number { text-align: right; }
 td.number { white-space: nowrap; }
+td.long { min-width: 16em; }
 tbody tr.marked > * { font-weight: 600; }
 tbody tr.marked > :first-child { box-shadow: inset 3px 0 0 var(--lw-accent); padding-left: 8px; }
 .choice { display: none; border: 0; padding: 8px 0; margin: 0 0 24px; position: sticky; top: 0; z-index: 1; background: var(--lw-paper); border-bottom: 1px solid var(--lw-hairline); min-width: 0; }
@@ -93,7 +97,7 @@ footer dd { margin: 0; overflow-wrap: anywhere; }
   h2, h3, .finding, .caption { break-after: avoid; }
   .plan .wide, .plan .narrow { display: none; }
   .plan .paper { display: block; }
-  .together, .answer, .caution, .tablecell, table.short, tr { break-inside: avoid; }
+  .together, .answer, .howsure, .caution, .tablecell, table.short, tr { break-inside: avoid; }
   tr:nth-child(-n+3) { break-after: avoid; }
   tr:nth-last-child(-n+3) { break-before: avoid; }
   thead { break-after: avoid; }

@@ -4,22 +4,26 @@ import { escapeHtml } from './html.ts'
 /** rows; a table of so many is not cut by the end of a sheet */
 const SHORT_ROWS = 14
 
+/** letters of a text that would make a high stack of words beside other columns */
+const LONG_TEXT = 30
+/** columns; fewer share a narrow screen among them */
+const MANY_COLUMNS = 4
+
 /**
  * A table in a container of its own that scrolls sideways and can be reached by keyboard.
  * It is called by a line above it, which stays in sight while the table scrolls. The page is written with it, and the page's script draws the table of another view with it: both look the same.
  */
 export function tableHtml(table: Table): string {
   const head = table.columns
-    .map(
-      (column) =>
-        `<th scope="col"${column.align === 'right' ? ' class="number"' : ''}>${escapeHtml(column.head).replaceAll('\n', '<br>')}</th>`,
-    )
+    .map((column) => `<th scope="col"${column.align === 'right' ? ' class="number"' : ''}>${headHtml(column.head)}</th>`)
     .join('')
   const body = table.rows
     .map((row) => {
       const cells = row.cells.map((text, index) => {
         const numeric = table.columns[index]?.align === 'right' ? ' class="number"' : ''
-        return index === 0 ? `<th scope="row"${numeric}>${escapeHtml(text)}</th>` : `<td${numeric}>${escapeHtml(text)}</td>`
+        if (index === 0) return `<th scope="row"${numeric}>${escapeHtml(text)}</th>`
+        const long = numeric === '' && longText(table, index) ? ' class="long"' : ''
+        return `<td${numeric}${long}>${escapeHtml(text)}</td>`
       })
       return `<tr${row.marked ? ' class="marked"' : ''}>${cells.join('')}</tr>`
     })
@@ -30,4 +34,14 @@ export function tableHtml(table: Table): string {
 <div class="scroll" role="region" tabindex="0" aria-label="${caption}"><table${table.rows.length <= SHORT_ROWS ? ' class="short"' : ''}><caption class="hidden">${caption}</caption><thead><tr>${head}</tr></thead><tbody>
 ${body}
 </tbody></table></div>${note}`
+}
+
+/** Scrolled sideways it is read more easily than down a stack of single words. */
+function longText({ columns, rows }: Table, column: number): boolean {
+  return columns.length >= MANY_COLUMNS && rows.some(({ cells }) => cells[column]!.length > LONG_TEXT)
+}
+
+/** A word that a narrow terminal breaks is whole where there is room. */
+function headHtml(head: string): string {
+  return escapeHtml(head).replaceAll('-\n', '&shy;').replaceAll('\n', '<br>')
 }

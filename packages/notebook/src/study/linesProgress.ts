@@ -1,20 +1,17 @@
-/** share of the runs from which on the time left is more than a guess */
-const KNOWN_FROM = 0.05
+import { progressWords, type RunsDone } from '@loopwright/charts'
+import { TERMINAL_COLUMNS } from '../terminalOptions.ts'
 
 /**
- * What a study of several lines has done so far, in one line of less than 80 characters.
+ * What a study of several lines has done so far, in one line.
  *
- * @param what            what is being decided, in a few words
+ * @param what            what is being decided, in a few words; a study that decides several things one after the other says so itself
  * @param elapsedSeconds  since it began
  */
 export function linesProgress(
   what: string,
-  progress: { readonly done: number; readonly total: number; readonly precision?: number | null; readonly what?: string },
+  progress: RunsDone & { readonly what?: string },
   elapsedSeconds: number,
+  columns: number = TERMINAL_COLUMNS,
 ): string {
-  const { done, total, precision } = progress
-  const known = precision == null ? '' : `, means known to ± ${(precision * 100).toFixed(1)} %`
-  const left =
-    done > 0 && done >= KNOWN_FROM * total && done < total ? `, ${Math.ceil((elapsedSeconds / done) * (total - done))} s left` : ''
-  return `${progress.what ?? what}: ${done} of ${total} runs${known}${left}`
+  return progressWords(progress.what ?? what, progress, elapsedSeconds, columns - 1)
 }

@@ -1,12 +1,13 @@
-/** What stands under every story: the inputs it rests on, and the cautions. */
+/** What stands under every story: the inputs it rests on, and the cautions; and what the scenario itself is warned of. */
 import { lawOrNull } from '@loopwright/line'
 import type { Scenario } from '@loopwright/scenario'
 import { workingSeconds } from '@loopwright/study'
-import type { SweepStoryOptions } from '../carrierSweepStory.ts'
-import type { CautionCell, ProseCell, TableCell } from '../cell.ts'
+import { type CautionCell, type ProseCell, proseCell, type TableCell, warningCell } from '../cell.ts'
 import { assumptionCells } from '../inputs/assumptions.ts'
 import { defaultInputs } from '../inputs/defaultInputs.ts'
+import { type LimitsTold, limitsTold } from '../limits/limitWords.ts'
 import { standingCautions } from '../sweep/cautions.ts'
+import type { StoryOptions } from '../words/storyOptions.ts'
 
 export interface Standing {
   /** all inputs, in shop-floor units */
@@ -15,7 +16,7 @@ export interface Standing {
 }
 
 /** @param scenario  the one as it stands, not a proposal */
-export function standing(scenario: Scenario, { scenarioText, scenarioFile, readBeside }: SweepStoryOptions): Standing {
+export function standing(scenario: Scenario, { scenarioText, scenarioFile, readBeside }: StoryOptions): Standing {
   const { line } = scenario
   const found = lawOrNull(line)
   const defaults = scenarioText === undefined ? null : defaultInputs(scenarioText, scenarioFile, readBeside ?? (() => null))
@@ -23,4 +24,33 @@ export function standing(scenario: Scenario, { scenarioText, scenarioFile, readB
     assumptions: assumptionCells(scenario, { law: found, lawSeconds: (found?.unitsPerLap ?? 1) * workingSeconds(line) }, defaults),
     cautions: standingCautions(line),
   }
+}
+
+/** Inputs and cautions as the end of a tale. */
+export function standingCells({ assumptions, cautions }: Standing): (ProseCell | TableCell | CautionCell)[] {
+  return [...assumptions, { ...proseCell('section-cautions', '## Cautions'), pageOnly: true }, ...cautions]
+}
+
+/** What the scenario and its limits are warned of, before anybody reads a number: a plan above a limit, stops longer than the time between them. */
+export function scenarioWarnings(scenario: Scenario, options: StoryOptions): CautionCell[] {
+  return [...problemWarnings(options), ...limitCells(limitsTold(scenario).warnings)]
+}
+
+/** A cell for each kind of warning. */
+export function limitCells(warnings: LimitsTold['warnings']): CautionCell[] {
+  const cell = (id: string, title: string, code: (typeof warnings)[number]['code']): CautionCell[] => {
+    const told = warnings.filter((one) => one.code === code).map(({ text }) => text)
+    return told.length === 0 ? [] : [warningCell(id, title, told.length === 1 ? told[0]! : told.map((text) => `- ${text}`).join('\n'))]
+  }
+  return [
+    ...cell('limits', 'The plan is more than the line can make as it stands', 'plan above a limit'),
+    ...cell('stops', 'Stops longer than the time between them', 'stops longer than the time between them'),
+  ]
+}
+
+/** What the reader of the scenario warned of, as one cell; none where there is nothing. */
+export function problemWarnings({ problems = [] }: StoryOptions): CautionCell[] {
+  if (problems.length === 0) return []
+  const said = problems.map(({ line, message, fix }) => `- line ${line}: ${[message, fix].filter((text) => text !== '').join('; ')}.`)
+  return [{ ...warningCell('scenario', 'The scenario', said.join('\n')), pageOnly: true }]
 }

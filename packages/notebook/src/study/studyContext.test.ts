@@ -2,7 +2,7 @@ import { expect, test } from 'vitest'
 import type { Cell } from '../cell.ts'
 import type { Effects } from '../effects.ts'
 import { studyContext } from './studyContext.ts'
-import { testLine } from './testLine.test.ts'
+import { RING, testLine } from './testLine.test.ts'
 
 const scenario = testLine()
 const asked = { replications: undefined, seed: undefined, workers: 1 }
@@ -11,7 +11,7 @@ function world(signal = new AbortController().signal) {
   const cells: Cell[] = []
   const progress: string[] = []
   const effects = { progress: (line: string) => progress.push(line), now: () => new Date('2030-02-03'), signal } as unknown as Effects
-  const made = studyContext({ ...asked, scenario, scenarioFile: 'ring.yaml', effects }, (cell) => cells.push(cell))
+  const made = studyContext({ ...asked, scenario, scenarioFile: 'ring.yaml', scenarioText: RING, effects }, (cell) => cells.push(cell))
   return { ...made, cells, progress }
 }
 
@@ -23,8 +23,12 @@ test('a study says what it does, leaves a cell of what was simulated, and has it
   expect(cells.map(({ id }) => id)).toEqual(['compare-simulated', 'compare-2-simulated'])
   expect(cells[0]).toMatchObject({ provenance: { seed: 's', replications: 3, partial: false, scenarioFile: 'ring.yaml' } })
   expect(progress.some((line) => line.startsWith('2 lines compared: '))).toBe(true)
-  const ids = [result, again].map((each) => story(each, { scenarioFile: 'ring.yaml' }).answer.id)
-  expect(ids).toEqual(['compare-answer', 'compare-2-answer'])
+  const [first, second] = [result, again].map((each) => story(each, { scenarioFile: 'ring.yaml' }))
+  expect([first!.answer.id, second!.answer.id]).toEqual(['compare-answer', 'compare-2-answer'])
+  // what both stories have stands under every story of the scenario, word for word
+  const shared = first!.cells.filter(({ id }) => second!.cells.some((cell) => cell.id === id))
+  expect(second!.cells.filter(({ id }) => shared.some((cell) => cell.id === id))).toEqual(shared)
+  expect(shared.every(({ id }) => /^(inputs|section|caution)-/.test(id))).toBe(true)
   expect(() => story({ ...result }, { scenarioFile: 'ring.yaml' })).toThrow('not made by this notebook')
 })
 
@@ -34,6 +38,24 @@ test('a forecast adds up weeks of the shifts that it simulated', async () => {
   const { units } = sweep.counts[0]!
   expect(week.units).toEqual([units[0]! + units[1]!, units[2]! + units[3]!])
   expect(cells.map(({ id }) => id)).toEqual(['forecast-simulated'])
+})
+
+test('a grid varies numbers of carriers and values of the file, and tells what is wrong with them', async () => {
+  const { context, story, cells, progress } = world()
+  const result = await context.grid({ carriers: [3, 4], set: { 'drive.speed': ['20 m/min', '30 m/min'] }, replications: 3, seed: 'g' })
+  expect(cells.map(({ id }) => id)).toEqual(['grid-simulated'])
+  expect(result.factors).toEqual([
+    { name: 'carriers', levels: ['3', '4'] },
+    { name: 'drive.speed', levels: ['20 m/min', '30 m/min'] },
+  ])
+  // the line as it stands: 4 carriers, 30 m/min
+  expect(result).toMatchObject({ base: 3, outside: null })
+  expect(result.points.map(({ carriers }) => carriers)).toEqual([3, 3, 4, 4])
+  expect(story(result, { scenarioFile: 'ring.yaml' }).answer.id).toBe('grid-answer')
+  expect(progress.some((line) => line.startsWith('4 settings: '))).toBe(true)
+  await expect(context.grid({ set: { 'drive.sped': ['1 m/s'], 'carriers.length': ['9 m', '8 m'] } })).rejects.toThrow(
+    /drive\.sped(.|\n)*carriers\.length/,
+  )
 })
 
 test('a stop ends a study early, and it says so', async () => {

@@ -1,34 +1,39 @@
 /** What a notebook can ask beside a sweep: lines compared, what drives the output, what is lost, what to promise. */
-import type { Scenario } from '@loopwright/scenario'
+import type { RunsDone } from '@loopwright/charts'
+import { formatProblems, mixGroups, type Scenario, stopGroups } from '@loopwright/scenario'
 import {
   type CompareResult,
   carrierSweep,
   compareLines,
   type DriverResult,
   driverStudy,
+  type GridResult,
+  gridStudy,
   type LossResult,
   lossWaterfall,
   type OrderResult,
   type Runner,
-  type RunnerProgress,
   stationOrder,
   threadRunner,
   workingSeconds,
 } from '@loopwright/study'
-import type { SweepStoryOptions } from '../carrierSweepStory.ts'
 import type { RunCell } from '../cell.ts'
 import { type CompareStory, compareStory } from '../compare/compareStory.ts'
 import { type DriverStory, driverStory } from '../drivers/driverStory.ts'
 import type { Effects } from '../effects.ts'
 import { forecast } from '../forecast/forecast.ts'
 import { type ForecastResult, type ForecastStory, forecastStory } from '../forecast/forecastStory.ts'
+import { type GridLevels, gridLines } from '../grid/gridLines.ts'
+import { type GridStory, gridStory } from '../grid/gridStory.ts'
 import { type LossStory, lossStory } from '../losses/lossStory.ts'
 import { type OrderStory, orderStory } from '../order/orderStory.ts'
-import { mixGroups, stopGroups } from './groups.ts'
+import { period } from '../sweep/period.ts'
+import type { StoryOptions } from '../words/storyOptions.ts'
 import { linesProgress } from './linesProgress.ts'
 import { movedStations } from './movedStations.ts'
 import { type PlaceRequest, placeRules } from './placeRules.ts'
-import { type Simulated, studyCell } from './studyCell.ts'
+import { type Simulated, simulatedCell } from './simulatedCell.ts'
+import { simulatedWords } from './simulatedWords.ts'
 
 export interface StudyRequest {
   /** of each line; default 30 */
@@ -45,14 +50,17 @@ export interface ForecastRequest extends StudyRequest {
 /** replications: of the check of the chosen order in fresh worlds */
 export interface OrderRequest extends StudyRequest, PlaceRequest {}
 
-export type StudyStory = CompareStory | OrderStory | DriverStory | LossStory | ForecastStory
-export type StudyResult = CompareResult | OrderResult | DriverResult | LossResult | ForecastResult
+/** levels of the factors: numbers of carriers, and values by path */
+export interface GridRequest extends StudyRequest, GridLevels {}
+
+export type StudyStory = CompareStory | OrderStory | DriverStory | LossStory | ForecastStory | GridStory
+export type StudyResult = CompareResult | OrderResult | DriverResult | LossResult | ForecastResult | GridResult
 
 /** Each study adds a cell that says what was simulated. */
 export interface StudyContext {
   /** The scenario with stations in other zones: `moved({ S5: 'Z14' })`. */
   moved(zones: Readonly<Record<string, string>>): Scenario
-  /** Runs several lines in the same random worlds, the first as the one that the others are set beside. */
+  /** Runs several lines over the same simulated windows, the first as the one that the others are set beside. */
   compare(lines: Readonly<Record<string, Scenario>>, request?: StudyRequest): Promise<CompareResult>
   /** Chooses among the orders that the rules allow, and measures what the chosen one gains over today in fresh worlds. */
   order(request: OrderRequest): Promise<OrderResult>
@@ -62,11 +70,14 @@ export interface StudyContext {
   losses(request?: StudyRequest): Promise<LossResult>
   /** Units per shift and per week, and the overtime that the plan takes, of the line as it stands. */
   forecast(request: ForecastRequest): Promise<ForecastResult>
+  /** Every setting of several factors in the same random worlds: `grid({ carriers: [8, 9, 10], set: { 'drive.speed': ['10 m/min', '15 m/min'] } })`. */
+  grid(request: GridRequest): Promise<GridResult>
 }
 
 export interface StudyParts {
   readonly scenario: Scenario
   readonly scenarioFile: string
+  readonly scenarioText: string
   readonly effects: Effects
   /** replace what the notebook asks for; undefined: they do not */
   readonly replications: number | undefined
@@ -84,25 +95,26 @@ const SEED = '1'
 export function studyContext(
   parts: StudyParts,
   show: (cell: RunCell) => void,
-): { readonly context: StudyContext; readonly story: (result: StudyResult, options: SweepStoryOptions) => StudyStory } {
+): { readonly context: StudyContext; readonly story: (result: StudyResult, options: StoryOptions) => StudyStory } {
   const { scenario } = parts
   const asked = new Map<string, number>()
   const compared = new WeakMap<CompareResult, readonly Scenario[]>()
   const ids = new WeakMap<StudyResult, string>()
   /** `compare`, `compare-2`, … */
-  const told = <R extends StudyResult>(name: string, result: R, simulated: Simulated, what: string): R => {
+  const told = <R extends StudyResult>(name: string, result: R, simulated: Simulated): R => {
     const times = (asked.get(name) ?? 0) + 1
     asked.set(name, times)
     const id = times === 1 ? name : `${name}-${times}`
     ids.set(result, id)
-    show(studyCell(`${id}-simulated`, scenario, parts.scenarioFile, simulated, what))
+    const what = simulatedWords(result, period(scenario))
+    show(simulatedCell(`${id}-simulated`, scenario, parts.scenarioFile, simulated, what))
     return result
   }
   const numbers = ({ replications, seed }: StudyRequest): { readonly replications: number; readonly seed: string } => ({
     replications: parts.replications ?? replications ?? REPLICATIONS,
     seed: parts.seed ?? seed ?? SEED,
   })
-  const groups = { stopGroups: stopGroups(scenario.line), mixGroups: mixGroups(scenario.line) }
+  const groups = { stopGroups: stopGroups(scenario), mixGroups: mixGroups(scenario) }
   return {
     context: {
       moved: (zones) => movedStations(scenario, zones),
@@ -111,7 +123,7 @@ export function studyContext(
         const lines = Object.entries(named).map(([name, each]) => ({ name, line: each.line, plan: each.plan?.unitsPerWindow ?? null }))
         const result = await onThreads(parts, `${lines.length} lines compared`, (runner) => compareLines(lines, numbers(request), runner))
         compared.set(result, scenarios)
-        return told('compare', result, result, `${lines.length} lines compared in the same random worlds`)
+        return told('compare', result, result)
       },
       order: async (request) => {
         const { replications, seed } = numbers(request)
@@ -121,46 +133,59 @@ export function studyContext(
           stationOrder(scenario.line, { seed, check: replications, firstStage, ...rules }, runner),
         )
         const simulated = { seed, replications, engineVersion: result.engineVersion, partial: result.partial }
-        return told(
-          'order',
-          result,
-          simulated,
-          `${result.candidates.length} station orders; the chosen one and today’s again in fresh worlds`,
-        )
+        return told('order', result, simulated)
       },
       drivers: async (request = {}) => {
         const result = await onThreads(parts, 'what drives the output', (runner) =>
           driverStudy(scenario.line, { ...numbers(request), ...groups }, runner),
         )
-        return told('drivers', result, result, `${result.drivers.length} drivers, each up and down in the same random worlds`)
+        return told('drivers', result, result)
       },
       losses: async (request = {}) => {
         const result = await onThreads(parts, 'what is lost, and by what', (runner) =>
           lossWaterfall(scenario.line, { ...numbers(request), stopGroups: groups.stopGroups }, runner),
         )
-        return told('losses', result, result, `${result.causes.length} causes taken out of the same random worlds`)
+        return told('losses', result, result)
       },
       forecast: async (request) => {
         const result = await forecastRuns(parts, numbers(request), request.shiftsPerWeek)
-        return told('forecast', result, result.sweep, 'The line as it stands')
+        return told('forecast', result, result.sweep)
+      },
+      grid: async (request) => {
+        const { factors, points } = askedLines(parts, request)
+        const base = { line: scenario.line, plan: scenario.plan?.unitsPerWindow ?? null }
+        const result = await onThreads(parts, `${points.length} settings`, (runner) =>
+          gridStudy(points, { factors, base, ...numbers(request) }, runner),
+        )
+        return told('grid', result, result)
       },
     },
     story: (result, options) => {
       const id = ids.get(result)
+      const own = id === undefined ? options : { ...options, id }
       switch (result.kind) {
         case 'comparison':
-          return compareStory(scenariosOf(compared, result), result, id === undefined ? options : { ...options, id })
+          return compareStory(scenariosOf(compared, result), result, own)
         case 'station order':
-          return orderStory(scenario, result, id)
+          return orderStory(scenario, result, own)
         case 'drivers':
-          return driverStory(scenario, result, id)
+          return driverStory(scenario, result, own)
         case 'losses':
-          return lossStory(scenario, result, id)
+          return lossStory(scenario, result, own)
         case 'forecast':
           return forecastStory(scenario, result, options)
+        case 'grid':
+          return gridStory(scenario, result, own)
       }
     },
   }
+}
+
+function askedLines({ scenario, scenarioFile, scenarioText, effects }: StudyParts, levels: GridLevels): ReturnType<typeof gridLines> {
+  const files = (path: string): string | null => effects.readBeside?.(scenarioFile, path) ?? null
+  const lines = gridLines({ scenario, fileName: scenarioFile, text: scenarioText, files }, levels)
+  if (lines.points.length === 0) throw new RangeError(formatProblems(lines.problems, scenarioText, scenarioFile))
+  return lines
 }
 
 function scenariosOf(compared: WeakMap<CompareResult, readonly Scenario[]>, result: CompareResult): readonly Scenario[] {
@@ -205,7 +230,7 @@ async function onThreads<T>({ effects, workers }: StudyParts, what: string, stud
   }
 }
 
-function progressOf(effects: Effects, what: string): (progress: Omit<RunnerProgress, 'recalled'>) => void {
+function progressOf(effects: Effects, what: string): (progress: RunsDone & { readonly what?: string }) => void {
   const started = effects.now().getTime()
   return (progress) => effects.progress(linesProgress(what, progress, (effects.now().getTime() - started) / 1000))
 }

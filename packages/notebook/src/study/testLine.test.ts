@@ -2,7 +2,8 @@
 import { readScenario, type Scenario } from '@loopwright/scenario'
 import { expect, test } from 'vitest'
 
-const YAML = `
+/** its text */
+export const RING = `
 format: 1
 name: Ring
 question: What does the ring make?
@@ -24,7 +25,7 @@ stops:
 `
 
 export const testLine = (change: (text: string) => string = (text) => text): Scenario => {
-  const { scenario, problems } = readScenario(change(YAML), 'ring.yaml')
+  const { scenario, problems } = readScenario(change(RING), 'ring.yaml')
   if (scenario === null) throw new Error(JSON.stringify(problems))
   return scenario
 }

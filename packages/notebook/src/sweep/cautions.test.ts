@@ -3,7 +3,7 @@ import type { SweepAnswer, SweepCount } from '@loopwright/study'
 import { expect, test } from 'vitest'
 import { standingCautions, warnings } from './cautions.ts'
 
-const SHIFT = { one: 'shift', each: 'a shift', many: 'shifts', plan: null }
+const SHIFT = { one: 'shift', each: 'a shift', many: 'shifts', plan: null, line: 'loop', named: null } as const
 const count = (carriers: number, replications: number, gridlocks = 0, outOfProducts = 0): SweepCount =>
   ({ carriers, replications, gridlocks, outOfProducts }) as Partial<SweepCount> as SweepCount
 const answer = { best: 12, bestAtUpperEnd: false } as Partial<SweepAnswer> as SweepAnswer
@@ -16,19 +16,19 @@ test('a result without doubt carries no warning', () => {
 test('gridlock is shouted, with its counts', () => {
   const [cell] = warnings({ ...whole, counts: [count(17, 30), count(18, 30, 30)] }, SHIFT)
   expect(cell).toMatchObject({ id: 'warning-gridlock', tone: 'warning', title: 'Gridlock: the loop stands still' })
-  expect(cell!.markdown).toContain('- 18 carriers: in 30 of 30 replications')
+  expect(cell!.markdown).toContain('- 18 carriers: in 30 of 30 runs')
   expect(cell!.markdown).not.toContain('17 carriers')
 })
 
 test('a stopped sweep says how far it came', () => {
   const [cell] = warnings({ ...whole, partial: true, counts: [count(11, 7), count(12, 9)] }, SHIFT)
-  expect(cell!.markdown).toContain('7 to 9 of 30 replications per count')
+  expect(cell!.markdown).toContain('7 to 9 of 30 shifts of each count')
 })
 
 test('the best count at the upper end, and a list of products that ran out', () => {
   const cells = warnings({ ...whole, answer: { ...answer, bestAtUpperEnd: true }, counts: [count(11, 30, 0, 2), count(12, 30)] }, SHIFT)
   expect(cells.map(({ id }) => id)).toEqual(['warning-products', 'warning-upper-end'])
-  expect(cells[1]!.markdown).toBe('Output may still rise beyond 12 carriers: add larger counts.')
+  expect(cells[1]!.markdown).toBe('More than 12 carriers may make more: add larger counts.')
 })
 
 test('every page defers to local codes and to licensed practice, and gives no verdict', () => {

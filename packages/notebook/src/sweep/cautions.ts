@@ -4,23 +4,23 @@ import type { SweepResult } from '@loopwright/study'
 import type { CautionCell } from '../cell.ts'
 import type { Period } from './period.ts'
 
+/** What the figures are no substitute for: stands on every page. */
+export const USE: CautionCell = {
+  kind: 'caution',
+  id: 'caution-use',
+  tone: 'caution',
+  title: 'What these figures are, and what they are not',
+  markdown: `Screening only. These figures rest on the inputs listed above, to show what is worth a closer look. They are not a risk
+    assessment and not a statement of compliance. Local codes, the current edition of the standards that apply, and a qualified (where required,
+    licensed) professional decide on speeds, gaps between carriers, release modes, guarding and the work of people at the line. Validate stop times,
+    forces and cycle times by measurement on the machine.
+
+    Standards to look into first: EN 619, ASME B20.1, 29 CFR 1926.555, ISO 12100, ISO 13849-1, IEC 60204-1, ISO 13850.`,
+}
+
 /** What always holds: what the figures are no substitute for, and what the model leaves out. */
 export function standingCautions(line: LineSpec): CautionCell[] {
-  return [
-    {
-      kind: 'caution',
-      id: 'caution-use',
-      tone: 'caution',
-      title: 'What these figures are, and what they are not',
-      markdown: `Screening only. These figures rest on the inputs listed above, to show what is worth a closer look. They are not a risk
-        assessment and not a statement of compliance. Local codes, the current edition of the standards that apply, and a qualified (where required,
-        licensed) professional decide on speeds, gaps between carriers, release modes, guarding and the work of people at the line. Validate stop times,
-        forces and cycle times by measurement on the machine.
-
-        Standards to look into first: EN 619, ASME B20.1, 29 CFR 1926.555, ISO 12100, ISO 13849-1, IEC 60204-1, ISO 13850.`,
-    },
-    { kind: 'caution', id: 'caution-model', tone: 'caution', title: 'What the model leaves out', markdown: modelLimits(line) },
-  ]
+  return [USE, { kind: 'caution', id: 'caution-model', tone: 'caution', title: 'What the model leaves out', markdown: modelLimits(line) }]
 }
 
 function modelLimits(line: LineSpec): string {
@@ -57,16 +57,18 @@ export function warnings(result: Doubted, period: Period): CautionCell[] {
     warn(
       'partial',
       'Stopped early',
-      `The sweep was stopped: ${done} of ${result.replications} replications per count are in. The numbers hold for these; the intervals are wider.`,
+      `${done} of ${result.replications} ${period.many}${result.counts.length === 1 ? '' : ' of each count'} are simulated. The numbers hold for these; the intervals are wider.`,
     )
   }
   const still = result.counts.filter((count) => count.gridlocks > 0)
   if (still.length > 0) {
-    const list = still.map((count) => `${count.carriers} carriers: in ${count.gridlocks} of ${count.replications} replications`)
+    const list = still.map(
+      (count) => `${count.carriers} ${count.carriers === 1 ? 'carrier' : 'carriers'}: in ${count.gridlocks} of ${count.replications} runs`,
+    )
     warn(
       'gridlock',
-      'Gridlock: the loop stands still',
-      `${list.map((item) => `- ${item}`).join('\n')}\n\nEvery carrier waits for another. The output counted is what was made before.`,
+      `Gridlock: the ${period.line} stands still`,
+      `${list.map((item) => `- ${item}`).join('\n')}\n\nNothing moves any more in such a run; its output is what was made before. A count that stands still in any run is not recommended.`,
     )
   }
   const dry = result.counts.filter((count) => count.outOfProducts > 0)
@@ -74,14 +76,18 @@ export function warnings(result: Doubted, period: Period): CautionCell[] {
     warn(
       'products',
       'Out of products',
-      `The list of products ran out before the end of the ${period.one} with ${dry.map((count) => count.carriers).join(', ')} carriers.`,
+      `The list of products ran out before the end of the ${period.one}${dry.length === result.counts.length ? '' : ` with ${dry.map((count) => count.carriers).join(', ')} carriers`}: the numbers are those of the list, not of the ${period.line}.`,
     )
   }
-  if (result.answer?.bestAtUpperEnd === true && result.counts.length > 1) {
+  if (
+    result.answer?.bestAtUpperEnd === true &&
+    result.counts.length > 1 &&
+    still.every(({ carriers }) => carriers !== result.answer!.best)
+  ) {
     warn(
       'upper-end',
       'The best count is the largest tried',
-      `Output may still rise beyond ${result.answer.best} carriers: add larger counts.`,
+      `More than ${result.answer.best} ${result.answer.best === 1 ? 'carrier' : 'carriers'} may make more: add larger counts.`,
     )
   }
   return cells

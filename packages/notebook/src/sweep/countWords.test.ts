@@ -1,15 +1,15 @@
-import { meanInterval, predictionInterval, quantileEstimate } from '@loopwright/stats'
+import { outputInterval, quantileEstimate, windowInterval } from '@loopwright/stats'
 import { expect, test } from 'vitest'
 import { countWords } from './countWords.ts'
 
 test('each number has one rounding, by its own interval', () => {
   const units = [320, 325, 330, 335, 340]
   const words = countWords({
-    mean: meanInterval(units),
+    mean: outputInterval(units),
     p10: quantileEstimate(units, 0.1),
     p50: quantileEstimate(units, 0.5),
     p90: quantileEstimate(units, 0.9),
-    singleShift: predictionInterval(units),
+    singleShift: windowInterval(units),
   })
   expect(words).toEqual({
     mean: '330',
@@ -31,5 +31,7 @@ test('what is not known is a dash', () => {
 })
 
 test('a shift makes no less than nothing', () => {
-  expect(countWords({ mean: null, p10: null, p50: null, p90: null, singleShift: { low: -3, high: 9 } }).low).toBe('0')
+  expect(
+    countWords({ mean: null, p10: null, p50: null, p90: null, singleShift: { ...windowInterval([-3, 9]), low: -3, high: 9 } }).low,
+  ).toBe('0')
 })

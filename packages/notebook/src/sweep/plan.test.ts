@@ -1,6 +1,7 @@
 import { readScenario } from '@loopwright/scenario'
 import { sweepHere } from '@loopwright/study'
 import { expect, test } from 'vitest'
+import { period } from './period.ts'
 import { occupancyPlan, planZones } from './plan.ts'
 
 const YAML = `
@@ -29,11 +30,13 @@ test('zones as they lie, with their turns, transfers and stations; unshaded with
 
 test('the fullest zones are named; the table has every zone with the number drawn in it', () => {
   const [count] = sweepHere(scenario!.line, [3], { seed: '1', replications: 2 }).counts
-  const figure = occupancyPlan(scenario!, count!, { one: 'shift', each: 'a shift', many: 'shifts', plan: null })
+  const figure = occupancyPlan(scenario!, count!, period(scenario!))
   const fullest = count!.zones.toSorted((a, b) => b.occupancyMean - a.occupancyMean)[0]!
   expect(figure.finding).toMatch(new RegExp(`^The loop: 10 zones, 10 m\\. With 3 carriers the fullest are ${fullest.name}`))
   expect(figure.table.rows.map(({ cells }) => cells[4])).toEqual(
     count!.zones.map(({ occupancyMean }) => String(Math.round(occupancyMean * 100))),
   )
   expect(figure.table.rows.map(({ cells }) => cells[2]).slice(0, 3)).toEqual(['transfer', 'station Load and unload', 'storage'])
+  const place = figure.table.columns.flatMap(({ fields }) => fields).findIndex(({ name }) => name === 'occupancy_mean')
+  expect(figure.table.rows.map(({ values }) => values[place])).toEqual(count!.zones.map(({ occupancyMean }) => occupancyMean))
 })

@@ -1,11 +1,12 @@
-/** The plan of the loop for each count, shaded by how full every zone is. */
-import { formatNumber, formatShare, type PlanZone, type Table } from '@loopwright/charts'
+/** The plan of the line for each count, shaded by how full every zone is. */
+import { formatNumber, formatShare, type PlanZone, type Table, tableOf, wordColumn } from '@loopwright/charts'
 import { isPlainLoop } from '@loopwright/line'
 import type { Scenario } from '@loopwright/scenario'
 import type { SweepCount } from '@loopwright/study'
 import type { Figure } from '../figure.ts'
 import { metresText, shortNumber } from '../inputs/quantityWords.ts'
 import { drawPlan } from '../page/planHtml.ts'
+import { counted } from '../words/countedWords.ts'
 import type { Period } from './period.ts'
 
 /** zones that the finding names */
@@ -19,7 +20,7 @@ export function occupancyPlan(scenario: Scenario, count: SweepCount, period: Per
     ? null
     : scenario.line.paths.map(({ from, to, manual }) => ({ from, to, manual: manual !== null }))
   return {
-    finding: `${paths === null ? 'The loop' : 'The line'}: ${finding(zones, count.carriers)}`,
+    finding: `The ${period.line}: ${finding(zones, count.carriers)}`,
     picture: { kind: 'plan', zones, paths, valueMeaning },
     alt: drawPlan({ zones, paths }, { valueMeaning }).description,
     howToRead: `Each cell is a zone${paths === null ? ', to scale' : ''}; the darker, the longer a carrier is in it. The number in it is that share of the ${period.one}, in per cent.`,
@@ -56,27 +57,36 @@ function finding(zones: readonly PlanZone[], carriers: number): string {
     (zone) => `${zone.name}${zone.station === null ? '' : ` ${zone.station.title}`} (${formatShare(zone.value ?? 0)})`,
   )
   const list = named.length > 1 ? `${named.slice(0, -1).join(', ')} and ${named.at(-1)}` : named.join('')
-  return `${zones.length} zones, ${shortNumber(length)} m. With ${carriers} ${carriers === 1 ? 'carrier' : 'carriers'} the fullest are ${list}.`
+  return `${counted(zones.length, 'zone')}, ${shortNumber(length)} m. With ${counted(carriers, 'carrier')} the fullest are ${list}.`
 }
 
-function zoneTable(scenario: Scenario, zones: readonly PlanZone[], carriers: number, period: Period): Table {
-  const head = (text: string, align: 'left' | 'right'): Table['columns'][number] => ({ head: text, align, pageOnly: false })
-  return {
-    caption: `Zones in travel order, with ${carriers} carriers`,
+function zoneTable(scenario: Scenario, zones: readonly PlanZone[], carriers: number, { one }: Period): Table {
+  const metresOf = (zone: number): number | null => scenario.line.zones[zone]?.lengthMetres ?? null
+  return tableOf<PlanZone>({
+    caption: `Zones in travel order, with ${counted(carriers, 'carrier')}`,
     columns: [
-      head('Zone', 'left'),
-      head('Length', 'right'),
-      head('What it is', 'left'),
-      head('Turn', 'left'),
-      head(`With a carrier,\n% of the ${period.one}`, 'right'),
+      wordColumn('Zone', 'zone', 'name of the zone', ({ name }) => name),
+      {
+        head: 'Length',
+        text: (_, index) => (metresOf(index) === null ? 'not given' : metresText(metresOf(index)!)),
+        data: [['length_m', 'metres; empty: not given', (_, index) => metresOf(index)]],
+      },
+      wordColumn('What it is', 'kind', 'station, transfer or storage', whatItIs),
+      {
+        head: 'Turn',
+        align: 'left',
+        text: ({ turn }) => turn ?? '–',
+        data: [['turn', 'of the travel direction, left or right; empty: none', ({ turn }) => turn]],
+      },
+      {
+        head: `With a carrier,\n% of the ${one}`,
+        text: ({ label }) => label ?? '–',
+        data: [['occupancy_mean', `share of the ${one} with a carrier in it, 0 … 1`, ({ value }) => value]],
+      },
     ],
-    rows: zones.map((zone, index) => {
-      const length = scenario.line.zones[index]?.lengthMetres ?? null
-      const cells = [zone.name, length === null ? 'not given' : metresText(length), whatItIs(zone), zone.turn ?? '–', zone.label ?? '–']
-      return { cells, marked: false }
-    }),
+    rows: zones,
     note: 'A carrier counts from the start of its move into a zone to the start of its move out.',
-  }
+  })
 }
 
 function whatItIs(zone: PlanZone): string {

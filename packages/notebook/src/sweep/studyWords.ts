@@ -1,18 +1,14 @@
 /** What a carrier study says beyond a sweep's answer: flat zone, spare carriers, knees, the plan, and how sure. */
 import { formatNumber, formatShare } from '@loopwright/charts'
-import type { CarrierStep, CarrierStudy, PlanCount } from '@loopwright/study'
+import type { CarrierStep, CarrierStudy } from '@loopwright/study'
+import { unitsOf } from '../words/unitWords.ts'
 import type { Period } from './period.ts'
 
-export type StudyTold = Pick<
-  CarrierStudy,
-  'answer' | 'flat' | 'steps' | 'planCount' | 'settled' | 'looks' | 'law' | 'partial' | 'pilot' | 'counts'
->
+export type StudyTold = Pick<CarrierStudy, 'answer' | 'chance' | 'flat' | 'steps' | 'settled' | 'looks' | 'law' | 'partial' | 'counts'>
 
 /** Sentences that follow the answer. */
 export function studySentences(study: StudyTold, period: Period): string[] {
-  return [flatSentence(study), stepSentence(study, period), kneeSentence(study), planCountSentence(study.planCount, period)].filter(
-    (sentence) => sentence !== null,
-  )
+  return [flatSentence(study), stepSentence(study, period), kneeSentence(study)].filter((sentence) => sentence !== null)
 }
 
 function flatSentence({ flat, answer }: StudyTold): string | null {
@@ -45,44 +41,36 @@ function stepWords({ difference }: CarrierStep, verb: 'brings' | 'costs', period
   const word = turned ? (verb === 'brings' ? 'costs' : 'brings') : verb
   const [least, most] = turned ? [-high, -low] : [low, high]
   const span = halfWidth === 0 ? ', always the same' : ` (${number(least)} to ${number(most)})`
-  return `${word} ${number(Math.abs(mean))} units ${period.each}${span}`
+  return `${word} ${unitsOf(number(Math.abs(mean)))} ${period.each}${span}`
 }
 
-/** Where the law of the loop changes what limits it. */
+/** Between which counts neither carriers nor free zones are short, on averages alone. */
 function kneeSentence({ law }: StudyTold): string | null {
   if (law === null || law.carriersLow === null) return null
   const { carriersLow, carriersHigh } = law
-  const low = `By the law of the loop carriers are short below ${formatNumber(carriersLow, 0)}`
-  return carriersHigh === null ? `${low}.` : `${low}, and empty zones beyond ${formatNumber(carriersHigh, 0)}.`
-}
-
-/** Which count meets the plan in nine of ten shifts, with the interval of its chance, and whether that is shown. */
-export function planCountSentence(plan: PlanCount | null, period: Period): string | null {
-  if (plan === null || period.plan === null) return null
-  const { carriers, estimate, verdict } = plan
-  const wanted = `the plan of ${formatNumber(period.plan, 0)} in nine of ten ${period.many}`
-  const { successes, n, low, high } = estimate
-  const counted = `${formatNumber(successes, 0)} of ${formatNumber(n, 0)} simulated; the chance is between ${formatShare(low)} and ${formatShare(high)}`
-  if (verdict === 'shown') return `The smallest count that meets ${wanted} is ${carriers}: shown (${counted}).`
-  if (verdict === 'likely') return `The smallest count that meets ${wanted} is likely ${carriers}, but that is not shown (${counted}).`
-  const nearest = `${carriers} comes nearest (${counted})`
-  return verdict === 'not shown' ? `No count is shown to meet ${wanted}; ${nearest}.` : `No count tried meets ${wanted}; ${nearest}.`
+  const low = `By mean times alone carriers are short below ${formatNumber(carriersLow, 0)}`
+  return carriersHigh === null ? `${low}.` : `${low}, and free zones to move into beyond ${formatNumber(carriersHigh, 0)}.`
 }
 
 /** How the answer was come by, and what a wrong one would be worth. */
-export function studySureSentences({ answer, settled, looks, partial, pilot, counts }: StudyTold): string[] {
+export function studySureSentences(
+  { answer, chance, settled, looks, partial, counts }: StudyTold,
+  { many }: Pick<Period, 'many'>,
+): string[] {
   const last = looks.at(-1)
-  if (answer === null || last === undefined) return []
-  const runs = formatNumber(
-    counts.reduce((sum, count) => sum + count.replications, 0),
-    0,
-  )
-  const wrong = `A study like this names too few carriers in at most ${formatNumber(100 * (1 - answer.level), 0)} of 100 cases.`
-  const how = `${last.replications} replications of each count in question (${runs} in all, after ${pilot.replications} of each to find where to begin)`
-  if (partial) return [`Stopped before the question was settled. ${wrong}`]
-  if (settled) return [`Settled with ${how}. ${wrong}`]
-  if (last.undecided === null) return [`No count could be confirmed with ${how}.`]
+  if (answer === null || last === undefined || !chance) return []
+  const each = counts.map(({ replications }) => replications)
+  const [least, most] = [Math.min(...each), Math.max(...each)]
+  const wrong =
+    most === 1 ? '' : `A study like this names too few carriers in at most ${formatNumber(100 * (1 - answer.level), 0)} of 100 cases.`
+  if (partial) return [`Stopped before the question was settled. ${wrong}`.trim()]
+  const runs =
+    least === most
+      ? `${most === 1 ? `1 ${many.slice(0, -1)}` : `${formatNumber(most, 0)} ${many}`} of each count`
+      : `${formatNumber(least, 0)} to ${formatNumber(most, 0)} ${many} of each count, most of those in question`
+  if (settled) return [`Settled with ${runs}. ${wrong}`.trim()]
+  if (last.undecided === null) return [`Not settled with ${runs}. ${wrong}`.trim()]
   return [
-    `Not settled with ${how}: ${last.undecided} is neither confirmed nor shown to fall short, so it lies very near the border. ${wrong}`,
+    `Not settled with ${runs}: whether ${last.undecided} ${last.undecided === 1 ? 'carrier is' : 'carriers are'} enough is still open. ${wrong}`,
   ]
 }

@@ -26,7 +26,7 @@ const result = sweepHere(scenario().line, [2, 3], { seed: 'abc', replications: 4
 
 test('says what was simulated and how to get it again', () => {
   const cell = sweepCell(scenario(), result, 'scenarios/six.yaml')
-  expect(cell.sentence).toBe('8 windows simulated: 2 to 3 carriers, 4 replications each, seed abc.')
+  expect(cell.sentence).toBe('8 windows simulated with 2 to 3 carriers, 4 for each count, seed abc (the same seed, the same numbers).')
   expect(cell.provenance).toMatchObject({ scenarioFile: 'scenarios/six.yaml', seed: 'abc', replications: 4, partial: false })
 })
 

@@ -3,6 +3,8 @@ import { formatNumber } from '@loopwright/charts'
 import type { Scenario } from '@loopwright/scenario'
 import type { CarrierStudy, SweepResult } from '@loopwright/study'
 import type { SweepCell } from '../cell.ts'
+import { carriersText } from './answerWords.ts'
+import { seedWords } from '../words/seedWords.ts'
 import { period } from './period.ts'
 
 /**
@@ -12,21 +14,21 @@ import { period } from './period.ts'
  */
 export function sweepCell(scenario: Scenario, result: SweepResult | CarrierStudy, scenarioFile: string): SweepCell {
   const counts = result.counts.map((count) => count.carriers)
-  const span = counts.length === 1 ? `${counts[0]}` : `${Math.min(...counts)} to ${Math.max(...counts)}`
+  const { many } = period(scenario)
+  const span = counts.length === 1 ? carriersText(counts[0]!) : `${Math.min(...counts)} to ${Math.max(...counts)} carriers`
   const runs = result.counts.reduce((sum, count) => sum + count.replications, 0)
   const each = result.counts.map((count) => count.replications)
-  const replications =
-    result.kind === 'carrier sweep' || Math.min(...each) === Math.max(...each)
-      ? `${result.replications}`
-      : `${Math.min(...each)} to ${Math.max(...each)}`
+  const [least, most] = [Math.min(...each), Math.max(...each)]
+  const replications = least === most ? formatNumber(most, 0) : `${formatNumber(least, 0)} to ${formatNumber(most, 0)}`
+  const perCount = counts.length === 1 ? '' : `, ${replications} for each count`
   const pilot =
     result.kind === 'carrier study' && result.seed !== result.pilot.seed
-      ? `; before, ${result.pilot.replications} of each with seed ${result.pilot.seed} to find where to begin`
+      ? `; before that ${formatNumber(result.pilot.replications, 0)} of each, seed ${result.pilot.seed}, to find where to begin`
       : ''
   return {
     kind: 'sweep',
     id: 'sweep',
-    sentence: `${formatNumber(runs, 0)} ${period(scenario).many} simulated: ${span} carriers, ${replications} replications each, seed ${result.seed}${pilot}.`,
+    sentence: `${formatNumber(runs, 0)} ${runs === 1 ? many.slice(0, -1) : many} simulated with ${span}${perCount}, ${seedWords(result.seed)}${pilot}.`,
     provenance: {
       scenarioFile,
       scenarioHash: createHash('sha256').update(JSON.stringify(scenario.line)).digest('hex').slice(0, 12),

@@ -50,6 +50,17 @@ test('different shifts by name, each with its own breaks; the night shift crosse
   expect(calendar).toMatchObject({ judged: 'night', shifts: 1, netSeconds: 27_000 })
 })
 
+test('each shift starts at its hour of the day', () => {
+  const day = 'shifts: { early: { from: "06:00", to: "14:00" }, night: { from: "22:00", to: "06:00" } }'
+  const { notes } = readScenario(scenarioText(['warmup: 1 h\nlength: 8 h\n', `calendar: { ${day}, judge: shift 3 }\n`]), 'x')
+  expect(notes?.shiftStarts).toEqual([
+    { seconds: 0, clockSeconds: 6 * 3600 },
+    { seconds: 28_800, clockSeconds: 22 * 3600 },
+    { seconds: 57_600, clockSeconds: 6 * 3600 },
+  ])
+  expect(readScenario(scenarioText(), 'x').notes?.shiftStarts).toEqual([])
+})
+
 test('takt is net time over plan', () => {
   // 27 000 s / 320 = 84.375 s
   const { scenario } = readScenario(

@@ -2,6 +2,7 @@
 import type { BreakSpec, WindowSpec } from '@loopwright/line'
 import type { Located } from '../located.ts'
 import * as say from '../messages.ts'
+import type { ShiftStart } from '../notes.ts'
 import type { Calendar } from '../scenario.ts'
 import { booleanOf, type Context, child, near, textOf } from './context.ts'
 import { readPlainTime } from './plainTime.ts'
@@ -15,6 +16,10 @@ export interface Time {
   readonly calendar: Calendar | null
   /** of the whole window, without breaks */
   readonly netSeconds: number
+  /** of all shifts; empty without a calendar */
+  readonly shiftStarts: readonly ShiftStart[]
+  /** of every day; 1 without a calendar */
+  readonly shiftsPerDay: number
 }
 
 const SHIFTS_MAX = 3000
@@ -38,12 +43,14 @@ export function readTime(context: Context, root: Located): Time | null {
 /** All shifts from the first to the last judged one, end to end. */
 function spread(context: Context, at: Located, day: readonly Shift[], judged: { first: number; last: number; name: string }): Time {
   const breaks: BreakSpec[] = []
+  const shiftStarts: ShiftStart[] = []
   let start = 0
   let warmupSeconds = 0
   let net = 0
   for (let i = 0; i <= judged.last; i++) {
     const shift = day[i % day.length]!
     if (i === judged.first) warmupSeconds = start
+    shiftStarts.push({ seconds: start, clockSeconds: shift.fromSeconds })
     for (const one of shift.breaks) breaks.push({ startSeconds: start + one.startSeconds, lengthSeconds: one.lengthSeconds })
     if (i >= judged.first) net += shift.lengthSeconds - shift.breaks.reduce((sum, one) => sum + one.lengthSeconds, 0)
     start += shift.lengthSeconds
@@ -55,8 +62,16 @@ function spread(context: Context, at: Located, day: readonly Shift[], judged: { 
     window: { warmupSeconds, endSeconds: start },
     breaks,
     conveyorDuringBreaks: booleanOf(child(at, 'conveyorDuringBreaks')) ?? true,
-    calendar: { judged: judged.name, shifts, grossSeconds: (start - warmupSeconds) / shifts, netSeconds: net / shifts, taktSeconds: null },
+    calendar: {
+      judged: judged.name,
+      shifts,
+      grossSeconds: (start - warmupSeconds) / shifts,
+      netSeconds: net / shifts,
+      taktSeconds: null,
+    },
     netSeconds: (net / shifts) * shifts,
+    shiftStarts,
+    shiftsPerDay: day.length,
   }
 }
 

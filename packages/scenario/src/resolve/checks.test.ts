@@ -5,15 +5,15 @@ import { readScenario } from '../read.ts'
 const codes = (...changes: [string, string][]) => readScenario(scenarioText(...changes), 'x').problems.map((problem) => problem.code)
 const corner = (clear: boolean): [string, string] => [
   '',
-  `corners: { zones: [Z03, Z06], turn: left, lift: 1 s, lower: 1 s, enterOnlyIfExitClear: ${clear} }`,
+  `corners: { zones: [Z03, Z05, Z08, Z10], turn: left, lift: 1 s, lower: 1 s, enterOnlyIfExitClear: ${clear} }`,
 ]
 
 test('how many carriers: fewer than zones, at most one per storage zone at the start, and one free for movement', () => {
   expect(codes(['count: 4', 'count: 9'])).toEqual([])
   expect(codes(['count: 4', 'count: 10'])).toEqual(['E_CARRIERS_FILL'])
-  expect(codes(['count: 4', 'count: 9'], corner(true))).toEqual(['E_CARRIERS_PLACE'])
-  expect(codes(['count: 4', 'count: 8'], corner(true))).toEqual(['W_GRIDLOCK'])
-  expect(codes(['count: 4', 'count: 7'], corner(true))).toEqual([])
+  expect(codes(['count: 4', 'count: 7'], corner(true))).toEqual(['E_CARRIERS_PLACE'])
+  expect(codes(['count: 4', 'count: 6'], corner(true))).toEqual(['W_GRIDLOCK'])
+  expect(codes(['count: 4', 'count: 5'], corner(true))).toEqual([])
   expect(codes(['count: 4', 'count: 9'], corner(false))).toEqual([])
 })
 

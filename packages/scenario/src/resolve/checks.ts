@@ -10,7 +10,7 @@ import type { PathDraft } from './paths.ts'
 import type { Products } from './products.ts'
 import type { StationDraft } from './stations.ts'
 import { frequencies, meanWork } from './stops.ts'
-import { own, type ZoneDraft } from './zoneDraft.ts'
+import { isClosedLoop, own, type ZoneDraft } from './zoneDraft.ts'
 
 /** seconds; shorter times are none (MODEL.md §1) */
 const CLOCK_STEP = 2 ** -20
@@ -71,7 +71,7 @@ export function checkPaths(
     const room = next?.length ?? null
     if (next === null || room === null || room === undefined || size <= room) continue
     groups.add(`size ${room}`, child(carriers.at, which) ?? carriers.at, next.name, (names) =>
-      say.carrierTooLong(names, metres(size), metres(room)),
+      say.carrierTooLong(which, names, metres(size), metres(room)),
     )
   }
   groups.report()
@@ -79,10 +79,6 @@ export function checkPaths(
   if (paths.length > 0 && moves.every((mean) => mean !== null && mean < CLOCK_STEP))
     context.report.add(child(root, 'paths') ?? root, say.movesTakeNoTime())
 }
-
-/** Path k leads from zone k to the next one, all round. */
-const isClosedLoop = (zones: readonly ZoneDraft[], paths: readonly PathDraft[]): boolean =>
-  paths.length === zones.length && paths.every(({ from, to }, k) => from === k && to === (k + 1) % zones.length)
 
 /** A station that may stop its section must be in one. */
 export function checkSafety(

@@ -3,8 +3,10 @@ import { type Decimal, toNumber } from '../decimal.ts'
 import type { Entry, Located } from '../located.ts'
 import * as say from '../messages.ts'
 import { nearest } from '../nearest.ts'
+import type { TableNote } from '../notes.ts'
 import { type Dimension, parsePercent, parseQuantity } from '../quantity.ts'
 import type { Report } from '../report.ts'
+import { RESERVED } from '../walk.ts'
 
 export interface Context {
   readonly report: Report
@@ -12,6 +14,10 @@ export interface Context {
   readonly files: ((name: string) => string | null) | null
   /** where a value of the complete form came from, by its path there */
   readonly origins: Map<string, string>
+  /** columns of files that were read; filled on the way */
+  readonly tables: TableNote[]
+  /** zones that the file takes out of its loop; filled when the zones are known */
+  readonly takenOut: Set<string>
   /** index of each zone by name; filled when the zones are known */
   readonly zoneIndex: Map<string, number>
 }
@@ -124,10 +130,16 @@ export function checkName(context: Context, name: string, addProblem: (sentence:
   return reason === null && context !== null
 }
 
+/** Why a text is no name of a part; null: it is one. */
 function nameFault(name: string): string | null {
+  if (name === RESERVED) return 'programs keep this word for themselves'
+  return name.includes('/') ? 'it has a "/", which separates the names of random streams' : titleFault(name)
+}
+
+/** Why a text cannot be shown as a title; null: it can. */
+export function titleFault(name: string): string | null {
   if (name === '') return 'it is empty'
   if (name.length > NAME_MAX) return `it has ${name.length} characters`
-  if (name.includes('/')) return 'it has a "/", which separates the names of random streams'
   if (name !== name.trim()) return 'it begins or ends with a blank'
   if (/\p{Cc}|\p{Cs}|\p{Zl}|\p{Zp}/u.test(name)) return 'it has a line break or a control character'
   return null

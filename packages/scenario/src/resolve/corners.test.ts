@@ -41,6 +41,6 @@ test('several kinds of corners, each with its own times', () => {
 
 test('a carrier that would come round sideways is a warning, unless it is square', () => {
   const corner = 'corners: { zones: [Z03], turn: right, lift: 1 s, lower: 1 s }'
-  expect(read(corner).codes).toEqual([])
+  expect(read(corner).codes).toEqual(['W_CORNERS_OPEN'])
   expect(read(corner, ['width: 0.8 m', 'width: 0.7 m']).codes).toEqual(['W_CORNERS_ODD'])
 })

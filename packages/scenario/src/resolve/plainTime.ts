@@ -38,7 +38,7 @@ export function readPlainTime(context: Context, root: Located): Time | null {
   const sorted = breaks.toSorted((a, b) => a.startSeconds - b.startSeconds)
   const window = { warmupSeconds, endSeconds }
   const netSeconds = calendar === null ? endSeconds - warmupSeconds - inBreaks(sorted, window) : calendar.netSeconds * calendar.shifts
-  return { window, breaks: sorted, conveyorDuringBreaks: conveyor ?? true, calendar, netSeconds }
+  return { window, breaks: sorted, conveyorDuringBreaks: conveyor ?? true, calendar, netSeconds, shiftStarts: [], shiftsPerDay: 1 }
 }
 
 function readList(context: Context, at: Located | null): BreakSpec[] | null {

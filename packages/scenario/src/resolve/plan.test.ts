@@ -22,16 +22,23 @@ test('without a calendar there are hours only', () => {
   expect(read('320 per shift', time)).toEqual(['E_PLAN_SHIFT'])
 })
 
+test('in so many hours of the clock, breaks included, in proportion to the window', () => {
+  expect(read('410 in 8 h')).toEqual({ units: 410, per: '8 h', unitsPerWindow: 820 })
+  expect(read('100 units in 90 min', 'warmup: 1 h\nlength: 3 h\n')).toEqual({ units: 100, per: '90 min', unitsPerWindow: 200 })
+})
+
 test.each([
+  ['5 in 0 h', 'E_ZERO'],
+  ['5 in 8', 'E_PLAN'],
   ['320', 'E_TYPE'],
-  ['320 a day', 'E_RATE'],
+  ['320 a day', 'E_PLAN'],
   ['40/h', 'E_WHICH_HOUR'],
   ['40 per hour', 'E_WHICH_HOUR'],
   ['0 per shift', 'E_ZERO'],
   ['-5 per shift', 'E_NEGATIVE'],
   ['4,5 per shift', 'E_DECIMAL_COMMA'],
-  ['many per shift', 'E_RATE'],
-  ['5 kg per shift', 'E_RATE'],
+  ['many per shift', 'E_PLAN'],
+  ['5 kg per shift', 'E_PLAN'],
   ['1e12 per shift', 'E_BEYOND_REACH'],
 ])('%s is refused', (plan, code) => {
   expect(read(plan)).toEqual([code])

@@ -3,8 +3,10 @@ import type { MixSpec } from '@loopwright/line'
 import { toNumber, wholeProportion } from '../decimal.ts'
 import type { Located } from '../located.ts'
 import * as say from '../messages.ts'
-import { addAtKey, type Context, checkName, child, entries, quantity, textOf } from './context.ts'
+import type { VariantGroup } from '../scenario.ts'
+import { addAtKey, type Context, checkName, child, entries, near, quantity, textOf } from './context.ts'
 import { ONE, readShares, sequence, variantShares, weights } from './shares.ts'
+import { createTitles, type Titles } from './titles.ts'
 
 export interface Variant {
   readonly name: string
@@ -26,6 +28,9 @@ export interface Products {
   readonly options: readonly Option[]
   readonly variants: readonly Variant[]
   readonly mix: MixSpec | null
+  /** of the variants, by name, where they differ from it */
+  readonly titles: ReadonlyMap<string, string>
+  readonly groups: readonly VariantGroup[]
 }
 
 const VARIANTS_MAX = 1000
@@ -33,9 +38,11 @@ const VARIANTS_MAX = 1000
 export function readProducts(context: Context, root: Located): Products {
   const at = child(root, 'products')
   const variantsAt = child(at, 'variants')
-  const baseNames = readNames(context, variantsAt)
+  const titles = createTitles(context, 'variants and options')
+  const baseNames = readNames(context, variantsAt, titles)
   const options = entries(child(at, 'options')).map((entry) => {
     checkName(context, entry.key, (sentence) => addAtKey(context, entry, sentence))
+    titles.read(entry.key, child(entry.value, 'title'), entry)
     const adds = entries(child(entry.value, 'adds')).map((add) => [add.key, quantity(context, add.value, 'duration', 'zero')] as const)
     return { name: entry.key, at: entry.value, adds: new Map(adds) }
   })
@@ -48,22 +55,38 @@ export function readProducts(context: Context, root: Located): Products {
       options: [],
       variants: baseNames.slice(0, VARIANTS_MAX).map((name, base) => ({ name, base, options: [] })),
       mix: null,
+      titles: new Map(),
+      groups: [],
     }
   }
   const variants = expand(baseNames, options)
   checkExpanded(context, variants, at ?? root)
   const mix = readMix(context, at, variantsAt, baseNames, options, variants)
-  return { baseNames, options, variants, mix }
+  const said = titles.given()
+  const expanded = variants.map((variant): [string, string] => {
+    const parts = [baseNames[variant.base]!, ...variant.options.map((i) => options[i]!.name)]
+    return [variant.name, parts.map((part) => said.get(part) ?? part).join(' + ')]
+  })
+  return {
+    baseNames,
+    options,
+    variants,
+    mix,
+    titles: new Map(expanded.filter(([name, title]) => name !== title)),
+    groups: readGroups(context, child(at, 'groups'), { baseNames, options, variants, titles: said }),
+  }
 }
 
-function readNames(context: Context, at: Located | null): string[] {
+function readNames(context: Context, at: Located | null, titles: Titles): string[] {
   if (at === null) return ['product']
   const names: string[] = []
   const seen = new Set<string>()
   if (at.kind === 'list') {
-    for (const item of at.items) {
+    for (const listed of at.items) {
+      const item = child(listed, 'name') ?? listed
       const name = textOf(item)
       if (name === null) continue
+      titles.read(name, child(listed, 'title'), item)
       if (checkName(context, name, (sentence) => context.report.add(item, sentence)) && seen.has(name))
         context.report.add(item, say.duplicateName('variants', name))
       seen.add(name)
@@ -72,11 +95,39 @@ function readNames(context: Context, at: Located | null): string[] {
   } else {
     for (const entry of entries(at)) {
       checkName(context, entry.key, (sentence) => addAtKey(context, entry, sentence))
+      titles.read(entry.key, child(entry.value, 'title'), entry)
       names.push(entry.key)
     }
   }
   if (names.length === 0 && (at.kind === 'list' || at.kind === 'map')) context.report.add(at, say.noVariants())
   return names.length === 0 ? ['product'] : names
+}
+
+/** Variants as written, then options; or as the file groups them. */
+function readGroups(
+  context: Context,
+  at: Located | null,
+  { baseNames, options, variants, titles }: Pick<Products, 'baseNames' | 'options' | 'variants' | 'titles'>,
+): VariantGroup[] {
+  const where = (holds: (variant: Variant) => boolean): number[] => variants.flatMap((variant, index) => (holds(variant) ? [index] : []))
+  if (at === null)
+    return [
+      ...baseNames.map((name, i) => ({ name, title: titles.get(name) ?? name, variants: where(({ base }) => base === i) })),
+      ...options.map(({ name }, i) => ({ name, title: titles.get(name) ?? name, variants: where((each) => each.options.includes(i)) })),
+    ]
+  const own = createTitles(context, 'groups')
+  const names = variants.map(({ name }) => name)
+  return entries(at).map((entry) => {
+    checkName(context, entry.key, (sentence) => addAtKey(context, entry, sentence))
+    const title = own.read(entry.key, child(entry.value, 'title'), entry)
+    const inside = (child(entry.value, 'variants')?.items ?? []).flatMap((item) => {
+      const name = textOf(item)
+      const index = name === null ? -1 : names.indexOf(name)
+      if (name !== null && index < 0) context.report.add(item, say.unknownVariant(name, near(context, name, names), names))
+      return index < 0 ? [] : [index]
+    })
+    return { name: entry.key, title, variants: inside }
+  })
 }
 
 /** Written order, last option fastest; `small`, `small + quietKit`, `small + coldKit`, `small + coldKit + quietKit`. */

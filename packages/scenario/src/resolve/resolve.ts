@@ -10,6 +10,7 @@ import { readTime, type Time } from './calendar.ts'
 import { type CarriersDraft, finishCarriers, readCarriers } from './carriers.ts'
 import { checkCarriers, checkCorners, checkPaths, checkSafety, checkWays, checkWork } from './checks.ts'
 import { type Context, child, numberOf, textOf } from './context.ts'
+import { checkDoubts } from './doubts.ts'
 import { readDrive } from './drive.ts'
 import { checkOperators, readOperators, readWalks } from './operators.ts'
 import { finishPath, type PathDraft, readPaths, readWays } from './paths.ts'
@@ -87,6 +88,7 @@ export function resolve(context: Context, root: Located): Resolved | null {
   if (context.report.hasErrors()) return null
   const line = assemble({ zones, paths, ways, carriers, products, stations, stops, drive, time, general })
   if (line === null || time === null || plan === undefined) throw new Error('a scenario without a finding could not be put together')
+  checkDoubts(context, root, line, { zones, paths, stations: stations.stations, entries: stops.entries })
   const taktSeconds = plan === null ? null : time.netSeconds / plan.unitsPerWindow
   const scenario: Scenario = {
     name: textOf(child(root, 'name')) ?? '',
@@ -95,8 +97,11 @@ export function resolve(context: Context, root: Located): Resolved | null {
     plan,
     calendar: time.calendar === null ? null : { ...time.calendar, taktSeconds },
     layout: { turns: zones.map((zone) => zone.turn) },
+    titles: { tasks: Object.fromEntries(stations.taskTitles), variants: Object.fromEntries(products.titles) },
+    stopEntries: stops.entries,
+    variantGroups: products.groups,
   }
-  return { scenario, notes: notesOf(root, scenario, zones, products, stops, time, taktSeconds) }
+  return { scenario, notes: { ...notesOf(root, scenario, zones, products, stops, time, taktSeconds), tables: context.tables } }
 }
 
 function assemble(parts: Parts): LineSpec | null {
@@ -148,7 +153,7 @@ function notesOf(
   stops: Stops,
   time: Time,
   taktSeconds: number | null,
-): ScenarioNotes {
+): Omit<ScenarioNotes, 'tables'> {
   const weights = frequencies(products)
   const total = weights.reduce((sum, weight) => sum + weight, 0)
   const transferZoneNames = zones.filter((zone) => zone.transfer?.enterOnlyIfExitClear === true).map((zone) => zone.name)
@@ -176,6 +181,8 @@ function notesOf(
     warmupSeconds: time.window.warmupSeconds,
     windowSeconds: time.window.endSeconds - time.window.warmupSeconds,
     netSeconds: time.netSeconds,
+    shiftStarts: time.shiftStarts,
+    shiftsPerDay: time.shiftsPerDay,
     taktSeconds,
     variations: [...(child(root, 'variations')?.entries.keys() ?? [])],
   }

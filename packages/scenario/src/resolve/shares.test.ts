@@ -6,7 +6,7 @@ import { ONE, readShares, sequence, variantShares, weights } from './shares.ts'
 
 function setUp(text: string) {
   const report = createReport(text)
-  const context: Context = { report, files: null, origins: new Map(), zoneIndex: new Map() }
+  const context: Context = { report, files: null, origins: new Map(), zoneIndex: new Map(), tables: [], takenOut: new Set() }
   return { context, root: readSource(text, report)!, codes: () => report.problems().map((problem) => problem.code) }
 }
 

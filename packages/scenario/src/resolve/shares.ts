@@ -13,15 +13,16 @@ export const ONE: Decimal = { digits: 1n, scale: 0 }
 export function readShares(context: Context, at: Located): Decimal[] | null {
   const shares: (Decimal | undefined)[] = []
   const kinds = new Set<string>()
-  for (const entry of entries(at)) {
-    const bare = numberOf(entry.value)
-    if (entry.value.kind === 'text') {
+  for (const { value } of entries(at)) {
+    const place = value.kind === 'map' ? child(value, 'share') : value
+    const bare = numberOf(place)
+    if (place?.kind === 'text') {
       kinds.add('percent')
-      shares.push(percent(context, entry.value))
-    } else if (bare !== null) {
+      shares.push(percent(context, place))
+    } else if (place !== null && bare !== null) {
       kinds.add('weight')
-      if (bare < 0) context.report.add(entry.value, say.negative(entry.value.source))
-      else if (!Number.isSafeInteger(bare)) context.report.add(entry.value, say.shareNumber(entry.value.source))
+      if (bare < 0) context.report.add(place, say.negative(place.source))
+      else if (!Number.isSafeInteger(bare)) context.report.add(place, say.shareNumber(place.source))
       shares.push(Number.isSafeInteger(bare) && bare >= 0 ? (parseDecimal(String(bare)) ?? undefined) : undefined)
     } else shares.push(undefined)
   }

@@ -8,6 +8,7 @@ import { readDistribution } from './distribution.ts'
 import type { Products } from './products.ts'
 import { readSupply } from './supply.ts'
 import { longer, readTimes } from './taskTimes.ts'
+import { createTitles, type Titles } from './titles.ts'
 import { findZone, type ZoneDraft } from './zoneDraft.ts'
 
 export interface StationDraft {
@@ -19,6 +20,8 @@ export interface StationDraft {
 
 export interface Stations {
   readonly tasks: readonly string[]
+  /** of tasks, by name, where they differ from it */
+  readonly taskTitles: ReadonlyMap<string, string>
   readonly stations: readonly StationDraft[]
 }
 
@@ -36,7 +39,7 @@ export function readStations(context: Context, root: Located, zones: readonly Zo
     return readStation(context, root, entry, zones, products, tasks, taken)
   })
   checkAdds(context, products, tasks)
-  return { tasks: tasks.names, stations }
+  return { tasks: tasks.names, taskTitles: tasks.titles.given(), stations }
 }
 
 interface TaskOrder {
@@ -44,20 +47,24 @@ interface TaskOrder {
   readonly indexOf: Map<string, number>
   /** true where the file lists them; then others are unknown */
   readonly fixed: boolean
+  readonly titles: Titles
 }
 
 function readTaskOrder(context: Context, root: Located): TaskOrder {
   const at = child(root, 'tasks')
   const names: string[] = []
   const indexOf = new Map<string, number>()
-  for (const item of at?.items ?? []) {
+  const titles = createTitles(context, 'tasks')
+  for (const listed of at?.items ?? []) {
+    const item = child(listed, 'name') ?? listed
     const name = textOf(item)
     if (name === null) continue
     if (indexOf.has(name)) context.report.add(item, say.duplicateName('tasks', name))
     else indexOf.set(name, names.push(name) - 1)
     checkName(context, name, (sentence) => context.report.add(item, sentence))
+    titles.read(name, child(listed, 'title'), item)
   }
-  return { names, indexOf, fixed: at !== null }
+  return { names, indexOf, fixed: at !== null, titles }
 }
 
 function readStation(
@@ -204,6 +211,7 @@ function readTask(
     task = tasks.names.push(name) - 1
     tasks.indexOf.set(name, task)
   }
+  tasks.titles.read(name, entry.value.kind === 'map' ? child(entry.value, 'title') : null, entry)
   const base = readTimes(context, root, entry.value, products)
   if (base === undefined) return undefined
   const seconds = products.variants.map((variant) => {

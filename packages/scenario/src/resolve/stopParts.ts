@@ -111,6 +111,10 @@ function readWord(context: Context, at: Located, line: Parts): Part[] | null {
   const prefixed = /^(station|zone|transfer|section)\s+(.+)$/.exec(word)
   if (prefixed !== null) return readOne(context, at, prefixed[1]!, prefixed[2]!, line)
   if (line.zones.length === 0) return null
+  if (context.takenOut.has(word)) {
+    context.report.add(at, say.zoneTakenOut(word))
+    return null
+  }
   const known = [
     ...line.stations.map((one) => one.name),
     ...line.zones.map((one) => one.name),

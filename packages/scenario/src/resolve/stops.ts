@@ -5,11 +5,13 @@ import { toNumber } from '../decimal.ts'
 import type { Entry, Located } from '../located.ts'
 import * as say from '../messages.ts'
 import { digitsOf, scan } from '../quantity.ts'
+import type { StopEntry, StopSource } from '../scenario.ts'
 import { addAtKey, type Context, checkName, child, entries, textOf } from './context.ts'
 import { readDistribution } from './distribution.ts'
 import type { Products } from './products.ts'
 import type { StationDraft } from './stations.ts'
 import { type Part, type Parts, readParts } from './stopParts.ts'
+import { createTitles } from './titles.ts'
 import type { ZoneDraft } from './zoneDraft.ts'
 
 /** A chance per cycle and the time to failure it became. */
@@ -24,6 +26,7 @@ export interface ShortStop {
 export interface Stops {
   readonly breakdowns: readonly BreakdownSpec[]
   readonly shortStops: readonly ShortStop[]
+  readonly entries: readonly StopEntry[]
 }
 
 interface Line extends Parts {
@@ -41,6 +44,8 @@ export function readStops(
   const breakdowns: BreakdownSpec[] = []
   const shortStops: ShortStop[] = []
   const seen = new Set<string>()
+  const kept = new Map<string, { name: string; title: string; sources: StopSource[] }>()
+  const titles = createTitles(context, 'stops')
   const line: Parts = { zones, stations, stationIndex: new Map(stations.map((station, index) => [station.name, index])), sections }
   for (const entry of entries(child(root, 'stops'))) {
     checkName(context, entry.key, (sentence) => addAtKey(context, entry, sentence))
@@ -48,11 +53,16 @@ export function readStops(
     const parts = at === null ? null : readParts(context, at, line)
     const several = at !== null && (at.kind === 'list' || textOf(at)?.startsWith('every ') === true)
     const times = readTimes(context, entry)
+    const entryName = textOf(child(entry.value, 'entry')) ?? entry.key
+    const title = titles.read(entryName, child(entry.value, 'title'), entry)
     for (const part of parts ?? []) {
       const name = several ? `${entry.key} ${part.name}` : entry.key
       if (several) checkName(context, name, (sentence) => addAtKey(context, entry, sentence))
       if (seen.has(name)) addAtKey(context, entry, say.duplicateName('stops', name))
       seen.add(name)
+      const of = kept.get(entryName) ?? { name: entryName, title, sources: [] }
+      kept.set(entryName, of)
+      of.sources.push({ source: name, place: part.name })
       if (times.repair === undefined) continue
       const clock = textOf(child(entry.value, 'clock')) === 'calendar' ? 'calendar' : 'operating'
       let after = times.after
@@ -67,7 +77,7 @@ export function readStops(
       if (times.chance !== null) context.origins.set(`stops.${name}.after`, `from ${entry.value.path}.chance`)
     }
   }
-  return { breakdowns, shortStops }
+  return { breakdowns, shortStops, entries: [...kept.values()] }
 }
 
 interface Times {

@@ -14,8 +14,9 @@ export function readTimes(context: Context, root: Located, at: Located, products
     const times = byVariant(context, child(at, 'byVariant')!, products.baseNames, (place) => readDistribution(context, place))
     return times === undefined ? undefined : { times, cv: 0 }
   }
-  if (at.kind === 'map' && !at.entries.has('kind')) return byMean(context, root, at, products)
-  const time = readDistribution(context, at)
+  const titled = at.kind === 'map' ? child(at, 'time') : null
+  if (at.kind === 'map' && titled === null && !at.entries.has('kind')) return byMean(context, root, at, products)
+  const time = readDistribution(context, titled ?? at)
   return time === undefined ? undefined : { times: products.baseNames.map(() => time), cv: 0 }
 }
 

@@ -7,11 +7,12 @@ import { findZone, own, type ZoneDraft } from './zoneDraft.ts'
 function setUp(text: string) {
   const report = createReport(text)
   const root = readSource(text, report)!
-  const context: Context = { report, files: null, origins: new Map(), zoneIndex: new Map([['A', 0]]) }
+  const context: Context = { report, files: null, origins: new Map(), zoneIndex: new Map([['A', 0]]), tables: [], takenOut: new Set() }
   const zone: ZoneDraft = {
     name: 'A',
     generated: false,
     inLoop: true,
+    putIn: false,
     divert: 'first',
     merge: { kind: 'waiting' },
     at: root,

@@ -10,6 +10,8 @@ export interface ZoneDraft {
   readonly generated: boolean
   /** part of `loop`; without one all are */
   readonly inLoop: boolean
+  /** not in the loop as the file describes it, but put into it */
+  readonly putIn: boolean
   /** where it stands in the file */
   readonly at: Located
   /** places that may hold own values, the strongest first */
@@ -30,6 +32,10 @@ export function findZone(context: Context, at: Located | null, drafts: readonly 
   const index = context.zoneIndex.get(name)
   if (index !== undefined) return index
   if (context.report.isFull()) return null
+  if (context.takenOut.has(name)) {
+    context.report.add(at, say.zoneTakenOut(name))
+    return null
+  }
   const names = drafts.map((zone) => zone.name)
   context.report.add(at, say.unknownZone(name, near(context, name, names), names))
   return null
@@ -51,3 +57,7 @@ export const STORE_WORD = 'store'
 export function findPlace(context: Context, at: Located | null, zones: readonly ZoneDraft[]): number | null {
   return textOf(at) === STORE_WORD ? STORE : findZone(context, at, zones)
 }
+
+/** Path k leads from zone k to the next one, all round. */
+export const isClosedLoop = (zones: readonly unknown[], paths: readonly { readonly from: number; readonly to: number }[]): boolean =>
+  paths.length === zones.length && paths.every(({ from, to }, k) => from === k && to === (k + 1) % zones.length)

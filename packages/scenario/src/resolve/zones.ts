@@ -5,6 +5,7 @@ import * as say from '../messages.ts'
 import { addAtKey, type Context, checkName, child, entries, near, quantity, quantityOrNone, textOf } from './context.ts'
 import { readCorners, readTransfer, readTurn } from './corners.ts'
 import { readLoop, type Unnamed, ZONES_MAX } from './loop.ts'
+import { changeLoop } from './putIn.ts'
 import { findPlace, own, type ZoneDraft } from './zoneDraft.ts'
 
 export function readZones(context: Context, root: Located): ZoneDraft[] {
@@ -21,7 +22,9 @@ export function readZones(context: Context, root: Located): ZoneDraft[] {
     context.report.add(loop ?? zones ?? root, say.tooManyZones(`more than ${ZONES_MAX}`, ZONES_MAX))
     return []
   }
-  const looped = unnamed.map((zone, i) => draft(context, root, zone, i, unnamed.length, loop !== null))
+  const asWritten = unnamed.map((zone, i) => draft(context, root, zone, i, unnamed.length, loop !== null))
+  const looped = changeLoop(context, root, asWritten)
+  checkOwnWays(context, root, asWritten, looped)
   const drafts = loop === null ? looped : [...looped, ...besideLoop(context, root, looped)]
   checkNames(context, root, drafts, loop !== null)
   for (const [index, zone] of drafts.entries()) if (!context.zoneIndex.has(zone.name)) context.zoneIndex.set(zone.name, index)
@@ -31,11 +34,25 @@ export function readZones(context: Context, root: Located): ZoneDraft[] {
   return drafts
 }
 
+/** A path with both ends that leads on in the loop as it is written, but past zones that were put in. */
+function checkOwnWays(context: Context, root: Located, asWritten: readonly ZoneDraft[], looped: readonly ZoneDraft[]): void {
+  if (asWritten.length === looped.length && looped.every((zone) => !zone.putIn)) return
+  const next = (zones: readonly ZoneDraft[], name: string): string | null => {
+    const index = zones.findIndex((zone) => zone.name === name)
+    return index < 0 ? null : zones[(index + 1) % zones.length]!.name
+  }
+  for (const at of child(root, 'paths')?.items ?? []) {
+    const [from, to] = [textOf(child(at, 'from')), textOf(child(at, 'to'))]
+    if (from === null || to === null || next(asWritten, from) !== to || context.takenOut.has(from) || context.takenOut.has(to)) continue
+    if (next(looped, from) !== to) context.report.add(at, say.putInPath(from, to))
+  }
+}
+
 /** Zones beside a loop: those named under `zones` that the loop does not have and that say how long they are. */
 function besideLoop(context: Context, root: Located, looped: readonly ZoneDraft[]): ZoneDraft[] {
   const known = new Set(looped.map((zone) => zone.name))
   return entries(child(root, 'zones'))
-    .filter(({ key, value }) => !known.has(key) && child(value, 'length') !== null)
+    .filter(({ key, value }) => !known.has(key) && !context.takenOut.has(key) && child(value, 'length') !== null)
     .map(({ key, value }) => ({ ...draft(context, root, { name: key, at: value, own: null, length: null }, 0, 1, true), inLoop: false }))
 }
 
@@ -50,6 +67,7 @@ function draft(context: Context, root: Located, zone: Unnamed, index: number, to
     name,
     generated: zone.name === null && inLoop,
     inLoop: true,
+    putIn: false,
     at: zone.at,
     sources,
     length: zone.length,
@@ -76,7 +94,8 @@ function checkNames(context: Context, root: Located, drafts: readonly ZoneDraft[
   }
   if (!inLoop) return
   for (const entry of entries(child(root, 'zones'))) {
-    if (!seen.has(entry.key)) addAtKey(context, entry, say.unknownZone(entry.key, near(context, entry.key, seen), [...seen]))
+    if (!seen.has(entry.key) && !context.takenOut.has(entry.key))
+      addAtKey(context, entry, say.unknownZone(entry.key, near(context, entry.key, seen), [...seen]))
   }
 }
 

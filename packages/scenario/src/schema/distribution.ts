@@ -7,6 +7,9 @@ const shift = { shift: duration('added to every value').optional() }
 const limits = { ...shift, min: duration('values below are cut away').optional(), max: duration('values above are cut away').optional() }
 const values = () => list(either('duration', [z.string(), z.number()], 'a time, or a bare number where "unit" is given'), 'times')
 
+const where = () =>
+  named(z.union([z.string(), z.number()]), 'only rows that have this in the column named, such as Station: Impeller').optional()
+
 const base = {
   constant: keys({ kind: z.literal('constant'), value: duration(), ...shift }, 'always the same time'),
   uniform: keys({ kind: z.literal('uniform'), min: duration(), max: duration(), ...shift }, 'any time between two, equally likely'),
@@ -52,6 +55,7 @@ const base = {
       values: values().optional(),
       file: text('text', 'a CSV file, relative to the scenario').optional(),
       column: text('text', 'header of the column to take').optional(),
+      where: where(),
       unit: unit(),
       interpolate: boolean('draw between the observed values too; default false').optional(),
       ...limits,
@@ -74,6 +78,7 @@ const base = {
       values: values().optional(),
       file: text('text', 'a CSV file, relative to the scenario').optional(),
       column: text('text', 'header of the column to take').optional(),
+      where: where(),
       unit: unit(),
     },
     'observed times in their order, again and again',
@@ -136,6 +141,7 @@ export const distributionSchema: z.ZodType<DistributionFile, DistributionFile> =
   id: 'duration',
 }) as never
 
+const title = () => text('text', 'what people call the task; default: its name').optional()
 /** A task's time: for all variants, by mean per variant with one cv, or by variant. */
 export const taskTimeSchema = either('taskTime', [
   distributionSchema,
@@ -143,11 +149,13 @@ export const taskTimeSchema = either('taskTime', [
     {
       mean: either('timeByVariant', [z.string(), named(duration(), 'mean by variant; "none" where a variant has no such task')]),
       cv: fraction('standard deviation as a share of the mean').optional(),
+      title: title(),
     },
     'lognormal by mean and cv',
   ),
   keys(
-    { byVariant: named(distributionSchema, 'time by variant; "none" where a variant has no such task') },
+    { byVariant: named(distributionSchema, 'time by variant; "none" where a variant has no such task'), title: title() },
     'a distribution for each variant',
   ),
+  keys({ time: distributionSchema, title: title() }, 'a time for all variants, with a title'),
 ]).meta({ id: 'taskTime' })

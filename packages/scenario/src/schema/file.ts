@@ -7,9 +7,11 @@ import {
   driveSchema,
   loopSchema,
   pathSchema,
+  putInSchema,
   stationSchema,
   stopSchema,
   supplySchema,
+  title,
   zoneSchema,
 } from './parts.ts'
 import { boolean, choice, count, duration, either, keys, list, name, named, number, text } from './words.ts'
@@ -53,6 +55,7 @@ const optionSchema = keys(
   {
     share: either('percent', [text('percent'), named(text('percent'), 'share by variant')]),
     adds: named(duration(), 'extra time by task').optional(),
+    title: title(),
   },
   'an addition to the variants, independent of the others',
 )
@@ -67,11 +70,28 @@ const mixSchema = either('mix', [
   ]),
 ])
 
+/** A name, or a name with its title. */
+const titled = (what: string) => either('titled', [name(what), keys({ name: name(what), title: title() }, 'a name with its title')])
+
 const productsSchema = keys(
   {
-    variants: either('variants', [named(either('share', [z.string(), z.number()]), 'share by variant'), list(name(), 'names')]).optional(),
+    variants: either('variants', [
+      named(
+        either('share', [
+          z.string(),
+          z.number(),
+          keys({ share: either('share', [z.string(), z.number()]), title: title() }, 'a share and a title'),
+        ]),
+        'share by variant',
+      ),
+      list(titled('a variant'), 'names'),
+    ]).optional(),
     options: named(optionSchema, 'options by name').optional(),
     mix: mixSchema.optional(),
+    groups: named(
+      keys({ title: title(), variants: list(name('a variant, with its options'), 'variants') }, 'variants that people speak of together'),
+      'instead of one group for each variant as written and each option',
+    ).optional(),
   },
   'what is made',
 )
@@ -79,9 +99,9 @@ const productsSchema = keys(
 export const fileSchema = keys(
   {
     format: z.literal(1).meta({ description: 'version of this format' }),
-    question: text('text', 'the question that this file is to answer; it heads every page'),
+    question: text('text', 'the question that this file is to answer; it heads the pages that answer it'),
     name: text('text', 'name of the scenario'),
-    plan: text('rate', 'wanted output: "320 per shift", "42 per net hour", "40 per clock hour"').optional(),
+    plan: text('rate', 'wanted output: "320 per shift", "410 in 8 h", "42 per net hour", "40 per clock hour"').optional(),
     calendar: calendarSchema.optional(),
     judged: judgedSchema.optional(),
     warmup: duration('not counted; without a calendar').optional(),
@@ -92,11 +112,13 @@ export const fileSchema = keys(
     drive: driveSchema.optional(),
     carriers: carriersSchema,
     loop: loopSchema.optional(),
+    putIn: putInSchema.optional(),
+    takeOut: list(name('a zone'), 'zones of the loop that are not there').optional(),
     zones: named(zoneSchema, 'with "loop": own values by zone; without: all zones in travel order').optional(),
     paths: list(pathSchema, 'with "loop": own values; without: all paths').optional(),
     corners: either('corners', [cornerSchema, list(cornerSchema, 'several kinds')]).optional(),
     products: productsSchema.optional(),
-    tasks: list(name(), 'order of the tasks; default: as they appear').optional(),
+    tasks: list(titled('a task'), 'order of the tasks; default: as they appear').optional(),
     defaults: defaultsSchema.optional(),
     stations: named(stationSchema, 'stations by name, in the order of their index'),
     stops: named(stopSchema, 'breakdowns and short stops by name').optional(),

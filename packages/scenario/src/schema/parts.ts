@@ -71,6 +71,17 @@ export const loopSchema = either('loop', [
   ),
 ])
 
+const putInOne = keys(
+  {
+    before: name('a station or a zone').optional(),
+    after: name('a station or a zone').optional(),
+    zones: count('how many; default 1').optional(),
+    length: length('of each; default: that of the zone beside which they stand').optional(),
+  },
+  'zones put into the loop',
+)
+export const putInSchema = either('putIn', [putInOne, list(putInOne, 'several places')])
+
 const position = () => choice(['low', 'high'], 'what a transfer at this end must stand at')
 const takesSchema = keys(
   {
@@ -114,6 +125,7 @@ export const cornerSchema = keys(
   'transfers of one kind',
 )
 
+export const title = () => text('text', 'what people call it; default: its name').optional()
 const tasks = (description: string) => named(taskTimeSchema, description)
 export const supplySchema = either('supply', [
   choice(['always'], 'products are always there'),
@@ -191,6 +203,8 @@ export const stopSchema = keys(
     chance: text('chance', 'of a station per cycle, such as "1.5 per 100 cycles"').optional(),
     lasts: distributionSchema.meta({ description: 'time to repair' }),
     clock: choice(['operating', 'calendar'], 'what the time to failure counts; default operating').optional(),
+    title: title(),
+    entry: name('the stop that it is a part of; written by the tool').optional(),
   },
   'a source of breakdowns',
 )

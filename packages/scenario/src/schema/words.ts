@@ -5,6 +5,7 @@ import { z } from 'zod'
 export const EXPECTED = {
   text: 'a text',
   name: 'a name as text',
+  titled: 'a name as text, or { name: …, title: … }',
   boolean: '"true" or "false"',
   map: 'a set of keys with values',
   list: 'a list',
@@ -20,6 +21,7 @@ export const EXPECTED = {
   share: 'a share, such as "40 %", or a whole weight',
   percent: 'a percentage, such as "30 %"',
   fraction: 'a share, such as "15 %" or 0.15',
+  putIn: 'a set of keys such as { before: S3, zones: 2 }, or a list of them',
   loop: 'a phrase such as "22 zones of 1.5 m", or a list of zones',
   clock: 'a time of day in quotes, such as "06:00"',
   part: 'the name of a part, such as "S6", or a list of names',

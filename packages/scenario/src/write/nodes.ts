@@ -49,7 +49,7 @@ export function list(path: string, style: Style, items: readonly Value[]): YAMLS
   return node
 }
 
-export function flowList(items: readonly Scalar[]): YAMLSeq {
+export function flowList(items: readonly Value[]): YAMLSeq {
   const node = new YAMLSeq()
   node.flow = true
   node.items = [...items]

@@ -84,6 +84,6 @@ export function warmupSentence(cut: WarmupCut): string | null {
     case 'not converged':
       return `Warm-up not found: the steadiest part begins after ${BATCH * cut.d!} of ${BATCH * cut.batches} intervals; run at least twice as long.`
     case 'ended early':
-      return 'The run ended in gridlock or out of products: its constant tail says nothing about a warm-up; look at why it ended.'
+      return 'A run ended before its time, in gridlock or out of products. Once nothing moves, nothing can be told of a warm-up: look at why it ended.'
   }
 }

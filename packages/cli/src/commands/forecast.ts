@@ -1,0 +1,61 @@
+import type { ForecastResult } from '@loopwright/notebook'
+import { carrierSweep, workingSeconds } from '@loopwright/study'
+import { forecastDocument } from '../documents/forecastDocument.ts'
+import { openStore, type StoreFlags, tellStore } from '../keptRuns.ts'
+import { loadScenario } from '../loadScenario.ts'
+import { progress } from '../progress.ts'
+import { Misuse, type Shell } from '../shell.ts'
+import { refused } from '../studyCommand.ts'
+import { type OutputFlags, storyOptions, tell } from '../tell.ts'
+import { type ThreadFlags, threadsOf } from '../threads.ts'
+
+export interface ForecastFlags extends OutputFlags, StoreFlags, ThreadFlags {
+  readonly replications: number
+  readonly seed: string
+  /** default: shifts of a day on five days; without a calendar there are no weeks */
+  readonly shiftsPerWeek?: number
+}
+
+/** working days of a week where nothing else is said */
+const DAYS = 5
+
+/** What may be promised per shift and per week, and the overtime that the plan takes, of the line as it stands. */
+export async function forecast(shell: Shell, file: string, flags: ForecastFlags, command: string): Promise<number> {
+  const source = await loadScenario(shell, file, flags.variation)
+  const { line, plan, calendar } = source.scenario
+  const { replications, seed } = flags
+  if (calendar !== null && calendar.shifts !== 1)
+    throw new Misuse(
+      `a forecast is of one shift; the scenario judges ${calendar.shifts} together: write one of them under "calendar: judge:"`,
+    )
+  if (flags.out !== undefined) await shell.checkWritable(flags.out)
+  const shiftsPerWeek = flags.shiftsPerWeek ?? (calendar === null ? 1 : DAYS * source.notes.shiftsPerDay)
+  const told = progress(shell, `what may be promised, ${replications} replications, seed ${seed}`, replications)
+  const store = await openStore(shell, flags)
+  const sweep = await refused(
+    carrierSweep(line, [line.carriers.count], {
+      seed,
+      replications,
+      plan: plan?.unitsPerWindow ?? null,
+      store,
+      signal: shell.signal,
+      onProgress: told.onProgress,
+      ...threadsOf(flags, shell),
+    }),
+  )
+  told.end(sweep.partial)
+  tellStore(shell, store)
+  const notebook = await import('@loopwright/notebook')
+  const numbers = { plan: plan?.unitsPerWindow ?? null, netSeconds: workingSeconds(line), shiftsPerWeek, chance: sweep.chance }
+  const result: ForecastResult = { kind: 'forecast', sweep, ...notebook.forecast(sweep.counts[0]!.units, numbers) }
+  return await tell(shell, flags, {
+    partial: sweep.partial,
+    document: () => forecastDocument(source, result),
+    tale: async () =>
+      sweep.counts[0]!.replications === 0
+        ? notebook.emptyTale('Stopped before the first shift was simulated: nothing to tell.')
+        : notebook.forecastStory(source.scenario, result, storyOptions(shell, source)),
+    name: source.scenario.name,
+    command,
+  })
+}

@@ -1,0 +1,75 @@
+/** The document of `loopwright forecast --json`. */
+import type { ForecastResult } from '@loopwright/notebook'
+import { countDocument, countSchema } from './countDocument.ts'
+import { headSchema, lawDocument, lawSchema, type Source, scenarioHead } from './head.ts'
+import { chance, count, list, meanInterval, number, orNull, quantile, record, type Schema } from './schemaParts.ts'
+
+export function forecastDocument(
+  source: Source,
+  { kind, sweep, shift, week, shiftsPerWeek, netSeconds, overtime }: ForecastResult,
+): object {
+  const { engineVersion, seed, replications, partial, plan, window, law, lawSeconds, counts } = sweep
+  return {
+    format: 1,
+    document: kind,
+    scenario: scenarioHead(source),
+    engineVersion,
+    seed,
+    replications,
+    partial,
+    plan,
+    window,
+    law: lawDocument(law, source.scenario.line, lawSeconds),
+    shift,
+    week,
+    shiftsPerWeek,
+    netSeconds,
+    overtime,
+    count: countDocument(counts[0]!),
+  }
+}
+
+const spread = (of: string): Schema =>
+  record(
+    {
+      units: list(number('units'), `of each ${of}`),
+      mean: orNull(meanInterval(`units per ${of}`)),
+      p10: orNull(quantile('nine of ten are better')),
+      p50: orNull(quantile('half of them are better')),
+      p90: orNull(quantile('one of ten is better')),
+      plan: orNull(number(`units wanted per ${of}`)),
+      meetsPlan: orNull(chance(`${of}s with at least the plan`)),
+    },
+    `what a ${of} makes`,
+  )
+
+/** JSON Schema of that document. */
+export function forecastSchema(): Schema {
+  return {
+    $schema: 'http://json-schema.org/draft-07/schema#',
+    title: 'A forecast of loopwright',
+    ...record(
+      {
+        ...headSchema('forecast', 'asked for'),
+        law: lawSchema(),
+        shift: spread('shift'),
+        week: spread('week'),
+        shiftsPerWeek: count('simulated shifts, added up, that make a week'),
+        netSeconds: number('of a shift, without breaks; seconds'),
+        overtime: orNull(
+          record(
+            {
+              minutes: list(number('minutes'), 'of each simulated shift'),
+              mean: meanInterval('minutes a shift'),
+              p90: orNull(quantile('nine of ten shifts need no more')),
+              unitsPerMinute: number('units per net minute, by which a shortfall is made up'),
+            },
+            'what the plan takes beyond the shift; null without a plan, or where nothing is made',
+          ),
+        ),
+        count: countSchema(),
+      },
+      'What `loopwright forecast --json` prints. Units, times in seconds, shares from 0 to 1.',
+    ),
+  }
+}

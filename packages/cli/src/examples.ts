@@ -1,0 +1,46 @@
+/** Examples in the help of each command, at least two each. A test types them all, on the scenarios that are there. */
+export const EXAMPLES = {
+  '': ['check line.yaml', 'carriers line.yaml --out out/carriers.html --open'],
+  check: ['check line.yaml', 'check line.yaml --variation train --out out/check.html'],
+  resolve: ['resolve line.yaml > complete.yaml', 'resolve line.yaml --variation train'],
+  schema: ['schema > scenario.schema.json', 'schema --of sweep'],
+  run: ['run line.yaml', 'run line.yaml --json --trace > run.json', 'run line.yaml --replications 100 --out out/run.html'],
+  trace: [
+    'trace line.yaml --station S6 --from "1 h" --to "1.2 h"',
+    'trace line.yaml --carrier 3',
+    'trace line.yaml --from "9 h" --to "9.25 h" --out out/trace.html',
+    'trace line.yaml --json > events.ndjson',
+  ],
+  steady: ['steady line.yaml', 'steady line.yaml --runs 20 --out out/steady.html'],
+  carriers: ['carriers line.yaml', 'carriers line.yaml --within 2 --out out/carriers.html', 'carriers line.yaml --json > carriers.json'],
+  sweep: [
+    'sweep line.yaml --carriers 5..18',
+    'sweep line.yaml --replications 200 --seed 7 --out out/sweep.html',
+    'sweep line.yaml --csv out/tables --csv-style semicolon',
+  ],
+  forecast: ['forecast line.yaml', 'forecast line.yaml --shifts-per-week 10 --out out/week.html'],
+  compare: [
+    'compare today.yaml proposal.yaml',
+    'compare line.yaml --variations',
+    'compare line.yaml --variations train --out out/compare.html',
+    'compare line.yaml --set "fast: drive.speed=18 m/min" --base fast',
+  ],
+  grid: [
+    'grid line.yaml --carriers 10..12 --set "drive.speed=12,15 m/min"',
+    'grid line.yaml --carriers 8,10 --set "drive.release=single,train"',
+  ],
+  order: ['order line.yaml --move S4,S5,S6 --zones Z13..Z18 --before "S4<S6"', 'order line.yaml --move S5 --try "S5@Z14"'],
+  drivers: ['drivers line.yaml', 'drivers line.yaml --replications 60 --out out/drivers.html'],
+  losses: ['losses line.yaml', 'losses line.yaml --variation train'],
+  balance: ['balance tasks.csv --cycle 60', 'balance line.yaml --stations 5'],
+  store: ['store info', 'store prune'],
+  'store info': ['store info', 'store info --store elsewhere'],
+  'store prune': ['store prune', 'store prune --older-than 30'],
+  notebook: ['notebook notebooks/how-many-carriers.ts', 'notebook notebooks/how-many-carriers.ts --replications 20 --open'],
+} as const satisfies Readonly<Record<string, readonly [string, string, ...string[]]>>
+
+export type CommandName = keyof typeof EXAMPLES
+
+/** As the help shows them. */
+export const examplesOf = (command: CommandName): string =>
+  `\nExamples:\n${EXAMPLES[command].map((line) => `  loopwright ${line}`).join('\n')}`

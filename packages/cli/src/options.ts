@@ -1,0 +1,82 @@
+/** Options that several commands share: one name, one meaning, one place in the help. */
+import { type Command, Option } from 'commander'
+import { fileName, pageFile, seedText, wholeNumber } from './arguments.ts'
+
+/** In this order under each command. */
+const GROUPS = {
+  line: 'The line:',
+  question: 'The question:',
+  sample: 'The sample:',
+  output: 'The output:',
+  machine: 'The machine:',
+} as const
+
+export type OptionGroup = keyof typeof GROUPS
+
+/** The commands by the question that they answer, in the order of the help. */
+export const COMMAND_GROUPS = {
+  understand: 'Understand a line:',
+  simulate: 'Simulate it:',
+  decide: 'Decide:',
+  keep: 'Keep:',
+  program: 'Write a study as a program:',
+} as const
+
+/** Names the random worlds where nothing else is said. */
+const SEED = '1'
+
+/** Adds options, whatever the order in which they are given, by groups: the line, the question, the sample, the output, the machine. */
+export function addOptions(command: Command, groups: Partial<Readonly<Record<OptionGroup, readonly Option[]>>>): Command {
+  for (const name of Object.keys(GROUPS) as OptionGroup[])
+    for (const option of groups[name] ?? []) command.addOption(option.helpGroup(GROUPS[name]))
+  return command.helpOption('-h, --help', 'show this')
+}
+
+/** An option whose text is read by `parse`. */
+export function option<T>(flags: string, says: string, parse?: (text: string) => T, otherwise?: T): Option {
+  const made = new Option(flags, says)
+  if (parse !== undefined) made.argParser(parse)
+  return otherwise === undefined ? made : made.default(otherwise)
+}
+
+/** Changed values of the scenario. */
+export const lineOptions = (): Option[] => [option('--variation <name>', 'with a named set of changed values from the file')]
+
+/** @param replications  default */
+export const sampleOptions = (replications: number): Option[] => [
+  option('--replications <count>', 'windows to simulate of each line or number of carriers', wholeNumber, replications),
+  seedOption(),
+]
+
+export const seedOption = (): Option => option('--seed <text>', 'any text; the same seed simulates the same shifts again', seedText, SEED)
+
+export const jsonOption = (): Option => option('--json', 'print one JSON document, in full precision')
+
+export const csvOptions = (): Option[] => [
+  option('--csv <folder>', 'write tables as CSV files', fileName),
+  option('--csv-style <style>', 'how the files are written: as 1,0.5 or as 1;0,5').choices(['comma', 'semicolon']).default('comma'),
+]
+
+export const pageOptions = (): Option[] => [
+  option('--out <file>', 'write the page, one HTML file', pageFile),
+  option('--open', 'open the page in the browser when it is written'),
+]
+
+/** All ways to tell a study. */
+export const outputOptions = (): Option[] => [jsonOption(), ...csvOptions(), ...pageOptions()]
+
+export const workersOption = (): Option => option('--workers <count>', 'threads; changes no result (default: one per core)', wholeNumber)
+
+/** Both engines give the same, to the last bit: for who wants to see it, or to time them. */
+export const engineOption = (): Option =>
+  option('--engine <engine>', 'run everything again by one engine (default: the recursion where it holds); changes no result').choices([
+    'events',
+    'recursion',
+  ])
+
+export const storeOption = (): Option => option('--store <folder>', 'where finished replications are kept (default: .loopwright)')
+
+export const keptOptions = (): Option[] => [storeOption(), option('--fresh', 'run everything again, keep nothing')]
+
+/** Of commands whose runs either engine can do. */
+export const machineOptions = (): Option[] => [workersOption(), engineOption(), ...keptOptions()]

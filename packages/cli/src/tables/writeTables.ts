@@ -1,9 +1,0 @@
-import { join } from 'node:path'
-import { type CsvTable, csvText } from '../csv.ts'
-import type { Shell } from '../shell.ts'
-
-/** Writes each table to `<folder>/<its name>.csv`; other files in the folder stay as they are. */
-export async function writeTables(shell: Shell, folder: string, tables: readonly CsvTable[]): Promise<void> {
-  for (const table of tables) await shell.writeFile(join(folder, `${table.name}.csv`), csvText(table))
-  shell.err.write(`tables: ${tables.map((table) => join(folder, `${table.name}.csv`)).join(', ')}\n`)
-}

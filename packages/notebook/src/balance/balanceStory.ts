@@ -1,0 +1,126 @@
+/** The story of a balance, as cells: tasks shared among stations by mean times. Nothing is run. */
+import { formatNumber, formatShare, type Table, tableOf, wordColumn } from '@loopwright/charts'
+import type { Problem } from '@loopwright/scenario'
+import type { BalanceRequest, BalanceResult, TaskToShare } from '@loopwright/study'
+import { type AnswerCell, type CautionCell, type SureCell, type TableCell, tableCell } from '../cell.ts'
+import { problemWarnings } from '../study/standing.ts'
+import { USE } from '../sweep/cautions.ts'
+import type { Tale } from '../tale.ts'
+import { counted } from '../words/countedWords.ts'
+
+export interface BalanceStory extends Tale {
+  readonly answer: AnswerCell
+  /** of the scenario that the tasks come from */
+  readonly warnings: readonly CautionCell[]
+  /** work, idle time and tasks of each station */
+  readonly stations: TableCell
+  readonly sure: SureCell
+  /** every task with its time, what comes before it, and its station */
+  readonly tasks: TableCell
+}
+
+export interface BalanceStoryOptions {
+  /** warnings about the scenario that the tasks come from. Default: none */
+  readonly problems?: readonly Problem[]
+}
+
+/**
+ * The story's parts, by name.
+ *
+ * @param asked  what was given: the cycle, or the number of stations
+ */
+export function balanceStory(
+  tasks: readonly TaskToShare[],
+  result: BalanceResult,
+  asked: BalanceRequest,
+  { problems = [] }: BalanceStoryOptions = {},
+): BalanceStory {
+  const text = secondsWords(tasks, result)
+  const cycleGiven = 'cycleSeconds' in asked
+  const parts = {
+    answer: { kind: 'answer', id: 'balance-answer', sentences: [answerSentence(tasks, result, cycleGiven, text)] } satisfies AnswerCell,
+    warnings: problemWarnings({ scenarioFile: '', problems }),
+    stations: tableCell('balance-stations', stationTable(result, text)),
+    sure: {
+      kind: 'sure',
+      id: 'balance-sure',
+      sentences: [
+        `The stations are idle for ${formatShare(result.lossShare)} of the cycle. Mean times alone decide here: scatter, stops and the exchange of carriers come on top, so simulate the line with this sharing.`,
+      ],
+    } satisfies SureCell,
+    tasks: { ...tableCell('balance-tasks', taskTable(tasks, result, text)), pageOnly: true },
+  }
+  const { answer, warnings, stations, sure } = parts
+  const cycle = `${text(result.cycleSeconds)} s`
+  return {
+    ...parts,
+    question: cycleGiven
+      ? `How few stations can keep a cycle of ${cycle}?`
+      : `What cycle can ${counted(result.stations.length, 'station')} keep?`,
+    cells: [answer, ...warnings, stations, sure, parts.tasks, USE],
+  }
+}
+
+type SecondsWords = (seconds: number) => string
+
+/** All times of the page with the decimals that the finest of them needs, at most two. */
+function secondsWords(tasks: readonly TaskToShare[], { cycleSeconds, stations }: BalanceResult): SecondsWords {
+  const all = [cycleSeconds, ...tasks.map(({ seconds }) => seconds), ...stations.map(({ seconds }) => seconds)]
+  const decimals = [0, 1].find((digits) => all.every((value) => Math.abs(value - Number(value.toFixed(digits))) < 0.005)) ?? 2
+  return (seconds) => formatNumber(seconds, decimals)
+}
+
+function answerSentence(
+  tasks: readonly TaskToShare[],
+  { stations, cycleSeconds }: BalanceResult,
+  cycleGiven: boolean,
+  text: SecondsWords,
+): string {
+  const [count, all, cycle] = [counted(stations.length, 'station'), counted(tasks.length, 'task'), `${text(cycleSeconds)} s`]
+  if (!cycleGiven && stations.length === 1) return `One station needs a cycle of ${cycle} for the ${all}, by mean times.`
+  if (!cycleGiven) return `${count} can share the ${all} in a cycle of ${cycle} by mean times, and no shorter one.`
+  return `${count} can share the ${all} in a cycle of ${cycle} by mean times${stations.length === 1 ? '' : '; fewer cannot'}.`
+}
+
+interface StationRow {
+  readonly number: number
+  readonly tasks: readonly string[]
+  readonly seconds: number
+  readonly idle: number
+}
+
+function stationTable({ stations, cycleSeconds }: BalanceResult, text: SecondsWords): Table {
+  return tableOf<StationRow>({
+    caption: 'Tasks by station',
+    columns: [
+      {
+        head: 'Station',
+        text: ({ number }) => `${number}`,
+        data: [['station', 'number of the station, in the order of flow', ({ number }) => number]],
+      },
+      { head: 'Work, s', text: ({ seconds }) => text(seconds), data: [['work_s', 'seconds of work, mean', ({ seconds }) => seconds]] },
+      { head: 'Idle, s', text: ({ idle }) => text(idle), data: [['idle_s', 'seconds of the cycle that are left', ({ idle }) => idle]] },
+      wordColumn('Tasks', 'tasks', 'names, in an order that keeps the rules', ({ tasks }) => tasks.join(', ')),
+    ],
+    rows: stations.map(({ tasks, seconds }, index) => ({ number: index + 1, tasks, seconds, idle: cycleSeconds - seconds })),
+    note: 'One of the groupings that do it; release and exchange of carriers are no part of it.',
+  })
+}
+
+function taskTable(tasks: readonly TaskToShare[], { stations }: BalanceResult, text: SecondsWords): Table {
+  const stationOf = (name: string): number => stations.findIndex((station) => station.tasks.includes(name)) + 1
+  return tableOf<TaskToShare>({
+    caption: 'Tasks as read',
+    columns: [
+      wordColumn('Task', 'task', 'name', ({ name }) => name),
+      { head: 'Mean, s', text: ({ seconds }) => text(seconds), data: [['mean_s', 'seconds, mean', ({ seconds }) => seconds]] },
+      wordColumn('Comes after', 'after', 'tasks that must come before it', ({ after }) => after.join(', ')),
+      {
+        head: 'Station',
+        text: ({ name }) => `${stationOf(name)}`,
+        data: [['station', 'number of its station', ({ name }) => stationOf(name)]],
+      },
+    ],
+    rows: tasks,
+  })
+}

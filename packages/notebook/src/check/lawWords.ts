@@ -1,0 +1,62 @@
+/** What limits the rate, as far as mean times tell it: takt against the slowest exchange, and the law of the loop. */
+import { formatNumber, formatShare } from '@loopwright/charts'
+import type { Scenario } from '@loopwright/scenario'
+import { type Limit, type LineFacts, lawTerms, workingSeconds } from '@loopwright/study'
+import { period } from '../sweep/period.ts'
+import { counted } from '../words/countedWords.ts'
+import { listWords } from '../words/listWords.ts'
+import { stationWords } from '../words/stationWords.ts'
+
+const seconds = (value: number): string => `${formatNumber(value, 1)} s`
+
+/**
+ * Takt against the slowest exchange; null without a takt or a station, and where something else is slower.
+ *
+ * @param constraint  kind of the slowest limit of the line; null: none is known
+ */
+export function taktSentence({ calendar }: Scenario, facts: LineFacts, constraint: Limit['kind'] | null): string | null {
+  const takt = calendar?.taktSeconds ?? null
+  if (takt === null || facts.slowestStation === null || (constraint !== null && constraint !== 'station')) return null
+  const slowest = facts.stations[facts.slowestStation]!
+  if (slowest.exchangeSeconds === null) return null
+  const pace = `The plan leaves ${seconds(takt)} of working time for each unit (the takt). The slowest exchange, at ${stationWords(slowest)}, takes ${seconds(slowest.exchangeSeconds)} on average`
+  const reserve = takt - slowest.exchangeSeconds
+  return reserve >= 0
+    ? `${pace}: ${seconds(reserve)} (${formatShare(reserve / takt)}) are left for stops and for waiting.`
+    : `${pace}, ${seconds(-reserve)} too long: the plan cannot be met, whatever the number of carriers.`
+}
+
+/** The law's terms and knees, marked exact or estimate. */
+export function lawSentences(scenario: Scenario, { law }: LineFacts): string[] {
+  const { line } = scenario
+  const { named, one } = period(scenario)
+  if (law === null) return []
+  const mark = law.exact ? 'exact' : `an estimate: ${law.estimateReasons.join(', ')}`
+  const station = law.constraintStation === null ? null : line.stations[law.constraintStation]!
+  const constraint = station === null ? `zone ${line.zones[law.constraintZone]!.name}` : stationWords(station)
+  const terms = `The law of the loop (what mean times alone say of carriers, stations and free zones; ${mark}): one lap of a carrier alone takes ${seconds(law.lapSeconds)}, the slowest exchange ${seconds(law.exchangeSeconds)} (${constraint}), one lap of a free zone against the flow ${seconds(law.holeLapSeconds)}.`
+  const { carriersLow: low, carriersHigh: high } = law
+  const count = line.carriers.count
+  const { regime, rate } = lawTerms(law, count)
+  const units = formatNumber(rate * law.unitsPerLap * workingSeconds(line), 0)
+  const now = `With ${counted(count, 'carrier')} it is ${regime}: ${formatNumber(rate * law.unitsPerLap * 3600, 1)} units per working hour, ${units} in ${named ?? `the ${one}`} without stops${law.exact ? '' : ' and without chance'}.`
+  return [terms, ...(low === null || high === null ? [] : [kneeSentence(low, high)]), now]
+}
+
+/** What the law leaves out of a loop that has it; null where there is nothing of it, or no law. */
+export function leftOutSentence({ line }: Pick<Scenario, 'line'>, { law }: Pick<LineFacts, 'law'>): string | null {
+  const arrives = line.stations.some(({ load, supply }) => load !== null && (supply ?? line.supply).arrivals.kind !== 'always')
+  const left = [
+    ...(line.operators.length > 0 ? ['operators who serve several stations'] : []),
+    ...(arrives ? ['arrivals'] : []),
+    ...(line.stations.some(({ receiver }) => receiver !== null) ? ['receivers'] : []),
+    ...(line.inspections.length > 0 ? ['rejected products'] : []),
+  ]
+  return law === null || left.length === 0 ? null : `The law of the loop leaves out ${listWords(left)}; the limits above have them.`
+}
+
+function kneeSentence(low: number, high: number): string {
+  if (low > high)
+    return `There are too few zones for the stations to set the pace: up to about ${counted(high, 'carrier')} the loop is carrier-limited (too few carriers), from about ${low} on space-limited (too few free zones).`
+  return `Below ${counted(low, 'carrier')} the loop is carrier-limited (too few to keep the slowest station busy), from ${low} to ${high} station-limited, above ${high} space-limited (too few free zones to move into). A first try: ${Math.round((low + high) / 2)}.`
+}

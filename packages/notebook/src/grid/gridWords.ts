@@ -1,0 +1,222 @@
+/** What a grid says, in sentences: the plan first, then which setting makes most, what each factor does, and whether they depend on each other. */
+import { decimalsFor, formatNumber, formatShare, interactionWords, levelWords, settingWords, unitsText } from '@loopwright/charts'
+import { chanceVerdict } from '@loopwright/stats'
+import type { GridPoint, GridResult } from '@loopwright/study'
+import { levelWords as confidenceWords } from '../compare/compareWords.ts'
+import type { Period } from '../sweep/period.ts'
+import { capital } from '../words/listWords.ts'
+import { FEW } from '../words/planWords.ts'
+
+const NINE_OF_TEN = 0.9
+/** more settings are told by their number */
+const NAMED_MAX = 4
+/** settings of the other factors for each of which the fewest carriers are told */
+const FEWEST_MAX = 6
+const CARRIERS = 'carriers'
+
+/** The answer: at least one sentence. */
+export function gridSentences(result: GridResult, words: Period): string[] {
+  if (result.effects === null) return [`No answer yet: a grid needs at least 2 simulated ${words.many} of every setting.`]
+  return [
+    ...planSentences(result, words),
+    ...bestSentences(result, words),
+    ...effectSentences(result, words),
+    ...dependSentences(result, words),
+  ]
+}
+
+/** How sure: the sample, and what more replications would narrow. */
+export function gridSure(result: GridResult, { many }: Period): string[] {
+  const { points, effects, level } = result
+  if (effects === null) return []
+  const n = effects.n
+  if (isCalm(result)) return [`Each setting makes the same in all ${n} ${many} simulated: chance does not reach these numbers.`]
+  const share = formatShare(level)
+  const few = n < 10 ? ` With as few as ${n} ${many} the intervals are rough.` : ''
+  const gains = points.flatMap(({ toBase }) => (toBase?.pairingGain == null ? [] : [toBase.pairingGain]))
+  const least = Math.min(...gains)
+  return [
+    `Each of ${points.length} settings was simulated for the same ${n} ${many}: the same products, task times and stops. The differences from ${baseWords(result)} hold together in ${share} of such studies, the effects of the factors likewise; each chance of the plan holds by itself. More simulated ${many} narrow all of them, not how much single ${many} differ.${few}`,
+    ...(gains.length === 0 || least < 1
+      ? []
+      : [
+          `Independent runs would need at least ${formatNumber(least, least < 10 ? 1 : 0)} times as many ${many} for intervals of the differences as narrow.`,
+        ]),
+  ]
+}
+
+/** Every number is the same in every replication. */
+export const isCalm = ({ points }: Pick<GridResult, 'points'>): boolean => points.every(({ mean }) => mean?.halfWidth === 0)
+
+/** "the line as it stands", or the first setting. */
+export function baseWords({ base, factors, points }: Pick<GridResult, 'base' | 'factors' | 'points'>): string {
+  return base === null ? 'the line as it stands' : settingWords(factors, points[base]!.levels)
+}
+
+/** Which settings meet the plan in nine of ten, or which comes nearest. */
+function planSentences(result: GridResult, { many }: Period): string[] {
+  const { points, effects } = result
+  const planned = [...points.keys()].filter((index) => points[index]!.meetsPlan !== null)
+  if (planned.length === 0) return []
+  const plans = new Set(planned.map((index) => points[index]!.plan))
+  const plan = plans.size === 1 ? `The plan of ${formatNumber([...plans][0]!, 0)}` : 'The plan'
+  const chance = (index: number) => points[index]!.meetsPlan!
+  const met = planned.filter((index) => chance(index).share >= NINE_OF_TEN && points[index]!.gridlocks === 0)
+  const n = effects!.n
+  if (isCalm(result)) {
+    return [
+      met.length === 0
+        ? `${plan} is met by no setting. ${nearest(result, planned, many)}`
+        : `${plan} is met by ${metWords(result, met, planned)}.`,
+    ]
+  }
+  if (met.length === 0) {
+    const still = planned.filter((index) => chance(index).successes > 0)
+    if (still.length > 0 && still.every((index) => points[index]!.gridlocks > 0))
+      return [`${plan} is met by no setting that keeps moving: each that met it stood still for good in some ${many} (gridlock).`]
+    const nowhere = planned.every((index) => chance(index).successes === 0)
+    return [
+      `${plan} is met by no setting in ${nowhere ? `any of the ${n} ${many} simulated` : `nine of ten ${many}`}. ${nearest(result, planned, many)}`,
+    ]
+  }
+  const shown = met.filter((index) => chanceVerdict(chance(index).successes, chance(index).n).verdict === 'met').length
+  const sure =
+    n < FEW
+      ? ` ${n} ${many} are too few to promise it.`
+      : shown === met.length
+        ? ''
+        : shown === 0
+          ? ` Whether the chance is nine of ten is not settled for any of them: more simulated ${many} decide.`
+          : ` For ${shown} of them the whole interval of the chance is nine of ten or more.`
+  const fewest = met.length > NAMED_MAX ? fewestCarriers(result, met) : null
+  return [
+    `${plan} is met in at least nine of ten of the ${many} simulated by ${metWords(result, met, planned)}.${fewest === null ? '' : ` ${fewest}`}${sure}`,
+  ]
+}
+
+/** "2 of 21 settings: …; …", "all 6 settings" */
+function metWords(result: GridResult, met: readonly number[], planned: readonly number[]): string {
+  if (met.length === planned.length) return `all ${met.length} settings`
+  const named = met.length > NAMED_MAX ? '' : `: ${settingsWords(result, met)}`
+  return `${met.length} of ${planned.length} settings${named}`
+}
+
+/** "Nearest comes 8 carriers, drive.speed 12 m/min: 8 of 40 shifts (20 %, 9 to 36)." */
+function nearest({ points, factors }: GridResult, planned: readonly number[], many: string): string {
+  const free = planned.filter((index) => points[index]!.gridlocks === 0)
+  const among = free.length > 0 ? free : planned
+  const better = (a: GridPoint, b: GridPoint): boolean =>
+    a.meetsPlan!.successes !== b.meetsPlan!.successes ? a.meetsPlan!.successes > b.meetsPlan!.successes : a.mean!.mean > b.mean!.mean
+  const point = points[among.reduce((best, index) => (better(points[index]!, points[best]!) ? index : best))]!
+  const { successes, n, low, high } = point.meetsPlan!
+  const chance =
+    successes === 0
+      ? `${unitsText(point)} units on average`
+      : `it is met in ${successes === n ? 'all' : `${successes} of`} ${n} ${many} (${formatShare(successes / n)}, ${number(low)} to ${number(high)})`
+  return `Nearest comes ${settingWords(factors, point.levels)}: ${chance}.`
+}
+
+const number = (share: number): string => formatShare(share).replace(/\s*%$/u, '')
+
+/** Settings by name, or how many. */
+function settingsWords({ points, factors }: GridResult, indices: readonly number[]): string {
+  if (indices.length > NAMED_MAX) return `${indices.length} of ${points.length} settings`
+  return indices.map((index) => settingWords(factors, points[index]!.levels)).join('; ')
+}
+
+/** "The fewest carriers for it: 9 with drive.speed 10 m/min, 7 with drive.speed 15 m/min." null: nothing to choose. */
+function fewestCarriers({ points, factors }: GridResult, among: readonly number[]): string | null {
+  const at = factors.findIndex(({ name }) => name === CARRIERS)
+  if (at < 0) return null
+  const others = [...factors.keys()].filter((factor) => factor !== at)
+  const least = new Map<string, GridPoint>()
+  for (const index of among) {
+    const point = points[index]!
+    const key = others.map((factor) => point.levels[factor]).join()
+    const known = least.get(key)
+    if (known === undefined || point.carriers < known.carriers) least.set(key, point)
+  }
+  if (others.length === 0) return `The fewest carriers for it: ${[...least.values()][0]!.carriers}.`
+  const combinations = others.reduce((product, factor) => product * factors[factor]!.levels.length, 1)
+  if (combinations > FEWEST_MAX) {
+    const fewest = [...least.values()].reduce((best, point) => (point.carriers < best.carriers ? point : best))
+    return `The fewest carriers for it: ${settingWords(factors, fewest.levels)}.`
+  }
+  const where = [...least.values()].map(
+    (point) => `${point.carriers} with ${others.map((factor) => levelWords(factors[factor]!, point.levels[factor]!)).join(', ')}`,
+  )
+  return `The fewest carriers for it: ${where.join('; ')}.`
+}
+
+function bestSentences(result: GridResult, { each, one }: Period): string[] {
+  const { points, factors, best, maybeBest, nearBest, outside } = result
+  if (best === null) return [`Every setting stood still in some ${one} (gridlock): none is the best.`]
+  const point = points[best]!
+  const calm = isCalm(result)
+  const rivals = maybeBest.filter((index) => index !== best)
+  const tied =
+    rivals.length === 0
+      ? ''
+      : calm
+        ? `, and as much by ${settingsWords(result, rivals)}`
+        : rivals.length === 1
+          ? `; ${settingsWords(result, rivals)} cannot be told from it`
+          : `; ${rivals.length} others cannot be told from it`
+  const most = `Most is made by ${settingWords(factors, point.levels)}: ${unitsText(point)} units ${each}${calm ? '' : ' on average'}${tied}.`
+  const near = nearBest.filter((index) => index !== best && !(calm && rivals.includes(index)))
+  const fewest = near.length < 2 ? null : fewestCarriers(result, nearBest)
+  const enough =
+    near.length === 0
+      ? []
+      : [
+          `${near.length === 1 ? settingsWords(result, near) : `${near.length} other settings`} ${near.length === 1 ? 'makes' : 'make'} at most 1 % less${calm ? '' : ', shown with 95 % confidence'}: among them other reasons may decide.${fewest === null ? '' : ` ${fewest}`}`,
+        ]
+  const than = outside === null ? baseWords(result) : 'the line as it stands'
+  return [most, ...(point.toBase === null ? [] : [againstBase(point.toBase, than, each)]), ...enough]
+}
+
+function againstBase({ mean, low, high, halfWidth, status, level }: NonNullable<GridPoint['toBase']>, base: string, each: string): string {
+  const decimals = decimalsOf(mean, halfWidth)
+  const text = (value: number): string => formatNumber(Math.abs(value), decimals)
+  switch (status) {
+    case 'identical in every replication':
+      return `That is exactly what ${base} makes.`
+    case 'always differs by the same':
+      return `That is always ${text(mean)} ${mean > 0 ? 'more' : 'fewer'} than ${base}.`
+    case 'difference shown':
+      return `That is ${text(mean)} ${mean > 0 ? 'more' : 'fewer'} ${each} than ${base} (${confidenceWords(level)}: ${[text(low), text(high)].sort((a, b) => Number(a) - Number(b)).join(' to ')}).`
+    case 'no difference shown':
+      return `Against ${base} no difference is shown (${confidenceWords(level)}: ${formatNumber(low, decimals)} to ${formatNumber(high, decimals)} units ${each}).`
+  }
+}
+
+/** What each factor does, the strongest first. */
+function effectSentences({ effects, factors }: GridResult, { each }: Period): string[] {
+  const known = effects!.main.filter(({ span }) => span !== null).sort((a, b) => b.span!.mean - a.span!.mean)
+  return known.map(({ factor, least, most, span }) => {
+    const own = factors[factor]!
+    const name = kindOf(own)
+    const others = factors.filter((each) => each !== own).map(kindOf)
+    const averaged = others.length === 0 ? '' : `, averaged over ${others.length === 1 ? others[0] : 'the other factors'}`
+    const { mean, halfWidth, low, high, status, level } = span!
+    const decimals = decimalsOf(mean, halfWidth)
+    const text = (value: number): string => formatNumber(value, decimals)
+    if (status === 'identical in every replication') return `${capital(name)} changes nothing.`
+    if (status === 'no difference shown')
+      return `No effect of ${name} is shown: at most ${text(Math.max(Math.abs(low), Math.abs(high)))} units ${each}${averaged}.`
+    const limits = halfWidth > 0 ? ` (${confidenceWords(level)}: ${text(low)} to ${text(high)})` : ''
+    return `With ${levelWords(own, most)} the line makes ${text(mean)} ${text(mean) === '1' ? 'unit' : 'units'} ${each} more than with ${own.levels[least]}${limits}${averaged}.`
+  })
+}
+
+/** Of a difference: by its interval; without one none for whole units. */
+const decimalsOf = (mean: number, halfWidth: number): number =>
+  halfWidth > 0 ? Math.max(0, decimalsFor(halfWidth, 1)) : Number.isInteger(mean) ? 0 : 1
+
+const kindOf = ({ name }: GridResult['factors'][number]): string => (name === CARRIERS ? 'the number of carriers' : name)
+
+/** Two factors at a time, the strongest dependence first. */
+function dependSentences(result: GridResult, { one }: Period): string[] {
+  const ranked = [...result.effects!.interactions].sort((a, b) => Math.abs(b.difference.mean) - Math.abs(a.difference.mean))
+  return ranked.slice(0, NAMED_MAX).flatMap(({ first, second }) => interactionWords(result, first, second, one) ?? [])
+}

@@ -1,0 +1,90 @@
+/** What a choice among station orders says, in sentences. */
+import { formatNumber, formatShare, formatWithHalfWidth } from '@loopwright/charts'
+import type { LineSpec } from '@loopwright/line'
+import type { OrderResult, Places } from '@loopwright/study'
+import { differenceClause, differenceWords, levelWords } from '../compare/compareWords.ts'
+import type { Period } from '../sweep/period.ts'
+import { capital, listWords } from '../words/listWords.ts'
+
+type Words = Pick<Period, 'one' | 'each' | 'many'>
+type Stations = Pick<LineSpec, 'stations' | 'zones'>
+
+export const TODAY = 'today’s order'
+/** where the user gave one */
+export const GIVEN = 'the order given'
+
+/** "S5 at Z14, S4 at Z16": where it differs from today. */
+export function placesWords(line: Stations, places: Places): string {
+  const moved = movedWords(line, places)
+  return moved.length === 0 ? TODAY : moved.join(', ')
+}
+
+/** Which order to take, what it makes beside today's, and what the order given by hand makes. */
+export function orderSentences(line: Stations, result: OrderResult, words: Words): string[] {
+  const { winner, today, todayMean, mine, mineGain } = result
+  if (winner === null) return ['No answer yet: the study was stopped before an order was chosen.']
+  const given =
+    mine === null || mine === winner || mine === today || mineGain === null
+      ? []
+      : [`${capital(differenceClause(`${GIVEN} (${placesWords(line, result.candidates[mine]!.places)})`, TODAY, mineGain, words))}.`]
+  const made =
+    todayMean === null
+      ? []
+      : [
+          `${capital(TODAY)} makes ${todayMean.halfWidth > 0 ? formatWithHalfWidth(todayMean.mean, todayMean.halfWidth) : formatNumber(todayMean.mean, 0)} units ${words.each}.`,
+        ]
+  return [winner === today ? keepSentence(result) : chosenSentence(line, result, winner, words), ...given, ...made]
+}
+
+function keepSentence({ candidates, mine }: OrderResult): string {
+  const others = candidates.length - 1
+  const including = mine === null || others < 2 ? '' : `, ${GIVEN} among them,`
+  if (others === 1) return `Keep ${TODAY}: ${mine === null ? 'the one alternative' : GIVEN} does not make more.`
+  return `Keep ${TODAY}: none of the ${others} alternatives${including} makes more.`
+}
+
+function chosenSentence(line: Stations, { candidates, gain, mine }: OrderResult, winner: number, words: Words): string {
+  const others = candidates.length - 1
+  const moved = movedWords(line, candidates[winner]!.places)
+  const given = winner === mine ? `, ${GIVEN}` : ''
+  const aside = given === '' ? '' : `${given},`
+  const best = others === 1 ? '' : `, the most of ${others} alternatives`
+  if (gain === null)
+    return `Best of ${others === 1 ? 'the one alternative' : `${others} alternatives`} is ${listWords(moved)}${given}; stopped before it was measured beside ${TODAY}.`
+  if (gain.status === 'difference shown' || gain.status === 'always differs by the same') {
+    if (gain.mean > 0) return `Put ${listWords(moved)}${given}: ${differenceClause('that', TODAY, gain, words)}${best}.`
+    return `Keep ${TODAY}: ${listWords(moved)}${aside} was chosen, but measured again ${differenceClause('that', 'today’s', gain, words)}.`
+  }
+  const was = `${capital(listWords(moved))}${aside} was chosen${others === 1 ? '' : ` of ${others} alternatives`}`
+  const { low, high } = differenceWords(gain)
+  return gain.status === 'no difference shown'
+    ? `${was}, but measured again no difference from ${TODAY} is shown (${levelWords(gain.level)}: ${low} to ${high} units ${words.each}).`
+    : `${was}, but measured again it makes exactly what ${TODAY} makes.`
+}
+
+/** What the choice promises, and what it does not. */
+export function orderSure(result: OrderResult, { each, many }: Words): string[] {
+  const { winner, today, choice, delta, alpha, candidates, firstStage, table, exhaustive, searched, gain, mineGain } = result
+  if (winner === null || choice === null) return []
+  const small = `${formatNumber(delta, 1)} units ${each}`
+  const near = (table?.rows ?? []).filter(({ maybeBest, system }) => maybeBest && system !== winner).length
+  const others = near === 1 ? '1 other order' : `${near} other orders`
+  return [
+    `If one of the ${candidates.length} orders is better than every other by ${small} or more, ${formatShare(1 - alpha)} of such studies choose it; orders closer than that may be as good as ${winner === today ? 'today’s' : 'the one chosen'}.`,
+    near === 0
+      ? `After ${firstStage} simulated ${many} of each order no other could be the best.`
+      : `After ${firstStage} simulated ${many} of each order, ${others} could still be the best${choice.stage > firstStage ? `; the choice went on among them up to ${formatNumber(choice.stage, 0)} ${many} each` : ''}.`,
+    exhaustive
+      ? 'All orders that the rules allow were tried.'
+      : `The rules allow too many orders to try them all: short runs looked at ${formatNumber(searched, 0)}, step by step from today’s, and the best of these were simulated at length. A better one may lie further off.`,
+    ...(gain === null && mineGain === null
+      ? []
+      : [
+          `The difference from ${TODAY} was measured in other simulated ${many} than those of the choice, so that having been chosen does not flatter it.`,
+        ]),
+  ]
+}
+
+function movedWords({ stations, zones }: Stations, places: Places): string[] {
+  return stations.flatMap(({ name, zone }, index) => (places[index] === zone ? [] : [`${name} at ${zones[places[index]!]!.name}`]))
+}

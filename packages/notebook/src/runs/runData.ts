@@ -1,0 +1,63 @@
+/** A single run in full, as tables for files: seconds, counts, names. */
+import { fieldName, type Table, tableOf } from '@loopwright/charts'
+import { CARRIER_STATES, type RunResult, STATION_STATES, ZONE_STATES } from '@loopwright/line'
+import type { DataCell } from '../cell.ts'
+
+type Value = string | number | null
+type Field<R> = readonly [name: string, says: string, value: (row: R, index: number) => Value]
+
+export function runData(run: RunResult): DataCell[] {
+  const states = <R extends { readonly seconds: readonly number[] }>(names: readonly string[]): Field<R>[] =>
+    names.map((state, index) => [`${fieldName(state)}_s`, `seconds in the state "${state}"`, ({ seconds }) => seconds[index]!])
+  const breaks = run.breaks.count > 0 ? [{ name: 'break', ...run.breaks }] : []
+  return [
+    data('outputs', 'Units taken off', run.outputSeconds, [
+      ['unit', 'number of the unit within the window, from 1', (_, index) => index + 1],
+      ['seconds', 'instant, seconds from the start of the run', (seconds) => seconds],
+    ]),
+    data('output_hours', 'Output by hour', run.outputByHour, [
+      ['hour', 'hour of the window, from 1', (_, index) => index + 1],
+      ['units', 'units made in it', (units) => units],
+    ]),
+    data('station_seconds', 'Stations', run.stations, [
+      ['station', 'name in the scenario', ({ name }) => name],
+      ...states<RunResult['stations'][number]>(STATION_STATES),
+      ['longest_block_s', 'longest time without a break that it was blocked, seconds', ({ longestBlockSeconds }) => longestBlockSeconds],
+      ['cycles', 'carriers let go', ({ cycles }) => cycles],
+    ]),
+    data('zone_seconds', 'Zones', run.zones, [
+      ['zone', 'name of the zone', ({ name }) => name],
+      ['occupancy_mean', 'mean number of carriers in it, 0 … 1', ({ occupancyMean }) => occupancyMean],
+      ['moves_out', 'moves out of it', ({ movesOut }) => movesOut],
+      ...states<RunResult['zones'][number]>(ZONE_STATES),
+    ]),
+    data('carrier_seconds', 'Carriers', run.carriers, [
+      ['carrier', 'number of the carrier, from 0', (_, index) => index],
+      ['laps', 'laps that ended in the window', ({ laps }) => laps],
+      ...states<RunResult['carriers'][number]>(CARRIER_STATES),
+    ]),
+    data(
+      'stop_seconds',
+      'Stops',
+      [...run.breakdowns, ...run.safetyStops, ...breaks],
+      [
+        ['cause', 'what stopped something', ({ name }) => name],
+        ['stops', 'how often in the window', ({ count }) => count],
+        ['seconds', 'seconds stopped in the window', ({ seconds }) => seconds],
+      ],
+    ),
+  ]
+}
+
+function data<R>(id: string, caption: string, rows: readonly R[], fields: readonly Field<R>[]): DataCell {
+  const table: Table = tableOf<R>({
+    caption,
+    columns: fields.map(([name, says, value]) => ({
+      head: name,
+      text: (row, index) => `${value(row, index)}`,
+      data: [[name, says, value]],
+    })),
+    rows,
+  })
+  return { kind: 'data', id, table }
+}

@@ -1,0 +1,51 @@
+/** What one run of a line tells, in sentences. */
+import { formatNumber } from '@loopwright/charts'
+import type { RunResult } from '@loopwright/line'
+import type { Scenario } from '@loopwright/scenario'
+import { carriersText } from '../sweep/answerWords.ts'
+import { type Period, period } from '../sweep/period.ts'
+import { endSentence } from './endWords.ts'
+
+/** "The plan of 320 was met. In this run 12 carriers made 333 units in the second shift, 39.9 per clock hour." */
+export function runSentences(scenario: Scenario, run: RunResult): string[] {
+  const { line, plan } = scenario
+  const { named, each } = period(scenario)
+  const made = `In this run ${carriersText(line.carriers.count)} made ${units(run.output)} ${named === null ? each : `in ${named}`}, ${formatNumber(run.outputPerHour, 1)} per clock hour.`
+  const end = endSentence(run.end, line)
+  return [
+    ...(end === null ? [] : [end]),
+    ...(plan === null ? [] : [planSentence(run.output, plan.unitsPerWindow)]),
+    made,
+    ...goodsSentences(run),
+  ]
+}
+
+/** Rejected products, and products that came in vain; nothing where there are none. */
+function goodsSentences({ rejections, rejectedTakenOff, supplies }: RunResult): string[] {
+  const off =
+    rejectedTakenOff === 0
+      ? ''
+      : ` ${units(rejectedTakenOff)} left the line rejected, and ${rejectedTakenOff === 1 ? 'is' : 'are'} no output.`
+  const rejected =
+    rejections === 0 ? [] : [`Inspections rejected ${formatNumber(rejections, 0)} ${rejections === 1 ? 'time' : 'times'}.${off}`]
+  const away = supplies.filter(({ turnedAway }) => turnedAway > 0)
+  return [
+    ...rejected,
+    ...away.map(
+      ({ name, arrivals, turnedAway }) =>
+        `Of ${formatNumber(arrivals, 0)} products that came to ${name === 'supply' ? 'the line' : name}, ${formatNumber(turnedAway, 0)} found the queue full and were turned away.`,
+    ),
+  ]
+}
+
+function planSentence(output: number, plan: number): string {
+  const wanted = formatNumber(plan, Number.isInteger(plan) ? 0 : 1)
+  return output >= plan ? `The plan of ${wanted} was met.` : `The plan of ${wanted} was missed by ${units(Math.ceil(plan - output))}.`
+}
+
+const units = (count: number): string => `${formatNumber(count, 0)} ${count === 1 ? 'unit' : 'units'}`
+
+/** What one run does not tell. */
+export function oneRunSentence({ one, many }: Pick<Period, 'one' | 'many'>): string {
+  return `One run is one possible ${one}, and no forecast: --replications 100 shows what to expect and how much ${many} differ.`
+}

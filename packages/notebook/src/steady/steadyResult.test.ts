@@ -1,0 +1,49 @@
+/** A search for the warm-up that found one, for the tests of its words. */
+import type { SteadyResult } from '@loopwright/study'
+import { expect, test } from 'vitest'
+
+const interval = (mean: number) =>
+  ({
+    n: 10,
+    mean,
+    sd: 1,
+    level: 0.95,
+    halfWidth: 0.5,
+    low: mean - 0.5,
+    high: mean + 0.5,
+    status: 'ok',
+    skewness: 0,
+    method: 'Hall',
+  }) as const
+
+export const FOUND: SteadyResult = {
+  kind: 'steady state',
+  engineVersion: '0',
+  seed: '1',
+  replications: 10,
+  status: 'ok',
+  intervalSeconds: 360,
+  intervals: 200,
+  runSeconds: 72_000,
+  cutSeconds: 5658,
+  enoughSeconds: 62_238,
+  outputPerHour: interval(42),
+  productsInLine: interval(9),
+  output: null,
+  products: null,
+  why: null,
+}
+
+export const NONE: SteadyResult = {
+  ...FOUND,
+  status: 'not converged',
+  cutSeconds: null,
+  enoughSeconds: null,
+  outputPerHour: null,
+  productsInLine: null,
+  why: 'Warm-up not found: run at least twice as long.',
+}
+
+test('the length that is enough is ten times the warm-up and the warm-up', () => {
+  expect(FOUND.enoughSeconds).toBe(11 * FOUND.cutSeconds!)
+})

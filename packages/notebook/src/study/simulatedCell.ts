@@ -1,0 +1,38 @@
+import { createHash } from 'node:crypto'
+import type { Scenario } from '@loopwright/scenario'
+import type { RunCell } from '../cell.ts'
+import { period } from '../sweep/period.ts'
+import { seedWords } from '../words/seedWords.ts'
+
+export interface Simulated {
+  readonly seed: string
+  /** per line */
+  readonly replications: number
+  readonly engineVersion: string
+  readonly partial: boolean
+}
+
+/**
+ * What a study simulated, and what somebody needs to get the same numbers again.
+ *
+ * @param id            unique within the notebook
+ * @param scenarioFile  path as the reader would type it
+ * @param what          such as "3 lines in the same simulated shifts"
+ */
+export function simulatedCell(id: string, scenario: Scenario, scenarioFile: string, simulated: Simulated, what: string): RunCell {
+  const { seed, replications, engineVersion, partial } = simulated
+  const { one, many } = period(scenario)
+  return {
+    kind: 'run',
+    id,
+    sentence: `${what}: ${replications === 1 ? `1 ${one}` : `${replications} ${many}`} of each, ${seedWords(seed)}.`,
+    provenance: {
+      scenarioFile,
+      scenarioHash: createHash('sha256').update(JSON.stringify(scenario.line)).digest('hex').slice(0, 12),
+      seed,
+      replications,
+      engineVersion,
+      partial,
+    },
+  }
+}

@@ -1,0 +1,26 @@
+/** What a study simulated, as the beginning of a sentence. */
+import type { CompareResult, DriverResult, GridResult, LossResult, OrderResult } from '@loopwright/study'
+import type { ForecastResult } from '../forecast/forecastStory.ts'
+import type { Period } from '../sweep/period.ts'
+import { counted } from '../words/countedWords.ts'
+
+type Studied = CompareResult | OrderResult | DriverResult | LossResult | ForecastResult | GridResult
+
+/** "3 lines in the same simulated shifts" */
+export function simulatedWords(result: Studied, { many }: Pick<Period, 'many'>): string {
+  const same = `in the same simulated ${many}`
+  switch (result.kind) {
+    case 'comparison':
+      return `${counted(result.lines.length, 'line')} ${same}`
+    case 'station order':
+      return `${counted(result.candidates.length, 'station order')} ${same}; today’s and the one chosen again in others`
+    case 'drivers':
+      return `The line as it stands and ${counted(result.drivers.length, 'driver')}, each up and down, ${same}`
+    case 'losses':
+      return `The line as it stands and without each of ${counted(result.causes.length, 'cause')}, ${same}`
+    case 'forecast':
+      return 'The line as it stands'
+    case 'grid':
+      return `${counted(result.points.length, 'setting')} ${result.outside === null ? '' : 'and the line as it stands '}${same}`
+  }
+}

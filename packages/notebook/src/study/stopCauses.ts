@@ -1,0 +1,27 @@
+/** Stopped time by the stops that the file names: one cause each, with its places, under the title that people know. */
+import type { StopCause } from '@loopwright/charts'
+import { safetyCause } from '@loopwright/line'
+import type { Scenario } from '@loopwright/scenario'
+import type { SweepCount } from '@loopwright/study'
+
+/**
+ * @param scenario  titles, and which breakdown sources are one stop
+ * @param stops     mean seconds and stops per window, by cause of the engine
+ * @returns  stops of the file in its order, then safety stops and breaks
+ */
+export function stopCauses({ line, stopEntries }: Pick<Scenario, 'line' | 'stopEntries'>, stops: SweepCount['stoppedBy']): StopCause[] {
+  const titleAt = (place: string): string => line.stations.find(({ name }) => name === place)?.title ?? place
+  const entries = stopEntries.flatMap(({ title, sources }): StopCause[] => {
+    const places = sources.flatMap(({ source, place }) => {
+      const found = stops.find(({ cause }) => cause === source)
+      return found === undefined ? [] : [{ place: titleAt(place), seconds: found.seconds, count: found.count }]
+    })
+    if (places.length === 0) return []
+    const sum = (of: 'seconds' | 'count'): number => places.reduce((total, each) => total + each[of], 0)
+    return [{ cause: title, seconds: sum('seconds'), count: sum('count'), places }]
+  })
+  const grouped = new Set(stopEntries.flatMap(({ sources }) => sources.map(({ source }) => source)))
+  const safety = new Map(line.stations.map(({ name, title }) => [safetyCause(name), `safety stop at ${title}`]))
+  const others = stops.filter(({ cause }) => !grouped.has(cause)).map((stop) => ({ ...stop, cause: safety.get(stop.cause) ?? stop.cause }))
+  return [...entries, ...others]
+}

@@ -1,0 +1,65 @@
+/** The story of a stretch of one run, as cells: where each carrier was, and who waited where. */
+import { formatStretch, timeline } from '@loopwright/charts'
+import type { Scenario, ShiftStart } from '@loopwright/scenario'
+import type { CarrierStay } from '@loopwright/study'
+import type { AnswerCell, CautionCell, ChartCell, SureCell } from '../cell.ts'
+import { chartCell } from '../chartCell.ts'
+import { type Standing, scenarioWarnings, standing, standingCells } from '../study/standing.ts'
+import { period } from '../sweep/period.ts'
+import type { Tale } from '../tale.ts'
+import { clockText } from '../words/clockWords.ts'
+import type { StoryOptions } from '../words/storyOptions.ts'
+
+export interface TraceStory extends Standing, Tale {
+  readonly answer: AnswerCell
+  readonly warnings: readonly CautionCell[]
+  /** zones over time */
+  readonly timeline: ChartCell
+  readonly sure: SureCell
+}
+
+export interface TraceStoryOptions extends StoryOptions {
+  /** the stretch that is shown, seconds from the start of the run */
+  readonly fromSeconds: number
+  readonly toSeconds: number
+  /** of the run, for the clock times of the day. Default: none */
+  readonly shiftStarts?: readonly ShiftStart[]
+}
+
+/**
+ * The story's parts, by name.
+ *
+ * @param stays  of the carriers to be shown, over the whole run
+ * @throws RangeError  if the stretch has no length
+ */
+export function traceStory(scenario: Scenario, stays: readonly CarrierStay[], options: TraceStoryOptions): TraceStory {
+  const { fromSeconds, toSeconds, shiftStarts = [] } = options
+  const { line: noun, one } = period(scenario)
+  const stretch = stretchWords(fromSeconds, toSeconds, shiftStarts)
+  const figure = timeline(stays, { zones: scenario.line.zones.map(({ name }) => name), fromSeconds, toSeconds, stretch })
+  const run = `${formatStretch(fromSeconds, toSeconds)} from the start of the run`
+  const when = shiftStarts.length === 0 ? run : `${stretch} (${run})`
+  const parts = {
+    answer: { kind: 'answer', id: 'trace-answer', sentences: [figure.finding] } satisfies AnswerCell,
+    warnings: scenarioWarnings(scenario, options),
+    timeline: chartCell('trace-timeline', { ...figure, finding: `Zones over time, ${when}: one line for each carrier.` }),
+    sure: {
+      kind: 'sure',
+      id: 'trace-sure',
+      sentences: [`One run is one ${one} that may happen, not a forecast; another replication (--replication 1, 2 …) shows another.`],
+    } satisfies SureCell,
+    ...standing(scenario, options),
+  }
+  const { answer, warnings, sure } = parts
+  return {
+    ...parts,
+    question: `What happened on the ${noun} from ${stretch}${shiftStarts.length === 0 ? ' of the run' : ''}?`,
+    cells: [answer, ...warnings, parts.timeline, sure, ...standingCells(parts)],
+  }
+}
+
+/** On the clock of the day where there is a calendar, "08:00 to 08:15"; else on that of the run, "60 min to 75 min". */
+export function stretchWords(fromSeconds: number, toSeconds: number, shiftStarts: readonly ShiftStart[]): string {
+  const [from, to] = [clockText(shiftStarts, fromSeconds), clockText(shiftStarts, toSeconds, true)]
+  return from === null || to === null ? formatStretch(fromSeconds, toSeconds) : `${from} to ${to}`
+}

@@ -1,0 +1,19 @@
+import type { Problem } from '@loopwright/scenario'
+
+/** What a story knows beside the scenario and the result. */
+export interface StoryOptions {
+  /** path of the scenario file, as the reader would type it */
+  readonly scenarioFile: string
+  /** what stands in it: the page then tells which inputs are defaults. Default: it does not */
+  readonly scenarioText?: string
+  /** text of a data file that the scenario names; default: such files cannot be opened */
+  readonly readBeside?: (path: string) => string | null
+  /** warnings about the scenario: told beside every result. Default: none */
+  readonly problems?: readonly Problem[]
+}
+
+/** Of a study that a notebook may ask more than once. */
+export interface StudyStoryOptions extends StoryOptions {
+  /** begins the ids of the cells that are about this very result. Default: the name of the study */
+  readonly id?: string
+}

@@ -1,0 +1,126 @@
+/** Warnings about a line that can be built, but is probably not the one that was meant. */
+import { type LineSpec, lawOrNull, mixShares } from '@loopwright/line'
+import { distributionMean } from '@loopwright/stats'
+import type { Located } from '../located.ts'
+import * as say from '../messages.ts'
+import type { StopEntry } from '../scenario.ts'
+import { type Context, child } from './context.ts'
+import type { PathDraft } from './paths.ts'
+import { checkReach, checkSpurs } from './reach.ts'
+import type { StationDraft } from './stations.ts'
+import { meanWork } from './stops.ts'
+import { checkUsual, checkUsualTimes } from './usual.ts'
+import { isClosedLoop, type ZoneDraft } from './zoneDraft.ts'
+
+interface Drafts {
+  readonly zones: readonly ZoneDraft[]
+  readonly paths: readonly PathDraft[]
+  readonly stations: readonly StationDraft[]
+  readonly entries: readonly StopEntry[]
+}
+
+export function checkDoubts(context: Context, root: Located, line: LineSpec, drafts: Drafts): void {
+  checkReach(context, line, drafts.stations)
+  checkSpurs(context, line, drafts.paths, (zone) => drafts.zones[zone]?.at ?? null)
+  checkList(context, root, line)
+  checkStops(context, root, line, drafts.entries)
+  checkShape(context, root, line, drafts.zones)
+  checkRework(context, root, line)
+  checkUsual(context, root, drafts.zones)
+  checkUsualTimes(context, drafts.stations, line.tasks)
+}
+
+const spoken = (seconds: number): string => {
+  const [value, unit] = seconds >= 5400 ? [seconds / 3600, 'h'] : seconds >= 100 ? [seconds / 60, 'min'] : [seconds, 's']
+  return `${Number(value.toPrecision(2))} ${unit}`
+}
+
+/** A list of products that the line has made, as it seems, before the window is over. */
+function checkList(context: Context, root: Located, line: LineSpec): void {
+  const { mix, window } = line
+  if (mix.kind !== 'list') return
+  const known = lawOrNull(line)
+  const weights = mixShares(mix, line.variants.length)
+  const slowest = Math.max(0, ...line.stations.map((one) => meanWork(one, weights) + distributionMean(one.releaseSeconds)))
+  const each = known === null ? slowest : Math.max(known.exchangeSeconds, known.lapSeconds / line.carriers.count)
+  if (!(each > 0) || mix.sequence.length * each >= window.endSeconds) return
+  const at = child(child(child(root, 'products'), 'mix'), 'sequence') ?? root
+  const needs = spoken(mix.sequence.length * each)
+  context.report.add(at, say.listEnds(mix.sequence.length, needs, spoken(window.endSeconds)))
+}
+
+/** A stop that takes longer than the time between two of them. */
+function checkStops(context: Context, root: Located, line: LineSpec, stops: readonly StopEntry[]): void {
+  const told = new Set<string>()
+  for (const { name, timeToFailureSeconds, repairSeconds } of line.breakdowns) {
+    const entry = stops.find(({ sources }) => sources.some(({ source }) => source === name))?.name ?? name
+    const [between, lasts] = [distributionMean(timeToFailureSeconds), distributionMean(repairSeconds)]
+    if (lasts <= between || told.has(entry)) continue
+    told.add(entry)
+    const at = child(child(root, 'stops'), name) ?? child(child(root, 'stops'), entry)
+    if (at !== null) context.report.add(child(at, 'lasts') ?? at, say.stopLong(spoken(lasts), spoken(between)))
+  }
+}
+
+/** "2 corners to the right and none to the left" */
+const turns = (left: number, toLeft: string, right: number, toRight: string): string =>
+  left > right
+    ? turns(right, toRight, left, toLeft)
+    : `${right} ${right === 1 ? 'corner' : 'corners'} to the ${toRight} and ${left === 0 ? 'none' : left} to the ${toLeft}`
+
+/** share of the way round by which a drawing may fail to close; corners and gaps are never told to the centimetre */
+const GAP_SHARE = 0.05
+const STEPS = [
+  [1, 0],
+  [0, 1],
+  [-1, 0],
+  [0, -1],
+] as const
+
+/** Turns and lengths that do not lead back to where the loop begins; only where every corner says which way it turns. */
+function checkShape(context: Context, root: Located, line: LineSpec, zones: readonly ZoneDraft[]): void {
+  const turned = zones.filter(({ turn }) => turn !== null)
+  if (turned.length === 0 || !isClosedLoop(line.zones, line.paths)) return
+  if (zones.some(({ transfer, turn }) => transfer !== null && turn === null)) return
+  const at = child(root, 'corners') ?? turned[0]!.at
+  const left = turned.filter(({ turn }) => turn === 'left').length
+  const right = turned.length - left
+  // an odd number of turns is told by itself, for a carrier that is not square
+  if (turned.length % 2 === 1 && line.carriers.lengthMetres !== line.carriers.widthMetres) return
+  if (Math.abs(left - right) !== 4) {
+    context.report.add(at, say.cornersOpen(`it has ${turns(left, 'left', right, 'right')}`))
+    return
+  }
+  let [x, y, round, heading, longest] = [0, 0, 0, 0, 0]
+  for (const [k, { distanceMetres }] of line.paths.entries()) {
+    const turn = zones[k]!.turn
+    if (turn !== null) heading = (heading + (turn === 'right' ? 1 : 3)) % 4
+    const distance = distanceMetres ?? 0
+    x += STEPS[heading]![0] * distance
+    y += STEPS[heading]![1] * distance
+    round += distance
+    longest = Math.max(longest, distance)
+  }
+  const gap = Math.hypot(x, y)
+  if (line.paths.some(({ distanceMetres }) => distanceMetres === null) || gap <= Math.max(longest, GAP_SHARE * round)) return
+  context.report.add(at, say.cornersOpen(`by its lengths the loop ends ${Number(gap.toPrecision(2))} m from where it begins`))
+}
+
+/** Rejected products that nothing can mend and nobody takes off. */
+function checkRework(context: Context, root: Located, line: LineSpec): void {
+  if (line.stations.some(({ unload, accepts }) => unload !== null && accepts !== 'good')) return
+  const made = mixShares(line.mix, line.variants.length)
+  const has = (task: number, variant: number): boolean =>
+    line.stations.some((one) =>
+      [...(one.work ?? []), ...(one.load ?? [])].some((each) => each.task === task && each.seconds[variant] != null),
+    )
+  for (const { task } of line.rework.filter(({ only }) => only)) {
+    const stuck = line.variants.filter(
+      (_, variant) =>
+        made[variant]! > 0 && !has(task, variant) && line.inspections.some((one) => one.rejectProbability > 0 && has(one.task, variant)),
+    )
+    const name = line.tasks[task]!
+    const at = child(child(root, 'rework'), name)
+    if (at !== null && stuck.length > 0) context.report.add(at, say.reworkWithoutTime(name, stuck))
+  }
+}

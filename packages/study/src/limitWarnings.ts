@@ -1,0 +1,50 @@
+/** What is wrong before anything runs: a plan above what the line can make, stops that come sooner than they end. */
+import { type Limit, type LineSpec, lineLimits } from '@loopwright/line'
+import { distributionMean } from '@loopwright/stats'
+
+export type LimitWarning =
+  | {
+      readonly code: 'plan above a limit'
+      /** units per window */
+      readonly plan: number
+      readonly limit: Limit
+    }
+  | {
+      readonly code: 'stops longer than the time between them'
+      /** names of the breakdown sources with these same times */
+      readonly sources: readonly string[]
+      readonly clock: 'operating' | 'calendar'
+      readonly timeToFailureSeconds: number
+      readonly repairSeconds: number
+      /** time to failure over that and the repair, below one half */
+      readonly availabilityShare: number
+    }
+
+/**
+ * Warnings that need the limits of a line, and those about its stops.
+ *
+ * @param plan    units per window; null: there is none
+ * @param limits  default: those of the line
+ */
+export function limitWarnings(line: LineSpec, plan: number | null, limits: readonly Limit[] = lineLimits(line)): LimitWarning[] {
+  const first = limits[0]
+  const above: LimitWarning[] =
+    plan === null || first === undefined || plan <= first.unitsPerWindow ? [] : [{ code: 'plan above a limit', plan, limit: first }]
+  const stops = new Map<string, LimitWarning & { code: 'stops longer than the time between them' }>()
+  for (const { name, clock, timeToFailureSeconds, repairSeconds } of line.breakdowns) {
+    const up = distributionMean(timeToFailureSeconds)
+    const down = distributionMean(repairSeconds)
+    if (down <= up) continue
+    const key = `${clock}/${up}/${down}`
+    const known = stops.get(key)
+    stops.set(key, {
+      code: 'stops longer than the time between them',
+      sources: [...(known?.sources ?? []), name],
+      clock,
+      timeToFailureSeconds: up,
+      repairSeconds: down,
+      availabilityShare: up / (up + down),
+    })
+  }
+  return [...above, ...stops.values()]
+}

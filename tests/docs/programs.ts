@@ -1,0 +1,38 @@
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { notebook, runNotebook } from '@loopwright/notebook'
+import { TOP } from '../tidy/sources.ts'
+
+/** The demo line in shifts of two hours, so that its windows cost a fifth. */
+export function shortDemo(): string {
+  const demo = readFileSync(join(TOP, 'scenarios/outdoor-unit-base-line.yaml'), 'utf8')
+  const short = demo.replace(/shift: \{ from: "06:00", .*\n.*breaks: .*/, 'shift: { from: "06:00", to: "08:00", perDay: 2 }')
+  if (short === demo) throw new Error('the demo line has another calendar than this looks for')
+  return short.replace('plan: 320 per shift', 'plan: 76 per shift')
+}
+
+/**
+ * Runs the program of a notebook on the demo line, in two short shifts of each line.
+ *
+ * @param text  without types
+ * @returns     the page
+ * @throws      whatever the program throws, as where it shows a cell that its story does not have
+ */
+export async function pageOf(text: string): Promise<string> {
+  const body = text.replaceAll(/^import .*$/gm, '').replace('export default', 'return')
+  const program: unknown = new Function('notebook', body)(notebook)
+  let page = ''
+  const effects = {
+    readFile: async () => shortDemo(),
+    writeFile: async (_: string, written: string) => {
+      page = written
+    },
+    importModule: async () => ({ default: program }),
+    log: () => undefined,
+    progress: () => undefined,
+    now: () => new Date(0),
+    signal: new AbortController().signal,
+  }
+  await runNotebook('program.ts', effects, { replications: 2, workers: 1 })
+  return page
+}

@@ -1,0 +1,151 @@
+/** The commands whose telling is judged, one row each; a new command is one more row. */
+import type { ToldLine } from './lines.ts'
+
+export interface ToldCommand {
+  readonly name: string
+  /** What is typed behind the line's file. */
+  readonly words: (line: ToldLine) => readonly string[]
+  /** the first word, where it is another than the name */
+  readonly command?: string
+  /** What else it can print: `--json`, `--out page.html` */
+  readonly has: readonly ('json' | 'page')[]
+  /** the lines on which it makes sense; all where there is no word of it */
+  readonly only?: readonly string[]
+  /** the lines on which it makes no sense, each with its reason */
+  readonly not?: Readonly<Record<string, string>>
+  /** its answer is owed to the plan, where the line has one */
+  readonly answersPlan: boolean
+}
+
+/** Small numbers: what is told must be right with few runs too. */
+const few = (replications: number): string[] => ['--replications', String(replications)]
+
+/** The count that the line has, and one fewer. */
+function around({ scenario }: ToldLine): string[] {
+  const { count } = scenario.line.carriers
+  return ['--carriers', `${Math.max(1, count - 1)}..${count}`]
+}
+
+/** Here a share of 20 runs is told, of which 10 are too few to promise anything. */
+const TWENTY = ['outdoor-unit-base-line', 'repair-spur', 'some-runs-stand']
+
+const firstVariation = ({ written }: ToldLine): string => Object.keys(written['variations'] ?? {})[0] ?? ''
+
+/** Which station may move, and where to. */
+const MOVES: Readonly<Record<string, readonly [station: string, zones: string]>> = {
+  'outdoor-unit-base-line': ['S5', 'Z14..Z16'],
+  'ten-zone-learning-loop': ['Fit', 'Z03..Z05'],
+  'receiver-limits': ['W', 'Z03..Z06'],
+}
+
+/** What a grid moves beside the carriers. */
+const FACTORS: Readonly<Record<string, string>> = {
+  'outdoor-unit-base-line': 'drive.speed=10,12 m/min',
+  'arrivals-limit': 'drive.speed=10,12 m/min',
+  'no-chance': 'stations.P.work.press=35,40 s',
+  'pump-line': 'stations.S3.work.fitSeal=60 s ± 20 %|70 s ± 20 %',
+  'some-runs-stand': 'drive.speed=12,15 m/min',
+}
+
+/**
+ * Studies of many runs are told on some lines only, so that the whole takes less than a minute: each line here is the only one of its kind
+ * or ends in a way of its own, and the lines left out differ from one of these in nothing that the study tells.
+ */
+const SOME = {
+  /** a plan about the border; a list that ends; constant times; a plan above a limit; gridlock */
+  carriers: ['outdoor-unit-base-line', 'list-ends', 'no-chance', 'pump-line', 'some-runs-stand'],
+  /** each with another limit */
+  drivers: [
+    'outdoor-unit-base-line',
+    'ten-zone-learning-loop',
+    'test-and-repair-line',
+    'arrivals-limit',
+    'down-more-than-up',
+    'hand-line',
+    'list-ends',
+    'no-chance',
+    'pump-line',
+    'receiver-limits',
+    'repair-spur',
+    'too-few-carriers',
+    'too-many-carriers',
+    'unreached-station',
+  ],
+  /** each with another cause that takes most */
+  losses: [
+    'outdoor-unit-base-line',
+    'ten-zone-learning-loop',
+    'arrivals-limit',
+    'down-more-than-up',
+    'list-ends',
+    'no-chance',
+    'pump-line',
+    'receiver-limits',
+    'too-few-carriers',
+  ],
+  /** a list that ends; constant times; a calendar */
+  steady: ['list-ends', 'no-chance', 'pump-line'],
+}
+
+export const COMMANDS: readonly ToldCommand[] = [
+  { name: 'check', words: () => [], has: [], answersPlan: false },
+  { name: 'run', words: () => [], has: ['json', 'page'], answersPlan: true },
+  { name: 'runs', command: 'run', words: (line) => few(TWENTY.includes(line.name) ? 20 : 10), has: ['json', 'page'], answersPlan: true },
+  { name: 'sweep', words: (line) => [...around(line), ...few(4)], has: ['json', 'page'], answersPlan: true },
+  {
+    name: 'carriers',
+    words: (line) => [...around(line), '--at-most', '12'],
+    has: ['json', 'page'],
+    only: SOME.carriers,
+    answersPlan: true,
+  },
+  {
+    name: 'compare',
+    words: (line) => ['--variations', firstVariation(line), ...few(3)],
+    has: ['json', 'page'],
+    not: { 'test-and-repair-line': 'has no variation' },
+    answersPlan: false,
+  },
+  { name: 'drivers', words: () => few(3), has: ['json', 'page'], only: SOME.drivers, answersPlan: false },
+  { name: 'losses', words: () => few(3), has: ['json', 'page'], only: SOME.losses, answersPlan: false },
+  {
+    name: 'order',
+    words: ({ name }) => ['--move', MOVES[name]![0], '--zones', MOVES[name]![1], '--check-replications', '4', '--least-gain', '5'],
+    has: ['json', 'page'],
+    only: Object.keys(MOVES),
+    answersPlan: false,
+  },
+  { name: 'steady', words: () => ['--runs', '3'], has: ['json', 'page'], only: SOME.steady, answersPlan: false },
+  {
+    name: 'forecast',
+    words: (line) => few(TWENTY.includes(line.name) ? 20 : 10),
+    has: ['json', 'page'],
+    answersPlan: true,
+  },
+  {
+    name: 'grid',
+    words: (line) => [...around(line), '--set', FACTORS[line.name]!, ...few(3)],
+    has: ['json', 'page'],
+    only: Object.keys(FACTORS),
+    answersPlan: true,
+  },
+  {
+    name: 'balance',
+    words: ({ scenario }) => ['--stations', String(Math.max(1, scenario.line.stations.length - 1))],
+    has: ['json', 'page'],
+    answersPlan: false,
+  },
+  {
+    name: 'trace',
+    words: (line) => ['--from', `${startMinutes(line)} min`, '--to', `${startMinutes(line) + 1} min`],
+    has: [],
+    answersPlan: false,
+  },
+]
+
+/** The first minute that counts. */
+const startMinutes = ({ scenario }: ToldLine): number => Math.ceil(scenario.line.window.warmupSeconds / 60)
+
+/** Whether the command is told on the line. */
+export const goesWith = (command: ToldCommand, line: ToldLine): boolean =>
+  (command.only?.includes(line.name) ?? true) && command.not?.[line.name] === undefined

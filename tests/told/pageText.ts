@@ -1,0 +1,38 @@
+/** What is read on a page: its text without tags, and what it says at its head. */
+
+export interface PageText {
+  /** everything, one blank between words */
+  readonly all: string
+  /** the paragraphs of answer, how sure and warnings */
+  readonly head: readonly string[]
+}
+
+export function pageText(html: string): PageText {
+  const body = html.slice(html.indexOf('<body')).replace(/<(script|style|noscript|svg)\b.*?<\/\1>/gs, ' ')
+  return { all: plain(body), head: [...sectionOf(body, 'answer'), ...warningsOf(body)] }
+}
+
+function sectionOf(body: string, id: string): string[] {
+  const section = new RegExp(`<section[^>]*id="${id}".*?</section>`, 's').exec(body)?.[0] ?? ''
+  return paragraphsOf(section)
+}
+
+const warningsOf = (body: string): string[] =>
+  [...body.matchAll(/<section[^>]*class="caution warning".*?<\/section>/gs)].flatMap(([block]) => paragraphsOf(block))
+
+const paragraphsOf = (html: string): string[] =>
+  [...html.matchAll(/<p\b[^>]*>(.*?)<\/p>/gs)].map(([, inner]) => plain(inner!)).filter((text) => text !== '')
+
+const plain = (html: string): string =>
+  html
+    .replace(/<\/?(b|strong|em|i|a|span|code|time|sub|sup|wbr)\b[^>]*>/g, '')
+    .replace(/<[^>]*>/g, ' ')
+    .replaceAll('&lt;', '<')
+    .replaceAll('&gt;', '>')
+    .replaceAll('&quot;', '"')
+    .replaceAll('&#39;', "'")
+    .replaceAll('&nbsp;', ' ')
+    .replaceAll('&amp;', '&')
+    .replaceAll('\u00ad', '')
+    .replace(/\s+/g, ' ')
+    .trim()

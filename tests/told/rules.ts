@@ -1,0 +1,33 @@
+/**
+ * What must hold of every told text. Each rule finds what is wrong, as short sentences, and carries a bad sample that it must find
+ * and a good one that it must let pass.
+ */
+import type { Telling } from './telling.ts'
+import { columns, firstSentenceAnswersPlan, noIdentifier, noOneOfMany, noProgramWords, noVerdict, openLineIsNoLoop } from './rules/words.ts'
+import { oneRounding, pairsAreRoundings, planAgrees } from './rules/numbers.ts'
+import { pageHeadInText, textOnPage } from './rules/page.ts'
+import { stateLeads } from './rules/states.ts'
+
+export type Judged = Pick<Telling, 'code' | 'text' | 'json' | 'page' | 'runs' | 'command' | 'line'>
+
+export interface Rule {
+  readonly name: string
+  readonly says: string
+  readonly find: (told: Judged) => string[]
+}
+
+export const RULES: readonly Rule[] = [
+  { name: 'columns', says: 'no line is longer than 80 columns', find: columns },
+  { name: 'program words', says: 'no word of a program stands where a value is missing', find: noProgramWords },
+  { name: 'open line', says: 'an open line is never called a loop', find: openLineIsNoLoop },
+  { name: 'titles', says: 'people read titles, not keys', find: noIdentifier },
+  { name: 'one of many', says: 'one thing is told in the singular', find: noOneOfMany },
+  { name: 'verdict', says: 'no verdict on hazards', find: noVerdict },
+  { name: 'plan first', says: 'where there is a plan, the first sentence answers it', find: firstSentenceAnswersPlan },
+  { name: 'one rounding', says: 'one number has one rounding', find: oneRounding },
+  { name: 'pairs', says: 'every "mean ± half" is the rounding of an interval of the document', find: pairsAreRoundings },
+  { name: 'plan agrees', says: 'how often the plan is met agrees with the document', find: planAgrees },
+  { name: 'state leads', says: 'a state that is named as what holds a station up leads there', find: stateLeads },
+  { name: 'on the page', says: 'what the terminal says stands on the page', find: textOnPage },
+  { name: 'in the terminal', says: 'answer, how sure and warnings of the page stand in the terminal', find: pageHeadInText },
+]

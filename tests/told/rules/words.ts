@@ -1,0 +1,67 @@
+/** Rules about words. */
+import { isOpen, type ToldLine } from '../lines.ts'
+import type { Judged } from '../rules.ts'
+import { paragraphsOf, sentencesOf } from '../textParts.ts'
+
+const COLUMNS = 80
+
+export const columns = ({ text }: Judged): string[] =>
+  text
+    .split('\n')
+    .filter((line) => [...line].length > COLUMNS)
+    .map((line) => `${[...line].length} columns: ${line}`)
+
+export const noProgramWords = ({ text }: Judged): string[] => found(text, /\bundefined\b|\bNaN\b|\bInfinity\b|\bnull\b|\[object/g)
+
+/** The scenario's own words do not count, and it may say that the line is none, or that the law of loops tells nothing of it. */
+export function openLineIsNoLoop(told: Judged): string[] {
+  if (!isOpen(told.line)) return []
+  return found(withoutOwnWords(told).replace(/\bno (single )?(closed )?loop\b|\blaw of (the|a) loop\b/gi, ''), /\bloops?\b/gi)
+}
+
+const VERDICT = /(?<![-\w])(safe|unsafe|safely|compliant|non-compliant|approved|certified|meets the standards?)(?![-\w])/gi
+
+export const noVerdict = (told: Judged): string[] => found(withoutOwnWords(told), VERDICT)
+
+const MANY =
+  'units|paths|carriers|zones|stations|runs|shifts|windows|replications|operators|products|places|transfers|ways|corners|variations|lines|hours|minutes|times'
+
+export const noOneOfMany = ({ text }: Judged): string[] =>
+  found(text, new RegExp(`(?<![\\d.,±…−–-]|to |\\.\\. |± )\\b1 (more |fewer )?(${MANY})\\b`, 'g'))
+
+/** Parts whose keys are no words for people. */
+const TITLED = ['stops', 'variations', 'options', 'variants', 'tasks']
+
+/** A key is looked for only where the file gives a title in its place. */
+export function noIdentifier({ text, line }: Judged): string[] {
+  return titledKeys(line.written).flatMap((key) => found(text, new RegExp(`(?<![\\w.])${key.replace(/[^\w ]/g, '.')}(?![\\w])`, 'g')))
+}
+
+function titledKeys(written: unknown, kind = ''): string[] {
+  if (written === null || typeof written !== 'object') return []
+  return Object.entries(written).flatMap(([key, value]) => {
+    const title = (value as Record<string, unknown> | null)?.['title']
+    return [...(TITLED.includes(kind) && typeof title === 'string' && title !== key ? [key] : []), ...titledKeys(value, key)]
+  })
+}
+
+export function firstSentenceAnswersPlan({ text, line, command, code }: Judged): string[] {
+  if (code !== 0 || !command.answersPlan || line.scenario.plan === null) return []
+  const first = paragraphsOf(text)[0] === undefined ? '' : sentencesOf(text)[0]!
+  return /\bplan\b/.test(first) ? [] : [first]
+}
+
+function withoutOwnWords({ text, line }: { readonly text: string; readonly line: ToldLine }): string {
+  const { name, question } = line.scenario
+  const flat = text.replace(/\s+/g, ' ')
+  const keys = Object.keys((line.written['variations'] as object | undefined) ?? {})
+  return [question, name, line.file, line.name, ...keys].reduce((left, own) => left.replaceAll(own, ''), flat)
+}
+
+/** Where it stands, with what stands about it. */
+function found(text: string, pattern: RegExp): string[] {
+  return [...text.matchAll(pattern)].map((match) => {
+    const from = Math.max(0, match.index - 30)
+    return text.slice(from, match.index + match[0].length + 20).replace(/\s+/g, ' ')
+  })
+}

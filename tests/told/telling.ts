@@ -1,0 +1,64 @@
+/**
+ * What a command says of a line, in every way that it can be said. Nothing is kept on disk: runs are shared between the
+ * commands of a line in memory, and run in the thread that calls, since to start one takes longer than most of these studies.
+ */
+import { callingThread } from '@loopwright/study'
+import { main } from '../../packages/cli/src/main.ts'
+import { type MemoryShell, memoryShell } from '../../packages/cli/src/memoryShell.ts'
+import type { ToldCommand } from './commands.ts'
+import type { ToldLine } from './lines.ts'
+import { type PageText, pageText } from './pageText.ts'
+
+export interface Telling {
+  readonly line: ToldLine
+  readonly command: ToldCommand
+  /** the exit code: 0, or 2 where it was refused */
+  readonly code: number
+  /** as on a terminal of 80 columns; of a refusal its reason */
+  readonly text: string
+  /** null where the command prints none, or was refused */
+  readonly json: unknown
+  readonly page: PageText | null
+  /** of several runs of the line as it stands, with the share of each station in each state */
+  readonly runs: unknown
+}
+
+const shells = new Map<string, MemoryShell>()
+const PAGE = 'out/page.html'
+const RUNS = ['--replications', '10', '--json']
+
+export async function tellingOf(line: ToldLine, command: ToldCommand): Promise<Telling> {
+  const words = [command.command ?? command.name, line.file, ...command.words(line)]
+  const told = await typed(line, words)
+  const refused = told.code !== 0
+  const text = refused ? told.err : told.out
+  const base = { line, command, code: told.code, text, runs: await runsOf(line) }
+  if (refused || command.has.length === 0) return { ...base, json: null, page: null }
+  const wantsPage = command.has.includes('page')
+  const { out, page } = await typed(line, [...words, '--json', ...(wantsPage ? ['--out', PAGE] : [])])
+  return { ...base, json: JSON.parse(out) as unknown, page: page === undefined ? null : pageText(page) }
+}
+
+const known = new Map<string, unknown>()
+
+/** Once for each line: every rule on states may look there. */
+async function runsOf(line: ToldLine): Promise<unknown> {
+  if (!known.has(line.name)) known.set(line.name, JSON.parse((await typed(line, ['run', line.file, ...RUNS])).out))
+  return known.get(line.name)
+}
+
+async function typed(
+  line: ToldLine,
+  words: readonly string[],
+): Promise<{ code: number; out: string; err: string; page: string | undefined }> {
+  let shell = shells.get(line.name)
+  if (shell === undefined) {
+    shell = { ...memoryShell({ [line.file]: line.text }), pool: callingThread() }
+    shells.set(line.name, shell)
+  }
+  shell.said.out = ''
+  shell.said.err = ''
+  shell.files.delete(PAGE)
+  const code = await main(words, shell)
+  return { code, ...shell.said, page: shell.files.get(PAGE) }
+}
