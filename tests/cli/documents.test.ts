@@ -4,7 +4,7 @@ import { DEMO, loopwright, start } from './spawned.ts'
 
 const OPEN_LINE = 'scenarios/test-and-repair-line.yaml'
 
-const validator = async (of: 'run' | 'sweep' | 'carriers' | 'drivers' | 'grid') =>
+const validator = async (of: 'run' | 'sweep' | 'carriers' | 'drivers' | 'grid' | 'forecast') =>
   new Ajv({ allErrors: true, strict: true, strictTypes: false, allowUnionTypes: true }).compile(
     JSON.parse((await loopwright('schema', '--of', of)).out),
   )
@@ -20,6 +20,15 @@ describe('each document is what its schema says', () => {
     expect(Object.values(shares as Record<string, number>).reduce((sum, share) => sum + share, 0)).toBeCloseTo(1, 10)
     expect(valid({ ...sweep, surprise: 1 })).toBe(false)
     expect(valid({ ...sweep, partial: 'no' })).toBe(false)
+  })
+
+  test('a forecast, with a plan, weeks and overtime', async () => {
+    const valid = await validator('forecast')
+    const { out } = await loopwright('forecast', DEMO, '--replications', '12', '--json')
+    const forecast = JSON.parse(out)
+    expect(valid(forecast), JSON.stringify(valid.errors)).toBe(true)
+    expect(forecast.shift.planVerdict).toMatchObject({ n: 12 })
+    expect(forecast.overtime.mean.n).toBe(12)
   })
 
   test('a run with its events', async () => {
@@ -41,6 +50,7 @@ describe('each document is what its schema says', () => {
     ['sweep', '--carriers', '3..4', '--replications', '2'],
     ['carriers', '--carriers', '3..4', '--at-most', '40'],
     ['drivers', '--replications', '4'],
+    ['forecast', '--replications', '4'],
   ] as const)('a line that is no single loop has no law: %s', async (command, ...more) => {
     const valid = await validator(command)
     const { out } = await loopwright(command, OPEN_LINE, ...more, '--json', '--fresh')

@@ -27,7 +27,17 @@ const shells = new Map<string, MemoryShell>()
 const PAGE = 'out/page.html'
 const RUNS = ['--replications', '10', '--json']
 
-export async function tellingOf(line: ToldLine, command: ToldCommand): Promise<Telling> {
+const tellings = new Map<string, Promise<Telling>>()
+
+/** Told once, however many tests read it. */
+export function tellingOf(line: ToldLine, command: ToldCommand): Promise<Telling> {
+  const key = `${line.name} ${command.name}`
+  const known = tellings.get(key) ?? tell(line, command)
+  tellings.set(key, known)
+  return known
+}
+
+async function tell(line: ToldLine, command: ToldCommand): Promise<Telling> {
   const words = [command.command ?? command.name, line.file, ...command.words(line)]
   const told = await typed(line, words)
   const refused = told.code !== 0

@@ -1,6 +1,6 @@
 /** How the cost of one event grows with the size of a line: one line of points for each way to compute it. */
 import type { ChartRow, Figure } from './figure.ts'
-import { formatNumber } from './format.ts'
+import { capital, formatNumber } from './format.ts'
 import { frame, type Layer, niceStep } from './frame.ts'
 import { type Table, tableOf } from './table.ts'
 import { fieldName } from './tableFields.ts'
@@ -144,8 +144,6 @@ function costTable(points: readonly CostPoint[], names: readonly string[], { of,
     rows: sizes,
   })
 }
-
-const capital = (words: string): string => `${words[0]!.toUpperCase()}${words.slice(1)}`
 
 /** Three digits. */
 const costText = (cost: number): string => formatNumber(cost, Math.max(0, 2 - Math.floor(Math.log10(cost))))

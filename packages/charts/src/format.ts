@@ -35,6 +35,15 @@ export function decimalsFor(halfWidth: number, decimalsMax = 3): number {
 }
 
 /**
+ * Decimals of a difference of units: one at most, by its interval; none for whole units without one.
+ *
+ * @example differenceDecimals(-36, 0) // => 0
+ */
+export function differenceDecimals(mean: number, halfWidth: number): number {
+  return halfWidth === 0 && Number.isInteger(mean) ? 0 : Math.max(0, decimalsFor(halfWidth, 1))
+}
+
+/**
  * A mean and the half-width of its interval, both rounded by the half-width; the mean alone where there is no chance in it.
  *
  * @param decimalsMax   0 for counts of units
@@ -44,6 +53,15 @@ export function formatWithHalfWidth(value: number, halfWidth: number, decimalsMa
   const decimals = decimalsFor(halfWidth, decimalsMax)
   if (halfWidth === 0) return formatNumber(value, decimals)
   return `${formatNumber(value, decimals)} ± ${formatNumber(Math.max(halfWidth, 10 ** -decimals), decimals)}`
+}
+
+/**
+ * As a sentence begins.
+ *
+ * @example capital('the order given') // => 'The order given'
+ */
+export function capital(text: string): string {
+  return text === '' ? '' : `${text[0]!.toUpperCase()}${text.slice(1)}`
 }
 
 /**

@@ -13,6 +13,7 @@ import {
   gridSides,
   levelNumbers,
   levelWords,
+  meanOf,
   settingWords,
   unitsText,
 } from './gridParts.ts'
@@ -67,7 +68,7 @@ export function gridCurves(result: GridNumbers, { per = 'window' }: GridCurvesOp
     ]
       .filter((part) => part !== '')
       .join(' '),
-    table: crossTable(result, sides, per),
+    table: crossTable(result, sides, { shown, fixed, random, per }),
   }
 }
 
@@ -99,7 +100,7 @@ function curveRow(
 ): ChartRow[] {
   const level = point.levels[long]!
   const curve = short === null ? 0 : point.levels[short]!
-  const centre = point.mean?.mean ?? point.units[0] ?? null
+  const centre = meanOf(point)
   if (!series.includes(curve) || centre === null) return []
   return [
     {
@@ -195,12 +196,12 @@ function layers(
 /** Where each curve is highest. */
 function finding(result: GridNumbers, { long, short }: GridSides, shown: readonly GridPoint[], series: readonly number[]): string {
   const { factors } = result
-  const meanOf = ({ mean, units }: GridPoint): number => mean?.mean ?? units[0] ?? Number.NEGATIVE_INFINITY
+  const height = (point: GridPoint): number => meanOf(point) ?? Number.NEGATIVE_INFINITY
   const told = series.length > NAMED_MAX ? [series[0]!, series.at(-1)!] : series
   const highest = told.flatMap((curve) => {
     const own = shown.filter(({ levels }) => short === null || levels[short] === curve)
     if (own.length === 0) return []
-    const most = own.reduce((best, point) => (meanOf(point) > meanOf(best) ? point : best))
+    const most = own.reduce((best, point) => (height(point) > height(best) ? point : best))
     const where = levelWords(factors[long]!, most.levels[long]!)
     return [`${short === null ? '' : `${levelWords(factors[short]!, curve)}: `}${unitsText(most)} at ${where}`]
   })
@@ -212,16 +213,21 @@ const factorText = (factor: GridNumbers['factors'][number]): string =>
   factor.name === CARRIERS ? 'number of carriers' : axisWords(factor).title
 
 /** Means only, the long factor down and the short one across: small enough for a terminal where the short factor has few levels. */
-function crossTable(result: GridNumbers, { long, short }: GridSides, per: string): Table {
-  const { factors, best } = result
-  const shown = shownPoints(result, gridSides(factors))
+function crossTable(
+  { factors, best, points }: GridNumbers,
+  { long, short }: GridSides,
+  {
+    shown,
+    fixed,
+    random,
+    per,
+  }: { readonly shown: readonly GridPoint[]; readonly fixed: string; readonly random: boolean; readonly per: string },
+): Table {
   const down = axisWords(factors[long]!)
-  const random = shown.some(({ mean }) => (mean?.halfWidth ?? 0) > 0)
   const across = short === null ? null : axisWords(factors[short]!)
-  const fixed = fixedWords(result, gridSides(factors))
   const at = (level: number, curve: number): GridPoint | undefined =>
     shown.find(({ levels }) => levels[long] === level && (short === null || levels[short] === curve))
-  const bestLevels = best === null ? null : result.points[best]!.levels
+  const bestLevels = best === null ? null : points[best]!.levels
   const curves = across === null ? [''] : across.levels
   const [own] = fieldNames([factors[long]!.name === CARRIERS ? CARRIERS : `set ${factors[long]!.name}`])
   const names = fieldNames(curves.map((_, curve) => (short === null ? 'units' : `units ${factors[short]!.levels[curve]}`)))

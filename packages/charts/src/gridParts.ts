@@ -1,6 +1,6 @@
 /** Words and places that the pictures of a grid share. */
 import type { GridPoint, GridResult } from '@loopwright/study'
-import { decimalsFor, formatNumber, formatWithHalfWidth } from './format.ts'
+import { capital, decimalsFor, formatNumber, formatWithHalfWidth } from './format.ts'
 import { carriersText } from './frame.ts'
 import { fieldName } from './tableFields.ts'
 
@@ -97,11 +97,12 @@ export function fieldNames(words: readonly string[]): string[] {
   })
 }
 
+/** Mean units of a point; of a single run its own; null: nothing was run. */
+export const meanOf = ({ mean, units }: Pick<GridPoint, 'mean' | 'units'>): number | null => mean?.mean ?? units[0] ?? null
+
 /** Mean over all points that have these levels; null where a point has no mean. */
 export function meanAt(points: readonly GridPoint[], at: ReadonlyMap<number, number>): number | null {
-  const means = points
-    .filter(({ levels }) => [...at].every(([factor, level]) => levels[factor] === level))
-    .map(({ mean, units }) => mean?.mean ?? units[0] ?? null)
+  const means = points.filter(({ levels }) => [...at].every(([factor, level]) => levels[factor] === level)).map(meanOf)
   if (means.length === 0 || means.some((mean) => mean === null)) return null
   return means.reduce<number>((sum, mean) => sum + mean!, 0) / means.length
 }
@@ -172,7 +173,6 @@ function limitWords(
 /** a dependence of less than this share of the greatest output is called hardly any */
 const HARDLY = 0.01
 
-const capital = (words: string): string => `${words[0]!.toUpperCase()}${words.slice(1)}`
 /** What it is a level of, as something that others depend on. */
 const levelKind = ({ name }: Factor): string => (name === CARRIERS ? 'the number of carriers' : name)
 const bring = (factor: Factor): string => (factor.name === CARRIERS ? 'bring' : 'brings')
@@ -183,5 +183,5 @@ const factorWords = ({ name }: Factor): string => (name === CARRIERS ? 'more car
 /** "334 ± 1"; without chance the number alone. */
 export function unitsText({ mean, units }: Pick<GridPoint, 'mean' | 'units'>): string {
   if (mean === null) return units[0] === undefined ? '–' : formatNumber(units[0], 0)
-  return mean.halfWidth === 0 ? formatNumber(mean.mean, 0) : formatWithHalfWidth(mean.mean, mean.halfWidth)
+  return formatWithHalfWidth(mean.mean, mean.halfWidth)
 }

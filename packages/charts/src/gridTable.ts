@@ -11,6 +11,7 @@ import {
   type GridSides,
   gridSides,
   levelWords,
+  meanOf,
   settingWords,
   unitsText,
 } from './gridParts.ts'
@@ -278,8 +279,6 @@ const planColumn = (per: string): ColumnOf<GridPoint> => ({
     ['plan_met_high', 'upper limit of the chance, 95 %', ({ meetsPlan }) => meetsPlan?.high ?? null],
   ],
 })
-
-const meanOf = ({ mean, units }: GridPoint): number | null => mean?.mean ?? units[0] ?? null
 
 function moreText({ mean, halfWidth }: NonNullable<GridPoint['toBase']>): string {
   return halfWidth === 0 ? formatNumber(mean, 0) : formatWithHalfWidth(mean, halfWidth, 1)

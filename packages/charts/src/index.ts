@@ -7,7 +7,9 @@ export { drivers, gainText } from './drivers.ts'
 export type { ChartRow, Figure, WindowWords } from './figure.ts'
 // Numbers
 export {
+  capital,
   decimalsFor,
+  differenceDecimals,
   formatDuration,
   formatMinutes,
   formatNumber,
@@ -40,7 +42,7 @@ export { statesIn, stationTimes } from './stationTimes.ts'
 export type { StopCause, StoppedTimeOptions } from './stoppedTime.ts'
 export { stoppedTime } from './stoppedTime.ts'
 export type { ColumnOf, FieldOf, Table, TableColumn, TableField, TableParts, TableRow, TableValue } from './table.ts'
-export { tableOf, wordColumn } from './table.ts'
+export { dataColumn, tableOf, wordColumn } from './table.ts'
 export { fieldName, meanFields } from './tableFields.ts'
 // Text for a terminal
 export type { TextStyle } from './textStyle.ts'

@@ -1,7 +1,7 @@
 /** What is lost by what cause: floating bars from the ideal down to the forecast. */
 import type { LossResult } from '@loopwright/study'
 import type { ChartRow, Figure } from './figure.ts'
-import { decimalsFor, formatNumber, formatShare, formatWithHalfWidth } from './format.ts'
+import { differenceDecimals, formatNumber, formatShare, formatWithHalfWidth } from './format.ts'
 import { frame, type Layer, niceStep } from './frame.ts'
 import { type Table, tableOf, wordColumn } from './table.ts'
 
@@ -65,7 +65,7 @@ function rowsOf({ forecast, ideal, causes }: Told, per: string): ChartRow[] {
 }
 
 function total(cause: string, { mean, halfWidth, low, high }: Total, per: string): ChartRow {
-  const text = halfWidth > 0 ? formatWithHalfWidth(mean, halfWidth) : formatNumber(mean, 0)
+  const text = formatWithHalfWidth(mean, halfWidth)
   return { cause, kind: 'total' satisfies Kind, from: 0, to: mean, low, high, text, tip: `${cause}: ${text} units a ${per}` }
 }
 
@@ -103,7 +103,7 @@ function layers(rows: readonly ChartRow[], per: string): Layer[] {
 /** What is lost of a gain by taking out: "−40 ± 3", or where the cause helps, "+2 ± 1"; one decimal at most */
 function lostText({ mean, halfWidth }: Loss['step']): string {
   if (mean === 0 && halfWidth === 0) return '0'
-  const decimals = lostDecimals(mean, halfWidth)
+  const decimals = differenceDecimals(mean, halfWidth)
   const size = formatNumber(-mean, decimals)
   const text = mean < 0 && /[1-9]/.test(size) ? `+${size}` : size
   return halfWidth > 0 ? `${text} ± ${formatNumber(Math.max(halfWidth, 10 ** -decimals), decimals)}` : text
@@ -121,10 +121,7 @@ function finding({ forecast, ideal, gap, causes }: Told, per: string): string {
 }
 
 const sized = ({ name, step }: Loss): string => `${name} (${sizeText(step)})`
-const sizeText = ({ mean, halfWidth }: Loss['step']): string => formatNumber(Math.abs(mean), lostDecimals(mean, halfWidth))
-/** Whole units where there is no chance in them. */
-const lostDecimals = (mean: number, halfWidth: number): number =>
-  halfWidth === 0 && Number.isInteger(mean) ? 0 : Math.max(0, decimalsFor(halfWidth, 1))
+const sizeText = ({ mean, halfWidth }: Loss['step']): string => formatNumber(Math.abs(mean), differenceDecimals(mean, halfWidth))
 
 interface Row {
   readonly cause: string
@@ -141,8 +138,9 @@ function lossTable({ forecast, ideal, gap, causes }: Told, rows: readonly ChartR
   const random = causes.some(({ step, alone }) => step.halfWidth > 0 || alone.halfWidth > 0)
   const totals = [ideal, ...causes.map(() => null), forecast]
   const losses = [null, ...causes.toReversed(), null]
-  const step = ({ loss, total }: Row, of: (step: Loss['step']) => number, whole: (total: Total) => number): number | null =>
-    loss === null ? (total === null ? null : whole(total)) : of(loss.step)
+  type Limit = 'mean' | 'low' | 'high'
+  const units = ({ loss, total }: Row, ofTotal: Limit, ofCause: Limit): number | null =>
+    loss === null ? (total?.[ofTotal] ?? null) : -loss.step[ofCause]
   return tableOf<Row>({
     caption: `Units a ${per}, from the ideal to the forecast`,
     columns: [
@@ -152,36 +150,9 @@ function lossTable({ forecast, ideal, gap, causes }: Told, rows: readonly ChartR
         bar: ({ loss }) => (loss === null ? null : Math.abs(loss.step.mean)),
         text: ({ text }) => text,
         data: [
-          [
-            'units',
-            `units per ${per}: of a total made, of a cause what it takes, below 0`,
-            (row) =>
-              step(
-                row,
-                ({ mean }) => -mean,
-                ({ mean }) => mean,
-              ),
-          ],
-          [
-            'units_low',
-            'lower limit of the 95 % interval',
-            (row) =>
-              step(
-                row,
-                ({ high }) => -high,
-                ({ low }) => low,
-              ),
-          ],
-          [
-            'units_high',
-            'upper limit of the 95 % interval',
-            (row) =>
-              step(
-                row,
-                ({ low }) => -low,
-                ({ high }) => high,
-              ),
-          ],
+          ['units', `units per ${per}: of a total made, of a cause what it takes, below 0`, (row) => units(row, 'mean', 'mean')],
+          ['units_low', 'lower limit of the 95 % interval', (row) => units(row, 'low', 'high')],
+          ['units_high', 'upper limit of the 95 % interval', (row) => units(row, 'high', 'low')],
         ],
       },
       {
@@ -217,7 +188,7 @@ function lossTable({ forecast, ideal, gap, causes }: Told, rows: readonly ChartR
 /** A gain, or below 0 a loss; one decimal at most. */
 function gainText({ mean, halfWidth }: Loss['step']): string {
   if (mean === 0 && halfWidth === 0) return '0'
-  const decimals = lostDecimals(mean, halfWidth)
+  const decimals = differenceDecimals(mean, halfWidth)
   return halfWidth > 0
     ? `${formatNumber(mean, decimals)} ± ${formatNumber(Math.max(halfWidth, 10 ** -decimals), decimals)}`
     : formatNumber(mean, decimals)

@@ -89,15 +89,28 @@ export function tableOf<R>({ caption, columns, rows, note = null, marked = () =>
       ...(bar === undefined ? {} : { bar: true }),
       fields: data.map(([name, says]) => ({ name, says })),
     })),
-    rows: rows.map((row, index) => ({
-      cells: columns.map(({ text }) => text(row, index)),
-      values: fields.map(([, , value]) => value(row, index)),
-      marked: marked(row, index),
-      ...(columns.some(({ bar }) => bar !== undefined) ? { bars: columns.map(({ bar }) => bar?.(row, index) ?? null) } : {}),
-      ...(tone?.(row, index) === undefined ? {} : { tone: tone(row, index)! }),
-    })),
+    rows: rows.map((row, index) => {
+      const toned = tone?.(row, index)
+      return {
+        cells: columns.map(({ text }) => text(row, index)),
+        values: fields.map(([, , value]) => value(row, index)),
+        marked: marked(row, index),
+        ...(columns.some(({ bar }) => bar !== undefined) ? { bars: columns.map(({ bar }) => bar?.(row, index) ?? null) } : {}),
+        ...(toned === undefined ? {} : { tone: toned }),
+      }
+    }),
     note,
   }
+}
+
+/**
+ * A column that files alone show: its field's name is its head, and its value its text.
+ *
+ * @example dataColumn('units', 'units made', (units) => units).head // => 'units'
+ */
+export function dataColumn<R>(...field: FieldOf<R>): ColumnOf<R> {
+  const [name, , value] = field
+  return { head: name, text: (row, index) => `${value(row, index)}`, data: [field] }
 }
 
 /**

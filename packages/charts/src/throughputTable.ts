@@ -1,6 +1,6 @@
 /** The numbers of a carrier sweep, count by count. */
 import type { SweepCount, SweepResult } from '@loopwright/study'
-import { formatNumber, formatWithHalfWidth, percent } from './format.ts'
+import { capital, formatNumber, formatWithHalfWidth, percent } from './format.ts'
 import { type ColumnOf, type Table, tableOf } from './table.ts'
 import { meanFields } from './tableFields.ts'
 
@@ -60,10 +60,6 @@ export function throughputTable({ counts, chance, plan, law, lawSeconds, answer 
               text: (count: SweepCount) => count.law?.regime.replace('-limited', '') ?? NONE,
               data: [['law_regime', 'what limits the rate by the law of the loop', (count: SweepCount) => count.law?.regime ?? null]],
             } satisfies ColumnOf<SweepCount>,
-          ]),
-      ...(law === null
-        ? []
-        : [
             {
               head: `Law, ${law.exact ? 'exact' : 'estimate'},\nunits`,
               pageOnly: true,
@@ -141,7 +137,5 @@ function singleOf({ singleShift, gridlocks }: SweepCount): { readonly low: numbe
 function meanText({ mean, units, gridlocks, replications }: SweepCount): string {
   if (gridlocks > 0) return `${gridlocks === replications ? 'all' : `${gridlocks} of ${replications}`} stood still`
   if (mean === null) return units.length === 0 ? NONE : formatNumber(units[0]!, 0)
-  return mean.halfWidth === 0 ? formatNumber(mean.mean, 0) : formatWithHalfWidth(mean.mean, mean.halfWidth)
+  return formatWithHalfWidth(mean.mean, mean.halfWidth)
 }
-
-const capital = (word: string): string => `${word[0]!.toUpperCase()}${word.slice(1)}`

@@ -79,10 +79,17 @@ export function fileName(text: string): string {
  */
 export function pageFile(text: string): string {
   if (text.trim() === '') throw new InvalidArgumentError('The name is empty; write one that ends in .html, such as out/page.html.')
-  if (/\.html?$/i.test(text)) return text
+  if (isPage(text)) return text
   const paper = /\.pdf$/i.test(text) ? '; a browser prints it to a PDF file' : ''
   throw new InvalidArgumentError(`The page is an HTML file: write ${withEnding(text)}${paper}.`)
 }
+
+/**
+ * Whether a file is a page: HTML by its ending.
+ *
+ * @example isPage('out/carriers.htm') // => true
+ */
+export const isPage = (name: string): boolean => /\.html?$/i.test(name)
 
 /** Other files that a page or lines of text would be taken for. */
 const PICTURE = /\.(pdf|png|jpe?g|gif|svg|xlsx?|docx?|pptx?)$/i
@@ -131,4 +138,15 @@ export function positiveNumber(text: string): number {
 export function replicationNumber(text: string): number {
   if (!/^\d{1,9}$/.test(text)) throw new InvalidArgumentError('Replications are numbered 0, 1, 2 and so on.')
   return Number(text)
+}
+
+/**
+ * Names separated by commas.
+ *
+ * @example nameList('S4, S5') // => ['S4', 'S5']
+ */
+export function nameList(text: string): string[] {
+  const names = text.split(',').map((name) => name.trim())
+  if (names.some((name) => name === '')) throw new InvalidArgumentError('Write names separated by commas, such as S4,S5.')
+  return names
 }

@@ -31,6 +31,7 @@ test.each([
   [0, ['resolve', 'hostile.yaml']],
   [0, ['trace', 'hostile.yaml', '--to', '1 min']],
   [0, ['sweep', 'hostile.yaml', '--carriers', '3..4', '--replications', '2', '--workers', '1', '--fresh']],
+  [0, ['compare', 'hostile.yaml', '--set', 'fewer: carriers.count=3', '--replications', '2', '--workers', '1', '--fresh']],
   [2, ['check', 'key.yaml']],
   [2, ['trace', 'hostile.yaml', '--station', 'X\u001b[2J\u0007']],
   [2, ['run', '\u001b]0;x\u0007.yaml']],

@@ -64,7 +64,7 @@ export function withChanges(shell: Shell, base: Loaded, name: string, changes: C
   const known = new Set(base.problems.map(({ message }) => message))
   const fresh = problems.filter(({ message }) => !known.has(message))
   if (fresh.length > 0) shell.err.write(`${formatProblems(fresh, text, file)}\n`)
-  return { file, text, variation: name, scenario, problems, notes }
+  return { file, text, variation: name, scenario: onOneLine(scenario), problems, notes }
 }
 
 function varied(text: string, file: string, variation: string): string {

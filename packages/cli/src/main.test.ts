@@ -217,6 +217,8 @@ describe('trace', () => {
     expect(code).toBe(0)
     expect(out.replaceAll(/\s+/g, ' ')).toMatch(/^From 08:00 to 08:12 .* Page: trace.html $/)
     expect(pages.get('trace.html')).toContain('Zone, in travel order')
+    const short = await typed('trace', 'small.yaml', '--from', '2 h', '--to', '2.2 h', '--out', 'trace.htm')
+    expect(short.files.get('trace.htm')).toContain('Zone, in travel order')
     expect(pages.get('trace.html')).toContain('<h1>What happened on the loop from 08:00 to 08:12?</h1>')
   })
 })

@@ -1,7 +1,8 @@
 import { readScenario } from '@loopwright/scenario'
 import { describe, expect, test } from 'vitest'
 import { SMALL_LINE } from './memoryShell.ts'
-import { nameList, orderRules } from './orderRules.ts'
+import { nameList } from './arguments.ts'
+import { orderRules } from './orderRules.ts'
 
 const { line } = readScenario(SMALL_LINE, 'small.yaml').scenario!
 

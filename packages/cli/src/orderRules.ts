@@ -2,7 +2,7 @@
 
 import type { LineSpec } from '@loopwright/line'
 import { type PlaceRules, type Places, placesOf } from '@loopwright/study'
-import { InvalidArgumentError } from 'commander'
+import { nameList } from './arguments.ts'
 import { Misuse } from './shell.ts'
 
 export interface OrderFlags {
@@ -13,13 +13,6 @@ export interface OrderFlags {
   readonly zones?: readonly string[]
   /** an order given by hand */
   readonly try?: string
-}
-
-/** Names separated by commas. */
-export function nameList(text: string): string[] {
-  const names = text.split(',').map((name) => name.trim())
-  if (names.some((name) => name === '')) throw new InvalidArgumentError('Write names separated by commas, such as S4,S5.')
-  return names
 }
 
 /**

@@ -1,7 +1,7 @@
 /** The command line: names, options, examples. What a command does is in its file under commands/; the commands that decide are in studyProgram.ts. */
 import { Command, Option } from 'commander'
 import { type ProgramContext, paged, threaded } from './actions.ts'
-import { eventsFile, pageFile, replicationNumber, seedText, wholeNumber } from './arguments.ts'
+import { eventsFile, nameList, pageFile, replicationNumber, seedText, wholeNumber } from './arguments.ts'
 import { SCHEMAS } from './commands/schema.ts'
 import { examplesOf } from './examples.ts'
 import {
@@ -19,7 +19,6 @@ import {
   storeOption,
   workersOption,
 } from './options.ts'
-import { nameList } from './orderRules.ts'
 import type { Shell } from './shell.ts'
 import { addDecisions } from './studyProgram.ts'
 import { wrongWords } from './wrongWords.ts'

@@ -1,5 +1,5 @@
 /** What the commands of studies share: threads, progress, refusals, the ways to tell a result. */
-import type { Period, Simulated, Tale } from '@loopwright/notebook'
+import type { Simulated, SimulatedStudy, Tale } from '@loopwright/notebook'
 import { type Runner, threadRunner } from '@loopwright/study'
 import { openStore, type StoreFlags, tellStore } from './keptRuns.ts'
 import type { Loaded } from './loadScenario.ts'
@@ -13,9 +13,7 @@ export interface StudyFlags extends OutputFlags, StoreFlags, ThreadFlags {
   readonly seed: string
 }
 
-type Ran = { readonly what: string } & Simulated
-
-export interface StudyWork<T> {
+export interface StudyWork<T extends SimulatedStudy> {
   /** what is being decided, for the progress */
   readonly what: string
   /** replications to come, as far as known */
@@ -24,11 +22,10 @@ export interface StudyWork<T> {
   /** repeats what was done */
   readonly command: string
   readonly study: (runner: Runner) => Promise<T>
-  readonly partial: (result: T) => boolean
   readonly document: (result: T) => object
   readonly tale: (result: T) => Promise<Tale>
-  /** such as "3 lines in the same simulated shifts", and the numbers behind it */
-  readonly simulated: (result: T, words: Period) => Ran | Promise<Ran>
+  /** the numbers behind what was simulated */
+  readonly simulated: (result: T) => Simulated
 }
 
 /**
@@ -37,7 +34,7 @@ export interface StudyWork<T> {
  * @returns the exit code
  * @throws Misuse  with the sentence of a refusal
  */
-export async function studyCommand<T>(shell: Shell, flags: StudyFlags, work: StudyWork<T>): Promise<number> {
+export async function studyCommand<T extends SimulatedStudy>(shell: Shell, flags: StudyFlags, work: StudyWork<T>): Promise<number> {
   const { source, command } = work
   if (flags.out !== undefined) await shell.checkWritable(flags.out)
   const told = progress(shell, work.what, work.total)
@@ -45,15 +42,19 @@ export async function studyCommand<T>(shell: Shell, flags: StudyFlags, work: Stu
   const runner = threadRunner({ signal: shell.signal, onProgress: told.onProgress, store, ...threadsOf(flags, shell) })
   const result = await refused(work.study(runner)).finally(() => runner.close())
   tellStore(shell, store)
-  const partial = work.partial(result)
+  const { partial } = result
   told.end(partial)
   return await tell(shell, flags, {
     partial,
     document: () => work.document(result),
     tale: async () => {
-      const [{ period, simulatedCell }, { question, cells }] = await Promise.all([import('@loopwright/notebook'), work.tale(result)])
-      const { what, ...simulated } = await work.simulated(result, period(source.scenario))
-      return { question, cells: [...cells, simulatedCell('simulated', source.scenario, source.file, simulated, what)] }
+      const [{ period, simulatedCell, simulatedWords }, { question, cells }] = await Promise.all([
+        import('@loopwright/notebook'),
+        work.tale(result),
+      ])
+      const { scenario, file } = source
+      const what = simulatedWords(result, period(scenario))
+      return { question, cells: [...cells, simulatedCell('simulated', scenario, file, work.simulated(result), what)] }
     },
     name: source.scenario.name,
     command,

@@ -1,11 +1,10 @@
 /** The commands that decide something: names, options, examples. */
 import type { Command } from 'commander'
 import { type ProgramContext, paged, threaded } from './actions.ts'
-import { carrierCounts, levelPercent, percent, positiveNumber, wholeNumber } from './arguments.ts'
+import { carrierCounts, levelPercent, nameList, percent, positiveNumber, wholeNumber } from './arguments.ts'
 import { examplesOf } from './examples.ts'
 import { moreLevels } from './levels.ts'
 import { addOptions, COMMAND_GROUPS, lineOptions, machineOptions, option, outputOptions, sampleOptions, seedOption } from './options.ts'
-import { nameList } from './orderRules.ts'
 import { moreChanges } from './setChange.ts'
 
 /** a study runs at least so many lines */

@@ -1,6 +1,16 @@
 /** The story of a carrier sweep, as cells: the same in a notebook and in the page of a sweep. */
 import type { Figure as ChartFigure } from '@loopwright/charts'
-import { outputByHour, statesIn, stationTimes, stoppedTime, tableOf, throughput, unitsSpread, zoneOccupancy } from '@loopwright/charts'
+import {
+  dataColumn,
+  outputByHour,
+  statesIn,
+  stationTimes,
+  stoppedTime,
+  tableOf,
+  throughput,
+  unitsSpread,
+  zoneOccupancy,
+} from '@loopwright/charts'
 import type { Scenario } from '@loopwright/scenario'
 import { type CarrierStudy, type SweepCount, type SweepResult, withCarriers } from '@loopwright/study'
 import {
@@ -179,21 +189,16 @@ function toneOf({ planAnswer }: SweepResult, told: readonly SweepCount[]): Pick<
 function unitsTable(counts: readonly SweepCount[], per: string) {
   const rows = counts.flatMap(({ carriers, units }) => units.map((made, replication) => ({ carriers, replication, made })))
   type Row = (typeof rows)[number]
-  const column = (name: string, says: string, value: (row: Row) => number) => ({
-    head: name,
-    text: (row: Row) => `${value(row)}`,
-    data: [[name, says, value] as const],
-  })
   return tableOf<Row>({
     caption: `Units of each replication`,
     columns: [
-      column('carriers', 'number of carriers', ({ carriers }) => carriers),
-      column(
+      dataColumn('carriers', 'number of carriers', ({ carriers }) => carriers),
+      dataColumn(
         'replication',
         'number of the replication, from 0; the same number is the same simulated chance for every count',
         ({ replication }) => replication,
       ),
-      column('units', `units made in the ${per}`, ({ made }) => made),
+      dataColumn('units', `units made in the ${per}`, ({ made }) => made),
     ],
     rows,
   })

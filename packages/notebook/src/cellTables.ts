@@ -1,6 +1,6 @@
 /** The tables of cells as files: each told table one file, in full precision, and one that says what the columns are. */
 import type { Table, TableField, TableValue } from '@loopwright/charts'
-import type { Cell, Views } from './cell.ts'
+import { type Cell, oneView, type Views } from './cell.ts'
 
 export interface FileTable {
   /** of the file, without its ending: the id of the cell */
@@ -22,7 +22,7 @@ export function cellTables(cells: readonly Cell[]): FileTable[] {
       case 'plan':
         return [{ name: cell.id, views: tablesOf(cell.views) }]
       case 'data':
-        return [{ name: cell.id, views: { choice: null, shown: '', of: [{ key: '', content: cell.table }] } }]
+        return [{ name: cell.id, views: oneView(cell.table) }]
       default:
         return []
     }

@@ -11,10 +11,10 @@ export function chartCell(id: string, { finding, spec, rows, swapRows, alt, read
 }
 
 /** A chart whose table is part of the story: a terminal shows it, a page shows it open. */
-export function openChartCell(id: string, figure: Figure): ChartCell {
-  const cell = chartCell(id, figure)
-  return {
-    ...cell,
-    views: { ...cell.views, of: cell.views.of.map(({ key, content }) => ({ key, content: { ...content, tableOpen: true } })) },
-  }
+export const openChartCell = (id: string, figure: Figure): ChartCell => opened(chartCell(id, figure))
+
+/** The same with the tables of all views open. */
+export function opened(cell: ChartCell): ChartCell {
+  const of = cell.views.of.map(({ key, content }) => ({ key, content: { ...content, tableOpen: true } }))
+  return { ...cell, views: { ...cell.views, of } }
 }

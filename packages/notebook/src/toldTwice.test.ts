@@ -71,7 +71,9 @@ function pageOf(cells: readonly Cell[]): string[] {
   const assets = { script: '', scriptHash: '', style: '', styleHash: '', pack: () => '' }
   const html = pageHtml(head, cells.filter(isForBoth), assets, new Map())
   const main = html.slice(html.indexOf('<main id="main">') + '<main id="main">'.length, html.indexOf('</main>'))
-  const simulated = [...html.matchAll(/<dt>Simulated<\/dt><dd>([^<]*)<\/dd>/g)].map(([, what]) => (what!.endsWith('.') ? what! : `${what!}.`))
+  const simulated = [...html.matchAll(/<dt>Simulated<\/dt><dd>([^<]*)<\/dd>/g)].map(([, what]) =>
+    what!.endsWith('.') ? what! : `${what!}.`,
+  )
   // a word that the terminal breaks by its hyphen is whole on the page
   return [
     ...without(main, OF_THE_PAGE)

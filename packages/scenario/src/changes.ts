@@ -2,7 +2,7 @@
 import { type Entry, joinPath, type Located } from './located.ts'
 import * as say from './messages.ts'
 import type { Problem } from './problems.ts'
-import { type ReadOptions, type ReadResult, readScenario, readTree } from './read.ts'
+import { type ReadOptions, type ReadResult, readTree, readWithOrigins } from './read.ts'
 import { createReport } from './report.ts'
 import { readSource, readValue } from './source.ts'
 import { firstStep, parsePath } from './variations.ts'
@@ -39,7 +39,7 @@ interface Placed {
  * @param changes   by path
  * @example readScenarioWith('format: 1', 'empty.yaml', { 'carriers.count': '1.5' }).problems.at(-1)?.change // => 'carriers.count=1.5'
  */
-export function readScenarioWith(text: string, fileName: string, changes: Changes, options: ChangeOptions = {}): ReadResult {
+export function readScenarioWith(text: string, _fileName: string, changes: Changes, options: ChangeOptions = {}): ReadResult {
   const placed = place(text, changes, options.changePrefix ?? '')
   const report = createReport([text, ...placed.map(({ label }) => label)].join('\n'))
   const file = readSource(text, report)
@@ -57,7 +57,7 @@ export function readScenarioWith(text: string, fileName: string, changes: Change
       report.addAt(key.start, change.path.length, change.path, fault ?? say.pathNowhere(change.path, String(steps!.at(-1)), null))
   }
   const { scenario, notes } = readTree(root, report, options, null)
-  return { scenario, notes, problems: located(report.problems(), placed, () => readScenario(text, fileName, options).problems) }
+  return { scenario, notes, problems: located(report.problems(), placed, () => readWithOrigins(text, options, false).problems) }
 }
 
 /** Each change on lines of its own behind the text of the file, so that places in it are known as those in the file are. */

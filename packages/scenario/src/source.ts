@@ -17,12 +17,8 @@ const FINDINGS_MAX = 10
 
 /** Reads the text; null if there is no tree to go on with (then the report says why). */
 export function readSource(text: string, report: Report): Located | null {
-  if (text.length > CHARACTERS_MAX) return refuse(report, say.tooLarge(text.length, CHARACTERS_MAX), 0)
-  const guard = measure(text)
-  if (guard.depth > DEPTH_MAX) return refuse(report, say.tooDeep(DEPTH_MAX), guard.deepestAt)
-  if (guard.parts > PARTS_MAX) return refuse(report, say.tooManyParts(PARTS_MAX), 0)
-  const documents = parse(text)
-  if (documents === null) return refuse(report, say.tooDeep(DEPTH_MAX), 0)
+  const documents = guarded(text, 0, '', report)
+  if (documents === null) return null
   const [first, second] = documents
   for (const finding of first?.errors.slice(0, FINDINGS_MAX) ?? []) {
     const isTab = finding.code === 'TAB_AS_INDENT'
@@ -43,6 +39,15 @@ export function readSource(text: string, report: Report): Located | null {
   return tree
 }
 
+/** The parsed text; null if it is more than the parser should be given, or can take. */
+function guarded(text: string, at: number, path: string, report: Report): ReturnType<typeof parse> {
+  if (text.length > CHARACTERS_MAX) return refuse(report, say.tooLarge(text.length, CHARACTERS_MAX), at, path)
+  const guard = measure(text)
+  if (guard.depth > DEPTH_MAX) return refuse(report, say.tooDeep(DEPTH_MAX), at + guard.deepestAt, path)
+  if (guard.parts > PARTS_MAX) return refuse(report, say.tooManyParts(PARTS_MAX), at, path)
+  return parse(text) ?? refuse(report, say.tooDeep(DEPTH_MAX), at, path)
+}
+
 /**
  * One value by itself, read as a file would read it.
  *
@@ -51,12 +56,8 @@ export function readSource(text: string, report: Report): Located | null {
  * @returns     null if there is no value to go on with; the report says why
  */
 export function readValue(text: string, at: number, path: string, report: Report): Located | null {
-  const guard = measure(text)
-  if (text.length > CHARACTERS_MAX) return refuse(report, say.tooLarge(text.length, CHARACTERS_MAX), at, path)
-  if (guard.depth > DEPTH_MAX) return refuse(report, say.tooDeep(DEPTH_MAX), at + guard.deepestAt, path)
-  if (guard.parts > PARTS_MAX) return refuse(report, say.tooManyParts(PARTS_MAX), at, path)
-  const documents = parse(text)
-  if (documents === null) return refuse(report, say.tooDeep(DEPTH_MAX), at, path)
+  const documents = guarded(text, at, path, report)
+  if (documents === null) return null
   const [first, second] = documents
   const fault = first?.errors[0]
   if (fault !== undefined) {

@@ -33,7 +33,8 @@ export function zoneChanges(before: Scenario, after: Scenario): ZoneChanges | nu
   const names = (line: LineSpec): string => JSON.stringify(line.zones.map(({ name }) => name))
   if (names(a) === names(b) || !isClosedLoop(a.zones, a.paths) || !isClosedLoop(b.zones, b.paths)) return null
   if (Math.max(a.zones.length, b.zones.length) > ZONES_MAX) return null
-  const pairs = byName(before, after) ?? common(signs(before), signs(after))
+  const [signsA, signsB] = [signs(before), signs(after)]
+  const pairs = byName(a, b, signsA, signsB) ?? common(signsA, signsB)
   const onlyA = new Set(a.zones.keys())
   const onlyB = new Set(b.zones.keys())
   for (const [i, j] of pairs) {
@@ -77,10 +78,14 @@ function signs({ line, layout }: Scenario): string[] {
 }
 
 /** Zones of one name, where all of them are the same zone and stand in the same order; null where one does not. */
-function byName(before: Scenario, after: Scenario): [number, number][] | null {
-  const [signsBefore, signsAfter] = [signs(before), signs(after)]
-  const there = new Map(after.line.zones.map(({ name }, index) => [name, index]))
-  const pairs = before.line.zones.flatMap(({ name }, i): [number, number][] => {
+function byName(
+  before: LineSpec,
+  after: LineSpec,
+  signsBefore: readonly string[],
+  signsAfter: readonly string[],
+): [number, number][] | null {
+  const there = new Map(after.zones.map(({ name }, index) => [name, index]))
+  const pairs = before.zones.flatMap(({ name }, i): [number, number][] => {
     const j = there.get(name)
     return j === undefined ? [] : [[i, j]]
   })

@@ -120,22 +120,23 @@ export async function carrierStudy(spec: LineSpec, options: CarrierStudyOptions)
     walk = new Walk(pilot.all(), judged, { ...rule, alpha: RULED_OUT_SHARE * (1 - level) })
     if (plan !== null) settlement = new PlanSettlement(pilot.all(), spec.zones.length - 1, plan, chance)
     replications = chance ? firstReplications(pilot.all(), walk, within, 1 - level, replicationsMax) : 1
+    let answer: SweepAnswer | null = null
     for (let look = 1; look <= LOOKS_MAX; look += 1) {
       rule.alpha = (LOOKS_SHARE * (1 - level)) / 2 ** look
       rule.elsewhere = (ELSEWHERE_SHARE * (1 - level)) / 2 ** look
       const wanted = (carriers: number): number => (walk!.has(carriers) ? replications : Math.min(replications, CURVE_REPLICATIONS))
       await bring(judged, wanted)
-      while (walk.downTo(rule) !== null) {
-        walk.add(walk.downTo(rule)!)
+      for (let next = walk.downTo(rule); next !== null; next = walk.downTo(rule)) {
+        walk.add(next)
         await bring(judged, wanted)
       }
-      const answer = walk.answer(rule)
+      answer = walk.answer(rule)
       const undecided = undecidedCount(answer)
       looks.push({ replications, alpha: rule.alpha, chosen: answer?.chosen ?? null, undecided })
       if (undecided === null || replications >= replicationsMax || !chance) break
       if (look < LOOKS_MAX) replications = Math.min(replicationsMax, 2 * replications)
     }
-    const told = walk.answer(rule)?.chosen ?? walk.reference
+    const told = answer?.chosen ?? walk.reference
     if (chance) await bring(judged, (carriers) => (carriers === told ? Math.max(CLOSER_REPLICATIONS, replications) : 0))
     if (settlement !== null) {
       const most = Math.max(options.replicationsMax ?? PLAN_REPLICATIONS_MAX, CLOSER_REPLICATIONS)

@@ -4,17 +4,15 @@ import {
   againstFirst,
   allPairs,
   type BinomialEstimate,
-  binomialEstimate,
   type ChanceVerdict,
   type ComparedPair,
   type OutputInterval,
   whyNotPairable,
 } from '@loopwright/stats'
-import { outputMean, planVerdict } from './countStudy.ts'
+import { meetsPlan, outputMean, planVerdict } from './countStudy.ts'
 import { ENGINE_VERSION } from './engineVersion.ts'
 import { lineHasChance } from './lineChance.ts'
-import { inCommon, type LineRows, type Runner, unitsOf } from './runner.ts'
-import { END_REASONS } from './runRow.ts'
+import { endedBy, inCommon, type LineRows, type Runner, unitsOf } from './runner.ts'
 
 export interface LineToCompare {
   readonly name: string
@@ -115,7 +113,6 @@ function refuse(lines: readonly LineToCompare[], { seed, replications }: Compare
 function compared({ name, line, plan }: LineToCompare, rows: LineRows): ComparedLine {
   const units = unitsOf(rows)
   const chance = lineHasChance(line)
-  const met = plan === null ? 0 : units.filter((made) => made >= plan).length
   return {
     name,
     carriers: line.carriers.count,
@@ -123,8 +120,8 @@ function compared({ name, line, plan }: LineToCompare, rows: LineRows): Compared
     units,
     chance,
     mean: outputMean(units, chance),
-    meetsPlan: plan === null || units.length === 0 ? null : binomialEstimate(met, units.length),
+    meetsPlan: meetsPlan(units, plan),
     planVerdict: plan === null ? null : planVerdict(units, plan, chance),
-    gridlocks: rows.rows.filter((row) => row[rows.layout.end] === END_REASONS.indexOf('gridlock')).length,
+    gridlocks: endedBy(rows, 'gridlock'),
   }
 }

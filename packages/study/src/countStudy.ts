@@ -2,8 +2,9 @@
 import { CARRIER_STATES, type Law, type LineSpec, lawTerms, STATION_STATES, ZONE_STATES } from '@loopwright/line'
 import {
   binomialEstimate,
-  type ChanceVerdict,
+  type BinomialEstimate,
   certainVerdict,
+  type ChanceVerdict,
   chanceVerdict,
   type OutputInterval,
   outputInterval,
@@ -84,7 +85,7 @@ export class CountStudy {
       p10: enough ? quantileEstimate(units, 0.1) : null,
       p50: enough ? quantileEstimate(units, 0.5) : null,
       p90: enough ? quantileEstimate(units, 0.9) : null,
-      meetsPlan: plan !== null && units.length > 0 ? binomialEstimate(units.filter((made) => made >= plan).length, units.length) : null,
+      meetsPlan: meetsPlan(units, plan),
       planVerdict: plan === null ? null : planVerdict(units, plan, chance),
       singleShift: enough ? windowInterval(units) : null,
       gridlocks: this.gridlocks,
@@ -110,10 +111,18 @@ export function outputMean(units: readonly number[], chance: boolean): OutputInt
   return { ...outputInterval([units[0]!, units[0]!]), n: 1 }
 }
 
+/** Windows with output ≥ plan. */
+export const metPlan = (units: readonly number[], plan: number): number => units.filter((made) => made >= plan).length
+
+/** Share of windows that meet the plan; null without a plan, or without a window. */
+export function meetsPlan(units: readonly number[], plan: number | null): BinomialEstimate | null {
+  return plan === null || units.length === 0 ? null : binomialEstimate(metPlan(units, plan), units.length)
+}
+
 /** Whether nine of ten windows meet the plan, by a number of windows that was chosen before; null without a window. */
 export function planVerdict(units: readonly number[], plan: number, chance: boolean): ChanceVerdict | null {
   if (units.length === 0) return null
-  return chance ? chanceVerdict(units.filter((made) => made >= plan).length, units.length) : certainVerdict(units[0]! >= plan)
+  return chance ? chanceVerdict(metPlan(units, plan), units.length) : certainVerdict(units[0]! >= plan)
 }
 
 const movingRuns = (units: readonly number[]): MovingRuns => ({

@@ -1,5 +1,5 @@
 /** What limits a line: what the limits say, what stations wait for, and what was gained by changes, each by itself, and whether they name the same. */
-import { type Limit, type LimitKind, type LineSpec, lineLimits, type StationState } from '@loopwright/line'
+import { type Limit, type LimitKind, lineLimits, type LineSpec, type StationState, stationWords } from '@loopwright/line'
 import type { PairedDifference } from '@loopwright/stats'
 import type { DriverEffect, WholeEffect } from './driverStudy.ts'
 import { type StateShares, shareOf } from './stationStates.ts'
@@ -79,7 +79,7 @@ export function diagnose({ line, shares, units, drivers = [], wholeChanges = [],
 }
 
 /** The same kind, and one part at least in common where they are about parts. */
-export function isSame(a: Named, b: Named): boolean {
+function isSame(a: Named, b: Named): boolean {
   if (a.kind !== b.kind) return false
   if (a.kind === 'operator') return a.operators.some((one) => b.operators.includes(one))
   if (a.kind === 'station' || a.kind === 'receiver') return a.stations.some((one) => b.stations.includes(one))
@@ -91,11 +91,6 @@ const namedBy = ({ kind, name, stations, operators }: Limit): Named => ({ kind, 
 function limitOfKind(limits: readonly Limit[], kind: LimitKind, has: (limit: Limit) => boolean = () => true): Named | null {
   const found = limits.find((limit) => limit.kind === kind && has(limit))
   return found === undefined ? null : namedBy(found)
-}
-
-export const stationNamed = ({ stations }: LineSpec, station: number): string => {
-  const { name, title } = stations[station]!
-  return name === title ? name : `${name} ${title}`
 }
 
 /** Who waits for what by itself tells more than who is starved or blocked by the others. */
@@ -112,7 +107,7 @@ function stateEvidence(line: LineSpec, shares: StateShares, limits: readonly Lim
   const busiest = most(busyShare)
   const ofStation = limitOfKind(limits, 'station', ({ stations }) => stations.includes(busiest)) ?? {
     kind: 'station',
-    name: stationNamed(line, busiest),
+    name: stationWords(line.stations[busiest]!),
     stations: [busiest],
     operators: [],
   }
@@ -176,7 +171,7 @@ function changeEvidence(
   return [byWhole, ...same]
 }
 
-export const isGain = ({ mean, status }: PairedDifference): boolean =>
+const isGain = ({ mean, status }: PairedDifference): boolean =>
   mean > 0 && status !== 'no difference shown' && status !== 'identical in every replication'
 
 function driverNamed(line: LineSpec, limits: readonly Limit[], { kind, name, station }: DriverEffect): Named {
@@ -186,7 +181,7 @@ function driverNamed(line: LineSpec, limits: readonly Limit[], { kind, name, sta
       limitOfKind(limits, 'station', ({ stations }) => stations.includes(station)) ?? {
         ...other,
         kind: 'station',
-        name: stationNamed(line, station),
+        name: stationWords(line.stations[station]!),
       }
     )
   }

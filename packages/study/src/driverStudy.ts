@@ -16,7 +16,7 @@ import { type Diagnosis, diagnose } from './diagnosis.ts'
 import { type DriverKind, type DriverOptions, driversOf, TIME_KINDS } from './drivers.ts'
 import { ENGINE_VERSION } from './engineVersion.ts'
 import { inCommon, type LineRows, type Runner, unitsOf } from './runner.ts'
-import { type StateShares, stateShares } from './stationStates.ts'
+import { shareOf, type StateShares, stateShares } from './stationStates.ts'
 import { type WholeChange, wholeChanges } from './wholeChanges.ts'
 
 /** share by which each driver is changed, up and down */
@@ -178,15 +178,15 @@ function explained(line: LineSpec, { layout, rows }: LineRows, shares: StateShar
   const windowSeconds = line.window.endSeconds - line.window.warmupSeconds
   const share = (row: Float64Array, station: number, state: (typeof STATION_STATES)[number]): number =>
     Math.min(1, row[layout.station + station * layout.stationStride + STATION_STATES.indexOf(state)]! / windowSeconds)
-  const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length
-  const blocked = order.map((station) => mean(rows.map((row) => share(row, station, 'blocked'))))
-  const starved = order.map((station) => mean(rows.map((row) => share(row, station, 'starved'))))
+  const blocked = order.map((station) => shareOf(shares, station, 'blocked'))
+  const starved = order.map((station) => shareOf(shares, station, 'starved'))
   const errors = order.map((station, place) => {
     const next = order[(place + 1) % order.length]!
     const { sd, n } = meanInterval(rows.map((row) => share(row, station, 'blocked') - share(row, next, 'starved')))
     return sd / Math.sqrt(n)
   })
-  const found = isPlainLoop(line) || isSeries(line) ? arrows(blocked, starved, isPlainLoop(line), errors) : null
+  const loop = isPlainLoop(line)
+  const found = loop || isSeries(line) ? arrows(blocked, starved, loop, errors) : null
   const worst = found?.candidates[0]
   return {
     stations: order.map((station, place) => ({

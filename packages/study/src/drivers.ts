@@ -1,22 +1,17 @@
 /** What might drive the output of a line, each as a change by a factor: task times, moves, clears, walks, arrivals, receivers, stops, the mix. */
-import type { LineSpec, SupplySpec } from '@loopwright/line'
+import { type LineSpec, stationWords, type SupplySpec } from '@loopwright/line'
 import { distributionMean } from '@loopwright/stats'
-import { taskPlaces, timesOf, withBreakdowns, withPaths, withStations, withTaskTimes } from './lineChange.ts'
+import { taskPlaces, timesOf, withBreakdowns, withPaths, withStations, withSupplies, withTaskTimes } from './lineChange.ts'
 import { scaledTimes } from './scaledTimes.ts'
 
-export type DriverKind =
-  | 'task'
-  | 'release'
-  | 'moves'
-  | 'clears'
-  | 'reaction'
-  | 'transfers'
-  | 'walking'
-  | 'arrivals'
-  | 'receiver'
-  | 'repair'
-  | 'time to failure'
-  | 'mix'
+const TIMES = ['task', 'release', 'moves', 'clears', 'reaction', 'transfers', 'walking', 'arrivals', 'receiver'] as const
+
+export const DRIVER_KINDS = [...TIMES, 'repair', 'time to failure', 'mix'] as const
+
+export type DriverKind = (typeof DRIVER_KINDS)[number]
+
+/** The kinds whose elasticities sum to 1 on a line of constant times without breaks and failures: everything there that takes time. */
+export const TIME_KINDS: readonly DriverKind[] = TIMES
 
 export interface Driver {
   readonly kind: DriverKind
@@ -37,19 +32,6 @@ export interface DriverOptions {
   readonly mixGroups?: readonly { readonly name: string; readonly variants: readonly number[] }[]
 }
 
-/** The kinds whose elasticities sum to 1 on a line of constant times without breaks and failures: everything there that takes time. */
-export const TIME_KINDS: readonly DriverKind[] = [
-  'task',
-  'release',
-  'moves',
-  'clears',
-  'reaction',
-  'transfers',
-  'walking',
-  'arrivals',
-  'receiver',
-]
-
 /** All drivers of a line; what takes no time is left out. */
 export function driversOf(line: LineSpec, options: DriverOptions = {}): Driver[] {
   return [
@@ -65,8 +47,7 @@ function taskDrivers(line: LineSpec): Driver[] {
   return taskPlaces(line)
     .filter(({ station, task }) => timesOf(line, station, task).some((times) => times !== null && distributionMean(times) > 0))
     .map(({ station, task, several }) => {
-      const { name, title } = line.stations[station]!
-      const called = name === title ? name : `${name} ${title}`
+      const called = stationWords(line.stations[station]!)
       return {
         kind: 'task',
         name: several ? `${called}: ${line.tasks[task]!}` : called,
@@ -149,13 +130,7 @@ function peopleAndGoods(line: LineSpec): Driver[] {
           name: 'time between arrivals',
           station: null,
           lessIsBetter: true,
-          scaled: (factor) => ({
-            ...withStations(line, (station) => ({
-              ...station,
-              supply: station.supply === null ? null : scaledSupply(station.supply, factor),
-            })),
-            supply: scaledSupply(supply, factor),
-          }),
+          scaled: (factor) => withSupplies(line, (one) => scaledSupply(one, factor)),
         },
       ]
     : []
@@ -165,7 +140,7 @@ function peopleAndGoods(line: LineSpec): Driver[] {
       : [
           {
             kind: 'receiver',
-            name: `receiver at ${name === title ? name : `${name} ${title}`}`,
+            name: `receiver at ${stationWords({ name, title })}`,
             station: index,
             lessIsBetter: true,
             scaled: (factor) =>

@@ -3,7 +3,6 @@ import type { LineSpec } from '@loopwright/line'
 import {
   type BinomialEstimate,
   bestTable,
-  binomialEstimate,
   type FactorialEffects,
   factorialEffects,
   type MeanInterval,
@@ -14,10 +13,10 @@ import {
   quantileEstimate,
   whyNotPairable,
 } from '@loopwright/stats'
+import { meetsPlan } from './countStudy.ts'
 import { ENGINE_VERSION } from './engineVersion.ts'
 import { type Factor, factorial } from './factorial.ts'
-import { inCommon, type LineRows, type Runner, unitsOf } from './runner.ts'
-import { END_REASONS } from './runRow.ts'
+import { endedBy, inCommon, type LineRows, type Runner, unitsOf } from './runner.ts'
 
 /** One setting, to be run. */
 export interface GridLine {
@@ -190,8 +189,6 @@ async function inBlocks(
 
 function gridPoint({ line, plan }: GridLine, levels: readonly number[], rows: LineRows): Omit<GridPoint, 'toBase'> {
   const units = unitsOf(rows)
-  const ended = (reason: (typeof END_REASONS)[number]): number =>
-    rows.rows.filter((row) => row[rows.layout.end] === END_REASONS.indexOf(reason)).length
   return {
     levels,
     carriers: line.carriers.count,
@@ -199,9 +196,9 @@ function gridPoint({ line, plan }: GridLine, levels: readonly number[], rows: Li
     units,
     mean: units.length < 2 ? null : meanInterval(units),
     p10: units.length < 2 ? null : quantileEstimate(units, 0.1),
-    meetsPlan: plan === null || units.length === 0 ? null : binomialEstimate(units.filter((made) => made >= plan).length, units.length),
-    gridlocks: ended('gridlock'),
-    outOfProducts: ended('out of products'),
+    meetsPlan: meetsPlan(units, plan),
+    gridlocks: endedBy(rows, 'gridlock'),
+    outOfProducts: endedBy(rows, 'out of products'),
   }
 }
 

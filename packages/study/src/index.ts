@@ -23,7 +23,7 @@ export type { CarrierSweepOptions, SweepOptions, SweepProgress } from './carrier
 export { carrierSweep, sweepHere } from './carrierSweep.ts'
 export type { ComparedLine, CompareRequest, CompareResult, LineToCompare } from './compareLines.ts'
 export { compareLines } from './compareLines.ts'
-export { outputMean, planVerdict } from './countStudy.ts'
+export { meetsPlan, outputMean, planVerdict } from './countStudy.ts'
 export { defaultCounts } from './defaultCounts.ts'
 // What limits it, and why
 export type { Diagnosis, DiagnosisInput, Evidence, Named } from './diagnosis.ts'
@@ -32,7 +32,7 @@ export type { DriverEffect, DriverRequest, DriverResult, Explanation, WholeEffec
 export { driverStudy } from './driverStudy.ts'
 // What drives a line
 export type { Driver, DriverKind, DriverOptions } from './drivers.ts'
-export { driversOf, TIME_KINDS } from './drivers.ts'
+export { DRIVER_KINDS, driversOf, TIME_KINDS } from './drivers.ts'
 export { ENGINE_VERSION } from './engineVersion.ts'
 // Every setting of several factors
 export type { Factor } from './factorial.ts'

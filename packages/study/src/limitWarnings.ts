@@ -1,5 +1,5 @@
 /** What is wrong before anything runs: a plan above what the line can make, stops that come sooner than they end. */
-import { type Limit, type LineSpec, lineLimits } from '@loopwright/line'
+import { availability, type Limit, lineLimits, type LineSpec } from '@loopwright/line'
 import { distributionMean } from '@loopwright/stats'
 
 export type LimitWarning =
@@ -31,7 +31,8 @@ export function limitWarnings(line: LineSpec, plan: number | null, limits: reado
   const above: LimitWarning[] =
     plan === null || first === undefined || plan <= first.unitsPerWindow ? [] : [{ code: 'plan above a limit', plan, limit: first }]
   const stops = new Map<string, LimitWarning & { code: 'stops longer than the time between them' }>()
-  for (const { name, clock, timeToFailureSeconds, repairSeconds } of line.breakdowns) {
+  for (const source of line.breakdowns) {
+    const { name, clock, timeToFailureSeconds, repairSeconds } = source
     const up = distributionMean(timeToFailureSeconds)
     const down = distributionMean(repairSeconds)
     if (down <= up) continue
@@ -43,7 +44,7 @@ export function limitWarnings(line: LineSpec, plan: number | null, limits: reado
       clock,
       timeToFailureSeconds: up,
       repairSeconds: down,
-      availabilityShare: up / (up + down),
+      availabilityShare: availability(source),
     })
   }
   return [...above, ...stops.values()]

@@ -1,5 +1,5 @@
 /** A line with one thing changed: the pieces that drivers and losses are made of. Every function gives a new line. */
-import type { BreakdownSpec, LineSpec, PathSpec, StationSpec, TaskSpec } from '@loopwright/line'
+import type { BreakdownSpec, LineSpec, PathSpec, StationSpec, SupplySpec, TaskSpec } from '@loopwright/line'
 import type { Distribution } from '@loopwright/stats'
 
 const DUTIES = ['unload', 'load', 'work'] as const
@@ -26,6 +26,14 @@ export function withTaskTimes(
 /** Changes stations. */
 export function withStations(line: LineSpec, change: (station: StationSpec, index: number) => StationSpec): LineSpec {
   return { ...line, stations: line.stations.map(change) }
+}
+
+/** Changes the supplies, the line's and those of single stations. */
+export function withSupplies(line: LineSpec, change: (supply: SupplySpec) => SupplySpec): LineSpec {
+  return {
+    ...withStations(line, (station) => ({ ...station, supply: station.supply === null ? null : change(station.supply) })),
+    supply: change(line.supply),
+  }
 }
 
 /** Changes paths. */

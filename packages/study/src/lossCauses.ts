@@ -1,7 +1,7 @@
 /** Causes of lost output, each as the same line without it. Since every source of chance has its own stream, nothing else changes. */
-import { type Law, type LineSpec, lawOrNull, mixShares, type SupplySpec } from '@loopwright/line'
+import { type Law, type LineSpec, lawOrNull, loadSupplies, mixShares, type SupplySpec } from '@loopwright/line'
 import { type Distribution, distributionMean } from '@loopwright/stats'
-import { withPaths, withStations, withTaskTimes } from './lineChange.ts'
+import { withPaths, withStations, withSupplies, withTaskTimes } from './lineChange.ts'
 import { scaledTimes } from './scaledTimes.ts'
 import { withCarriers } from './withCarriers.ts'
 
@@ -52,17 +52,15 @@ export function lossCauses(line: LineSpec, options: LossCauseOptions = {}): Loss
 }
 
 /** Everybody has own operators, products are always there, receivers always ready. */
-function waitingCauses({ operators, supply, stations }: LineSpec): LossCause[] {
-  const arrives = stations.some(({ load, supply: own }) => load !== null && (own ?? supply).arrivals.kind !== 'always')
+function waitingCauses(line: LineSpec): LossCause[] {
+  const { operators, stations } = line
+  const arrives = loadSupplies(line).some(({ arrivals }) => arrivals.kind !== 'always')
   const cause = (kind: LossKind, name: string, there: boolean, without: LossCause['without']): LossCause[] =>
     there ? [{ kind, name, without }] : []
   const always = (one: SupplySpec): SupplySpec => ({ ...one, arrivals: { kind: 'always' }, queueLimit: null })
   return [
     ...cause('operators', 'waiting for operators', operators.length > 0, (now) => ({ ...now, operators: [], walks: [] })),
-    ...cause('supply', 'waiting for products', arrives, (now) => ({
-      ...withStations(now, (station) => ({ ...station, supply: station.supply === null ? null : always(station.supply) })),
-      supply: always(now.supply),
-    })),
+    ...cause('supply', 'waiting for products', arrives, (now) => withSupplies(now, always)),
     ...cause(
       'receiver',
       'waiting for receivers',

@@ -1,6 +1,6 @@
 /** Which numbers of carriers meet the plan, settled while runs come in: who is in question, how far each is run, and what each look may claim. */
-import { type ChanceVerdict, type ChanceWord, certainVerdict, chanceLooks, nextLook } from '@loopwright/stats'
-import type { CountStudy } from './countStudy.ts'
+import { type ChanceVerdict, type ChanceWord, chanceLooks, nextLook } from '@loopwright/stats'
+import { type CountStudy, metPlan, planVerdict } from './countStudy.ts'
 import { questioned } from './planAnswer.ts'
 
 /** chance that any count is told to be on the wrong side of nine of ten, over all counts and looks */
@@ -30,12 +30,12 @@ export class PlanSettlement {
     this.#plan = plan
     this.#chance = chance
     this.#possible = possible
-    this.#near = new Set(pilot.filter(({ units }) => met(units, plan) >= NEAR_SHARE * units.length).map(({ carriers }) => carriers))
+    this.#near = new Set(pilot.filter(({ units }) => metPlan(units, plan) >= NEAR_SHARE * units.length).map(({ carriers }) => carriers))
   }
 
   /** Null below 20 replications, or without any where nothing is left to chance. */
   verdict({ carriers, units }: CountStudy): ChanceVerdict | null {
-    if (!this.#chance) return units.length === 0 ? null : certainVerdict(units[0]! >= this.#plan)
+    if (!this.#chance) return planVerdict(units, this.#plan, false)
     const others = Math.max(1, this.#possible - this.#near.size)
     const alpha = this.#near.has(carriers) ? (NEAR_PART * ERROR) / this.#near.size : ((1 - NEAR_PART) * ERROR) / others
     return chanceLooks(
@@ -80,7 +80,7 @@ export class PlanSettlement {
   /** Share of windows that meet the plan, less that of another count, in the worlds of both. */
   #gain(units: readonly number[], others: readonly number[]): number {
     const n = Math.min(units.length, others.length)
-    return (met(units.slice(0, n), this.#plan) - met(others.slice(0, n), this.#plan)) / n
+    return (metPlan(units.slice(0, n), this.#plan) - metPlan(others.slice(0, n), this.#plan)) / n
   }
 }
 
@@ -94,10 +94,7 @@ function open(counts: readonly Judged[], most: number): Map<number, number> {
   return wanted
 }
 
-/** Windows with output ≥ plan. */
-const met = (units: readonly number[], plan: number): number => units.filter((made) => made >= plan).length
-
 /** Whether the pilot runs of a count leave open that fewer carriers meet the plan too. */
 export function mayNeedFewer({ units }: CountStudy, plan: number | null): boolean {
-  return plan !== null && met(units, plan) >= units.length / 2 && units.length > 0
+  return plan !== null && metPlan(units, plan) >= units.length / 2 && units.length > 0
 }

@@ -3,7 +3,7 @@ import { createSimulator, type LineSpec } from '@loopwright/line'
 import { Tally, tQuantile } from '@loopwright/stats'
 import { openPool, type PoolOptions } from './openPool.ts'
 import { runChunks } from './runChunks.ts'
-import { type RowLayout, rowLayout, runRow } from './runRow.ts'
+import { END_REASONS, type RowLayout, rowLayout, runRow } from './runRow.ts'
 import { Schedule } from './schedule.ts'
 
 /** The rows of one line: of replications from …, without a gap. */
@@ -127,6 +127,11 @@ export function hereRunner(): Runner {
 /** Output per window, by replication. */
 export function unitsOf({ layout, rows }: LineRows): number[] {
   return rows.map((row) => row[layout.units]!)
+}
+
+/** How many runs ended so. */
+export function endedBy({ layout, rows }: LineRows, reason: (typeof END_REASONS)[number]): number {
+  return rows.filter((row) => row[layout.end] === END_REASONS.indexOf(reason)).length
 }
 
 /** The replications that every line has. */

@@ -2,7 +2,6 @@
 import type { LineSpec } from '@loopwright/line'
 import { pairedDifference } from '@loopwright/stats'
 import type { CarrierStep, CarrierStudy, Look } from './carrierStudyResult.ts'
-import { lineHasChance } from './lineChance.ts'
 import { planAnswer } from './planAnswer.ts'
 import type { PlanSettlement } from './planSettlement.ts'
 import { type Counts, meanUnits, PILOT_REPLICATIONS, sweepResult } from './sweepAssembly.ts'
@@ -30,7 +29,7 @@ export function studyResult(spec: LineSpec, parts: StudyParts): CarrierStudy {
   const { pilot, judged, walk, settlement, looks, rule, plan, partial, ...planned } = parts
   const judging = walk !== null && judged.all().some(({ units }) => units.length > 0)
   const shown = judging ? judged : pilot
-  const replications = judging ? planned.replications : lineHasChance(spec) ? PILOT_REPLICATIONS : 1
+  const replications = judging ? planned.replications : rule.certain ? 1 : PILOT_REPLICATIONS
   const answer = judging ? walk.answer(rule) : null
   const result = sweepResult(spec, shown.all(), { seed: shown.seed, replications, plan }, () => answer)
   const counts = result.counts.map((count) => ({
@@ -41,7 +40,6 @@ export function studyResult(spec: LineSpec, parts: StudyParts): CarrierStudy {
   return {
     ...result,
     counts,
-    answer,
     planAnswer: answered,
     kind: 'carrier study',
     partial,
@@ -54,7 +52,7 @@ export function studyResult(spec: LineSpec, parts: StudyParts): CarrierStudy {
     },
     looks,
     settled: !partial && answer?.chosen != null && looks.at(-1)?.undecided === null,
-    flat: judging ? walk.flat(rule) : null,
+    flat: judging ? walk.flat(answer, rule) : null,
     steps: steps(result.counts),
   }
 }

@@ -84,16 +84,16 @@ export class Walk {
   }
 
   /** From the answer up to the last count that, one after the other, passes the test which the answer passed. */
-  flat(rule: WalkRule): CarrierStudy['flat'] {
-    const answer = this.answer(rule)
-    if (answer === null || answer.chosen === null) return null
+  flat(answer: SweepAnswer | null, rule: WalkRule): CarrierStudy['flat'] {
+    const from = answer?.chosen ?? null
+    if (from === null) return null
     const tested = this.#candidates()
-    let to = answer.chosen
+    let to = from
     for (const { carriers } of tested.filter((count) => count.carriers > to)) {
       if (carriers !== to + 1 || sweepAnswer(tested, carriers, rule)!.chosen === null) break
       to = carriers
     }
-    return { from: answer.chosen, to }
+    return { from, to }
   }
 
   #candidates(): Candidate[] {

@@ -33,7 +33,6 @@ export async function compare(shell: Shell, files: readonly string[], flags: Com
     source: first!,
     command,
     study: (runner) => compareLines(lines, { seed, replications }, runner),
-    partial: (result) => result.partial,
     document: (result) =>
       compareDocument(
         result,
@@ -45,7 +44,7 @@ export async function compare(shell: Shell, files: readonly string[], flags: Com
         result,
         storyOptions(shell, first!),
       ),
-    simulated: async (result, words) => ({ ...result, what: (await import('@loopwright/notebook')).simulatedWords(result, words) }),
+    simulated: (result) => result,
   })
 }
 

@@ -19,9 +19,8 @@ export async function drivers(shell: Shell, file: string, flags: StudyFlags, com
     source,
     command,
     study: (runner) => driverStudy(line, { seed, replications, ...groups }, runner),
-    partial: (result) => result.partial,
     document: (result) => driverDocument(source, result),
     tale: async (result) => (await import('@loopwright/notebook')).driverStory(source.scenario, result, storyOptions(shell, source)),
-    simulated: async (result, words) => ({ ...result, what: (await import('@loopwright/notebook')).simulatedWords(result, words) }),
+    simulated: (result) => result,
   })
 }

@@ -1,5 +1,4 @@
-import type { ForecastResult } from '@loopwright/notebook'
-import { carrierSweep, workingSeconds } from '@loopwright/study'
+import { carrierSweep } from '@loopwright/study'
 import { forecastDocument } from '../documents/forecastDocument.ts'
 import { openStore, type StoreFlags, tellStore } from '../keptRuns.ts'
 import { loadScenario } from '../loadScenario.ts'
@@ -46,8 +45,7 @@ export async function forecast(shell: Shell, file: string, flags: ForecastFlags,
   told.end(sweep.partial)
   tellStore(shell, store)
   const notebook = await import('@loopwright/notebook')
-  const numbers = { plan: plan?.unitsPerWindow ?? null, netSeconds: workingSeconds(line), shiftsPerWeek, chance: sweep.chance }
-  const result: ForecastResult = { kind: 'forecast', sweep, ...notebook.forecast(sweep.counts[0]!.units, numbers) }
+  const result = notebook.forecastOf(source.scenario, sweep, shiftsPerWeek)
   return await tell(shell, flags, {
     partial: sweep.partial,
     document: () => forecastDocument(source, result),

@@ -35,10 +35,9 @@ export async function grid(shell: Shell, file: string, flags: GridFlags, command
     source,
     command,
     study: (runner) => gridStudy(points, { factors, base, seed, replications }, runner),
-    partial: (result) => result.partial,
     document: (result) => gridDocument(source, result),
     tale: async (result) => notebook.gridStory(scenario, result, storyOptions(shell, source)),
-    simulated: (result, words) => ({ ...result, what: notebook.simulatedWords(result, words) }),
+    simulated: (result) => result,
   })
 }
 

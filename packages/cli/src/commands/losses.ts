@@ -19,9 +19,8 @@ export async function losses(shell: Shell, file: string, flags: StudyFlags, comm
     source,
     command,
     study: (runner) => lossWaterfall(line, { seed, replications, stopGroups: groups }, runner),
-    partial: (result) => result.partial,
     document: (result) => lossDocument(source, result),
     tale: async (result) => (await import('@loopwright/notebook')).lossStory(source.scenario, result, storyOptions(shell, source)),
-    simulated: async (result, words) => ({ ...result, what: (await import('@loopwright/notebook')).simulatedWords(result, words) }),
+    simulated: (result) => result,
   })
 }

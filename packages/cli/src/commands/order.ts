@@ -25,13 +25,8 @@ export async function order(shell: Shell, file: string, flags: OrderFlags, comma
     source,
     command,
     study: (runner) => stationOrder(line, request, runner),
-    partial: (result) => result.partial,
     document: (result) => orderDocument(source, result, replications),
     tale: async (result) => (await import('@loopwright/notebook')).orderStory(source.scenario, result, storyOptions(shell, source)),
-    simulated: async (result, words) => ({
-      ...result,
-      replications,
-      what: (await import('@loopwright/notebook')).simulatedWords(result, words),
-    }),
+    simulated: (result) => ({ ...result, replications }),
   })
 }

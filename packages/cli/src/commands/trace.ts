@@ -2,6 +2,7 @@ import { formatDuration } from '@loopwright/charts'
 import type { TraceEvent } from '@loopwright/notebook'
 import { parseQuantity, type Scenario, titleOf } from '@loopwright/scenario'
 import { carrierStays, ENGINE_VERSION, type TraceColumns, tracedRun } from '@loopwright/study'
+import { isPage } from '../arguments.ts'
 import type { CsvStyle } from '../csv.ts'
 import { traceHead } from '../documents/traceDocument.ts'
 import { traceEvents } from '../documents/traceEvents.ts'
@@ -69,9 +70,7 @@ export async function trace(shell: Shell, file: string, flags: TraceFlags, comma
   return DONE
 }
 
-const isPage = (out: string | undefined): boolean => out?.toLowerCase().endsWith('.html') === true
-
-const pictured = ({ csv, out }: TraceFlags): boolean => csv !== undefined || isPage(out)
+const pictured = ({ csv, out }: TraceFlags): boolean => csv !== undefined || (out !== undefined && isPage(out))
 
 /** With the title of a stop in place of its name. */
 function titled(scenario: Scenario, event: TraceEvent): TraceEvent {

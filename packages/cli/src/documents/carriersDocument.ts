@@ -1,7 +1,7 @@
 /** The document of `loopwright carriers --json`: full precision, the same bytes for any number of workers, with and without a store. */
 import type { CarrierStudy } from '@loopwright/study'
 import { countDocument, countSchema } from './countDocument.ts'
-import { headSchema, lawDocument, lawSchema, type Source, scenarioHead } from './head.ts'
+import { chanceFlag, headSchema, lawDocument, lawSchema, scenarioHead, type Source } from './head.ts'
 import { count, flag, list, number, orNull, planAnswer, record, type Schema, share, text, words } from './schemaParts.ts'
 import { answerSchema } from './sweepDocument.ts'
 
@@ -59,7 +59,7 @@ export function carriersSchema(): Schema {
       {
         ...headSchema('carrier study', 'per number of carriers in question, at the last look'),
         settled: flag('the answer is confirmed, and one fewer is too few, stood still, or cannot be'),
-        chance: flag('false: nothing in the line is left to chance, every run is the same, and one of each number of carriers is enough'),
+        chance: chanceFlag(),
         answer: answerSchema(),
         flat: orNull(record({ from: count('least carriers'), to: count('most carriers') }, 'counts that all pass the test of the answer')),
         planAnswer: planAnswer(),

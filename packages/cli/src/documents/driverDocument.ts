@@ -1,7 +1,7 @@
 /** The document of `loopwright drivers --json`. */
-import { type DriverResult, LIMIT_KINDS, STATION_STATES } from '@loopwright/study'
+import { DRIVER_KINDS, type DriverResult, LIMIT_KINDS, STATION_STATES } from '@loopwright/study'
 import { differenceSchema, studyHead } from './compareDocument.ts'
-import { lawDocument, lawSchema, type Source, scenarioHead } from './head.ts'
+import { lawDocument, lawSchema, scenarioHead, scenarioSchema, type Source } from './head.ts'
 import {
   count,
   flag,
@@ -57,17 +57,6 @@ export function driverDocument(source: Source, result: DriverResult): object {
   }
 }
 
-export const scenarioSchema = (): Schema =>
-  record(
-    {
-      file: text('scenario file, as given'),
-      variation: orNull(text('named set of changed values in the file')),
-      name: text('name of the scenario'),
-      question: text('question of the scenario'),
-    },
-    'what was simulated',
-  )
-
 /** JSON Schema of that document. */
 export function driverSchema(): Schema {
   return {
@@ -83,23 +72,7 @@ export function driverSchema(): Schema {
         drivers: list(
           record(
             {
-              kind: words(
-                [
-                  'task',
-                  'release',
-                  'moves',
-                  'clears',
-                  'reaction',
-                  'transfers',
-                  'walking',
-                  'arrivals',
-                  'receiver',
-                  'repair',
-                  'time to failure',
-                  'mix',
-                ],
-                'what is changed',
-              ),
+              kind: words(DRIVER_KINDS, 'what is changed'),
               name: text('in words'),
               station: orNull(text('name')),
               lessIsBetter: flag('less of it is the improvement that was measured; else more'),

@@ -1,14 +1,14 @@
 /** The document of `loopwright forecast --json`. */
 import type { ForecastResult } from '@loopwright/notebook'
 import { countDocument, countSchema } from './countDocument.ts'
-import { headSchema, lawDocument, lawSchema, type Source, scenarioHead } from './head.ts'
-import { chance, count, list, meanInterval, number, orNull, quantile, record, type Schema } from './schemaParts.ts'
+import { chanceFlag, headSchema, lawDocument, lawSchema, type Source, scenarioHead } from './head.ts'
+import { chance, count, list, number, orNull, outputInterval, quantile, record, type Schema, verdict } from './schemaParts.ts'
 
 export function forecastDocument(
   source: Source,
   { kind, sweep, shift, week, shiftsPerWeek, netSeconds, overtime }: ForecastResult,
 ): object {
-  const { engineVersion, seed, replications, partial, plan, window, law, lawSeconds, counts } = sweep
+  const { engineVersion, seed, replications, chance, partial, plan, window, law, lawSeconds, counts } = sweep
   return {
     format: 1,
     document: kind,
@@ -16,6 +16,7 @@ export function forecastDocument(
     engineVersion,
     seed,
     replications,
+    chance,
     partial,
     plan,
     window,
@@ -33,12 +34,13 @@ const spread = (of: string): Schema =>
   record(
     {
       units: list(number('units'), `of each ${of}`),
-      mean: orNull(meanInterval(`units per ${of}`)),
+      mean: orNull(outputInterval(`units per ${of}`)),
       p10: orNull(quantile('nine of ten are better')),
       p50: orNull(quantile('half of them are better')),
       p90: orNull(quantile('one of ten is better')),
       plan: orNull(number(`units wanted per ${of}`)),
       meetsPlan: orNull(chance(`${of}s with at least the plan`)),
+      planVerdict: orNull(verdict(`whether nine of ten ${of}s meet the plan`)),
     },
     `what a ${of} makes`,
   )
@@ -51,6 +53,7 @@ export function forecastSchema(): Schema {
     ...record(
       {
         ...headSchema('forecast', 'asked for'),
+        chance: chanceFlag(),
         law: lawSchema(),
         shift: spread('shift'),
         week: spread('week'),
@@ -60,7 +63,7 @@ export function forecastSchema(): Schema {
           record(
             {
               minutes: list(number('minutes'), 'of each simulated shift'),
-              mean: meanInterval('minutes a shift'),
+              mean: outputInterval('minutes a shift'),
               p90: orNull(quantile('nine of ten shifts need no more')),
               unitsPerMinute: number('units per net minute, by which a shortfall is made up'),
             },

@@ -1,7 +1,7 @@
 /** The document of `loopwright grid --json`. */
 import type { GridPoint, GridResult } from '@loopwright/study'
 import { differenceSchema, studyHead, windowSchema } from './compareDocument.ts'
-import { type Source, scenarioHead } from './head.ts'
+import { scenarioHead, scenarioSchema, type Source } from './head.ts'
 import { chance, count, list, map, meanInterval, number, orNull, quantile, record, type Schema, share, text } from './schemaParts.ts'
 
 export function gridDocument(source: Source, result: GridResult): object {
@@ -82,15 +82,7 @@ export function gridSchema(): Schema {
     ...record(
       {
         ...studyHead('grid'),
-        scenario: record(
-          {
-            file: text('scenario file, as given'),
-            variation: orNull(text('named set of changed values in the file')),
-            name: text('name of the scenario'),
-            question: text('question of the scenario'),
-          },
-          'what the levels were put into',
-        ),
+        scenario: scenarioSchema('what the levels were put into'),
         level: share('of all differences from the base together, of all effects, of all interactions'),
         window: windowSchema(),
         factors: list(

@@ -40,18 +40,21 @@ export function lawDocument(law: Law | null, spec: LineSpec, lawSeconds: number)
   }
 }
 
-export const headSchema = (document: string, replications: string): Record<string, Schema> => ({
-  format: only(1, 'version of this form'),
-  document: only(document, 'what this document tells'),
-  scenario: record(
+export const scenarioSchema = (of: string = 'what was simulated'): Schema =>
+  record(
     {
       file: text('scenario file, as given'),
       variation: orNull(text('named set of changed values in the file')),
       name: text('name of the scenario'),
       question: text('question of the scenario'),
     },
-    'what was simulated',
-  ),
+    of,
+  )
+
+export const headSchema = (document: string, replications: string): Record<string, Schema> => ({
+  format: only(1, 'version of this form'),
+  document: only(document, 'what this document tells'),
+  scenario: scenarioSchema(),
   engineVersion: text('version of the engine'),
   seed: text('names the random worlds'),
   replications: count(replications),
@@ -99,3 +102,6 @@ export const lawSchema = (): Schema =>
       'what limits the loop, without simulation; null: the line is no single closed loop',
     ),
   )
+
+export const chanceFlag = (): Schema =>
+  flag('false: nothing in the line is left to chance, every run is the same, and one of each number of carriers is enough')

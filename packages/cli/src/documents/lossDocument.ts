@@ -1,8 +1,7 @@
 /** The document of `loopwright losses --json`. */
 import type { LossResult } from '@loopwright/study'
 import { differenceSchema, studyHead } from './compareDocument.ts'
-import { scenarioSchema } from './driverDocument.ts'
-import { type Source, scenarioHead } from './head.ts'
+import { scenarioHead, scenarioSchema, type Source } from './head.ts'
 import { count, list, orNull, outputInterval, record, type Schema, text, words } from './schemaParts.ts'
 
 export function lossDocument(source: Source, { kind, ...rest }: LossResult): object {

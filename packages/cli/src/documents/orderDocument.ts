@@ -1,8 +1,7 @@
 /** The document of `loopwright order --json`. */
 import type { OrderResult } from '@loopwright/study'
 import { differenceSchema, studyHead } from './compareDocument.ts'
-import { scenarioSchema } from './driverDocument.ts'
-import { type Source, scenarioHead } from './head.ts'
+import { scenarioHead, scenarioSchema, type Source } from './head.ts'
 import { count, flag, list, map, number, orNull, outputInterval, record, type Schema, share, text, words } from './schemaParts.ts'
 
 export function orderDocument(source: Source, result: OrderResult, replications: number): object {

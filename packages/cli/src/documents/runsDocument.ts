@@ -1,9 +1,9 @@
 /** The document of `loopwright run --replications 2` and more: means and intervals over runs. */
 import { type RunsIntervals, type RunsResult, STATION_STATES } from '@loopwright/study'
 import { countDocument, countSchema } from './countDocument.ts'
-import { headSchema, lawDocument, lawSchema, type Source, scenarioHead } from './head.ts'
+import { chanceFlag, headSchema, lawDocument, lawSchema, scenarioHead, type Source } from './head.ts'
 import { named } from './named.ts'
-import { byName, flag, list, orNull, outputInterval, record, type Schema, text } from './schemaParts.ts'
+import { byName, list, orNull, outputInterval, record, type Schema, text } from './schemaParts.ts'
 
 export function runsDocument(source: Source, result: RunsResult): object {
   const { kind, engineVersion, seed, replications, chance, partial, plan, window, count, intervals } = result
@@ -31,7 +31,7 @@ const intervalsDocument = (intervals: RunsIntervals): object => ({
 
 export const runsFields = (): Record<string, Schema> => ({
   ...headSchema('runs', 'asked for'),
-  chance: flag('false: nothing in the line is left to chance, every run is the same, and one of each number of carriers is enough'),
+  chance: chanceFlag(),
   law: lawSchema(),
   count: countSchema(),
   intervals: orNull(

@@ -1,8 +1,7 @@
 /** The document of `loopwright steady --json`. */
 import type { SteadyResult } from '@loopwright/study'
 import { studyHead } from './compareDocument.ts'
-import { scenarioSchema } from './driverDocument.ts'
-import { type Source, scenarioHead } from './head.ts'
+import { scenarioHead, scenarioSchema, type Source } from './head.ts'
 import { count, list, number, orNull, outputInterval, record, type Schema, text, words } from './schemaParts.ts'
 
 export function steadyDocument(source: Source, { kind, ...rest }: SteadyResult): object {

@@ -1,7 +1,7 @@
 /** The document of `loopwright sweep --json`: full precision, the same bytes for any number of workers. */
 import type { SweepResult } from '@loopwright/study'
 import { countDocument, countSchema } from './countDocument.ts'
-import { headSchema, lawDocument, lawSchema, type Source, scenarioHead } from './head.ts'
+import { chanceFlag, headSchema, lawDocument, lawSchema, scenarioHead, type Source } from './head.ts'
 import { count, flag, list, number, orNull, planAnswer, record, type Schema, share, words } from './schemaParts.ts'
 
 export function sweepDocument(source: Source, result: SweepResult): object {
@@ -63,7 +63,7 @@ export function sweepSchema(): Schema {
     ...record(
       {
         ...headSchema('carrier sweep', 'asked for, per number of carriers'),
-        chance: flag('false: nothing in the line is left to chance, every run is the same, and one of each number of carriers is enough'),
+        chance: chanceFlag(),
         answer: answerSchema(),
         planAnswer: planAnswer(),
         law: lawSchema(),

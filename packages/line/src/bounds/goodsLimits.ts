@@ -1,23 +1,24 @@
 /** What comes and what is taken: arrivals, lists of products, receivers. (MODEL.md §8) */
+import { listWords } from '../listWords.ts'
 import type { LineSpec, SupplySpec } from '../spec.ts'
+import { stationWords } from '../stationWords.ts'
 import { type Flows, unitUse } from './flows.ts'
 import { type Limit, limitOf } from './limit.ts'
 import { meanSeconds } from './meanSeconds.ts'
-import { listed, stationCalled } from './stationLimits.ts'
 
 export function goodsLimits(spec: LineSpec, flows: Flows): Limit[] {
   return [arrivalLimit(spec, flows), listLimit(spec, flows), ...receiverLimits(spec, flows)].filter((limit) => limit !== null)
 }
 
+/** Where products come from: the supplies of all load stations, each once. */
+export function loadSupplies({ stations, supply: common }: Pick<LineSpec, 'stations' | 'supply'>): SupplySpec[] {
+  const loads = stations.flatMap(({ load, supply }) => (load === null ? [] : [supply ?? common]))
+  return [...new Map(loads.map((one) => [one.name, one])).values()]
+}
+
 /** All supplies of all loads together; none where one of them is always there. */
 function arrivalLimit(spec: LineSpec, { goodShare }: Flows): Limit | null {
-  const supplies = new Map<string, SupplySpec>()
-  for (const { load, supply } of spec.stations) {
-    if (load === null) continue
-    const one = supply ?? spec.supply
-    supplies.set(one.name, one)
-  }
-  const all = [...supplies.values()]
+  const all = loadSupplies(spec)
   if (all.length === 0 || all.some(({ arrivals }) => arrivals.kind === 'always')) return null
   const { warmupSeconds, endSeconds } = spec.window
   const windowSeconds = endSeconds - warmupSeconds
@@ -39,7 +40,7 @@ function arrivalLimit(spec: LineSpec, { goodShare }: Flows): Limit | null {
   const own = all.filter(({ name }) => name !== spec.supply.name).map(({ name }) => name)
   return limitOf(spec, {
     kind: 'arrivals',
-    name: own.length === 0 ? 'arrivals' : `arrivals (${listed(all.map(({ name }) => name))})`,
+    name: own.length === 0 ? 'arrivals' : `arrivals (${listWords(all.map(({ name }) => name))})`,
     secondsPerUnit: windowSeconds / (inWindow > 0 ? inWindow : ever) / goodShare,
     availableSeconds: windowSeconds,
     provenPerWindow: ever * goodShare,
@@ -76,7 +77,7 @@ function receiverLimits(spec: LineSpec, flows: Flows): (Limit | null)[] {
     const seconds = unitUse(flows, { end: (station) => (stations.includes(station) ? 1 / pace : 0) }).perUnit
     return limitOf(spec, {
       kind: 'receiver',
-      name: `receiver at ${listed(stations.map((station) => stationCalled(spec, station)))}`,
+      name: `receiver at ${listWords(stations.map((station) => stationWords(spec.stations[station]!)))}`,
       stations,
       secondsPerUnit: seconds,
       availableSeconds: windowSeconds,

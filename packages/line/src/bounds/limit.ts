@@ -4,7 +4,7 @@ import type { LineSpec } from '../spec.ts'
 export const LIMIT_KINDS = ['station', 'operator', 'arrivals', 'list', 'receiver', 'repair crew', 'carriers', 'space'] as const
 export type LimitKind = (typeof LIMIT_KINDS)[number]
 
-export const LIMIT_REASONS = [
+const LIMIT_REASONS = [
   'ramps',
   'random times',
   'exit-clear transfers',
@@ -60,7 +60,7 @@ export interface Limit {
   readonly parts: LimitParts
 }
 
-export const NO_PARTS: LimitParts = {
+const NO_PARTS: LimitParts = {
   workSeconds: 0,
   releaseSeconds: 0,
   walkingSeconds: 0,

@@ -1,11 +1,11 @@
 /** What operators who serve several stations let through: each alone, and those together who share stations. (MODEL.md §5, §6) */
+import { listWords } from '../listWords.ts'
 import type { LineSpec } from '../spec.ts'
 import { type Flows, otherUse, unitUse } from './flows.ts'
 import type { Use } from './leastUse.ts'
 import { type Limit, limitOf } from './limit.ts'
 import { pathTimes } from './pathTimes.ts'
 import type { Stay } from './productWalk.ts'
-import { listed } from './stationLimits.ts'
 import { stopShares } from './stopShares.ts'
 import { workingSeconds } from './workingSeconds.ts'
 
@@ -22,19 +22,22 @@ export function operatorLimits(spec: LineSpec, flows: Flows): Limit[] {
     spec.operators.flatMap(({ stations }, index) => (stations.includes(station) ? [index] : [])),
   )
   const times = pathTimes(spec)
+  const stops = spec.stations.map((_, station) => stopShares(spec, station))
   return operatorSets(spec, covers).flatMap((set) => {
-    const limit = setLimit(spec, flows, set, covers, times)
+    const limit = setLimit(spec, flows, set, { covers, times, stops })
     return limit === null ? [] : [limit]
   })
 }
 
-function setLimit(
-  spec: LineSpec,
-  flows: Flows,
-  set: readonly number[],
-  covers: readonly (readonly number[])[],
-  times: ReturnType<typeof pathTimes>,
-): Limit | null {
+/** What is the same for every set. */
+interface Known {
+  /** operators of each station */
+  readonly covers: readonly (readonly number[])[]
+  readonly times: ReturnType<typeof pathTimes>
+  readonly stops: readonly ReturnType<typeof stopShares>[]
+}
+
+function setLimit(spec: LineSpec, flows: Flows, set: readonly number[], { covers, times, stops }: Known): Limit | null {
   /** how many of the set a station keeps whenever it works */
   const forced = (station: number, needed: number): number => {
     const cover = covers[station]!
@@ -43,7 +46,6 @@ function setLimit(
   }
   const keeps = spec.stations.map(({ operatorsNeeded }, station) => forced(station, operatorsNeeded))
   const handles = spec.paths.map(({ manual }) => (manual === null ? 0 : forced(manual.station, 1)))
-  const stops = spec.stations.map((_, station) => stopShares(spec, station))
   const held = (stay: Stay, proven: boolean): number =>
     proven && stops[stay.station]!.mayTie ? 0 : stay.workSeconds * stops[stay.station]!.perWork
   const work: Use = { stay: (stay) => keeps[stay.station]! * stay.workSeconds }
@@ -55,11 +57,21 @@ function setLimit(
     stay: (stay) => keeps[stay.station]! * (stay.workSeconds + stay.releaseSeconds + held(stay, proven)),
   })
   const least = unitUse(flows, whole(false))
-  const served = [...keeps.keys()].filter((station) => keeps[station]! > 0 && otherUse(flows, { stay: countAt(station) }, least) > 0)
+  const visited = [...keeps.keys()]
+    .filter((station) => keeps[station]! > 0)
+    .map((station) => ({ station, visits: otherUse(flows, { stay: countAt(station) }, least) }))
+    .filter(({ visits }) => visits > 0)
+  const served = visited.map(({ station }) => station)
   const handlingSeconds = otherUse(flows, handling, least)
   if (least.perUnit <= 0 || (served.length < 2 && handlingSeconds === 0)) return null
-  const visits = served.map((station) => otherUse(flows, { stay: countAt(station) }, least))
-  const walkingSeconds = set.length === 1 ? walking(spec, served, visits) : 0
+  const walkingSeconds =
+    set.length === 1
+      ? walking(
+          spec,
+          served,
+          visited.map(({ visits }) => visits),
+        )
+      : 0
   const net = workingSeconds(spec)
   // repairs go on in breaks
   const proven = stops.some(({ perWork }, station) => keeps[station]! > 0 && perWork > 0)
@@ -70,7 +82,7 @@ function setLimit(
     : net / least.perUnit
   return limitOf(spec, {
     kind: 'operator',
-    name: listed(set.map((operator) => spec.operators[operator]!.name)),
+    name: listWords(set.map((operator) => spec.operators[operator]!.name)),
     stations: served,
     operators: set,
     secondsPerUnit: least.perUnit + walkingSeconds,

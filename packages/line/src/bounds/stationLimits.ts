@@ -1,5 +1,7 @@
 /** What each station lets through, and stations that share their work together. */
+import { listWords } from '../listWords.ts'
 import type { LineSpec } from '../spec.ts'
+import { stationWords } from '../stationWords.ts'
 import { type Flows, otherUse, unitUse } from './flows.ts'
 import type { Law } from './law.ts'
 import { type Limit, type LimitReason, limitOf } from './limit.ts'
@@ -67,7 +69,7 @@ function singleLimit(spec: LineSpec, flows: Flows, lineLaw: Law | null, station:
   const secondsPerUnit = plain > 0 ? (least.perUnit * base) / plain : 0
   return limitOf(spec, {
     kind: 'station',
-    name: stationCalled(spec, station),
+    name: stationWords(spec.stations[station]!),
     stations: [station],
     secondsPerUnit,
     availableSeconds: times.workingSeconds,
@@ -147,7 +149,7 @@ function groupLimit(spec: LineSpec, flows: Flows, stations: readonly number[], a
   const availableSeconds = stations.reduce((sum, station) => sum + all[station]!.times.workingSeconds, 0)
   return limitOf(spec, {
     kind: 'station',
-    name: listed(stations.map((station) => stationCalled(spec, station))),
+    name: listWords(stations.map((station) => stationWords(spec.stations[station]!))),
     stations,
     secondsPerUnit: availableSeconds * split,
     availableSeconds,
@@ -195,12 +197,3 @@ function splitByPace(flows: Flows, uses: readonly StayUse[]): number {
   const weights = means.map((mean) => 1 / mean / sum)
   return unitUse(flows, { stay: (stay) => uses.reduce((total, use, index) => total + weights[index]! * use(stay), 0) }).perUnit
 }
-
-export function stationCalled(spec: LineSpec, station: number): string {
-  const { name, title } = spec.stations[station]!
-  return name === title ? name : `${name} ${title}`
-}
-
-/** "a", "a and b", "a, b and c" */
-export const listed = (names: readonly string[]): string =>
-  names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)!}`

@@ -2,7 +2,7 @@
 import { distributionMean } from '@loopwright/stats'
 import { REST, SPEED } from '../motion.ts'
 import type { LineSpec } from '../spec.ts'
-import { type PathTimes, pathTimes } from './pathTimes.ts'
+import type { PathTimes } from './pathTimes.ts'
 import type { Stay } from './productWalk.ts'
 import { availability, repairRatio, type StopShares, stopShares } from './stopShares.ts'
 import { changeSeconds } from './transferChange.ts'
@@ -21,7 +21,7 @@ export interface StayTimes {
   readonly breaks: readonly number[]
 }
 
-export function stayTimes(spec: LineSpec, station: number, times: readonly PathTimes[] = pathTimes(spec)): StayTimes {
+export function stayTimes(spec: LineSpec, station: number, times: readonly PathTimes[]): StayTimes {
   const { zone, worksInBreaks } = spec.stations[station]!
   const ins = spec.paths.flatMap((path, index) => (path.to === zone ? [times[index]!] : []))
   const outs = spec.paths.flatMap((path, index) => (path.from === zone ? [times[index]!] : []))

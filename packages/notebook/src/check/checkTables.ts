@@ -1,9 +1,9 @@
 /** Tables of what was understood of a line, in mean times. */
 import { type ColumnOf, formatDuration, formatNumber, type Table, tableOf, wordColumn } from '@loopwright/charts'
+import { stationWords } from '@loopwright/line'
 import type { LineFacts, StationFacts, StopFacts } from '@loopwright/study'
 import { shareText } from '../inputs/quantityWords.ts'
 import { NOT_KNOWN } from '../sweep/countWords.ts'
-import { stationWords } from '../words/stationWords.ts'
 
 /** The stations with their mean times; the slowest exchange is marked. */
 export function stationsTable(facts: LineFacts): Table {

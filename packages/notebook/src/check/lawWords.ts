@@ -1,11 +1,10 @@
 /** What limits the rate, as far as mean times tell it: takt against the slowest exchange, and the law of the loop. */
 import { formatNumber, formatShare } from '@loopwright/charts'
+import { listWords, loadSupplies, stationWords } from '@loopwright/line'
 import type { Scenario } from '@loopwright/scenario'
 import { type Limit, type LineFacts, lawTerms, workingSeconds } from '@loopwright/study'
 import { period } from '../sweep/period.ts'
 import { counted } from '../words/countedWords.ts'
-import { listWords } from '../words/listWords.ts'
-import { stationWords } from '../words/stationWords.ts'
 
 const seconds = (value: number): string => `${formatNumber(value, 1)} s`
 
@@ -45,7 +44,7 @@ export function lawSentences(scenario: Scenario, { law }: LineFacts): string[] {
 
 /** What the law leaves out of a loop that has it; null where there is nothing of it, or no law. */
 export function leftOutSentence({ line }: Pick<Scenario, 'line'>, { law }: Pick<LineFacts, 'law'>): string | null {
-  const arrives = line.stations.some(({ load, supply }) => load !== null && (supply ?? line.supply).arrivals.kind !== 'always')
+  const arrives = loadSupplies(line).some(({ arrivals }) => arrivals.kind !== 'always')
   const left = [
     ...(line.operators.length > 0 ? ['operators who serve several stations'] : []),
     ...(arrives ? ['arrivals'] : []),

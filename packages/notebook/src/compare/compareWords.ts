@@ -1,15 +1,11 @@
 /** What a comparison says, in sentences. Names stand in quotation marks, so that a sentence stays one whatever they are. */
-import { decimalsFor, formatNumber, formatShare } from '@loopwright/charts'
+import { capital, differenceDecimals, formatNumber, formatShare } from '@loopwright/charts'
 import type { CompareResult } from '@loopwright/study'
 import type { Period } from '../sweep/period.ts'
-import { capital } from '../words/listWords.ts'
 import { planPhrase } from '../words/planWords.ts'
 import { unitsOf } from '../words/unitWords.ts'
 
 export type Difference = CompareResult['pairs'][number]['difference']
-
-/** Units beside each other are whole; differences get one decimal at most. */
-const DECIMALS_MAX = 1
 
 /** The numbers of a difference as texts: one rounding, wherever they stand on a page. */
 export interface DifferenceWords {
@@ -23,7 +19,7 @@ export interface DifferenceWords {
 }
 
 export function differenceWords({ mean, halfWidth, low, high, status }: Difference): DifferenceWords {
-  const decimals = halfWidth === 0 && Number.isInteger(mean) ? 0 : Math.max(0, decimalsFor(halfWidth, DECIMALS_MAX))
+  const decimals = differenceDecimals(mean, halfWidth)
   const text = (value: number): string => formatNumber(value, decimals)
   const limits = status === 'difference shown' ? [Math.abs(low), Math.abs(high)].sort((a, b) => a - b) : [low, high]
   return {

@@ -1,5 +1,6 @@
 /** The story of a driver study, as cells: what limits the line, what each time is worth, and where stations wait. */
 import {
+  capital,
   drivers,
   fieldName,
   formatNumber,
@@ -10,6 +11,7 @@ import {
   tableOf,
   wordColumn,
 } from '@loopwright/charts'
+import { listWords, stationWords } from '@loopwright/line'
 import type { Scenario } from '@loopwright/scenario'
 import { type DriverResult, STATION_STATES } from '@loopwright/study'
 import { type AnswerCell, type CautionCell, type Cell, type ChartCell, type SureCell, type TableCell, tableCell } from '../cell.ts'
@@ -20,9 +22,7 @@ import { wholeChangeName, wholeChangeSentence, wholeChangeTable } from '../limit
 import { type Standing, scenarioWarnings, standing, standingCells } from '../study/standing.ts'
 import { type Period, period } from '../sweep/period.ts'
 import type { Tale } from '../tale.ts'
-import { capital, listWords } from '../words/listWords.ts'
 import { lengthWarning, startSentence } from '../words/startWords.ts'
-import { stationWords } from '../words/stationWords.ts'
 import { stoppedEarly } from '../words/stoppedEarly.ts'
 import type { StudyStoryOptions } from '../words/storyOptions.ts'
 
@@ -98,7 +98,7 @@ function sureSentences(scenario: Scenario, { drivers, base, step, wholeChanges }
     [...drivers.map(({ elasticity }) => elasticity), ...wholeChanges.map(({ difference }) => difference)].some(
       ({ halfWidth }) => halfWidth > 0,
     )
-  const made = base.halfWidth > 0 ? formatWithHalfWidth(base.mean, base.halfWidth) : formatNumber(base.mean, 0)
+  const made = formatWithHalfWidth(base.mean, base.halfWidth)
   return [
     `As it stands the ${line} makes ${made} units ${each}. Each driver was changed by ${formatShare(step)} down and up in the same ${formatNumber(n, 0)} simulated ${many}, all else as it was; ${random ? `the intervals are at ${levelWords(level)} each, and more simulated ${many} narrow them` : 'every one of them makes the same, so that there are no intervals'}.`,
     'These are effects of small changes: where a limit is moved far, the next one takes its place.',

@@ -1,13 +1,6 @@
 /** What a line will make per shift and per week, and how much overtime its plan takes: from simulated shifts, never from means. */
-import {
-  type BinomialEstimate,
-  binomialEstimate,
-  type ChanceVerdict,
-  type OutputInterval,
-  type QuantileEstimate,
-  quantileEstimate,
-} from '@loopwright/stats'
-import { outputMean, planVerdict } from '@loopwright/study'
+import { type BinomialEstimate, type ChanceVerdict, type OutputInterval, type QuantileEstimate, quantileEstimate } from '@loopwright/stats'
+import { meetsPlan, outputMean, planVerdict } from '@loopwright/study'
 
 export interface ForecastOptions {
   /** units wanted per shift; null: no plan */
@@ -99,14 +92,9 @@ function spread(units: readonly number[], plan: number | null, chance: boolean):
     p50: at(0.5),
     p90: at(0.9),
     plan,
-    ...chances(units, plan, chance),
+    meetsPlan: meetsPlan(units, plan),
+    planVerdict: plan === null ? null : planVerdict(units, plan, chance),
   }
-}
-
-function chances(units: readonly number[], plan: number | null, chance: boolean): Pick<Spread, 'meetsPlan' | 'planVerdict'> {
-  if (plan === null || units.length === 0) return { meetsPlan: null, planVerdict: null }
-  const met = units.filter((made) => made >= plan).length
-  return { meetsPlan: binomialEstimate(met, units.length), planVerdict: planVerdict(units, plan, chance) }
 }
 
 function overtime(units: readonly number[], plan: number, { netSeconds, chance = true }: ForecastOptions): Overtime | null {

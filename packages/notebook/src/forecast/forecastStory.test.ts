@@ -3,7 +3,8 @@ import { expect, test } from 'vitest'
 import { shownView } from '../cell.ts'
 import { testLine } from '../study/testLine.test.ts'
 import { forecast } from './forecast.ts'
-import { type ForecastResult, forecastStory, spreadSentence } from './forecastStory.ts'
+import type { ForecastResult } from './forecastOf.ts'
+import { forecastStory, spreadSentence } from './forecastStory.ts'
 
 const scenario = testLine((text) => text.replace('250 per shift', '283 per shift'))
 const plan = scenario.plan!.unitsPerWindow

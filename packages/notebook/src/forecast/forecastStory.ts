@@ -1,8 +1,7 @@
 /** The story of a forecast, as cells: what may be promised per shift and per week, what it rests on. */
-import { formatNumber, formatShare, formatWithHalfWidth, meanFields, type Table, tableOf, wordColumn } from '@loopwright/charts'
+import { capital, formatNumber, formatShare, formatWithHalfWidth, meanFields, type Table, tableOf, wordColumn } from '@loopwright/charts'
 import type { Scenario } from '@loopwright/scenario'
 import type { QuantileEstimate } from '@loopwright/stats'
-import type { SweepResult } from '@loopwright/study'
 import { type CarrierSweepStory, carrierSweepStory, countCells } from '../carrierSweepStory.ts'
 import {
   type AnswerCell,
@@ -15,24 +14,17 @@ import {
   tableCell,
 } from '../cell.ts'
 import { standingCells } from '../study/standing.ts'
-import { carriersText, isFixed, oneCountSentences } from '../sweep/answerWords.ts'
+import { isFixed, oneCountSentences } from '../sweep/answerWords.ts'
 import { NOT_KNOWN } from '../sweep/countWords.ts'
 import { type Period, period } from '../sweep/period.ts'
 import type { Tale } from '../tale.ts'
 import { counted } from '../words/countedWords.ts'
-import { capital } from '../words/listWords.ts'
 import { FEW, planSentence, planTone, toned } from '../words/planWords.ts'
 import { questionFor } from '../words/questionWords.ts'
 import { startSentence } from '../words/startWords.ts'
 import type { StoryOptions } from '../words/storyOptions.ts'
 import type { Forecast, Spread } from './forecast.ts'
-
-/** A forecast, and the runs that it rests on. */
-export interface ForecastResult extends Forecast {
-  readonly kind: 'forecast'
-  /** of the one count of the scenario */
-  readonly sweep: SweepResult
-}
+import type { ForecastResult } from './forecastOf.ts'
 
 /** Parts of a sweep's story that also tell of one count. */
 type Parts = Pick<
@@ -116,12 +108,9 @@ export function forecastSentences(result: ForecastResult, words: Period): string
   const count = sweep.counts[0]!
   if (shift.mean === null) return [`No answer yet: a forecast needs at least 2 simulated ${words.many}.`]
   const fixed = isFixed(count)
-  const made = `With ${carriersText(count.carriers)} the ${words.line} makes ${average(shift.mean)} units ${words.each}`
   return [
     ...(shift.planVerdict === null ? [] : [planSentence(shift.plan!, shift.planVerdict, words)]),
-    fixed || count.gridlocks > 0
-      ? oneCountSentences({ ...count, planVerdict: null }, words).join(' ')
-      : `${made} on average; nine of ten ${words.one === 'shift' ? words.many : `such ${words.many}`} make at least ${text(shift.p10!.point)}.`,
+    ...oneCountSentences({ ...count, planVerdict: null }, words),
     ...(overtime === null || count.gridlocks > 0 ? [] : [overtimeSentence(overtime, words)]),
     ...(week.mean === null || !hasWeeks(result) || count.gridlocks > 0
       ? []
@@ -173,12 +162,7 @@ function sureSentences({ shift, week, shiftsPerWeek, sweep }: ForecastResult, wo
   if (!sweep.chance) return ['No time, stop or mix is left to chance: one run tells all, and there are no intervals.']
   if (shift.mean === null) return []
   if (sweep.counts[0]!.gridlocks > 0) return []
-  if (isFixed(sweep.counts[0]!))
-    return [
-      sweep.chance
-        ? `All ${text(shift.mean.n)} ${many} simulated make the same: chance does not reach this number.`
-        : 'No time, stop or mix is left to chance: one run tells all, and there are no intervals.',
-    ]
+  if (isFixed(sweep.counts[0]!)) return [`All ${text(shift.mean.n)} ${many} simulated make the same: chance does not reach this number.`]
   const few = shift.mean.n < 10 ? ` With so few the interval is rough: 30 are usual.` : ''
   return [
     `The average per ${one} is known to ± ${half(shift.mean)} (${formatShare(shift.mean.level)}); more simulated ${many} narrow this, not how much ${many} differ.${few}`,

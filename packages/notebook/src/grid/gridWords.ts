@@ -1,13 +1,21 @@
 /** What a grid says, in sentences: the plan first, then which setting makes most, what each factor does, and whether they depend on each other. */
-import { decimalsFor, formatNumber, formatShare, interactionWords, levelWords, settingWords, unitsText } from '@loopwright/charts'
-import { chanceVerdict } from '@loopwright/stats'
+import {
+  capital,
+  differenceDecimals,
+  formatNumber,
+  formatShare,
+  interactionWords,
+  levelWords,
+  percent,
+  settingWords,
+  unitsText,
+} from '@loopwright/charts'
+import { chanceVerdict, PLAN_SHARE } from '@loopwright/stats'
 import type { GridPoint, GridResult } from '@loopwright/study'
 import { levelWords as confidenceWords } from '../compare/compareWords.ts'
 import type { Period } from '../sweep/period.ts'
-import { capital } from '../words/listWords.ts'
 import { FEW } from '../words/planWords.ts'
 
-const NINE_OF_TEN = 0.9
 /** more settings are told by their number */
 const NAMED_MAX = 4
 /** settings of the other factors for each of which the fewest carriers are told */
@@ -61,7 +69,7 @@ function planSentences(result: GridResult, { many }: Period): string[] {
   const plans = new Set(planned.map((index) => points[index]!.plan))
   const plan = plans.size === 1 ? `The plan of ${formatNumber([...plans][0]!, 0)}` : 'The plan'
   const chance = (index: number) => points[index]!.meetsPlan!
-  const met = planned.filter((index) => chance(index).share >= NINE_OF_TEN && points[index]!.gridlocks === 0)
+  const met = planned.filter((index) => chance(index).share >= PLAN_SHARE && points[index]!.gridlocks === 0)
   const n = effects!.n
   if (isCalm(result)) {
     return [
@@ -112,11 +120,9 @@ function nearest({ points, factors }: GridResult, planned: readonly number[], ma
   const chance =
     successes === 0
       ? `${unitsText(point)} units on average`
-      : `it is met in ${successes === n ? 'all' : `${successes} of`} ${n} ${many} (${formatShare(successes / n)}, ${number(low)} to ${number(high)})`
+      : `it is met in ${successes === n ? 'all' : `${successes} of`} ${n} ${many} (${formatShare(successes / n)}, ${percent(low)} to ${percent(high)})`
   return `Nearest comes ${settingWords(factors, point.levels)}: ${chance}.`
 }
-
-const number = (share: number): string => formatShare(share).replace(/\s*%$/u, '')
 
 /** Settings by name, or how many. */
 function settingsWords({ points, factors }: GridResult, indices: readonly number[]): string {
@@ -176,7 +182,7 @@ function bestSentences(result: GridResult, { each, one }: Period): string[] {
 }
 
 function againstBase({ mean, low, high, halfWidth, status, level }: NonNullable<GridPoint['toBase']>, base: string, each: string): string {
-  const decimals = decimalsOf(mean, halfWidth)
+  const decimals = differenceDecimals(mean, halfWidth)
   const text = (value: number): string => formatNumber(Math.abs(value), decimals)
   switch (status) {
     case 'identical in every replication':
@@ -199,7 +205,7 @@ function effectSentences({ effects, factors }: GridResult, { each }: Period): st
     const others = factors.filter((each) => each !== own).map(kindOf)
     const averaged = others.length === 0 ? '' : `, averaged over ${others.length === 1 ? others[0] : 'the other factors'}`
     const { mean, halfWidth, low, high, status, level } = span!
-    const decimals = decimalsOf(mean, halfWidth)
+    const decimals = differenceDecimals(mean, halfWidth)
     const text = (value: number): string => formatNumber(value, decimals)
     if (status === 'identical in every replication') return `${capital(name)} changes nothing.`
     if (status === 'no difference shown')
@@ -208,10 +214,6 @@ function effectSentences({ effects, factors }: GridResult, { each }: Period): st
     return `With ${levelWords(own, most)} the line makes ${text(mean)} ${text(mean) === '1' ? 'unit' : 'units'} ${each} more than with ${own.levels[least]}${limits}${averaged}.`
   })
 }
-
-/** Of a difference: by its interval; without one none for whole units. */
-const decimalsOf = (mean: number, halfWidth: number): number =>
-  halfWidth > 0 ? Math.max(0, decimalsFor(halfWidth, 1)) : Number.isInteger(mean) ? 0 : 1
 
 const kindOf = ({ name }: GridResult['factors'][number]): string => (name === CARRIERS ? 'the number of carriers' : name)
 

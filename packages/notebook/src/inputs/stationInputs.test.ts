@@ -1,7 +1,6 @@
-import type { LineSpec } from '@loopwright/line'
+import { type LineSpec, stationWords } from '@loopwright/line'
 import { readScenario } from '@loopwright/scenario'
 import { expect, test } from 'vitest'
-import { stationWords } from '../words/stationWords.ts'
 import { stationInputs, variantInputs, variantShares } from './stationInputs.ts'
 
 const YAML = `

@@ -1,8 +1,7 @@
 /** What is assumed about stations, their times and the product mix. */
 import type { Table } from '@loopwright/charts'
-import type { LineSpec, StationSpec, TaskSpec } from '@loopwright/line'
+import { type LineSpec, type StationSpec, stationWords, type TaskSpec } from '@loopwright/line'
 import { type Distribution, distributionMean, distributionVariance } from '@loopwright/stats'
-import { stationWords } from '../words/stationWords.ts'
 import { distributionWords } from './distributionWords.ts'
 import { shareText, shortNumber, spanText } from './quantityWords.ts'
 import { textTable } from './rows.ts'

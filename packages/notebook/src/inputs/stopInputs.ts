@@ -1,8 +1,7 @@
 /** What is assumed about breakdowns, short stops, breaks and the stretch of time that is judged. */
 import type { Table } from '@loopwright/charts'
-import type { BreakdownPart, LineSpec } from '@loopwright/line'
+import { type BreakdownPart, type LineSpec, stationWords } from '@loopwright/line'
 import type { Scenario } from '@loopwright/scenario'
-import { stationWords } from '../words/stationWords.ts'
 import { distributionWords } from './distributionWords.ts'
 import { secondsText, shortNumber } from './quantityWords.ts'
 import { listTable, textTable } from './rows.ts'

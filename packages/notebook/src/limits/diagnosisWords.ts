@@ -1,5 +1,6 @@
 /** What limits a line and why, in sentences that hold for the numbers of the run. */
-import { formatShare, gainText } from '@loopwright/charts'
+import { capital, formatShare, gainText } from '@loopwright/charts'
+import { listWords, stationWords } from '@loopwright/line'
 import type { Diagnosis, Evidence, Named } from '@loopwright/study'
 import type { Period } from '../sweep/period.ts'
 import { limitClause, limitName, limitSentence } from './limitWords.ts'
@@ -50,12 +51,12 @@ function agreement({ evidence, limitedBy, agrees }: Diagnosis): string[] {
   if (named.length < 2 || limitedBy === null) return []
   const name = limitName(limitedBy)
   const sources = [...new Set(named.map(({ source }) => SOURCES[source]))]
-  if (agrees) return sources.length < 2 ? [] : [`${capital(list(sources))} ${sources.length === 2 ? 'both' : 'all'} point at ${name}.`]
+  if (agrees) return sources.length < 2 ? [] : [`${capital(listWords(sources))} ${sources.length === 2 ? 'both' : 'all'} point at ${name}.`]
   const others = named.filter(({ named: one }) => one!.name !== limitedBy.name || one!.kind !== limitedBy.kind)
   const by = new Map<string, string[]>()
   for (const { source, named: one } of others) by.set(one!.name, [...new Set([...(by.get(one!.name) ?? []), SOURCES[source]])])
   const which = [...by].map(
-    ([other, from]) => `${list(from)} ${from.length === 1 && !SOURCES.limit.startsWith(from[0]!) ? 'points' : 'point'} at ${other}`,
+    ([other, from]) => `${listWords(from)} ${from.length === 1 && !SOURCES.limit.startsWith(from[0]!) ? 'points' : 'point'} at ${other}`,
   )
   const trust =
     named[0]!.source === 'driver' || named[0]!.source === 'one more'
@@ -87,7 +88,7 @@ export function evidenceSentence(evidence: Evidence, line: NamedStations, words:
     }
     case 'states': {
       const { state, share, station } = evidence
-      const name = called(line, station)
+      const name = stationWords(line.stations[station]!)
       switch (state) {
         case 'busy':
           return share >= ALL
@@ -109,12 +110,3 @@ const WAITS: Readonly<Record<string, string>> = {
   'waiting for receiver': 'waiting for its receiver',
   'waiting for operator': 'waiting for an operator',
 }
-
-function called({ stations }: NamedStations, station: number): string {
-  const { name, title } = stations[station]!
-  return name === title ? name : `${name} ${title}`
-}
-
-const list = (names: readonly string[]): string =>
-  names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)!}`
-const capital = (text: string): string => `${text[0]!.toUpperCase()}${text.slice(1)}`

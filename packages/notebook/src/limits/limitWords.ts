@@ -1,5 +1,6 @@
 /** What limits a line, in sentences and a table, before anything runs. */
-import { formatDuration, formatNumber, formatShare, type Table, tableOf, wordColumn } from '@loopwright/charts'
+import { capital, formatDuration, formatNumber, formatShare, type Table, tableOf, wordColumn } from '@loopwright/charts'
+import { listWords } from '@loopwright/line'
 import { type Scenario, titleOf } from '@loopwright/scenario'
 import { type Limit, type LimitWarning, limitWarnings, lineLimits } from '@loopwright/study'
 import { type Period, period } from '../sweep/period.ts'
@@ -129,7 +130,7 @@ function operatorWords({ parts: { releaseSeconds, walkingSeconds, handlingSecond
     ...(handlingSeconds > 0 ? ['pushing and pulling'] : []),
     ...(walkingSeconds > 0 ? ['walking'] : []),
   ]
-  return all.length < 2 ? all[0]! : `${all.slice(0, -1).join(', ')} and ${all.at(-1)!}`
+  return listWords(all)
 }
 
 function partWords({ parts }: Limit): string {
@@ -206,4 +207,3 @@ export function limitWarningSentence(warning: LimitWarning, words: Period, title
 }
 
 const seconds = (value: number): string => `${formatNumber(value, 1).replace(/\.0$/, '')} s`
-const capital = (text: string): string => `${text[0]!.toUpperCase()}${text.slice(1)}`

@@ -1,6 +1,6 @@
 /** What limits a line with one number of carriers, told from its own runs and the limits of its mean times. */
 import type { Scenario } from '@loopwright/scenario'
-import { type Diagnosis, diagnose, limitWarnings, lineLimits, type SweepCount, withCarriers } from '@loopwright/study'
+import { type Diagnosis, diagnose, type LimitWarning, limitWarnings, lineLimits, type SweepCount, withCarriers } from '@loopwright/study'
 import { type ProseCell, proseCell } from '../cell.ts'
 import type { Period } from '../sweep/period.ts'
 import { diagnosisSentences } from './diagnosisWords.ts'
@@ -13,13 +13,17 @@ export function limitedBy({ line }: Scenario, count: SweepCount, words: Period):
   if (count.replications === 0 || count.gridlocks > 0) return null
   const units = count.units.reduce((sum, made) => sum + made, 0) / count.units.length
   const spec = withCarriers(line, count.carriers)
-  const diagnosis = diagnose({ line: spec, shares: count.stations.map(({ shares }) => shares), units })
-  return proseCell('limited-by', diagnosisSentences(diagnosis, spec, words, isSaid(diagnosis, spec, words)).join(' '))
+  const limits = lineLimits(spec)
+  const diagnosis = diagnose({ line: spec, shares: count.stations.map(({ shares }) => shares), units, limits })
+  return proseCell(
+    'limited-by',
+    diagnosisSentences(diagnosis, spec, words, isSaid(diagnosis, limitWarnings(spec, words.plan, limits))).join(' '),
+  )
 }
 
 /** A warning of the plan tells already what the limit allows. */
-export function isSaid({ limitedBy }: Diagnosis, line: Scenario['line'], { plan }: Pick<Period, 'plan'>): boolean {
-  return limitWarnings(line, plan, lineLimits(line)).some(
+function isSaid({ limitedBy }: Diagnosis, warnings: readonly LimitWarning[]): boolean {
+  return warnings.some(
     (warning) =>
       warning.code === 'plan above a limit' &&
       limitedBy !== null &&

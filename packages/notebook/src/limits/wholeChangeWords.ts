@@ -1,5 +1,5 @@
 /** One whole more or fewer, in words: "a second operator like Ann brings 111 ± 2 units a shift". */
-import { type Table, tableOf, wordColumn } from '@loopwright/charts'
+import { capital, type Table, tableOf, wordColumn } from '@loopwright/charts'
 import type { WholeEffect } from '@loopwright/study'
 import { differenceWords } from '../compare/compareWords.ts'
 import type { Period } from '../sweep/period.ts'
@@ -49,5 +49,3 @@ export function wholeChangeTable(effects: readonly WholeEffect[], { one, many }:
     note: `${effects.some(({ difference }) => difference.halfWidth > 0) ? 'With 95 % intervals, in' : 'In'} the same simulated ${many} as the line as it is.`,
   })
 }
-
-const capital = (text: string): string => `${text[0]!.toUpperCase()}${text.slice(1)}`

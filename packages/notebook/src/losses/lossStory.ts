@@ -1,5 +1,5 @@
 /** The story of a loss waterfall, as cells: from the ideal down to the line as it stands, cause by cause. */
-import { losses, tableOf, wordColumn } from '@loopwright/charts'
+import { dataColumn, losses, tableOf, wordColumn } from '@loopwright/charts'
 import type { Scenario } from '@loopwright/scenario'
 import type { LossResult } from '@loopwright/study'
 import type { AnswerCell, CautionCell, Cell, ChartCell, DataCell, SureCell } from '../cell.ts'
@@ -55,11 +55,6 @@ function togetherData(id: string, { gap, interaction }: LossResult, { one }: Pic
     { what: 'interaction: the gap less the sum of what each cause alone would bring', difference: interaction },
   ].filter(({ difference }) => difference !== null)
   type Row = { readonly what: string; readonly difference: LossResult['gap'] }
-  const number = (field: string, says: string, of: (row: Row) => number | null) => ({
-    head: field,
-    text: (row: Row) => String(of(row)),
-    data: [[field, says, of] as const],
-  })
   return {
     kind: 'data',
     id,
@@ -67,9 +62,9 @@ function togetherData(id: string, { gap, interaction }: LossResult, { one }: Pic
       caption: 'All causes together',
       columns: [
         wordColumn('What', 'what', 'what the units are', ({ what }) => what),
-        number('units', `units per ${one}, mean`, ({ difference }) => difference?.mean ?? null),
-        number('units_low', 'lower limit of the 95 % interval', ({ difference }) => difference?.low ?? null),
-        number('units_high', 'upper limit of the 95 % interval', ({ difference }) => difference?.high ?? null),
+        dataColumn('units', `units per ${one}, mean`, ({ difference }) => difference?.mean ?? null),
+        dataColumn('units_low', 'lower limit of the 95 % interval', ({ difference }) => difference?.low ?? null),
+        dataColumn('units_high', 'upper limit of the 95 % interval', ({ difference }) => difference?.high ?? null),
       ],
       rows,
     }),

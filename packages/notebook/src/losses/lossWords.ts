@@ -1,10 +1,10 @@
 /** What a loss waterfall says, in sentences. */
 import { formatNumber, formatWithHalfWidth } from '@loopwright/charts'
+import { listWords } from '@loopwright/line'
 import type { LossResult } from '@loopwright/study'
 import { differenceWords, levelWords } from '../compare/compareWords.ts'
 import type { Period } from '../sweep/period.ts'
 import { counted } from '../words/countedWords.ts'
-import { listWords } from '../words/listWords.ts'
 import { unitsOf } from '../words/unitWords.ts'
 import { whyMore } from './lossSigns.ts'
 
@@ -82,7 +82,7 @@ function carrierSentence(carriers: number, best: number): string {
 }
 
 /** "330 ± 1"; of what has no chance in it "330". */
-const totalWords = ({ mean, halfWidth }: Total): string => (halfWidth > 0 ? formatWithHalfWidth(mean, halfWidth) : formatNumber(mean, 0))
+const totalWords = ({ mean, halfWidth }: Total): string => formatWithHalfWidth(mean, halfWidth)
 
 /** "40.4 ± 0.6", without a sign */
 function sizeWords(difference: Difference): string {

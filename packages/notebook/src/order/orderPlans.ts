@@ -1,5 +1,5 @@
 /** Plans of the line for a choice of station orders: today's, the one chosen beside it, and the one given by hand. */
-import { tableOf, wordColumn } from '@loopwright/charts'
+import { capital, tableOf, wordColumn } from '@loopwright/charts'
 import { isPlainLoop } from '@loopwright/line'
 import type { Scenario } from '@loopwright/scenario'
 import { type OrderResult, type Places, withPlaces } from '@loopwright/study'
@@ -7,7 +7,6 @@ import { oneView, type PlanCell } from '../cell.ts'
 import type { Figure } from '../figure.ts'
 import { drawPlan } from '../page/planHtml.ts'
 import { planZones } from '../sweep/plan.ts'
-import { capital } from '../words/listWords.ts'
 import { GIVEN, placesWords, TODAY } from './orderWords.ts'
 
 /** Each order once; nothing where a stop came before the choice. Drawn without shades: where stations stand is all they show. */

@@ -1,5 +1,5 @@
 /** The story of a choice among station orders, as cells: the order to take, what it gains over today's, and both drawn. */
-import { type ColumnOf, formatNumber, formatShare, type Table, tableOf } from '@loopwright/charts'
+import { capital, type ColumnOf, formatNumber, formatShare, type Table, tableOf } from '@loopwright/charts'
 import type { Scenario } from '@loopwright/scenario'
 import type { OrderResult } from '@loopwright/study'
 import {
@@ -17,7 +17,6 @@ import { type Standing, scenarioWarnings, standing, standingCells } from '../stu
 import { unitsData } from '../study/unitsData.ts'
 import { type Period, period } from '../sweep/period.ts'
 import type { Tale } from '../tale.ts'
-import { capital } from '../words/listWords.ts'
 import { lengthWarning, startSentence } from '../words/startWords.ts'
 import type { StudyStoryOptions } from '../words/storyOptions.ts'
 import { orderPlans } from './orderPlans.ts'

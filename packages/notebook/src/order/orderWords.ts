@@ -1,10 +1,9 @@
 /** What a choice among station orders says, in sentences. */
-import { formatNumber, formatShare, formatWithHalfWidth } from '@loopwright/charts'
-import type { LineSpec } from '@loopwright/line'
+import { capital, formatNumber, formatShare, formatWithHalfWidth } from '@loopwright/charts'
+import { type LineSpec, listWords } from '@loopwright/line'
 import type { OrderResult, Places } from '@loopwright/study'
 import { differenceClause, differenceWords, levelWords } from '../compare/compareWords.ts'
 import type { Period } from '../sweep/period.ts'
-import { capital, listWords } from '../words/listWords.ts'
 
 type Words = Pick<Period, 'one' | 'each' | 'many'>
 type Stations = Pick<LineSpec, 'stations' | 'zones'>
@@ -28,11 +27,7 @@ export function orderSentences(line: Stations, result: OrderResult, words: Words
       ? []
       : [`${capital(differenceClause(`${GIVEN} (${placesWords(line, result.candidates[mine]!.places)})`, TODAY, mineGain, words))}.`]
   const made =
-    todayMean === null
-      ? []
-      : [
-          `${capital(TODAY)} makes ${todayMean.halfWidth > 0 ? formatWithHalfWidth(todayMean.mean, todayMean.halfWidth) : formatNumber(todayMean.mean, 0)} units ${words.each}.`,
-        ]
+    todayMean === null ? [] : [`${capital(TODAY)} makes ${formatWithHalfWidth(todayMean.mean, todayMean.halfWidth)} units ${words.each}.`]
   return [winner === today ? keepSentence(result) : chosenSentence(line, result, winner, words), ...given, ...made]
 }
 

@@ -1,13 +1,10 @@
 /** A single run in full, as tables for files: seconds, counts, names. */
-import { fieldName, type Table, tableOf } from '@loopwright/charts'
+import { dataColumn, type FieldOf, fieldName, tableOf } from '@loopwright/charts'
 import { CARRIER_STATES, type RunResult, STATION_STATES, ZONE_STATES } from '@loopwright/line'
 import type { DataCell } from '../cell.ts'
 
-type Value = string | number | null
-type Field<R> = readonly [name: string, says: string, value: (row: R, index: number) => Value]
-
 export function runData(run: RunResult): DataCell[] {
-  const states = <R extends { readonly seconds: readonly number[] }>(names: readonly string[]): Field<R>[] =>
+  const states = <R extends { readonly seconds: readonly number[] }>(names: readonly string[]): FieldOf<R>[] =>
     names.map((state, index) => [`${fieldName(state)}_s`, `seconds in the state "${state}"`, ({ seconds }) => seconds[index]!])
   const breaks = run.breaks.count > 0 ? [{ name: 'break', ...run.breaks }] : []
   return [
@@ -49,15 +46,6 @@ export function runData(run: RunResult): DataCell[] {
   ]
 }
 
-function data<R>(id: string, caption: string, rows: readonly R[], fields: readonly Field<R>[]): DataCell {
-  const table: Table = tableOf<R>({
-    caption,
-    columns: fields.map(([name, says, value]) => ({
-      head: name,
-      text: (row, index) => `${value(row, index)}`,
-      data: [[name, says, value]],
-    })),
-    rows,
-  })
-  return { kind: 'data', id, table }
+function data<R>(id: string, caption: string, rows: readonly R[], fields: readonly FieldOf<R>[]): DataCell {
+  return { kind: 'data', id, table: tableOf<R>({ caption, columns: fields.map((field) => dataColumn(...field)), rows }) }
 }

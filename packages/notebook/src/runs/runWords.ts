@@ -4,6 +4,7 @@ import type { RunResult } from '@loopwright/line'
 import type { Scenario } from '@loopwright/scenario'
 import { carriersText } from '../sweep/answerWords.ts'
 import { type Period, period } from '../sweep/period.ts'
+import { counted } from '../words/countedWords.ts'
 import { endSentence } from './endWords.ts'
 
 /** "The plan of 320 was met. In this run 12 carriers made 333 units in the second shift, 39.9 per clock hour." */
@@ -26,8 +27,7 @@ function goodsSentences({ rejections, rejectedTakenOff, supplies }: RunResult): 
     rejectedTakenOff === 0
       ? ''
       : ` ${units(rejectedTakenOff)} left the line rejected, and ${rejectedTakenOff === 1 ? 'is' : 'are'} no output.`
-  const rejected =
-    rejections === 0 ? [] : [`Inspections rejected ${formatNumber(rejections, 0)} ${rejections === 1 ? 'time' : 'times'}.${off}`]
+  const rejected = rejections === 0 ? [] : [`Inspections rejected ${counted(rejections, 'time')}.${off}`]
   const away = supplies.filter(({ turnedAway }) => turnedAway > 0)
   return [
     ...rejected,
@@ -43,7 +43,7 @@ function planSentence(output: number, plan: number): string {
   return output >= plan ? `The plan of ${wanted} was met.` : `The plan of ${wanted} was missed by ${units(Math.ceil(plan - output))}.`
 }
 
-const units = (count: number): string => `${formatNumber(count, 0)} ${count === 1 ? 'unit' : 'units'}`
+const units = (count: number): string => counted(count, 'unit')
 
 /** What one run does not tell. */
 export function oneRunSentence({ one, many }: Pick<Period, 'one' | 'many'>): string {

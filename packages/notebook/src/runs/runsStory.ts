@@ -5,7 +5,7 @@ import type { Scenario } from '@loopwright/scenario'
 import { planAnswer, type RunsResult, type SweepResult, standstillOf, sweepAnswer } from '@loopwright/study'
 import { type CarrierSweepStory, carrierSweepStory, countCells } from '../carrierSweepStory.ts'
 import type { AnswerCell, Cell, ChartCell, DataCell, SureCell } from '../cell.ts'
-import { chartCell } from '../chartCell.ts'
+import { chartCell, opened } from '../chartCell.ts'
 import { standingCells } from '../study/standing.ts'
 import { period } from '../sweep/period.ts'
 import type { Tale } from '../tale.ts'
@@ -46,7 +46,7 @@ export function runsStory(scenario: Scenario, result: RunsResult, single: RunRes
       sentences: single === null || !result.chance ? parts.sure.sentences : [oneRunSentence(words), startSentence(scenario)],
     } satisfies SureCell,
     warnings: parts.warnings.filter(({ id }) => !NOT_OF_ONE_COUNT.has(id) && (single === null || !OF_ENDS.has(id))),
-    stations: open(parts.stations),
+    stations: { ...opened(parts.stations), pageOnly: false },
     standstill: standstillCell(scenario, single),
     data: single === null ? [] : runData(single),
     question: questionFor('output', scenario, words.line),
@@ -80,12 +80,6 @@ function cellsOf(story: Omit<RunsStory, 'cells'>, replications: number): readonl
     ...(story.data.length === 0 ? [story.units] : story.data),
     ...standingCells(story),
   ]
-}
-
-/** Told in the terminal too, with its table. */
-function open(cell: ChartCell): ChartCell {
-  const of = cell.views.of.map(({ key, content }) => ({ key, content: { ...content, tableOpen: true } }))
-  return { ...cell, pageOnly: false, views: { ...cell.views, of } }
 }
 
 /** The circle of waiting zones, drawn; nothing where the run went on to its end or no circle is there. */

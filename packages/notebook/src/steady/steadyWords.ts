@@ -1,10 +1,9 @@
 /** What a search for the warm-up tells, in sentences. */
-import { formatDuration, formatNumber, formatWithHalfWidth } from '@loopwright/charts'
+import { capital, formatDuration, formatNumber, formatWithHalfWidth } from '@loopwright/charts'
 import type { Scenario } from '@loopwright/scenario'
 import { type SteadyResult, startQuestion } from '@loopwright/study'
 import type { LineNoun } from '../sweep/period.ts'
 import { counted } from '../words/countedWords.ts'
-import { capital } from '../words/listWords.ts'
 
 /** What was found, each number as the one text that stands for it on the page; null: no warm-up was found. */
 export interface SteadyFigures {

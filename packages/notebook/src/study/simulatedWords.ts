@@ -1,13 +1,14 @@
 /** What a study simulated, as the beginning of a sentence. */
 import type { CompareResult, DriverResult, GridResult, LossResult, OrderResult } from '@loopwright/study'
-import type { ForecastResult } from '../forecast/forecastStory.ts'
+import type { ForecastResult } from '../forecast/forecastOf.ts'
 import type { Period } from '../sweep/period.ts'
 import { counted } from '../words/countedWords.ts'
 
-type Studied = CompareResult | OrderResult | DriverResult | LossResult | ForecastResult | GridResult
+/** What is simulated for a study of several lines. */
+export type SimulatedStudy = CompareResult | OrderResult | DriverResult | LossResult | GridResult
 
 /** "3 lines in the same simulated shifts" */
-export function simulatedWords(result: Studied, { many }: Pick<Period, 'many'>): string {
+export function simulatedWords(result: SimulatedStudy | ForecastResult, { many }: Pick<Period, 'many'>): string {
   const same = `in the same simulated ${many}`
   switch (result.kind) {
     case 'comparison':

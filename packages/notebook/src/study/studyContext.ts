@@ -15,14 +15,13 @@ import {
   type Runner,
   stationOrder,
   threadRunner,
-  workingSeconds,
 } from '@loopwright/study'
 import type { RunCell } from '../cell.ts'
 import { type CompareStory, compareStory } from '../compare/compareStory.ts'
 import { type DriverStory, driverStory } from '../drivers/driverStory.ts'
 import type { Effects } from '../effects.ts'
-import { forecast } from '../forecast/forecast.ts'
-import { type ForecastResult, type ForecastStory, forecastStory } from '../forecast/forecastStory.ts'
+import { type ForecastResult, forecastOf } from '../forecast/forecastOf.ts'
+import { type ForecastStory, forecastStory } from '../forecast/forecastStory.ts'
 import { type GridLevels, gridLines } from '../grid/gridLines.ts'
 import { type GridStory, gridStory } from '../grid/gridStory.ts'
 import { type LossStory, lossStory } from '../losses/lossStory.ts'
@@ -202,18 +201,16 @@ async function forecastRuns(
   const { line, plan, calendar } = parts.scenario
   const shifts = calendar?.shifts ?? 1
   if (shifts !== 1) throw new RangeError(`a forecast takes a scenario that judges one shift; this one judges ${shifts} together`)
-  const planned = plan?.unitsPerWindow ?? null
   const { effects, workers } = parts
   const sweep = await carrierSweep(line, [line.carriers.count], {
     ...request,
-    plan: planned,
+    plan: plan?.unitsPerWindow ?? null,
     store: effects.store ?? null,
     signal: effects.signal,
     onProgress: progressOf(effects, 'the line as it stands'),
     ...(workers === undefined ? {} : { workers }),
   })
-  const { units } = sweep.counts[0]!
-  return { kind: 'forecast', sweep, ...forecast(units, { plan: planned, netSeconds: workingSeconds(line), shiftsPerWeek }) }
+  return forecastOf(parts.scenario, sweep, shiftsPerWeek)
 }
 
 async function onThreads<T>({ effects, workers }: StudyParts, what: string, study: (runner: Runner) => Promise<T>): Promise<T> {

@@ -1,5 +1,5 @@
 /** Output by replication: for files of tables alone. */
-import { tableOf, wordColumn } from '@loopwright/charts'
+import { dataColumn, tableOf, wordColumn } from '@loopwright/charts'
 import type { DataCell } from '../cell.ts'
 import type { Period } from '../sweep/period.ts'
 
@@ -16,11 +16,6 @@ export function unitsData(
 ): DataCell {
   const rows = lines.flatMap(({ name, units }) => units.map((made, replication) => ({ name, made, replication })))
   type Row = (typeof rows)[number]
-  const number = (head: string, field: string, says: string, of: (row: Row) => number) => ({
-    head,
-    text: (row: Row) => String(of(row)),
-    data: [[field, says, of] as const],
-  })
   return {
     kind: 'data',
     id,
@@ -28,13 +23,12 @@ export function unitsData(
       caption: `Units of each simulated ${one}`,
       columns: [
         wordColumn(what, what, `name of the ${what}`, ({ name }) => name),
-        number(
-          'replication',
+        dataColumn(
           'replication',
           `simulated ${one}, from 0: the same number is the same ${one} for each ${what}`,
-          (row) => row.replication,
+          ({ replication }) => replication,
         ),
-        number('units', 'units', `units made in it, one of the simulated ${many}`, (row) => row.made),
+        dataColumn('units', `units made in it, one of the simulated ${many}`, ({ made }) => made),
       ],
       rows,
     }),

@@ -1,8 +1,11 @@
 /** The answer of a carrier sweep or study in sentences: the plan first, then the count that is enough, each with its uncertainty in the same breath. */
-import { formatNumber, formatShare } from '@loopwright/charts'
+import { capital, formatNumber, formatShare } from '@loopwright/charts'
+import { listWords } from '@loopwright/line'
 import type { PlanAnswer, PlanVerdict, SweepAnswer, SweepCount, SweepResult } from '@loopwright/study'
+import { counted } from '../words/countedWords.ts'
 import { intervalCaution } from '../words/intervalWords.ts'
 import { chanceWords, FEW, planSentence, planText } from '../words/planWords.ts'
+import { unitsOf } from '../words/unitWords.ts'
 import { countWords as words } from './countWords.ts'
 import type { Period } from './period.ts'
 
@@ -33,7 +36,7 @@ export function oneCountSentences(count: SweepCount, period: Period): string[] {
 /** "With 10 carriers the loop makes 330 units a shift on average; nine of ten shifts make at least 316." */
 export function outputSentence(count: SweepCount, period: Period): string {
   const { mean, p10 } = words(count)
-  const made = `With ${carriersText(count.carriers)} the ${period.line} makes ${unitsText(mean)} ${period.each}`
+  const made = `With ${carriersText(count.carriers)} the ${period.line} makes ${unitsOf(mean)} ${period.each}`
   if (isFixed(count)) return `${made}, the same in every ${period.one} simulated.`
   return p10 === null ? `${made} on average.` : `${made} on average; nine of ten ${suchMany(period)} make at least ${p10}.`
 }
@@ -79,9 +82,10 @@ function planSentences(
   const still = standsStill(counts, nearest)
   if (still.length > 0) {
     const others = counts.filter(({ gridlocks }) => gridlocks === 0)
-    const fewer = others.length === 0 ? '' : `, and with ${list(others.map((each) => formatNumber(each.carriers, 0)))} it was never met`
+    const fewer =
+      others.length === 0 ? '' : `, and with ${listWords(others.map((each) => formatNumber(each.carriers, 0)))} it was never met`
     return [
-      `No count tried meets ${wanted} and keeps moving: with ${list(still.map((each) => formatNumber(each.carriers, 0)))} carriers some runs stood still for good (gridlock)${fewer}.`,
+      `No count tried meets ${wanted} and keeps moving: with ${listWords(still.map((each) => formatNumber(each.carriers, 0)))} carriers some runs stood still for good (gridlock)${fewer}.`,
     ]
   }
   if (nearest === undefined) {
@@ -90,7 +94,7 @@ function planSentences(
       (count.mean?.mean ?? 0) > (top.mean?.mean ?? 0) ? count : top,
     )
     return [
-      `No count tried meets ${wanted} in any of the ${period.many} simulated. The most is made with ${carriersText(most.carriers)}: ${unitsText(words(most).mean)} ${period.each}${isFixed(most) ? '' : ' on average'}. ${HELP}`,
+      `No count tried meets ${wanted} in any of the ${period.many} simulated. The most is made with ${carriersText(most.carriers)}: ${unitsOf(words(most).mean)} ${period.each}${isFixed(most) ? '' : ' on average'}. ${HELP}`,
     ]
   }
   if (nearest.verdict === 'open') {
@@ -141,7 +145,7 @@ function neighbours(carriers: number, told: readonly PlanVerdict[]): string {
 function openSentence(open: readonly PlanVerdict[], { many }: Period): string[] {
   if (open.length === 0) return []
   const counts = open.map(({ carriers, successes, n }) => `${carriers} (${formatNumber(successes, 0)} of ${formatNumber(n, 0)} ${many})`)
-  return [`Whether ${list(counts)} ${open.length === 1 ? 'does' : 'do'} too takes more ${many} to say.`]
+  return [`Whether ${listWords(counts)} ${open.length === 1 ? 'does' : 'do'} too takes more ${many} to say.`]
 }
 
 /**
@@ -156,7 +160,7 @@ function enoughSentences(answer: SweepAnswer, counts: readonly SweepCount[], per
   const count = countOf(counts, chosen)
   const { mean, p10 } = words(count)
   const fixed = counts.every(isFixed)
-  const makes = `${unitsText(mean)} ${period.each}${fixed ? '' : ' on average'}`
+  const makes = `${unitsOf(mean)} ${period.each}${fixed ? '' : ' on average'}`
   const spread = fixed || p10 === null ? '' : `; nine of ten ${suchMany(period)} make at least ${p10}`
   const sure = fixed ? '' : `, with ${formatShare(answer.level)} confidence`
   const rule = chosen === best ? 'the most of all counts tried' : `within ${within} of the best count tried (${best})${sure}`
@@ -222,12 +226,8 @@ export function countOf(counts: readonly SweepCount[], carriers: number): SweepC
 
 /** "1 carrier", "10 carriers" */
 export function carriersText(carriers: number): string {
-  return `${formatNumber(carriers, 0)} ${carriers === 1 ? 'carrier' : 'carriers'}`
+  return counted(carriers, 'carrier')
 }
 
 const suchMany = ({ one, many }: Period): string => (one === 'shift' ? many : `such ${many}`)
-const capital = (text: string): string => `${text[0]!.toUpperCase()}${text.slice(1)}`
-const unitsText = (mean: string): string => `${mean} ${mean === '1' ? 'unit' : 'units'}`
 const shortfall = (shortBy: number): string => formatNumber(shortBy, shortBy < 10 ? 1 : 0)
-const list = (items: readonly string[]): string =>
-  items.length < 2 ? items.join('') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)!}`

@@ -2,6 +2,7 @@
 import type { LineSpec } from '@loopwright/line'
 import type { SweepResult } from '@loopwright/study'
 import type { CautionCell } from '../cell.ts'
+import { counted } from '../words/countedWords.ts'
 import type { Period } from './period.ts'
 
 /** What the figures are no substitute for: stands on every page. */
@@ -62,9 +63,7 @@ export function warnings(result: Doubted, period: Period): CautionCell[] {
   }
   const still = result.counts.filter((count) => count.gridlocks > 0)
   if (still.length > 0) {
-    const list = still.map(
-      (count) => `${count.carriers} ${count.carriers === 1 ? 'carrier' : 'carriers'}: in ${count.gridlocks} of ${count.replications} runs`,
-    )
+    const list = still.map((count) => `${counted(count.carriers, 'carrier')}: in ${count.gridlocks} of ${count.replications} runs`)
     warn(
       'gridlock',
       `Gridlock: the ${period.line} stands still`,
@@ -87,7 +86,7 @@ export function warnings(result: Doubted, period: Period): CautionCell[] {
     warn(
       'upper-end',
       'The best count is the largest tried',
-      `More than ${result.answer.best} ${result.answer.best === 1 ? 'carrier' : 'carriers'} may make more: add larger counts.`,
+      `More than ${counted(result.answer.best, 'carrier')} may make more: add larger counts.`,
     )
   }
   return cells

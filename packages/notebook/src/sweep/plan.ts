@@ -1,6 +1,6 @@
 /** The plan of the line for each count, shaded by how full every zone is. */
 import { formatNumber, formatShare, type PlanZone, type Table, tableOf, wordColumn } from '@loopwright/charts'
-import { isPlainLoop } from '@loopwright/line'
+import { isPlainLoop, listWords } from '@loopwright/line'
 import type { Scenario } from '@loopwright/scenario'
 import type { SweepCount } from '@loopwright/study'
 import type { Figure } from '../figure.ts'
@@ -56,8 +56,7 @@ function finding(zones: readonly PlanZone[], carriers: number): string {
   const named = fullest.map(
     (zone) => `${zone.name}${zone.station === null ? '' : ` ${zone.station.title}`} (${formatShare(zone.value ?? 0)})`,
   )
-  const list = named.length > 1 ? `${named.slice(0, -1).join(', ')} and ${named.at(-1)}` : named.join('')
-  return `${counted(zones.length, 'zone')}, ${shortNumber(length)} m. With ${counted(carriers, 'carrier')} the fullest are ${list}.`
+  return `${counted(zones.length, 'zone')}, ${shortNumber(length)} m. With ${counted(carriers, 'carrier')} the fullest are ${listWords(named)}.`
 }
 
 function zoneTable(scenario: Scenario, zones: readonly PlanZone[], carriers: number, { one }: Period): Table {

@@ -1,6 +1,7 @@
 /** What a carrier study says beyond a sweep's answer: flat zone, spare carriers, knees, the plan, and how sure. */
 import { formatNumber, formatShare } from '@loopwright/charts'
 import type { CarrierStep, CarrierStudy } from '@loopwright/study'
+import { counted } from '../words/countedWords.ts'
 import { unitsOf } from '../words/unitWords.ts'
 import type { Period } from './period.ts'
 
@@ -61,16 +62,15 @@ export function studySureSentences(
   if (answer === null || last === undefined || !chance) return []
   const each = counts.map(({ replications }) => replications)
   const [least, most] = [Math.min(...each), Math.max(...each)]
-  const wrong =
-    most === 1 ? '' : `A study like this names too few carriers in at most ${formatNumber(100 * (1 - answer.level), 0)} of 100 cases.`
-  if (partial) return [`Stopped before the question was settled. ${wrong}`.trim()]
+  const wrong = `A study like this names too few carriers in at most ${formatNumber(100 * (1 - answer.level), 0)} of 100 cases.`
+  if (partial) return [`Stopped before the question was settled. ${wrong}`]
   const runs =
     least === most
-      ? `${most === 1 ? `1 ${many.slice(0, -1)}` : `${formatNumber(most, 0)} ${many}`} of each count`
+      ? `${formatNumber(most, 0)} ${many} of each count`
       : `${formatNumber(least, 0)} to ${formatNumber(most, 0)} ${many} of each count, most of those in question`
-  if (settled) return [`Settled with ${runs}. ${wrong}`.trim()]
-  if (last.undecided === null) return [`Not settled with ${runs}. ${wrong}`.trim()]
+  if (settled) return [`Settled with ${runs}. ${wrong}`]
+  if (last.undecided === null) return [`Not settled with ${runs}. ${wrong}`]
   return [
-    `Not settled with ${runs}: whether ${last.undecided} ${last.undecided === 1 ? 'carrier is' : 'carriers are'} enough is still open. ${wrong}`,
+    `Not settled with ${runs}: whether ${counted(last.undecided, 'carrier')} ${last.undecided === 1 ? 'is' : 'are'} enough is still open. ${wrong}`,
   ]
 }

@@ -1,5 +1,5 @@
 /** How often a plan is met: one set of words for every study, on one rule for its thresholds. */
-import { formatNumber, formatShare } from '@loopwright/charts'
+import { formatNumber, formatShare, percent } from '@loopwright/charts'
 import type { ChanceVerdict } from '@loopwright/stats'
 import type { Period } from '../sweep/period.ts'
 
@@ -48,7 +48,7 @@ export function chanceWords({ share, low, high, method }: Pick<ChanceVerdict, 's
   if (method === 'no chance') return share === 1 ? 'always' : 'never'
   if (share === 1) return `the chance is at least ${formatShare(low)}`
   if (share === 0) return `the chance is at most ${formatShare(high)}`
-  return `${formatShare(share)}, ${ofHundred(low)} to ${ofHundred(high)}`
+  return `${formatShare(share)}, ${percent(low)} to ${percent(high)}`
 }
 
 /** What a terminal may show by colour. */
@@ -59,6 +59,3 @@ export function planTone(verdict: ChanceVerdict | null | undefined): 'good' | 'b
 
 /** A tone as the field of a cell; none where there is none. */
 export const toned = (tone: 'good' | 'bad' | undefined): { readonly tone?: 'good' | 'bad' } => (tone === undefined ? {} : { tone })
-
-/** Per cent without the sign; never 0 nor 100 for what is not all or nothing. */
-const ofHundred = (share: number): string => formatShare(share).replace(/\s*%$/u, '')

@@ -26,6 +26,11 @@ export function child(at: Located | null | undefined, key: string): Located | nu
   return at?.entries.get(key)?.value ?? null
 }
 
+/** One value, or the items of a list of them; none where there is nothing. */
+export function listed(at: Located | null): readonly Located[] {
+  return at === null ? [] : at.kind === 'list' ? at.items : [at]
+}
+
 export function entries(at: Located | null | undefined): Entry[] {
   return at === null || at === undefined ? [] : [...at.entries.values()]
 }

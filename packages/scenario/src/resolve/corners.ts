@@ -2,14 +2,12 @@
 import type { TransferSpec } from '@loopwright/line'
 import { joinPath, type Located } from '../located.ts'
 import * as say from '../messages.ts'
-import { booleanOf, type Context, child, quantity, textOf } from './context.ts'
+import { booleanOf, child, type Context, listed, quantity, textOf } from './context.ts'
 import { findZone, type ZoneDraft } from './zoneDraft.ts'
 
 export function readCorners(context: Context, root: Located, drafts: readonly ZoneDraft[]): void {
-  const corners = child(root, 'corners')
-  const groups = corners === null ? [] : corners.kind === 'list' ? corners.items : [corners]
   const cornered = new Set<number>()
-  for (const group of groups) {
+  for (const group of listed(child(root, 'corners'))) {
     const transfer = readTransfer(context, group)
     const sensorAt = child(group, 'sensorBeforeStop')
     const sensor = sensorAt === null ? 0 : quantity(context, sensorAt, 'length', 'zero')

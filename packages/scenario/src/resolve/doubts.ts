@@ -53,9 +53,10 @@ function checkList(context: Context, root: Located, line: LineSpec): void {
 function checkStops(context: Context, root: Located, line: LineSpec, stops: readonly StopEntry[]): void {
   const told = new Set<string>()
   for (const { name, timeToFailureSeconds, repairSeconds } of line.breakdowns) {
-    const entry = stops.find(({ sources }) => sources.some(({ source }) => source === name))?.name ?? name
     const [between, lasts] = [distributionMean(timeToFailureSeconds), distributionMean(repairSeconds)]
-    if (lasts <= between || told.has(entry)) continue
+    if (lasts <= between) continue
+    const entry = stops.find(({ sources }) => sources.some(({ source }) => source === name))?.name ?? name
+    if (told.has(entry)) continue
     told.add(entry)
     const at = child(child(root, 'stops'), name) ?? child(child(root, 'stops'), entry)
     if (at !== null) context.report.add(child(at, 'lasts') ?? at, say.stopLong(spoken(lasts), spoken(between)))

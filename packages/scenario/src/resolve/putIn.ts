@@ -4,7 +4,7 @@
  */
 import { joinPath, type Located } from '../located.ts'
 import * as say from '../messages.ts'
-import { type Context, child, entries, near, numberOf, quantityOrNone, textOf } from './context.ts'
+import { child, type Context, entries, listed, near, numberOf, quantityOrNone, textOf } from './context.ts'
 import { ZONES_MAX } from './loop.ts'
 import { own, type ZoneDraft } from './zoneDraft.ts'
 
@@ -17,8 +17,7 @@ export function changeLoop(context: Context, root: Located, zones: readonly Zone
     return [...zones]
   }
   const changed = [...zones]
-  const wanted = putIn === null ? [] : putIn.kind === 'list' ? putIn.items : [putIn]
-  for (const at of wanted) put(context, root, at, zones, changed)
+  for (const at of listed(putIn)) put(context, root, at, zones, changed)
   for (const at of takeOut?.items ?? []) take(context, at, changed)
   return changed
 }

@@ -1,5 +1,5 @@
 /** Where products come at all: stations that none reaches, and spurs that no carrier ever enters. */
-import { type LineSpec, STORE } from '@loopwright/line'
+import { type LineSpec, mixShares, STORE } from '@loopwright/line'
 import * as say from '../messages.ts'
 import { type Context, child } from './context.ts'
 import type { PathDraft } from './paths.ts'
@@ -8,7 +8,7 @@ import { isClosedLoop } from './zoneDraft.ts'
 
 /** Zones into which a carrier with a product may come: from the load stations on, up to those that take every product off. */
 export function productZones(line: LineSpec): Set<number> {
-  const made = shares(line)
+  const made = mixShares(line.mix, line.variants.length)
   const rejects = line.inspections.some(({ rejectProbability }) => rejectProbability > 0)
   const empties = new Set(
     line.stations
@@ -17,17 +17,13 @@ export function productZones(line: LineSpec): Set<number> {
   )
   const ways = new Map<number, number[]>()
   for (const { from, to, takes } of line.paths) {
-    const nobody = takes.load === 'empty' || (takes.rejected === true && !rejects) || takes.variants?.every((one) => !made[one]) === true
+    const nobody =
+      takes.load === 'empty' || (takes.rejected === true && !rejects) || takes.variants?.every((one) => !(made[one]! > 0)) === true
     if (!nobody) ways.set(from, [...(ways.get(from) ?? []), to])
   }
   const reached = new Set(line.stations.filter(({ load }) => load !== null).map(({ zone }) => zone))
   for (const zone of reached) if (!empties.has(zone)) for (const to of ways.get(zone) ?? []) reached.add(to)
   return reached
-}
-
-function shares({ mix, variants }: LineSpec): boolean[] {
-  if (mix.kind === 'random' || mix.kind === 'levelled') return mix.shares.map((share) => share > 0)
-  return variants.map((_, variant) => mix.sequence.includes(variant))
 }
 
 /** Stations with work or unload to which no product comes; those between the same two stations are one finding. */

@@ -7,7 +7,7 @@ import { distributionMean } from '@loopwright/stats'
 import type { Located } from '../located.ts'
 import * as say from '../messages.ts'
 import { type Dimension, parseQuantity } from '../quantity.ts'
-import { type Context, child, entries, textOf } from './context.ts'
+import { child, type Context, entries, listed, textOf } from './context.ts'
 import type { StationDraft } from './stations.ts'
 import type { ZoneDraft } from './zoneDraft.ts'
 
@@ -34,7 +34,6 @@ const isOutside = (value: number, { least, most }: Range): boolean => value !== 
 
 export function checkUsual(context: Context, root: Located, zones: readonly ZoneDraft[]): void {
   const drive = child(root, 'drive')
-  const listed = (at: Located | null): readonly Located[] => (at === null ? [] : at.kind === 'list' ? at.items : [at])
   const owners = [
     drive,
     ...entries(child(root, 'zones')).map(({ value }) => value),

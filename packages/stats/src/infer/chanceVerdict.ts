@@ -43,7 +43,7 @@ export interface ChanceRule {
 
 export const PLAN_SHARE = 0.9
 export const CHANCE_LEVEL = 0.95
-export const CHANCE_WITHIN = 0.02
+const CHANCE_WITHIN = 0.02
 
 /**
  * Tells on which side of a border a chance lies, from windows simulated: the one rule for all studies.

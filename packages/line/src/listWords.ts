@@ -6,12 +6,3 @@
 export function listWords(items: readonly string[]): string {
   return items.length < 2 ? items.join('') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)!}`
 }
-
-/**
- * As a sentence begins.
- *
- * @example capital('the order given') // => 'The order given'
- */
-export function capital(text: string): string {
-  return text === '' ? '' : `${text[0]!.toUpperCase()}${text.slice(1)}`
-}

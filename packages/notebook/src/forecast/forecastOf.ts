@@ -1,0 +1,22 @@
+/** The forecast of a scenario, from the runs of its line as it stands. */
+import type { Scenario } from '@loopwright/scenario'
+import { type SweepResult, workingSeconds } from '@loopwright/study'
+import { type Forecast, forecast } from './forecast.ts'
+
+/** A forecast, and the runs that it rests on. */
+export interface ForecastResult extends Forecast {
+  readonly kind: 'forecast'
+  /** of the one count of the scenario */
+  readonly sweep: SweepResult
+}
+
+/**
+ * @param sweep          of the scenario's own number of carriers
+ * @param shiftsPerWeek  shifts whose output is added up, a whole number ≥ 1
+ * @throws RangeError    if the shifts per week are no whole number ≥ 1
+ */
+export function forecastOf({ line, plan }: Pick<Scenario, 'line' | 'plan'>, sweep: SweepResult, shiftsPerWeek: number): ForecastResult {
+  const { chance } = sweep
+  const numbers = { plan: plan?.unitsPerWindow ?? null, netSeconds: workingSeconds(line), shiftsPerWeek, chance }
+  return { kind: 'forecast', sweep, ...forecast(sweep.counts[0]!.units, numbers) }
+}
