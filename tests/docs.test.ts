@@ -6,9 +6,9 @@ import { pathToFileURL } from 'node:url'
 import { readScenario } from '@loopwright/scenario'
 import { callingThread } from '@loopwright/study'
 import { describe, expect, test } from 'vitest'
-import { EXAMPLES } from '../packages/cli/src/examples.ts'
+import { EXAMPLES } from '../packages/cli/src/options/examples.ts'
 import { main } from '../packages/cli/src/main.ts'
-import { memoryShell } from '../packages/cli/src/memoryShell.ts'
+import { memoryShell } from '../packages/cli/src/shell/memoryShell.ts'
 import { commandFaults, commandsOf } from './docs/commands.ts'
 import { agree, blockFaults, examplesOf, runExample } from './docs/examples.ts'
 import { anchorsOf, blocksOf, linksOf } from './docs/markdown.ts'
@@ -177,7 +177,7 @@ describe('examples of the help, on the demo line with short shifts, with few run
     drivers: ['--replications', '2'],
     losses: ['--replications', '2'],
   }
-  // the words of all are held by packages/cli/src/examples.test.ts; those left out here take many runs whatever is asked for, or a file of their own
+  // the words of all are held by packages/cli/src/options/examples.test.ts; those left out here take many runs whatever is asked for, or a file of their own
   const LONG = ['', 'notebook', 'steady', 'carriers', 'order line.yaml --move S4,S5,S6']
   const lines = Object.entries(EXAMPLES).flatMap(([name, all]) =>
     LONG.includes(name) ? [] : all.slice(0, 2).filter((line) => !LONG.some((long) => long !== '' && line.startsWith(long))),

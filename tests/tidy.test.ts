@@ -16,27 +16,27 @@ const UNTESTED: Record<string, string> = {
   'packages/line/src/bounds/':
     'law.test.ts tries the parts of the law together, tests/oracle/limits.test.ts those of the limits, against values from elsewhere',
   'packages/line/src/recursion/': 'tests/twoEngines.test.ts holds it to the event engine in every number',
-  'packages/study/src/bringRows.ts': 'carrierSweep.test.ts and carrierStudy.test.ts bring rows, with and without a store',
-  'packages/study/src/callingThread.ts': 'carrierStudy.test.ts runs in it',
+  'packages/study/src/sweep/bringRows.ts': 'carrierSweep.test.ts and carrierStudy.test.ts bring rows, with and without a store',
+  'packages/study/src/runs/callingThread.ts': 'carrierStudy.test.ts runs in it',
   'packages/line/src/spec.ts': 'types, and one word for the store',
   'packages/study/src/store/entryFile.ts': 'the store contract writes, reads and damages entries',
   'packages/study/src/store/forms.ts': 'the store contract keeps rows and results and reads them back',
-  'packages/study/src/studyResult.ts': 'carrierStudy.test.ts reads what it puts together',
-  'packages/study/src/runChunks.ts': 'carrierSweep.test.ts and replicate.test.ts run chunks, to the end and stopped',
+  'packages/study/src/carriers/studyResult.ts': 'carrierStudy.test.ts reads what it puts together',
+  'packages/study/src/runs/runChunks.ts': 'carrierSweep.test.ts and replicate.test.ts run chunks, to the end and stopped',
   'packages/study/src/smallLoop.ts': 'a line for the tests, not built',
-  'packages/study/src/sweepAssembly.ts': 'carrierSweep.test.ts puts sweeps together both ways',
-  'packages/study/src/worker.ts': 'runs in a thread only: pool.test.ts',
+  'packages/study/src/sweep/sweepAssembly.ts': 'carrierSweep.test.ts puts sweeps together both ways',
+  'packages/study/src/runs/worker.ts': 'runs in a thread only: pool.test.ts',
   'packages/cli/src/actions.ts': 'main.test.ts types every command, openedPage.test.ts opens pages',
   'packages/cli/src/cli.ts': 'tests/cli starts it',
   'packages/cli/src/commands/': 'main.test.ts and tests/cli run every command',
   'packages/cli/src/documents/': 'tests/cli/documents.test.ts holds every document to its schema',
   'packages/cli/src/keptRuns.ts': 'tests/cli/killed.test.ts keeps runs and goes on with them',
   'packages/cli/src/loadScenario.ts': 'main.test.ts reads right and wrong files',
-  'packages/cli/src/memoryShell.ts': 'a shell for the tests, not built',
+  'packages/cli/src/shell/memoryShell.ts': 'a shell for the tests, not built',
   'packages/cli/src/program.ts': 'main.test.ts types every command',
-  'packages/cli/src/shell.ts': 'main.test.ts sees each way to end',
+  'packages/cli/src/shell/shell.ts': 'main.test.ts sees each way to end',
   'packages/cli/src/studyCommand.ts': 'studyProgram.test.ts types every command of a study',
-  'packages/cli/src/tell.ts': 'main.test.ts and tests/cli ask for every way to tell',
+  'packages/cli/src/output/tell.ts': 'main.test.ts and tests/cli ask for every way to tell',
 }
 
 const code = filesUnder('packages', /\.ts$/).filter((source) => !source.file.includes('/bin/'))
@@ -99,12 +99,12 @@ describe('the rules find what they are for', () => {
   })
   test('values where only types may come', () => {
     const bad = at(
-      'packages/charts/src/plan.ts',
+      'packages/charts/src/plan/plan.ts',
       "import { type LineSpec, x } from '@loopwright/line'",
       "import type { Distribution } from '@loopwright/stats'",
     )
     expect(said(importFindings(bad))).toEqual([
-      'packages/charts/src/plan.ts:1: charts may import only types from @loopwright/line, use import type',
+      'packages/charts/src/plan/plan.ts:1: charts may import only types from @loopwright/line, use import type',
     ])
   })
   test('deep paths, foreign folders, names without an ending, a package that names itself', () => {

@@ -1,9 +1,9 @@
 /** Runs the event engine on the line named from event 2,000,000 to 4,000,000 between two marks, for counting the collections of garbage in between. */
-import { buildLine } from '../../packages/line/src/build.ts'
-import { handleInstant } from '../../packages/line/src/instant.ts'
-import { runQuick } from '../../packages/line/src/quick.ts'
-import { makeQuick } from '../../packages/line/src/quickZones.ts'
-import { resetLine } from '../../packages/line/src/start.ts'
+import { buildLine } from '../../packages/line/src/build/build.ts'
+import { handleInstant } from '../../packages/line/src/instant/instant.ts'
+import { runQuick } from '../../packages/line/src/quick/quick.ts'
+import { makeQuick } from '../../packages/line/src/quick/quickZones.ts'
+import { resetLine } from '../../packages/line/src/build/start.ts'
 import { GENERAL_LINES } from './generalLines.ts'
 
 const line = buildLine(GENERAL_LINES[process.argv[2]!]!())

@@ -51,7 +51,7 @@ describe('what goes wrong', () => {
     [2, ['check', 'nowhere.yaml'], 'there is no file "nowhere.yaml"'],
     [2, ['run', 'package.json'], 'package.json:1:'],
     [1, ['sweep', DEMO, '--out', 'package.json/page.html'], 'a part of the path is a file'],
-    [2, ['notebook', 'packages/cli/src/shell.ts'], 'no notebook'],
+    [2, ['notebook', 'packages/cli/src/shell/shell.ts'], 'no notebook'],
     [2, ['run', 'scenarios/test-and-repair-line.yaml', '--engine', 'recursion'], 'the recursion does not hold for this line'],
     [2, ['run', DEMO, '--engine', 'recursion', '--trace', '--json'], 'only the event engine has'],
   ])('code %i: %j', async (expected, words, said) => {

@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { stream } from '@loopwright/stats'
 import { afterAll, expect, test } from 'vitest'
-import { SMALL_LINE } from '../../packages/cli/src/memoryShell.ts'
+import { SMALL_LINE } from '../../packages/cli/src/shell/memoryShell.ts'
 import { BIN, loopwright } from './spawned.ts'
 
 const KILLS = 10

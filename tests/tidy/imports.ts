@@ -31,7 +31,7 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
 /** Files that run in a browser, or must be able to: nothing of Node there. And of study only the worker pool and the store may know Node. */
 export const WITHOUT_NODE: readonly RegExp[] = [
   /^packages\/notebook\/src\/(page|browser)\//,
-  /^packages\/study\/src\/(?!pool\.ts$|worker\.ts$|store\/)/,
+  /^packages\/study\/src\/(?!runs\/pool\.ts$|runs\/worker\.ts$|store\/)/,
 ]
 
 /** Beside the package's own imports a test may use these. */

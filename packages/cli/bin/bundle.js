@@ -44,7 +44,7 @@ export async function bundle(folder) {
   const define = { ENGINE_CODE: JSON.stringify(digest(ENGINE, (file) => readFileSync(file))) }
   const started = build({
     ...forNode,
-    entryPoints: { 'cli.main': source('cli/src/cli.ts'), 'worker.main': source('study/src/worker.ts') },
+    entryPoints: { 'cli.main': source('cli/src/cli.ts'), 'worker.main': source('study/src/runs/worker.ts') },
     format: 'cjs',
     outExtension: { '.js': '.cjs' },
     define: { ...define, 'import.meta.url': 'addressOfBundle', 'import.meta.resolve': 'undefined' },

@@ -1,6 +1,6 @@
 /** What stands between the words of a command and the command itself: threads, and the page that is opened. */
-import { type PageFlags, withPage } from './openedPage.ts'
-import type { Shell } from './shell.ts'
+import { type PageFlags, withPage } from './shell/openedPage.ts'
+import type { Shell } from './shell/shell.ts'
 import type { ThreadFlags } from './threads.ts'
 
 export interface ProgramContext {

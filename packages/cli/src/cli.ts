@@ -1,7 +1,7 @@
 /** The command, as Node runs it. */
 import { main } from './main.ts'
-import { nodeShell } from './nodeShell.ts'
-import { FAILED } from './shell.ts'
+import { nodeShell } from './shell/nodeShell.ts'
+import { FAILED } from './shell/shell.ts'
 
 const shell = nodeShell()
 void main(process.argv.slice(2), shell).then(async (code) => {

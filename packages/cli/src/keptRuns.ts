@@ -1,6 +1,6 @@
 /** Where the commands keep finished replications. */
 import type { ForcedEngine, Store } from '@loopwright/study'
-import type { Shell } from './shell.ts'
+import type { Shell } from './shell/shell.ts'
 
 export const STORE_FOLDER = '.loopwright'
 

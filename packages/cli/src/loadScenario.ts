@@ -9,7 +9,7 @@ import {
   type Scenario,
   type ScenarioNotes,
 } from '@loopwright/scenario'
-import { Misuse, type Shell } from './shell.ts'
+import { Misuse, type Shell } from './shell/shell.ts'
 
 export interface Loaded {
   /** as the user wrote it */

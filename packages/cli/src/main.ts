@@ -2,8 +2,8 @@
 import { styledText, visibleText } from '@loopwright/charts'
 import { CommanderError } from 'commander'
 import { program } from './program.ts'
-import { DONE, FAILED, Failure, MISUSE, Misuse, type Shell } from './shell.ts'
-import { wrapText } from './wrapText.ts'
+import { DONE, FAILED, Failure, MISUSE, Misuse, type Shell } from './shell/shell.ts'
+import { wrapText } from './shell/wrapText.ts'
 
 /**
  * Runs the command.
@@ -16,7 +16,7 @@ export async function main(words: readonly string[], shell: Shell): Promise<numb
   const command = ['loopwright', ...words.map(quoted)].join(' ')
   try {
     if (words[0] === '--version') {
-      shell.out.write(`${(await import('./version.ts')).versionLine()}\n`)
+      shell.out.write(`${(await import('./shell/version.ts')).versionLine()}\n`)
       return DONE
     }
     const root = program(shell, command, (ended) => {

@@ -1,9 +1,9 @@
 /** The command line: names, options, examples. What a command does is in its file under commands/; the commands that decide are in studyProgram.ts. */
 import { Command, Option } from 'commander'
 import { type ProgramContext, paged, threaded } from './actions.ts'
-import { eventsFile, nameList, pageFile, replicationNumber, seedText, wholeNumber } from './arguments.ts'
+import { eventsFile, nameList, pageFile, replicationNumber, seedText, wholeNumber } from './options/arguments.ts'
 import { SCHEMAS } from './commands/schema.ts'
-import { examplesOf } from './examples.ts'
+import { examplesOf } from './options/examples.ts'
 import {
   addOptions,
   COMMAND_GROUPS,
@@ -18,10 +18,10 @@ import {
   seedOption,
   storeOption,
   workersOption,
-} from './options.ts'
-import type { Shell } from './shell.ts'
+} from './options/options.ts'
+import type { Shell } from './shell/shell.ts'
 import { addDecisions } from './studyProgram.ts'
-import { wrongWords } from './wrongWords.ts'
+import { wrongWords } from './shell/wrongWords.ts'
 
 const RUN_REPLICATIONS = 1
 

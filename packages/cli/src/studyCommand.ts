@@ -3,9 +3,9 @@ import type { Simulated, SimulatedStudy, Tale } from '@loopwright/notebook'
 import { type Runner, threadRunner } from '@loopwright/study'
 import { openStore, type StoreFlags, tellStore } from './keptRuns.ts'
 import type { Loaded } from './loadScenario.ts'
-import { progress } from './progress.ts'
-import { Misuse, type Shell } from './shell.ts'
-import { type OutputFlags, tell } from './tell.ts'
+import { progress } from './shell/progress.ts'
+import { Misuse, type Shell } from './shell/shell.ts'
+import { type OutputFlags, tell } from './output/tell.ts'
 import { type ThreadFlags, threadsOf } from './threads.ts'
 
 export interface StudyFlags extends OutputFlags, StoreFlags, ThreadFlags {

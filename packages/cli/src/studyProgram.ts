@@ -1,11 +1,20 @@
 /** The commands that decide something: names, options, examples. */
 import type { Command } from 'commander'
 import { type ProgramContext, paged, threaded } from './actions.ts'
-import { carrierCounts, levelPercent, nameList, percent, positiveNumber, wholeNumber } from './arguments.ts'
-import { examplesOf } from './examples.ts'
-import { moreLevels } from './levels.ts'
-import { addOptions, COMMAND_GROUPS, lineOptions, machineOptions, option, outputOptions, sampleOptions, seedOption } from './options.ts'
-import { moreChanges } from './setChange.ts'
+import { carrierCounts, levelPercent, nameList, percent, positiveNumber, wholeNumber } from './options/arguments.ts'
+import { examplesOf } from './options/examples.ts'
+import { moreLevels } from './options/levels.ts'
+import {
+  addOptions,
+  COMMAND_GROUPS,
+  lineOptions,
+  machineOptions,
+  option,
+  outputOptions,
+  sampleOptions,
+  seedOption,
+} from './options/options.ts'
+import { moreChanges } from './options/setChange.ts'
 
 /** a study runs at least so many lines */
 const LINES_MIN = 2

@@ -1,6 +1,6 @@
 /** Threads that load their code while the command still reads its scenario. */
 import { createPool, type ForcedEngine, type Pool } from '@loopwright/study'
-import type { Shell } from './shell.ts'
+import type { Shell } from './shell/shell.ts'
 
 /** What the options say of threads, and those that run already. */
 export interface ThreadFlags {

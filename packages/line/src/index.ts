@@ -12,13 +12,13 @@ export { LIMIT_KINDS } from './bounds/limit.ts'
 export { lineLimits } from './bounds/limits.ts'
 export { availability } from './bounds/stopShares.ts'
 export { workingSeconds } from './bounds/workingSeconds.ts'
-export { listWords } from './listWords.ts'
-export { stationWords } from './stationWords.ts'
-export { isPlainLoop } from './graph.ts'
+export { listWords } from './words/listWords.ts'
+export { stationWords } from './words/stationWords.ts'
+export { isPlainLoop } from './build/graph.ts'
 // Times of moves
-export type { DerivedTimes } from './motion.ts'
-export { clearTime, derivedTimes, moveTime } from './motion.ts'
-export { PLAIN_LINE, PLAIN_PATH, PLAIN_STATION, PLAIN_ZONE, wholeLine } from './plain.ts'
+export type { DerivedTimes } from './moves/motion.ts'
+export { clearTime, derivedTimes, moveTime } from './moves/motion.ts'
+export { PLAIN_LINE, PLAIN_PATH, PLAIN_STATION, PLAIN_ZONE, wholeLine } from './build/plain.ts'
 // What a run tells
 export type {
   BreakdownResult,
@@ -33,8 +33,8 @@ export type {
   TallyResult,
   ZoneResult,
   ZoneState,
-} from './result.ts'
-export { CARRIER_STATES, STATION_STATES, safetyCause, ZONE_STATES } from './result.ts'
+} from './telling/result.ts'
+export { CARRIER_STATES, STATION_STATES, safetyCause, ZONE_STATES } from './telling/result.ts'
 // Running it
 export type { SimulateOptions, Simulator } from './simulate.ts'
 export { createSimulator, simulate } from './simulate.ts'
@@ -66,6 +66,6 @@ export type {
   ZoneSpec,
 } from './spec.ts'
 export { STORE } from './spec.ts'
-export { startZones } from './start.ts'
-export type { TraceKind } from './trace.ts'
-export { TRACE_KINDS, Trace } from './trace.ts'
+export { startZones } from './build/start.ts'
+export type { TraceKind } from './telling/trace.ts'
+export { TRACE_KINDS, Trace } from './telling/trace.ts'

@@ -2,7 +2,7 @@ import { AssertionError } from '@loopwright/kernel'
 import { describe, expect, test } from 'vitest'
 import { smallLoop } from '../../../tests/helpers/smallLoop.ts'
 import { createSimulator, simulate } from './simulate.ts'
-import { Trace } from './trace.ts'
+import { Trace } from './telling/trace.ts'
 
 const RANDOM = smallLoop({
   zones: 6,

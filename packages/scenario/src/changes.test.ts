@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import { scenarioText } from '../../../tests/golden/scenario/scenarioText.ts'
 import { readScenarioWith } from './changes.ts'
-import { formatProblems } from './formatProblems.ts'
+import { formatProblems } from './problems/formatProblems.ts'
 import { readScenario } from './read.ts'
 import { applyVariation } from './variations.ts'
 

@@ -1,10 +1,10 @@
 /** A scenario file read with some of its values changed, by path: what a command line or a notebook changes, without another file. */
-import { type Entry, joinPath, type Located } from './located.ts'
-import * as say from './messages.ts'
-import type { Problem } from './problems.ts'
+import { type Entry, joinPath, type Located } from './text/located.ts'
+import * as say from './problems/messages.ts'
+import type { Problem } from './problems/problems.ts'
 import { type ReadOptions, type ReadResult, readTree, readWithOrigins } from './read.ts'
-import { createReport } from './report.ts'
-import { readSource, readValue } from './source.ts'
+import { createReport } from './problems/report.ts'
+import { readSource, readValue } from './text/source.ts'
 import { firstStep, parsePath } from './variations.ts'
 
 /** A text is read as it would be in the file: `12 m/min`, `15`, `[Z01, Z05]`, `{ kind: gamma, … }`. */

@@ -1,6 +1,6 @@
 /** What differs between two scenarios, by path of their complete form: what a comparison really compares. */
 import { parse } from 'yaml'
-import { joinPath } from './located.ts'
+import { joinPath } from './text/located.ts'
 import type { Scenario } from './scenario.ts'
 import { untitled, writeScenario } from './write.ts'
 import { type ZoneRun, zoneChanges } from './zoneChanges.ts'

@@ -1,5 +1,5 @@
 /** The complete form of a scenario file, with every default and where it came from. */
-import type { Problem } from './problems.ts'
+import type { Problem } from './problems/problems.ts'
 import { type ReadOptions, readWithOrigins } from './read.ts'
 import { writeExplained } from './write.ts'
 

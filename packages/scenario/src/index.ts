@@ -4,7 +4,7 @@
 export type { ChangeOptions, Changes, ChangeValue } from './changes.ts'
 export { readScenarioWith } from './changes.ts'
 // Tables
-export { readCsv } from './csv.ts'
+export { readCsv } from './text/csv.ts'
 // Two of them
 export type { Difference } from './differences.ts'
 export { scenarioDifferences } from './differences.ts'
@@ -12,17 +12,17 @@ export { scenarioDifferences } from './differences.ts'
 export type { ResolveResult } from './explain.ts'
 export { resolveScenario } from './explain.ts'
 // What is wrong with it
-export { formatProblems } from './formatProblems.ts'
+export { formatProblems } from './problems/formatProblems.ts'
 export { scenarioJsonSchema } from './jsonSchema.ts'
 // Quantities and names, as files write them
-export { nearest } from './nearest.ts'
-export type { ScenarioNotes, ShiftStart, StationNote, TableNote, VariantNote } from './notes.ts'
-export type { Problem, ProblemCode } from './problems.ts'
-export { parseQuantity } from './quantity.ts'
+export { nearest } from './text/nearest.ts'
+export type { ScenarioNotes, ShiftStart, StationNote, TableNote, VariantNote } from './problems/notes.ts'
+export type { Problem, ProblemCode } from './problems/problems.ts'
+export { parseQuantity } from './text/quantity.ts'
 // Reading it
 export type { ReadOptions, ReadResult } from './read.ts'
 export { readScenario } from './read.ts'
-export type { ShortStop } from './resolve/stops.ts'
+export type { ShortStop } from './resolve/stops/stops.ts'
 export type { Calendar, Layout, Plan, Scenario, StopEntry, StopSource, Titles, VariantGroup } from './scenario.ts'
 export type { ScenarioFile } from './schema/file.ts'
 // What people call its parts

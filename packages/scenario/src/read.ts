@@ -1,14 +1,14 @@
 /** Text to scenario: the one way in. */
 
-import type { Located } from './located.ts'
-import * as say from './messages.ts'
-import type { ScenarioNotes } from './notes.ts'
-import type { Problem } from './problems.ts'
-import { createReport, type Report } from './report.ts'
+import type { Located } from './text/located.ts'
+import * as say from './problems/messages.ts'
+import type { ScenarioNotes } from './problems/notes.ts'
+import type { Problem } from './problems/problems.ts'
+import { createReport, type Report } from './problems/report.ts'
 import { resolve } from './resolve/resolve.ts'
 import type { Scenario } from './scenario.ts'
-import { checkShape } from './shape.ts'
-import { readSource } from './source.ts'
+import { checkShape } from './text/shape.ts'
+import { readSource } from './text/source.ts'
 import { addAtKey, applyTo, checkVariations } from './variations.ts'
 
 export interface ReadOptions {

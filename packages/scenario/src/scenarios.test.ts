@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { type LineSpec, law, PLAIN_PATH, PLAIN_STATION, PLAIN_ZONE, simulate } from '@loopwright/line'
 import { distributionMean } from '@loopwright/stats'
 import { describe, expect, test } from 'vitest'
-import type { ScenarioNotes } from './notes.ts'
+import type { ScenarioNotes } from './problems/notes.ts'
 import { readScenario } from './read.ts'
 import type { Scenario } from './scenario.ts'
 

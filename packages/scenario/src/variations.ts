@@ -1,13 +1,13 @@
 /** Variations: named sets of changed values, addressed by path, kept beside the scenario they change. */
 import { Document, isMap, isScalar, isSeq, type Node, Pair, parseDocument, Scalar, YAMLMap } from 'yaml'
-import type { Entry, Located } from './located.ts'
-import * as say from './messages.ts'
-import { nearest } from './nearest.ts'
-import type { Problem } from './problems.ts'
-import { createReport, type Report } from './report.ts'
+import type { Entry, Located } from './text/located.ts'
+import * as say from './problems/messages.ts'
+import { nearest } from './text/nearest.ts'
+import type { Problem } from './problems/problems.ts'
+import { createReport, type Report } from './problems/report.ts'
 import { fileSchema } from './schema/file.ts'
-import { readSource } from './source.ts'
-import { RESERVED } from './walk.ts'
+import { readSource } from './text/source.ts'
+import { RESERVED } from './text/walk.ts'
 
 export interface Variation {
   /** the changed scenario, without its variations, comments kept; null if something is wrong */

@@ -4,7 +4,7 @@
  */
 import type { BreakdownPart, LineSpec, PathSpec, StationSpec, TaskSpec, ZoneSpec } from '@loopwright/line'
 import { Document, type Scalar, type YAMLMap } from 'yaml'
-import { joinPath } from './located.ts'
+import { joinPath } from './text/located.ts'
 import type { Scenario } from './scenario.ts'
 import { distribution } from './write/distribution.ts'
 import { general, isWhole, mergeOf, place, supplyOf } from './write/general.ts'

@@ -1,6 +1,6 @@
 /** Zones that one closed loop has and another has not, whatever the zones are called: what a renumbered loop really changes. */
 import type { BreakdownPart, LineSpec } from '@loopwright/line'
-import { isClosedLoop } from './resolve/zoneDraft.ts'
+import { isClosedLoop } from './resolve/layout/zoneDraft.ts'
 import type { Scenario } from './scenario.ts'
 
 /** Zones beside each other that only one of two loops has. */

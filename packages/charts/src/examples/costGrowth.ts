@@ -1,5 +1,5 @@
-import { costGrowth } from '../costGrowth.ts'
-import type { Figure } from '../figure.ts'
+import { costGrowth } from '../effects/costGrowth.ts'
+import type { Figure } from '../draw/figure.ts'
 
 /** Invented. */
 export function costGrowthExample(): Figure {

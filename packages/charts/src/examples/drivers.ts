@@ -1,6 +1,6 @@
 import type { DriverResult } from '@loopwright/study'
-import { drivers } from '../drivers.ts'
-import type { Figure } from '../figure.ts'
+import { drivers } from '../effects/drivers.ts'
+import type { Figure } from '../draw/figure.ts'
 
 type Effect = DriverResult['drivers'][number]
 

@@ -1,6 +1,6 @@
 /** An invented grid: carriers, drive speed, and in the larger one the time of a robot. Figures for drawing, computed by nobody. */
 import type { GridPoint } from '@loopwright/study'
-import type { GridNumbers } from '../gridParts.ts'
+import type { GridNumbers } from '../grid/gridParts.ts'
 
 const REPLICATIONS = 40
 const PLAN = 320

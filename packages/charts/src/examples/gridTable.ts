@@ -1,5 +1,5 @@
-import type { Figure } from '../figure.ts'
-import { gridTable } from '../gridTable.ts'
+import type { Figure } from '../draw/figure.ts'
+import { gridTable } from '../grid/gridTable.ts'
 import { gridExample } from './grid.ts'
 
 export const gridTableExample = (): Figure => gridTable(gridExample(false), { per: 'shift' })

@@ -1,6 +1,6 @@
 import type { LossResult } from '@loopwright/study'
-import type { Figure } from '../figure.ts'
-import { losses } from '../losses.ts'
+import type { Figure } from '../draw/figure.ts'
+import { losses } from '../effects/losses.ts'
 
 type Step = LossResult['causes'][number]['step']
 

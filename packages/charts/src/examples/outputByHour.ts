@@ -1,5 +1,5 @@
-import type { Figure } from '../figure.ts'
-import { outputByHour } from '../outputByHour.ts'
+import type { Figure } from '../draw/figure.ts'
+import { outputByHour } from '../throughput/outputByHour.ts'
 import { BREAKS, baseLineCount, SHIFT } from './baseLine.ts'
 
 export function outputByHourExample(): Figure {

@@ -1,5 +1,5 @@
-import { lineMap } from '../lineMap.ts'
-import { type LoopPlan, loopPlan } from '../plan.ts'
+import { lineMap } from '../times/lineMap.ts'
+import { type LoopPlan, loopPlan } from '../plan/plan.ts'
 import { baseLinePlan } from './baseLine.ts'
 
 const VALUE_MEANING = 'share of the shift with a carrier in the zone, %'

@@ -1,5 +1,5 @@
-import type { Figure } from '../figure.ts'
-import { statesIn, stationTimes } from '../stationTimes.ts'
+import type { Figure } from '../draw/figure.ts'
+import { statesIn, stationTimes } from '../times/stationTimes.ts'
 import { baseLineCount, baseLineSweep, SHIFT } from './baseLine.ts'
 
 export function stationTimesExample(): Figure {

@@ -1,5 +1,5 @@
-import type { Figure } from '../figure.ts'
-import { stoppedTime } from '../stoppedTime.ts'
+import type { Figure } from '../draw/figure.ts'
+import { stoppedTime } from '../times/stoppedTime.ts'
 import { baseLineCount, SHIFT } from './baseLine.ts'
 
 export function stoppedTimeExample(): Figure {

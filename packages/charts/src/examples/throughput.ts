@@ -1,5 +1,5 @@
-import type { Figure } from '../figure.ts'
-import { throughput } from '../throughput.ts'
+import type { Figure } from '../draw/figure.ts'
+import { throughput } from '../throughput/throughput.ts'
 import { baseLineSweep } from './baseLine.ts'
 
 export function throughputExample(): Figure {

@@ -1,5 +1,5 @@
-import type { Figure } from '../figure.ts'
-import { throughput } from '../throughput.ts'
+import type { Figure } from '../draw/figure.ts'
+import { throughput } from '../throughput/throughput.ts'
 import { baseLineCount, baseLineSweep } from './baseLine.ts'
 
 /** With 15 carriers and more some shifts end in gridlock, so that their means lie low and their intervals are wide. */

@@ -1,6 +1,6 @@
 import type { CarrierStay } from '@loopwright/study'
-import type { Figure } from '../figure.ts'
-import { timeline } from '../timeline.ts'
+import type { Figure } from '../draw/figure.ts'
+import { timeline } from '../times/timeline.ts'
 
 const ZONES = Array.from({ length: 12 }, (_, zone) => `Z${String(zone + 1).padStart(2, '0')}`)
 const MOVE = 8

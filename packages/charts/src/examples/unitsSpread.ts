@@ -1,5 +1,5 @@
-import type { Figure } from '../figure.ts'
-import { unitsSpread } from '../unitsSpread.ts'
+import type { Figure } from '../draw/figure.ts'
+import { unitsSpread } from '../throughput/unitsSpread.ts'
 import { baseLineCount, SHIFT } from './baseLine.ts'
 
 export function unitsSpreadExample(): Figure {

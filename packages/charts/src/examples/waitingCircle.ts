@@ -1,5 +1,5 @@
-import type { Figure } from '../figure.ts'
-import { waitingCircle } from '../waitingCircle.ts'
+import type { Figure } from '../draw/figure.ts'
+import { waitingCircle } from '../times/waitingCircle.ts'
 
 const ZONES = Array.from({ length: 12 }, (_, zone) => ({
   name: `Z${String(zone + 1).padStart(2, '0')}`,

@@ -1,5 +1,5 @@
-import type { Figure } from '../figure.ts'
-import { zoneOccupancy } from '../zoneOccupancy.ts'
+import type { Figure } from '../draw/figure.ts'
+import { zoneOccupancy } from '../times/zoneOccupancy.ts'
 import { baseLineCount, baseLinePlan, SHIFT } from './baseLine.ts'
 
 export function zoneOccupancyExample(): Figure {

@@ -1,10 +1,10 @@
 import type { Problem } from '@loopwright/scenario'
 import { type BalanceRequest, type BalanceResult, type TaskToShare, taskBalance } from '@loopwright/study'
-import { tasksOfCsv, tasksOfLine } from '../balanceTasks.ts'
+import { tasksOfCsv, tasksOfLine } from '../options/balanceTasks.ts'
 import { balanceDocument } from '../documents/balanceDocument.ts'
 import { loadScenario } from '../loadScenario.ts'
-import { Misuse, type Shell } from '../shell.ts'
-import { type OutputFlags, tell } from '../tell.ts'
+import { Misuse, type Shell } from '../shell/shell.ts'
+import { type OutputFlags, tell } from '../output/tell.ts'
 
 export interface BalanceFlags extends Omit<OutputFlags, 'variation'> {
   readonly cycle?: number

@@ -3,10 +3,10 @@ import { carrierStudy, defaultCounts, withCarriers } from '@loopwright/study'
 import { carriersDocument } from '../documents/carriersDocument.ts'
 import { openStore, type StoreFlags, tellStore } from '../keptRuns.ts'
 import { loadScenario } from '../loadScenario.ts'
-import { progress } from '../progress.ts'
-import { refusals, type Shell } from '../shell.ts'
+import { progress } from '../shell/progress.ts'
+import { refusals, type Shell } from '../shell/shell.ts'
 import { refused } from '../studyCommand.ts'
-import { type OutputFlags, storyOptions, tell } from '../tell.ts'
+import { type OutputFlags, storyOptions, tell } from '../output/tell.ts'
 import { type ThreadFlags, threadsOf } from '../threads.ts'
 
 export interface CarriersFlags extends OutputFlags, StoreFlags, ThreadFlags {

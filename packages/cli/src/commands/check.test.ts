@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { memoryShell, SMALL_LINE } from '../memoryShell.ts'
+import { memoryShell, SMALL_LINE } from '../shell/memoryShell.ts'
 import { check } from './check.ts'
 
 test('the page and the tables hold what the terminal says', async () => {

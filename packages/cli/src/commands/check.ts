@@ -1,6 +1,6 @@
 import { loadScenario } from '../loadScenario.ts'
-import { refusals, type Shell } from '../shell.ts'
-import { type OutputFlags, storyOptions, tell } from '../tell.ts'
+import { refusals, type Shell } from '../shell/shell.ts'
+import { type OutputFlags, storyOptions, tell } from '../output/tell.ts'
 
 /** Says in plain words what was understood of a scenario; runs nothing. */
 export async function check(shell: Shell, file: string, flags: Omit<OutputFlags, 'json'>, command: string): Promise<number> {

@@ -2,10 +2,10 @@ import { type Difference, nearest, scenarioDifferences } from '@loopwright/scena
 import { type CompareResult, compareLines } from '@loopwright/study'
 import { compareDocument } from '../documents/compareDocument.ts'
 import { type Loaded, loadScenario, withChanges } from '../loadScenario.ts'
-import type { SetChange } from '../setChange.ts'
-import { Misuse, type Shell } from '../shell.ts'
+import type { SetChange } from '../options/setChange.ts'
+import { Misuse, type Shell } from '../shell/shell.ts'
 import { type StudyFlags, studyCommand } from '../studyCommand.ts'
-import { storyOptions } from '../tell.ts'
+import { storyOptions } from '../output/tell.ts'
 
 export interface CompareFlags extends StudyFlags {
   /** true: all of the file; else names, separated by commas */

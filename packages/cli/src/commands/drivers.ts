@@ -2,9 +2,9 @@ import { mixGroups, stopGroups } from '@loopwright/scenario'
 import { type DriverResult, driverStudy, driversOf, wholeChanges } from '@loopwright/study'
 import { driverDocument } from '../documents/driverDocument.ts'
 import { loadScenario } from '../loadScenario.ts'
-import type { Shell } from '../shell.ts'
+import type { Shell } from '../shell/shell.ts'
 import { type StudyFlags, studyCommand } from '../studyCommand.ts'
-import { storyOptions } from '../tell.ts'
+import { storyOptions } from '../output/tell.ts'
 
 /** What drives the output, and what limits it. */
 export async function drivers(shell: Shell, file: string, flags: StudyFlags, command: string): Promise<number> {

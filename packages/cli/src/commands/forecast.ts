@@ -2,10 +2,10 @@ import { carrierSweep } from '@loopwright/study'
 import { forecastDocument } from '../documents/forecastDocument.ts'
 import { openStore, type StoreFlags, tellStore } from '../keptRuns.ts'
 import { loadScenario } from '../loadScenario.ts'
-import { progress } from '../progress.ts'
-import { Misuse, type Shell } from '../shell.ts'
+import { progress } from '../shell/progress.ts'
+import { Misuse, type Shell } from '../shell/shell.ts'
 import { refused } from '../studyCommand.ts'
-import { type OutputFlags, storyOptions, tell } from '../tell.ts'
+import { type OutputFlags, storyOptions, tell } from '../output/tell.ts'
 import { type ThreadFlags, threadsOf } from '../threads.ts'
 
 export interface ForecastFlags extends OutputFlags, StoreFlags, ThreadFlags {

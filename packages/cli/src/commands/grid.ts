@@ -1,11 +1,11 @@
 import { formatProblems, type Problem } from '@loopwright/scenario'
 import { type GridResult, gridLineCount, gridStudy } from '@loopwright/study'
 import { gridDocument } from '../documents/gridDocument.ts'
-import type { FactorLevels } from '../levels.ts'
+import type { FactorLevels } from '../options/levels.ts'
 import { loadScenario } from '../loadScenario.ts'
-import { Misuse, refusals, type Shell } from '../shell.ts'
+import { Misuse, refusals, type Shell } from '../shell/shell.ts'
 import { type StudyFlags, studyCommand } from '../studyCommand.ts'
-import { storyOptions } from '../tell.ts'
+import { storyOptions } from '../output/tell.ts'
 
 export interface GridFlags extends StudyFlags {
   readonly carriers?: readonly number[]

@@ -2,9 +2,9 @@ import { stopGroups } from '@loopwright/scenario'
 import { type LossResult, lossCauses, lossWaterfall } from '@loopwright/study'
 import { lossDocument } from '../documents/lossDocument.ts'
 import { loadScenario } from '../loadScenario.ts'
-import type { Shell } from '../shell.ts'
+import type { Shell } from '../shell/shell.ts'
 import { type StudyFlags, studyCommand } from '../studyCommand.ts'
-import { storyOptions } from '../tell.ts'
+import { storyOptions } from '../output/tell.ts'
 
 /** The loss waterfall: units lost by cause. */
 export async function losses(shell: Shell, file: string, flags: StudyFlags, command: string): Promise<number> {

@@ -1,11 +1,11 @@
 import { visibleLine } from '@loopwright/charts'
 import { formatProblems } from '@loopwright/scenario'
-import type { CsvStyle } from '../csv.ts'
+import type { CsvStyle } from '../output/csv.ts'
 import { openStore, type StoreFlags, tellStore } from '../keptRuns.ts'
-import { openPage } from '../openedPage.ts'
-import { DONE, INTERRUPTED, Misuse, type Shell } from '../shell.ts'
-import { lookOf } from '../terminalLook.ts'
-import { writeTables } from '../writeTables.ts'
+import { openPage } from '../shell/openedPage.ts'
+import { DONE, INTERRUPTED, Misuse, type Shell } from '../shell/shell.ts'
+import { lookOf } from '../shell/terminalLook.ts'
+import { writeTables } from '../output/writeTables.ts'
 
 export interface NotebookFlags extends StoreFlags {
   /** folder for tables */

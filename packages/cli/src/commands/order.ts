@@ -1,10 +1,10 @@
 import { type OrderResult, stationOrder } from '@loopwright/study'
 import { orderDocument } from '../documents/orderDocument.ts'
 import { loadScenario } from '../loadScenario.ts'
-import { orderRules, type OrderFlags as Rules } from '../orderRules.ts'
-import type { Shell } from '../shell.ts'
+import { orderRules, type OrderFlags as Rules } from '../options/orderRules.ts'
+import type { Shell } from '../shell/shell.ts'
 import { type StudyFlags, studyCommand } from '../studyCommand.ts'
-import { storyOptions } from '../tell.ts'
+import { storyOptions } from '../output/tell.ts'
 
 export interface OrderFlags extends StudyFlags, Rules {
   /** smallest difference worth caring about, units */

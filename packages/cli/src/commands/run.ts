@@ -4,10 +4,10 @@ import { runsDocument } from '../documents/runsDocument.ts'
 import { traceEvents } from '../documents/traceEvents.ts'
 import { openStore, type StoreFlags, tellStore } from '../keptRuns.ts'
 import { loadScenario } from '../loadScenario.ts'
-import { progress } from '../progress.ts'
-import { Misuse, type Shell } from '../shell.ts'
+import { progress } from '../shell/progress.ts'
+import { Misuse, type Shell } from '../shell/shell.ts'
 import { refused } from '../studyCommand.ts'
-import { type OutputFlags, storyOptions, tell } from '../tell.ts'
+import { type OutputFlags, storyOptions, tell } from '../output/tell.ts'
 import { type ThreadFlags, threadsOf } from '../threads.ts'
 
 export interface RunFlags extends OutputFlags, StoreFlags, ThreadFlags {

@@ -1,4 +1,4 @@
-import { DONE, type Shell } from '../shell.ts'
+import { DONE, type Shell } from '../shell/shell.ts'
 
 export const SCHEMAS = [
   'scenario',

@@ -1,10 +1,10 @@
 import { type SteadyResult, steadyState, threadTraces } from '@loopwright/study'
 import { steadyDocument } from '../documents/steadyDocument.ts'
 import { loadScenario } from '../loadScenario.ts'
-import { progress } from '../progress.ts'
-import { refusals, type Shell } from '../shell.ts'
+import { progress } from '../shell/progress.ts'
+import { refusals, type Shell } from '../shell/shell.ts'
 import type { StudyFlags } from '../studyCommand.ts'
-import { storyOptions, tell } from '../tell.ts'
+import { storyOptions, tell } from '../output/tell.ts'
 import { threadsOf } from '../threads.ts'
 
 /** How long the line takes to forget its start, and what it makes from then on. */

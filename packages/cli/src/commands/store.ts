@@ -1,7 +1,7 @@
 import { formatNumber } from '@loopwright/charts'
 import { keptIn, pruneStore } from '@loopwright/study'
 import { STORE_FOLDER } from '../keptRuns.ts'
-import { DONE, Misuse, type Shell } from '../shell.ts'
+import { DONE, Misuse, type Shell } from '../shell/shell.ts'
 
 export interface StoreInfoFlags {
   readonly store?: string

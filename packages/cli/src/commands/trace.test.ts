@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { memoryShell, SMALL_LINE } from '../memoryShell.ts'
+import { memoryShell, SMALL_LINE } from '../shell/memoryShell.ts'
 import { trace } from './trace.ts'
 
 const flags = { from: '2 h', to: '2.2 h', replication: 0, seed: '1' }

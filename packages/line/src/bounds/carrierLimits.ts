@@ -1,5 +1,5 @@
 /** What the number of carriers lets through: too few of them, or too little room for them. (MODEL.md §12) */
-import { REST, SPEED } from '../motion.ts'
+import { REST, SPEED } from '../moves/motion.ts'
 import type { LineSpec } from '../spec.ts'
 import { type Flows, unitUse } from './flows.ts'
 import type { Law } from './law.ts'

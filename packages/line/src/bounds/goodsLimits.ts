@@ -1,7 +1,7 @@
 /** What comes and what is taken: arrivals, lists of products, receivers. (MODEL.md §8) */
-import { listWords } from '../listWords.ts'
+import { listWords } from '../words/listWords.ts'
 import type { LineSpec, SupplySpec } from '../spec.ts'
-import { stationWords } from '../stationWords.ts'
+import { stationWords } from '../words/stationWords.ts'
 import { type Flows, unitUse } from './flows.ts'
 import { type Limit, limitOf } from './limit.ts'
 import { meanSeconds } from './meanSeconds.ts'

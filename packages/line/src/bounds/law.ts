@@ -1,6 +1,6 @@
 /** The law of a closed loop: what limits it with few, with enough and with many carriers. (MODEL.md §12) */
-import { isPlainLoop } from '../graph.ts'
-import { REST } from '../motion.ts'
+import { isPlainLoop } from '../build/graph.ts'
+import { REST } from '../moves/motion.ts'
 import type { LineSpec, MixSpec } from '../spec.ts'
 import { dutyLaps } from './dutyLaps.ts'
 import { type EstimateReason, estimateReasons } from './exactness.ts'

@@ -1,5 +1,5 @@
 /** The lap of one carrier alone: its moves as it would make them, its stops, work, releases and transfer changes. (MODEL.md §3, §4, §12) */
-import { REST, SPEED } from '../motion.ts'
+import { REST, SPEED } from '../moves/motion.ts'
 import type { LineSpec } from '../spec.ts'
 import type { DutyLaps } from './dutyLaps.ts'
 import type { PathTimes } from './pathTimes.ts'

@@ -1,5 +1,5 @@
 /** What operators who serve several stations let through: each alone, and those together who share stations. (MODEL.md §5, §6) */
-import { listWords } from '../listWords.ts'
+import { listWords } from '../words/listWords.ts'
 import type { LineSpec } from '../spec.ts'
 import { type Flows, otherUse, unitUse } from './flows.ts'
 import type { Use } from './leastUse.ts'

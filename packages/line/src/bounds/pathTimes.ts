@@ -1,5 +1,5 @@
 /** Mean move and clear times of each path, given or derived. (MODEL.md §3) */
-import { derivedTimes } from '../motion.ts'
+import { derivedTimes } from '../moves/motion.ts'
 import type { LineSpec } from '../spec.ts'
 import { meanSeconds } from './meanSeconds.ts'
 

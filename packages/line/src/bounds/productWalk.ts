@@ -2,7 +2,7 @@
  * Where one product of a variant may go, from its load until it is taken off: every stay with its work, every outcome of an inspection, every way out that the
  * line leaves open. What passes is decided by the rules of the line; where it may be either way, both are there. (MODEL.md §3, §5)
  */
-import { hasConditions } from '../graph.ts'
+import { hasConditions } from '../build/graph.ts'
 import { type LineSpec, type PathSpec, STORE, type StationSpec, type TaskSpec } from '../spec.ts'
 import { meanSeconds } from './meanSeconds.ts'
 

@@ -1,7 +1,7 @@
 /** What each station lets through, and stations that share their work together. */
-import { listWords } from '../listWords.ts'
+import { listWords } from '../words/listWords.ts'
 import type { LineSpec } from '../spec.ts'
-import { stationWords } from '../stationWords.ts'
+import { stationWords } from '../words/stationWords.ts'
 import { type Flows, otherUse, unitUse } from './flows.ts'
 import type { Law } from './law.ts'
 import { type Limit, type LimitReason, limitOf } from './limit.ts'

@@ -1,6 +1,6 @@
 /** What a stay takes of the time of its station: work, moves in and out, and what stops take with them. (MODEL.md §3, §4, §7) */
 import { distributionMean } from '@loopwright/stats'
-import { REST, SPEED } from '../motion.ts'
+import { REST, SPEED } from '../moves/motion.ts'
 import type { LineSpec } from '../spec.ts'
 import type { PathTimes } from './pathTimes.ts'
 import type { Stay } from './productWalk.ts'

@@ -1,6 +1,6 @@
 /** Loops for the tests of this folder; no part of what is built. */
 import type { Distribution } from '@loopwright/stats'
-import { PLAIN_LINE, PLAIN_PATH, PLAIN_STATION, PLAIN_ZONE, wholeLine } from '../plain.ts'
+import { PLAIN_LINE, PLAIN_PATH, PLAIN_STATION, PLAIN_ZONE, wholeLine } from '../build/plain.ts'
 import type { LineSpec, PathSpec, StationSpec, ZoneSpec } from '../spec.ts'
 
 export const constant = (value: number): Distribution => ({ kind: 'constant', value })

@@ -3,13 +3,13 @@
  * and columns. A zone's time is added up where something ends, as a difference of two instants: since every sum of times on the clock grid is exact, in whatever
  * order it is taken, what is left over is the rest (run.ts).
  */
-import { CARRIER_WIDTH, LONGEST_BLOCK, OCCUPIED_SECONDS, STATION_WIDTH, ZONE_WIDTH } from '../collect.ts'
-import { drawInOrder, placeForProduct } from '../draw.ts'
-import { dutyApplies } from '../dutyAhead.ts'
-import { PACE_CLEAR, SPEED } from '../motion.ts'
-import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from '../result.ts'
-import { LOAD_DUTY, NONE, SAME_AS_MOVE, UNLOAD_DUTY, WORK_DUTY } from '../state.ts'
-import { addToTally, VALUE } from '../tally.ts'
+import { CARRIER_WIDTH, LONGEST_BLOCK, OCCUPIED_SECONDS, STATION_WIDTH, ZONE_WIDTH } from '../telling/collect.ts'
+import { drawInOrder, placeForProduct } from '../work/draw.ts'
+import { dutyApplies } from '../moves/dutyAhead.ts'
+import { PACE_CLEAR, SPEED } from '../moves/motion.ts'
+import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from '../telling/result.ts'
+import { LOAD_DUTY, NONE, SAME_AS_MOVE, UNLOAD_DUTY, WORK_DUTY } from '../instant/state.ts'
+import { addToTally, VALUE } from '../telling/tally.ts'
 import { change, holdBack } from './change.ts'
 import { changeOut, load, serve, unload } from './stay.ts'
 import { LOOKS, READY, type Sweep } from './sweep.ts'

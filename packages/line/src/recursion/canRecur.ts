@@ -1,7 +1,7 @@
 /** Which lines the recursion holds for. */
-import { PACE_CLEAR } from '../motion.ts'
+import { PACE_CLEAR } from '../moves/motion.ts'
 import type { LineSpec, PathSpec, StationSpec } from '../spec.ts'
-import type { Line } from '../state.ts'
+import type { Line } from '../instant/state.ts'
 
 /**
  * True where nothing can freeze a move but the transfer that it leaves, where products are loaded and taken off at one station each, so that visits come in the

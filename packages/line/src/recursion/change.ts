@@ -1,5 +1,5 @@
 /** A transfer's change of position, held by its breakdowns. (MODEL.md §4, §7) */
-import { ZONE_STATES } from '../result.ts'
+import { ZONE_STATES } from '../telling/result.ts'
 import { fail, runClocks, secondsToFailure } from './failure.ts'
 import type { Sweep } from './sweep.ts'
 import { tellZone } from './told.ts'

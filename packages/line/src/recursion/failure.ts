@@ -1,6 +1,6 @@
 /** Breakdowns on operating time, where only one part is concerned: which source fails next, and for how long. (MODEL.md §7) */
-import { drawInOrder } from '../draw.ts'
-import type { PartList } from '../state.ts'
+import { drawInOrder } from '../work/draw.ts'
+import type { PartList } from '../instant/state.ts'
 import type { Sweep } from './sweep.ts'
 import { counts, within } from './windowed.ts'
 

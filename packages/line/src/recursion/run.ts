@@ -5,10 +5,10 @@
  * taken, front to back, round and round. Stops that only lengthen one stay (breakdowns of stations and transfers on operating time, breaks with the conveyor
  * running) are worked out on the way. `canRecur` says which lines this holds for; results are those of the event engine, to the last bit.
  */
-import { CARRIER_SINCE, CARRIER_WIDTH, LONGEST_BLOCK, OCCUPIED_SECONDS, STATION_WIDTH, ZONE_SINCE, ZONE_WIDTH } from '../collect.ts'
-import { waitingState } from '../judge.ts'
-import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from '../result.ts'
-import { type Line, NONE } from '../state.ts'
+import { CARRIER_SINCE, CARRIER_WIDTH, LONGEST_BLOCK, OCCUPIED_SECONDS, STATION_WIDTH, ZONE_SINCE, ZONE_WIDTH } from '../telling/collect.ts'
+import { waitingState } from '../telling/judge.ts'
+import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from '../telling/result.ts'
+import { type Line, NONE } from '../instant/state.ts'
 import { advanceAll } from './advance.ts'
 import { LOOKS, type Sweep } from './sweep.ts'
 import { tellCarrier, tellStation, tellStationIn, tellZone } from './told.ts'

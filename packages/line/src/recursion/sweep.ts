@@ -1,7 +1,7 @@
 /** What the recursion keeps beside the columns of the line: instants instead of timers. */
-import { PACE_CLEAR } from '../motion.ts'
-import type { Line } from '../state.ts'
-import { NONE, USES_UNIFORM } from '../state.ts'
+import { PACE_CLEAR } from '../moves/motion.ts'
+import type { Line } from '../instant/state.ts'
+import { NONE, USES_UNIFORM } from '../instant/state.ts'
 
 /** Phases of a carrier here: at rest and done from `readyAt` on, or looking at `lookAt` and else at rest at `readyAt`. */
 export const READY = 0

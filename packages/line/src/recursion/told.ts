@@ -1,7 +1,7 @@
 /** Telling time: a station's seconds by state, in order, from where they stand up to an instant; what a stop or a break covers is told as such. */
-import { BLOCKED_SINCE, CARRIER_WIDTH, LONGEST_BLOCK, STATION_WIDTH, ZONE_WIDTH } from '../collect.ts'
-import { STATION_STATES } from '../result.ts'
-import { NONE } from '../state.ts'
+import { BLOCKED_SINCE, CARRIER_WIDTH, LONGEST_BLOCK, STATION_WIDTH, ZONE_WIDTH } from '../telling/collect.ts'
+import { STATION_STATES } from '../telling/result.ts'
+import { NONE } from '../instant/state.ts'
 import type { Sweep } from './sweep.ts'
 import { within } from './windowed.ts'
 

@@ -1,5 +1,5 @@
 /** Work and release at a station, held by its breakdowns and by breaks. (MODEL.md §5, §7) */
-import { STATION_STATES } from '../result.ts'
+import { STATION_STATES } from '../telling/result.ts'
 import { fail, runClocks, secondsToFailure } from './failure.ts'
 import type { Sweep } from './sweep.ts'
 import { tellStation } from './told.ts'

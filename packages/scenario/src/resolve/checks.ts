@@ -2,15 +2,15 @@
 
 import { clearTime, type SectionSpec, STORE } from '@loopwright/line'
 import { distributionMean } from '@loopwright/stats'
-import type { Located } from '../located.ts'
-import * as say from '../messages.ts'
-import type { CarriersDraft } from './carriers.ts'
+import type { Located } from '../text/located.ts'
+import * as say from '../problems/messages.ts'
+import type { CarriersDraft } from './layout/carriers.ts'
 import { type Context, child } from './context.ts'
-import type { PathDraft } from './paths.ts'
-import type { Products } from './products.ts'
-import type { StationDraft } from './stations.ts'
-import { frequencies, meanWork } from './stops.ts'
-import { isClosedLoop, own, type ZoneDraft } from './zoneDraft.ts'
+import type { PathDraft } from './layout/paths.ts'
+import type { Products } from './work/products.ts'
+import type { StationDraft } from './work/stations.ts'
+import { frequencies, meanWork } from './stops/stops.ts'
+import { isClosedLoop, own, type ZoneDraft } from './layout/zoneDraft.ts'
 
 /** seconds; shorter times are none (MODEL.md §1) */
 const CLOCK_STEP = 2 ** -20

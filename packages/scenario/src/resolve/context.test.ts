@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
-import { createReport } from '../report.ts'
-import { readSource } from '../source.ts'
+import { createReport } from '../problems/report.ts'
+import { readSource } from '../text/source.ts'
 import { type Context, checkName, child, fraction, near, quantity, quantityOrNone } from './context.ts'
 
 function contextOf(text: string) {

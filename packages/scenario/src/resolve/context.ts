@@ -1,12 +1,12 @@
 /** What every step of resolving shares, and the small readers that walk the tree. A reader gives null where there is nothing to go on with; why is in the report. */
-import { type Decimal, toNumber } from '../decimal.ts'
-import type { Entry, Located } from '../located.ts'
-import * as say from '../messages.ts'
-import { nearest } from '../nearest.ts'
-import type { TableNote } from '../notes.ts'
-import { type Dimension, parsePercent, parseQuantity } from '../quantity.ts'
-import type { Report } from '../report.ts'
-import { RESERVED } from '../walk.ts'
+import { type Decimal, toNumber } from '../text/decimal.ts'
+import type { Entry, Located } from '../text/located.ts'
+import * as say from '../problems/messages.ts'
+import { nearest } from '../text/nearest.ts'
+import type { TableNote } from '../problems/notes.ts'
+import { type Dimension, parsePercent, parseQuantity } from '../text/quantity.ts'
+import type { Report } from '../problems/report.ts'
+import { RESERVED } from '../text/walk.ts'
 
 export interface Context {
   readonly report: Report

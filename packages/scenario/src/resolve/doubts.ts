@@ -1,16 +1,16 @@
 /** Warnings about a line that can be built, but is probably not the one that was meant. */
 import { type LineSpec, lawOrNull, mixShares } from '@loopwright/line'
 import { distributionMean } from '@loopwright/stats'
-import type { Located } from '../located.ts'
-import * as say from '../messages.ts'
+import type { Located } from '../text/located.ts'
+import * as say from '../problems/messages.ts'
 import type { StopEntry } from '../scenario.ts'
 import { type Context, child } from './context.ts'
-import type { PathDraft } from './paths.ts'
-import { checkReach, checkSpurs } from './reach.ts'
-import type { StationDraft } from './stations.ts'
-import { meanWork } from './stops.ts'
+import type { PathDraft } from './layout/paths.ts'
+import { checkReach, checkSpurs } from './layout/reach.ts'
+import type { StationDraft } from './work/stations.ts'
+import { meanWork } from './stops/stops.ts'
 import { checkUsual, checkUsualTimes } from './usual.ts'
-import { isClosedLoop, type ZoneDraft } from './zoneDraft.ts'
+import { isClosedLoop, type ZoneDraft } from './layout/zoneDraft.ts'
 
 interface Drafts {
   readonly zones: readonly ZoneDraft[]

@@ -1,6 +1,6 @@
 /** Titles of the parts of one kind: what people call them, where that is not their name. */
-import type { Entry, Located } from '../located.ts'
-import * as say from '../messages.ts'
+import type { Entry, Located } from '../text/located.ts'
+import * as say from '../problems/messages.ts'
 import { type Context, textOf, titleFault } from './context.ts'
 
 export interface Titles {

@@ -4,12 +4,12 @@
  */
 import type { Distribution } from '@loopwright/stats'
 import { distributionMean } from '@loopwright/stats'
-import type { Located } from '../located.ts'
-import * as say from '../messages.ts'
-import { type Dimension, parseQuantity } from '../quantity.ts'
+import type { Located } from '../text/located.ts'
+import * as say from '../problems/messages.ts'
+import { type Dimension, parseQuantity } from '../text/quantity.ts'
 import { child, type Context, entries, listed, textOf } from './context.ts'
-import type { StationDraft } from './stations.ts'
-import type { ZoneDraft } from './zoneDraft.ts'
+import type { StationDraft } from './work/stations.ts'
+import type { ZoneDraft } from './layout/zoneDraft.ts'
 
 interface Range {
   readonly dimension: Dimension

@@ -1,6 +1,6 @@
 /** A duration as a file says it. */
 import type { Distribution } from '@loopwright/stats'
-import { shiftPoint } from '../decimal.ts'
+import { shiftPoint } from '../text/decimal.ts'
 import { flag, flow, flowList, number, seconds, text, type Value } from './nodes.ts'
 
 /** A phrase where there is one, else the full form. */

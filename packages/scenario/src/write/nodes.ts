@@ -1,6 +1,6 @@
 /** YAML nodes with remarks behind their values. */
 import { isScalar, Scalar, YAMLMap, YAMLSeq } from 'yaml'
-import { joinPath } from '../located.ts'
+import { joinPath } from '../text/located.ts'
 
 /** Remark behind a value, by its path; empty for none. */
 export type Remarks = (path: string) => string

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { ENGINE_VERSION } from '../engineVersion.ts'
+import { ENGINE_VERSION } from '../runs/engineVersion.ts'
 import { engineMark } from './engineMark.ts'
 
 test('version and digest: a name for a folder, the same each time', () => {

@@ -4,7 +4,7 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import { arch, versions } from 'node:process'
 import { fileURLToPath } from 'node:url'
-import { ENGINE_VERSION } from '../engineVersion.ts'
+import { ENGINE_VERSION } from '../runs/engineVersion.ts'
 
 /** packages whose code decides what a row holds */
 const PACKAGES = ['kernel', 'stats', 'line', 'study']

@@ -1,6 +1,6 @@
 /** Rows and results as bytes, and back. */
 import type { LineSpec, RunResult } from '@loopwright/line'
-import { rowLayout } from '../runRow.ts'
+import { rowLayout } from '../runs/runRow.ts'
 
 export interface Form<T> {
   readonly name: 'rows' | 'results'

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest'
-import { callingThread } from '../callingThread.ts'
-import type { Pool } from '../pool.ts'
+import { callingThread } from '../runs/callingThread.ts'
+import type { Pool } from '../runs/pool.ts'
 import { smallLoop } from '../smallLoop.ts'
-import type { Task } from '../task.ts'
+import type { Task } from '../runs/task.ts'
 import { keptPool } from './keptPool.ts'
 import { memoryStore } from './memoryStore.ts'
 

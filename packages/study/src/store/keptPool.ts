@@ -1,7 +1,7 @@
 /** A pool that keeps what its threads find out, and asks them only what is not kept. It lies below every study, so that none needs to know of it. */
 import type { LineSpec } from '@loopwright/line'
-import type { Pool } from '../pool.ts'
-import type { Task, TaskResult } from '../task.ts'
+import type { Pool } from '../runs/pool.ts'
+import type { Task, TaskResult } from '../runs/task.ts'
 import { type Form, resultForm, rowForm } from './forms.ts'
 import { runKey } from './runKey.ts'
 import type { Store } from './store.ts'

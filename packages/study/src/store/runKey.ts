@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto'
 import type { LineSpec } from '@loopwright/line'
-import { withCarriers } from '../withCarriers.ts'
+import { withCarriers } from '../change/withCarriers.ts'
 
 /**
  * The key of the runs of one line with one number of carriers in the worlds of one seed.

@@ -1,0 +1,151 @@
+/** One look for page, chart and print. */
+import type { Config } from 'vega-lite'
+import { DARK, LIGHT, type Palette, PRINT } from './palette.ts'
+import { STATES } from '../times/states.ts'
+
+/** `page` colours by CSS variables, so that one drawing serves light, dark and print; the others stand alone. */
+export type Look = 'page' | 'light' | 'dark' | 'print'
+
+export const FONT = 'system-ui, sans-serif'
+/** pixels */
+export const TEXT_SIZE = 13
+/** pixels; letters in narrow segments, notes on a drawing */
+export const SMALL_SIZE = 12
+/** lines of the law: carrier-limited, station-limited, space-limited */
+export const LAW_DASHES: readonly (readonly number[])[] = [
+  [2, 3],
+  [1, 0],
+  [9, 3, 2, 3],
+]
+
+const INK: Palette = {
+  ink: 'var(--lw-ink)',
+  paper: 'var(--lw-paper)',
+  quiet: 'var(--lw-quiet)',
+  hairline: 'var(--lw-hairline)',
+  band: 'var(--lw-band)',
+  accent: 'var(--lw-accent)',
+  states: STATES.map((_, index) => `var(--lw-state-${index})`),
+  onStates: STATES.map((_, index) => `var(--lw-on-state-${index})`),
+  plate: 'var(--lw-plate)',
+  ramp: LIGHT.ramp.map((_, index) => `var(--lw-ramp-${index})`),
+  onRamp: LIGHT.onRamp.map((_, index) => `var(--lw-on-ramp-${index})`),
+  twoSided: LIGHT.twoSided.map((_, index) => `var(--lw-two-sided-${index})`),
+}
+
+const PALETTES: Readonly<Record<Look, Palette>> = { page: INK, light: LIGHT, dark: DARK, print: PRINT }
+
+/**
+ * The colours of a look.
+ *
+ * @example palette('light').paper // => '#ffffff'
+ */
+export function palette(look: Look): Palette {
+  return PALETTES[look]
+}
+
+/**
+ * The `config` to hand to vega-lite or vega-embed beside a spec: the specs themselves name no colour and no font.
+ *
+ * @example vegaConfig('dark').background // => '#17181b'
+ */
+export function vegaConfig(look: Look): Config {
+  const { ink, paper, quiet, hairline, band, accent, states, onStates, plate, ramp, onRamp, twoSided } = palette(look)
+  const text = { font: FONT, fontSize: TEXT_SIZE, color: ink }
+  return {
+    background: look === 'page' ? 'transparent' : paper,
+    font: FONT,
+    locale: { number: { decimal: '.', thousands: '\u202f', grouping: [3], currency: ['', ''] } },
+    view: { stroke: null },
+    axis: {
+      domainColor: quiet,
+      gridColor: hairline,
+      tickColor: quiet,
+      labelColor: ink,
+      titleColor: ink,
+      labelFontSize: TEXT_SIZE,
+      titleFontSize: TEXT_SIZE,
+      titleFontWeight: 'normal',
+      labelPadding: 4,
+      titlePadding: 8,
+      tickSize: 4,
+    },
+    axisX: { grid: false },
+    axisY: { domain: false, ticks: false },
+    legend: {
+      labelColor: ink,
+      labelFontSize: TEXT_SIZE,
+      symbolStrokeColor: ink,
+      symbolStrokeWidth: 0.6,
+      symbolSize: 150,
+      symbolType: 'square',
+      labelLimit: 0,
+    },
+    bar: { stroke: ink, strokeWidth: 0.6 },
+    style: {
+      band: { color: band, strokeWidth: 0 },
+      bandEdge: { color: quiet, strokeWidth: 1 },
+      mean: { color: quiet, stroke: quiet, strokeWidth: 1 },
+      meanStep: { color: ink, strokeWidth: 1 },
+      meanDot: { color: ink, stroke: paper, strokeWidth: 0.8, filled: true, size: 44, opacity: 1 },
+      chosenDot: { color: accent, stroke: paper, strokeWidth: 1.5, filled: true, size: 130, opacity: 1 },
+      chosenLine: { color: accent, strokeWidth: 1 },
+      chosenText: { ...text, color: accent, fontWeight: 'bold' },
+      law: { color: quiet, strokeWidth: 1.4, opacity: 1 },
+      plan: { color: ink, strokeWidth: 1.4, strokeDash: [6, 4] },
+      planText: { ...text, fontWeight: 'bold' },
+      note: { ...text, fontSize: SMALL_SIZE, color: quiet },
+      words: text,
+      halo: { color: paper, stroke: paper, strokeWidth: 4 },
+      wordsStrong: { ...text, fontWeight: 'bold' },
+      letters: { ...text, fontSize: SMALL_SIZE },
+      plate: { color: plate, stroke: plate, strokeWidth: 4 },
+      cell: { stroke: paper, strokeWidth: 0 },
+      baseCell: { filled: false, color: ink, stroke: ink, strokeWidth: 2, strokeDash: [5, 3] },
+      chosenCell: { filled: false, color: accent, stroke: accent, strokeWidth: 3 },
+      p10: { color: ink, strokeWidth: 1 },
+      count: { color: ramp[4]!, stroke: ink, strokeWidth: 0.6 },
+      countPale: { color: ramp[1]!, stroke: ink, strokeWidth: 0.6 },
+      partWork: { color: ramp[7]!, stroke: ink, strokeWidth: 0.6 },
+      partWait: { color: ramp[3]!, stroke: ink, strokeWidth: 0.6 },
+      spanWork: { color: ink, strokeWidth: 6 },
+      spanWait: { color: ramp[3]!, strokeWidth: 6 },
+      travel: { color: quiet, stroke: quiet, strokeWidth: 1.3 },
+      partMove: { color: ramp[0]!, stroke: ink, strokeWidth: 0.6 },
+    },
+    range: {
+      // the names that a spec may use: states by `category`, text on them by `ordinal`; steps of quantities by `ramp`, text on them by `heatmap`
+      category: [...states],
+      ordinal: [...onStates],
+      ramp: [...ramp],
+      heatmap: [...onRamp],
+      diverging: [...twoSided],
+    },
+  }
+}
+
+/**
+ * CSS that declares the variables of the look `page`: light, dark by preference, black on white in print. Goes into the page's style sheet once.
+ *
+ * @example themeCss().includes('prefers-color-scheme: dark') // => true
+ */
+export function themeCss(): string {
+  return [
+    `:root{color-scheme:light dark;${variables(LIGHT)}}`,
+    `@media screen and (prefers-color-scheme: dark){:root{${variables(DARK)}}}`,
+    `@media print{:root{color-scheme:light;${variables(PRINT)}}}`,
+    'svg text{font-variant-numeric:tabular-nums}',
+    '.lw-plan{display:block;max-width:100%;height:auto}',
+    '.lw-unseen{position:absolute}',
+  ].join('\n')
+}
+
+function variables(of: Palette): string {
+  return Object.entries(of)
+    .flatMap(([name, value]: [string, string | readonly string[]]) => {
+      const kebab =
+        name === 'twoSided' ? 'two-sided' : name === 'onRamp' ? 'on-ramp' : name.replace(/s$/, '').replace('onState', 'on-state')
+      return typeof value === 'string' ? [`--lw-${name}:${value}`] : value.map((colour, index) => `--lw-${kebab}-${index}:${colour}`)
+    })
+    .join(';')
+}

@@ -1,0 +1,146 @@
+/** What drives the output: ranked bars of the gain per cent, with their intervals. */
+import type { DriverResult } from '@loopwright/study'
+import type { ChartRow, Figure } from '../draw/figure.ts'
+import { decimalsFor, formatNumber, formatShare } from '../table/format.ts'
+import { frame, type Layer, niceStep } from '../draw/frame.ts'
+import { type ColumnOf, type Table, tableOf, wordColumn } from '../table/table.ts'
+
+export interface DriversOptions {
+  /** what one window is called. Default: "window" */
+  readonly per?: string
+}
+
+type Effect = DriverResult['drivers'][number]
+
+/** more bars would not be read; the table has all */
+const BARS_MAX = 14
+/** drivers that a sentence names beside the first */
+const NAMED_MAX = 3
+/** bar and the line of text above it */
+const STEP_PIXELS = 40
+
+/**
+ * Horizontal bars, the largest gain first; the times that count most are dark, the rest pale.
+ *
+ * @example drivers({ drivers: [], limits: [], step: 0.05 }).finding // => 'Nothing was found to drive the output.'
+ */
+export function drivers(result: Pick<DriverResult, 'drivers' | 'limits' | 'step'>, options: DriversOptions = {}): Figure {
+  const { per = 'window' } = options
+  const shown = result.drivers.slice(0, BARS_MAX)
+  const rows = shown.map((effect, index): ChartRow => {
+    const { mean, low, high } = effect.elasticity
+    const text = gainText(effect)
+    return {
+      driver: effect.name,
+      gain: mean,
+      low,
+      high,
+      limits: result.limits.includes(index),
+      text,
+      tip: `${effect.name}: ${text} (${formatShare(effect.elasticity.level)}: ${formatNumber(low, 2)} to ${formatNumber(high, 2)})`,
+    }
+  })
+  const found = finding(result)
+  const alt = `Bars of the gain in output per one per cent of each of ${shown.length} drivers, with intervals. ${found}`
+  return {
+    spec: frame({ description: alt, height: Math.max(STEP_PIXELS, shown.length * STEP_PIXELS), rows, layer: layers(rows) }),
+    rows,
+    swapRows: false,
+    finding: found,
+    alt,
+    readLine: `Per cent more output for one per cent less time (of the time between stops, and of a share: more), other things equal, over the same simulated ${per}s. Thin bars: 95 % intervals. Dark: the times that count most.`,
+    table: driverTable(result, per),
+  }
+}
+
+function layers(rows: readonly ChartRow[]): Layer[] {
+  const highest = Math.max(0.1, ...rows.map(({ high }) => Number(high)))
+  const lowest = Math.min(0, ...rows.map(({ low }) => Number(low)))
+  const step = niceStep(highest - lowest, 5)
+  const domain: [number, number] = [Math.floor(lowest / step + 1e-9) * step, Math.ceil(highest / step - 1e-9) * step]
+  const y = { field: 'driver', type: 'nominal', sort: null, axis: null, scale: { paddingInner: 0.55, paddingOuter: 0.55 } } as const
+  const x = {
+    field: 'gain',
+    type: 'quantitative',
+    title: 'More output for 1 % less time (%)',
+    scale: { domain },
+    axis: { tickCount: 5 },
+  } as const
+  const above = { ...y, bandPosition: 0 }
+  const tooltip = { field: 'tip' } as const
+  return [
+    ...([true, false] as const).map(
+      (limits): Layer => ({
+        transform: [{ filter: `datum.limits === ${limits}` }],
+        mark: { type: 'bar', style: limits ? 'count' : 'countPale' },
+        encoding: { y, x, x2: { datum: 0 }, tooltip },
+      }),
+    ),
+    { mark: { type: 'rule', style: 'meanStep' }, encoding: { y, x: { ...x, field: 'low' }, x2: { field: 'high' }, tooltip } },
+    {
+      mark: { type: 'text', style: 'words', align: 'left', baseline: 'bottom', dy: -3, limit: { expr: 'width - 60' }, x: 0 },
+      encoding: { y: above, text: { field: 'driver' }, tooltip },
+    },
+    {
+      mark: { type: 'text', style: 'words', align: 'right', baseline: 'bottom', dy: -3, x: 'width' },
+      encoding: { y: above, text: { field: 'text' }, tooltip },
+    },
+  ]
+}
+
+/** "0.86 %": more output for 1 % less of it, rounded by its interval; the one text of this number on a page. */
+export function gainText({ elasticity: { mean, halfWidth } }: Pick<Effect, 'elasticity'>): string {
+  return `${formatNumber(mean, Math.max(1, Math.min(2, decimalsFor(halfWidth, 2))))} %`
+}
+
+function finding({ drivers: all, limits }: Pick<DriverResult, 'drivers' | 'limits'>): string {
+  const [first, ...alike] = limits.map((index) => all[index]!)
+  if (first === undefined) return 'Nothing was found to drive the output.'
+  if (all.every(({ elasticity: { low, high } }) => low === 0 && high === 0)) return 'None of these changes anything in the output.'
+  const [less, gain] = [first.lessIsBetter ? 'less' : 'more', gainText(first)]
+  const { low, high } = first.elasticity
+  if (low <= 0)
+    return `No single time is shown to count yet; the largest effect is of ${first.name}: ${gain} more output for 1 % ${less} (${formatNumber(low, 2)} to ${formatNumber(high, 2)}).`
+  if (alike.length > 0) {
+    const named = alike.slice(0, NAMED_MAX).map(({ name }) => name)
+    const more = alike.length - named.length
+    return `${[first.name, ...named].join(', ')}${more > 0 ? ` and ${more} more` : ''} count most, and cannot be told apart: 1 % ${less} of ${first.name} gives ${gain} more output.`
+  }
+  const next = all.find((effect) => effect !== first && effect.elasticity.low > 0)
+  return next === undefined
+    ? `Nothing but ${first.name} is shown to count: 1 % ${less} of it gives ${gain} more output.`
+    : `${first.name} counts most, with ${gain} more output for 1 % ${less}; next is ${next.name}, with ${gainText(next)}.`
+}
+
+function driverTable({ drivers: all, limits, step }: Pick<DriverResult, 'drivers' | 'limits' | 'step'>, per: string): Table {
+  const percent = formatNumber(step * 100, 0)
+  const interval: ColumnOf<Effect> = {
+    head: '95 %\ninterval',
+    text: ({ elasticity: { low, high } }) => `${formatNumber(low, 2)} to ${formatNumber(high, 2)}`,
+    data: [
+      ['elasticity_low', 'lower limit of the 95 % interval', ({ elasticity }) => elasticity.low],
+      ['elasticity_high', 'upper limit of the 95 % interval', ({ elasticity }) => elasticity.high],
+    ],
+  }
+  return tableOf<Effect>({
+    caption: `What drives the output, the largest first`,
+    columns: [
+      wordColumn('Driver', 'driver', 'what was changed', ({ name }) => name),
+      {
+        head: '1 % better\ngives, %',
+        bar: ({ elasticity }) => Math.max(0, elasticity.mean),
+        text: (effect) => gainText(effect).replace(' %', ''),
+        data: [['elasticity', '% more output for 1 % better', ({ elasticity }) => elasticity.mean]],
+      },
+      ...(all.every(({ elasticity: { halfWidth } }) => halfWidth === 0) ? [] : [interval]),
+      {
+        head: `${percent} % better:\nunits a ${per}`,
+        text: ({ unitsOfStep }) => formatNumber(unitsOfStep, 1),
+        data: [['units_of_step', `units per ${per} more for ${percent} % better`, ({ unitsOfStep }) => unitsOfStep]],
+      },
+    ],
+    rows: all,
+    marked: (_, index) => limits.includes(index),
+    note: 'Better: less of a time, more of a time between stops. Of a share of products: more of it, whether that is better or not.',
+  })
+}

@@ -1,0 +1,195 @@
+/** What is lost by what cause: floating bars from the ideal down to the forecast. */
+import type { LossResult } from '@loopwright/study'
+import type { ChartRow, Figure } from '../draw/figure.ts'
+import { differenceDecimals, formatNumber, formatShare, formatWithHalfWidth } from '../table/format.ts'
+import { frame, type Layer, niceStep } from '../draw/frame.ts'
+import { type Table, tableOf, wordColumn } from '../table/table.ts'
+
+export interface LossesOptions {
+  /** what one window is called. Default: "window" */
+  readonly per?: string
+}
+
+type Told = Pick<LossResult, 'forecast' | 'ideal' | 'gap' | 'causes'>
+type Loss = LossResult['causes'][number]
+type Total = NonNullable<LossResult['forecast']>
+type Kind = 'total' | 'loss' | 'gain'
+
+/** bar and the line of text above it */
+const STEP_PIXELS = 40
+const STYLES: Readonly<Record<Kind, string>> = { total: 'countPale', loss: 'count', gain: 'partMove' }
+
+/**
+ * A full bar for the ideal, a floating bar for each cause, a full bar for the forecast; both ends of every floating bar are lines that were
+ * simulated, so the causes stand in the order of the study read from the ideal: the last taken out comes first.
+ *
+ * @example losses({ forecast: null, ideal: null, gap: null, causes: [] }).finding // => 'Nothing can be told of losses yet.'
+ */
+export function losses(result: Pick<LossResult, 'forecast' | 'ideal' | 'gap' | 'causes'>, options: LossesOptions = {}): Figure {
+  const { per = 'window' } = options
+  const rows = rowsOf(result, per)
+  const found = finding(result, per)
+  const alt = `Bars of the units a ${per}, from the ideal down to the forecast by ${result.causes.length} causes, with intervals. ${found}`
+  return {
+    spec: frame({ description: alt, height: Math.max(STEP_PIXELS, rows.length * STEP_PIXELS), rows, layer: layers(rows, per) }),
+    rows,
+    swapRows: false,
+    finding: found,
+    alt,
+    readLine: `From the top: units a ${per} without any of the causes, then what each cause takes, down to the line as it stands, all over the same simulated ${per}s. Each cause is counted with those above it there and those below it gone. Thin bars: 95 % intervals. Pale: totals.`,
+    table: lossTable(result, rows, per),
+  }
+}
+
+function rowsOf({ forecast, ideal, causes }: Told, per: string): ChartRow[] {
+  if (forecast === null || ideal === null) return []
+  let level = ideal.mean
+  const floating = [...causes].reverse().map(({ name, step }): ChartRow => {
+    const from = level
+    level -= step.mean
+    const text = lostText(step)
+    const interval = `${formatShare(step.level)}: ${formatNumber(-step.high, 1)} to ${formatNumber(-step.low, 1)}`
+    const kind: Kind = step.mean < 0 ? 'gain' : 'loss'
+    return {
+      cause: name,
+      kind,
+      from,
+      to: level,
+      low: from - step.high,
+      high: from - step.low,
+      text,
+      tip: `${name}: ${text} units a ${per} (${interval})`,
+    }
+  })
+  return [total('Ideal: none of these', ideal, per), ...floating, total('Forecast: as it stands', forecast, per)]
+}
+
+function total(cause: string, { mean, halfWidth, low, high }: Total, per: string): ChartRow {
+  const text = formatWithHalfWidth(mean, halfWidth)
+  return { cause, kind: 'total' satisfies Kind, from: 0, to: mean, low, high, text, tip: `${cause}: ${text} units a ${per}` }
+}
+
+function layers(rows: readonly ChartRow[], per: string): Layer[] {
+  const highest = Math.max(1, ...rows.flatMap(({ from, to, high }) => [Number(from), Number(to), Number(high)]))
+  const lowest = Math.min(0, ...rows.map(({ low }) => Number(low)))
+  const step = niceStep(highest - lowest, 5)
+  const domain: [number, number] = [Math.floor(lowest / step + 1e-9) * step, Math.ceil(highest / step - 1e-9) * step]
+  // named in order: each layer sees some of the rows only
+  const inOrder = rows.map(({ cause }) => String(cause))
+  const y = { field: 'cause', type: 'nominal', axis: null, scale: { domain: inOrder, paddingInner: 0.55, paddingOuter: 0.55 } } as const
+  const x = { field: 'to', type: 'quantitative', title: `Units a ${per}`, scale: { domain }, axis: { tickCount: 5 } } as const
+  const above = { ...y, bandPosition: 0 }
+  const tooltip = { field: 'tip' } as const
+  return [
+    ...(['total', 'loss', 'gain'] as const).map(
+      (kind): Layer => ({
+        transform: [{ filter: `datum.kind === '${kind}'` }],
+        mark: { type: 'bar', style: STYLES[kind] },
+        encoding: { y, x, x2: { field: 'from' }, tooltip },
+      }),
+    ),
+    { mark: { type: 'rule', style: 'meanStep' }, encoding: { y, x: { ...x, field: 'low' }, x2: { field: 'high' }, tooltip } },
+    {
+      mark: { type: 'text', style: 'words', align: 'left', baseline: 'bottom', dy: -3, limit: { expr: 'width - 100' }, x: 0 },
+      encoding: { y: above, text: { field: 'cause' }, tooltip },
+    },
+    {
+      mark: { type: 'text', style: 'words', align: 'right', baseline: 'bottom', dy: -3, x: 'width' },
+      encoding: { y: above, text: { field: 'text' }, tooltip },
+    },
+  ]
+}
+
+/** What is lost of a gain by taking out: "−40 ± 3", or where the cause helps, "+2 ± 1"; one decimal at most */
+function lostText({ mean, halfWidth }: Loss['step']): string {
+  if (mean === 0 && halfWidth === 0) return '0'
+  const decimals = differenceDecimals(mean, halfWidth)
+  const size = formatNumber(-mean, decimals)
+  const text = mean < 0 && /[1-9]/.test(size) ? `+${size}` : size
+  return halfWidth > 0 ? `${text} ± ${formatNumber(Math.max(halfWidth, 10 ** -decimals), decimals)}` : text
+}
+
+function finding({ forecast, ideal, gap, causes }: Told, per: string): string {
+  if (forecast === null || ideal === null || gap === null) return 'Nothing can be told of losses yet.'
+  const shown = causes.filter(({ step }) => step.mean > 0 && step.status !== 'no difference shown')
+  const [first, ...others] = shown.toSorted((a, b) => b.step.mean - a.step.mean)
+  if (first === undefined) return 'No cause is shown to cost units.'
+  const alike = others.filter(({ step }) => step.high >= first.step.low)
+  if (alike.length > 0) return `The largest losses cannot be told apart: ${[first, ...alike].map(sized).join(', ')} units a ${per}.`
+  const next = others.slice(0, 2).map(sized).join(' and ')
+  return `The largest loss is by ${first.name}: ${sizeText(first.step)} units a ${per}${next === '' ? '' : `; next by ${next}`}.`
+}
+
+const sized = ({ name, step }: Loss): string => `${name} (${sizeText(step)})`
+const sizeText = ({ mean, halfWidth }: Loss['step']): string => formatNumber(Math.abs(mean), differenceDecimals(mean, halfWidth))
+
+interface Row {
+  readonly cause: string
+  /** as drawn */
+  readonly text: string
+  /** units left after it */
+  readonly leaves: number
+  /** null: a total */
+  readonly loss: Loss | null
+  readonly total: Total | null
+}
+
+function lossTable({ forecast, ideal, gap, causes }: Told, rows: readonly ChartRow[], per: string): Table {
+  const random = causes.some(({ step, alone }) => step.halfWidth > 0 || alone.halfWidth > 0)
+  const totals = [ideal, ...causes.map(() => null), forecast]
+  const losses = [null, ...causes.toReversed(), null]
+  type Limit = 'mean' | 'low' | 'high'
+  const units = ({ loss, total }: Row, ofTotal: Limit, ofCause: Limit): number | null =>
+    loss === null ? (total?.[ofTotal] ?? null) : -loss.step[ofCause]
+  return tableOf<Row>({
+    caption: `Units a ${per}, from the ideal to the forecast`,
+    columns: [
+      wordColumn('Cause', 'cause', 'what takes units; the first and last rows are totals', ({ cause }) => cause),
+      {
+        head: `Units a\n${per}`,
+        bar: ({ loss }) => (loss === null ? null : Math.abs(loss.step.mean)),
+        text: ({ text }) => text,
+        data: [
+          ['units', `units per ${per}: of a total made, of a cause what it takes, below 0`, (row) => units(row, 'mean', 'mean')],
+          ['units_low', 'lower limit of the 95 % interval', (row) => units(row, 'low', 'high')],
+          ['units_high', 'upper limit of the 95 % interval', (row) => units(row, 'high', 'low')],
+        ],
+      },
+      {
+        head: 'Leaves',
+        text: ({ loss, leaves }) => (loss === null ? '' : formatNumber(leaves, 0)),
+        data: [['leaves', `units per ${per} left after it`, ({ leaves }) => leaves]],
+      },
+      {
+        head: 'Gained if it\nalone were gone',
+        text: ({ loss }) => (loss === null ? '' : gainText(loss.alone)),
+        data: [
+          ['alone', `units per ${per} more if this cause alone were gone; empty for totals`, ({ loss }) => loss?.alone.mean ?? null],
+          ['alone_low', 'lower limit of the 95 % interval', ({ loss }) => loss?.alone.low ?? null],
+          ['alone_high', 'upper limit of the 95 % interval', ({ loss }) => loss?.alone.high ?? null],
+        ],
+      },
+    ],
+    rows: rows.map(({ cause, text, to }, index) => ({
+      cause: String(cause),
+      text: String(text),
+      leaves: Number(to),
+      loss: losses[index] ?? null,
+      total: totals[index] ?? null,
+    })),
+    marked: ({ loss }) => loss === null,
+    note:
+      gap === null
+        ? null
+        : `Minus: units that the cause takes, counted with those above it there and those below it gone; another order would share out otherwise what causes cost together.${random ? ' Intervals: 95 %.' : ''}`,
+  })
+}
+
+/** A gain, or below 0 a loss; one decimal at most. */
+function gainText({ mean, halfWidth }: Loss['step']): string {
+  if (mean === 0 && halfWidth === 0) return '0'
+  const decimals = differenceDecimals(mean, halfWidth)
+  return halfWidth > 0
+    ? `${formatNumber(mean, decimals)} ± ${formatNumber(Math.max(halfWidth, 10 ** -decimals), decimals)}`
+    : formatNumber(mean, decimals)
+}

@@ -1,0 +1,165 @@
+/** The loop on paper, to scale, as SVG text. */
+import { EDGE, planFoot } from './planFoot.ts'
+import { type Cell, type Outline, outline, type Point, turned } from './planGeometry.ts'
+import { bracket, bracketEdge, bracketSpan, cellMark, chevron, namesFit, type Paper, place } from './planMarks.ts'
+import { LINE_PIXELS, NAME_SIZE, type Name, placeNames, sideOf, type Wanted } from './planNames.ts'
+import { colour, escapeXml, points, px, textAt } from '../draw/svg.ts'
+
+export interface PlanZone {
+  readonly name: string
+  /** metres, > 0 */
+  readonly lengthMetres: number
+  /** travel turns here */
+  readonly turn: 'left' | 'right' | null
+  readonly transfer: boolean
+  /** null: no station in this zone */
+  readonly station: { readonly title: string; readonly duties: readonly ('load' | 'unload')[] } | null
+  /** 0 … 1, shades the cell; null: no shade */
+  readonly value: number | null
+  /** short text in the cell, such as "62"; null: none */
+  readonly label: string | null
+}
+
+export interface PlanOptions {
+  /** pixels; the drawing is made for this width. Show one of 360 on phones and one of 1100 elsewhere. Default: 1100 */
+  readonly widthPixels?: number
+  /** starts every id in the SVG; give each drawing of a page its own. Default: "plan" */
+  readonly id?: string
+  /** what shade and label mean: "share of the shift with a carrier in the zone, %"; null: nothing is shaded. Default: null */
+  readonly valueMeaning?: string | null
+}
+
+export interface LoopPlan {
+  /** one `<svg>` element with `<title>` and `<desc>`, role img; colours by CSS variables of `themeCss`, each with a fall-back */
+  readonly svg: string
+  readonly title: string
+  /** the text alternative */
+  readonly description: string
+  /** drawn as a closed loop to scale; else as a ring, and `note` says why */
+  readonly toScale: boolean
+  /** also written under the drawing; null: none */
+  readonly note: string | null
+}
+
+/** narrower drawings stand their long side upright */
+const NARROW_PIXELS = 600
+
+/**
+ * A plan of the loop: zones as a band of cells to scale, chevrons at the corners, brackets and names of the stations outside.
+ *
+ * @param zones     in travel order, at least one
+ * @throws RangeError   if there is no zone, a length is not above 0, or the width is below 200 pixels
+ */
+export function loopPlan(zones: readonly PlanZone[], { widthPixels = 1100, id = 'plan', valueMeaning = null }: PlanOptions = {}): LoopPlan {
+  if (!(widthPixels >= 200)) throw new RangeError(`a plan ${widthPixels} pixels wide cannot be read; give 200 or more`)
+  const drawn = outline(zones)
+  const note = drawn.ringBecause === null ? null : `${drawn.ringBecause}: drawn as a ring, lengths to scale along it.`
+  const { cells, paper, room } = layOut(drawn, zones, widthPixels)
+  const names = placeNames(wantedNames(cells, zones, paper), room)
+  const withNames = namesFit(cells, zones, paper)
+  const body = [
+    ...cells.map((cell) => cellMark(cell, zones[cell.index]!, paper, valueMeaning, withNames)),
+    ...chevronCells(cells, zones).map((cell) => chevron(cell, paper)),
+    ...cells.filter(({ index }) => zones[index]!.station !== null).map((cell) => bracket(cell, paper)),
+    ...names.map(nameMark),
+  ]
+  const [top, bottom] = reach(cells, names, paper)
+  const foot = planFoot(zones, { width: widthPixels, from: bottom + 14, scale: paper.scale, meaning: valueMeaning, note })
+  const height = foot.bottom + EDGE - (top - EDGE)
+  const title = 'Plan of the loop'
+  const description = descriptionOf(zones, drawn, valueMeaning)
+  const svg = [
+    `<svg xmlns="http://www.w3.org/2000/svg" class="lw-plan" viewBox="0 ${px(top - EDGE)} ${px(widthPixels)} ${px(height)}" width="${px(widthPixels)}" height="${px(height)}" role="img" aria-labelledby="${id}-title ${id}-desc" font-family="system-ui, sans-serif" color="${colour('ink')}" fill="currentColor">`,
+    `<title id="${id}-title">${escapeXml(title)}</title><desc id="${id}-desc">${escapeXml(description)}</desc>`,
+    ...body,
+    foot.svg,
+    '</svg>',
+  ].join('\n')
+  return { svg, title, description, toScale: drawn.ringBecause === null, note }
+}
+
+/** Scale and origin, so that the loop and the names on both sides fit the width. */
+function layOut(drawn: Outline, zones: readonly PlanZone[], width: number): { cells: readonly Cell[]; paper: Paper; room: number } {
+  const narrow = width < NARROW_PIXELS
+  const first = extent(drawn.cells)
+  const upright = narrow && drawn.ringBecause === null && first.right - first.left > first.bottom - first.top
+  const cells = upright ? turned(drawn.cells) : drawn.cells
+  const { left, right, top, bottom } = extent(cells)
+  const named = (side: 'left' | 'right') => cells.some(({ index, outward }) => zones[index]!.station !== null && sideOf(outward) === side)
+  const wish = narrow ? 116 : 170
+  const [roomLeft, roomRight] = [named('left') ? wish : 24, named('right') ? wish : 24]
+  const mean = zones.reduce((sum, { lengthMetres }) => sum + lengthMetres, 0) / zones.length
+  const tallest = narrow ? 900 : 560
+  const scale = Math.min((width - roomLeft - roomRight) / (right - left), tallest / (bottom - top), (narrow ? 46 : 96) / mean)
+  const spare = (width - roomLeft - roomRight - (right - left) * scale) / 2
+  const origin = { x: roomLeft + spare - left * scale, y: -top * scale }
+  return { cells, paper: { scale, origin, ringRadius: drawn.ringRadius }, room: wish + spare - 10 }
+}
+
+function extent(cells: readonly Cell[]): { left: number; right: number; top: number; bottom: number } {
+  const wide = (cell: Cell) => (cell.arc !== null ? cell.halfWidth : Math.abs(cell.ahead.x) > 0.5 ? cell.halfLength : cell.halfWidth)
+  const high = (cell: Cell) => (cell.arc !== null ? cell.halfWidth : Math.abs(cell.ahead.y) > 0.5 ? cell.halfLength : cell.halfWidth)
+  const ring = cells[0]!.arc === null ? 0 : Math.hypot(cells[0]!.centre.x, cells[0]!.centre.y)
+  return {
+    left: Math.min(-ring, ...cells.map((cell) => cell.centre.x - wide(cell))),
+    right: Math.max(ring, ...cells.map((cell) => cell.centre.x + wide(cell))),
+    top: Math.min(-ring, ...cells.map((cell) => cell.centre.y - high(cell))),
+    bottom: Math.max(ring, ...cells.map((cell) => cell.centre.y + high(cell))),
+  }
+}
+
+function wantedNames(cells: readonly Cell[], zones: readonly PlanZone[], paper: Paper): Wanted[] {
+  return cells.flatMap((cell) => {
+    const { station } = zones[cell.index]!
+    if (station === null) return []
+    const duties = station.duties.filter((duty) => duty !== station.title.toLowerCase())
+    return [
+      { title: station.title, under: duties.join(', '), at: bracketEdge(cell, paper), ...bracketSpan(cell, paper), outward: cell.outward },
+    ]
+  })
+}
+
+/** Cells whose border ahead carries a chevron: the corners; on a ring without corners, four around it. */
+function chevronCells(cells: readonly Cell[], zones: readonly PlanZone[]): Cell[] {
+  const corners = cells.filter(({ index }) => zones[index]!.turn !== null)
+  if (corners.length > 0) return corners
+  const off = (cell: Cell, angle: number) => Math.abs(Math.sin((cell.arc![1] - angle) / 2))
+  const nearest = [1, 3, 5, 7].map((eighth) => {
+    const angle = (eighth * Math.PI) / 4
+    return cells.reduce((best, cell) => (off(cell, angle) < off(best, angle) ? cell : best))
+  })
+  return [...new Set(nearest)]
+}
+
+function nameMark({ lines, under, anchor, x, y, lead }: Name): string {
+  const title = lines.map((line, index) => textAt(line, x, y + index * LINE_PIXELS, { size: NAME_SIZE, anchor, bold: true }))
+  const second = under === '' ? [] : [textAt(under, x, y + lines.length * LINE_PIXELS, { size: NAME_SIZE, anchor })]
+  const line = lead === null ? '' : `<polyline points="${points(lead)}" fill="none" stroke="${colour('quiet')}" stroke-width="0.8"/>`
+  return [line, ...title, ...second].join('')
+}
+
+/** Highest and lowest pixel of band and names. */
+function reach(cells: readonly Cell[], names: readonly Name[], paper: Paper): [number, number] {
+  const { top, bottom } = extent(cells)
+  const at = (y: number): Point => place(paper, { x: 0, y })
+  const lastLine = ({ lines, under, y }: Name) => y + (lines.length - (under === '' ? 1 : 0)) * LINE_PIXELS + 4
+  return [Math.min(at(top).y - 10, ...names.map(({ y }) => y - NAME_SIZE)), Math.max(at(bottom).y + 10, ...names.map(lastLine))]
+}
+
+function descriptionOf(zones: readonly PlanZone[], { ringBecause }: Outline, meaning: string | null): string {
+  const metres = zones.reduce((sum, { lengthMetres }) => sum + lengthMetres, 0)
+  const stations = zones.flatMap(({ name, station }) => {
+    if (station === null) return []
+    return [`${station.title} in ${name}${station.duties.length === 0 ? '' : ` (${station.duties.join(' and ')})`}`]
+  })
+  const transfers = zones.filter(({ transfer }) => transfer).map(({ name }) => name)
+  const fullest = zones.filter(({ value }) => value !== null).toSorted((a, b) => b.value! - a.value!)[0]
+  return [
+    `A loop of ${zones.length} zones, ${Math.round(metres * 10) / 10} m, ${ringBecause === null ? 'to scale' : 'drawn as a ring'}.`,
+    stations.length === 0 ? 'There are no stations.' : `Stations in travel order: ${stations.join(', ')}.`,
+    ...(transfers.length === 0 ? [] : [`Transfers: ${transfers.join(', ')}.`]),
+    ...(fullest === undefined || meaning === null
+      ? []
+      : [`Highest ${meaning}: ${fullest.name}${fullest.label === null ? '' : `, ${fullest.label}`}.`]),
+  ].join(' ')
+}

@@ -1,0 +1,232 @@
+/** Output in each hour of the window, beside the pace that the plan asks for. */
+import type { SweepCount } from '@loopwright/study'
+import type { ChartRow, Figure, WindowWords } from '../draw/figure.ts'
+import { formatMinutes, formatNumber } from '../table/format.ts'
+import { carriersText, frame, type Layer, windowOf } from '../draw/frame.ts'
+import { type Table, tableOf } from '../table/table.ts'
+
+export interface OutputByHourOptions extends WindowWords {
+  /** breaks within the window, seconds from its start, see `breaksWithin`. Default: not known; where netSeconds tells that there are some, the pace of the plan is left out */
+  readonly breaks?: readonly Pause[]
+  /** clock time of the window's start, "14:20"; default: hours are counted from 1 */
+  readonly startClock?: string
+}
+
+export interface Pause {
+  readonly startSeconds: number
+  readonly lengthSeconds: number
+}
+
+interface Hour {
+  readonly label: string
+  readonly startSeconds: number
+  readonly units: number
+  /** breaks taken out */
+  readonly workedSeconds: number
+  readonly fullHour: boolean
+  /** units that the plan asks for in this hour; null: no plan */
+  readonly pace: number | null
+}
+
+/**
+ * One bar for each hour of the window; the last hour may be a part of one. The plan, spread over the time worked, is a dashed step.
+ *
+ * @param count     carriers, and mean units by hour
+ * @throws RangeError   if the window is not longer than 0 s
+ * @example outputByHour({ carriers: 3, outputByHour: [40, 40] }, { windowSeconds: 7200 }).rows.length // => 2
+ */
+export function outputByHour(count: Pick<SweepCount, 'carriers' | 'outputByHour'>, options: OutputByHourOptions): Figure {
+  const { per, windowSeconds, netSeconds, plan: wanted } = windowOf(options)
+  const known = options.breaks !== undefined || netSeconds >= windowSeconds
+  const plan = known ? wanted : null
+  const hours = hoursOf(count.outputByHour, options, plan)
+  const rows = hours.map((hour, index): ChartRow => {
+    const to = index + (hour.fullHour ? 1 : (windowSeconds - hour.startSeconds) / 3600)
+    const tip = `${hour.label}: ${formatNumber(hour.units, 1)} units in ${formatMinutes(hour.workedSeconds)} min${known ? ' worked' : ''}`
+    return {
+      from: index,
+      to,
+      middle: (index + to) / 2,
+      units: hour.units,
+      pace: hour.pace,
+      above: Math.max(hour.units, hour.pace ?? 0),
+      text: formatNumber(hour.units, 0),
+      tip,
+    }
+  })
+  const found = finding(count.carriers, hours, known, per)
+  const alt = `Bars of the mean output in each of ${hours.length} hours of the ${per}. ${found}`
+  return {
+    spec: frame({
+      description: alt,
+      height: 240,
+      rows,
+      layer: layers(hours, options, per, plan),
+    }),
+    rows,
+    swapRows: true,
+    finding: found,
+    alt,
+    readLine: `Bars: mean units in each hour of the ${per}; lower where a break falls into the hour.${plan === null ? '' : ' Dashed: the pace the plan asks for, spread over the time worked.'}`,
+    table: hourTable(count.carriers, hours, per, known, plan),
+  }
+}
+
+/**
+ * The parts of breaks that fall into a window, counted from its start.
+ *
+ * @param breaks    seconds from time 0, as the line has them
+ * @param window    seconds from time 0
+ * @example breaksWithin([{ startSeconds: 90, lengthSeconds: 20 }], { warmupSeconds: 100, endSeconds: 200 }) // => [{ startSeconds: 0, lengthSeconds: 10 }]
+ */
+export function breaksWithin(
+  breaks: readonly Pause[],
+  { warmupSeconds, endSeconds }: { readonly warmupSeconds: number; readonly endSeconds: number },
+): Pause[] {
+  return breaks.flatMap(({ startSeconds, lengthSeconds }) => {
+    const from = Math.max(startSeconds, warmupSeconds)
+    const to = Math.min(startSeconds + lengthSeconds, endSeconds)
+    return to > from ? [{ startSeconds: from - warmupSeconds, lengthSeconds: to - from }] : []
+  })
+}
+
+/** Seconds of [from, to) outside the breaks. */
+function workedSeconds(from: number, to: number, breaks: readonly Pause[]): number {
+  return breaks.reduce(
+    (left, { startSeconds, lengthSeconds }) =>
+      left - Math.max(0, Math.min(to, startSeconds + lengthSeconds) - Math.max(from, startSeconds)),
+    to - from,
+  )
+}
+
+function hoursOf(units: readonly number[], options: OutputByHourOptions, plan: number | null): Hour[] {
+  const { windowSeconds, breaks = [], startClock } = options
+  const worked = units.map((_, index) => workedSeconds(index * 3600, Math.min(windowSeconds, (index + 1) * 3600), breaks))
+  const total = worked.reduce((sum, each) => sum + each, 0)
+  return units.map((each, index) => ({
+    label: startClock === undefined ? `hour ${index + 1}` : clock(startClock, index),
+    startSeconds: index * 3600,
+    units: each,
+    workedSeconds: worked[index]!,
+    fullHour: (index + 1) * 3600 <= windowSeconds,
+    pace: plan === null || total === 0 ? null : (plan * worked[index]!) / total,
+  }))
+}
+
+function clock(start: string, hours: number): string {
+  const [hour, minute] = start.split(':') as [string, string]
+  return `${String((Number(hour) + hours) % 24).padStart(2, '0')}:${minute}`
+}
+
+function layers(hours: readonly Hour[], { startClock, windowSeconds }: OutputByHourOptions, per: string, plan: number | null): Layer[] {
+  const hoursLong = windowSeconds / 3600
+  const labels = hours.map(({ label }) => label.replace('hour ', ''))
+  const y = {
+    type: 'quantitative',
+    title: 'Units in the hour',
+    axis: { tickCount: 5 },
+    ...(hours.length === 0 ? { scale: { domain: [0, 1] as [number, number] } } : {}),
+  } as const
+  const x = { field: 'from', type: 'quantitative' } as const
+  const axis = {
+    values: hours.map((_, index) => (startClock === undefined ? index + 0.5 : index)),
+    labelExpr: `${JSON.stringify(labels)}[floor(datum.value)]`,
+    ticks: startClock !== undefined,
+    labelOverlap: 'greedy',
+    labelFlush: false,
+  } as const
+  const title = startClock === undefined ? `Hour of the ${per}` : 'Clock time'
+  const bars: Layer[] = [
+    {
+      mark: { type: 'bar', style: 'count' },
+      encoding: {
+        x: { ...x, title, scale: { domain: [0, hoursLong], nice: false }, axis },
+        x2: { field: 'to' },
+        y: { ...y, field: 'units' },
+        y2: { datum: 0 },
+        tooltip: { field: 'tip' },
+      },
+    },
+    {
+      mark: {
+        type: 'text',
+        style: 'words',
+        baseline: 'bottom',
+        dy: -3,
+        text: { expr: `(datum.to - datum.from) * width / ${hoursLong} < 20 ? '' : datum.text` },
+      },
+      encoding: { x: { ...x, field: 'middle' }, y: { field: 'above', type: 'quantitative' } },
+    },
+  ]
+  if (plan === null) return bars
+  const label: Layer = {
+    transform: [{ filter: `datum.from === ${hours.length - 1}` }],
+    mark: { type: 'text', style: 'planText', align: 'left', baseline: 'middle', dx: 5, text: ['plan', 'pace'] },
+    encoding: { x: { ...x, field: 'to' }, y: { field: 'pace', type: 'quantitative' } },
+  }
+  return [
+    ...bars.slice(0, 1),
+    { mark: { type: 'rule', style: 'plan' }, encoding: { x, x2: { field: 'to' }, y: { field: 'pace', type: 'quantitative' } } },
+    ...bars.slice(1),
+    label,
+  ]
+}
+
+function finding(carriers: number, hours: readonly Hour[], known: boolean, per: string): string {
+  const rated = hours
+    .filter(({ workedSeconds }) => workedSeconds >= 600)
+    .map((hour) => ({ ...hour, rate: (hour.units * 3600) / hour.workedSeconds }))
+  if (rated.length === 0) return 'There is no hour with ten minutes of work in it.'
+  const worked = rated.reduce((sum, hour) => sum + hour.workedSeconds, 0)
+  const mean = (rated.reduce((sum, hour) => sum + hour.units, 0) * 3600) / worked
+  const slowest = rated.reduce((low, hour) => (hour.rate < low.rate ? hour : low))
+  const first = `With ${carriersText(carriers)} ${formatNumber(mean, 0)} units are made in an hour ${known ? 'worked' : `of the ${per}, breaks included`}`
+  if (rated.every(({ rate }) => Math.abs(rate - mean) <= 0.05 * mean))
+    return `${first}, and no hour differs by more than 5 %${known ? ' once breaks are taken out' : ''}.`
+  return `${first}; slowest is ${slowest.label}, at ${formatNumber(slowest.rate, 0)}.`
+}
+
+const rateOf = ({ workedSeconds, units }: Hour): number | null => (workedSeconds === 0 ? null : (units * 3600) / workedSeconds)
+
+function hourTable(carriers: number, hours: readonly Hour[], per: string, known: boolean, plan: number | null): Table {
+  return tableOf<Hour>({
+    caption: `Output by hour of the ${per} with ${carriersText(carriers)}`,
+    columns: [
+      {
+        head: 'Hour',
+        align: 'left',
+        text: ({ label }) => label,
+        data: [
+          ['hour', 'the hour as it is called, or the clock time at which it begins', ({ label }) => label],
+          ['hour_start_s', `start of the hour, seconds from the start of the ${per}`, ({ startSeconds }) => startSeconds],
+        ],
+      },
+      {
+        head: known ? 'Worked (min)' : 'Length (min)',
+        text: ({ workedSeconds }) => formatMinutes(workedSeconds),
+        data: [['worked_s', known ? 'seconds without breaks' : 'seconds, breaks included', ({ workedSeconds }) => workedSeconds]],
+      },
+      {
+        head: 'Mean output (units)',
+        text: ({ units }) => formatNumber(units, 1),
+        data: [['units_mean', 'mean units made in the hour', ({ units }) => units]],
+      },
+      ...(plan === null
+        ? []
+        : [
+            {
+              head: 'Plan pace (units)',
+              text: ({ pace }: Hour) => formatNumber(pace ?? 0, 1),
+              data: [['plan_units', 'units that the plan asks for in the hour', ({ pace }: Hour) => pace] as const],
+            },
+          ]),
+      {
+        head: known ? 'Per hour worked (units/h)' : 'Rate (units/h)',
+        text: (hour) => (rateOf(hour) === null ? '–' : formatNumber(rateOf(hour)!, 1)),
+        data: [['units_per_hour', `units an hour ${known ? 'worked' : 'of time, breaks included'}; empty: no work in it`, rateOf]],
+      },
+    ],
+    rows: hours,
+    note: `Means of all simulated ${per}s. ${known ? 'Worked: breaks taken out.' : 'Breaks are not taken out.'}`,
+  })
+}

@@ -1,0 +1,172 @@
+/** How full every zone is, in travel order, and what its carrier is doing there. */
+import type { ZONE_STATES } from '@loopwright/line'
+import type { SweepCount, ZoneShares } from '@loopwright/study'
+import type { ChartRow, Figure, WindowWords } from '../draw/figure.ts'
+import { formatShare, percent } from '../table/format.ts'
+import { carriersText, frame, type Layer, windowOf } from '../draw/frame.ts'
+import { type FieldOf, type Table, tableOf, wordColumn } from '../table/table.ts'
+import { fieldName } from '../table/tableFields.ts'
+import { SMALL_SIZE } from '../draw/theme.ts'
+
+export interface ZoneOccupancyOptions extends WindowWords {
+  /** what is in the zones, in travel order; default: nothing known */
+  readonly places?: readonly ZonePlace[]
+}
+
+export interface ZonePlace {
+  /** title of the station; null: none */
+  readonly station: string | null
+  readonly transfer: boolean
+}
+
+const ZONES: typeof ZONE_STATES = ['free', 'claimed', 'working', 'blocked', 'other', 'vacating', 'stopped']
+const PARTS = ['worked on', 'waiting', 'coming in, or stopped'] as const
+type Part = (typeof PARTS)[number]
+const STYLES: Readonly<Record<Part, string>> = { 'worked on': 'partWork', waiting: 'partWait', 'coming in, or stopped': 'partMove' }
+
+/**
+ * Horizontal bars, one for each zone: share of the window with a carrier in it, cut into worked on, waiting, and the rest.
+ *
+ * @param count     carriers, and the zones in travel order
+ * @throws RangeError   if the window is not longer than 0 s
+ * @example zoneOccupancy({ carriers: 3, zones: [] }, { windowSeconds: 3600 }).finding // => 'There are no zones.'
+ */
+export function zoneOccupancy(count: Pick<SweepCount, 'carriers' | 'zones'>, options: ZoneOccupancyOptions): Figure {
+  const { per } = windowOf(options)
+  const places = count.zones.map((_, index) => options.places?.[index] ?? { station: null, transfer: false })
+  const labels = count.zones.map(({ name }, index) => [name, placeText(places[index]!)].filter((part) => part !== '').join(' '))
+  const rows = count.zones.flatMap((zone, index) => bars(zone, labels[index]!))
+  const found = finding(count, places, per)
+  const alt = `Bars, one for each of ${count.zones.length} zones in travel order: share of the ${per} with a carrier in the zone. ${found}`
+  return {
+    spec: frame({
+      description: alt,
+      height: Math.max(60, count.zones.length * (count.zones.length > 60 ? 8 : 18)),
+      rows,
+      layer: [...PARTS.map((part) => layer(part, labels, per)), ...key()],
+    }),
+    rows,
+    swapRows: true,
+    finding: found,
+    alt,
+    readLine:
+      'From top to bottom in travel order. Where the waiting part is long there is a queue; what it waits for lies below it. All bars together make the number of carriers.',
+    table: zoneTable(count, places, per),
+  }
+}
+
+function bars(zone: ZoneShares, label: string): ChartRow[] {
+  const lengths = split(zone)
+  let from = 0
+  return PARTS.map((part, index) => {
+    const start = from
+    from += lengths[index]! * 100
+    return { zone: label, part, from: start, to: from, tip: `${label}: ${part} ${formatShare(lengths[index]!)}` }
+  })
+}
+
+/** by PARTS */
+function split({ occupancyMean, shares }: ZoneShares): [number, number, number] {
+  const working = shares[ZONES.indexOf('working')]!
+  const waiting = shares[ZONES.indexOf('blocked')]! + shares[ZONES.indexOf('other')]!
+  return [working, waiting, Math.max(0, occupancyMean - working - waiting)]
+}
+
+function layer(part: Part, labels: readonly string[], per: string): Layer {
+  return {
+    transform: [{ filter: `datum.part === '${part}'` }],
+    mark: { type: 'bar', style: STYLES[part] },
+    encoding: {
+      y: {
+        field: 'zone',
+        type: 'nominal',
+        sort: null,
+        scale: { domain: [...labels], paddingInner: 0.25 },
+        axis: { title: null, labelLimit: { expr: 'width < 420 ? 136 : 260' }, labelFontSize: SMALL_SIZE, labelOverlap: 'greedy' },
+      },
+      x: {
+        field: 'from',
+        type: 'quantitative',
+        title: `Share of the ${per}, %`,
+        scale: { domain: [0, 100] },
+        axis: { tickCount: 5, grid: true },
+      },
+      x2: { field: 'to' },
+      tooltip: { field: 'tip' },
+    },
+  }
+}
+
+/** Two words above the bars and one above these, each with a swatch: three side by side need more room than a phone has. */
+function key(): Layer[] {
+  return PARTS.flatMap((part, index): Layer[] => {
+    const x = index === 1 ? 90 : 0
+    const y = index === 2 ? -13 : -31
+    return [
+      { data: { values: [{}] }, mark: { type: 'rect', style: STYLES[part], x, x2: x + 11, y: y - 6, y2: y + 5 }, encoding: {} },
+      {
+        data: { values: [{}] },
+        mark: { type: 'text', style: 'note', align: 'left', baseline: 'middle', x: x + 16, y, text: part },
+        encoding: {},
+      },
+    ]
+  })
+}
+
+function placeText({ station, transfer }: ZonePlace): string {
+  return station ?? (transfer ? 'transfer' : '')
+}
+
+function finding({ carriers, zones }: Pick<SweepCount, 'carriers' | 'zones'>, places: readonly ZonePlace[], per: string): string {
+  if (zones.length === 0) return 'There are no zones.'
+  const waits = zones.map((zone) => split(zone)[1])
+  const worst = waits.indexOf(Math.max(...waits))
+  if (waits[worst]! < 0.05)
+    return `With ${carriersText(carriers)} no zone holds a waiting carrier for more than 5 % of the ${per}: there are no queues.`
+  const ahead = [...places.keys()].map((step) => (worst + step) % zones.length).find((zone) => places[zone]!.station !== null)
+  const where = ahead === undefined ? '' : ahead === worst ? ', at ' : ', on the way to '
+  const title = ahead === undefined ? '' : places[ahead]!.station!
+  return `With ${carriersText(carriers)} the longest waits are in ${zones[worst]!.name}${where}${title}: ${formatShare(waits[worst]!)} of the ${per}.`
+}
+
+function zoneTable({ carriers, zones }: Pick<SweepCount, 'carriers' | 'zones'>, places: readonly ZonePlace[], per: string): Table {
+  const place = (index: number): string => placeText(places[index]!) || 'storage'
+  return tableOf<ZoneShares>({
+    caption: `Zones with ${carriersText(carriers)}, % of the ${per}`,
+    columns: [
+      wordColumn('Zone', 'zone', 'name of the zone', ({ name }) => name),
+      wordColumn('Place', 'place', 'station, transfer or storage', (_, index) => place(index)),
+      {
+        head: 'With a carrier (%)',
+        text: ({ occupancyMean }) => percent(occupancyMean),
+        data: [['occupancy_mean', `mean number of carriers in the zone, 0 … 1`, ({ occupancyMean }) => occupancyMean]],
+      },
+      { head: 'Worked on (%)', text: (zone) => percent(split(zone)[0]), data: [] },
+      {
+        head: 'Waiting (%)',
+        text: (zone) => percent(split(zone)[1]),
+        data: [['waiting', `share of the ${per}, 0 … 1, with a carrier that waits: "blocked" and "other"`, (zone) => split(zone)[1]]],
+      },
+      {
+        head: 'Coming in, or stopped (%)',
+        text: (zone) => percent(split(zone)[2]),
+        data: [
+          [
+            'coming_in_or_stopped',
+            `share of the ${per}, 0 … 1, with a carrier that neither is worked on nor waits`,
+            (zone) => split(zone)[2],
+          ],
+          ...ZONES.map(
+            (state, index): FieldOf<ZoneShares> => [
+              fieldName(state),
+              `share of the ${per}, 0 … 1, in the state "${state}"`,
+              ({ shares }) => shares[index]!,
+            ],
+          ),
+        ],
+      },
+    ],
+    rows: zones,
+    note: 'A carrier counts from the start of its move in to the start of its move out.',
+  })
+}

@@ -1,0 +1,51 @@
+import { readScenario } from '@loopwright/scenario'
+import { expect, test } from 'vitest'
+import { tasksOfCsv, tasksOfLine } from './balanceTasks.ts'
+import { SMALL_LINE } from '../shell/memoryShell.ts'
+
+test('a table: names, times, what comes before', () => {
+  expect(tasksOfCsv('task,seconds,after\nbolt,6,\nwire,2.5,bolt\ntest,5,bolt wire\n', 't.csv')).toEqual([
+    { name: 'bolt', seconds: 6, after: [] },
+    { name: 'wire', seconds: 2.5, after: ['bolt'] },
+    { name: 'test', seconds: 5, after: ['bolt', 'wire'] },
+  ])
+  expect(tasksOfCsv('task;seconds\nbolt;6,5\n', 't.csv')).toEqual([{ name: 'bolt', seconds: 6.5, after: [] }])
+})
+
+test('under other usual headings, with names of several words', () => {
+  const expected = [
+    { name: 'fit pipe', seconds: 6, after: [] },
+    { name: 'leak test', seconds: 2.5, after: ['fit pipe'] },
+    { name: 'pack', seconds: 5, after: ['fit pipe', 'leak test'] },
+  ]
+  for (const text of [
+    'Operation,Time (s),Predecessors\nfit pipe,6,-\nleak test,2.5,fit pipe\npack,5,"fit pipe, leak test"\n',
+    'Task name;Seconds;Preceded by\nfit pipe;6;\nleak test;2,5;fit pipe\npack;5;fit pipe + leak test\n',
+    'No,Work element,Duration [s],After\n1,fit pipe,6 s,\n2,leak test,2.5 s,fit pipe\n3,pack,5 s,fit pipe|leak test\n',
+  ])
+    expect(tasksOfCsv(text, 't.csv')).toEqual(expected)
+})
+
+test('a table that cannot be read is told by line, all at once', () => {
+  expect(() => tasksOfCsv('what,when\n', 't.csv')).toThrow(
+    'must name the columns task, seconds and, if there is an order, after; it names "what", "when"',
+  )
+  expect(() => tasksOfCsv('task,time (min)\nbolt,6\n', 't.csv')).toThrow('the column "time (min)" is not in seconds')
+  const wrong = 'task,seconds,after\nbolt,six,\nwire,-1,blot\nbolt,2,\n,3,\n'
+  expect(() => tasksOfCsv(wrong, 't.csv')).toThrow(
+    [
+      '"t.csv", line 2: "six" is no time above 0 seconds',
+      '"t.csv", line 3: "-1" is no time above 0 seconds',
+      '"t.csv", line 3: there is no task "blot" to come after; did you mean "bolt"?',
+      '"t.csv", line 4: "bolt" is named twice; give each task a name of its own',
+      '"t.csv", line 5: the task has no name',
+    ].join('\n'),
+  )
+})
+
+test('of a scenario the work, in today’s order or by rules', () => {
+  const { line } = readScenario(SMALL_LINE, 'small.yaml').scenario!
+  expect(tasksOfLine(line, [])).toEqual([{ name: 'fit', seconds: expect.closeTo(70, 9), after: [] }])
+  expect(() => tasksOfLine(line, ['fit<check'])).toThrow('there is no task "check"; there are fit')
+  expect(() => tasksOfLine(line, ['fit'])).toThrow('write what comes first')
+})

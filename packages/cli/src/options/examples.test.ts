@@ -1,0 +1,27 @@
+import { expect, test } from 'vitest'
+import { EXAMPLES, examplesOf } from './examples.ts'
+import { main } from '../main.ts'
+import { memoryShell } from '../shell/memoryShell.ts'
+
+/** Words as a shell cuts them; what goes to a file is left out. */
+const wordsOf = (line: string): string[] =>
+  [...line.replace(/ > .*$/, '').matchAll(/"([^"]*)"|(\S+)/g)].map(([, quoted, plain]) => quoted ?? plain!)
+
+const all = Object.entries(EXAMPLES).flatMap(([command, lines]) => lines.map((line): [string, string] => [command, line]))
+
+test.each(all)('of %s: loopwright %s', async (command, line) => {
+  expect(line.startsWith(command)).toBe(true)
+  const shell = memoryShell()
+  const code = await main(wordsOf(line), shell)
+  // the words are right where all that is missing is the file that they name
+  const file = wordsOf(line).find((word) => /\.(yaml|csv|ts)$/.test(word))
+  expect([code, shell.said.err]).toEqual(file === undefined ? [0, ''] : [2, `there is no file "${file}" here\n`])
+})
+
+test('each command has at least two, which fit on 80 columns', () => {
+  for (const name of Object.keys(EXAMPLES) as (keyof typeof EXAMPLES)[]) {
+    const lines = examplesOf(name).trim().split('\n').slice(1)
+    expect(lines.length).toBeGreaterThanOrEqual(2)
+    for (const line of lines) expect(line.length).toBeLessThanOrEqual(80)
+  }
+})

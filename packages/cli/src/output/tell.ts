@@ -1,0 +1,65 @@
+/** Tells a result in the ways that were asked for: in the terminal or as JSON, as files of tables, as a page. All but JSON show the same cells. */
+import type { Tale } from '@loopwright/notebook'
+import type { Problem } from '@loopwright/scenario'
+import type { CsvStyle } from './csv.ts'
+import { DONE, INTERRUPTED, type Shell } from '../shell/shell.ts'
+import { lookOf } from '../shell/terminalLook.ts'
+import { writeTables } from './writeTables.ts'
+
+export interface OutputFlags {
+  /** named set of changed values in the scenario file */
+  readonly variation?: string
+  readonly json?: true
+  /** folder for tables */
+  readonly csv?: string
+  /** default: comma */
+  readonly csvStyle?: CsvStyle
+  /** file for the page */
+  readonly out?: string
+}
+
+export interface Told {
+  /** stopped by the user: what is there is told, and no page is made of it */
+  readonly partial: boolean
+  /** what --json prints; null: the command has no such option */
+  readonly document: (() => object) | null
+  readonly tale: () => Promise<Tale>
+  /** of the scenario: stands over the page's heading */
+  readonly name: string
+  /** repeats what was done */
+  readonly command: string
+}
+
+/** @returns  the exit code */
+export async function tell(shell: Shell, flags: OutputFlags, told: Told): Promise<number> {
+  if (flags.json === true && told.document !== null) shell.out.write(`${JSON.stringify(told.document(), null, 2)}\n`)
+  const wantsPage = flags.out !== undefined && !told.partial
+  if (flags.json !== true || flags.csv !== undefined || wantsPage) {
+    const { cellTables, printer, writePage } = await import('@loopwright/notebook')
+    const { question, cells } = await told.tale()
+    if (flags.json !== true) {
+      const { print, end } = printer((text) => shell.out.write(`${text}\n`), lookOf(shell.out))
+      for (const cell of cells) print(cell)
+      end()
+    }
+    if (flags.csv !== undefined) await writeTables(shell, flags.csv, cellTables(cells), flags.csvStyle)
+    if (wantsPage) {
+      const { name, command } = told
+      await shell.writeFile(flags.out!, await writePage({ question, scenarioName: name, date: shell.today(), command }, cells))
+      const says = flags.json === true ? shell.err : shell.out
+      says.write(`${flags.json === true ? '' : '\n'}Page: ${flags.out}\n`)
+    }
+  }
+  if (!told.partial) return DONE
+  if (flags.out !== undefined) shell.err.write('stopped before the end: no page was written\n')
+  return INTERRUPTED
+}
+
+/** What a tale of a study knows beside its result. */
+export function storyOptions(
+  shell: Shell,
+  source: { readonly file: string; readonly text: string; readonly problems: readonly Problem[] },
+) {
+  const { file, text, problems } = source
+  return { scenarioFile: file, scenarioText: text, readBeside: (path: string) => shell.readBeside(file, path), problems }
+}

@@ -1,0 +1,59 @@
+/** Receivers: what unloaded products go to, one at a time, with places before it. (MODEL.md §8) */
+import { drawInOrder } from '../work/draw.ts'
+import type { Names, Samplers } from '../build/registry.ts'
+import type { LineSpec } from '../spec.ts'
+import { type Goods, type Line, NONE } from '../instant/state.ts'
+import { startTimer } from '../build/timer.ts'
+import { RECEIVER_END, RECEIVER_START } from '../telling/trace.ts'
+
+/** Receivers by station, as columns. */
+export function buildReceivers(
+  spec: LineSpec,
+  names: Names,
+  samplers: Samplers,
+): Pick<Goods, 'receiverSampler' | 'receiverStream' | 'receiverPlaces' | 'receiverBusy' | 'receiverWaiting' | 'receiverAside'> {
+  const stations = spec.stations.length
+  return {
+    receiverSampler: Int32Array.from(spec.stations, ({ receiver }) => (receiver === null ? NONE : samplers.of(receiver.cycleSeconds))),
+    receiverStream: Int32Array.from(spec.stations, ({ name, receiver }) => (receiver === null ? NONE : names.of(`receiver/${name}`))),
+    receiverPlaces: Int32Array.from(spec.stations, ({ receiver }) => receiver?.queue ?? 0),
+    receiverBusy: new Uint8Array(stations),
+    receiverWaiting: new Int32Array(stations),
+    receiverAside: new Uint8Array(stations),
+  }
+}
+
+/** Whether the receiver of the unload station has a place that is neither taken nor set aside. */
+export function canReceive(line: Line, station: number): boolean {
+  if (line.goods.receiverAside[station] === 1) return false
+  return line.goods.receiverBusy[station] === 0 || line.goods.receiverWaiting[station]! < line.goods.receiverPlaces[station]!
+}
+
+export function reserveReceiver(line: Line, station: number): void {
+  line.goods.receiverAside[station] = 1
+}
+
+/** The unload tasks have ended: the product goes to the receiver. */
+export function deliver(line: Line, station: number): void {
+  if (line.goods.receiverSampler[station] === NONE) return
+  line.goods.receiverAside[station] = 0
+  if (line.goods.receiverBusy[station] === 1) line.goods.receiverWaiting[station]!++
+  else startReceiver(line, station)
+}
+
+function startReceiver(line: Line, station: number): void {
+  line.goods.receiverBusy[station] = 1
+  drawInOrder(line, line.goods.receiverSampler[station]!, line.goods.receiverStream[station]!)
+  line.queue.times[line.goods.receiverSlot + station] = line.now + line.drawn[0]!
+  startTimer(line, line.goods.receiverSlot + station)
+  if (line.trace !== null) line.trace.add(line.now, RECEIVER_START, station, NONE, 0)
+}
+
+export function onReceiverEnd(line: Line, station: number): void {
+  if (line.trace !== null) line.trace.add(line.now, RECEIVER_END, station, NONE, 0)
+  line.goods.receiverBusy[station] = 0
+  line.calls.asideDue = true
+  if (line.goods.receiverWaiting[station] === 0) return
+  line.goods.receiverWaiting[station]!--
+  startReceiver(line, station)
+}

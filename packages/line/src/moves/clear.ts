@@ -1,0 +1,123 @@
+/**
+ * The clear of a zone behind the carrier that left it. (MODEL.md §3)
+ * Where no stop can hold the move and nobody waits, it has no timer: its instant is known, and made good when somebody asks.
+ */
+import { drawInOrder } from '../work/draw.ts'
+import { PACE_CLEAR } from './motion.ts'
+import { operateOut } from '../stops/operation.ts'
+import {
+  CLAIMED,
+  CLEAR_KNOWN,
+  CLEAR_NOW,
+  CLEAR_TIMED,
+  DONE,
+  FREE,
+  type Line,
+  LOOKING,
+  NONE,
+  SAME_AS_MOVE,
+  TO_WAY_IN,
+} from '../instant/state.ts'
+import { startTimer } from '../build/timer.ts'
+import { CLEAR } from '../telling/trace.ts'
+import { leaveClear } from './transfer.ts'
+import { wayOf } from './wayOut.ts'
+
+/** `moveSlot`: the timer of the move. The clear of the zone that is left: its time, and a timer where somebody waits for it or a stop could hold it. */
+export function startClear(line: Line, path: number, atSpeed: number, moveSlot: number): void {
+  const { now, queue } = line
+  const zone = line.pathFrom[path]!
+  const slot = line.clearSlot + zone
+  const given = line.clearSampler[path]!
+  if (given === SAME_AS_MOVE) queue.times[slot] = queue.times[moveSlot]!
+  else if (given === NONE) queue.times[slot] = now + line.paceSeconds[line.pathPace[path]! + PACE_CLEAR + atSpeed]!
+  else {
+    drawInOrder(line, given, line.clearStream[path]!)
+    queue.times[slot] = now + line.drawn[0]!
+  }
+  if (line.clearIsPlain[path] === 1 && line.trace === null && !isWaitedFor(line, zone)) {
+    line.zoneClearing[zone] = CLEAR_KNOWN
+    line.clearAt[zone] = queue.times[slot]!
+    return
+  }
+  line.zoneClearing[zone] = CLEAR_TIMED
+  line.activity++
+  startTimer(line, slot)
+}
+
+/** The tail has left the zone and the control has seen it. */
+export function onClear(line: Line, zone: number): void {
+  line.zoneClearing[zone] = CLEAR_NOW
+  line.activity--
+  operateOut(line, line.leavingPath[zone]!, 0)
+  if (line.trace !== null) line.trace.add(line.now, CLEAR, zone, NONE, 0)
+  leaveClear(line, zone)
+}
+
+/** Whether the next zone takes this carrier: free (and behind exit-clear transfers all up to the next place to stand), or set aside for it. */
+export function nextZoneTakes(line: Line, path: number, carrier: number): boolean {
+  let zone = line.pathTo[path]!
+  if (line.zoneState[zone] === CLAIMED) {
+    return line.zoneClaimant[zone] === carrier && line.zoneCarrier[zone] === NONE && line.zoneChange[zone] !== TO_WAY_IN
+  }
+  for (let steps = 0; steps <= line.zones && isFree(line, zone); steps++) {
+    if (line.exitClear[zone] === 0) return true
+    const way = wayOf(line, zone, carrier)
+    if (way === NONE) return false
+    zone = line.pathTo[way]!
+  }
+  return false
+}
+
+/** Whether the zone is free now; a clear without a timer that is over by now is made good here. */
+function isFree(line: Line, zone: number): boolean {
+  if (line.zoneState[zone] === FREE) return true
+  if (line.zoneClearing[zone] !== CLEAR_KNOWN || line.clearAt[zone]! > line.now) return false
+  makeClear(line, zone)
+  return true
+}
+
+/** Makes a clear good that is over by now: nobody waited for it, so that only the zone and what is told of it change. */
+export function makeClear(line: Line, zone: number): void {
+  line.zoneClearing[zone] = CLEAR_NOW
+  line.zoneState[zone] = FREE
+  line.events++
+  line.collector.onLateClear(zone)
+}
+
+/** Makes good every clear that is over by `line.now`. */
+export function makeAllClear(line: Line): void {
+  for (let zone = 0; zone < line.zones; zone++) {
+    if (line.zoneClearing[zone] === CLEAR_KNOWN && line.clearAt[zone]! <= line.now) makeClear(line, zone)
+  }
+}
+
+/** Gives the clear of the zone a timer: somebody waits for it. False: it has none to come. */
+export function timeClear(line: Line, zone: number): boolean {
+  if (line.zoneClearing[zone] !== CLEAR_KNOWN) return false
+  line.zoneClearing[zone] = CLEAR_TIMED
+  line.activity++
+  line.queue.times[line.clearSlot + zone] = line.clearAt[zone]!
+  startTimer(line, line.clearSlot + zone)
+  return true
+}
+
+/** A carrier waits to move along the path: if what it waits for is a clear without a timer, that gets one. */
+export function waitFor(line: Line, path: number): void {
+  if (!line.isLoop) return
+  let zone = line.pathTo[path]!
+  while (line.zoneState[zone] === FREE && line.exitClear[zone] === 1) zone = line.zoneNext[zone]!
+  timeClear(line, zone)
+}
+
+/** Whether a carrier stands before the zone, or before exit-clear transfers in front of it, and waits for it or looks whether it can go on. */
+export function isWaitedFor(line: Line, zone: number): boolean {
+  let before = line.zonePrevious[zone]!
+  while (before !== zone) {
+    const carrier = line.zoneCarrier[before]!
+    if (carrier !== NONE) return line.carrierPhase[carrier] === DONE || line.carrierPhase[carrier] === LOOKING
+    if (line.exitClear[before] === 0) return false
+    before = line.zonePrevious[before]!
+  }
+  return false
+}

@@ -1,0 +1,68 @@
+/**
+ * Rests without a timer: a carrier that brakes and cannot leave before it is at rest changes nothing for others then. The instant is kept, and made good when the zone
+ * ahead clears, when an instant is not quick, or at the end of a part of a run. (MODEL.md §3)
+ */
+import { BLOCKED_SINCE, CARRIER_SINCE, CARRIER_WIDTH, STATION_SINCE, STATION_WIDTH, ZONE_SINCE, ZONE_WIDTH } from '../telling/collect.ts'
+import { waitingState } from '../telling/judge.ts'
+import type { Quick } from './quickZones.ts'
+import { STATION_STATES, ZONE_STATES } from '../telling/result.ts'
+import { DONE, type Line, NONE, OCCUPIED } from '../instant/state.ts'
+
+const S_BLOCKED = STATION_STATES.indexOf('blocked')
+const Z_BLOCKED = ZONE_STATES.indexOf('blocked')
+
+/** The carrier stands in its zone since `restAt`, done and waiting. */
+export function stand(line: Line, quick: Quick, carrier: number): void {
+  const { collector } = line
+  const { zoneSeconds, carrierSeconds, stationSeconds } = collector
+  const at = quick.restAt[carrier]!
+  const zone = line.carrierZone[carrier]!
+  line.carrierPhase[carrier] = DONE
+  line.carrierSince[carrier] = at
+  const base = zone * ZONE_WIDTH
+  zoneSeconds[base + collector.zoneState[zone]!]! += at - zoneSeconds[base + ZONE_SINCE]!
+  zoneSeconds[base + ZONE_SINCE] = at
+  collector.zoneState[zone] = Z_BLOCKED
+  const row = carrier * CARRIER_WIDTH
+  carrierSeconds[row + collector.carrierState[carrier]!]! += at - carrierSeconds[row + CARRIER_SINCE]!
+  carrierSeconds[row + CARRIER_SINCE] = at
+  collector.carrierState[carrier] = waitingState(line, carrier)
+  const station = line.zoneStation[zone]!
+  if (station === NONE) return
+  const own = station * STATION_WIDTH
+  stationSeconds[own + collector.stationState[station]!]! += at - stationSeconds[own + STATION_SINCE]!
+  stationSeconds[own + STATION_SINCE] = at
+  stationSeconds[own + BLOCKED_SINCE] = at
+  collector.stationState[station] = S_BLOCKED
+}
+
+/** Makes a rest good whose instant was known. */
+export function makeRest(line: Line, quick: Quick, carrier: number): void {
+  const zone = line.carrierZone[carrier]!
+  quick.restIsKnown[carrier] = 0
+  quick.known--
+  line.events++
+  line.activity--
+  line.pathCarrier[line.carrierPath[carrier]!] = NONE
+  line.zoneClaimant[zone] = NONE
+  line.zoneState[zone] = OCCUPIED
+  stand(line, quick, carrier)
+}
+
+/** Gives the rest a timer after all. */
+export function timeRest(line: Line, quick: Quick, carrier: number): void {
+  const slot = line.arrivalSlot + line.carrierPath[carrier]!
+  quick.restIsKnown[carrier] = 0
+  quick.known--
+  line.queue.times[slot] = quick.restAt[carrier]!
+  line.queue.schedule(slot)
+}
+
+/** Makes all rests good that are over by now, and gives the others a timer. */
+export function settleRests(line: Line, quick: Quick): void {
+  for (let carrier = 0; quick.known > 0; carrier++) {
+    if (quick.restIsKnown[carrier] === 0) continue
+    if (quick.restAt[carrier]! <= line.now) makeRest(line, quick, carrier)
+    else timeRest(line, quick, carrier)
+  }
+}

@@ -1,0 +1,58 @@
+/** Transfers at quick instants (quick.ts): what they set aside, and their turns. (MODEL.md §4) */
+import { nextZoneTakes } from '../moves/clear.ts'
+import { waitingState } from '../telling/judge.ts'
+import { STATION_STATES, ZONE_STATES } from '../telling/result.ts'
+import { settleCarrier, settleStation, settleZone } from './settle.ts'
+import { CHANGING, CLAIMED, type Line, NONE, TO_WAY_OUT } from '../instant/state.ts'
+import { startChange } from '../moves/transfer.ts'
+
+const S_EXCHANGING = STATION_STATES.indexOf('exchanging')
+const S_STARVED = STATION_STATES.indexOf('starved')
+const Z_CLAIMED = ZONE_STATES.indexOf('claimed')
+const Z_OTHER = ZONE_STATES.indexOf('other')
+
+/** Whether the carrier of the zone can leave it, where a transfer that is entered only if its exit is clear has a say. */
+export function canLeave(line: Line, from: number): boolean {
+  return nextZoneTakes(line, from, line.zoneCarrier[from]!)
+}
+
+/** Whether a stop holds the zone, its next one, or one that is set aside with that. */
+export function isHeldAhead(line: Line, from: number): boolean {
+  const { zoneHeld, exitClear, zoneNext } = line
+  let zone = zoneNext[from]!
+  let holds = zoneHeld[from]! + zoneHeld[zone]!
+  while (exitClear[zone] === 1) {
+    zone = zoneNext[zone]!
+    holds += zoneHeld[zone]!
+  }
+  return holds > 0
+}
+
+/** Sets the zones behind exit-clear transfers aside for the carrier that enters the first of them. */
+export function claimBehind(line: Line, entered: number, carrier: number): void {
+  const { exitClear, zoneNext, collector } = line
+  for (let zone = entered; exitClear[zone] === 1; ) {
+    zone = zoneNext[zone]!
+    line.zoneState[zone] = CLAIMED
+    line.zoneClaimant[zone] = carrier
+    settleZone(line, zone, Z_CLAIMED)
+    const station = line.zoneStation[zone]!
+    if (station !== NONE && collector.stationState[station] === S_STARVED) settleStation(line, station, S_EXCHANGING)
+  }
+}
+
+/** The carrier at rest on the transfer waits while that turns to the way out. */
+export function turnOut(line: Line, zone: number, carrier: number): void {
+  line.carrierPhase[carrier] = CHANGING
+  line.zoneChange[zone] = TO_WAY_OUT
+  startChange(line, zone, carrier, 0)
+  settleZone(line, zone, Z_OTHER)
+  settleCarrier(line, carrier, waitingState(line, carrier))
+}
+
+/** The zone whose carrier may wait for this one, which turned free. */
+export function waitsBehind(line: Line, zone: number): number {
+  let before = line.zonePrevious[zone]!
+  while (line.exitClear[before] === 1 && line.zoneCarrier[before] === NONE) before = line.zonePrevious[before]!
+  return before
+}

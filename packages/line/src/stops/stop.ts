@@ -1,0 +1,157 @@
+/** Stops: breakdowns of stations, zones, transfers and sections, safety stops, and breaks of the calendar. (MODEL.md §7) */
+
+import { freeCrew, startRepair, waitForCrew } from './crew.ts'
+import { drawInOrder } from '../work/draw.ts'
+import { holdPath, resumePath } from '../moves/heldPath.ts'
+import { wake } from '../moves/moveHeap.ts'
+import { operatesNow } from './operation.ts'
+import { holdWalks, resumeWalks } from '../operators/operators.ts'
+import { startReset } from './safety.ts'
+import { type Line, NONE } from '../instant/state.ts'
+import { holdStation, resumeStation } from '../work/station.ts'
+import { BREAK_BEGIN, BREAK_END, STOP_BEGIN, STOP_END } from '../telling/trace.ts'
+import { holdChange, resumeChange } from '../moves/transfer.ts'
+
+function holdZone(line: Line, zone: number): void {
+  line.collector.touch(zone)
+  if (line.zoneHeld[zone]!++ > 0) return
+  for (let k = line.outs.first[zone]!; k < line.outs.first[zone + 1]!; k++) holdPath(line, line.outs.items[k]!)
+  for (let k = line.ins.first[zone]!; k < line.ins.first[zone + 1]!; k++) holdPath(line, line.ins.items[k]!)
+  holdChange(line, zone)
+}
+
+function resumeZone(line: Line, zone: number): void {
+  line.collector.touch(zone)
+  if (--line.zoneHeld[zone]! > 0) return
+  for (let k = line.outs.first[zone]!; k < line.outs.first[zone + 1]!; k++) resumePath(line, line.outs.items[k]!)
+  for (let k = line.ins.first[zone]!; k < line.ins.first[zone + 1]!; k++) resumePath(line, line.ins.items[k]!)
+  resumeChange(line, zone)
+  wake(line, zone)
+}
+
+function holdAllZones(line: Line): void {
+  for (let zone = 0; zone < line.zones; zone++) holdZone(line, zone)
+}
+
+function resumeAllZones(line: Line): void {
+  for (let zone = 0; zone < line.zones; zone++) resumeZone(line, zone)
+}
+
+function holdSection(line: Line, section: number): void {
+  const { first, items } = line.sections.sectionZones
+  for (let k = first[section]!; k < first[section + 1]!; k++) holdZone(line, items[k]!)
+}
+
+function resumeSection(line: Line, section: number): void {
+  const { first, items } = line.sections.sectionZones
+  for (let k = first[section]!; k < first[section + 1]!; k++) resumeZone(line, items[k]!)
+}
+
+/** Somebody is in the way of the carrier's move: the section of the station that watches it stops until it is reset. */
+export function onSafetyStop(line: Line, carrier: number): void {
+  const station = line.safety.watchStation[carrier]!
+  const k = line.safety.safetyOf[station]!
+  const cause = line.sources + k
+  startReset(line, carrier)
+  line.collector.onCauseChange(cause)
+  if (line.trace !== null) line.trace.add(line.now, STOP_BEGIN, cause, carrier, 0)
+  line.safety.safetyActive[k]!++
+  line.collector.causes.begin(cause, line.safety.safetyActive[k] === 1)
+  holdSection(line, line.sections.zoneSection[line.stationZone[station]!]!)
+}
+
+export function onSafetyReset(line: Line, place: number): void {
+  const station = line.safety.resetStation[place]!
+  const k = line.safety.safetyOf[station]!
+  const cause = line.sources + k
+  line.collector.onCauseChange(cause)
+  if (line.trace !== null) line.trace.add(line.now, STOP_END, cause, NONE, 0)
+  line.safety.safetyActive[k]!--
+  if (line.safety.safetyActive[k] === 0) line.collector.causes.end(cause)
+  resumeSection(line, line.sections.zoneSection[line.stationZone[station]!]!)
+}
+
+/** Draws the first time to failure of every source and puts up the breaks; at time 0. */
+export function startStops(line: Line): void {
+  for (let source = 0; source < line.sources; source++) setFailure(line, source)
+  if (line.breakTimes.length > 0) {
+    line.queue.times[line.breakSlot] = line.breakTimes[0]!
+    line.queue.schedule(line.breakSlot)
+  }
+}
+
+function setFailure(line: Line, source: number): void {
+  drawInOrder(line, line.failures.sourceFailure[source]!, line.failures.failureStream[source]!)
+  const seconds = line.drawn[0]!
+  if (line.sourceCalendar[source] === 1 || operatesNow(line, source)) {
+    line.queue.times[source] = line.now + seconds
+    line.queue.schedule(source)
+  } else line.sourceLeft[source] = seconds
+}
+
+/** The timer of a source has ended: it breaks down, or its repair is over. */
+export function onSource(line: Line, source: number): void {
+  line.collector.onCauseChange(source)
+  const { part } = line.spec.breakdowns[source]!
+  if (line.sourceDown[source] === 0) {
+    line.sourceDown[source] = 1
+    line.collector.causes.begin(source)
+    if (line.trace !== null) line.trace.add(line.now, STOP_BEGIN, source, NONE, 0)
+    if (part.kind === 'section') holdSection(line, part.index)
+    else if (part.kind === 'station') holdStation(line, part.index)
+    else holdZone(line, part.index)
+    if (line.hasCrews) waitForCrew(line, source)
+    else startRepair(line, source)
+  } else {
+    line.collector.causes.end(source)
+    if (line.trace !== null) line.trace.add(line.now, STOP_END, source, NONE, 0)
+    if (part.kind === 'section') resumeSection(line, part.index)
+    else if (part.kind === 'station') resumeStation(line, part.index)
+    else resumeZone(line, part.index)
+    line.sourceDown[source] = 0
+    if (line.hasCrews) freeCrew(line)
+    setFailure(line, source)
+  }
+}
+
+/** Walks, pushes and pulls stand still in a break, and go on after it. */
+function breakHandling(line: Line, turnsOn: boolean): void {
+  if (turnsOn) holdWalks(line)
+  else resumeWalks(line)
+  for (let path = 0; path < line.paths; path++) {
+    if (line.manualStation[path] === NONE) continue
+    if (turnsOn) holdPath(line, path)
+    else resumePath(line, path)
+  }
+}
+
+/** One or more breaks begin or end now; ends come before begins. */
+export function onBreak(line: Line): void {
+  const { breakTimes, breakSteps, collector, spec } = line
+  const cause = collector.causes.length - 1
+  collector.onCauseChange(cause)
+  while (line.breakNext < breakTimes.length && breakTimes[line.breakNext] === line.now) {
+    const step = breakSteps[line.breakNext++]!
+    line.breaksNow += step
+    const turnsOn = step === 1 && line.breaksNow === 1
+    const turnsOff = step === -1 && line.breaksNow === 0
+    if (!turnsOn && !turnsOff) continue
+    if (line.trace !== null) line.trace.add(line.now, turnsOn ? BREAK_BEGIN : BREAK_END, NONE, NONE, 0)
+    if (turnsOn) collector.causes.begin(cause)
+    else collector.causes.end(cause)
+    if (line.operators > 0) breakHandling(line, turnsOn)
+    for (let station = 0; station < line.stations; station++) {
+      if (line.stationBreaks[station] === 0) collector.touch(line.stationZone[station]!)
+      else if (turnsOn) holdStation(line, station)
+      else resumeStation(line, station)
+    }
+    if (!spec.conveyorDuringBreaks) {
+      if (turnsOn) holdAllZones(line)
+      else resumeAllZones(line)
+    }
+  }
+  if (line.breakNext < breakTimes.length) {
+    line.queue.times[line.breakSlot] = breakTimes[line.breakNext]!
+    line.queue.schedule(line.breakSlot)
+  }
+}

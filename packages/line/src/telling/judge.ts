@@ -1,0 +1,108 @@
+/** What state a station, a zone or a carrier is in, judged from the state of the line. (MODEL.md §11) */
+import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from './result.ts'
+import {
+  BRAKING,
+  CLAIMED,
+  DONE,
+  FREE,
+  type Line,
+  LOAD_DUTY,
+  LOOKING,
+  MOVING,
+  NONE,
+  RELEASING,
+  VACATING,
+  WORK_PENDING,
+  WORKING,
+} from '../instant/state.ts'
+
+const S_WORKING = STATION_STATES.indexOf('working')
+const S_HANDLING = STATION_STATES.indexOf('handling')
+const S_NO_OPERATOR = STATION_STATES.indexOf('waiting for operator')
+const S_NO_RECEIVER = STATION_STATES.indexOf('waiting for receiver')
+const S_NO_PRODUCT = STATION_STATES.indexOf('waiting for product')
+const S_BLOCKED = STATION_STATES.indexOf('blocked')
+const S_EXCHANGING = STATION_STATES.indexOf('exchanging')
+const S_STARVED = STATION_STATES.indexOf('starved')
+const S_STOPPED = STATION_STATES.indexOf('stopped')
+const S_BREAK = STATION_STATES.indexOf('break')
+
+const S_PENDING = S_NO_PRODUCT
+const PHASES = 10
+
+/** By state of a zone and phase of the carrier that counts in it (MOVING where there is none): looked up, since it cannot be foreseen. */
+function table(judge: (state: number, phase: number) => number): Uint8Array {
+  return Uint8Array.from({ length: 4 * PHASES }, (_, k) => judge(Math.floor(k / PHASES), k % PHASES))
+}
+
+function phaseIn(line: Line, zone: number): number {
+  const carrier = line.zoneCarrier[zone]!
+  return carrier === NONE ? MOVING : line.carrierPhase[carrier]!
+}
+
+const works = (phase: number): boolean => phase === WORKING || phase === RELEASING
+
+const STATION_TABLE = table((state, phase) => {
+  if (works(phase)) return S_WORKING
+  if (state === FREE) return S_STARVED
+  if (state === CLAIMED || state === VACATING) return S_EXCHANGING
+  if (phase === DONE) return S_BLOCKED
+  return phase === WORK_PENDING ? S_PENDING : S_EXCHANGING
+})
+
+/** Place in STATION_STATES: break before stopped, then in the order listed. */
+export function stationState(line: Line, station: number): number {
+  if (line.breaksNow > 0 && line.stationBreaks[station] === 1) return S_BREAK
+  const zone = line.stationZone[station]!
+  if (line.stationHeld[station]! > 0) return S_STOPPED
+  const state = STATION_TABLE[PHASES * line.zoneState[zone]! + phaseIn(line, zone)]!
+  if (state === S_WORKING) return S_WORKING
+  if (line.zoneHeld[zone]! > 0) return S_STOPPED
+  if (line.staff.stationHandling[station]! > 0) return S_HANDLING
+  if (state !== S_PENDING || !line.hasCalls) return state
+  if (line.calls.stationAside[station] === 1) return S_NO_OPERATOR
+  return line.stationDuty[station] === LOAD_DUTY ? S_NO_PRODUCT : S_NO_RECEIVER
+}
+
+const Z_FREE = ZONE_STATES.indexOf('free')
+const Z_CLAIMED = ZONE_STATES.indexOf('claimed')
+const Z_WORKING = ZONE_STATES.indexOf('working')
+const Z_BLOCKED = ZONE_STATES.indexOf('blocked')
+const Z_OTHER = ZONE_STATES.indexOf('other')
+const Z_VACATING = ZONE_STATES.indexOf('vacating')
+const Z_STOPPED = ZONE_STATES.indexOf('stopped')
+
+const ZONE_TABLE = table((state, phase) => {
+  if (state === FREE) return Z_FREE
+  if (state === CLAIMED) return Z_CLAIMED
+  if (state === VACATING) return Z_VACATING
+  if (works(phase)) return Z_WORKING
+  return phase === DONE ? Z_BLOCKED : Z_OTHER
+})
+
+/** Place in ZONE_STATES. */
+export function zoneState(line: Line, zone: number): number {
+  return line.zoneHeld[zone]! > 0 ? Z_STOPPED : ZONE_TABLE[PHASES * line.zoneState[zone]! + phaseIn(line, zone)]!
+}
+
+const C_MOVING = CARRIER_STATES.indexOf('moving')
+const C_WORKED = CARRIER_STATES.indexOf('worked on')
+const C_WITH_PRODUCT = CARRIER_STATES.indexOf('waiting with product')
+const C_EMPTY = CARRIER_STATES.indexOf('waiting empty')
+
+const CARRIER_TABLE = Uint8Array.from({ length: 2 * PHASES }, (_, k) => {
+  const phase = Math.floor(k / 2)
+  if (phase === MOVING || phase === LOOKING || phase === BRAKING) return C_MOVING
+  if (works(phase)) return C_WORKED
+  return k % 2 === 1 ? C_EMPTY : C_WITH_PRODUCT
+})
+
+/** Place in CARRIER_STATES of a carrier that stands and is not worked on. */
+export function waitingState(line: Line, carrier: number): number {
+  return line.carrierSerial[carrier] === NONE ? C_EMPTY : C_WITH_PRODUCT
+}
+
+/** Place in CARRIER_STATES. */
+export function carrierState(line: Line, carrier: number): number {
+  return CARRIER_TABLE[2 * line.carrierPhase[carrier]! + Number(line.carrierSerial[carrier] === NONE)]!
+}

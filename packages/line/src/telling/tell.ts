@@ -1,0 +1,131 @@
+/** From the collected columns to the plain record of a run. (MODEL.md §11) */
+import { toGrid } from '@loopwright/kernel'
+import { CARRIER_WIDTH, LONGEST_BLOCK, OCCUPIED_SECONDS, STATION_WIDTH, ZONE_WIDTH } from './collect.ts'
+import {
+  CARRIER_STATES,
+  type HandlingResult,
+  type RunEnd,
+  type RunResult,
+  STATION_STATES,
+  safetyCause,
+  type TallyResult,
+  ZONE_STATES,
+} from './result.ts'
+import type { Line } from '../instant/state.ts'
+
+const HOUR = 3600
+
+export function tellResult(line: Line, seed: string, replication: number, end: RunEnd): RunResult {
+  const { collector: c, spec } = line
+  const warmupSeconds = toGrid(spec.window.warmupSeconds)
+  const endSeconds = toGrid(spec.window.endSeconds)
+  const seconds = endSeconds - warmupSeconds
+  const outputSeconds = listOf(c.outputs.values, 0, c.outputs.length)
+  const causes = causeNames(line)
+  const stoppedBy = (column: Float64Array, part: number) => {
+    const told: { cause: string; seconds: number }[] = []
+    for (let k = 0; k < causes.length; k++) {
+      const stopped = column[part * causes.length + k]!
+      if (stopped > 0) told.push({ cause: causes[k]!, seconds: stopped })
+    }
+    return told
+  }
+  return {
+    seed,
+    replication,
+    window: { warmupSeconds, endSeconds },
+    end,
+    loads: c.loads,
+    output: outputSeconds.length,
+    rejections: c.rejections,
+    rejectedTakenOff: c.rejectedTakenOff,
+    outputPerHour: (outputSeconds.length / seconds) * HOUR,
+    outputByHour: countByHour(outputSeconds, warmupSeconds, seconds),
+    outputSeconds,
+    lap: tellTally(c.lap),
+    timeInLine: tellTally(c.timeInLine),
+    productsInLineMean: c.products[0]! / seconds,
+    stations: spec.stations.map((station, s) => ({
+      name: station.name,
+      seconds: listOf(c.stationSeconds, s * STATION_WIDTH, STATION_STATES.length),
+      longestBlockSeconds: c.stationSeconds[s * STATION_WIDTH + LONGEST_BLOCK]!,
+      cycles: c.cycles[s]!,
+      stoppedBy: stoppedBy(c.causes.stationSeconds, s),
+    })),
+    zones: spec.zones.map((zone, z) => ({
+      name: zone.name,
+      seconds: listOf(c.zoneSeconds, z * ZONE_WIDTH, ZONE_STATES.length),
+      occupancyMean: c.zoneSeconds[z * ZONE_WIDTH + OCCUPIED_SECONDS]! / seconds,
+      movesOut: c.movesOut[z]!,
+      stoppedBy: stoppedBy(c.causes.zoneSeconds, z),
+    })),
+    carriers: Array.from({ length: line.carriers }, (_, k) => ({
+      seconds: listOf(c.carrierSeconds, k * CARRIER_WIDTH, CARRIER_STATES.length),
+      laps: c.carrierLaps[k]!,
+    })),
+    storeMean: c.stored.mean(endSeconds, seconds),
+    supplies: line.goods.supplies
+      .filter((supply) => !supply.always)
+      .map(({ name, arrivals, turnedAway, queue, queueMax, times }) => ({
+        name,
+        arrivals,
+        turnedAway,
+        queueMean: queue.mean(endSeconds, seconds),
+        queueMax,
+        waiting: tellTally(times),
+      })),
+    handlings: tellHandlings(line),
+    breakdowns: spec.breakdowns.map((source, k) => ({ name: source.name, count: c.causes.count[k]!, seconds: c.causes.seconds[k]! })),
+    safetyStops: [...line.safety.safetyStations].map((station, k) => ({
+      name: spec.stations[station]!.name,
+      count: c.causes.count[line.sources + k]!,
+      seconds: c.causes.seconds[line.sources + k]!,
+    })),
+    breaks: { count: c.causes.count[c.causes.length - 1]!, seconds: c.causes.seconds[c.causes.length - 1]! },
+    events: line.events,
+  }
+}
+
+/** Names of the causes of stops: the breakdown sources, then the safety stops, then `break`. */
+function causeNames(line: Line): string[] {
+  const safety = [...line.safety.safetyStations].map((station) => safetyCause(line.spec.stations[station]!.name))
+  return [...line.spec.breakdowns.map((source) => source.name), ...safety, 'break']
+}
+
+/** Named operators one by one; a station's own together, under its name. */
+function tellHandlings(line: Line): HandlingResult[] {
+  const told = line.spec.operators.map(({ name }, o) => ({
+    operator: name,
+    count: line.staff.handlingCount[o]!,
+    seconds: line.staff.handlingSeconds[o]!,
+  }))
+  for (let o = line.spec.operators.length; o < line.operators; o++) {
+    const operator = line.spec.stations[line.staff.operatorStart[o]!]!.name
+    const [count, seconds] = [line.staff.handlingCount[o]!, line.staff.handlingSeconds[o]!]
+    const last = told.at(-1)
+    const more = o > line.spec.operators.length && line.staff.operatorStart[o] === line.staff.operatorStart[o - 1]
+    if (more) told[told.length - 1] = { operator, count: last!.count + count, seconds: last!.seconds + seconds }
+    else told.push({ operator, count, seconds })
+  }
+  return told
+}
+
+/** Number by number: a list made of a typed array by the language's own means takes several times as long. */
+function listOf(column: Float64Array, first: number, length: number): number[] {
+  const list: number[] = []
+  for (let k = 0; k < length; k++) list.push(column[first + k]!)
+  return list
+}
+
+/** Hour h covers (warm-up + h·3600, warm-up + (h + 1)·3600]. */
+function countByHour(instants: readonly number[], warmupSeconds: number, seconds: number): number[] {
+  const counts = new Array<number>(Math.ceil(seconds / HOUR)).fill(0)
+  for (const instant of instants) counts[Math.ceil((instant - warmupSeconds) / HOUR) - 1]!++
+  return counts
+}
+
+function tellTally(tally: Float64Array): TallyResult {
+  const [count, mean, squares, min, max] = tally as unknown as [number, number, number, number, number]
+  if (count === 0) return { count: 0, mean: null, sd: null, min: null, max: null }
+  return { count, mean, sd: count < 2 ? null : Math.sqrt(squares / (count - 1)), min, max }
+}

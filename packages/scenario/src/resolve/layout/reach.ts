@@ -1,0 +1,74 @@
+/** Where products come at all: stations that none reaches, and spurs that no carrier ever enters. */
+import { type LineSpec, mixShares, STORE } from '@loopwright/line'
+import * as say from '../../problems/messages.ts'
+import { type Context, child } from '../context.ts'
+import type { PathDraft } from './paths.ts'
+import type { StationDraft } from '../work/stations.ts'
+import { isClosedLoop } from './zoneDraft.ts'
+
+/** Zones into which a carrier with a product may come: from the load stations on, up to those that take every product off. */
+export function productZones(line: LineSpec): Set<number> {
+  const made = mixShares(line.mix, line.variants.length)
+  const rejects = line.inspections.some(({ rejectProbability }) => rejectProbability > 0)
+  const empties = new Set(
+    line.stations
+      .filter((one) => one.unload !== null && one.load === null && (one.accepts === 'all' || (one.accepts === 'good' && !rejects)))
+      .map(({ zone }) => zone),
+  )
+  const ways = new Map<number, number[]>()
+  for (const { from, to, takes } of line.paths) {
+    const nobody =
+      takes.load === 'empty' || (takes.rejected === true && !rejects) || takes.variants?.every((one) => !(made[one]! > 0)) === true
+    if (!nobody) ways.set(from, [...(ways.get(from) ?? []), to])
+  }
+  const reached = new Set(line.stations.filter(({ load }) => load !== null).map(({ zone }) => zone))
+  for (const zone of reached) if (!empties.has(zone)) for (const to of ways.get(zone) ?? []) reached.add(to)
+  return reached
+}
+
+/** Stations with work or unload to which no product comes; those between the same two stations are one finding. */
+export function checkReach(context: Context, line: LineSpec, stations: readonly StationDraft[]): void {
+  if (!line.stations.some(({ load }) => load !== null)) return
+  const reached = productZones(line)
+  const groups = new Map<string, { at: StationDraft; names: string[]; why: readonly [string, string] | null }>()
+  for (const [index, { zone, load, name }] of line.stations.entries()) {
+    if (load !== null || reached.has(zone)) continue
+    const why = isClosedLoop(line.zones, line.paths) ? between(line, zone) : null
+    const key = JSON.stringify(why)
+    const group = groups.get(key) ?? { at: stations[index]!, names: [], why }
+    group.names.push(name)
+    groups.set(key, group)
+  }
+  for (const { at, names, why } of groups.values()) context.report.add(child(at.at, 'zone') ?? at.at, say.stationUnreached(names, why))
+}
+
+/** The unload station behind which, and the load station before which a zone of a loop lies. */
+function between({ zones, stations }: LineSpec, zone: number): [string, string] | null {
+  const nearest = (step: number, duty: 'unload' | 'load'): string | null => {
+    for (let k = 1; k < zones.length; k++) {
+      const there = stations.find((one) => one.zone === (zone + step * k + k * zones.length) % zones.length)
+      if (there?.[duty] != null) return there.name
+    }
+    return null
+  }
+  const [unload, load] = [nearest(-1, 'unload'), nearest(1, 'load')]
+  return unload === null || load === null ? null : [unload, load]
+}
+
+/** A way through exit-clear transfers that can only lead back to where it begins: its end is never free. */
+export function checkSpurs(context: Context, line: LineSpec, paths: readonly PathDraft[], where: (zone: number) => PathDraft['at']): void {
+  const isPassage = (zone: number): boolean => zone !== STORE && line.zones[zone]?.transfer?.enterOnlyIfExitClear === true
+  const ends = (zone: number, seen: Set<number>): number[] => {
+    if (!isPassage(zone)) return [zone]
+    if (seen.has(zone)) return []
+    seen.add(zone)
+    return line.paths.filter(({ from }) => from === zone).flatMap(({ to }) => ends(to, seen))
+  }
+  for (const [k, { from, to }] of line.paths.entries()) {
+    if (isPassage(from) || from === STORE || !isPassage(to)) continue
+    const out = ends(to, new Set())
+    const at = paths[k]?.at ?? where(to)
+    if (out.length > 0 && at !== null && out.every((end) => end === from))
+      context.report.add(at, say.spurNeverEntered(line.zones[to]!.name, line.zones[from]!.name))
+  }
+}

@@ -1,0 +1,92 @@
+/**
+ * Text to a tree of values that know their place. Guards first (size, depth), then the YAML parser, then our own walk,
+ * which finds duplicate keys, foreign tags, references in circles and references that unfold without end.
+ */
+import { type Node, parseAllDocuments } from 'yaml'
+import { DEPTH_MAX, measure } from './guard.ts'
+import { describe, type Located } from './located.ts'
+import * as say from '../problems/messages.ts'
+import type { Report } from '../problems/report.ts'
+import { createWalk } from './walk.ts'
+
+const CHARACTERS_MAX = 1_000_000
+/** signs that begin or end a part; the parser's time grows with them */
+const PARTS_MAX = 50_000
+/** of the parser; one slip often causes several */
+const FINDINGS_MAX = 10
+
+/** Reads the text; null if there is no tree to go on with (then the report says why). */
+export function readSource(text: string, report: Report): Located | null {
+  const documents = guarded(text, 0, '', report)
+  if (documents === null) return null
+  const [first, second] = documents
+  for (const finding of first?.errors.slice(0, FINDINGS_MAX) ?? []) {
+    const isTab = finding.code === 'TAB_AS_INDENT'
+    report.addAt(finding.pos[0], finding.pos[1] - finding.pos[0], '', say.badYaml(reason(finding.message), isTab))
+  }
+  if ((first?.errors.length ?? 0) > 0) return null
+  if (second !== undefined) return refuse(report, say.severalDocuments(), second.range?.[0] ?? 0)
+  const contents = first?.contents ?? null
+  if (contents === null) return refuse(report, say.notAMap('an empty file'), 0)
+  const walk = createWalk(report)
+  const tree = walk.walk(contents as Node, '', 0)
+  if (walk.isBomb()) return null
+  if (tree.broken === true) return null
+  if (tree.kind !== 'map') {
+    report.add(tree, say.notAMap(describe(tree)))
+    return null
+  }
+  return tree
+}
+
+/** The parsed text; null if it is more than the parser should be given, or can take. */
+function guarded(text: string, at: number, path: string, report: Report): ReturnType<typeof parse> {
+  if (text.length > CHARACTERS_MAX) return refuse(report, say.tooLarge(text.length, CHARACTERS_MAX), at, path)
+  const guard = measure(text)
+  if (guard.depth > DEPTH_MAX) return refuse(report, say.tooDeep(DEPTH_MAX), at + guard.deepestAt, path)
+  if (guard.parts > PARTS_MAX) return refuse(report, say.tooManyParts(PARTS_MAX), at, path)
+  return parse(text) ?? refuse(report, say.tooDeep(DEPTH_MAX), at, path)
+}
+
+/**
+ * One value by itself, read as a file would read it.
+ *
+ * @param at    where it begins in the text of the report
+ * @param path  that it is to have
+ * @returns     null if there is no value to go on with; the report says why
+ */
+export function readValue(text: string, at: number, path: string, report: Report): Located | null {
+  const documents = guarded(text, at, path, report)
+  if (documents === null) return null
+  const [first, second] = documents
+  const fault = first?.errors[0]
+  if (fault !== undefined) {
+    report.addAt(at + fault.pos[0], fault.pos[1] - fault.pos[0], path, say.badYaml(reason(fault.message), fault.code === 'TAB_AS_INDENT'))
+    return null
+  }
+  if (second !== undefined) return refuse(report, say.severalDocuments(), at + (second.range?.[0] ?? 0), path)
+  const walk = createWalk(report, at)
+  const tree = walk.walk((first?.contents ?? null) as Node | null, path, 0)
+  return walk.isBomb() || tree.broken === true ? null : tree
+}
+
+function refuse(report: Report, sentence: say.Sentence, at: number, path = ''): null {
+  report.addAt(at, 1, path, sentence)
+  return null
+}
+
+function parse(text: string) {
+  try {
+    const documents = parseAllDocuments(text, { uniqueKeys: false, prettyErrors: false, merge: false, version: '1.2', schema: 'core' })
+    if ('empty' in documents) return []
+    return documents.some((document) => document.errors.some((finding) => finding.message.includes('call stack'))) ? null : documents
+  } catch {
+    return null
+  }
+}
+
+/** The parser's own words, without its second sentence and in small letters. */
+function reason(message: string): string {
+  const first = message.split('\n')[0]!.slice(0, 120)
+  return first.charAt(0).toLowerCase() + first.slice(1)
+}

@@ -1,0 +1,65 @@
+/** What is named must be right where it is known what limits: lines whose constraint is clear by their times alone. */
+import { type LineSpec, lineLimits } from '@loopwright/line'
+import { expect, test } from 'vitest'
+import { diagnose } from './diagnosis.ts'
+import { driverStudy } from './driverStudy.ts'
+import { hereRunner, unitsOf } from '../runs/runner.ts'
+import { smallLoop } from '../smallLoop.ts'
+import { stateShares } from './stationStates.ts'
+
+const constant = (value: number) => ({ kind: 'constant', value }) as const
+const base = smallLoop({ breaks: [], carriers: { ...smallLoop().carriers, count: 4 } })
+const stations = (change: (station: LineSpec['stations'][number], index: number) => Partial<LineSpec['stations'][number]>) =>
+  base.stations.map((station, index) => ({ ...station, ...change(station, index) }))
+const supply = { name: 'supply', arrivals: { kind: 'every', seconds: { kind: 'exponential', mean: 60 } }, queueLimit: null } as const
+
+/** Station B works 20 s, exchange 24 s; Load 8 s, Unload 6 s. */
+const LINES: Readonly<Record<string, readonly [LineSpec, string]>> = {
+  'a slow station': [
+    { ...base, stations: stations(({ work }) => (work === null ? {} : { work: [{ task: 1, seconds: [constant(40)] }] })) },
+    'B Fit',
+  ],
+  'one person for all': [{ ...base, operators: [{ name: 'Ann', stations: [0, 1, 2], start: 0 }] }, 'Ann'],
+  'rare arrivals': [{ ...base, supply }, 'arrivals'],
+  'a slow receiver': [
+    { ...base, stations: stations(({ unload }) => (unload === null ? {} : { receiver: { cycleSeconds: constant(60), queue: 0 } })) },
+    'receiver at C Unload',
+  ],
+  'one carrier': [{ ...base, carriers: { ...base.carriers, count: 1 } }, '1 carrier'],
+}
+
+async function run(line: LineSpec) {
+  const [rows] = await hereRunner().run([line], { seed: 'd', from: 0, to: 4 })
+  const units = unitsOf(rows!)
+  return { shares: stateShares(line, rows!), units: units.reduce((sum, each) => sum + each, 0) / units.length }
+}
+
+test.each(Object.entries(LINES))('%s, from the run alone', async (_, [line, name]) => {
+  const { limitedBy, evidence } = diagnose({ line, ...(await run(line)) })
+  expect(limitedBy?.name).toBe(name)
+  expect(evidence.map(({ source }) => source).sort()).toEqual(['limit', 'states'])
+})
+
+test.each(Object.entries(LINES))('%s, by changes too, and all agree', async (what, [line, name]) => {
+  const { diagnosis, wholeChanges } = await driverStudy(line, { seed: 'd', replications: 4 }, hereRunner())
+  expect(diagnosis!.limitedBy?.name).toBe(name)
+  expect(diagnosis!.agrees).toBe(true)
+  if (what === 'one person for all') expect(wholeChanges[0]).toMatchObject({ kind: 'operator', name: 'Ann', step: 1 })
+})
+
+test('states that lead are those of the run: the share that is told stands there', async () => {
+  const [line] = LINES['one person for all']!
+  const { shares, units } = await run(line)
+  const states = diagnose({ line, shares, units }).evidence.find(({ source }) => source === 'states')!
+  if (states.source !== 'states' || states.state === 'busy') throw new Error('it waits')
+  expect(states.state).toBe('waiting for operator')
+  expect(states.share).toBe(Math.max(...shares.map((each) => each[2]!)))
+})
+
+test('before anything runs the slowest limit is named; nothing known, nothing named; other limits disagree', async () => {
+  expect(diagnose({ line: base, shares: null, units: null }).limitedBy?.name).toBe('B Fit')
+  expect(diagnose({ line: base, shares: null, units: null, limits: [] })).toEqual({ limitedBy: null, evidence: [], agrees: false })
+  const { shares, units } = await run(base)
+  const wrong = lineLimits({ ...base, supply })
+  expect(diagnose({ line: base, shares, units, limits: wrong }).agrees).toBe(false)
+})

@@ -1,0 +1,201 @@
+/** What drives the output: per cent more output for one per cent of each driver, in the same worlds; and what explains it. */
+import { isPlainLoop, type Law, type LawTerms, type LineSpec, lawOrNull, lawTerms, STATION_STATES } from '@loopwright/line'
+import {
+  type Arrows,
+  arrows,
+  elasticity,
+  limitingParts,
+  type MeanInterval,
+  meanInterval,
+  type OutputInterval,
+  outputInterval,
+  type PairedDifference,
+  pairedDifference,
+} from '@loopwright/stats'
+import { type Diagnosis, diagnose } from './diagnosis.ts'
+import { type DriverKind, type DriverOptions, driversOf, TIME_KINDS } from './drivers.ts'
+import { ENGINE_VERSION } from '../runs/engineVersion.ts'
+import { inCommon, type LineRows, type Runner, unitsOf } from '../runs/runner.ts'
+import { shareOf, type StateShares, stateShares } from './stationStates.ts'
+import { type WholeChange, wholeChanges } from '../change/wholeChanges.ts'
+
+/** share by which each driver is changed, up and down */
+export const STEP = 0.05
+
+export interface DriverRequest extends DriverOptions {
+  readonly seed: string
+  /** ≥ 2 */
+  readonly replications: number
+}
+
+export interface DriverResult {
+  readonly kind: 'drivers'
+  readonly engineVersion: string
+  readonly seed: string
+  readonly replications: number
+  /** stopped before all were done */
+  readonly partial: boolean
+  readonly step: number
+  readonly carriers: number
+  /** of the line as it is, units per window */
+  readonly base: OutputInterval | null
+  /** the largest gain first; empty below 2 replications */
+  readonly drivers: readonly DriverEffect[]
+  /** places in `drivers`: what limits the line, the largest first; several where their intervals overlap */
+  readonly limits: readonly number[]
+  /** units per window, in the same worlds; null where the count cannot be */
+  readonly oneCarrierMore: PairedDifference | null
+  readonly oneCarrierLess: PairedDifference | null
+  /** an operator, a carrier, a repair crew more or fewer: the largest gain first; empty below 2 replications */
+  readonly wholeChanges: readonly WholeEffect[]
+  /** what limits the line, by all that is known of it; null below 2 replications */
+  readonly diagnosis: Diagnosis | null
+  readonly explanation: Explanation | null
+  readonly law: Law | null
+  readonly lawTerms: LawTerms | null
+}
+
+export interface DriverEffect {
+  readonly kind: DriverKind
+  readonly name: string
+  readonly station: number | null
+  readonly lessIsBetter: boolean
+  /** per cent more output for one per cent less (of what more is better of: more) */
+  readonly elasticity: MeanInterval
+  /** units per window that 5 % of it bring, mean */
+  readonly unitsOfStep: number
+}
+
+/** What one whole more or fewer changes: units per window, in the same worlds. */
+export interface WholeEffect extends Omit<WholeChange, 'line'> {
+  readonly difference: PairedDifference
+}
+
+/** Shares of the window and what they point at: an explanation, no verdict. */
+export interface Explanation {
+  /** in the order of flow, from the first load station on */
+  readonly stations: readonly {
+    readonly station: number
+    readonly blockedShare: number
+    readonly starvedShare: number
+    /** all ten, in the order of STATION_STATES */
+    readonly shares: readonly number[]
+  }[]
+  /** stations by place in the list above; null: the line branches, so that there are no neighbours to point at */
+  readonly arrows: Arrows | null
+  /** index of the station that the arrows point at, the worst; null: none */
+  readonly candidate: number | null
+}
+
+/**
+ * Changes each driver by ± 5 % in the same worlds: times are scaled, never drawn anew; operators, carriers and repair crews by one.
+ *
+ * @throws RangeError  if there are fewer than 2 replications, or a replication makes nothing
+ * @see Kuo, Lim & Meerkov, Bottlenecks in serial production lines: a system-theoretic approach (1996), for the arrows beside it; rules from memory
+ */
+export async function driverStudy(line: LineSpec, request: DriverRequest, runner: Runner): Promise<DriverResult> {
+  const { seed, replications } = request
+  if (!Number.isInteger(replications) || replications < 2) throw new RangeError(`drivers need at least 2 replications, not ${replications}`)
+  const drivers = driversOf(line, request)
+  const wholes = wholeChanges(line)
+  const lines = [line, ...wholes.map((change) => change.line), ...drivers.flatMap(({ scaled }) => [scaled(1 - STEP), scaled(1 + STEP)])]
+  runner.expect(lines.length * replications)
+  const ran = inCommon(await runner.run(lines, { seed, from: 0, to: replications }))
+  const units = ran.map(unitsOf)
+  const base = units[0]!
+  const n = base.length
+  const nothing = base.findIndex((made) => made <= 0)
+  if (nothing >= 0) {
+    throw new RangeError(
+      `replication ${nothing} makes nothing, so that there is no per cent of it: look at why it stands still (loopwright run)`,
+    )
+  }
+  const lineLaw = lawOrNull(line)
+  const head = {
+    kind: 'drivers',
+    engineVersion: ENGINE_VERSION,
+    seed,
+    replications,
+    partial: n < replications,
+    step: STEP,
+    carriers: line.carriers.count,
+    law: lineLaw,
+    lawTerms: lineLaw === null ? null : lawTerms(lineLaw, line.carriers.count),
+  } as const
+  if (n < 2) {
+    const none = { base: null, drivers: [], limits: [], oneCarrierMore: null, oneCarrierLess: null }
+    return { ...head, ...none, wholeChanges: [], diagnosis: null, explanation: null }
+  }
+  const first = lines.length - 2 * drivers.length
+  const effects = drivers
+    .map(({ kind, name, station, lessIsBetter }, index): DriverEffect => {
+      const [less, more] = [units[first + 2 * index]!, units[first + 2 * index + 1]!]
+      const [faster, slower] = lessIsBetter ? [less, more] : [more, less]
+      const gain = faster.reduce((sum, made, j) => sum + (made - slower[j]!) / 2, 0) / n
+      return { kind, name, station, lessIsBetter, elasticity: elasticity({ base, faster, slower }, STEP), unitsOfStep: gain }
+    })
+    .sort((a, b) => b.elasticity.mean - a.elasticity.mean)
+  const whole = wholes
+    .map(({ line: _, ...change }, index): WholeEffect => ({ ...change, difference: pairedDifference(units[index + 1]!, base) }))
+    .sort((a, b) => b.difference.mean - a.difference.mean)
+  const carrier = (step: 1 | -1): PairedDifference | null =>
+    whole.find((change) => change.kind === 'carrier' && change.step === step)?.difference ?? null
+  const shares = stateShares(line, ran[0]!)
+  const made = outputInterval(base)
+  return {
+    ...head,
+    base: made,
+    drivers: effects,
+    limits: limitsOf(effects),
+    oneCarrierMore: carrier(1),
+    oneCarrierLess: carrier(-1),
+    wholeChanges: whole,
+    diagnosis: diagnose({ line, shares, units: made.mean, drivers: effects, wholeChanges: whole }),
+    explanation: explained(line, ran[0]!, shares),
+  }
+}
+
+/** What limits the line is some time it takes: of those the largest, and all that cannot be told from it. */
+function limitsOf(effects: readonly DriverEffect[]): number[] {
+  const times = [...effects.keys()].filter((index) => TIME_KINDS.includes(effects[index]!.kind))
+  return limitingParts(times.map((index) => effects[index]!.elasticity)).map((place) => times[place]!)
+}
+
+/** Every zone has one way in and one way out at most: stations have neighbours. */
+function isSeries({ zones, paths }: LineSpec): boolean {
+  return zones.every(
+    (_, zone) => paths.filter(({ from }) => from === zone).length <= 1 && paths.filter(({ to }) => to === zone).length <= 1,
+  )
+}
+
+function explained(line: LineSpec, { layout, rows }: LineRows, shares: StateShares): Explanation | null {
+  if (line.stations.length < 2) return null
+  const zones = line.zones.length
+  const start = line.stations.find(({ load }) => load !== null)?.zone ?? 0
+  const order = [...line.stations.keys()].sort(
+    (a, b) => ((line.stations[a]!.zone - start + zones) % zones) - ((line.stations[b]!.zone - start + zones) % zones),
+  )
+  const windowSeconds = line.window.endSeconds - line.window.warmupSeconds
+  const share = (row: Float64Array, station: number, state: (typeof STATION_STATES)[number]): number =>
+    Math.min(1, row[layout.station + station * layout.stationStride + STATION_STATES.indexOf(state)]! / windowSeconds)
+  const blocked = order.map((station) => shareOf(shares, station, 'blocked'))
+  const starved = order.map((station) => shareOf(shares, station, 'starved'))
+  const errors = order.map((station, place) => {
+    const next = order[(place + 1) % order.length]!
+    const { sd, n } = meanInterval(rows.map((row) => share(row, station, 'blocked') - share(row, next, 'starved')))
+    return sd / Math.sqrt(n)
+  })
+  const loop = isPlainLoop(line)
+  const found = loop || isSeries(line) ? arrows(blocked, starved, loop, errors) : null
+  const worst = found?.candidates[0]
+  return {
+    stations: order.map((station, place) => ({
+      station,
+      blockedShare: blocked[place]!,
+      starvedShare: starved[place]!,
+      shares: shares[station]!,
+    })),
+    arrows: found,
+    candidate: worst === undefined ? null : order[worst.station]!,
+  }
+}

@@ -1,0 +1,72 @@
+import { pairedDifference } from '@loopwright/stats'
+import { expect, test } from 'vitest'
+import { replicateHere } from '../runs/replicate.ts'
+import { hereRunner, threadRunner } from '../runs/runner.ts'
+import { smallLoop } from '../smallLoop.ts'
+import { stationOrder } from './stationOrder.ts'
+import { withPlaces } from './stationPlaces.ts'
+
+const base = smallLoop()
+/** Two slow random stations side by side, with room elsewhere: apart, one blocks the other less. */
+const crowded = {
+  ...base,
+  carriers: { ...base.carriers, count: 5 },
+  breakdowns: [],
+  breaks: [],
+  stations: [
+    { ...base.stations[0]!, zone: 0 },
+    { ...base.stations[1]!, zone: 1, work: [{ task: 1, seconds: [{ kind: 'exponential', mean: 20 } as const] }] },
+    {
+      ...base.stations[1]!,
+      name: 'D',
+      title: 'Check',
+      zone: 2,
+      work: [{ task: 3, seconds: [{ kind: 'exponential', mean: 20 } as const] }],
+    },
+    { ...base.stations[2]!, zone: 6 },
+  ],
+  tasks: [...base.tasks, 'check'],
+}
+const request = { seed: 'o', move: [2], delta: 2, check: 20 }
+
+test('room between two random stations wins, and the gain is that of fresh worlds', async () => {
+  const result = await stationOrder(crowded, request, hereRunner())
+  expect(result.exhaustive).toBe(true)
+  expect(result.candidates.map(({ places }) => places[2])).toEqual([2, 3, 4, 5])
+  expect(result.winner).not.toBe(0)
+  const winner = result.candidates[result.winner!]!
+  const units = [winner.places, [0, 1, 2, 6]].map((places) =>
+    replicateHere(withPlaces(crowded, places), { seed: 'o-check', replications: 20 }).map((run) => run.output),
+  )
+  expect(result.gain).toEqual(pairedDifference(units[0]!, units[1]!))
+  expect(result.gain!.low).toBeGreaterThan(0)
+  expect(result.table!.rows[0]!.maybeBest).toBe(false)
+  for (const { units: kept, droppedAt } of result.candidates) expect(kept.length).toBe(droppedAt ?? result.choice!.stage)
+})
+
+test('threads change nothing', async () => {
+  const runner = threadRunner({ workers: 2 })
+  try {
+    expect(await stationOrder(crowded, request, runner)).toEqual(await stationOrder(crowded, request, hereRunner()))
+  } finally {
+    await runner.close()
+  }
+})
+
+test('an order given by hand is tried even where the rules would not propose it', async () => {
+  const result = await stationOrder(crowded, { ...request, zones: [2, 3], mine: [0, 1, 5, 6] }, hereRunner())
+  expect(result.mine).toBe(1)
+  expect(result.mineGain!.mean).toBeGreaterThan(0)
+  await expect(stationOrder(crowded, { ...request, mine: [0, 1, 6, 6] }, hereRunner())).rejects.toThrow('would both stand in Z7')
+})
+
+test('no other order than today’s is said', async () => {
+  await expect(stationOrder(crowded, { ...request, zones: [2] }, hereRunner())).rejects.toThrow('no other order than today’s')
+})
+
+test('too many to try all: a search by short runs finds room too', async () => {
+  const result = await stationOrder(crowded, { ...request, exhaustiveMax: 2 }, hereRunner())
+  expect(result.exhaustive).toBe(false)
+  expect(result.searched).toBe(4)
+  expect(result.gain!.low).toBeGreaterThan(0)
+})

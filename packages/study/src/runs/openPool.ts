@@ -1,0 +1,55 @@
+import { type LineSpec, lawOrNull } from '@loopwright/line'
+import { callingThread } from './callingThread.ts'
+import { expectedMoves } from './expectedMoves.ts'
+import { forcedPool } from './forcedPool.ts'
+import { createPool, type Pool } from './pool.ts'
+import { keptPool } from '../store/keptPool.ts'
+import type { Store } from '../store/store.ts'
+import type { ForcedEngine } from './task.ts'
+
+export interface PoolOptions {
+  /** threads, ≥ 1; default: one per core, and none but the caller's own for a study that is over before a thread has started. Changes no result. */
+  readonly workers?: number
+  /** threads that are there already; they are left running */
+  readonly pool?: Pool
+  /** where finished replications are kept and looked up; default: nowhere. Changes no result. */
+  readonly store?: Store | null
+  /** forces one of the two engines; then nothing comes from the store and nothing goes into it. Changes no result. */
+  readonly engine?: ForcedEngine
+}
+
+/** How much a study will have to run, where that is known. */
+export interface Work {
+  readonly replications: number
+  /** moves from zone to zone, in all */
+  readonly moves: number
+}
+
+/** Up to so many moves a study takes some 50 ms at most, less than threads take to load their code. */
+const MOVES_SMALL = 50_000
+
+/**
+ * The threads of a study, with its store in front.
+ *
+ * @param work  default: not known
+ */
+export function openPool(options: PoolOptions, work: Work | null = null): { readonly pool: Pool; readonly close: () => Promise<void> } {
+  const small = options.workers === undefined && work !== null && work.moves <= MOVES_SMALL
+  const threads = options.pool ?? (small ? callingThread() : createPool(options.workers, work?.replications))
+  const { engine, store } = options
+  return {
+    pool: engine !== undefined ? forcedPool(threads, engine) : store == null ? threads : keptPool(threads, store),
+    close: async () => {
+      if (options.pool === undefined) await threads.close()
+    },
+  }
+}
+
+/** The work of replications of a line, by number of carriers. */
+export function workOf(spec: LineSpec, parts: readonly { readonly carriers: number; readonly replications: number }[]): Work {
+  const law = lawOrNull(spec)
+  return {
+    replications: parts.reduce((sum, part) => sum + part.replications, 0),
+    moves: parts.reduce((sum, { carriers, replications }) => sum + replications * expectedMoves(spec, law, carriers), 0),
+  }
+}

@@ -1,0 +1,96 @@
+/** What several runs of one line tell together. Plain data; times in seconds, counts per window. */
+import { type Law, type LineSpec, lawOrNull, type RunResult, workingSeconds } from '@loopwright/line'
+import { type OutputInterval, outputInterval } from '@loopwright/stats'
+import { CountStudy } from '../sweep/countStudy.ts'
+import { ENGINE_VERSION } from './engineVersion.ts'
+import { lineHasChance } from './lineChance.ts'
+import { rowLayout, runRow } from './runRow.ts'
+import type { SweepCount } from '../sweep/sweepResult.ts'
+
+export interface RunsResult {
+  readonly kind: 'runs'
+  readonly engineVersion: string
+  readonly seed: string
+  /** asked for */
+  readonly replications: number
+  /** false: nothing in the line is left to chance, and every run is the same */
+  readonly chance: boolean
+  /** stopped before all were done; replications 0 … n − 1 are in */
+  readonly partial: boolean
+  /** units wanted per window; null without a plan */
+  readonly plan: number | null
+  readonly window: { readonly warmupSeconds: number; readonly endSeconds: number }
+  /** null: the line is no single closed loop */
+  readonly law: Law | null
+  /** units per window = rate of the law × this */
+  readonly lawSeconds: number
+  /** means over the runs, as in a sweep of this one count */
+  readonly count: SweepCount
+  /** 95 % intervals of the means; null below 2 runs */
+  readonly intervals: RunsIntervals | null
+}
+
+export interface RunsIntervals {
+  readonly outputPerHour: OutputInterval
+  /** of the runs that have one; null where fewer than 2 have */
+  readonly lapSeconds: OutputInterval | null
+  readonly timeInLineSeconds: OutputInterval | null
+  readonly productsInLine: OutputInterval
+  /** per station, share of the window in each state, in the order of STATION_STATES */
+  readonly stations: readonly { readonly name: string; readonly shares: readonly OutputInterval[] }[]
+  readonly zones: readonly { readonly name: string; readonly occupancy: OutputInterval }[]
+}
+
+/**
+ * Means and intervals over runs.
+ *
+ * @param spec  the line that was run
+ * @param runs  replications 0 … n − 1, in that order
+ */
+export function runsResult(
+  spec: LineSpec,
+  runs: readonly RunResult[],
+  request: { seed: string; replications: number; plan: number | null },
+): RunsResult {
+  const layout = rowLayout(spec)
+  const study = new CountStudy(spec.carriers.count, layout)
+  study.add(
+    0,
+    runs.map((run) => runRow(layout, run)),
+  )
+  const lineLaw = lawOrNull(spec)
+  return {
+    kind: 'runs',
+    engineVersion: ENGINE_VERSION,
+    seed: request.seed,
+    replications: request.replications,
+    chance: lineHasChance(spec),
+    partial: runs.length < request.replications,
+    plan: request.plan,
+    window: spec.window,
+    law: lineLaw,
+    lawSeconds: (lineLaw?.unitsPerLap ?? 1) * workingSeconds(spec),
+    count: study.result(spec, lineLaw, request.plan),
+    intervals: runs.length < 2 ? null : intervals(spec, runs),
+  }
+}
+
+function intervals(spec: LineSpec, runs: readonly RunResult[]): RunsIntervals {
+  const windowSeconds = spec.window.endSeconds - spec.window.warmupSeconds
+  const of = (measure: (run: RunResult) => number): OutputInterval => outputInterval(runs.map(measure))
+  const known = (measure: (run: RunResult) => number | null): OutputInterval | null => {
+    const values = runs.map(measure).filter((value) => value !== null)
+    return values.length < 2 ? null : outputInterval(values)
+  }
+  return {
+    outputPerHour: of((run) => run.outputPerHour),
+    lapSeconds: known((run) => run.lap.mean),
+    timeInLineSeconds: known((run) => run.timeInLine.mean),
+    productsInLine: of((run) => run.productsInLineMean),
+    stations: spec.stations.map((station, index) => ({
+      name: station.name,
+      shares: runs[0]!.stations[index]!.seconds.map((_, state) => of((run) => run.stations[index]!.seconds[state]! / windowSeconds)),
+    })),
+    zones: spec.zones.map((zone, index) => ({ name: zone.name, occupancy: of((run) => run.zones[index]!.occupancyMean) })),
+  }
+}

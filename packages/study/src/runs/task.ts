@@ -1,0 +1,86 @@
+/** What a worker thread is asked, and what it does with it: the same code runs in the calling thread where there are no workers. */
+import { createSimulator, type LineSpec, type RunResult, type Simulator, simulate, Trace } from '@loopwright/line'
+import { type RowLayout, rowLayout, runRow } from './runRow.ts'
+import { withCarriers } from '../change/withCarriers.ts'
+
+export interface Task {
+  /** number of the specification, as it was told to the worker */
+  readonly line: number
+  readonly carriers: number
+  readonly seed: string
+  /** replications from (included) … to (excluded) */
+  readonly from: number
+  readonly to: number
+  /** what is wanted of each: its row, all that it tells, or all that and its events */
+  readonly want: 'rows' | 'results' | 'traces'
+  /** forces one of the two engines; default: the recursion where it holds. Changes no result. */
+  readonly engine?: ForcedEngine
+}
+
+export type ForcedEngine = 'events' | 'recursion'
+
+export interface TaskResult {
+  readonly rows: readonly Float64Array[]
+  readonly results: readonly RunResult[]
+  readonly traces: readonly TraceColumns[]
+}
+
+/** The events of a run as the engine keeps them; see `Trace` of the line. */
+export interface TraceColumns {
+  readonly seconds: ArrayLike<number>
+  readonly kinds: ArrayLike<number>
+  readonly places: ArrayLike<number>
+  readonly carriers: ArrayLike<number>
+  readonly details: ArrayLike<number>
+}
+
+/** Simulators are kept for the next task on the same line and count; the oldest go. */
+const SIMULATORS_MAX = 64
+
+/** Performs tasks. */
+export class TaskRunner {
+  readonly #lines = new Map<number, { spec: LineSpec; layout: RowLayout }>()
+  readonly #simulators = new Map<string, Simulator>()
+
+  /** Tells a specification that tasks will name by its number. */
+  tell(line: number, spec: LineSpec): void {
+    this.#lines.set(line, { spec, layout: rowLayout(spec) })
+  }
+
+  perform(task: Task): TaskResult {
+    const known = this.#lines.get(task.line)
+    if (known === undefined) throw new Error(`a task names line ${task.line}, which was not told before`)
+    if (task.want === 'traces') return tracedRuns(task, known.spec)
+    const simulator = this.#simulator(task, known.spec)
+    const rows: Float64Array[] = []
+    const results: RunResult[] = []
+    for (let replication = task.from; replication < task.to; replication += 1) {
+      const result = simulator.run(task.seed, replication)
+      if (task.want === 'rows') rows.push(runRow(known.layout, result))
+      else results.push(result)
+    }
+    return { rows, results, traces: [] }
+  }
+
+  #simulator(task: Task, spec: LineSpec): Simulator {
+    const key = `${task.line}/${task.carriers}/${task.engine}`
+    const kept = this.#simulators.get(key)
+    if (kept !== undefined) return kept
+    const made = createSimulator(withCarriers(spec, task.carriers), task.engine === undefined ? {} : { engine: task.engine })
+    this.#simulators.set(key, made)
+    if (this.#simulators.size > SIMULATORS_MAX) this.#simulators.delete(this.#simulators.keys().next().value!)
+    return made
+  }
+}
+
+function tracedRuns(task: Task, spec: LineSpec): TaskResult {
+  const results: RunResult[] = []
+  const traces: TraceColumns[] = []
+  for (let replication = task.from; replication < task.to; replication += 1) {
+    const trace = new Trace()
+    results.push(simulate(withCarriers(spec, task.carriers), { seed: task.seed, replication, trace }))
+    const { seconds, kinds, places, carriers, details } = trace
+    traces.push({ seconds, kinds, places, carriers, details })
+  }
+  return { rows: [], results, traces }
+}

@@ -1,0 +1,208 @@
+/** How long a line takes to forget its start, and what it makes from then on: MSER-5 on long runs, with guards. */
+import { type LineSpec, lawOrNull, type RunResult, simulate, TRACE_KINDS, Trace } from '@loopwright/line'
+import {
+  distributionMean,
+  mser5,
+  type OutputInterval,
+  outputInterval,
+  type RunEnd,
+  type WarmupCut,
+  warmupSentence,
+} from '@loopwright/stats'
+import { ENGINE_VERSION } from '../runs/engineVersion.ts'
+import { createPool, type Pool } from '../runs/pool.ts'
+import { runChunks } from '../runs/runChunks.ts'
+import { Schedule } from '../runs/schedule.ts'
+import type { TraceColumns } from '../runs/task.ts'
+
+/** Runs of one line with their events. After a stop there are fewer. */
+export type TracedRuns = (line: LineSpec, seed: string, replications: number) => Promise<readonly { run: RunResult; trace: TraceColumns }[]>
+
+export interface SteadyRequest {
+  readonly seed: string
+  /** ≥ 2; default 10 */
+  readonly replications?: number
+  /** intervals of the first look; default 200. It is doubled up to three times where no warm-up is found */
+  readonly intervals?: number
+}
+
+export interface SteadyResult {
+  readonly kind: 'steady state'
+  readonly engineVersion: string
+  readonly seed: string
+  readonly replications: number
+  /** ok: a cut is found; else why there is none, and no figure of a steady state is given */
+  readonly status: 'ok' | 'not converged' | 'ended early' | 'stopped'
+  /** at least five exchanges of the slowest station, and whole cycles of a fixed mix */
+  readonly intervalSeconds: number
+  readonly intervals: number
+  /** length of the last runs, from an empty line on, without breaks */
+  readonly runSeconds: number
+  /** the larger of the cuts of output and of products in line; null without one */
+  readonly cutSeconds: number | null
+  /** cut and ten times as long judged: the run length that would do; null without a cut */
+  readonly enoughSeconds: number | null
+  /** after the cut; null without one */
+  readonly outputPerHour: OutputInterval | null
+  /** after the cut; null without one */
+  readonly productsInLine: OutputInterval | null
+  readonly output: WarmupCut | null
+  readonly products: WarmupCut | null
+  /** why there is no cut; null where there is one */
+  readonly why: string | null
+}
+
+const DOUBLINGS = 3
+const LOAD = TRACE_KINDS.indexOf('load')
+const UNLOAD = TRACE_KINDS.indexOf('unload')
+
+/**
+ * Looks for the warm-up of continuing production: breaks are left out, the line starts empty.
+ *
+ * @throws RangeError  if there are fewer than 2 replications
+ * @see White, Cobb & Spratt, A comparison of five steady-state truncation heuristics for simulation (2000)
+ */
+export async function steadyState(line: LineSpec, request: SteadyRequest, runs: TracedRuns): Promise<SteadyResult> {
+  const { seed, replications = 10 } = request
+  if (!Number.isInteger(replications) || replications < 2)
+    throw new RangeError(`a steady state needs at least 2 replications, not ${replications}`)
+  const intervalSeconds = intervalOf(line)
+  let intervals = request.intervals ?? 200
+  for (let doubled = 0; ; doubled += 1) {
+    const runSeconds = intervals * intervalSeconds
+    const found = await runs({ ...line, breaks: [], window: { warmupSeconds: 0, endSeconds: runSeconds } }, seed, replications)
+    const head = {
+      kind: 'steady state',
+      engineVersion: ENGINE_VERSION,
+      seed,
+      replications,
+      intervalSeconds,
+      intervals,
+      runSeconds,
+    } as const
+    const none = { cutSeconds: null, enoughSeconds: null, outputPerHour: null, productsInLine: null }
+    if (found.length < replications) {
+      return { ...head, ...none, status: 'stopped', output: null, products: null, why: 'Stopped before the runs were done.' }
+    }
+    const series = found.map(({ trace }) => seriesOf(trace, intervalSeconds, intervals))
+    const end: RunEnd = endOf(found.map(({ run }) => run))
+    const output = mser5(acrossRuns(series.map((each) => each.output)), end)
+    const products = mser5(acrossRuns(series.map((each) => each.products)), end)
+    const why = warmupSentence(output) ?? warmupSentence(products)
+    if (why === null) {
+      const cut = Math.max(output.delete!, products.delete!)
+      const cutSeconds = cut * intervalSeconds
+      const after = (of: 'output' | 'products'): number[] => series.map((each) => mean(each[of].slice(cut)))
+      return {
+        ...head,
+        status: 'ok',
+        cutSeconds,
+        enoughSeconds: 11 * Math.max(cutSeconds, 5 * intervalSeconds),
+        outputPerHour: outputInterval(after('output').map((units) => (units / intervalSeconds) * 3600)),
+        productsInLine: outputInterval(after('products')),
+        output,
+        products,
+        why,
+      }
+    }
+    const early = output.status === 'ended early'
+    if (early || doubled === DOUBLINGS) return { ...head, ...none, status: early ? 'ended early' : 'not converged', output, products, why }
+    intervals *= 2
+  }
+}
+
+/** Five cycles of the slowest station or more; of a fixed sequence of products, whole ones. */
+function intervalOf(line: LineSpec): number {
+  const exchangeSeconds = lawOrNull(line)?.exchangeSeconds ?? slowestWork(line)
+  const cycle = line.mix.kind === 'pattern' ? line.mix.sequence.length : 1
+  return Math.ceil(Math.ceil(5 / cycle) * cycle * exchangeSeconds)
+}
+
+/** Seconds of the longest mean work at a station, release too; where a line has no law. */
+function slowestWork({ stations }: LineSpec): number {
+  const works = stations.map(({ unload, load, work, releaseSeconds }) => {
+    const tasks = [...(unload ?? []), ...(load ?? []), ...(work ?? [])]
+    const longest = tasks.map(({ seconds }) => Math.max(0, ...seconds.map((time) => (time === null ? 0 : distributionMean(time)))))
+    return longest.reduce((sum, seconds) => sum + seconds, distributionMean(releaseSeconds))
+  })
+  return Math.max(1, ...works)
+}
+
+/** Output, and products in line on average, in each interval. */
+function seriesOf(trace: TraceColumns, intervalSeconds: number, intervals: number): { output: number[]; products: number[] } {
+  const output = new Array<number>(intervals).fill(0)
+  const area = new Array<number>(intervals).fill(0)
+  let inLine = 0
+  let since = 0
+  const advance = (to: number): void => {
+    for (let at = since; at < to; ) {
+      const interval = Math.min(intervals - 1, Math.floor(at / intervalSeconds))
+      const until = Math.min(to, interval === intervals - 1 ? to : (interval + 1) * intervalSeconds)
+      area[interval]! += inLine * (until - at)
+      at = until
+    }
+    since = to
+  }
+  for (let event = 0; event < trace.kinds.length; event += 1) {
+    const kind = trace.kinds[event]
+    if (kind !== LOAD && kind !== UNLOAD) continue
+    const seconds = trace.seconds[event]!
+    advance(seconds)
+    inLine += kind === LOAD ? 1 : -1
+    if (kind === UNLOAD) output[Math.min(intervals - 1, Math.floor(seconds / intervalSeconds))]! += 1
+  }
+  advance(intervals * intervalSeconds)
+  return { output, products: area.map((each) => each / intervalSeconds) }
+}
+
+function endOf(runs: readonly RunResult[]): RunEnd {
+  const reasons = runs.map(({ end }) => end.reason)
+  if (reasons.includes('gridlock')) return 'gridlock'
+  return reasons.includes('out of products') ? 'out of products' : 'time'
+}
+
+function acrossRuns(series: readonly (readonly number[])[]): number[] {
+  return series[0]!.map((_, interval) => mean(series.map((each) => each[interval]!)))
+}
+
+const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length
+
+/** Traced runs on worker threads. */
+export function threadTraces(options: {
+  readonly workers?: number
+  /** threads that run already, and stay when this is done */
+  readonly pool?: Pool
+  readonly signal?: AbortSignal
+  readonly onProgress?: (progress: { readonly done: number; readonly total: number; readonly settled: false }) => void
+}): TracedRuns {
+  let done = 0
+  let total = 0
+  return async (line, seed, replications) => {
+    const pool = options.pool ?? createPool(options.workers, replications)
+    const found: { run: RunResult; trace: TraceColumns }[] = []
+    total += replications
+    try {
+      const number = pool.line(line)
+      await runChunks(pool, {
+        schedule: new Schedule(1, replications),
+        taskOf: ({ from, to }) => ({ line: number, carriers: line.carriers.count, seed, from, to, want: 'traces' }),
+        onResult: ({ from, to }, { results, traces }) => {
+          for (const [index, run] of results.entries()) found[from + index] = { run, trace: traces[index]! }
+          done += to - from
+          options.onProgress?.({ done, total, settled: false }) // longer runs may follow
+        },
+        signal: options.signal,
+      })
+    } finally {
+      if (options.pool === undefined) await pool.close()
+    }
+    return found.filter((each) => each !== undefined)
+  }
+}
+
+/** The same in the calling thread. */
+export const tracesHere: TracedRuns = async (line, seed, replications) =>
+  Array.from({ length: replications }, (_, replication) => {
+    const trace = new Trace()
+    return { run: simulate(line, { seed, replication, trace }), trace }
+  })

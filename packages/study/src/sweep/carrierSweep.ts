@@ -1,0 +1,133 @@
+/** The carrier sweep: how much the line makes with each number of carriers, all in the same random worlds. */
+import type { LineSpec } from '@loopwright/line'
+import { bringRows, missing, type Part } from './bringRows.ts'
+import { lineHasChance } from '../runs/lineChance.ts'
+import { openPool, type PoolOptions, workOf } from '../runs/openPool.ts'
+import { type FirstAnswer, firstAnswer, leadingCount, type Studies } from './soFar.ts'
+import { pilotBest, sweepAnswer, WITHIN } from './sweepAnswer.ts'
+import { Counts, checkedCounts, checkReplications, PILOT_REPLICATIONS, pilotSeed, sweepResult } from './sweepAssembly.ts'
+import type { SweepResult } from './sweepResult.ts'
+import { TaskRunner } from '../runs/task.ts'
+
+export interface SweepOptions {
+  /** names the random worlds; not empty, without `/` */
+  readonly seed: string
+  /** per count, ≥ 1 */
+  readonly replications: number
+  /** units wanted per window; default null: no plan */
+  readonly plan?: number | null
+}
+
+export interface CarrierSweepOptions extends SweepOptions, PoolOptions {
+  readonly onProgress?: (progress: SweepProgress) => void
+  /** told once what the first 20 runs of each count say, as soon as they are in; not where a sweep has fewer */
+  readonly onFirst?: (first: FirstAnswer) => void
+  /** stops the sweep within a second; what is in by then is the result, marked partial */
+  readonly signal?: AbortSignal
+}
+
+export interface SweepProgress {
+  /** replications, over all counts, those of the pilot too */
+  readonly done: number
+  readonly total: number
+  /** of those done: how many came from the store */
+  readonly recalled?: number
+  /** half of the widest 95 % interval of a mean, over that mean; null while a count has fewer than 2 replications */
+  readonly precision: number | null
+  /** the count with the highest mean output so far, pilot and judged runs together; null while a count has no run */
+  readonly leading: number | null
+}
+
+/**
+ * Simulates each number of carriers `replications` times on worker threads, and answers by Procedure W: pilot runs in worlds of their own choose the
+ * reference, and these runs are walked down from it (see `sweepAnswer`). How many replications are enough is the caller's to say; `carrierStudy` finds out.
+ *
+ * Replication k of each count meets the same random world. The result is the same, to the last bit, for any number of workers.
+ *
+ * @param spec    the line; its own number of carriers does not enter
+ * @param counts  numbers of carriers to try
+ * @throws RangeError  if the line cannot take one of the counts; any error that a run throws
+ */
+export async function carrierSweep(spec: LineSpec, counts: readonly number[], options: CarrierSweepOptions): Promise<SweepResult> {
+  const { signal, onProgress, onFirst } = options
+  const sweep = sweepParts(spec, counts, options)
+  const total = missing(sweep.parts)
+  const { pool, close } = openPool(
+    options,
+    workOf(
+      spec,
+      sweep.parts.map(({ study, replications }) => ({ carriers: study.carriers, replications })),
+    ),
+  )
+  let done = 0
+  let first: FirstAnswer | null = null
+  try {
+    await bringRows(pool, spec, sweep.parts, {
+      signal,
+      onRows: (came) => {
+        done += came
+        if (first === null && onFirst !== undefined) {
+          first = sweep.first()
+          if (first !== null) onFirst(first)
+        }
+        onProgress?.({ done, total, recalled: pool.recalled, precision: sweep.judged.precision(), leading: leadingCount(sweep.counts) })
+      },
+    })
+  } finally {
+    await close()
+  }
+  return sweep.result()
+}
+
+/** The same sweep in the calling thread: for tests, and where there are no worker threads. */
+export function sweepHere(spec: LineSpec, counts: readonly number[], options: SweepOptions): SweepResult {
+  const sweep = sweepParts(spec, counts, options)
+  const runner = new TaskRunner()
+  runner.tell(0, spec)
+  for (const { seed, study, replications } of sweep.parts) {
+    study.add(0, runner.perform({ line: 0, carriers: study.carriers, seed, from: 0, to: replications, want: 'rows' }).rows)
+  }
+  return sweep.result()
+}
+
+interface SweepParts {
+  readonly parts: readonly Part[]
+  readonly judged: Counts
+  /** of each count the pilot, where there is one, and the judged study */
+  readonly counts: readonly Studies[]
+  /** null while it cannot be told */
+  readonly first: () => FirstAnswer | null
+  readonly result: () => SweepResult
+}
+
+/** pilot runs for each judged one: the pilot decides where the walk begins, and with 5 judged runs it makes the 20 of the first answer */
+const PILOT_PACE = 3
+
+/** Pilot and judged runs side by side: what is there when the sweep is stopped goes together. One count alone needs no pilot. */
+function sweepParts(spec: LineSpec, wanted: readonly number[], options: SweepOptions): SweepParts {
+  checkReplications(options.replications)
+  const { seed, plan = null } = options
+  const chance = lineHasChance(spec)
+  const replications = chance ? options.replications : 1
+  const counts = checkedCounts(spec, wanted)
+  const pilot = new Counts(spec, pilotSeed(seed))
+  const judged = new Counts(spec, seed)
+  const piloted = counts.length === 1 ? [] : counts.map((carriers) => pilot.of(carriers))
+  const pilots = Math.min(PILOT_REPLICATIONS, replications)
+  const parts = [
+    ...counts.map((carriers) => ({ seed, study: judged.of(carriers), replications })),
+    ...piloted.map((study) => ({ seed: pilot.seed, study, replications: pilots, pace: PILOT_PACE })),
+  ]
+  const studies = counts.map((carriers, place) => [...piloted.slice(place, place + 1), judged.of(carriers)])
+  return {
+    parts,
+    judged,
+    counts: studies,
+    first: () => firstAnswer(studies, piloted.length === 0 ? [replications] : [pilots, replications], WITHIN),
+    result: () =>
+      sweepResult(spec, judged.all(), { seed, replications, plan }, (told) => {
+        if (told.length === 1) return sweepAnswer(told, told[0]!.carriers, { certain: !chance })
+        return piloted.some((study) => study.units.length === 0) ? null : sweepAnswer(told, pilotBest(piloted), { certain: !chance })
+      }),
+  }
+}
