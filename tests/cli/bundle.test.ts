@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process'
-import { mkdirSync, readdirSync, readFileSync, rmSync, truncateSync } from 'node:fs'
+import { mkdirSync, readdirSync, readFileSync, rmSync, truncateSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
@@ -9,7 +9,12 @@ import { DEMO } from './spawned.ts'
 const folder = join('node_modules/.cache', `loopwright-test-${process.pid}`)
 const built = (...words: string[]) =>
   spawnSync(process.execPath, [join(folder, 'cli.js'), ...words], { encoding: 'utf8', maxBuffer: 2 ** 28 })
-const kept = (): string[] => readdirSync(folder).filter((name) => name.endsWith('.cache'))
+/** files of compiled code, as Node keeps them (folder `compiled`) or, before its version 22, the command itself */
+const kept = (): string[] =>
+  readdirSync(folder, { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile() && (entry.name.endsWith('.cache') || entry.parentPath.includes('compiled')))
+    .map((entry) => join(entry.parentPath, entry.name))
+    .sort()
 
 beforeAll(async () => {
   mkdirSync(folder, { recursive: true })
@@ -25,11 +30,25 @@ describe('the bundle', () => {
     expect(first.status).toBe(0)
     expect(first.stderr).toContain('so far, after 20 runs of each')
     expect(kept()).toHaveLength(2)
-    const sizes = kept().map((name) => readFileSync(join(folder, name)).length)
+    const sizes = kept().map((file) => readFileSync(file).length)
     expect(built(...words).stdout === first.stdout).toBe(true)
-    for (const [index, name] of kept().entries()) truncateSync(join(folder, name), Math.floor(sizes[index]! / 2))
+    for (const [index, file] of kept().entries()) truncateSync(file, Math.floor(sizes[index]! / 2))
     expect(built(...words).stdout === first.stdout).toBe(true)
-    expect(kept().map((name) => readFileSync(join(folder, name)).length / 1e6)).toEqual(sizes.map((size) => expect.closeTo(size / 1e6, 1)))
+    expect(kept().map((file) => readFileSync(file).length / 1e6)).toEqual(sizes.map((size) => expect.closeTo(size / 1e6, 1)))
+  })
+
+  test('finds one wrong bit in kept code, and makes it anew', () => {
+    const words = ['sweep', DEMO, '--carriers', '9..10', '--replications', '25', '--json', '--fresh', '--workers', '1']
+    const first = built(...words)
+    const spoilt = kept().map((file) => {
+      const bytes = readFileSync(file)
+      bytes[Math.floor(bytes.length / 2)]! ^= 1
+      writeFileSync(file, bytes)
+      return bytes
+    })
+    expect(spoilt).toHaveLength(2)
+    expect(built(...words).stdout === first.stdout).toBe(true)
+    for (const [index, file] of kept().entries()) expect(readFileSync(file).equals(spoilt[index]!)).toBe(false)
   })
 
   test('writes a page and runs a notebook, whose packages are its own', () => {

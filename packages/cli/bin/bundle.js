@@ -48,7 +48,9 @@ export async function bundle(folder) {
     format: 'cjs',
     outExtension: { '.js': '.cjs' },
     define: { ...define, 'import.meta.url': 'addressOfBundle', 'import.meta.resolve': 'undefined' },
-    banner: { js: "const addressOfBundle = require('node:url').pathToFileURL(__filename).href" },
+    banner: {
+      js: "const addressOfBundle = require('node:url').pathToFileURL(__filename).href; const { importOf } = require('./start.cjs')",
+    },
   })
   const imported = build({
     ...forNode,
@@ -142,7 +144,8 @@ function removeOld() {
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
   const dist = join(dirname(fileURLToPath(import.meta.url)), '../dist')
-  for (const name of existsSync(dist) ? readdirSync(dist) : []) if (/\.(js|cjs|cache)$/.test(name)) rmSync(join(dist, name))
+  for (const name of existsSync(dist) ? readdirSync(dist) : [])
+    if (/\.(js|cjs|cache)$|^compiled$/.test(name)) rmSync(join(dist, name), { recursive: true })
   await bundle(dist)
   // its first run puts down what it compiled: a run that uses most of it
   const scenario = join(PACKAGES, '../scenarios/outdoor-unit-base-line.yaml')
