@@ -46,9 +46,14 @@ interface Import {
   readonly line: number
 }
 
+const known = new WeakMap<Source, Import[]>()
+
 export function importsOf(source: Source): Import[] {
+  const before = known.get(source)
+  if (before !== undefined) return before
   const tree = parse(source)
   const found: Import[] = []
+  known.set(source, found)
   for (const node of nodesOf(tree)) {
     if (ts.isImportDeclaration(node) && ts.isStringLiteral(node.moduleSpecifier)) {
       found.push({
@@ -119,20 +124,26 @@ export function importFindings(source: Source): Finding[] {
   return findings
 }
 
-/** Circles of value imports between files: each is told once, at the file that comes first by name. */
-export function circleFindings(sources: readonly Source[]): Finding[] {
-  const next = new Map<string, Import[]>()
-  for (const source of sources)
-    next.set(
+/** Each file with the files of its own package that it takes anything from, types too. */
+function imported(sources: readonly Source[]): Map<string, string[]> {
+  return new Map(
+    sources.map((source) => [
       source.file,
-      importsOf(source).filter((i) => !i.typeOnly && i.from.startsWith('.')),
-    )
+      importsOf(source).flatMap(({ from }) => (from.startsWith('.') ? [posix.join(posix.dirname(source.file), from)] : [])),
+    ]),
+  )
+}
+
+/** Circles of imports between files, of types too: each is told once, at the file that comes first by name. `tied`: files that may still be in one. */
+export function circleFindings(sources: readonly Source[], tied: readonly string[] = []): Finding[] {
+  const next = imported(sources)
   const findings: Finding[] = []
   const done = new Set<string>()
   const walk = (file: string, path: string[]): void => {
     const start = path.indexOf(file)
     if (start >= 0) {
       const circle = path.slice(start)
+      if (circle.every((one) => tied.includes(one))) return
       findings.push({
         file: [...circle].sort()[0]!,
         line: 1,
@@ -141,7 +152,7 @@ export function circleFindings(sources: readonly Source[]): Finding[] {
       return
     }
     if (done.has(file)) return
-    for (const { from } of next.get(file) ?? []) walk(posix.join(posix.dirname(file), from), [...path, file])
+    for (const to of next.get(file) ?? []) walk(to, [...path, file])
     done.add(file)
   }
   for (const file of next.keys()) walk(file, [])

@@ -1,3 +1,4 @@
+import { posix } from 'node:path'
 import ts from 'typescript'
 import type { Finding } from './finding.ts'
 import { isTest, parse, type Source } from './sources.ts'
@@ -46,6 +47,26 @@ export function lengthFindings(source: Source): Finding[] {
       message: 'a file over 300 lines is banned, use two, or say "over 300 lines because …" in its header',
     },
   ]
+}
+
+/** More than a reader sees at a glance are two rooms. */
+const SOURCES_MAX = 25
+
+/** A folder of a package's source that holds too many files; tests are not counted. */
+export function crowdFindings(sources: readonly Source[]): Finding[] {
+  const held = new Map<string, number>()
+  for (const { file } of sources) {
+    if (!/^packages\/[^/]+\/src\//.test(file) || isTest(file)) continue
+    const folder = posix.dirname(file)
+    held.set(folder, (held.get(folder) ?? 0) + 1)
+  }
+  return [...held]
+    .filter(([, count]) => count > SOURCES_MAX)
+    .map(([file, count]) => ({
+      file,
+      line: 1,
+      message: `a folder of ${count} sources is banned, use ${SOURCES_MAX} at most and rooms by noun`,
+    }))
 }
 
 /** Files without a test of their own beside them, and what tests them. Types and index files need none. */

@@ -32,7 +32,8 @@ export { losses } from './effects/losses.ts'
 export type { OutputByHourOptions, Pause } from './throughput/outputByHour.ts'
 export { breaksWithin, outputByHour } from './throughput/outputByHour.ts'
 // The plan of the loop
-export type { LoopPlan, PlanOptions, PlanZone } from './plan/plan.ts'
+export type { LoopPlan, PlanOptions } from './plan/plan.ts'
+export type { PlanZone } from './plan/planZone.ts'
 export { loopPlan } from './plan/plan.ts'
 // How far a study has come
 export type { RunsDone } from './table/progressWords.ts'

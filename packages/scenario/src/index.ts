@@ -16,13 +16,12 @@ export { formatProblems } from './problems/formatProblems.ts'
 export { scenarioJsonSchema } from './jsonSchema.ts'
 // Quantities and names, as files write them
 export { nearest } from './text/nearest.ts'
-export type { ScenarioNotes, ShiftStart, StationNote, TableNote, VariantNote } from './problems/notes.ts'
+export type { ScenarioNotes, ShiftStart, ShortStop, StationNote, TableNote, VariantNote } from './problems/notes.ts'
 export type { Problem, ProblemCode } from './problems/problems.ts'
 export { parseQuantity } from './text/quantity.ts'
 // Reading it
 export type { ReadOptions, ReadResult } from './read.ts'
 export { readScenario } from './read.ts'
-export type { ShortStop } from './resolve/stops/stops.ts'
 export type { Calendar, Layout, Plan, Scenario, StopEntry, StopSource, Titles, VariantGroup } from './scenario.ts'
 export type { ScenarioFile } from './schema/file.ts'
 // What people call its parts

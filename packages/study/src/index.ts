@@ -28,7 +28,8 @@ export { defaultCounts } from './carriers/defaultCounts.ts'
 // What limits it, and why
 export type { Diagnosis, DiagnosisInput, Evidence, Named } from './drivers/diagnosis.ts'
 export { diagnose } from './drivers/diagnosis.ts'
-export type { DriverEffect, DriverRequest, DriverResult, Explanation, WholeEffect } from './drivers/driverStudy.ts'
+export type { DriverEffect, WholeEffect } from './drivers/driverEffect.ts'
+export type { DriverRequest, DriverResult, Explanation } from './drivers/driverStudy.ts'
 export { driverStudy } from './drivers/driverStudy.ts'
 // What drives a line
 export type { Driver, DriverKind, DriverOptions } from './drivers/drivers.ts'

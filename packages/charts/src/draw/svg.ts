@@ -1,6 +1,11 @@
 /** Small pieces of SVG text. */
 import { LIGHT } from './palette.ts'
-import type { Point } from '../plan/planGeometry.ts'
+
+/** A place on paper: x to the right, y down. */
+export interface Point {
+  readonly x: number
+  readonly y: number
+}
 
 /**
  * Text that may stand between tags or in an attribute.

@@ -1,7 +1,7 @@
 /** An invented line with the shape of a real one: 22 zones, seven stations, four corners, 5 … 17 carriers, plan of 320 units a shift. Figures for drawing, computed by nobody. */
 import type { QuantileEstimate } from '@loopwright/stats'
 import type { StationShares, SweepCount, SweepResult, ZoneShares } from '@loopwright/study'
-import type { PlanZone } from '../plan/plan.ts'
+import type { PlanZone } from '../plan/planZone.ts'
 
 export const SHIFT = { per: 'shift', windowSeconds: 30_000, netSeconds: 27_000, plan: 320 } as const
 export const BREAKS = [

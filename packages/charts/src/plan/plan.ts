@@ -1,24 +1,10 @@
 /** The loop on paper, to scale, as SVG text. */
 import { EDGE, planFoot } from './planFoot.ts'
-import { type Cell, type Outline, outline, type Point, turned } from './planGeometry.ts'
+import { type Cell, type Outline, outline, turned } from './planGeometry.ts'
 import { bracket, bracketEdge, bracketSpan, cellMark, chevron, namesFit, type Paper, place } from './planMarks.ts'
 import { LINE_PIXELS, NAME_SIZE, type Name, placeNames, sideOf, type Wanted } from './planNames.ts'
-import { colour, escapeXml, points, px, textAt } from '../draw/svg.ts'
-
-export interface PlanZone {
-  readonly name: string
-  /** metres, > 0 */
-  readonly lengthMetres: number
-  /** travel turns here */
-  readonly turn: 'left' | 'right' | null
-  readonly transfer: boolean
-  /** null: no station in this zone */
-  readonly station: { readonly title: string; readonly duties: readonly ('load' | 'unload')[] } | null
-  /** 0 … 1, shades the cell; null: no shade */
-  readonly value: number | null
-  /** short text in the cell, such as "62"; null: none */
-  readonly label: string | null
-}
+import type { PlanZone } from './planZone.ts'
+import { colour, escapeXml, type Point, points, px, textAt } from '../draw/svg.ts'
 
 export interface PlanOptions {
   /** pixels; the drawing is made for this width. Show one of 360 on phones and one of 1100 elsewhere. Default: 1100 */

@@ -1,7 +1,7 @@
 /** What stands under a plan: what the shades mean, how long a metre is, and why it is a ring. */
 import { niceStep } from '../draw/frame.ts'
-import type { PlanZone } from './plan.ts'
 import { LINE_PIXELS } from './planNames.ts'
+import type { PlanZone } from './planZone.ts'
 import { colour, px, shade, textAt } from '../draw/svg.ts'
 import { textPixels, wrapWords } from '../draw/wrapWords.ts'
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import type { PlanZone } from './plan.ts'
+import type { PlanZone } from './planZone.ts'
 import { outline, turned } from './planGeometry.ts'
 
 function zones(text: string, lengthMetres = 1): PlanZone[] {

@@ -1,10 +1,6 @@
 /** Where the cells of a loop lie on paper: along straights and quarter turns, or, where that does not close, on a ring. */
-import type { PlanZone } from './plan.ts'
-
-export interface Point {
-  readonly x: number
-  readonly y: number
-}
+import type { Point } from '../draw/svg.ts'
+import type { PlanZone } from './planZone.ts'
 
 /** One zone on paper. Lengths in metres; x to the right, y down. */
 export interface Cell {

@@ -1,7 +1,7 @@
 /** The marks of a plan: cells, crosses, chevrons, brackets. All in pixels; `scale` is pixels per metre. */
-import type { PlanZone } from './plan.ts'
-import { type Cell, direction, type Point, plus } from './planGeometry.ts'
-import { colour, escapeXml, points, px, shade, textAt } from '../draw/svg.ts'
+import { colour, escapeXml, type Point, points, px, shade, textAt } from '../draw/svg.ts'
+import { type Cell, direction, plus } from './planGeometry.ts'
+import type { PlanZone } from './planZone.ts'
 
 /** From metres to pixels. */
 export interface Paper {

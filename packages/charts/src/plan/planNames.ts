@@ -1,5 +1,5 @@
 /** Where the names of stations stand: outside the band, beside their bracket, none on another. */
-import type { Point } from './planGeometry.ts'
+import type { Point } from '../draw/svg.ts'
 import { textPixels, wrapWords } from '../draw/wrapWords.ts'
 
 /** A name to place; pixels. */

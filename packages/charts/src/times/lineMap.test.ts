@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { mapExample } from '../examples/plan.ts'
 import { lineMap } from './lineMap.ts'
-import type { PlanZone } from '../plan/plan.ts'
+import type { PlanZone } from '../plan/planZone.ts'
 
 const zone = (name: string): PlanZone => ({ name, lengthMetres: 1, turn: null, transfer: false, station: null, value: null, label: null })
 

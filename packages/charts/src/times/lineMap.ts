@@ -1,6 +1,7 @@
 /** A line that is no single loop, as a map: zones from top to bottom in the order of travel, lanes beside each other, ways back at the left. Not to scale. */
 import { lineLayers, type MapPath, type Placed } from '../draw/lineLayers.ts'
-import type { LoopPlan, PlanOptions, PlanZone } from '../plan/plan.ts'
+import type { LoopPlan, PlanOptions } from '../plan/plan.ts'
+import type { PlanZone } from '../plan/planZone.ts'
 import { EDGE } from '../plan/planFoot.ts'
 import { LINE_PIXELS } from '../plan/planNames.ts'
 import { colour, escapeXml, points, px, shade, textAt } from '../draw/svg.ts'

@@ -1,6 +1,5 @@
 /** What the reader made of a file, beyond the line itself: for people who check whether they were understood. */
 import type { BreakSpec } from '@loopwright/line'
-import type { ShortStop } from '../resolve/stops/stops.ts'
 
 export interface VariantNote {
   readonly name: string
@@ -26,6 +25,15 @@ export interface ShiftStart {
   readonly seconds: number
   /** on the clock of the day, seconds from midnight, 0 … 172 800: a shift after midnight may count on */
   readonly clockSeconds: number
+}
+
+/** A chance per cycle and the time to failure it became. */
+export interface ShortStop {
+  readonly name: string
+  readonly station: string
+  readonly chancePerCycle: number
+  readonly meanWorkSeconds: number
+  readonly meanTimeToFailureSeconds: number
 }
 
 /** A column of times that was read from a file. */

@@ -1,7 +1,7 @@
 /** What limits a line: what the limits say, what stations wait for, and what was gained by changes, each by itself, and whether they name the same. */
 import { type Limit, type LimitKind, lineLimits, type LineSpec, type StationState, stationWords } from '@loopwright/line'
 import type { PairedDifference } from '@loopwright/stats'
-import type { DriverEffect, WholeEffect } from './driverStudy.ts'
+import type { DriverEffect, WholeEffect } from './driverEffect.ts'
 import { type StateShares, shareOf } from './stationStates.ts'
 
 /** Something that can limit a line, by its name. */

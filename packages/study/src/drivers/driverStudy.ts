@@ -5,7 +5,6 @@ import {
   arrows,
   elasticity,
   limitingParts,
-  type MeanInterval,
   meanInterval,
   type OutputInterval,
   outputInterval,
@@ -13,11 +12,12 @@ import {
   pairedDifference,
 } from '@loopwright/stats'
 import { type Diagnosis, diagnose } from './diagnosis.ts'
-import { type DriverKind, type DriverOptions, driversOf, TIME_KINDS } from './drivers.ts'
+import type { DriverEffect, WholeEffect } from './driverEffect.ts'
+import { type DriverOptions, driversOf, TIME_KINDS } from './drivers.ts'
 import { ENGINE_VERSION } from '../runs/engineVersion.ts'
 import { inCommon, type LineRows, type Runner, unitsOf } from '../runs/runner.ts'
 import { shareOf, type StateShares, stateShares } from './stationStates.ts'
-import { type WholeChange, wholeChanges } from '../change/wholeChanges.ts'
+import { wholeChanges } from '../change/wholeChanges.ts'
 
 /** share by which each driver is changed, up and down */
 export const STEP = 0.05
@@ -53,22 +53,6 @@ export interface DriverResult {
   readonly explanation: Explanation | null
   readonly law: Law | null
   readonly lawTerms: LawTerms | null
-}
-
-export interface DriverEffect {
-  readonly kind: DriverKind
-  readonly name: string
-  readonly station: number | null
-  readonly lessIsBetter: boolean
-  /** per cent more output for one per cent less (of what more is better of: more) */
-  readonly elasticity: MeanInterval
-  /** units per window that 5 % of it bring, mean */
-  readonly unitsOfStep: number
-}
-
-/** What one whole more or fewer changes: units per window, in the same worlds. */
-export interface WholeEffect extends Omit<WholeChange, 'line'> {
-  readonly difference: PairedDifference
 }
 
 /** Shares of the window and what they point at: an explanation, no verdict. */

@@ -1,6 +1,5 @@
 /** Which numbers of carriers meet the plan in nine of ten windows. */
 import type { ChanceVerdict, ChanceWord } from '@loopwright/stats'
-import type { SweepCount } from './sweepResult.ts'
 
 /** One rule for all studies: `chanceVerdict`. */
 export interface PlanAnswer {
@@ -25,13 +24,22 @@ export interface PlanVerdict extends ChanceVerdict {
   readonly stoodStill: number
 }
 
+/** What the answer needs of a count. */
+export interface PlanCount {
+  readonly carriers: number
+  /** null: no verdict yet */
+  readonly planVerdict: ChanceVerdict | null
+  /** runs that ended in gridlock */
+  readonly gridlocks: number
+}
+
 /**
  * The plan's answer from the verdict on each count.
  *
  * @param counts  ascending by carriers
  * @returns       null where no count has a verdict
  */
-export function planAnswer(counts: readonly Pick<SweepCount, 'carriers' | 'planVerdict' | 'gridlocks'>[]): PlanAnswer | null {
+export function planAnswer(counts: readonly PlanCount[]): PlanAnswer | null {
   const told = counts.flatMap(({ carriers, planVerdict, gridlocks }) =>
     planVerdict === null ? [] : [{ carriers, stoodStill: gridlocks, ...planVerdict }],
   )

@@ -4,6 +4,7 @@ import { type Distribution, distributionMean } from '@loopwright/stats'
 import { toNumber } from '../../text/decimal.ts'
 import type { Entry, Located } from '../../text/located.ts'
 import * as say from '../../problems/messages.ts'
+import type { ShortStop } from '../../problems/notes.ts'
 import { digitsOf, scan } from '../../text/quantity.ts'
 import type { StopEntry, StopSource } from '../../scenario.ts'
 import { addAtKey, type Context, checkName, child, entries, textOf } from '../context.ts'
@@ -13,15 +14,6 @@ import type { StationDraft } from '../work/stations.ts'
 import { type Part, type Parts, readParts } from './stopParts.ts'
 import { createTitles } from '../titles.ts'
 import type { ZoneDraft } from '../layout/zoneDraft.ts'
-
-/** A chance per cycle and the time to failure it became. */
-export interface ShortStop {
-  readonly name: string
-  readonly station: string
-  readonly chancePerCycle: number
-  readonly meanWorkSeconds: number
-  readonly meanTimeToFailureSeconds: number
-}
 
 export interface Stops {
   readonly breakdowns: readonly BreakdownSpec[]

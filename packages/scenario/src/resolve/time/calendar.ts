@@ -1,26 +1,12 @@
 /** The shift calendar: shifts and breaks to the line's window and list of breaks. Time 0 is the start of the first shift; time between shifts is left out. */
-import type { BreakSpec, WindowSpec } from '@loopwright/line'
+import type { BreakSpec } from '@loopwright/line'
 import type { Located } from '../../text/located.ts'
 import * as say from '../../problems/messages.ts'
 import type { ShiftStart } from '../../problems/notes.ts'
-import type { Calendar } from '../../scenario.ts'
 import { booleanOf, type Context, child, near, textOf } from '../context.ts'
 import { readPlainTime } from './plainTime.ts'
 import { readDay, type Shift } from './shifts.ts'
-
-export interface Time {
-  readonly window: WindowSpec
-  readonly breaks: readonly BreakSpec[]
-  readonly conveyorDuringBreaks: boolean
-  /** takt still open */
-  readonly calendar: Calendar | null
-  /** of the whole window, without breaks */
-  readonly netSeconds: number
-  /** of all shifts; empty without a calendar */
-  readonly shiftStarts: readonly ShiftStart[]
-  /** of every day; 1 without a calendar */
-  readonly shiftsPerDay: number
-}
+import type { Time } from './time.ts'
 
 const SHIFTS_MAX = 3000
 const ORDINALS = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth', 'ninth', 'tenth']

@@ -3,7 +3,7 @@ import type { BreakSpec, WindowSpec } from '@loopwright/line'
 import type { Located } from '../../text/located.ts'
 import * as say from '../../problems/messages.ts'
 import type { Calendar } from '../../scenario.ts'
-import type { Time } from './calendar.ts'
+import type { Time } from './time.ts'
 import { booleanOf, type Context, child, numberOf, quantity, textOf } from '../context.ts'
 
 /** Without a calendar the file says warm-up and length itself. */

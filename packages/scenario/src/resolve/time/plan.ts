@@ -4,7 +4,7 @@ import type { Located } from '../../text/located.ts'
 import * as say from '../../problems/messages.ts'
 import { digitsOf, parseQuantity, scan } from '../../text/quantity.ts'
 import type { Plan } from '../../scenario.ts'
-import type { Time } from './calendar.ts'
+import type { Time } from './time.ts'
 import { type Context, child, textOf } from '../context.ts'
 
 /** null: no plan; undefined: it is wrong, or the window it is for is not known. */

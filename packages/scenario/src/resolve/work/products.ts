@@ -7,21 +7,7 @@ import type { VariantGroup } from '../../scenario.ts'
 import { addAtKey, type Context, checkName, child, entries, near, quantity, textOf } from '../context.ts'
 import { ONE, readShares, sequence, variantShares, weights } from './shares.ts'
 import { createTitles, type Titles } from '../titles.ts'
-
-export interface Variant {
-  readonly name: string
-  /** index of the variant as written */
-  readonly base: number
-  /** indices of its options */
-  readonly options: readonly number[]
-}
-
-export interface Option {
-  readonly name: string
-  readonly at: Located
-  /** extra seconds by task; undefined where the time is wrong */
-  readonly adds: ReadonlyMap<string, number | undefined>
-}
+import type { Option, Variant } from './variant.ts'
 
 export interface Products {
   readonly baseNames: readonly string[]

@@ -4,7 +4,7 @@ import { complement, type Decimal, multiply, parseDecimal, toNumber } from '../.
 import type { Located } from '../../text/located.ts'
 import * as say from '../../problems/messages.ts'
 import { addAtKey, type Context, child, entries, near, numberOf, percent, textOf } from '../context.ts'
-import type { Option, Variant } from './products.ts'
+import type { Option, Variant } from './variant.ts'
 
 /** The share of a lone variant. */
 export const ONE: Decimal = { digits: 1n, scale: 0 }
