@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process'
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join, posix } from 'node:path'
 import { pathToFileURL } from 'node:url'
@@ -70,6 +70,27 @@ describe('documents', () => {
       ),
     )
     expect(gone).toEqual([])
+  })
+
+  test('each room of a package stands in its README, and no other', () => {
+    const findings = readdirSync(join(TOP, 'packages'), { withFileTypes: true }).flatMap((entry) => {
+      if (!entry.isDirectory()) return []
+      const folder = join(TOP, 'packages', entry.name)
+      const rooms = readdirSync(join(folder, 'src'), { recursive: true, withFileTypes: true }).flatMap((room) =>
+        room.isDirectory() ? [`${posix.relative(join(folder, 'src'), posix.join(room.parentPath, room.name))}/`] : [],
+      )
+      const text = readFileSync(join(folder, 'README.md'), 'utf8')
+      const told = [...text.matchAll(/`(?:src\/)?([a-z]\w*(?:\/\w+)?\/)`/g)].map((found) => found[1]!)
+      const gone = [...text.matchAll(/`((?:src\/)?[a-z]\w*\/[\w/]+\.ts)`/g)]
+        .map((found) => found[1]!.replace(/^src\//, ''))
+        .filter((file) => !/^(packages|tests|notebooks)\//.test(file) && !existsSync(join(folder, 'src', file)))
+      return [
+        ...rooms.filter((room) => !told.includes(room)).map((room) => `packages/${entry.name}/README.md: does not say what ${room} holds`),
+        ...told.filter((room) => !rooms.includes(room)).map((room) => `packages/${entry.name}/README.md: there is no ${room}`),
+        ...gone.map((file) => `packages/${entry.name}/README.md: there is no src/${file}`),
+      ]
+    })
+    expect(findings).toEqual([])
   })
 
   test('sections of MODEL.md that code cites are there', () => {

@@ -12,7 +12,7 @@ import { hostFindings, verdictFindings } from './tidy/words.ts'
 const UNTESTED: Record<string, string> = {
   'packages/charts/src/examples/': 'tests/golden/charts compiles and draws each; the goldens are theirs',
   'packages/notebook/src/browser/': 'runs in a browser only: tests/page opens pages in chromium',
-  'packages/notebook/src/terminalOptions.ts': 'types, and the columns of a usual terminal',
+  'packages/notebook/src/terminal/terminalOptions.ts': 'types, and the columns of a usual terminal',
   'packages/line/src/bounds/':
     'law.test.ts tries the parts of the law together, tests/oracle/limits.test.ts those of the limits, against values from elsewhere',
   'packages/line/src/recursion/': 'tests/twoEngines.test.ts holds it to the event engine in every number',
@@ -155,7 +155,7 @@ describe('the rules find what they are for', () => {
     expect(said(importFindings(at('packages/notebook/src/page/page.ts', "import { join } from 'node:path'")))).toEqual([
       'packages/notebook/src/page/page.ts:1: node:path is banned here, use effects that are passed in',
     ])
-    expect(importFindings(at('packages/notebook/src/run.ts', "import { join } from 'node:path'"))).toEqual([])
+    expect(importFindings(at('packages/notebook/src/runner/run.ts', "import { join } from 'node:path'"))).toEqual([])
   })
   test('tests may use the test tools, and no other package than their own may', () => {
     expect(

@@ -1,4 +1,4 @@
-/** What every page carries along: its script and its style, and the hashes by which the browser knows them. */
+/** What every page carries along: its script and its style, and the hashes by which the browser knows them. Beside `browser`, as its bundle is. */
 import { createHash } from 'node:crypto'
 import { fileURLToPath } from 'node:url'
 import { deflateRawSync } from 'node:zlib'

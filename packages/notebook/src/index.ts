@@ -3,8 +3,8 @@
 export type { BalanceStory, BalanceStoryOptions } from './balance/balanceStory.ts'
 export { balanceStory } from './balance/balanceStory.ts'
 // The story of a carrier sweep
-export type { CarrierSweepStory } from './carrierSweepStory.ts'
-export { carrierSweepStory } from './carrierSweepStory.ts'
+export type { CarrierSweepStory } from './sweep/carrierSweepStory.ts'
+export { carrierSweepStory } from './sweep/carrierSweepStory.ts'
 // What it is made of
 export type {
   AnswerCell,
@@ -22,11 +22,11 @@ export type {
   SweepCell,
   TableCell,
   Views,
-} from './cell.ts'
-export { oneView, proseCell, tableCell, warningCell } from './cell.ts'
+} from './cells/cell.ts'
+export { oneView, proseCell, tableCell, warningCell } from './cells/cell.ts'
 // Cells to files of tables
-export type { FileTable } from './cellTables.ts'
-export { cellTables } from './cellTables.ts'
+export type { FileTable } from './cells/cellTables.ts'
+export { cellTables } from './cells/cellTables.ts'
 export type { CheckStory } from './check/checkStory.ts'
 export { checkStory } from './check/checkStory.ts'
 // The stories of other studies
@@ -36,8 +36,8 @@ export { differenceSentence } from './compare/compareWords.ts'
 export type { DriverStory } from './drivers/driverStory.ts'
 export { driverStory } from './drivers/driverStory.ts'
 // Running one
-export type { Effects } from './effects.ts'
-export type { Figure, Picture } from './figure.ts'
+export type { Effects } from './runner/effects.ts'
+export type { Figure, Picture } from './cells/figure.ts'
 export type { Forecast, ForecastOptions, Overtime, Spread } from './forecast/forecast.ts'
 export { forecast } from './forecast/forecast.ts'
 export type { ForecastResult } from './forecast/forecastOf.ts'
@@ -59,17 +59,17 @@ export { limitsTold } from './limits/limitWords.ts'
 export { wholeChangeName, wholeChangeSentence, wholeChangeTable } from './limits/wholeChangeWords.ts'
 export type { LossStory } from './losses/lossStory.ts'
 export { lossStory } from './losses/lossStory.ts'
-export type { CarriersRequest, Notebook, NotebookContext, NotebookHead, StoryTeller, SweepRequest } from './notebook.ts'
-export { notebook } from './notebook.ts'
+export type { CarriersRequest, Notebook, NotebookContext, NotebookHead, StoryTeller, SweepRequest } from './runner/notebook.ts'
+export { notebook } from './runner/notebook.ts'
 export type { OrderStory } from './order/orderStory.ts'
 export { orderStory } from './order/orderStory.ts'
 // Cells to text, and to one self-contained HTML file
-export type { Printer } from './printer.ts'
-export { printer } from './printer.ts'
+export type { Printer } from './terminal/printer.ts'
+export { printer } from './terminal/printer.ts'
 // What is being done, in one line
-export { studyStage } from './progressLine.ts'
-export type { NotebookRun, RunNotebookOptions } from './run.ts'
-export { runNotebook } from './run.ts'
+export { studyStage } from './terminal/progressLine.ts'
+export type { NotebookRun, RunNotebookOptions } from './runner/run.ts'
+export { runNotebook } from './runner/run.ts'
 // The story of one line as it stands
 export type { RunsStory } from './runs/runsStory.ts'
 export { runsStory } from './runs/runsStory.ts'
@@ -88,15 +88,15 @@ export { lineNoun, period } from './sweep/period.ts'
 // The loop as drawn
 export { planZones } from './sweep/plan.ts'
 // A study told
-export type { Tale } from './tale.ts'
-export { emptyTale } from './tale.ts'
-export { terminalText } from './terminal.ts'
-export type { TerminalOptions } from './terminalOptions.ts'
+export type { Tale } from './cells/tale.ts'
+export { emptyTale } from './cells/tale.ts'
+export { terminalText } from './terminal/terminal.ts'
+export type { TerminalOptions } from './terminal/terminalOptions.ts'
 // Events of a run
 export type { TraceEvent } from './trace/eventWords.ts'
 export { TRACE_HEAD, traceLine } from './trace/eventWords.ts'
 export type { TraceStory, TraceStoryOptions } from './trace/traceStory.ts'
 export { traceStory } from './trace/traceStory.ts'
 export type { StoryOptions } from './words/storyOptions.ts'
-export type { PageHead } from './writePage.ts'
-export { writePage } from './writePage.ts'
+export type { PageHead } from './runner/writePage.ts'
+export { writePage } from './runner/writePage.ts'

@@ -1,19 +1,19 @@
 // What a file says
 
 // Changes of a file, by path
-export type { ChangeOptions, Changes, ChangeValue } from './changes.ts'
-export { readScenarioWith } from './changes.ts'
+export type { ChangeOptions, Changes, ChangeValue } from './changes/changes.ts'
+export { readScenarioWith } from './changes/changes.ts'
 // Tables
 export { readCsv } from './text/csv.ts'
 // Two of them
-export type { Difference } from './differences.ts'
-export { scenarioDifferences } from './differences.ts'
+export type { Difference } from './changes/differences.ts'
+export { scenarioDifferences } from './changes/differences.ts'
 // Writing it
-export type { ResolveResult } from './explain.ts'
-export { resolveScenario } from './explain.ts'
+export type { ResolveResult } from './write/explain.ts'
+export { resolveScenario } from './write/explain.ts'
 // What is wrong with it
 export { formatProblems } from './problems/formatProblems.ts'
-export { scenarioJsonSchema } from './jsonSchema.ts'
+export { scenarioJsonSchema } from './schema/jsonSchema.ts'
 // Quantities and names, as files write them
 export { nearest } from './text/nearest.ts'
 export type { ScenarioNotes, ShiftStart, ShortStop, StationNote, TableNote, VariantNote } from './problems/notes.ts'
@@ -27,6 +27,6 @@ export type { ScenarioFile } from './schema/file.ts'
 // What people call its parts
 export type { MixGroup, StopGroup, Titled } from './titles.ts'
 export { mixGroups, stopGroups, titleOf } from './titles.ts'
-export type { Variation } from './variations.ts'
-export { applyVariation } from './variations.ts'
-export { writeLine, writeScenario } from './write.ts'
+export type { Variation } from './changes/variations.ts'
+export { applyVariation } from './changes/variations.ts'
+export { writeLine, writeScenario } from './write/write.ts'

@@ -9,7 +9,7 @@ import { resolve } from './resolve/resolve.ts'
 import type { Scenario } from './scenario.ts'
 import { checkShape } from './text/shape.ts'
 import { readSource } from './text/source.ts'
-import { addAtKey, applyTo, checkVariations } from './variations.ts'
+import { addAtKey, applyTo, checkVariations } from './changes/variations.ts'
 
 export interface ReadOptions {
   /** gives the text of a file named in the scenario, null if there is none; default: files cannot be opened */

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest'
 import { scenarioText } from '../../../tests/golden/scenario/scenarioText.ts'
 import { readScenario } from './read.ts'
 import { mixGroups, stopGroups, titleOf } from './titles.ts'
-import { writeScenario } from './write.ts'
+import { writeScenario } from './write/write.ts'
 
 const demo = readScenario(readFileSync(new URL('../../../scenarios/outdoor-unit-base-line.yaml', import.meta.url), 'utf8'), 'x').scenario!
 

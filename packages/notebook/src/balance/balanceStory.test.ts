@@ -1,6 +1,6 @@
 import { taskBalance } from '@loopwright/study'
 import { expect, test } from 'vitest'
-import { terminalText } from '../terminal.ts'
+import { terminalText } from '../terminal/terminal.ts'
 import { balanceStory } from './balanceStory.ts'
 
 const tasks = [

@@ -2,10 +2,10 @@
 import { formatNumber, formatShare, type Table, tableOf, wordColumn } from '@loopwright/charts'
 import type { Problem } from '@loopwright/scenario'
 import type { BalanceRequest, BalanceResult, TaskToShare } from '@loopwright/study'
-import { type AnswerCell, type CautionCell, type SureCell, type TableCell, tableCell } from '../cell.ts'
+import { type AnswerCell, type CautionCell, type SureCell, type TableCell, tableCell } from '../cells/cell.ts'
 import { problemWarnings } from '../study/standing.ts'
 import { USE } from '../sweep/cautions.ts'
-import type { Tale } from '../tale.ts'
+import type { Tale } from '../cells/tale.ts'
 import { counted } from '../words/countedWords.ts'
 
 export interface BalanceStory extends Tale {

@@ -1,5 +1,5 @@
 /** Pictures and tables of the page, drawn and redrawn from its data. */
-import type { Figure } from '../figure.ts'
+import type { Figure } from '../cells/figure.ts'
 import type { PageData, ViewsData } from '../page/pageData.ts'
 import { planHtml } from '../page/planHtml.ts'
 import { tableHtml } from '../page/tableHtml.ts'

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { cellTables } from '../cellTables.ts'
-import { terminalText } from '../terminal.ts'
+import { cellTables } from '../cells/cellTables.ts'
+import { terminalText } from '../terminal/terminal.ts'
 import { EXACT, OPEN, read, SHIFTS } from './checkLine.test.ts'
 import { checkStory } from './checkStory.ts'
 

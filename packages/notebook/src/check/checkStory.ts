@@ -1,10 +1,10 @@
 /** The story of a check, as cells: what was understood of a scenario. Nothing is run. */
 import type { Scenario, ScenarioNotes } from '@loopwright/scenario'
 import { lineFacts } from '@loopwright/study'
-import { type AnswerCell, type CautionCell, type Cell, type ProseCell, proseCell, type TableCell, tableCell } from '../cell.ts'
+import { type AnswerCell, type CautionCell, type Cell, type ProseCell, proseCell, type TableCell, tableCell } from '../cells/cell.ts'
 import { limitsTold } from '../limits/limitWords.ts'
 import { limitCells, problemWarnings, type Standing, standing, standingCells } from '../study/standing.ts'
-import type { Tale } from '../tale.ts'
+import type { Tale } from '../cells/tale.ts'
 import type { StoryOptions } from '../words/storyOptions.ts'
 import { titledLine } from '../words/titledLine.ts'
 import { stationsTable, stopsTable, variantsTable } from './checkTables.ts'

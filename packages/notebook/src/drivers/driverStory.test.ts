@@ -1,10 +1,10 @@
 import { gainText } from '@loopwright/charts'
 import { type DriverResult, driverStudy, hereRunner } from '@loopwright/study'
 import { beforeAll, expect, test } from 'vitest'
-import { shownView } from '../cell.ts'
-import { cellTables } from '../cellTables.ts'
+import { shownView } from '../cells/cell.ts'
+import { cellTables } from '../cells/cellTables.ts'
 import { testLine } from '../study/testLine.test.ts'
-import { TOLD_TWICE, toldTwice } from '../toldTwice.test.ts'
+import { TOLD_TWICE, toldTwice } from '../tales/toldTwice.test.ts'
 import { driverStory } from './driverStory.ts'
 
 const scenario = testLine((text) => text.replace(/stops:[\s\S]*/, ''))

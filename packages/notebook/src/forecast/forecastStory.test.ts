@@ -1,6 +1,6 @@
 import { sweepHere } from '@loopwright/study'
 import { expect, test } from 'vitest'
-import { shownView } from '../cell.ts'
+import { shownView } from '../cells/cell.ts'
 import { testLine } from '../study/testLine.test.ts'
 import { forecast } from './forecast.ts'
 import type { ForecastResult } from './forecastOf.ts'

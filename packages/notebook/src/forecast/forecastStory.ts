@@ -2,7 +2,7 @@
 import { capital, formatNumber, formatShare, formatWithHalfWidth, meanFields, type Table, tableOf, wordColumn } from '@loopwright/charts'
 import type { Scenario } from '@loopwright/scenario'
 import type { QuantileEstimate } from '@loopwright/stats'
-import { type CarrierSweepStory, carrierSweepStory, countCells } from '../carrierSweepStory.ts'
+import { type CarrierSweepStory, carrierSweepStory, countCells } from '../sweep/carrierSweepStory.ts'
 import {
   type AnswerCell,
   type CautionCell,
@@ -12,12 +12,12 @@ import {
   type SureCell,
   type TableCell,
   tableCell,
-} from '../cell.ts'
+} from '../cells/cell.ts'
 import { standingCells } from '../study/standing.ts'
 import { isFixed, oneCountSentences } from '../sweep/answerWords.ts'
 import { NOT_KNOWN } from '../sweep/countWords.ts'
 import { type Period, period } from '../sweep/period.ts'
-import type { Tale } from '../tale.ts'
+import type { Tale } from '../cells/tale.ts'
 import { counted } from '../words/countedWords.ts'
 import { FEW, planSentence, planTone, toned } from '../words/planWords.ts'
 import { questionFor } from '../words/questionWords.ts'

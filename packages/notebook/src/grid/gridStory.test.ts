@@ -1,6 +1,6 @@
 import { type GridResult, gridStudy, hereRunner } from '@loopwright/study'
 import { beforeAll, expect, test } from 'vitest'
-import { shownView } from '../cell.ts'
+import { shownView } from '../cells/cell.ts'
 import { RING, testLine } from '../study/testLine.test.ts'
 import { gridLines } from './gridLines.ts'
 import { type GridStory, gridStory } from './gridStory.ts'

@@ -1,7 +1,7 @@
 import { law } from '@loopwright/line'
 import { readScenario } from '@loopwright/scenario'
 import { expect, test } from 'vitest'
-import { shownView, type TableCell } from '../cell.ts'
+import { shownView, type TableCell } from '../cells/cell.ts'
 import { assumptionCells } from './assumptions.ts'
 
 const YAML = `

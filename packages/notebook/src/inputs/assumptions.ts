@@ -2,7 +2,7 @@
 import type { Table } from '@loopwright/charts'
 import type { Scenario } from '@loopwright/scenario'
 import type { SweepResult } from '@loopwright/study'
-import { type ProseCell, proseCell, type TableCell, tableCell } from '../cell.ts'
+import { type ProseCell, proseCell, type TableCell, tableCell } from '../cells/cell.ts'
 import { titledLine } from '../words/titledLine.ts'
 import { generalInputs } from './generalInputs.ts'
 import { lawInputs } from './lawInputs.ts'

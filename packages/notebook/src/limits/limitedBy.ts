@@ -1,7 +1,7 @@
 /** What limits a line with one number of carriers, told from its own runs and the limits of its mean times. */
 import type { Scenario } from '@loopwright/scenario'
 import { type Diagnosis, diagnose, type LimitWarning, limitWarnings, lineLimits, type SweepCount, withCarriers } from '@loopwright/study'
-import { type ProseCell, proseCell } from '../cell.ts'
+import { type ProseCell, proseCell } from '../cells/cell.ts'
 import type { Period } from '../sweep/period.ts'
 import { diagnosisSentences } from './diagnosisWords.ts'
 

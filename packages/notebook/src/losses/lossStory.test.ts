@@ -1,10 +1,10 @@
 import { stopGroups } from '@loopwright/scenario'
 import { hereRunner, type LossResult, lossWaterfall } from '@loopwright/study'
 import { beforeAll, expect, test } from 'vitest'
-import { shownView } from '../cell.ts'
-import { cellTables } from '../cellTables.ts'
+import { shownView } from '../cells/cell.ts'
+import { cellTables } from '../cells/cellTables.ts'
 import { testLine } from '../study/testLine.test.ts'
-import { TOLD_TWICE, toldTwice } from '../toldTwice.test.ts'
+import { TOLD_TWICE, toldTwice } from '../tales/toldTwice.test.ts'
 import { lossStory } from './lossStory.ts'
 
 const options = { scenarioFile: 'ring.yaml' }

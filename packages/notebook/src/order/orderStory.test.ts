@@ -1,10 +1,10 @@
 import { hereRunner, type OrderResult, stationOrder } from '@loopwright/study'
 import { beforeAll, expect, test } from 'vitest'
-import { shownView } from '../cell.ts'
-import { cellTables } from '../cellTables.ts'
+import { shownView } from '../cells/cell.ts'
+import { cellTables } from '../cells/cellTables.ts'
 import { movedStations } from '../study/movedStations.ts'
 import { testLine } from '../study/testLine.test.ts'
-import { TOLD_TWICE, toldTwice } from '../toldTwice.test.ts'
+import { TOLD_TWICE, toldTwice } from '../tales/toldTwice.test.ts'
 import { orderStory } from './orderStory.ts'
 
 /** what stands beside the test should move away from it */

@@ -12,11 +12,11 @@ import {
   type TableCell,
   tableCell,
   warningCell,
-} from '../cell.ts'
+} from '../cells/cell.ts'
 import { type Standing, scenarioWarnings, standing, standingCells } from '../study/standing.ts'
 import { unitsData } from '../study/unitsData.ts'
 import { type Period, period } from '../sweep/period.ts'
-import type { Tale } from '../tale.ts'
+import type { Tale } from '../cells/tale.ts'
 import { lengthWarning, startSentence } from '../words/startWords.ts'
 import type { StudyStoryOptions } from '../words/storyOptions.ts'
 import { orderPlans } from './orderPlans.ts'

@@ -1,8 +1,8 @@
 /** Cells that other tests of the page set, and what is expected of any text in them. */
 import { type PlanZone, type Table, tableOf, wordColumn } from '@loopwright/charts'
 import { expect, test } from 'vitest'
-import { type Cell, type ChartCell, type PlanCell, tableCell } from '../cell.ts'
-import type { Figure } from '../figure.ts'
+import { type Cell, type ChartCell, type PlanCell, tableCell } from '../cells/cell.ts'
+import type { Figure } from '../cells/figure.ts'
 
 export const NASTY = '<b>"S&P"</b>'
 

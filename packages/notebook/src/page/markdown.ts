@@ -1,5 +1,5 @@
 import MarkdownIt from 'markdown-it'
-import { dedent } from '../plainText.ts'
+import { dedent } from '../terminal/plainText.ts'
 
 export interface MarkdownWriter {
   readonly write: (markdown: string) => string

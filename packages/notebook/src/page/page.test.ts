@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
-import type { Cell } from '../cell.ts'
+import type { Cell } from '../cells/cell.ts'
 import { cells, NASTY } from './fixtures.test.ts'
-import { terminalText } from '../terminal.ts'
+import { terminalText } from '../terminal/terminal.ts'
 import { pageHtml } from './page.ts'
 
 const head = {

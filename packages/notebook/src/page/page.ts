@@ -1,8 +1,8 @@
 /** Cells to one self-contained HTML file. Pure: the same cells, head and assets give the same text. */
 import { hatchings } from '@loopwright/charts'
 import type { PageAssets } from '../assets.ts'
-import type { AnswerCell, CautionCell, Cell, ChoiceCell, RunCell, SureCell, SweepCell, TableCell } from '../cell.ts'
-import { shownView } from '../cell.ts'
+import type { AnswerCell, CautionCell, Cell, ChoiceCell, RunCell, SureCell, SweepCell, TableCell } from '../cells/cell.ts'
+import { shownView } from '../cells/cell.ts'
 import { figureHtml } from './figureHtml.ts'
 import { escapeHtml } from './html.ts'
 import { type MarkdownWriter, markdownWriter } from './markdown.ts'

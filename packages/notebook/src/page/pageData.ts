@@ -1,7 +1,7 @@
 /** What the page's script needs: the views of every cell that is drawn or switched. Lies in the page as packed JSON. */
 import type { ChartRow, Table } from '@loopwright/charts'
-import type { Cell, Views } from '../cell.ts'
-import type { Figure } from '../figure.ts'
+import type { Cell, Views } from '../cells/cell.ts'
+import type { Figure } from '../cells/figure.ts'
 
 export interface PageData {
   /** by cell id, in the order of the page */

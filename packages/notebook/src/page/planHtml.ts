@@ -1,5 +1,5 @@
 import { type LoopPlan, lineMap, loopPlan, type PlanOptions } from '@loopwright/charts'
-import type { Picture } from '../figure.ts'
+import type { Picture } from '../cells/figure.ts'
 
 type Plan = Omit<Extract<Picture, { kind: 'plan' }>, 'kind'>
 

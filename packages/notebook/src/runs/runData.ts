@@ -1,7 +1,7 @@
 /** A single run in full, as tables for files: seconds, counts, names. */
 import { dataColumn, type FieldOf, fieldName, tableOf } from '@loopwright/charts'
 import { CARRIER_STATES, type RunResult, STATION_STATES, ZONE_STATES } from '@loopwright/line'
-import type { DataCell } from '../cell.ts'
+import type { DataCell } from '../cells/cell.ts'
 
 export function runData(run: RunResult): DataCell[] {
   const states = <R extends { readonly seconds: readonly number[] }>(names: readonly string[]): FieldOf<R>[] =>

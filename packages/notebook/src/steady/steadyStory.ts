@@ -2,10 +2,10 @@
 import { type Table, type TableValue, tableOf, wordColumn } from '@loopwright/charts'
 import type { Scenario } from '@loopwright/scenario'
 import type { SteadyResult } from '@loopwright/study'
-import { type AnswerCell, type CautionCell, type SureCell, type TableCell, tableCell, warningCell } from '../cell.ts'
+import { type AnswerCell, type CautionCell, type SureCell, type TableCell, tableCell, warningCell } from '../cells/cell.ts'
 import { type Standing, scenarioWarnings, standing, standingCells } from '../study/standing.ts'
 import { type LineNoun, period } from '../sweep/period.ts'
-import type { Tale } from '../tale.ts'
+import type { Tale } from '../cells/tale.ts'
 import type { StoryOptions } from '../words/storyOptions.ts'
 import { type SteadyFigures, steadyFigures, steadySentences, steadySure } from './steadyWords.ts'
 

@@ -1,5 +1,5 @@
 import { progressWords, type RunsDone } from '@loopwright/charts'
-import { TERMINAL_COLUMNS } from '../terminalOptions.ts'
+import { TERMINAL_COLUMNS } from '../terminal/terminalOptions.ts'
 
 /**
  * What a study of several lines has done so far, in one line.

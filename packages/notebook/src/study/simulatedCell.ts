@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto'
 import type { Scenario } from '@loopwright/scenario'
-import type { RunCell } from '../cell.ts'
+import type { RunCell } from '../cells/cell.ts'
 import { period } from '../sweep/period.ts'
 import { seedWords } from '../words/seedWords.ts'
 

@@ -1,6 +1,6 @@
 import { sweepHere } from '@loopwright/study'
 import { expect, test } from 'vitest'
-import { carrierSweepStory } from '../carrierSweepStory.ts'
+import { carrierSweepStory } from '../sweep/carrierSweepStory.ts'
 import { standing } from './standing.ts'
 import { testLine } from './testLine.test.ts'
 

@@ -2,7 +2,7 @@
 import { lawOrNull } from '@loopwright/line'
 import type { Scenario } from '@loopwright/scenario'
 import { workingSeconds } from '@loopwright/study'
-import { type CautionCell, type ProseCell, proseCell, type TableCell, warningCell } from '../cell.ts'
+import { type CautionCell, type ProseCell, proseCell, type TableCell, warningCell } from '../cells/cell.ts'
 import { assumptionCells } from '../inputs/assumptions.ts'
 import { defaultInputs } from '../inputs/defaultInputs.ts'
 import { type LimitsTold, limitsTold } from '../limits/limitWords.ts'

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
-import type { Cell } from '../cell.ts'
-import type { Effects } from '../effects.ts'
+import type { Cell } from '../cells/cell.ts'
+import type { Effects } from '../runner/effects.ts'
 import { studyContext } from './studyContext.ts'
 import { RING, testLine } from './testLine.test.ts'
 

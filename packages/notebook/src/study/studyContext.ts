@@ -16,10 +16,10 @@ import {
   stationOrder,
   threadRunner,
 } from '@loopwright/study'
-import type { RunCell } from '../cell.ts'
+import type { RunCell } from '../cells/cell.ts'
 import { type CompareStory, compareStory } from '../compare/compareStory.ts'
 import { type DriverStory, driverStory } from '../drivers/driverStory.ts'
-import type { Effects } from '../effects.ts'
+import type { Effects } from '../runner/effects.ts'
 import { type ForecastResult, forecastOf } from '../forecast/forecastOf.ts'
 import { type ForecastStory, forecastStory } from '../forecast/forecastStory.ts'
 import { type GridLevels, gridLines } from '../grid/gridLines.ts'

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { cellTables } from '../cellTables.ts'
+import { cellTables } from '../cells/cellTables.ts'
 import { unitsData } from './unitsData.ts'
 
 test('a row for each window of each line', () => {

@@ -1,6 +1,6 @@
 /** Output by replication: for files of tables alone. */
 import { dataColumn, tableOf, wordColumn } from '@loopwright/charts'
-import type { DataCell } from '../cell.ts'
+import type { DataCell } from '../cells/cell.ts'
 import type { Period } from '../sweep/period.ts'
 
 /**

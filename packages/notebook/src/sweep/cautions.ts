@@ -1,7 +1,7 @@
 /** What a reader must know before anything is bought, built or promised on these numbers. */
 import type { LineSpec } from '@loopwright/line'
 import type { SweepResult } from '@loopwright/study'
-import type { CautionCell } from '../cell.ts'
+import type { CautionCell } from '../cells/cell.ts'
 import { counted } from '../words/countedWords.ts'
 import type { Period } from './period.ts'
 

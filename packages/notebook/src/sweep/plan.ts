@@ -3,7 +3,7 @@ import { formatNumber, formatShare, type PlanZone, type Table, tableOf, wordColu
 import { isPlainLoop, listWords } from '@loopwright/line'
 import type { Scenario } from '@loopwright/scenario'
 import type { SweepCount } from '@loopwright/study'
-import type { Figure } from '../figure.ts'
+import type { Figure } from '../cells/figure.ts'
 import { metresText, shortNumber } from '../inputs/quantityWords.ts'
 import { drawPlan } from '../page/planHtml.ts'
 import { counted } from '../words/countedWords.ts'

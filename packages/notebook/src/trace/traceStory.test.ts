@@ -1,6 +1,6 @@
 import { carrierStays, tracedRun } from '@loopwright/study'
 import { expect, test } from 'vitest'
-import { shownView } from '../cell.ts'
+import { shownView } from '../cells/cell.ts'
 import { testLine } from '../study/testLine.test.ts'
 import { stretchWords, traceStory } from './traceStory.ts'
 

@@ -2,7 +2,7 @@
 import { formatDuration } from '@loopwright/charts'
 import type { Scenario } from '@loopwright/scenario'
 import { startQuestion } from '@loopwright/study'
-import { type CautionCell, warningCell } from '../cell.ts'
+import { type CautionCell, warningCell } from '../cells/cell.ts'
 
 type Judged = Pick<Scenario, 'calendar'> & { readonly line: Pick<Scenario['line'], 'window'> }
 

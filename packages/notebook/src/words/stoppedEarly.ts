@@ -1,5 +1,5 @@
 import { formatNumber } from '@loopwright/charts'
-import { type CautionCell, warningCell } from '../cell.ts'
+import { type CautionCell, warningCell } from '../cells/cell.ts'
 import type { Period } from '../sweep/period.ts'
 
 /**

@@ -3,9 +3,9 @@ import { describe, expect, test } from 'vitest'
 import { formatProblems } from './formatProblems.ts'
 import type { Problem } from './problems.ts'
 import { readScenario } from '../read.ts'
-import { applyVariation } from '../variations.ts'
+import { applyVariation } from '../changes/variations.ts'
 
-const FOLDER = new URL('../../../tests/golden/scenario/wrong/', import.meta.url)
+const FOLDER = new URL('../../../../tests/golden/scenario/wrong/', import.meta.url)
 const TIMES_CSV = 'place;fit\n30,5;38\nstuck;41\n29,8;40,5\n'
 const names = readdirSync(FOLDER)
   .filter((name) => name.endsWith('.yaml'))
@@ -46,7 +46,7 @@ describe('wrong scenario files', () => {
     const { text, problems } = read(name)
     expect(problems.length).toBeGreaterThan(0)
     await expect(`${formatProblems(problems, text, `${name}.yaml`)}\n`).toMatchFileSnapshot(
-      `../../../tests/golden/scenario/wrong/${name}.txt`,
+      `../../../../tests/golden/scenario/wrong/${name}.txt`,
     )
   })
 })

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
 import { parse } from 'yaml'
 import { scenarioText } from '../../../../tests/golden/scenario/scenarioText.ts'
-import { scenarioJsonSchema } from '../jsonSchema.ts'
+import { scenarioJsonSchema } from './jsonSchema.ts'
 import { fileSchema, type ScenarioFile } from './file.ts'
 
 test('the authoring form is typed as it is checked', () => {

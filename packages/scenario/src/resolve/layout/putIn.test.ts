@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import { scenarioText } from '../../../../../tests/golden/scenario/scenarioText.ts'
 import { readScenario } from '../../read.ts'
-import { applyVariation } from '../../variations.ts'
-import { writeScenario } from '../../write.ts'
+import { applyVariation } from '../../changes/variations.ts'
+import { writeScenario } from '../../write/write.ts'
 
 const read = (...changes: [string, string][]) => {
   const { scenario, problems, notes } = readScenario(scenarioText(...changes), 'x')

@@ -1,0 +1,126 @@
+/** What a running notebook works with: it collects cells and prints them as they come. */
+import { isDeepStrictEqual } from 'node:util'
+import type { Problem, Scenario } from '@loopwright/scenario'
+import { type CarrierStudy, carrierStudy, carrierSweep, type SweepProgress, type SweepResult } from '@loopwright/study'
+import { carrierSweepStory } from '../sweep/carrierSweepStory.ts'
+import type { Cell } from '../cells/cell.ts'
+import type { Effects } from './effects.ts'
+import type { CarriersRequest, NotebookContext, StoryTeller, SweepRequest } from './notebook.ts'
+import { dedent } from '../terminal/plainText.ts'
+import { studyProgressLine, sweepProgressLine } from '../terminal/progressLine.ts'
+import { type StudyResult, studyContext } from '../study/studyContext.ts'
+import { sweepCell } from '../sweep/sweepCell.ts'
+
+/** replications per count where neither notebook nor caller says a number: enough for a first answer */
+const REPLICATIONS = 30
+const SEED = '1'
+
+export interface ContextParts {
+  readonly scenario: Scenario
+  readonly scenarioFile: string
+  readonly scenarioText: string
+  /** warnings about the scenario */
+  readonly problems: readonly Problem[]
+  readonly effects: Effects
+  readonly print: (cell: Cell) => void
+  /** replace what the notebook asks for; undefined: they do not */
+  readonly replications: number | undefined
+  readonly seed: string | undefined
+  readonly workers: number | undefined
+}
+
+/** The context, and the cells that come to be in it. */
+export function notebookContext(parts: ContextParts): { readonly context: NotebookContext; readonly cells: readonly Cell[] } {
+  const { scenario, print } = parts
+  const cells: Cell[] = []
+  const { readBeside } = parts.effects
+  const storyOptions = {
+    scenarioFile: parts.scenarioFile,
+    scenarioText: parts.scenarioText,
+    problems: parts.problems,
+    readBeside: (path: string) => readBeside?.(parts.scenarioFile, path) ?? null,
+  }
+  let proses = 0
+  let sweeps = 0
+  const show = (...shown: readonly Cell[]): void => {
+    for (const cell of shown) {
+      // a story repeats what was simulated, which the study has shown already
+      if (cell.kind === 'sweep' && cells.some((other) => other.kind === 'sweep' && other.sentence === cell.sentence)) continue
+      // what the scenario is warned of stands in every story: it is said once
+      if (cell.kind === 'caution' && cells.some((other) => isDeepStrictEqual(other, cell))) continue
+      if (cells.some((other) => other.id === cell.id)) throw new RangeError(`two cells have the id "${cell.id}"; give each its own`)
+      cells.push(cell)
+      print(cell)
+    }
+  }
+  const told = <R extends SweepResult | CarrierStudy>(result: R): R => {
+    sweeps += 1
+    const cell = sweepCell(scenario, result, parts.scenarioFile)
+    show(sweeps === 1 ? cell : { ...cell, id: `sweep-${sweeps}` })
+    return result
+  }
+  const studies = studyContext(parts, show)
+  const story = (result: SweepResult | CarrierStudy | StudyResult) =>
+    result.kind === 'carrier sweep' || result.kind === 'carrier study'
+      ? carrierSweepStory(scenario, result, storyOptions)
+      : studies.story(result, storyOptions)
+  const context: NotebookContext = {
+    ...studies.context,
+    scenario,
+    show,
+    prose: (markdown) => {
+      proses += 1
+      show({ kind: 'prose', id: `prose-${proses}`, markdown: dedent(markdown) })
+    },
+    sweep: async (request) => told(await sweep(parts, request)),
+    carriers: async (request) => told(await carriers(parts, request ?? {})),
+    // each kind of result has its own story, which the compiler does not follow through a union
+    story: story as StoryTeller,
+  }
+  return { context, cells }
+}
+
+async function sweep(parts: ContextParts, request: SweepRequest): Promise<SweepResult> {
+  const { scenario, effects } = parts
+  const counts = countsOf(request.carriers)
+  const started = effects.now().getTime()
+  const replications = parts.replications ?? request.replications ?? REPLICATIONS
+  return await carrierSweep(scenario.line, counts, {
+    seed: parts.seed ?? request.seed ?? SEED,
+    replications,
+    plan: scenario.plan?.unitsPerWindow ?? null,
+    store: effects.store ?? null,
+    signal: effects.signal,
+    onProgress: (progress: SweepProgress) =>
+      effects.progress(sweepProgressLine(counts, progress, (effects.now().getTime() - started) / 1000)),
+    ...(parts.workers === undefined ? {} : { workers: parts.workers }),
+  })
+}
+
+async function carriers(parts: ContextParts, request: CarriersRequest): Promise<CarrierStudy> {
+  const { scenario, effects } = parts
+  const started = effects.now().getTime()
+  const most = parts.replications ?? request.replicationsMax
+  return await carrierStudy(scenario.line, {
+    seed: parts.seed ?? request.seed ?? SEED,
+    plan: scenario.plan?.unitsPerWindow ?? null,
+    store: effects.store ?? null,
+    signal: effects.signal,
+    onProgress: (progress) => effects.progress(studyProgressLine(progress, (effects.now().getTime() - started) / 1000)),
+    ...(request.carriers === undefined ? {} : { counts: countsOf(request.carriers) }),
+    ...(request.within === undefined ? {} : { within: request.within }),
+    ...(request.level === undefined ? {} : { level: request.level }),
+    ...(most === undefined ? {} : { replicationsMax: most }),
+    ...(parts.workers === undefined ? {} : { workers: parts.workers }),
+  })
+}
+
+/** @throws RangeError  if `from` lies above `to`, or one of them is no whole number ≥ 1 */
+export function countsOf(carriers: SweepRequest['carriers']): readonly number[] {
+  if (!('from' in carriers)) return carriers
+  const { from, to } = carriers
+  if (!Number.isInteger(from) || !Number.isInteger(to) || from < 1 || from > to) {
+    throw new RangeError(`carriers from ${from} to ${to}: both must be whole numbers, from 1 on, the smaller first`)
+  }
+  return Array.from({ length: to - from + 1 }, (_, index) => from + index)
+}

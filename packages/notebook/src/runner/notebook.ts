@@ -1,0 +1,90 @@
+/** How a notebook is written: a TypeScript module whose default export is `notebook({ title, scenario }, body)`. */
+import type { Scenario } from '@loopwright/scenario'
+import type { CarrierStudy, CompareResult, DriverResult, GridResult, LossResult, OrderResult, SweepResult } from '@loopwright/study'
+import type { CarrierSweepStory } from '../sweep/carrierSweepStory.ts'
+import type { Cell } from '../cells/cell.ts'
+import type { CompareStory } from '../compare/compareStory.ts'
+import type { DriverStory } from '../drivers/driverStory.ts'
+import type { ForecastResult } from '../forecast/forecastOf.ts'
+import type { ForecastStory } from '../forecast/forecastStory.ts'
+import type { GridStory } from '../grid/gridStory.ts'
+import type { LossStory } from '../losses/lossStory.ts'
+import type { OrderStory } from '../order/orderStory.ts'
+import type { StudyContext } from '../study/studyContext.ts'
+
+export interface NotebookHead {
+  /** names the notebook in the terminal and in lists */
+  readonly title: string
+  /** path of the scenario file, from the folder the command is run in */
+  readonly scenario: string
+  /** heads the page; default: the question of the scenario */
+  readonly question?: string
+}
+
+export interface Notebook {
+  readonly kind: 'notebook'
+  readonly head: NotebookHead
+  readonly body: (context: NotebookContext) => Promise<void> | void
+}
+
+/** What a notebook can do. Each call adds cells, and prints them at once. */
+export interface NotebookContext extends StudyContext {
+  readonly scenario: Scenario
+  /** Simulates each carrier count in the same random worlds. Adds a cell that says so: the page's footer is made of it. */
+  sweep(options: SweepRequest): Promise<SweepResult>
+  /** Finds out how many carriers the loop needs, with as many runs as the answer takes. Adds a cell that says what was simulated. */
+  carriers(options?: CarriersRequest): Promise<CarrierStudy>
+  /** The parts of the story that a result tells, by name. Adds nothing by itself. */
+  readonly story: StoryTeller
+  /** Adds cells. */
+  show(...cells: readonly Cell[]): void
+  /** Adds running text, in Markdown; `##` opens a section. Lines may be indented like the code around them. */
+  prose(markdown: string): void
+}
+
+/** One story for each kind of result. */
+export interface StoryTeller {
+  (result: SweepResult | CarrierStudy): CarrierSweepStory
+  (result: CompareResult): CompareStory
+  (result: OrderResult): OrderStory
+  (result: DriverResult): DriverStory
+  (result: LossResult): LossStory
+  (result: ForecastResult): ForecastStory
+  (result: GridResult): GridStory
+}
+
+export interface SweepRequest {
+  /** counts to try, from the least to the most, both included; or a list */
+  readonly carriers: { readonly from: number; readonly to: number } | readonly number[]
+  /** per count; default 30 */
+  readonly replications?: number
+  /** default '1' */
+  readonly seed?: string
+}
+
+export interface CarriersRequest {
+  /** counts to begin with; default: around the law's lower knee. More are added where the best lies at an edge. */
+  readonly carriers?: SweepRequest['carriers']
+  /** share below the best that is near enough; default 0.01 */
+  readonly within?: number
+  /** confidence of the answer; default 0.95 */
+  readonly level?: number
+  /** most replications per count; default 1000 */
+  readonly replicationsMax?: number
+  /** default '1' */
+  readonly seed?: string
+}
+
+/**
+ * A notebook: which scenario, and what to do with it.
+ *
+ * @param head  title and scenario file
+ * @param body  what to do, in order; may be async
+ */
+export function notebook(head: NotebookHead, body: Notebook['body']): Notebook {
+  return { kind: 'notebook', head, body }
+}
+
+export function isNotebook(value: unknown): value is Notebook {
+  return typeof value === 'object' && value !== null && (value as { kind?: unknown }).kind === 'notebook'
+}

@@ -1,0 +1,107 @@
+/** The runner: a notebook's module in, its cells, its text on the terminal and its page out. */
+import { visibleLine } from '@loopwright/charts'
+import { type Problem, readScenario } from '@loopwright/scenario'
+import type { Cell } from '../cells/cell.ts'
+import { notebookContext } from './context.ts'
+import type { Effects } from './effects.ts'
+import { isNotebook } from './notebook.ts'
+import { printer } from '../terminal/printer.ts'
+import { TERMINAL_COLUMNS, type TerminalOptions } from '../terminal/terminalOptions.ts'
+import { wrap } from '../terminal/wrap.ts'
+import { writePage } from './writePage.ts'
+
+export interface RunNotebookOptions {
+  /** where the page goes; default `out/<name of the notebook>.html` */
+  readonly out?: string
+  /** replaces what the notebook asks for: for a quick look */
+  readonly replications?: number
+  readonly seed?: string
+  /** threads; default: all cores */
+  readonly workers?: number
+  /** of the terminal; default: 80 columns, no colours, no bars */
+  readonly terminal?: TerminalOptions
+  /** printed in the page's footer; default `loopwright notebook <file>` */
+  readonly command?: string
+}
+
+export type NotebookRun =
+  | {
+      /** `partial`: stopped by the signal; what was known by then has been printed */
+      readonly status: 'done' | 'partial'
+      readonly cells: readonly Cell[]
+      /** path of the page; null where the run was stopped */
+      readonly page: string | null
+      /** warnings about the scenario */
+      readonly problems: readonly Problem[]
+    }
+  | {
+      readonly status: 'wrong scenario'
+      readonly scenarioFile: string
+      readonly scenarioText: string
+      readonly problems: readonly Problem[]
+    }
+
+/**
+ * Runs a notebook: reads its scenario, carries out its body, prints cells as they come, writes the page last and says where it is.
+ *
+ * @param file     path of the module
+ * @param effects  all that touches the world outside
+ * @throws TypeError  if the module's default export is no notebook; whatever the notebook's own code throws
+ */
+export async function runNotebook(file: string, effects: Effects, options: RunNotebookOptions = {}): Promise<NotebookRun> {
+  const notebook = defaultExport(await effects.importModule(file))
+  if (!isNotebook(notebook))
+    throw new TypeError(`${file} has no notebook as its default export: write \`export default notebook({ … }, …)\``)
+  const scenarioFile = notebook.head.scenario
+  const scenarioText = await effects.readFile(scenarioFile)
+  const { readBeside } = effects
+  const { scenario, problems } = readScenario(
+    scenarioText,
+    scenarioFile,
+    readBeside === undefined ? {} : { files: (path) => readBeside(scenarioFile, path) },
+  )
+  if (scenario === null) return { status: 'wrong scenario', scenarioFile, scenarioText, problems }
+
+  const question = notebook.head.question ?? scenario.question
+  effects.log(wrap(visibleLine(question), options.terminal?.columns ?? TERMINAL_COLUMNS))
+  const { print, end } = printer(effects.log, options.terminal)
+  effects.log('')
+  const { replications, seed, workers } = options
+  const { context, cells } = notebookContext({
+    scenario,
+    scenarioFile,
+    scenarioText,
+    problems,
+    effects,
+    print,
+    replications,
+    seed,
+    workers,
+  })
+  try {
+    await notebook.body(context)
+  } catch (error) {
+    if (!effects.signal.aborted) throw error
+  }
+  end()
+  if (effects.signal.aborted) return { status: 'partial', cells, page: null, problems }
+
+  const page = options.out ?? `out/${baseName(file)}.html`
+  const command = options.command ?? `loopwright notebook ${file}`
+  await effects.writeFile(page, await writePage({ question, scenarioName: scenario.name, date: effects.now(), command }, cells))
+  effects.log(`\nPage: ${page}`)
+  return { status: 'done', cells, page, problems }
+}
+
+/** Loaders differ in how deep they put a default export. */
+function defaultExport(module: unknown): unknown {
+  let value = module
+  for (let depth = 0; depth < 2 && typeof value === 'object' && value !== null && 'default' in value && !isNotebook(value); depth += 1)
+    value = value.default
+  return value
+}
+
+function baseName(file: string): string {
+  const name = file.split(/[\\/]/).at(-1) ?? file
+  return name.replace(/\.[cm]?[jt]s$/, '')
+}

@@ -1,0 +1,32 @@
+import type { Cell } from '../cells/cell.ts'
+import { shownView } from '../cells/cell.ts'
+
+/** pixels; width of a picture that cannot follow the window */
+const STILL_WIDTH = 760
+
+/** The first view of every chart as SVG text, by cell id, for readers without scripts. */
+export async function stillPictures(cells: readonly Cell[]): Promise<ReadonlyMap<string, string>> {
+  const [vega, { compile }, { expressionInterpreter }, { vegaConfig }] = await Promise.all([
+    import('vega'),
+    import('vega-lite'),
+    import('vega-interpreter'),
+    import('@loopwright/charts'),
+  ])
+  const stills = new Map<string, string>()
+  for (const cell of cells) {
+    if (cell.kind !== 'chart') continue
+    const { picture } = shownView(cell.views)
+    if (picture.kind !== 'chart') continue
+    const spec = { ...picture.spec, width: STILL_WIDTH } as Parameters<typeof compile>[0]
+    const compiled = compile(spec, { config: vegaConfig('light') }).spec
+    const view = new vega.View(vega.parse(compiled, undefined, { ast: true }), { renderer: 'none', expr: expressionInterpreter })
+    stills.set(cell.id, thinned(await view.toSVG()))
+    view.finalize()
+  }
+  return stills
+}
+
+/** Numbers of a drawing to a hundredth of a pixel: nobody sees the rest. */
+function thinned(svg: string): string {
+  return svg.replace(/\d+\.\d{3,}/g, (digits) => String(Math.round(Number(digits) * 100) / 100))
+}

@@ -1,0 +1,15 @@
+import type { Cell } from '../cells/cell.ts'
+import type { PageHead } from '../page/page.ts'
+
+export type { PageHead } from '../page/page.ts'
+
+/** One self-contained HTML file made of cells: it opens from disk and asks nobody for anything. */
+export async function writePage(head: PageHead, cells: readonly Cell[]): Promise<string> {
+  const [{ pageHtml }, { pageAssets }, { stillPictures }] = await Promise.all([
+    import('../page/page.ts'),
+    import('../assets.ts'),
+    import('./still.ts'),
+  ])
+  const [assets, stills] = await Promise.all([pageAssets(), stillPictures(cells)])
+  return pageHtml(head, cells, assets, stills)
+}
