@@ -20,7 +20,6 @@ const UNTESTED: Record<string, string> = {
   'packages/study/src/runs/callingThread.ts': 'carrierStudy.test.ts runs in it',
   'packages/line/src/spec.ts': 'types, and one word for the store',
   'packages/study/src/store/entryFile.ts': 'the store contract writes, reads and damages entries',
-  'packages/study/src/store/forms.ts': 'the store contract keeps rows and results and reads them back',
   'packages/study/src/carriers/studyResult.ts': 'carrierStudy.test.ts reads what it puts together',
   'packages/study/src/runs/runChunks.ts': 'carrierSweep.test.ts and replicate.test.ts run chunks, to the end and stopped',
   'packages/study/src/smallLoop.ts': 'a line for the tests, not built',

@@ -26,5 +26,8 @@ export async function threaded<F extends ThreadFlags & PageFlags>(
   runs: number,
   run: (flags: F) => Promise<number>,
 ): Promise<void> {
-  await paged(context, flags, async () => (await import('./threads.ts')).withThreads(flags, runs, run))
+  await paged(context, flags, async () => {
+    const { fewEnough, withThreads } = await import('./threads.ts')
+    return await withThreads(fewEnough(context.shell, flags), runs, run)
+  })
 }

@@ -95,6 +95,35 @@ test('a page that may not be written is found before anything is run: code 1', a
   expect(err).toBe('"closed/page.html" cannot be written: you may not write or read there\n')
 })
 
+test('stopped while the page is made: no page, code 130', async () => {
+  const stop = new AbortController()
+  const shell = { ...memoryShell(files), signal: stop.signal }
+  const checked = shell.checkWritable
+  const working = main(['check', 'small.yaml', '--out', 'page.html'], {
+    ...shell,
+    checkWritable: async (path) => {
+      await checked(path)
+      stop.abort()
+    },
+  })
+  expect(await working).toBe(130)
+  expect(shell.files.has('page.html')).toBe(false)
+  expect(shell.said.err).toContain('no page was written')
+})
+
+test('want of memory in a thread is told without a stack: code 1', async () => {
+  const want = Object.assign(new Error('a thread ran out of memory'), { name: 'OutOfMemory' })
+  const shell = { ...memoryShell(files), readFile: () => Promise.reject(want) }
+  expect(await main(['check', 'small.yaml'], shell)).toBe(1)
+  expect(shell.said.err).toBe('a thread ran out of memory\n')
+})
+
+test('tables that may not be written are found before anything is run: code 1', async () => {
+  const { code, err } = await typed('sweep', 'small.yaml', '--csv', 'closed/tables')
+  expect(code).toBe(1)
+  expect(err).toBe('"closed/tables/columns.csv" cannot be written: you may not write or read there\n')
+})
+
 describe('check', () => {
   test('says what was understood, in 80 columns', async () => {
     const { code, out } = await typed('check', 'small.yaml')

@@ -31,7 +31,7 @@ export async function main(words: readonly string[], shell: Shell): Promise<numb
 
 function tellError(error: unknown, shell: Shell): number {
   if (error instanceof CommanderError) return error.exitCode === 0 ? DONE : MISUSE
-  if (error instanceof Misuse || error instanceof Failure) {
+  if (error instanceof Misuse || error instanceof Failure || isWantOfMemory(error)) {
     const { colour, columns } = shell.err
     const [first = '', ...rest] = wrapText(visibleText(error.message.trimEnd()), columns).split('\n')
     shell.err.write(`${[styledText(first, 'bad', colour), ...rest].join('\n')}\n`)
@@ -41,6 +41,9 @@ function tellError(error: unknown, shell: Shell): number {
   shell.err.write(`loopwright failed, which is a defect of loopwright or of the notebook's own code:\n${told}\n`)
   return FAILED
 }
+
+/** Of a thread of the study: no defect of ours, so it is told without a stack. */
+const isWantOfMemory = (error: unknown): error is Error => error instanceof Error && error.name === 'OutOfMemory'
 
 /** As it has to be typed again. */
 const quoted = (word: string): string => (/^[\w@%+=:,./-]+$/.test(word) ? word : `'${word.replaceAll("'", "'\\''")}'`)

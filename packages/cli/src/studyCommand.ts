@@ -7,6 +7,7 @@ import { progress } from './shell/progress.ts'
 import { Misuse, type Shell } from './shell/shell.ts'
 import { type OutputFlags, tell } from './output/tell.ts'
 import { type ThreadFlags, threadsOf } from './threads.ts'
+import { checkOutputs } from './output/writeTables.ts'
 
 export interface StudyFlags extends OutputFlags, StoreFlags, ThreadFlags {
   readonly replications: number
@@ -36,7 +37,7 @@ export interface StudyWork<T extends SimulatedStudy> {
  */
 export async function studyCommand<T extends SimulatedStudy>(shell: Shell, flags: StudyFlags, work: StudyWork<T>): Promise<number> {
   const { source, command } = work
-  if (flags.out !== undefined) await shell.checkWritable(flags.out)
+  await checkOutputs(shell, flags)
   const told = progress(shell, work.what, work.total)
   const store = await openStore(shell, flags)
   const runner = threadRunner({ signal: shell.signal, onProgress: told.onProgress, store, ...threadsOf(flags, shell) })

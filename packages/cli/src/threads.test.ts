@@ -1,6 +1,7 @@
 import { callingThread, type Pool } from '@loopwright/study'
 import { expect, test } from 'vitest'
-import { threadsOf, withThreads } from './threads.ts'
+import { memoryShell } from './shell/memoryShell.ts'
+import { fewEnough, threadsOf, withThreads } from './threads.ts'
 
 test('threads are there before the command is, and gone when it has failed', async () => {
   let pool: Pool | undefined
@@ -23,4 +24,11 @@ test('a few runs start none', async () => {
 test('threads that are there already are taken where the command has none of its own', () => {
   const pool = callingThread()
   expect(threadsOf({ workers: 1 }, { pool })).toEqual({ workers: 1, pool })
+})
+
+test('no more threads than the machine can use, and a word where more were asked for', () => {
+  const shell = memoryShell()
+  expect(fewEnough(shell, { workers: 200 }, 2)).toEqual({ workers: 8 })
+  expect(shell.said.err).toMatch(/^--workers 200: 8 are started/)
+  expect([fewEnough(shell, { workers: 8 }, 2), fewEnough(shell, {}, 2)]).toEqual([{ workers: 8 }, {}])
 })

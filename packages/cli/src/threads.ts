@@ -1,4 +1,5 @@
 /** Threads that load their code while the command still reads its scenario. */
+import { availableParallelism } from 'node:os'
 import { createPool, type ForcedEngine, type Pool } from '@loopwright/study'
 import type { Shell } from './shell/shell.ts'
 
@@ -11,6 +12,18 @@ export interface ThreadFlags {
 
 /** Fewer runs may be over before a thread has started, and then there is none. */
 const RUNS_MIN = 50
+
+/** More threads than this for each core only take memory. */
+const PER_CORE = 4
+
+/** No more threads than the machine can use; where more were asked for, standard error says so. */
+export function fewEnough<F extends ThreadFlags>(shell: Pick<Shell, 'err'>, flags: F, cores: number = availableParallelism()): F {
+  const { workers } = flags
+  const most = PER_CORE * cores
+  if (workers === undefined || workers <= most) return flags
+  shell.err.write(`--workers ${workers}: ${most} are started, ${PER_CORE} for each core; more would only take memory\n`)
+  return { ...flags, workers: most }
+}
 
 /**
  * Carries out a command with threads that are started first, and ended when it is done, whatever comes of it.

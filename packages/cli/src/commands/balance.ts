@@ -5,6 +5,7 @@ import { balanceDocument } from '../documents/balanceDocument.ts'
 import { loadScenario } from '../loadScenario.ts'
 import { Misuse, type Shell } from '../shell/shell.ts'
 import { type OutputFlags, tell } from '../output/tell.ts'
+import { checkOutputs } from '../output/writeTables.ts'
 
 export interface BalanceFlags extends Omit<OutputFlags, 'variation'> {
   readonly cycle?: number
@@ -15,7 +16,7 @@ export interface BalanceFlags extends Omit<OutputFlags, 'variation'> {
 /** Shares tasks among stations, exactly, on average times. */
 export async function balance(shell: Shell, file: string, flags: BalanceFlags, command: string): Promise<number> {
   const { cycle, stations } = flags
-  if (flags.out !== undefined) await shell.checkWritable(flags.out)
+  await checkOutputs(shell, flags)
   if ((cycle === undefined) === (stations === undefined))
     throw new Misuse('balance takes --cycle or --stations: the one is given, the other is found')
   const { tasks, name, problems } = await tasksOf(shell, file, flags.before ?? [])

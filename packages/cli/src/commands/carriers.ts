@@ -8,6 +8,7 @@ import { refusals, type Shell } from '../shell/shell.ts'
 import { refused } from '../studyCommand.ts'
 import { type OutputFlags, storyOptions, tell } from '../output/tell.ts'
 import { type ThreadFlags, threadsOf } from '../threads.ts'
+import { checkOutputs } from '../output/writeTables.ts'
 
 export interface CarriersFlags extends OutputFlags, StoreFlags, ThreadFlags {
   readonly carriers?: readonly number[]
@@ -27,7 +28,7 @@ export async function carriers(shell: Shell, file: string, flags: CarriersFlags,
   const { seed, replications } = flags
   const counts = refusals(() => flags.carriers ?? defaultCounts(line))
   for (const count of counts.toReversed()) refusals(() => withCarriers(line, count))
-  if (flags.out !== undefined) await shell.checkWritable(flags.out)
+  await checkOutputs(shell, flags)
   const told = progress(shell, studyStage({ deciding: 'best', from: counts[0]!, to: counts.at(-1)! }), 0)
   const store = await openStore(shell, flags)
   const asked = carrierStudy(line, {

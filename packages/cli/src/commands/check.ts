@@ -1,11 +1,12 @@
 import { loadScenario } from '../loadScenario.ts'
 import { refusals, type Shell } from '../shell/shell.ts'
 import { type OutputFlags, storyOptions, tell } from '../output/tell.ts'
+import { checkOutputs } from '../output/writeTables.ts'
 
 /** Says in plain words what was understood of a scenario; runs nothing. */
 export async function check(shell: Shell, file: string, flags: Omit<OutputFlags, 'json'>, command: string): Promise<number> {
   const source = await loadScenario(shell, file, flags.variation)
-  if (flags.out !== undefined) await shell.checkWritable(flags.out)
+  await checkOutputs(shell, flags)
   const { checkStory } = await import('@loopwright/notebook')
   const tale = refusals(() => checkStory(source.scenario, source.notes, storyOptions(shell, source)))
   return await tell(shell, flags, { partial: false, document: null, tale: async () => tale, name: source.scenario.name, command })

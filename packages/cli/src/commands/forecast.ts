@@ -7,6 +7,7 @@ import { Misuse, type Shell } from '../shell/shell.ts'
 import { refused } from '../studyCommand.ts'
 import { type OutputFlags, storyOptions, tell } from '../output/tell.ts'
 import { type ThreadFlags, threadsOf } from '../threads.ts'
+import { checkOutputs } from '../output/writeTables.ts'
 
 export interface ForecastFlags extends OutputFlags, StoreFlags, ThreadFlags {
   readonly replications: number
@@ -27,7 +28,7 @@ export async function forecast(shell: Shell, file: string, flags: ForecastFlags,
     throw new Misuse(
       `a forecast is of one shift; the scenario judges ${calendar.shifts} together: write one of them under "calendar: judge:"`,
     )
-  if (flags.out !== undefined) await shell.checkWritable(flags.out)
+  await checkOutputs(shell, flags)
   const shiftsPerWeek = flags.shiftsPerWeek ?? (calendar === null ? 1 : DAYS * source.notes.shiftsPerDay)
   const told = progress(shell, `what may be promised, ${replications} replications, seed ${seed}`, replications)
   const store = await openStore(shell, flags)

@@ -5,7 +5,7 @@ import { openStore, type StoreFlags, tellStore } from '../keptRuns.ts'
 import { openPage } from '../shell/openedPage.ts'
 import { DONE, INTERRUPTED, Misuse, type Shell } from '../shell/shell.ts'
 import { lookOf } from '../shell/terminalLook.ts'
-import { writeTables } from '../output/writeTables.ts'
+import { checkOutputs, writeTables } from '../output/writeTables.ts'
 
 export interface NotebookFlags extends StoreFlags {
   /** folder for tables */
@@ -23,7 +23,7 @@ export interface NotebookFlags extends StoreFlags {
 export async function notebook(shell: Shell, file: string, flags: NotebookFlags, command: string): Promise<number> {
   if (/\.(ya?ml|json)$/i.test(file)) await refuseScenario(shell, file)
   const { runNotebook } = await import('@loopwright/notebook')
-  if (flags.out !== undefined) await shell.checkWritable(flags.out)
+  await checkOutputs(shell, flags)
   const { err, out } = shell
   const clear = err.isTerminal ? '\r\u001b[2K' : ''
   let said = false
@@ -58,7 +58,10 @@ export async function notebook(shell: Shell, file: string, flags: NotebookFlags,
   if (run.problems.length > 0)
     err.write(`${run.problems.map((problem) => visibleLine(`${problem.line}:${problem.column} ${problem.message}`)).join('\n')}\n`)
   if (flags.csv !== undefined)
-    await writeTables(shell, flags.csv, (await import('@loopwright/notebook')).cellTables(run.cells), flags.csvStyle)
+    await writeTables(shell, flags.csv, (await import('@loopwright/notebook')).cellTables(run.cells), {
+      style: flags.csvStyle,
+      partial: run.status === 'partial',
+    })
   if (run.status === 'partial') return INTERRUPTED
   if (flags.open === true) await openPage(shell, run.page!)
   return DONE

@@ -9,6 +9,7 @@ import { Misuse, type Shell } from '../shell/shell.ts'
 import { refused } from '../studyCommand.ts'
 import { type OutputFlags, storyOptions, tell } from '../output/tell.ts'
 import { type ThreadFlags, threadsOf } from '../threads.ts'
+import { checkOutputs } from '../output/writeTables.ts'
 
 export interface RunFlags extends OutputFlags, StoreFlags, ThreadFlags {
   readonly replications: number
@@ -26,7 +27,7 @@ export async function run(shell: Shell, file: string, flags: RunFlags, command: 
     throw new Misuse('--trace tells events, which only the event engine has; leave out --engine')
   const source = await loadScenario(shell, file, flags.variation)
   const { line, plan } = source.scenario
-  if (flags.out !== undefined) await shell.checkWritable(flags.out)
+  await checkOutputs(shell, flags)
   const worlds = replications === 1 ? '1 replication' : `${replications} replications`
   const told = progress(shell, `${line.carriers.count} carriers, ${worlds}, seed ${seed}`, replications)
   const { signal } = shell

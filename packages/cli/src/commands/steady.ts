@@ -6,6 +6,7 @@ import { refusals, type Shell } from '../shell/shell.ts'
 import type { StudyFlags } from '../studyCommand.ts'
 import { storyOptions, tell } from '../output/tell.ts'
 import { threadsOf } from '../threads.ts'
+import { checkOutputs } from '../output/writeTables.ts'
 
 /** How long the line takes to forget its start, and what it makes from then on. */
 export async function steady(shell: Shell, file: string, flags: StudyFlags, command: string): Promise<number> {
@@ -13,7 +14,7 @@ export async function steady(shell: Shell, file: string, flags: StudyFlags, comm
   const source = await loadScenario(shell, file, flags.variation)
   const { line } = source.scenario
   if (replications < 2) refusals(() => refuseOne())
-  if (flags.out !== undefined) await shell.checkWritable(flags.out)
+  await checkOutputs(shell, flags)
   const told = progress(shell, `how long the start shows, ${replications} long runs, seed ${seed}`, replications)
   const runs = threadTraces({ signal: shell.signal, onProgress: told.onProgress, ...threadsOf(flags, shell) })
   const result: SteadyResult = await steadyState(line, { seed, replications }, runs)

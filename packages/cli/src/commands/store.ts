@@ -30,8 +30,9 @@ export async function storeInfo(shell: Shell, { store: folder = STORE_FOLDER }: 
 export async function storePrune(shell: Shell, { store: folder = STORE_FOLDER, olderThan, all }: StorePruneFlags): Promise<number> {
   if (all === true && olderThan !== undefined) throw new Misuse('--all removes everything; leave out --older-than')
   const before = olderThan === undefined ? null : shell.today().getTime() - olderThan * DAY_MS
-  const { files, bytes } = pruneStore(folder, { nowMs: shell.today().getTime(), beforeMs: before, all: all === true })
+  const { files, bytes, left } = pruneStore(folder, { nowMs: shell.today().getTime(), beforeMs: before, all: all === true })
   shell.out.write(files === 0 ? `Nothing to remove in ${folder}.\n` : `Removed ${formatNumber(files, 0)} files, ${size(bytes)}.\n`)
+  if (left > 0) shell.err.write(`${formatNumber(left, 0)} files of no use could not be removed: you may not write there\n`)
   return DONE
 }
 

@@ -8,6 +8,7 @@ import { refused } from '../studyCommand.ts'
 import { type OutputFlags, storyOptions, tell } from '../output/tell.ts'
 import { type ThreadFlags, threadsOf } from '../threads.ts'
 import { firstWords } from '../words/firstWords.ts'
+import { checkOutputs } from '../output/writeTables.ts'
 
 export interface SweepFlags extends OutputFlags, StoreFlags, ThreadFlags {
   readonly carriers?: readonly number[]
@@ -22,7 +23,7 @@ export async function sweep(shell: Shell, file: string, flags: SweepFlags, comma
   const { replications, seed } = flags
   const counts = refusals(() => flags.carriers ?? defaultCounts(line))
   for (const count of [...counts].reverse()) refusals(() => withCarriers(line, count))
-  if (flags.out !== undefined) await shell.checkWritable(flags.out)
+  await checkOutputs(shell, flags)
   const told = progress(
     shell,
     `carriers ${counts[0]} to ${counts.at(-1)}, ${replications} replications each, seed ${seed}`,

@@ -10,6 +10,7 @@ import { type Loaded, loadScenario } from '../loadScenario.ts'
 import { progress } from '../shell/progress.ts'
 import { DONE, INTERRUPTED, Misuse, type Shell } from '../shell/shell.ts'
 import { storyOptions, tell } from '../output/tell.ts'
+import { checkOutputs } from '../output/writeTables.ts'
 import { type TraceChoice, traceChoice } from '../options/traceChoice.ts'
 
 export interface TraceFlags extends Omit<TraceChoice, 'from' | 'to'> {
@@ -40,7 +41,7 @@ export async function trace(shell: Shell, file: string, flags: TraceFlags, comma
   const wanted = traceChoice(line, { ...names, ...stretch })
   if (flags.csv !== undefined && out !== undefined && !isPage(out))
     throw new Misuse('--csv writes the tables of the picture: with it, --out takes a name that ends in .html')
-  if (out !== undefined) await shell.checkWritable(out)
+  await checkOutputs(shell, flags)
   const told = progress(shell, `events of replication ${replication}, seed ${seed}`, 1)
   const traced = await tracedRun(line, { seed, replication, signal: shell.signal })
   if (traced === null) {

@@ -42,10 +42,19 @@ export async function tell(shell: Shell, flags: OutputFlags, told: Told): Promis
       for (const cell of cells) print(cell)
       end()
     }
-    if (flags.csv !== undefined) await writeTables(shell, flags.csv, cellTables(cells), flags.csvStyle)
+    if (flags.csv !== undefined) await writeTables(shell, flags.csv, cellTables(cells), { style: flags.csvStyle, partial: told.partial })
     if (wantsPage) {
       const { name, command } = told
-      await shell.writeFile(flags.out!, await writePage({ question, scenarioName: name, date: shell.today(), command }, cells))
+      const page = await writePage({ question, scenarioName: name, date: shell.today(), command }, cells).catch((error: unknown) => {
+        // Ctrl-C in a terminal reaches the programs that make the page as well
+        if (shell.signal.aborted) return null
+        throw error
+      })
+      if (page === null || shell.signal.aborted) {
+        shell.err.write('stopped while the page was made: no page was written\n')
+        return INTERRUPTED
+      }
+      await shell.writeFile(flags.out!, page)
       const says = flags.json === true ? shell.err : shell.out
       says.write(`${flags.json === true ? '' : '\n'}Page: ${flags.out}\n`)
     }

@@ -1,9 +1,30 @@
 import { join } from 'node:path'
-import { type CsvStyle, type CsvTable, csvText } from './csv.ts'
 import type { Shell } from '../shell/shell.ts'
+import { type CsvStyle, type CsvTable, csvText } from './csv.ts'
 
-/** Writes each table to `<folder>/<its name>.csv`; other files in the folder stay as they are. */
-export async function writeTables(shell: Shell, folder: string, tables: readonly CsvTable[], style: CsvStyle = 'comma'): Promise<void> {
-  for (const table of tables) await shell.writeFile(join(folder, `${table.name}.csv`), csvText(table, style))
-  shell.err.write(`tables: ${tables.length} files in ${folder}; columns.csv says what their columns are\n`)
+/**
+ * Writes each table to `<folder>/<its name>.csv`; other files in the folder stay as they are.
+ *
+ * @param partial  the study was stopped: the files are called `<name>.partial.csv`, so that complete ones of an earlier run stay
+ */
+export async function writeTables(
+  shell: Shell,
+  folder: string,
+  tables: readonly CsvTable[],
+  { style = 'comma', partial = false }: { readonly style?: CsvStyle | undefined; readonly partial?: boolean } = {},
+): Promise<void> {
+  const end = partial ? '.partial.csv' : '.csv'
+  for (const table of tables) await shell.writeFile(join(folder, `${table.name}${end}`), csvText(table, style))
+  const of = partial ? 'tables of what was done before the stop' : 'tables'
+  shell.err.write(`${of}: ${tables.length} files in ${folder}; columns${end} says what their columns are\n`)
+}
+
+/**
+ * Tries before a study is run whether what it tells can be written: its page, and its tables.
+ *
+ * @throws Misuse, Failure  as `Shell.checkWritable`
+ */
+export async function checkOutputs(shell: Shell, { out, csv }: { readonly out?: string; readonly csv?: string }): Promise<void> {
+  if (out !== undefined) await shell.checkWritable(out)
+  if (csv !== undefined) await shell.checkWritable(join(csv, 'columns.csv'))
 }

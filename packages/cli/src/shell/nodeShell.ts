@@ -1,19 +1,15 @@
 /** The shell as Node gives it. */
 import { spawn } from 'node:child_process'
-import { randomBytes } from 'node:crypto'
-import { existsSync, readFileSync } from 'node:fs'
-import { mkdir, open, readFile, rename, rm, stat } from 'node:fs/promises'
-import { basename, dirname, join, resolve } from 'node:path'
+import { existsSync } from 'node:fs'
+import { resolve } from 'node:path'
 import { pathToFileURL } from 'node:url'
-import { visibleLine, visibleStyled } from '@loopwright/charts'
-import { Failure, INTERRUPTED, Misuse, type Shell, type Stream } from './shell.ts'
+import { visibleStyled } from '@loopwright/charts'
+import { checkWritable, readBeside, readWhole, reason, writeWhole } from './nodeFiles.ts'
+import { INTERRUPTED, type Shell, type Stream } from './shell.ts'
 import { colourWanted, columnsOf } from './terminalLook.ts'
 
 /** milliseconds after which a second Ctrl-C no longer can be the echo of the first: it ends the command on the spot */
 const INSIST_MS = 1000
-
-/** Files above this size are no scenarios; bytes. */
-const READ_MAX = 50 * 2 ** 20
 
 export interface NodeShell extends Shell {
   /** Resolves when all results have left; with a sentence where they could not. */
@@ -101,63 +97,6 @@ function started(command: string, words: readonly string[]): Promise<boolean> {
   })
 }
 
-async function readWhole(path: string): Promise<string> {
-  try {
-    const { size } = await stat(path)
-    if (size > READ_MAX)
-      throw new Misuse(`"${visibleLine(path)}" has ${Math.round(size / 2 ** 20)} MB; files of up to ${READ_MAX / 2 ** 20} MB are read`)
-    return await readFile(path, 'utf8')
-  } catch (error) {
-    if (error instanceof Misuse) throw error
-    const { code } = error as NodeJS.ErrnoException
-    if (code === 'ENOENT' || code === 'ENOTDIR')
-      throw new Misuse(`there is no file "${visibleLine(path)}" here (looked in ${process.cwd()})`)
-    if (code === 'EISDIR') throw new Misuse(`"${visibleLine(path)}" is a folder; name a file in it`)
-    throw new Failure(`"${visibleLine(path)}" could not be read: ${reason(error)}`)
-  }
-}
-
-function readBeside(scenarioFile: string, path: string): string | null {
-  try {
-    return readFileSync(resolve(dirname(scenarioFile), path), 'utf8')
-  } catch {
-    return null
-  }
-}
-
-const besideName = (path: string): string => join(dirname(path), `.${basename(path)}.${randomBytes(4).toString('hex')}.part`)
-
-async function writeWhole(path: string, text: string): Promise<void> {
-  const part = besideName(path)
-  try {
-    await mkdir(dirname(path), { recursive: true })
-    const file = await open(part, 'wx')
-    try {
-      await file.writeFile(text)
-    } finally {
-      await file.close()
-    }
-    await rename(part, path)
-  } catch (error) {
-    await rm(part, { force: true }).catch(() => {})
-    throw new Failure(`"${visibleLine(path)}" could not be written: ${reason(error)}`)
-  }
-}
-
-async function checkWritable(path: string): Promise<void> {
-  const part = besideName(path)
-  try {
-    const there = await stat(path).catch(() => null)
-    if (there?.isDirectory() === true) throw new Misuse(`"${visibleLine(path)}" is a folder; name a file`)
-    await mkdir(dirname(path), { recursive: true })
-    await (await open(part, 'wx')).close()
-    await rm(part)
-  } catch (error) {
-    if (error instanceof Misuse) throw error
-    throw new Failure(`"${visibleLine(path)}" cannot be written: ${reason(error)}`)
-  }
-}
-
 async function importModule(path: string): Promise<unknown> {
   await readWhole(path)
   if (bundled()) await takeOwnPackages()
@@ -180,20 +119,4 @@ async function takeOwnPackages(): Promise<void> {
     ? { url: new URL('./' + name.slice('@loopwright/'.length) + '.js', ${JSON.stringify(import.meta.url)}).href, shortCircuit: true }
     : next(name, context)`
   register(`data:text/javascript,${encodeURIComponent(hook)}`)
-}
-
-/** The system's word for what went wrong, without the path, which is said already. */
-function reason(error: unknown): string {
-  const { code, message } = error as NodeJS.ErrnoException
-  const known: Record<string, string> = {
-    EACCES: 'you may not write or read there',
-    EPERM: 'you may not write or read there',
-    EROFS: 'the disk is read-only',
-    ENOSPC: 'the disk is full',
-    ENOENT: 'the folder cannot be made there',
-    ENOTDIR: 'a part of the path is a file, not a folder',
-    EEXIST: 'a part of the path is a file, not a folder',
-    ENAMETOOLONG: 'the name is too long',
-  }
-  return code === undefined ? message : (known[code] ?? `${message.split(',')[0]}`)
 }

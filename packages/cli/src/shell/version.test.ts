@@ -4,7 +4,7 @@ import { VERSION, versionLine } from './version.ts'
 
 test('is the version of the package, and names that of the engine', () => {
   const versionOf = (name: string): string =>
-    (JSON.parse(readFileSync(new URL(`../../${name}/package.json`, import.meta.url), 'utf8')) as { version: string }).version
+    (JSON.parse(readFileSync(new URL(`../../../${name}/package.json`, import.meta.url), 'utf8')) as { version: string }).version
   expect(VERSION).toBe(versionOf('cli'))
   expect(versionLine()).toBe(`loopwright ${versionOf('cli')}, engine ${versionOf('study')}`)
 })

@@ -88,7 +88,13 @@ export async function runNotebook(file: string, effects: Effects, options: RunNo
 
   const page = options.out ?? `out/${baseName(file)}.html`
   const command = options.command ?? `loopwright notebook ${file}`
-  await effects.writeFile(page, await writePage({ question, scenarioName: scenario.name, date: effects.now(), command }, cells))
+  const html = await writePage({ question, scenarioName: scenario.name, date: effects.now(), command }, cells).catch((error: unknown) => {
+    // Ctrl-C in a terminal reaches the programs that make the page as well
+    if (effects.signal.aborted) return null
+    throw error
+  })
+  if (html === null || effects.signal.aborted) return { status: 'partial', cells, page: null, problems }
+  await effects.writeFile(page, html)
   effects.log(`\nPage: ${page}`)
   return { status: 'done', cells, page, problems }
 }

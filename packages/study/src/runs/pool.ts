@@ -94,9 +94,18 @@ function startThread(): Thread {
     thread.ended ??= error
     for (const pending of thread.pending.splice(0)) pending.reject(thread.ended)
   }
-  thread.worker.on('error', (error) => end(error instanceof Error ? error : new Error(String(error))))
+  thread.worker.on('error', (error) => end(endingError(error)))
   thread.worker.on('exit', (code) => end(new Error(`a worker thread ended early, with code ${code}`)))
   return thread
+}
+
+/** Why a thread ended; want of memory is no defect, and is told by its name. */
+function endingError(thrown: unknown): Error {
+  if (!(thrown instanceof Error)) return new Error(String(thrown))
+  if ((thrown as NodeJS.ErrnoException).code !== 'ERR_WORKER_OUT_OF_MEMORY') return thrown
+  const error = new Error('a thread ran out of memory; fewer threads (--workers), fewer replications or a shorter window take less')
+  error.name = 'OutOfMemory'
+  return error
 }
 
 function startWorker(): Worker {

@@ -4,6 +4,7 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import { arch, versions } from 'node:process'
 import { fileURLToPath } from 'node:url'
+import { stream } from '@loopwright/stats'
 import { ENGINE_VERSION } from '../runs/engineVersion.ts'
 
 /** packages whose code decides what a row holds */
@@ -16,17 +17,23 @@ let mark: string | null = null
 
 /**
  * Version, and a digest of the code that makes the numbers: while the engine is worked on its version stays, its results do not.
- * V8 and the kind of processor are part of it, since they decide the last bit of logarithms.
+ * V8 and the kind of processor are part of it, since they decide the last bit of logarithms; so is what the generator of random numbers gives, which comes from a library.
  *
  * @returns  such as `0.1.0-3f2a09c1d4e5b6a7`; a name for a folder
  */
 export function engineMark(): string {
   if (mark !== null) return mark
-  const hash = createHash('sha256').update(`${versions.v8} ${arch}\n`)
+  const hash = createHash('sha256').update(`${versions.v8} ${arch}\n${drawn()}\n`)
   if (typeof ENGINE_CODE === 'string') hash.update(ENGINE_CODE)
   else for (const file of codeFiles()) hash.update(readFileSync(file))
   mark = `${ENGINE_VERSION}-${hash.digest('hex').slice(0, 16)}`
   return mark
+}
+
+/** First numbers of a stream. */
+function drawn(): string {
+  const next = stream('mark', 0, 'mark')
+  return Array.from({ length: 16 }, next).join(' ')
 }
 
 /** In the order of packages and names. */

@@ -88,3 +88,10 @@ test('a folder that cannot be made is told, and stops nothing', () => {
   expect(store.read(KEY)).toEqual([])
   expect(store.report).toMatchObject({ kept: 0, trouble: expect.stringContaining('a part of the path is a file') })
 })
+
+// skipped because only Linux has a folder in which no folder can ever be made
+test.skipIf(process.platform !== 'linux')('where no folder can ever be made it ends, and is told', () => {
+  const store = folderStore('/proc/store/in')
+  store.write(KEY, entry)
+  expect(store.report).toMatchObject({ kept: 0, trouble: expect.stringContaining('could not be written') })
+})

@@ -1,7 +1,7 @@
 /** A store in a folder: one file for each entry, never changed once it is there. README.md of this package tells the layout. */
 import { randomBytes } from 'node:crypto'
-import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs'
-import { join } from 'node:path'
+import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs'
+import { dirname, join } from 'node:path'
 import { engineMark } from './engineMark.ts'
 import { entryFile, readEntryFile } from './entryFile.ts'
 import type { Store } from './store.ts'
@@ -47,7 +47,7 @@ export function folderStore(folder: string): Store {
       const name = join(under, `${entry.from}-${entry.to}.runs`)
       const part = `${name}.${randomBytes(6).toString('hex')}.part`
       const done = attempt(`"${folder}" could not be written`, () => {
-        mkdirSync(under, { recursive: true })
+        makeFolders(under)
         writeFileSync(part, entryFile(key, entry), { flag: 'wx' })
         renameSync(part, name)
         return true
@@ -59,6 +59,18 @@ export function folderStore(folder: string): Store {
       report.damaged += 1
       attempt(`"${folder}" could not be written`, () => rmSync(join(folderOf(key), `${from}-${to}.runs`), { force: true }))
     },
+  }
+}
+
+/** Each folder by itself: where a folder can never be made, making all at once would try for ever. */
+function makeFolders(folder: string): void {
+  if (existsSync(folder)) return
+  const above = dirname(folder)
+  if (above !== folder) makeFolders(above)
+  try {
+    mkdirSync(folder)
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw error
   }
 }
 

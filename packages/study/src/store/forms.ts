@@ -1,6 +1,6 @@
 /** Rows and results as bytes, and back. */
 import type { LineSpec, RunResult } from '@loopwright/line'
-import { rowLayout } from '../runs/runRow.ts'
+import { type RowLayout, rowLayout, runRow } from '../runs/runRow.ts'
 
 export interface Form<T> {
   readonly name: 'rows' | 'results'
@@ -27,11 +27,33 @@ export function rowForm(spec: LineSpec): Form<Float64Array> {
 }
 
 /** All that a run tells, as JSON, which keeps every bit of a finite number. */
-export const resultForm: Form<RunResult> = {
-  name: 'results',
-  bytesOf: (results) => new TextEncoder().encode(JSON.stringify(results)),
-  itemsOf: (bytes, count) => {
-    const items: unknown = JSON.parse(new TextDecoder().decode(bytes))
-    return Array.isArray(items) && items.length === count ? items : null
-  },
+export function resultForm(spec: LineSpec): Form<RunResult> {
+  const layout = rowLayout(spec)
+  return {
+    name: 'results',
+    bytesOf: (results) => new TextEncoder().encode(JSON.stringify(results)),
+    itemsOf: (bytes, count) => {
+      try {
+        const items: unknown = JSON.parse(new TextDecoder().decode(bytes))
+        return Array.isArray(items) && items.length === count && items.every((item) => isResult(spec, layout, item)) ? items : null
+      } catch {
+        return null
+      }
+    },
+  }
+}
+
+/** lists of a result of which a row knows nothing */
+const LISTS = ['outputByHour', 'outputSeconds', 'supplies', 'handlings', 'safetyStops'] as const
+
+/** Whether something tells of a run of this line: it has the line's parts, and a row can be made of it. Throws where it cannot. */
+function isResult({ stations, zones }: LineSpec, layout: RowLayout, item: RunResult): boolean {
+  const row = runRow(layout, item)
+  const told = row.every((value, column) => Number.isFinite(value) || column === layout.lapSeconds || column === layout.timeInLineSeconds)
+  return (
+    told &&
+    item.stations.length === stations.length &&
+    item.zones.length === zones.length &&
+    LISTS.every((name) => Array.isArray(item[name]))
+  )
 }

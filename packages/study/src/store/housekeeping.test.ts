@@ -44,7 +44,7 @@ test('what is kept, by engine', () => {
 
 test('pruning removes what is of no use, and nothing else', () => {
   const folder = store('prune')
-  expect(pruneStore(folder, keep)).toEqual({ files: 3, bytes: 'damaged'.length + 'half'.length + 'old'.length })
+  expect(pruneStore(folder, keep)).toEqual({ files: 3, bytes: 'damaged'.length + 'half'.length + 'old'.length, left: 0 })
   expect(
     folderStore(folder)
       .read(KEY)
@@ -54,7 +54,7 @@ test('pruning removes what is of no use, and nothing else', () => {
     [2, 5],
   ])
   expect(readdirSync(folder).sort()).toEqual([engineMark(), 'notes.txt'].sort())
-  expect(pruneStore(folder, keep)).toEqual({ files: 0, bytes: 0 })
+  expect(pruneStore(folder, keep)).toEqual({ files: 0, bytes: 0, left: 0 })
 })
 
 test('what is too old; everything; never the files of somebody else', () => {
@@ -69,4 +69,14 @@ test('what is too old; everything; never the files of somebody else', () => {
   expect(keptIn(folder)).toEqual([])
   expect(readdirSync(folder).sort()).toEqual([engineMark(), 'notes.txt'].sort())
   expect(readdirSync(under)).toEqual(['notes.txt'])
+})
+
+test('a folder in place of an entry stays, and what cannot be read goes', () => {
+  const folder = store('odd')
+  const under = join(folder, engineMark(), KEY.slice(0, 2), KEY.slice(2))
+  mkdirSync(join(under, '20-21.runs'))
+  writeFileSync(join(under, '30-31.runs'), 'closed', { mode: 0o000 })
+  expect(keptIn(folder).find(({ current }) => current)!.entries).toBe(4)
+  expect(pruneStore(folder, keep)).toMatchObject({ left: 0 })
+  expect(readdirSync(under).sort()).toEqual(['0-2.runs', '2-5.runs', '20-21.runs', '9-10.runs.aa.part', 'notes.txt'])
 })

@@ -29,6 +29,13 @@ export interface PruneOptions {
   readonly all: boolean
 }
 
+export interface PruneResult {
+  readonly files: number
+  readonly bytes: number
+  /** files of no use that the system does not let go */
+  readonly left: number
+}
+
 interface KeptFile {
   readonly mark: string
   readonly path: string
@@ -41,7 +48,9 @@ export function keptIn(folder: string): KeptRuns[] {
   const all = new Map<string, { replications: number; entries: number; bytes: number }>()
   for (const { mark, path, name } of filesOf(folder)) {
     const match = ENTRY.exec(name)
-    const { size = 0 } = statOf(path) ?? {}
+    const stat = statOf(path)
+    if (stat === null) continue
+    const { size } = stat
     const of = all.get(mark) ?? { replications: 0, entries: 0, bytes: 0 }
     of.bytes += size
     if (match !== null) {
@@ -56,20 +65,24 @@ export function keptIn(folder: string): KeptRuns[] {
 /**
  * Removes what other engines left, damaged entries, half-written files that nobody writes any more, and what is asked for beside.
  *
+ * A folder in place of an entry is somebody else's and stays; what another process removes at the same time is counted there.
+ *
  * @returns  what was removed
  */
-export function pruneStore(folder: string, { nowMs, beforeMs, all }: PruneOptions): { files: number; bytes: number } {
-  const removed = { files: 0, bytes: 0 }
+export function pruneStore(folder: string, { nowMs, beforeMs, all }: PruneOptions): PruneResult {
+  const removed = { files: 0, bytes: 0, left: 0 }
   for (const { mark, path, key, name } of filesOf(folder)) {
     const stat = statOf(path)
     if (stat === null) continue
     const useless = PART.test(name)
       ? nowMs - stat.mtimeMs > PART_MS
-      : mark !== engineMark() || (beforeMs !== null && stat.mtimeMs < beforeMs) || readEntryFile(readFileSync(path), key) === null
+      : mark !== engineMark() || (beforeMs !== null && stat.mtimeMs < beforeMs) || isDamaged(path, key)
     if (!all && !useless) continue
-    rmSync(path, { force: true })
-    removed.files += 1
-    removed.bytes += stat.size
+    const went = remove(path)
+    if (went === 'removed') {
+      removed.files += 1
+      removed.bytes += stat.size
+    } else if (went === 'stays') removed.left += 1
   }
   for (const mark of namesIn(folder, MARK)) {
     for (const high of namesIn(join(folder, mark), HIGH)) {
@@ -110,9 +123,28 @@ function namesIn(folder: string, pattern: RegExp): string[] {
 
 function statOf(path: string): { readonly size: number; readonly mtimeMs: number } | null {
   try {
-    return statSync(path)
+    const found = statSync(path)
+    return found.isFile() ? found : null
   } catch {
     return null
+  }
+}
+
+/** One that cannot be read is of as little use. */
+function isDamaged(path: string, key: string): boolean {
+  try {
+    return readEntryFile(readFileSync(path), key) === null
+  } catch {
+    return true
+  }
+}
+
+function remove(path: string): 'removed' | 'gone' | 'stays' {
+  try {
+    rmSync(path)
+    return 'removed'
+  } catch (error) {
+    return (error as NodeJS.ErrnoException).code === 'ENOENT' ? 'gone' : 'stays'
   }
 }
 

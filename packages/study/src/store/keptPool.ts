@@ -64,7 +64,7 @@ export function keptPool(pool: Pool, store: Store): Pool {
 }
 
 function recall(store: Store, spec: LineSpec, task: Task): Known {
-  const form = (task.want === 'rows' ? rowForm(spec) : resultForm) as Form<unknown>
+  const form = (task.want === 'rows' ? rowForm(spec) : resultForm(spec)) as Form<unknown>
   const key = runKey(spec, task.carriers, task.seed, form.name)
   const items = new Map<number, unknown>()
   for (const entry of store.read(key)) {
