@@ -28,7 +28,7 @@ export async function bundleEngine(outfile: string, canary: Canary | null): Prom
       {
         name: 'canary',
         setup(builder) {
-          builder.onLoad({ filter: /packages\/line\/src\/[^/]+\.ts$/ }, ({ path }) => {
+          builder.onLoad({ filter: /packages\/line\/src\/.+\.ts$/ }, ({ path }) => {
             if (basename(path) !== canary.file) return null
             const source = readFileSync(path, 'utf8')
             const places = source.split(canary.find).length - 1
