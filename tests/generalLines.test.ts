@@ -5,7 +5,7 @@
 import { type LineSpec, type RunResult, simulate, Trace } from '@loopwright/line'
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { anyLine } from './golden/scenario/anyLine.ts'
+import { anyLine } from './helpers/anyLine.ts'
 import { lively } from './helpers/lively.ts'
 
 /** What a line has, so that none is missing; fewest are safety stops that stop, in about one line of a hundred. */

@@ -2,7 +2,7 @@
 import { type LineSpec, simulate, Trace } from '@loopwright/line'
 import { readScenario } from '@loopwright/scenario'
 import fc from 'fast-check'
-import { anyLine } from '../golden/scenario/anyLine.ts'
+import { anyLine } from '../helpers/anyLine.ts'
 import { lively } from '../helpers/lively.ts'
 import { compare } from '../oracle/readAloud/compare.ts'
 import { compareTrace } from '../oracle/readAloud/compareTrace.ts'

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { scenarioText } from '../../../tests/golden/scenario/scenarioText.ts'
+import { scenarioText } from '../../../tests/helpers/scenarioText.ts'
 import { readScenario } from './read.ts'
 
 const SCENARIOS = new URL('../../../scenarios/', import.meta.url)

@@ -1,6 +1,6 @@
 import { readScenario } from '@loopwright/scenario'
 import { expect, test } from 'vitest'
-import { scenarioText } from '../../../../tests/golden/scenario/scenarioText.ts'
+import { scenarioText } from '../../../../tests/helpers/scenarioText.ts'
 import { generalInputs } from './generalInputs.ts'
 
 const said = (text: string, ...changes: [string, string][]): Record<string, string> => {

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
-import { scenarioText } from '../../../../tests/golden/scenario/scenarioText.ts'
+import { scenarioText } from '../../../../tests/helpers/scenarioText.ts'
 import { scenarioDifferences } from './differences.ts'
 import { readScenario } from '../read.ts'
 import { applyVariation } from './variations.ts'

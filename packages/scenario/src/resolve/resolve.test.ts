@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { scenarioText } from '../../../../tests/golden/scenario/scenarioText.ts'
+import { scenarioText } from '../../../../tests/helpers/scenarioText.ts'
 import { readScenario } from '../read.ts'
 
 test('a scenario has name, question, line, plan, calendar and turns', () => {

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
 import { parse } from 'yaml'
-import { scenarioText } from '../../../../tests/golden/scenario/scenarioText.ts'
+import { scenarioText } from '../../../../tests/helpers/scenarioText.ts'
 import { scenarioJsonSchema } from './jsonSchema.ts'
 import { fileSchema, type ScenarioFile } from './file.ts'
 

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { Ajv } from 'ajv'
 import { expect, test } from 'vitest'
 import { parse } from 'yaml'
-import { scenarioText } from '../../../../tests/golden/scenario/scenarioText.ts'
+import { scenarioText } from '../../../../tests/helpers/scenarioText.ts'
 import { resolveScenario } from '../write/explain.ts'
 import { scenarioJsonSchema } from './jsonSchema.ts'
 

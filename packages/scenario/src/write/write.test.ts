@@ -1,7 +1,7 @@
 import type { LineSpec } from '@loopwright/line'
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { anyLine, anyName, between, time } from '../../../../tests/golden/scenario/anyLine.ts'
+import { anyLine, anyName, between, time } from '../../../../tests/helpers/anyLine.ts'
 import { formatProblems } from '../problems/formatProblems.ts'
 import { readScenario } from '../read.ts'
 import type { Scenario } from '../scenario.ts'

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { scenarioText } from '../../../../../tests/golden/scenario/scenarioText.ts'
+import { scenarioText } from '../../../../../tests/helpers/scenarioText.ts'
 import { readScenario } from '../../read.ts'
 
 test('reaction 0.1 s and a stagger as long as the reaction, unless the file says so', () => {

@@ -1,6 +1,6 @@
 import { PLAIN_PATH, STORE } from '@loopwright/line'
 import { describe, expect, test } from 'vitest'
-import { scenarioText } from '../../../../../tests/golden/scenario/scenarioText.ts'
+import { scenarioText } from '../../../../../tests/helpers/scenarioText.ts'
 import { readScenario } from '../../read.ts'
 
 function read(...changes: [string, string][]) {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { scenarioText } from '../../../../../tests/golden/scenario/scenarioText.ts'
+import { scenarioText } from '../../../../../tests/helpers/scenarioText.ts'
 import { readScenario } from '../../read.ts'
 import { applyVariation } from '../../changes/variations.ts'
 import { writeScenario } from '../../write/write.ts'

@@ -1,6 +1,6 @@
 import { PLAIN_ZONE } from '@loopwright/line'
 import { expect, test } from 'vitest'
-import { scenarioText } from '../../../../../tests/golden/scenario/scenarioText.ts'
+import { scenarioText } from '../../../../../tests/helpers/scenarioText.ts'
 import { readScenario } from '../../read.ts'
 
 function read(...changes: [string, string][]) {

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { scenarioText } from '../../../../../tests/golden/scenario/scenarioText.ts'
+import { scenarioText } from '../../../../../tests/helpers/scenarioText.ts'
 import { readScenario } from '../../read.ts'
 
 const CALENDAR = 'calendar: { shift: { from: "06:00", to: "14:00" }, breaks: [{ after: 2 h, lasts: 30 min }], judge: shifts 2 to 3 }\n'

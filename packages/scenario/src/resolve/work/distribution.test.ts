@@ -1,6 +1,6 @@
 import type { Distribution } from '@loopwright/stats'
 import { describe, expect, test } from 'vitest'
-import { scenarioText } from '../../../../../tests/golden/scenario/scenarioText.ts'
+import { scenarioText } from '../../../../../tests/helpers/scenarioText.ts'
 import { readScenario } from '../../read.ts'
 
 /** The distribution that a text in the place of a task's time becomes, or the codes of what is wrong. */
