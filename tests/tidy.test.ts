@@ -3,7 +3,7 @@ import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { banFindings, exportAllFindings, idlePermissions, MAY_USE, skipFindings, unfinishedFindings } from './tidy/bans.ts'
 import { type Finding, say } from './tidy/finding.ts'
-import { circleFindings, importFindings, MAY_IMPORT } from './tidy/imports.ts'
+import { circleFindings, importFindings, MAY_IMPORT, testImportFindings } from './tidy/imports.ts'
 import { besideFindings, crowdFindings, lengthFindings, TOP_LEVEL, topLevelFindings } from './tidy/layout.ts'
 import { filesUnder, TOP } from './tidy/sources.ts'
 import { hostFindings, verdictFindings } from './tidy/words.ts'
@@ -31,7 +31,6 @@ const UNTESTED: Record<string, string> = {
   'packages/cli/src/documents/': 'tests/cli/documents.test.ts holds every document to its schema',
   'packages/cli/src/keptRuns.ts': 'tests/cli/killed.test.ts keeps runs and goes on with them',
   'packages/cli/src/loadScenario.ts': 'main.test.ts reads right and wrong files',
-  'packages/cli/src/shell/memoryShell.ts': 'a shell for the tests, not built',
   'packages/cli/src/program.ts': 'main.test.ts types every command',
   'packages/cli/src/shell/shell.ts': 'main.test.ts sees each way to end',
   'packages/cli/src/studyCommand.ts': 'studyProgram.test.ts types every command of a study',
@@ -76,6 +75,7 @@ describe('the project keeps its rules', () => {
         .flatMap((e) => (e.isDirectory() ? [e.name] : []))
         .sort(),
     ))
+  test('nobody imports a test', () => none([...code, ...tests].flatMap(testImportFindings)))
   test('no circle of imports, of types either', () => none(circleFindings(code, STILL_TIED)))
   test('what may still be in a circle of imports is in one', () =>
     expect(
@@ -164,6 +164,12 @@ describe('the rules find what they are for', () => {
     expect(importFindings(at('packages/cli/src/a.test.ts', "import { x } from '@loopwright/stats'"))).toEqual([])
     expect(importFindings(at('packages/kernel/src/a.test.ts', "import { x } from '../../../tests/helpers/x.ts'"))).toEqual([])
     expect(importFindings(at('packages/kernel/src/a.ts', "import { x } from '../../../tests/helpers/x.ts'"))).toHaveLength(1)
+  })
+  test('a test that is imported', () => {
+    expect(said(testImportFindings(at('packages/kernel/src/a.test.ts', "import { x } from './b.test.ts'")))).toEqual([
+      'packages/kernel/src/a.test.ts:1: the import of the test "./b.test.ts" is banned, use a file of tests/helpers',
+    ])
+    expect(testImportFindings(at('packages/kernel/src/a.test.ts', "import { x } from '../../../tests/helpers/x.ts'"))).toEqual([])
   })
   test('a circle of imports', () => {
     const bad = [

@@ -5,8 +5,8 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { stream } from '@loopwright/stats'
 import { afterAll, expect, test } from 'vitest'
-import { SMALL_LINE } from '../../packages/cli/src/shell/memoryShell.ts'
 import { BIN, loopwright } from './spawned.ts'
+import { SMALL_LINE } from '../helpers/scenarioTexts.ts'
 
 const KILLS = 10
 

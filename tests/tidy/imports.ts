@@ -124,6 +124,16 @@ export function importFindings(source: Source): Finding[] {
   return findings
 }
 
+/** Tests that are imported: they would be declared anew in the file that asks for what stands beside them. */
+export const testImportFindings = (source: Source): Finding[] =>
+  importsOf(source)
+    .filter(({ from }) => isTest(from))
+    .map(({ from, line }) => ({
+      file: source.file,
+      line,
+      message: `the import of the test "${from}" is banned, use a file of tests/helpers`,
+    }))
+
 /** Each file with the files of its own package that it takes anything from, types too. */
 function imported(sources: readonly Source[]): Map<string, string[]> {
   return new Map(

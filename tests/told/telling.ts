@@ -4,7 +4,7 @@
  */
 import { callingThread } from '@loopwright/study'
 import { main } from '../../packages/cli/src/main.ts'
-import { type MemoryShell, memoryShell } from '../../packages/cli/src/shell/memoryShell.ts'
+import { type MemoryShell, memoryShell } from '../helpers/memoryShell.ts'
 import type { ToldCommand } from './commands.ts'
 import type { ToldLine } from './lines.ts'
 import { type PageText, pageText } from './pageText.ts'

@@ -1,7 +1,8 @@
 /** Scenarios and words that bring control characters: nothing of them may reach a terminal, and none may make a line of its own. */
 import { expect, test } from 'vitest'
 import { main } from './main.ts'
-import { EXACT_LINE, memoryShell } from './shell/memoryShell.ts'
+import { memoryShell } from '../../../tests/helpers/memoryShell.ts'
+import { EXACT_LINE } from '../../../tests/helpers/scenarioTexts.ts'
 
 /** clears the screen, rings, sets the title of the window, colours by an 8-bit control, and looks like an end */
 const EVIL = '\\e[2J\\a\\e]0;owned\\a\\u009b31m\\n\\ndone: 0 replications\\nPage: evil.html'

@@ -2,7 +2,8 @@ import { Ajv } from 'ajv'
 import { describe, expect, test } from 'vitest'
 import { EXAMPLES } from './options/examples.ts'
 import { main } from './main.ts'
-import { EXACT_LINE, memoryShell, SMALL_LINE } from './shell/memoryShell.ts'
+import { memoryShell } from '../../../tests/helpers/memoryShell.ts'
+import { EXACT_LINE, SMALL_LINE } from '../../../tests/helpers/scenarioTexts.ts'
 
 const files = { 'small.yaml': SMALL_LINE, 'exact.yaml': EXACT_LINE, 'wrong.yaml': SMALL_LINE.replace('zone: Z05', 'zone: Z55') }
 

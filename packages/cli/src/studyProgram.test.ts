@@ -1,7 +1,8 @@
 import { Ajv } from 'ajv'
 import { expect, test } from 'vitest'
 import { main } from './main.ts'
-import { memoryShell, SMALL_LINE } from './shell/memoryShell.ts'
+import { memoryShell } from '../../../tests/helpers/memoryShell.ts'
+import { SMALL_LINE } from '../../../tests/helpers/scenarioTexts.ts'
 
 const VARIED = `${SMALL_LINE}variations:\n  more: { carriers.count: 5 }\n  slow: { stations.B.work.fit: 90 s ± 15 % }\n`
 const files = {

@@ -1,6 +1,6 @@
 import { callingThread, type Pool } from '@loopwright/study'
 import { expect, test } from 'vitest'
-import { memoryShell } from './shell/memoryShell.ts'
+import { memoryShell } from '../../../tests/helpers/memoryShell.ts'
 import { fewEnough, threadsOf, withThreads } from './threads.ts'
 
 test('threads are there before the command is, and gone when it has failed', async () => {

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
-import { memoryShell, SMALL_LINE } from '../shell/memoryShell.ts'
+import { memoryShell } from '../../../../tests/helpers/memoryShell.ts'
+import { SMALL_LINE } from '../../../../tests/helpers/scenarioTexts.ts'
 import { check } from './check.ts'
 
 test('the page and the tables hold what the terminal says', async () => {

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
-import { memoryShell, SMALL_LINE } from '../shell/memoryShell.ts'
+import { memoryShell } from '../../../../tests/helpers/memoryShell.ts'
+import { SMALL_LINE } from '../../../../tests/helpers/scenarioTexts.ts'
 import { trace } from './trace.ts'
 
 const flags = { from: '2 h', to: '2.2 h', replication: 0, seed: '1' }

@@ -2,8 +2,8 @@ import { traceLine } from '@loopwright/notebook'
 import { readScenario } from '@loopwright/scenario'
 import { TRACE_KINDS, tracedRun } from '@loopwright/study'
 import { expect, test } from 'vitest'
-import { SMALL_LINE } from '../shell/memoryShell.ts'
 import { traceEvents } from './traceEvents.ts'
+import { SMALL_LINE } from '../../../../tests/helpers/scenarioTexts.ts'
 
 const line = readScenario(SMALL_LINE, 'line.yaml').scenario!.line
 

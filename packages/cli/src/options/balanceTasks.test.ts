@@ -1,7 +1,7 @@
 import { readScenario } from '@loopwright/scenario'
 import { expect, test } from 'vitest'
 import { tasksOfCsv, tasksOfLine } from './balanceTasks.ts'
-import { SMALL_LINE } from '../shell/memoryShell.ts'
+import { SMALL_LINE } from '../../../../tests/helpers/scenarioTexts.ts'
 
 test('a table: names, times, what comes before', () => {
   expect(tasksOfCsv('task,seconds,after\nbolt,6,\nwire,2.5,bolt\ntest,5,bolt wire\n', 't.csv')).toEqual([

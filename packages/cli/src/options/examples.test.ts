@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { EXAMPLES, examplesOf } from './examples.ts'
 import { main } from '../main.ts'
-import { memoryShell } from '../shell/memoryShell.ts'
+import { memoryShell } from '../../../../tests/helpers/memoryShell.ts'
 
 /** Words as a shell cuts them; what goes to a file is left out. */
 const wordsOf = (line: string): string[] =>

@@ -1,6 +1,6 @@
 import { Command } from 'commander'
 import { expect, test } from 'vitest'
-import { memoryShell } from '../shell/memoryShell.ts'
+import { memoryShell } from '../../../../tests/helpers/memoryShell.ts'
 import { addOptions, lineOptions, machineOptions, type OptionGroup, option, outputOptions, sampleOptions } from './options.ts'
 import { program } from '../program.ts'
 

@@ -1,8 +1,8 @@
 import { readScenario } from '@loopwright/scenario'
 import { describe, expect, test } from 'vitest'
-import { SMALL_LINE } from '../shell/memoryShell.ts'
 import { nameList } from './arguments.ts'
 import { orderRules } from './orderRules.ts'
+import { SMALL_LINE } from '../../../../tests/helpers/scenarioTexts.ts'
 
 const { line } = readScenario(SMALL_LINE, 'small.yaml').scenario!
 

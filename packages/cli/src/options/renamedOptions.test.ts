@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { memoryShell } from '../shell/memoryShell.ts'
+import { memoryShell } from '../../../../tests/helpers/memoryShell.ts'
 import { program } from '../program.ts'
 import { renamedOption } from './renamedOptions.ts'
 

@@ -2,8 +2,8 @@ import { readScenario } from '@loopwright/scenario'
 import { tracedRun } from '@loopwright/study'
 import { expect, test } from 'vitest'
 import { traceEvents } from '../documents/traceEvents.ts'
-import { SMALL_LINE } from '../shell/memoryShell.ts'
 import { traceChoice } from './traceChoice.ts'
+import { SMALL_LINE } from '../../../../tests/helpers/scenarioTexts.ts'
 
 const line = readScenario(SMALL_LINE, 'line.yaml').scenario!.line
 const events = traceEvents((await tracedRun(line, { seed: '1', replication: 0 }))!.trace, line)

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { memoryShell } from '../shell/memoryShell.ts'
+import { memoryShell } from '../../../../tests/helpers/memoryShell.ts'
 import { checkOutputs, writeTables } from './writeTables.ts'
 
 test('one file for each table; other files of the folder stay', async () => {

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
 import { main } from '../main.ts'
-import { memoryShell, SMALL_LINE } from './memoryShell.ts'
+import { memoryShell } from '../../../../tests/helpers/memoryShell.ts'
+import { SMALL_LINE } from '../../../../tests/helpers/scenarioTexts.ts'
 import { withPage } from './openedPage.ts'
 import { DONE, INTERRUPTED } from './shell.ts'
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { memoryShell } from './memoryShell.ts'
+import { memoryShell } from '../../../../tests/helpers/memoryShell.ts'
 import { progress, type Told } from './progress.ts'
 
 describe('into a file', () => {

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import { cellTables } from '../cells/cellTables.ts'
 import { terminalText } from '../terminal/terminal.ts'
-import { EXACT, OPEN, read, SHIFTS } from './checkLine.test.ts'
+import { read } from '../../../../tests/helpers/checkedLine.ts'
+import { EXACT_LINE, OPEN_LINE, SMALL_LINE } from '../../../../tests/helpers/scenarioTexts.ts'
 import { checkStory } from './checkStory.ts'
 
 const storyOf = (text: string) => {
@@ -15,9 +16,9 @@ const told = (text: string): string =>
     .join('\n\n')
 
 describe.each([
-  ['a loop with shifts', SHIFTS],
-  ['a loop without chance', EXACT],
-  ['an open line', OPEN],
+  ['a loop with shifts', SMALL_LINE],
+  ['a loop without chance', EXACT_LINE],
+  ['an open line', OPEN_LINE],
 ])('%s', (_, text) => {
   test('the verdict comes first; the terminal keeps to 80 columns', () => {
     const story = storyOf(text)
@@ -35,7 +36,7 @@ describe.each([
 })
 
 test('warnings of the scenario are cells, and counted', () => {
-  const text = SHIFTS.replace('judge: second shift', 'judge: first shift')
+  const text = SMALL_LINE.replace('judge: second shift', 'judge: first shift')
   const story = storyOf(text)
   expect(story.warnings).toHaveLength(1)
   expect(story.cells[1]).toBe(story.warnings[0])
@@ -43,11 +44,11 @@ test('warnings of the scenario are cells, and counted', () => {
 })
 
 test('an open line is not called a loop, and no law is claimed', () => {
-  expect(told(OPEN)).toContain('Open line: 4 zones')
-  expect(told(OPEN).replaceAll(/\s+/g, ' ')).not.toMatch(/\bthe loop (is|makes)|Loop:/)
+  expect(told(OPEN_LINE)).toContain('Open line: 4 zones')
+  expect(told(OPEN_LINE).replaceAll(/\s+/g, ' ')).not.toMatch(/\bthe loop (is|makes)|Loop:/)
 })
 
 test('ways and people stand open, other inputs are details of the page', () => {
-  const open = storyOf(OPEN).assumptions.filter(({ pageOnly }) => pageOnly !== true)
+  const open = storyOf(OPEN_LINE).assumptions.filter(({ pageOnly }) => pageOnly !== true)
   expect(open.map(({ id }) => id)).toEqual(['section-inputs', 'inputs-general'])
 })

@@ -1,6 +1,7 @@
 import type { Scenario } from '@loopwright/scenario'
 import { describe, expect, test } from 'vitest'
-import { EXACT, OPEN, read, SHIFTS } from './checkLine.test.ts'
+import { read } from '../../../../tests/helpers/checkedLine.ts'
+import { EXACT_LINE, OPEN_LINE, SMALL_LINE } from '../../../../tests/helpers/scenarioTexts.ts'
 import {
   breaksSentence,
   carriersSentence,
@@ -12,9 +13,9 @@ import {
   zoneNamesSentence,
 } from './checkWords.ts'
 
-const small = read(SHIFTS)
-const exact = read(EXACT)
-const open = read(OPEN)
+const small = read(SMALL_LINE)
+const exact = read(EXACT_LINE)
+const open = read(OPEN_LINE)
 const withLine = (scenario: Scenario, line: Partial<Scenario['line']>): Scenario => ({ ...scenario, line: { ...scenario.line, ...line } })
 
 test('whether it can be simulated, and how many warnings there are', () => {
@@ -29,7 +30,7 @@ describe('the line', () => {
   })
 
   test('with transfers, all or some of them entered only when the exit is clear', () => {
-    const corners = SHIFTS.replace(
+    const corners = SMALL_LINE.replace(
       'stations:',
       'corners: { zones: [Z03, Z04, Z09, Z10], turn: right, lift: 2 s, lower: 1 s, enterOnlyIfExitClear: true }\nstations:',
     )
@@ -82,7 +83,7 @@ describe('what is counted', () => {
   })
 
   test('several shifts have no one hour to begin and end', () => {
-    const { scenario, notes } = read(SHIFTS.replace('second shift', 'shifts 2 to 4'))
+    const { scenario, notes } = read(SMALL_LINE.replace('second shift', 'shifts 2 to 4'))
     expect(windowSentence(scenario, notes)).toBe(
       'Counted: shifts 2 to 4 (6 h, 5 h 30 min without breaks), after 2 h of warm-up. The plan is 70 per shift.',
     )

@@ -1,10 +1,11 @@
 import { describe, expect, test } from 'vitest'
-import { EXACT, OPEN, read, SHIFTS } from './checkLine.test.ts'
+import { read } from '../../../../tests/helpers/checkedLine.ts'
+import { EXACT_LINE, OPEN_LINE, SMALL_LINE } from '../../../../tests/helpers/scenarioTexts.ts'
 import { lawSentences, taktSentence } from './lawWords.ts'
 
-const small = read(SHIFTS)
-const exact = read(EXACT)
-const open = read(OPEN)
+const small = read(SMALL_LINE)
+const exact = read(EXACT_LINE)
+const open = read(OPEN_LINE)
 
 describe('takt', () => {
   test('against the slowest exchange, with what is left', () => {

@@ -3,8 +3,8 @@ import { beforeAll, expect, test } from 'vitest'
 import { shownView } from '../cells/cell.ts'
 import { cellTables } from '../cells/cellTables.ts'
 import { movedStations } from '../study/movedStations.ts'
-import { testLine } from '../study/testLine.test.ts'
-import { TOLD_TWICE, toldTwice } from '../tales/toldTwice.test.ts'
+import { testLine } from '../../../../tests/helpers/scenarioTexts.ts'
+import { TOLD_TWICE, toldTwice } from '../../../../tests/helpers/toldTwice.ts'
 import { type CompareStory, compareStory, lineAverages } from './compareStory.ts'
 
 const today = testLine()

@@ -1,6 +1,6 @@
 import { sweepHere } from '@loopwright/study'
 import { expect, test } from 'vitest'
-import { testLine } from '../study/testLine.test.ts'
+import { testLine } from '../../../../tests/helpers/scenarioTexts.ts'
 import { forecastOf } from './forecastOf.ts'
 
 test('of a line where nothing is left to chance one run tells all: the shift and the week have their number', () => {

@@ -1,7 +1,7 @@
 import { sweepHere } from '@loopwright/study'
 import { expect, test } from 'vitest'
 import { shownView } from '../cells/cell.ts'
-import { testLine } from '../study/testLine.test.ts'
+import { testLine } from '../../../../tests/helpers/scenarioTexts.ts'
 import { forecast } from './forecast.ts'
 import type { ForecastResult } from './forecastOf.ts'
 import { forecastStory, spreadSentence } from './forecastStory.ts'

@@ -1,7 +1,7 @@
 import { readScenario } from '@loopwright/scenario'
 import { withCarriers } from '@loopwright/study'
 import { expect, test } from 'vitest'
-import { RING, testLine } from '../study/testLine.test.ts'
+import { RING, testLine } from '../../../../tests/helpers/scenarioTexts.ts'
 import { gridLines } from './gridLines.ts'
 
 const scenario = testLine()

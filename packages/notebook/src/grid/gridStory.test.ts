@@ -1,7 +1,7 @@
 import { type GridResult, gridStudy, hereRunner } from '@loopwright/study'
 import { beforeAll, expect, test } from 'vitest'
 import { shownView } from '../cells/cell.ts'
-import { RING, testLine } from '../study/testLine.test.ts'
+import { RING, testLine } from '../../../../tests/helpers/scenarioTexts.ts'
 import { gridLines } from './gridLines.ts'
 import { type GridStory, gridStory } from './gridStory.ts'
 

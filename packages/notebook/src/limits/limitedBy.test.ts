@@ -1,6 +1,6 @@
 import { sweepHere } from '@loopwright/study'
 import { expect, test } from 'vitest'
-import { testLine } from '../study/testLine.test.ts'
+import { testLine } from '../../../../tests/helpers/scenarioTexts.ts'
 import { period } from '../sweep/period.ts'
 import { limitedBy } from './limitedBy.ts'
 

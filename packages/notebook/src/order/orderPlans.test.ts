@@ -1,7 +1,7 @@
 import type { OrderResult } from '@loopwright/study'
 import { expect, test } from 'vitest'
 import { shownView } from '../cells/cell.ts'
-import { testLine } from '../study/testLine.test.ts'
+import { testLine } from '../../../../tests/helpers/scenarioTexts.ts'
 import { orderPlans } from './orderPlans.ts'
 
 const scenario = testLine()

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { figureHtml } from './figureHtml.ts'
-import { chartCell, planCell } from './fixtures.test.ts'
+import { chartCell, planCell } from '../../../../tests/helpers/pageCells.ts'
 
 test('a figure is finding, picture with its text, how to read it, and the numbers behind a summary', () => {
   const html = figureHtml(chartCell, 3, null)

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import type { Cell } from '../cells/cell.ts'
-import { cells, NASTY } from './fixtures.test.ts'
+import { cells, NASTY } from '../../../../tests/helpers/pageCells.ts'
 import { terminalText } from '../terminal/terminal.ts'
 import { pageHtml } from './page.ts'
 

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { cells, chart } from './fixtures.test.ts'
+import { cells, chart } from '../../../../tests/helpers/pageCells.ts'
 import { pageData, withRows } from './pageData.ts'
 
 test('all views of figures, and of the tables that are switched', () => {

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { NASTY, zones } from './fixtures.test.ts'
+import { NASTY, zones } from '../../../../tests/helpers/pageCells.ts'
 import { planHtml } from './planHtml.ts'
 
 test('a plan is drawn for wide screens, narrow ones and paper, each with ids of its own', () => {

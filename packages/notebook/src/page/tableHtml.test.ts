@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { NASTY, table } from './fixtures.test.ts'
+import { NASTY, table } from '../../../../tests/helpers/pageCells.ts'
 import { tableHtml } from './tableHtml.ts'
 
 test('a table scrolls in a container that the keyboard reaches and that has a name', () => {

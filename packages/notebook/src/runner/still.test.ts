@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { cells } from '../page/fixtures.test.ts'
+import { cells } from '../../../../tests/helpers/pageCells.ts'
 import { stillPictures } from './still.ts'
 
 test('one drawing for each chart, of the view that is shown first; plans draw themselves', async () => {

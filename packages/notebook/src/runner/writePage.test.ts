@@ -1,6 +1,6 @@
 import { inflateRawSync } from 'node:zlib'
 import { expect, test } from 'vitest'
-import { cells } from '../page/fixtures.test.ts'
+import { cells } from '../../../../tests/helpers/pageCells.ts'
 import { pageData } from '../page/pageData.ts'
 import { writePage } from './writePage.ts'
 

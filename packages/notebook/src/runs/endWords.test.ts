@@ -1,6 +1,6 @@
 import { replicateHere } from '@loopwright/study'
 import { describe, expect, test } from 'vitest'
-import { testLine } from '../study/testLine.test.ts'
+import { testLine } from '../../../../tests/helpers/scenarioTexts.ts'
 import { endSentence } from './endWords.ts'
 
 const small = testLine()

@@ -2,7 +2,7 @@ import type { RunResult } from '@loopwright/line'
 import { replicateHere } from '@loopwright/study'
 import { expect, test } from 'vitest'
 import { cellTables, type FileTable } from '../cells/cellTables.ts'
-import { testLine } from '../study/testLine.test.ts'
+import { testLine } from '../../../../tests/helpers/scenarioTexts.ts'
 import { runData } from './runData.ts'
 
 const { line } = testLine()

@@ -1,6 +1,6 @@
 import { replicateHere } from '@loopwright/study'
 import { expect, test } from 'vitest'
-import { testLine } from '../study/testLine.test.ts'
+import { testLine } from '../../../../tests/helpers/scenarioTexts.ts'
 import { oneRunSentence, runSentences } from './runWords.ts'
 
 const scenario = testLine()

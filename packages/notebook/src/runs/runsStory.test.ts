@@ -1,7 +1,7 @@
 import { replicateHere, runsResult } from '@loopwright/study'
 import { expect, test } from 'vitest'
-import { testLine } from '../study/testLine.test.ts'
-import { TOLD_TWICE, toldTwice } from '../tales/toldTwice.test.ts'
+import { testLine } from '../../../../tests/helpers/scenarioTexts.ts'
+import { TOLD_TWICE, toldTwice } from '../../../../tests/helpers/toldTwice.ts'
 import { type RunsStory, runsStory } from './runsStory.ts'
 import { runSentences } from './runWords.ts'
 

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
-import { testLine } from '../study/testLine.test.ts'
-import { FOUND, NONE } from './steadyResult.test.ts'
+import { testLine } from '../../../../tests/helpers/scenarioTexts.ts'
+import { FOUND, NONE } from '../../../../tests/helpers/steadyResult.ts'
 import { steadyStory } from './steadyStory.ts'
 
 const options = { scenarioFile: 'ring.yaml' }

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { FOUND, NONE } from './steadyResult.test.ts'
+import { FOUND, NONE } from '../../../../tests/helpers/steadyResult.ts'
 import { steadyFigures, steadySentences, steadySure } from './steadyWords.ts'
 
 const scenario = (warmupSeconds: number, endSeconds: number, calendar = false) =>

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { placeRules } from './placeRules.ts'
-import { testLine } from './testLine.test.ts'
+import { testLine } from '../../../../tests/helpers/scenarioTexts.ts'
 
 const { line } = testLine()
 

@@ -2,7 +2,7 @@ import { sweepHere } from '@loopwright/study'
 import { expect, test } from 'vitest'
 import { carrierSweepStory } from '../sweep/carrierSweepStory.ts'
 import { standing } from './standing.ts'
-import { testLine } from './testLine.test.ts'
+import { testLine } from '../../../../tests/helpers/scenarioTexts.ts'
 
 test('inputs and cautions are those under a sweep of the same line', () => {
   const scenario = testLine()

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { stopCauses } from './stopCauses.ts'
-import { testLine } from './testLine.test.ts'
+import { testLine } from '../../../../tests/helpers/scenarioTexts.ts'
 
 const scenario = testLine((text) =>
   text.replace('tool: {', 'robot red: { title: Red robot, at: S2, after: exponential 40 min, lasts: 60 s }\n  robot blue: {'),

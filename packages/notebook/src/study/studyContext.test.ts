@@ -2,7 +2,7 @@ import { expect, test } from 'vitest'
 import type { Cell } from '../cells/cell.ts'
 import type { Effects } from '../runner/effects.ts'
 import { studyContext } from './studyContext.ts'
-import { RING, testLine } from './testLine.test.ts'
+import { RING, testLine } from '../../../../tests/helpers/scenarioTexts.ts'
 
 const scenario = testLine()
 const asked = { replications: undefined, seed: undefined, workers: 1 }

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { testLine } from '../study/testLine.test.ts'
+import { testLine } from '../../../../tests/helpers/scenarioTexts.ts'
 import { titledLine } from './titledLine.ts'
 
 test('stops and tasks go by their titles; all else stays', () => {

@@ -1,6 +1,5 @@
 /** A search for the warm-up that found one, for the tests of its words. */
 import type { SteadyResult } from '@loopwright/study'
-import { expect, test } from 'vitest'
 
 const interval = (mean: number) =>
   ({
@@ -43,7 +42,3 @@ export const NONE: SteadyResult = {
   productsInLine: null,
   why: 'Warm-up not found: run at least twice as long.',
 }
-
-test('the length that is enough is ten times the warm-up and the warm-up', () => {
-  expect(FOUND.enoughSeconds).toBe(11 * FOUND.cutSeconds!)
-})

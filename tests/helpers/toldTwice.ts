@@ -1,11 +1,7 @@
 /** Whether the terminal and the page tell the same: what the tests of every story ask. */
-import { tableOf, wordColumn } from '@loopwright/charts'
-import { expect, test } from 'vitest'
-import type { Cell } from '../cells/cell.ts'
-import { oneView, proseCell, tableCell, warningCell } from '../cells/cell.ts'
-import type { Figure } from '../cells/figure.ts'
-import { pageHtml } from '../page/page.ts'
-import { printer } from '../terminal/printer.ts'
+import type { Cell } from '../../packages/notebook/src/cells/cell.ts'
+import { pageHtml } from '../../packages/notebook/src/page/page.ts'
+import { printer } from '../../packages/notebook/src/terminal/printer.ts'
 
 /** Texts that one of the two has and the other has not. */
 export interface ToldOnce {
@@ -26,7 +22,7 @@ export function toldTwice(cells: readonly Cell[]): ToldOnce {
 }
 
 /** @param page  text of each element */
-function toldOnce(terminal: string, page: readonly string[]): ToldOnce {
+export function toldOnce(terminal: string, page: readonly string[]): ToldOnce {
   const [inTerminal, onPage] = [flat(terminal), flat(page.join(' '))]
   return {
     inTerminalOnly: terminalPieces(terminal).filter((piece) => !onPage.includes(piece)),
@@ -37,7 +33,7 @@ function toldOnce(terminal: string, page: readonly string[]): ToldOnce {
 /** a terminal that has room for every column of every table */
 const WIDE = 1000
 
-function terminalOf(cells: readonly Cell[]): string {
+export function terminalOf(cells: readonly Cell[]): string {
   const said: string[] = []
   const { print, end } = printer((text) => said.push(text), { columns: WIDE })
   for (const cell of cells) print(cell)
@@ -66,7 +62,7 @@ function terminalPieces(text: string): string[] {
 }
 
 /** Text of each element of the page's main part. */
-function pageOf(cells: readonly Cell[]): string[] {
+export function pageOf(cells: readonly Cell[]): string[] {
   const head = { question: '', scenarioName: '', date: new Date(0), command: '' }
   const assets = { script: '', scriptHash: '', style: '', styleHash: '', pack: () => '' }
   const html = pageHtml(head, cells.filter(isForBoth), assets, new Map())
@@ -111,51 +107,3 @@ const sentencesOf = (text: string): string[] =>
   flat(text)
     .split(/(?<=[.:;!?]) (?=\p{Lu}|“)/u)
     .filter((sentence) => sentence !== '')
-
-const table = tableOf<readonly [string, string]>({
-  caption: 'Lines',
-  columns: [wordColumn('Line', 'line', 'name', ([name]) => name), { head: 'Units a\nshift', text: ([, units]) => units, data: [] }],
-  rows: [['today & now', '330 ± 1']],
-  note: 'Means with 95 % intervals.',
-})
-const cells: readonly Cell[] = [
-  { kind: 'answer', id: 'a', sentences: ['Put S5 at Z14: that makes 7.8 more. Nothing else does.'] },
-  warningCell('w', 'Stopped early', 'Some are in.\n- “today” & others'),
-  proseCell('p', 'Prose with `loopwright run` in it.'),
-  tableCell('t', table),
-  { kind: 'sure', id: 's', sentences: ['More replications narrow it.'] },
-]
-
-const figure: Figure = {
-  finding: 'Breaks cost most.',
-  picture: { kind: 'chart', spec: {}, rows: [], swapRows: false },
-  alt: 'Bars.',
-  howToRead: 'Read it.',
-  table,
-  tableOpen: true,
-}
-const chart: Cell = { kind: 'chart', id: 'x', views: oneView(figure) }
-
-test('the same cells are told twice', () => expect(toldTwice([...cells, chart])).toEqual(TOLD_TWICE))
-
-test('what is made for the page alone is not missed in the terminal', () => {
-  const caution: Cell = { kind: 'caution', id: 'c', tone: 'caution', title: 'Use', markdown: 'Local codes decide.' }
-  const closed: Cell = { kind: 'chart', id: 'y', views: oneView({ ...figure, tableOpen: false }) }
-  expect(toldTwice([{ ...proseCell('p', 'For the page.'), pageOnly: true }, caution, closed])).toEqual(TOLD_TWICE)
-})
-
-test('a sentence, a head or a number that one of them tells alone is found', () => {
-  const [terminal, page] = [terminalOf(cells), pageOf(cells)]
-  expect(toldOnce(terminal.replace('330 ± 1', '330 ± 2'), page)).toEqual({ inTerminalOnly: ['330 ± 2'], onPageOnly: ['330 ± 1'] })
-  expect(toldOnce(`${terminal}\n\nIt is so. And more.`, [...page, 'It is so. But less.'])).toEqual({
-    inTerminalOnly: ['And more.'],
-    onPageOnly: ['But less.'],
-  })
-  expect(toldOnce(terminal, [...page, 'At most'])).toEqual({ inTerminalOnly: [], onPageOnly: ['At most'] })
-  expect(
-    toldOnce(
-      terminal,
-      page.filter((text) => text !== 'Stopped early'),
-    ).inTerminalOnly,
-  ).toEqual(['Stopped early'])
-})

@@ -1,7 +1,7 @@
-/** A shell that keeps in memory what is said and written; for the tests of this package, no part of what is built. */
+/** A shell that keeps in memory what is said and written. */
 import { visibleStyled } from '@loopwright/charts'
 import { memoryStore } from '@loopwright/study'
-import { Failure, Misuse, type Shell } from './shell.ts'
+import { Failure, Misuse, type Shell } from '../../packages/cli/src/shell/shell.ts'
 
 export interface MemoryShell extends Shell {
   readonly said: { out: string; err: string }
@@ -74,37 +74,3 @@ export function memoryShell(
   }
   return shell
 }
-
-/** A loop of ten zones with ramps, one random time, a stop and a calendar. */
-export const SMALL_LINE = `format: 1
-question: Does the small loop make 70 a shift?
-name: Small loop
-plan: 70 per shift
-calendar:
-  shift: { from: "06:00", to: "08:00", perDay: 2 }
-  breaks: [{ after: 60 min, lasts: 10 min }]
-  judge: second shift
-drive: { speed: 12 m/min, acceleration: 0.5 m/s², reaction: 0.1 s, release: single }
-carriers: { count: 4, length: 0.8 m, width: 0.8 m }
-loop: 10 zones of 1 m
-stations:
-  A: { name: Load, zone: Z01, load: { place: 20 s } }
-  B: { name: Fit, zone: Z05, work: { fit: 70 s ± 15 % } }
-  C: { name: Unload, zone: Z08, unload: { take: 15 s } }
-stops:
-  jam: { at: B, after: exponential 60 min, lasts: exponential 2 min }
-`
-
-/** Constant times, no ramps: the law of the loop is exact. */
-export const EXACT_LINE = `format: 1
-question: What does the law say?
-name: Exact loop
-warmup: 10 min
-length: 1 h
-drive: { speed: 12 m/min, reaction: 0.1 s, release: single }
-carriers: { count: 4, length: 0.8 m, width: 0.8 m }
-loop: 10 zones of 1 m
-stations:
-  A: { name: Load, zone: Z01, load: { place: 20 s } }
-  B: { name: Unload, zone: Z06, unload: { take: 15 s } }
-`
