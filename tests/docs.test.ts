@@ -4,7 +4,6 @@ import { tmpdir } from 'node:os'
 import { join, posix } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { readScenario } from '@loopwright/scenario'
-import { callingThread } from '@loopwright/study'
 import { describe, expect, test } from 'vitest'
 import { EXAMPLES } from '../packages/cli/src/options/examples.ts'
 import { main } from '../packages/cli/src/main.ts'
@@ -209,7 +208,7 @@ describe('examples of the help, on the demo line with short shifts, with few run
     async (line) => {
       const plain = line.replace(/ > .*$/, '').replace(/ --out \S+\.html/, '')
       const words = [...plain.matchAll(/"([^"]*)"|(\S+)/g)].map(([, quoted, word]) => quoted ?? word!)
-      const shell = { ...memoryShell(files), pool: callingThread() }
+      const shell = memoryShell(files)
       // with --csv a trace tells its picture in place of its events
       const tables = words[0] !== 'trace' && (await helpOf(words[0]!)).includes('--csv') ? ['--csv', 'tables'] : []
       const code = await main([...words, ...(FEW[words[0]!] ?? []), ...tables], shell)
@@ -219,7 +218,6 @@ describe('examples of the help, on the demo line with short shifts, with few run
       expect(written.size > 0).toBe(tables.length > 0)
       expect(tableFaults(written, readFileSync(join(TOP, 'packages/cli/README.md'), 'utf8'))).toEqual([])
     },
-    120_000,
   )
 })
 

@@ -13,8 +13,6 @@ const files = readdirSync(FOLDER).filter((name) => name.endsWith('.ts'))
 const REPLICATIONS = 4
 /** of the comparison; enough to show what it is about */
 const COMPARED = 10
-/** of a busy machine; no test depends on it */
-const LONG = 300_000
 
 interface Told {
   readonly cells: readonly Cell[]
@@ -72,7 +70,7 @@ describe('how-many-carriers', () => {
   let told: Told
   beforeAll(async () => {
     told = await run('how-many-carriers.ts', REPLICATIONS)
-  }, LONG)
+  })
 
   interface Carriers {
     readonly law: { readonly lapSeconds: number; readonly exchangeSeconds: number; readonly carriersLow: number }
@@ -97,7 +95,7 @@ describe('station-order', () => {
   let told: Told
   beforeAll(async () => {
     told = await run('station-order.ts', COMPARED)
-  }, LONG)
+  })
 
   interface Compared {
     readonly lines: readonly { readonly name: string; readonly units: readonly number[] }[]
@@ -144,7 +142,7 @@ describe('throughput-forecast', () => {
   let told: Told
   beforeAll(async () => {
     told = await run('throughput-forecast.ts', REPLICATIONS)
-  }, LONG)
+  })
 
   interface Spread {
     readonly units: readonly number[]

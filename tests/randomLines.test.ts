@@ -123,7 +123,7 @@ describe(`${LINES} random lines`, () => {
         throw new Error(`${told}\n${(error as Error).message}`, { cause: error })
       }
     })
-  }, 120_000)
+  })
 
   test('the counts', () => {
     const rows = FEATURES.map((feature) => `${String(counts.get(feature) ?? 0).padStart(5)}  ${feature}`)

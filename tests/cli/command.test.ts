@@ -25,7 +25,7 @@ describe('results on standard output, all else on standard error', () => {
     expect(one.code).toBe(0)
     expect(JSON.parse(one.out).counts.map((count: { units: number[] }) => count.units.length)).toEqual([3, 3, 3])
     for (const workers of ['2', '5']) expect((await loopwright(...words, '--workers', workers)).out === one.out).toBe(true)
-  }, 180_000)
+  })
 
   test('run --json --engine: the same bytes by either', async () => {
     const [events, recursion] = await Promise.all(
@@ -105,8 +105,7 @@ function everyColumnIsTold(folder: string): void {
 test('Ctrl-C, also when it comes twice: valid JSON marked partial, whole replications, no page, code 130', async () => {
   const page = inside('stopped.html')
   const running = start(['sweep', DEMO, '--carriers', '9..10', '--replications', '100000', '--json', '--out', page])
-  await running.saidOnErr('replications each')
-  await new Promise((resolve) => setTimeout(resolve, 3000))
+  await running.saidOnErr('so far, after 20 runs of each')
   running.interrupt()
   running.interrupt()
   const { code, out, err } = await running.ended

@@ -1,6 +1,13 @@
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { setTimeout } from 'node:timers/promises'
 import { Ajv } from 'ajv'
-import { describe, expect, test } from 'vitest'
-import { DEMO, loopwright, start } from './spawned.ts'
+import { afterAll, describe, expect, test } from 'vitest'
+import { DEMO, loopwright, runFiles, start } from './spawned.ts'
+
+const store = mkdtempSync(join(tmpdir(), 'loopwright-documents-'))
+afterAll(() => rmSync(store, { recursive: true }))
 
 const OPEN_LINE = 'scenarios/test-and-repair-line.yaml'
 
@@ -71,10 +78,11 @@ describe('each document is what its schema says', () => {
       '--replications',
       '100000',
       '--json',
-      '--fresh',
+      '--store',
+      store,
     ])
-    await running.saidOnErr('settings')
-    await new Promise((resolve) => setTimeout(resolve, 6000))
+    // of each of the four settings and of the line as it is some runs are in
+    while (runFiles(store) < 5) await setTimeout(20)
     running.interrupt()
     const { out, code } = await running.ended
     const grid = JSON.parse(out)

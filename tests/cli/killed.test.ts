@@ -1,11 +1,11 @@
 /** A study that is killed in the middle, ten times at random instants, goes on where it stopped and ends with the very bytes of an undisturbed one. */
 import { spawn } from 'node:child_process'
-import { mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs'
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { stream } from '@loopwright/stats'
 import { afterAll, expect, test } from 'vitest'
-import { BIN, loopwright } from './spawned.ts'
+import { BIN, loopwright, runFiles } from './spawned.ts'
 import { SMALL_LINE } from '../helpers/scenarioTexts.ts'
 
 const KILLS = 10
@@ -16,9 +16,6 @@ afterAll(() => rmSync(folder, { recursive: true }))
 const line = join(folder, 'line.yaml')
 writeFileSync(line, SMALL_LINE)
 const words = ['sweep', line, '--carriers', '2..7', '--replications', '150', '--seed', 'killed', '--json', '--workers', '1']
-
-const runFiles = (store: string): number =>
-  readdirSync(store, { recursive: true, encoding: 'utf8' }).filter((name) => name.endsWith('.runs')).length
 
 /** Kills the command a moment after the store has grown by so many files, and says whether it was still running. */
 async function killed(store: string, files: number, laterMs: number): Promise<boolean> {
@@ -58,4 +55,4 @@ test('killed ten times at random: the same bytes as undisturbed; two processes a
   expect(again.out === undisturbed.out).toBe(true)
   expect(allKept(again.err)).toBe(true)
   expect(again.err).not.toContain('damaged')
-}, 300_000)
+})

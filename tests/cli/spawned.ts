@@ -1,5 +1,6 @@
 /** The real command, in a process of its own. */
 import { spawn } from 'node:child_process'
+import { readdirSync } from 'node:fs'
 import { join } from 'node:path'
 import { TOP } from '../tidy/sources.ts'
 
@@ -47,3 +48,7 @@ export function start(words: readonly string[], folder = TOP): Spawned {
 }
 
 export const loopwright = (...words: string[]): Promise<Ended> => start(words).ended
+
+/** Files of kept runs in a store. */
+export const runFiles = (store: string): number =>
+  readdirSync(store, { recursive: true, encoding: 'utf8' }).filter((name) => name.endsWith('.runs')).length

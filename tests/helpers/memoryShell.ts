@@ -1,6 +1,9 @@
-/** A shell that keeps in memory what is said and written. */
+/**
+ * A shell that keeps in memory what is said and written. Studies run in the thread that calls, since to start one takes longer than most of those of tests;
+ * threads are tried by the tests of the pool and by the command as typed.
+ */
 import { visibleStyled } from '@loopwright/charts'
-import { memoryStore } from '@loopwright/study'
+import { callingThread, memoryStore } from '@loopwright/study'
 import { Failure, Misuse, type Shell } from '../../packages/cli/src/shell/shell.ts'
 
 export interface MemoryShell extends Shell {
@@ -68,6 +71,7 @@ export function memoryShell(
       return browser
     },
     openStore: async () => store,
+    pool: callingThread(),
     now: () => shell.clock,
     today: () => new Date('2026-01-05T08:00:00Z'),
     signal: new AbortController().signal,

@@ -16,6 +16,8 @@ import { numberIn, shownNumber } from './shown.ts'
 
 const SCENARIO = 'scenarios/outdoor-unit-base-line.yaml'
 const COUNTS = Array.from({ length: 13 }, (_, index) => index + 5)
+/** of a browser on a busy machine */
+const PATIENCE_MS = 300_000
 /** every chart drawn */
 const DRAWN = 'html[data-drawn="all"]'
 const AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js')
@@ -24,7 +26,7 @@ const path = findChromium()
 if (path === null && process.env.CI === 'true') throw new Error('no Chromium: set CHROMIUM_PATH or install one')
 
 // skipped because no Chromium is here and none can be installed; with CI=true that is an error instead
-describe.skipIf(path === null)('the page in a browser', { timeout: 180_000 }, () => {
+describe.skipIf(path === null)('the page in a browser', () => {
   const folder = mkdtempSync(join(tmpdir(), 'loopwright-page-'))
   const file = join(folder, 'page.html')
   const address = pathToFileURL(file).href
@@ -44,7 +46,7 @@ describe.skipIf(path === null)('the page in a browser', { timeout: 180_000 }, ()
     )
     writeFileSync(file, html)
     browser = await startChromium(path!)
-  }, 240_000)
+  })
 
   afterAll(async () => {
     await browser?.close()
@@ -54,6 +56,7 @@ describe.skipIf(path === null)('the page in a browser', { timeout: 180_000 }, ()
   /** Opens the page, hands it over, and holds it to no complaint and no request but for itself. */
   async function visit(options: BrowserContextOptions, look: (page: Page) => Promise<void>): Promise<void> {
     const context = await browser.newContext({ ...options, offline: true })
+    context.setDefaultTimeout(PATIENCE_MS)
     const page = await context.newPage()
     const complaints: string[] = []
     const requests: string[] = []
@@ -95,6 +98,7 @@ describe.skipIf(path === null)('the page in a browser', { timeout: 180_000 }, ()
 
   test.each(['light', 'dark'] as const)('has no fault that axe-core knows, %s', async (colorScheme) => {
     const context = await browser.newContext({ colorScheme, bypassCSP: true })
+    context.setDefaultTimeout(PATIENCE_MS)
     const page = await context.newPage()
     await page.goto(address)
     await page.waitForSelector(DRAWN)

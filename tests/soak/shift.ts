@@ -1,4 +1,7 @@
-/** Runs in a process of its own: checks one number after another until the time is over or something is found; tells it as one line of JSON. */
+/**
+ * Runs in a process of its own: checks one number after another until the time is over, so many are checked or something is found; tells it as one line of JSON.
+ * Its words: seconds, most cases, seed, folder of scenarios.
+ */
 import { readdirSync, readFileSync } from 'node:fs'
 import { check, type Finding, KINDS, type Kind } from './checks.ts'
 
@@ -9,7 +12,8 @@ export interface ShiftReport {
   readonly found: (Finding & { readonly kind: Kind; readonly number: number }) | null
 }
 
-const [seconds, seed, folder] = [Number(process.argv[2]), Number(process.argv[3]), process.argv[4]!]
+const [seconds, cases, seed] = process.argv.slice(2, 5).map(Number) as [number, number, number]
+const folder = process.argv[5]!
 const scenarios = readdirSync(folder)
   .filter((name) => name.endsWith('.yaml'))
   .map((name) => readFileSync(`${folder}/${name}`, 'utf8'))
@@ -23,7 +27,7 @@ const start = performance.now()
 const passed = (): number => (performance.now() - start) / 1000
 let found: ShiftReport['found'] = null
 let told = 0
-for (let index = 0; found === null && passed() < seconds; index++) {
+for (let index = 0; found === null && index < cases && passed() < seconds; index++) {
   const kind = KINDS[index % KINDS.length]!
   const number = (seed * 1_000_003 + index) % 2_147_483_647
   const finding = check(kind, number, scenarios)

@@ -22,7 +22,7 @@ function option(name: string, otherwise: number): number {
 
 function shift(file: string, seconds: number, seed: number): ShiftReport {
   const folder = new URL('../../scenarios', import.meta.url).pathname
-  const done = spawnSync(process.execPath, [file, String(seconds), String(seed), folder], {
+  const done = spawnSync(process.execPath, [file, String(seconds), 'Infinity', String(seed), folder], {
     encoding: 'utf8',
     stdio: ['ignore', 'pipe', 'inherit'],
   })

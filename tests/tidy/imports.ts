@@ -127,7 +127,7 @@ export function importFindings(source: Source): Finding[] {
 /** Tests that are imported: they would be declared anew in the file that asks for what stands beside them. */
 export const testImportFindings = (source: Source): Finding[] =>
   importsOf(source)
-    .filter(({ from }) => isTest(from))
+    .filter(({ from }) => from.endsWith('.test.ts'))
     .map(({ from, line }) => ({
       file: source.file,
       line,

@@ -2,7 +2,6 @@
  * What a command says of a line, in every way that it can be said. Nothing is kept on disk: runs are shared between the
  * commands of a line in memory, and run in the thread that calls, since to start one takes longer than most of these studies.
  */
-import { callingThread } from '@loopwright/study'
 import { main } from '../../packages/cli/src/main.ts'
 import { type MemoryShell, memoryShell } from '../helpers/memoryShell.ts'
 import type { ToldCommand } from './commands.ts'
@@ -63,7 +62,7 @@ async function typed(
 ): Promise<{ code: number; out: string; err: string; page: string | undefined }> {
   let shell = shells.get(line.name)
   if (shell === undefined) {
-    shell = { ...memoryShell({ [line.file]: line.text }), pool: callingThread() }
+    shell = memoryShell({ [line.file]: line.text })
     shells.set(line.name, shell)
   }
   shell.said.out = ''

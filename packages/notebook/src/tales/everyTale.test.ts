@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs'
 import { readScenario, type Scenario, stopGroups } from '@loopwright/scenario'
 import {
+  callingThread,
   carrierStays,
   carrierStudy,
   compareLines,
@@ -66,7 +67,13 @@ const TALES: Readonly<Record<string, (of: Of) => Promise<Tale> | Tale>> = {
   },
   sweep: ({ scenario, options }) => carrierSweepStory(scenario, sweepOf(scenario, [2, 3, 4]), options),
   carriers: async ({ scenario, options }) => {
-    const study = await carrierStudy(scenario.line, { ...SEED, plan: planOf(scenario), counts: [2, 3, 4], replicationsMax: 40, workers: 1 })
+    const study = await carrierStudy(scenario.line, {
+      ...SEED,
+      plan: planOf(scenario),
+      counts: [2, 3, 4],
+      replicationsMax: 40,
+      pool: callingThread(),
+    })
     return carrierSweepStory(scenario, study, options)
   },
   forecast: ({ scenario, options }) => {
@@ -121,7 +128,7 @@ describe.each(Object.entries(SOURCES))('%s', (name, [file, text]) => {
   const of: Of = { scenario: scenario!, file, text, options: { scenarioFile: file } }
   const tales = name === 'a loop' ? { ...TALES, ...LOOP_TALES } : TALES
 
-  test.each(Object.entries(tales))('%s', { timeout: 120_000 }, async (_, tell) => {
+  test.each(Object.entries(tales))('%s', async (_, tell) => {
     const { cells } = await tell(of)
     expect(toldTwice(cells)).toEqual(TOLD_TWICE)
     expect(missingInFiles(cells)).toEqual([])
