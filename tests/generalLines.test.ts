@@ -7,6 +7,7 @@ import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { anyLine } from './helpers/anyLine.ts'
 import { lively } from './helpers/lively.ts'
+import { total } from './helpers/spent.ts'
 
 /** What a line has, so that none is missing; fewest are safety stops that stop, in about one line of a hundred. */
 const FEATURES: Readonly<Record<string, (line: LineSpec, run: RunResult) => boolean>> = {
@@ -44,7 +45,7 @@ test('400 lines of any kind keep the invariants and the identities, in any stori
 function keepsIdentities(line: LineSpec, run: RunResult): void {
   const seconds = line.window.endSeconds - line.window.warmupSeconds
   const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0)
-  for (const { seconds: states } of [...run.stations, ...run.zones, ...run.carriers]) expect(sum(states)).toBeCloseTo(seconds, 6)
+  for (const { seconds: states } of [...run.stations, ...run.zones, ...run.carriers]) expect(total(states)).toBeCloseTo(seconds, 6)
   expect(sum(run.zones.map(({ occupancyMean }) => occupancyMean)) + run.storeMean).toBeCloseTo(line.carriers.count, 6)
   const off = run.output + run.rejectedTakenOff
   expect(off - line.carriers.count <= run.loads && run.loads <= off + line.carriers.count).toBe(true)

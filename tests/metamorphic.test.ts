@@ -7,6 +7,7 @@ import { describe, expect, test } from 'vitest'
 import { parseDocument, stringify } from 'yaml'
 import { smallLoop, type Wish } from './helpers/smallLoop.ts'
 import { randomLine } from './oracle/readAloud/randomLine.ts'
+import { mapStates } from './helpers/spent.ts'
 
 const run = (line: LineSpec): RunResult => simulate(line, { seed: 'meta', replication: 0 })
 const LINES = fc.sample(randomLine(), { seed: 31, numRuns: 60 })
@@ -93,7 +94,7 @@ describe('all times doubled', () => {
   test('doubles every time that is told, and no count', () => {
     const [once, twice] = [run(line), run(doubled)]
     expect(twice.outputSeconds).toEqual(once.outputSeconds.map((at) => 2 * at))
-    expect(twice.stations.map(({ seconds }) => seconds)).toEqual(once.stations.map(({ seconds }) => seconds.map((time) => 2 * time)))
+    expect(twice.stations.map(({ seconds }) => seconds)).toEqual(once.stations.map(({ seconds }) => mapStates(seconds, (time) => 2 * time)))
     expect(twice.zones.map(({ occupancyMean }) => occupancyMean)).toEqual(once.zones.map(({ occupancyMean }) => occupancyMean))
     expect([twice.output, twice.loads, twice.events]).toEqual([once.output, once.loads, once.events])
     expect(once.output).toBeGreaterThan(50)

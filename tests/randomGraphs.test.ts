@@ -3,6 +3,7 @@ import { type LineSpec, type PathSpec, PLAIN_PATH, type Position, simulate, STOR
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { smallLoop, type StationWish, type StopWish } from './helpers/smallLoop.ts'
+import { total } from './helpers/spent.ts'
 
 const SEED = 11
 const RUNS = 150
@@ -156,8 +157,7 @@ test(`${RUNS} random graphs`, () => {
       const seconds = 180
       const held = result.zones.reduce((sum, zone) => sum + zone.occupancyMean, result.storeMean)
       expect(held).toBeCloseTo(spec.carriers.count, 9)
-      for (const one of [...result.zones, ...result.stations, ...result.carriers])
-        expect(one.seconds.reduce((a, b) => a + b)).toBeCloseTo(seconds, 6)
+      for (const one of [...result.zones, ...result.stations, ...result.carriers]) expect(total(one.seconds)).toBeCloseTo(seconds, 6)
       expect(result.output).toBeLessThanOrEqual(result.loads + spec.carriers.count)
       if (result.end.reason === 'gridlock') seen.gridlock++
       if (result.storeMean > 0) seen.store++

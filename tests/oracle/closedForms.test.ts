@@ -3,7 +3,7 @@
  * Each check takes means over independent runs; the alarm is |t| > 4, which a right program sets off in fewer than 1 of 1,000 seeds; seeds are fixed.
  * The second line of each check says how small an error would be seen: four standard errors are less than 4.5 % of the value.
  */
-import { type LineSpec, type RunResult, STATION_STATES, type SupplySpec, simulate } from '@loopwright/line'
+import { type LineSpec, type RunResult, type SupplySpec, simulate } from '@loopwright/line'
 import { describe, expect, test } from 'vitest'
 import { chain, smallGraph } from '../helpers/smallGraph.ts'
 import { type StationWish, smallLoop } from '../helpers/smallLoop.ts'
@@ -143,9 +143,8 @@ describe.each([
   const { mean } = standing(machines, operators, service / away)
 
   test('work done a second, and stations where somebody works or is waited for', () => {
-    const [working, waiting] = [STATION_STATES.indexOf('working'), STATION_STATES.indexOf('waiting for operator')]
     const standing = ({ stations }: RunResult) =>
-      stations.reduce((sum, { seconds }) => sum + seconds[working]! + seconds[waiting]!, 0) / (until - until / 12)
+      stations.reduce((sum, { seconds }) => sum + seconds.working + seconds['waiting for operator'], 0) / (until - until / 12)
     agrees(spec, (run) => run.loads / (until - until / 12), (machines - mean) / away, [standing, mean])
   })
 })

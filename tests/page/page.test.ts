@@ -234,12 +234,12 @@ async function holdsStations(page: Page, count: SweepCount): Promise<void> {
   expect(rows.length).toBe(count.stations.length)
   let told = 0
   for (const [index, station] of count.stations.entries()) {
-    for (const [place, state] of STATION_STATES.entries()) {
+    for (const state of STATION_STATES) {
       const column = heads!.findIndex((head) => head.replace(/^waits/, 'waiting').startsWith(state))
-      if (column < 0) expect(station.shares[place], `${station.name} ${state} has a share and no column`).toBe(0)
+      if (column < 0) expect(station.shares[state], `${station.name} ${state} has a share and no column`).toBe(0)
       else {
         expect(rows[index]![column], `${count.carriers} carriers, ${station.name}, ${state}`).toSatisfy(
-          shownNumber(station.shares[place]! * 100),
+          shownNumber(station.shares[state] * 100),
         )
         told += 1
       }

@@ -22,6 +22,9 @@ export { PLAIN_LINE, PLAIN_PATH, PLAIN_STATION, PLAIN_ZONE, wholeLine } from './
 // What a run tells
 export type {
   BreakdownResult,
+  ByCarrierState,
+  ByStationState,
+  ByZoneState,
   CarrierResult,
   CarrierState,
   HandlingResult,
@@ -34,6 +37,8 @@ export type {
   ZoneResult,
   ZoneState,
 } from './telling/result.ts'
+export type { NamedStation, NamedZone } from './telling/named.ts'
+export { stationOf, zoneOf } from './telling/named.ts'
 export { CARRIER_STATES, STATION_STATES, safetyCause, ZONE_STATES } from './telling/result.ts'
 // Running it
 export type { SimulateOptions, Simulator } from './simulate.ts'

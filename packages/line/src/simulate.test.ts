@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { smallLoop } from '../../../tests/helpers/smallLoop.ts'
 import { createSimulator, simulate } from './simulate.ts'
 import { Trace } from './telling/trace.ts'
+import { total } from '../../../tests/helpers/spent.ts'
 
 const RANDOM = smallLoop({
   zones: 6,
@@ -55,7 +56,8 @@ describe('the window', () => {
     const whole = counted(0, 100)
     const later = counted(40, 100)
     const before = counted(0, 40)
-    const sum = (a: readonly number[], b: readonly number[]) => a.map((x, k) => x + b[k]!)
+    const sum = <S extends string>(a: Readonly<Record<S, number>>, b: Readonly<Record<S, number>>) =>
+      Object.fromEntries(Object.keys(a).map((state) => [state, a[state as S] + b[state as S]]))
     expect(sum(before.stations[0]!.seconds, later.stations[0]!.seconds)).toEqual(whole.stations[0]!.seconds)
     for (const [z, zone] of whole.zones.entries()) expect(sum(before.zones[z]!.seconds, later.zones[z]!.seconds)).toEqual(zone.seconds)
     expect(sum(before.carriers[0]!.seconds, later.carriers[0]!.seconds)).toEqual(whole.carriers[0]!.seconds)
@@ -75,7 +77,7 @@ describe('the window', () => {
     })
     const result = simulate(gridlocked, { seed: 'a', replication: 0 })
     expect(result.end).toMatchObject({ reason: 'gridlock', atSeconds: 0 })
-    expect(result.zones[0]!.seconds.reduce((a, b) => a + b)).toBe(30)
+    expect(total(result.zones[0]!.seconds)).toBe(30)
   })
 })
 

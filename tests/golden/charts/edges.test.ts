@@ -2,6 +2,7 @@ import { type Figure, outputByHour, stationTimes, stoppedTime, throughput, units
 import { describe, expect, test } from 'vitest'
 import { baseLineCount, baseLineSweep, SHIFT } from '../../../packages/charts/src/examples/baseLine.ts'
 import { collisions, draw } from './draw.ts'
+import { mapStates } from '../../helpers/spent.ts'
 
 const sweep = baseLineSweep()
 const ten = baseLineCount(10)
@@ -25,7 +26,7 @@ const ODD: Readonly<Record<string, () => Figure>> = {
   'windows far below the plan': () => unitsSpread({ ...ten, units: [10, 12, 13] }, SHIFT),
   'no window': () => unitsSpread(empty, SHIFT),
   'no stations': () => stationTimes(empty, SHIFT),
-  'all ten states': () => stationTimes({ ...ten, stations: [{ ...ten.stations[0]!, shares: Array.from({ length: 10 }, () => 0.1) }] }, SHIFT),
+  'all ten states': () => stationTimes({ ...ten, stations: [{ ...ten.stations[0]!, shares: mapStates(ten.stations[0]!.shares, () => 0.1) }] }, SHIFT),
   'long station names': () => stationTimes({ ...ten, stations: ten.stations.map((each) => ({ ...each, title: LONG })) }, SHIFT),
   'no zones': () => zoneOccupancy(empty, SHIFT),
   'long zone names': () => zoneOccupancy(ten, { ...SHIFT, places: ten.zones.map(() => ({ station: LONG, transfer: false })) }),

@@ -1,5 +1,5 @@
 /** What a check of the files beside this one measures, from a run. */
-import { type RunResult, STATION_STATES, TRACE_KINDS, type Trace } from '@loopwright/line'
+import { type RunResult, TRACE_KINDS, type Trace } from '@loopwright/line'
 import type { ExactCheck } from './exactCheck.ts'
 
 /** The value of one run. `value(check)` is what its mean over many runs must be. */
@@ -36,10 +36,9 @@ export function measureOf(check: ExactCheck): Measure {
 }
 
 const windowOf = ({ window }: RunResult): number => window.endSeconds - window.warmupSeconds
-const servers = (run: RunResult) => run.stations.filter((station) => station.seconds[WORKING]! > 0)
-const WORKING = STATION_STATES.indexOf('working')
+const servers = (run: RunResult) => run.stations.filter((station) => station.seconds.working > 0)
 /** mean number of products at work */
-const atWork = (run: RunResult): number => servers(run).reduce((sum, { seconds }) => sum + seconds[WORKING]!, 0) / windowOf(run)
+const atWork = (run: RunResult): number => servers(run).reduce((sum, { seconds }) => sum + seconds.working, 0) / windowOf(run)
 const supplyOf = ({ supplies: [supply] }: RunResult) => supply!
 
 const BY_RUN: Readonly<Record<string, Measure>> = {

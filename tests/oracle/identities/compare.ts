@@ -1,6 +1,7 @@
 /** A run's result against its recount: the differences, in words; none when all is well. */
 import { type LineSpec, type RunResult, simulate, Trace } from '@loopwright/line'
 import { type CauseSeconds, type Recount, recount } from './recount.ts'
+import { total } from '../../helpers/spent.ts'
 
 /**
  * Runs the line for its window, with its rules checked and (on shorter ways inside) without, and once with a trace and for longer, so that it tells how the
@@ -35,23 +36,23 @@ export function compare(spec: LineSpec, result: RunResult, told: Recount): strin
 
   result.stations.forEach((station, s) => {
     const counted = told.stations[s]!
-    sameSeconds(`station ${station.name}`, station.seconds, counted.seconds, counted.unknown, found)
-    same(`station ${station.name} shares`, sum(station.seconds), window)
+    sameSeconds(`station ${station.name}`, Object.values(station.seconds), counted.seconds, counted.unknown, found)
+    same(`station ${station.name} shares`, total(station.seconds), window)
     if (counted.unknown === 0) same(`station ${station.name} longest block`, station.longestBlockSeconds, counted.longestBlock)
     same(`station ${station.name} cycles`, station.cycles, counted.cycles)
     sameCauses(`station ${station.name}`, station.stoppedBy, counted.causes, found)
   })
   result.zones.forEach((zone, z) => {
     const counted = told.zones[z]!
-    sameSeconds(`zone ${zone.name}`, zone.seconds, counted.seconds, counted.unknown, found)
-    same(`zone ${zone.name} shares`, sum(zone.seconds), window)
+    sameSeconds(`zone ${zone.name}`, Object.values(zone.seconds), counted.seconds, counted.unknown, found)
+    same(`zone ${zone.name} shares`, total(zone.seconds), window)
     same(`zone ${zone.name} occupancy`, zone.occupancyMean, counted.occupied / window)
     same(`zone ${zone.name} moves out`, zone.movesOut, counted.movesOut)
     sameCauses(`zone ${zone.name}`, zone.stoppedBy, counted.causes, found)
   })
   result.carriers.forEach((carrier, c) => {
-    same(`carrier ${c}`, carrier.seconds, told.carriers[c]!.seconds)
-    same(`carrier ${c} shares`, sum(carrier.seconds), window)
+    same(`carrier ${c}`, Object.values(carrier.seconds), told.carriers[c]!.seconds)
+    same(`carrier ${c} shares`, total(carrier.seconds), window)
     same(`carrier ${c} laps`, carrier.laps, told.carriers[c]!.laps)
   })
   same('occupancy of all zones', sum(told.zones.map((zone) => zone.occupied)), carriers * window)

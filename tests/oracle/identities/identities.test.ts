@@ -192,22 +192,22 @@ describe('the recount finds what is wrong', () => {
     return compare(spec, copy, told)
   }
   /** the record is read-only to everybody else */
-  const set = (list: readonly number[], index: number, by: number): void => {
-    ;(list as number[])[index]! += by
+  const set = <S extends string>(seconds: Readonly<Record<S, number>>, state: S, by: number): void => {
+    ;(seconds as Record<S, number>)[state] += by
   }
 
   test('nothing, where nothing was changed', () => expect(changed(() => {})).toEqual([]))
   test.each<[string, (copy: typeof result) => void]>([
-    ['a second of a station', ({ stations }) => set(stations[1]!.seconds, 0, 1)],
+    ['a second of a station', ({ stations }) => set(stations[1]!.seconds, 'working', 1)],
     [
       'a tick of a station in another state',
       ({ stations }) => {
-        set(stations[1]!.seconds, 0, 2 ** -20)
-        set(stations[1]!.seconds, 7, -(2 ** -20))
+        set(stations[1]!.seconds, 'working', 2 ** -20)
+        set(stations[1]!.seconds, 'starved', -(2 ** -20))
       },
     ],
-    ['a second of a zone', ({ zones }) => set(zones[8]!.seconds, 6, 1)],
-    ['a second of a carrier', ({ carriers }) => set(carriers[3]!.seconds, 0, -1)],
+    ['a second of a zone', ({ zones }) => set(zones[8]!.seconds, 'stopped', 1)],
+    ['a second of a carrier', ({ carriers }) => set(carriers[3]!.seconds, 'moving', -1)],
     ['an output', ({ outputSeconds }) => (outputSeconds as number[]).pop()],
     ['a lap', ({ lap }) => Object.assign(lap, { mean: lap.mean! * 1.001 })],
     ['a load', (copy) => Object.assign(copy, { loads: copy.loads + 1 })],
@@ -218,7 +218,7 @@ describe('the recount finds what is wrong', () => {
     ['the longest block', ({ stations }) => Object.assign(stations[0]!, { longestBlockSeconds: 0 })],
     ['a cycle', ({ stations }) => Object.assign(stations[0]!, { cycles: 0 })],
     ['products in line', (copy) => Object.assign(copy, { productsInLineMean: copy.productsInLineMean + 1e-9 })],
-    ['an hour', (copy) => set(copy.outputByHour, 1, 1)],
+    ['an hour', ({ outputByHour }) => Object.assign(outputByHour, { 1: outputByHour[1]! + 1 })],
     ['a longest stay', ({ timeInLine }) => Object.assign(timeInLine, { max: timeInLine.max! + 1 })],
   ])('%s', (_, change) => expect(changed(change).length).toBeGreaterThan(0))
 })

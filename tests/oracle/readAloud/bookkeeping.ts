@@ -111,12 +111,12 @@ const STATION = [
   'starved',
   'stopped',
   'break',
-]
-const ZONE = ['free', 'claimed', 'working', 'blocked', 'other', 'vacating', 'stopped']
-const CARRIER = ['moving', 'worked on', 'waiting with product', 'waiting empty']
+] as const
+const ZONE = ['free', 'claimed', 'working', 'blocked', 'other', 'vacating', 'stopped'] as const
+const CARRIER = ['moving', 'worked on', 'waiting with product', 'waiting empty'] as const
 
-function inOrder(states: Seconds, order: readonly string[]): number[] {
-  return order.map((state) => states.get(state) ?? 0)
+function inOrder<S extends string>(states: Seconds, order: readonly S[]): Record<S, number> {
+  return Object.fromEntries(order.map((state) => [state, states.get(state) ?? 0])) as Record<S, number>
 }
 
 function causesOf(causes: Seconds): { cause: string; seconds: number }[] {

@@ -65,7 +65,7 @@ export const GENERAL_FEATURES: Readonly<Record<string, Shows>> = {
         line.stations[entry.station]!.operatorsNeeded > 1 &&
         line.operators.some(({ stations }) => stations.includes(entry.station)),
     ),
-  'waiting for an operator': (_, { result }) => result.stations.some(({ seconds }) => seconds[2]! > 0),
+  'waiting for an operator': (_, { result }) => result.stations.some(({ seconds }) => seconds['waiting for operator'] > 0),
   'a push by a named operator': ({ operators }, { log }) =>
     log.some((entry) => entry.what === 'push start' && entry.operator < operators.length),
   "a push by a station's own operator": ({ operators }, { log }) =>
@@ -74,9 +74,9 @@ export const GENERAL_FEATURES: Readonly<Record<string, Shows>> = {
   'a product arrives': happens('product arrival'),
   'a product is turned away': happens('turned away'),
   'a product waited in the queue': (_, { log }) => log.some((entry) => entry.what === 'taken from queue' && entry.waited > 0),
-  'waiting for a product': (_, { result }) => result.stations.some(({ seconds }) => seconds[3]! > 0),
+  'waiting for a product': (_, { result }) => result.stations.some(({ seconds }) => seconds['waiting for product'] > 0),
   'a receiver works': happens('receiver start'),
-  'waiting for a receiver': (_, { result }) => result.stations.some(({ seconds }) => seconds[4]! > 0),
+  'waiting for a receiver': (_, { result }) => result.stations.some(({ seconds }) => seconds['waiting for receiver'] > 0),
   'a product is rejected': happens('reject'),
   'rejected twice': (_, { log }) => {
     const serials = log.flatMap((entry) => (entry.what === 'reject' ? [entry.serial] : []))

@@ -3,6 +3,7 @@ import * as fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { randomLine } from './randomLine.ts'
 import { readAloud } from './readAloud.ts'
+import { total } from '../../helpers/spent.ts'
 
 const LINES = 100
 const sum = (list: readonly number[]): number => list.reduce((a, b) => a + b, 0)
@@ -14,7 +15,7 @@ test(`${LINES} random lines keep the identities exactly`, () => {
       const window = result.window.endSeconds - result.window.warmupSeconds
       const n = spec.carriers.count
       // each station's, zone's and carrier's seconds sum to the window
-      for (const part of [...result.stations, ...result.zones, ...result.carriers]) expect(sum(part.seconds)).toBe(window)
+      for (const part of [...result.stations, ...result.zones, ...result.carriers]) expect(total(part.seconds)).toBe(window)
       // Σ zone occupancy = N; nobody is in two places
       expect(sum(result.zones.map((zone) => zone.occupancyMean * window))).toBeCloseTo(n * window, 6)
       // from time 0: output ≤ loads ≤ output + N

@@ -5,6 +5,7 @@ import { expect, test } from 'vitest'
 import { say } from './eventLog.ts'
 import { drivenLoop, givenLoop, seconds, until, withStations } from './lineFor.ts'
 import { readAloud } from './readAloud.ts'
+import { spent } from '../../helpers/spent.ts'
 
 function timeline(spec: LineSpec): string[] {
   return readAloud(spec, 'hand', 0).log.map(say)
@@ -176,7 +177,7 @@ test('the product list ends, the carriers queue, and the run is out of products'
   expect(run.result.timeInLine).toEqual({ count: 1, mean: 5, sd: null, min: 5, max: 5 })
   expect(run.result.productsInLineMean).toBe(5 / 20)
   // S0 in (0, 20]: exchanging 0–1 and 4–6, working 1–4, waiting for product from 6 on
-  expect(run.result.stations[0]!.seconds).toEqual([3, 0, 0, 14, 0, 0, 3, 0, 0, 0])
+  expect(spent(run.result.stations[0]!.seconds)).toEqual({ working: 3, 'waiting for product': 14, exchanging: 3 })
   // S1: a carrier on its way in 0–1, on its way out 1–2, starved 2–5, on its way in 5–6, out 6–7, starved 7–20
-  expect(run.result.stations[1]!.seconds).toEqual([0, 0, 0, 0, 0, 0, 4, 16, 0, 0])
+  expect(spent(run.result.stations[1]!.seconds)).toEqual({ exchanging: 4, starved: 16 })
 })

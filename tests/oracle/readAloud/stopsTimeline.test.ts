@@ -5,6 +5,7 @@ import { describe, expect, test } from 'vitest'
 import { say } from './eventLog.ts'
 import { drivenLoop, givenLoop, until, withBreaks, withStations, withStop, withTransfer } from './lineFor.ts'
 import { type ReadAloud, readAloud } from './readAloud.ts'
+import { spent } from '../../helpers/spent.ts'
 
 const NEVER = 1000
 
@@ -30,10 +31,10 @@ test('a freeze in mid-move: both times stand still and go on with what they had 
     '9 end of window',
   ])
   // Z0 is not held: vacating 0–8, free 8–9. Z1: claimed 0–2 and 7–9, stopped 2–7. The carrier moves all the time.
-  expect(result.zones[0]!.seconds).toEqual([1, 0, 0, 0, 0, 8, 0])
-  expect(result.zones[1]!.seconds).toEqual([0, 4, 0, 0, 0, 0, 5])
+  expect(spent(result.zones[0]!.seconds)).toEqual({ free: 1, vacating: 8 })
+  expect(spent(result.zones[1]!.seconds)).toEqual({ claimed: 4, stopped: 5 })
   expect(result.zones[1]!.stoppedBy).toEqual([{ cause: 'stop 0', seconds: 5 }])
-  expect(result.carriers[0]!.seconds).toEqual([9, 0, 0, 0])
+  expect(spent(result.carriers[0]!.seconds)).toEqual({ moving: 9 })
   expect(result.breakdowns).toEqual([{ name: 'stop 0', count: 1, seconds: 5 }])
 })
 
@@ -103,8 +104,8 @@ describe('a stop that begins at the very instant of an end', () => {
       '8 end of window',
     ])
     // working 1–4 and 6–7, stopped 4–6, exchanging 0–1 and 7–8. The zone: release not begun counts as other.
-    expect(result.stations[0]!.seconds).toEqual([4, 0, 0, 0, 0, 0, 2, 0, 2, 0])
-    expect(result.zones[1]!.seconds).toEqual([0, 1, 4, 0, 2, 1, 0])
+    expect(spent(result.stations[0]!.seconds)).toEqual({ working: 4, exchanging: 2, stopped: 2 })
+    expect(spent(result.zones[1]!.seconds)).toEqual({ claimed: 1, working: 4, other: 2, vacating: 1 })
   })
 
   test('a carrier at the end of its way at speed can not pass into or out of a held zone', () => {
@@ -183,7 +184,7 @@ test('two sources on one station: each has its own clock, and work goes on when 
     '22 end of window',
   ])
   // stopped 3–10 and 15–19; by cause each its whole time
-  expect(result.stations[0]!.seconds).toEqual([10, 0, 0, 0, 0, 0, 1, 0, 11, 0])
+  expect(spent(result.stations[0]!.seconds)).toEqual({ working: 10, exchanging: 1, stopped: 11 })
   expect(result.stations[0]!.stoppedBy).toEqual([
     { cause: 'stop 0', seconds: 8 },
     { cause: 'stop 1', seconds: 5 },
@@ -231,17 +232,17 @@ describe('a break from 2 to 6', () => {
       '9 c0 leaves Z2 from rest',
       '9 end of window',
     ])
-    expect(result.stations[0]!.seconds).toEqual([3, 0, 0, 0, 0, 0, 2, 0, 0, 4])
+    expect(spent(result.stations[0]!.seconds)).toEqual({ working: 3, exchanging: 2, break: 4 })
     expect(result.stations[0]!.stoppedBy).toEqual([{ cause: 'break', seconds: 4 }])
     expect(result.breaks).toEqual({ count: 1, seconds: 4 })
-    expect(result.zones[0]!.seconds).toEqual([0, 1, 0, 7, 0, 1, 0])
+    expect(spent(result.zones[0]!.seconds)).toEqual({ claimed: 1, blocked: 7, vacating: 1 })
   })
 
   test('with the conveyor stopped too: a break from 1.5 freezes the move of c1', () => {
     // c1 is on its way from Z3 since 1: half a second left at 1.5; the break lasts 4 s: at rest at 6.
     const { log, result } = run(until(withBreaks(loop, false, [1.5, 4]), 6))
     expect(log.map(say).slice(6)).toEqual(['1.5 break begins', '5.5 break ends', '6 Z3 clear', '6 c1 at rest in Z0', '6 end of window'])
-    expect(result.zones[1]!.seconds).toEqual([0, 1, 1, 0, 0, 0, 4])
+    expect(spent(result.zones[1]!.seconds)).toEqual({ claimed: 1, working: 1, stopped: 4 })
     expect(result.zones[1]!.stoppedBy).toEqual([{ cause: 'break', seconds: 4 }])
   })
 
@@ -249,7 +250,7 @@ describe('a break from 2 to 6', () => {
     const station = withStations(givenLoop(4, [0, 3], 1, 1), { zone: 1, load: 3, automatic: true, worksInBreaks: true })
     const { log, result } = run(until(withBreaks(station, true, [2, 4]), 5))
     expect(log.map(say).slice(-5, -1)).toEqual(['5 Z1 clear', '5 c0 at rest in Z2', '5 c1 leaves Z0 from rest', '5 c0 leaves Z2 from rest'])
-    expect(result.stations[0]!.seconds).toEqual([3, 0, 0, 0, 0, 0, 2, 0, 0, 0])
+    expect(spent(result.stations[0]!.seconds)).toEqual({ working: 3, exchanging: 2 })
   })
 })
 
@@ -259,7 +260,7 @@ test('a break during a breakdown: the states are exclusive, the causes each coun
   const stopped = withStop(station, { kind: 'station', index: 0 }, 'calendar', [3, NEVER], [3])
   const [result] = run(until(withBreaks(stopped, true, [5, 4]), 12)).result.stations
   // exchanging 0–1, working 1–3 and 9–12
-  expect(result!.seconds).toEqual([5, 0, 0, 0, 0, 0, 1, 0, 2, 4])
+  expect(spent(result!.seconds)).toEqual({ working: 5, exchanging: 1, stopped: 2, break: 4 })
   expect(result!.stoppedBy).toEqual([
     { cause: 'stop 0', seconds: 3 },
     { cause: 'break', seconds: 4 },

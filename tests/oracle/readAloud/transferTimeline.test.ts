@@ -5,6 +5,7 @@ import { expect, test } from 'vitest'
 import { say } from './eventLog.ts'
 import { drivenLoop, givenLoop, until, withStations, withTransfer } from './lineFor.ts'
 import { readAloud } from './readAloud.ts'
+import { spent } from '../../helpers/spent.ts'
 
 function timeline(spec: LineSpec): string[] {
   return readAloud(spec, 'hand', 0).log.map(say)
@@ -53,8 +54,8 @@ test('a way in that needs high and a way out that needs low, with work between: 
     '8 Z1 stands high',
   ])
   // Z1: claimed 0–1, occupied 1–5 (working 1–3.5, other 3.5–5), vacating 5–8; the station: working 2.5 s, exchanging the other 5.5 s
-  expect(run.result.zones[1]!.seconds).toEqual([0, 1, 2.5, 0, 1.5, 3, 0])
-  expect(run.result.stations[0]!.seconds).toEqual([2.5, 0, 0, 0, 0, 0, 5.5, 0, 0, 0])
+  expect(spent(run.result.zones[1]!.seconds)).toEqual({ claimed: 1, working: 2.5, other: 1.5, vacating: 3 })
+  expect(spent(run.result.stations[0]!.seconds)).toEqual({ working: 2.5, exchanging: 5.5 })
 })
 
 test('in the right position nothing is different: a carrier passes a transfer that need not change at speed', () => {
@@ -96,10 +97,10 @@ test('enter only if the exit is clear: two such transfers in a row are claimed w
     '5 end of window',
   ])
   // Z3: vacating 0–1.5, claimed 1.5–4.5 (set aside, then on its way in), working 4.5–5. It holds nobody until the move Z2 → Z3 starts at 3.5.
-  expect(run.result.zones[3]!.seconds).toEqual([0, 3, 0.5, 0, 0, 1.5, 0])
+  expect(spent(run.result.zones[3]!.seconds)).toEqual({ claimed: 3, working: 0.5, vacating: 1.5 })
   expect(run.result.zones[3]!.occupancyMean).toBe(1.5 / 5)
   // the station is exchanging all the while: a carrier on its way out until clear, then one has the zone set aside
-  expect(run.result.stations[0]!.seconds).toEqual([0.5, 0, 0, 0, 0, 0, 4.5, 0, 0, 0])
+  expect(spent(run.result.stations[0]!.seconds)).toEqual({ working: 0.5, exchanging: 4.5 })
 })
 
 test('every storage zone full before exit-clear transfers: gridlock at once', () => {
@@ -115,11 +116,7 @@ test('every storage zone full before exit-clear transfers: gridlock at once', ()
   ]
   expect(run.result.end).toEqual({ reason: 'gridlock', atSeconds: 0, waits, cycle: [0, 2, 4], unmanned: [] })
   // "The states of that instant count for the rest of the window": 40 s
-  expect(run.result.zones.map((zone) => zone.seconds[zone.seconds.indexOf(40)])).toEqual([40, 40, 40, 40, 40])
-  expect(run.result.zones.map((zone) => zone.seconds.indexOf(40))).toEqual([3, 0, 3, 0, 3])
-  expect(run.result.carriers.map((carrier) => carrier.seconds)).toEqual([
-    [0, 0, 0, 40],
-    [0, 0, 0, 40],
-    [0, 0, 0, 40],
-  ])
+  const [blocked, free, waiting] = [{ blocked: 40 }, { free: 40 }, { 'waiting empty': 40 }]
+  expect(run.result.zones.map((zone) => spent(zone.seconds))).toEqual([blocked, free, blocked, free, blocked])
+  expect(run.result.carriers.map((carrier) => spent(carrier.seconds))).toEqual([waiting, waiting, waiting])
 })

@@ -3,7 +3,7 @@ import { BREAKS, baseLineCount, baseLinePlan, SHIFT } from './baseLine.ts'
 
 test.each([5, 10, 17])('the invented line with %d carriers keeps the identities of a real one', (carriers) => {
   const { stations, zones, outputByHour, mean } = baseLineCount(carriers)
-  for (const { shares } of stations) expect(shares.reduce((sum, each) => sum + each, 0)).toBeCloseTo(1, 9)
+  for (const { shares } of stations) expect(Object.values(shares).reduce((sum, each) => sum + each, 0)).toBeCloseTo(1, 9)
   expect(zones.reduce((sum, { occupancyMean }) => sum + occupancyMean, 0)).toBeCloseTo(carriers, 2)
   expect(outputByHour.reduce((sum, each) => sum + each, 0)).toBeCloseTo(mean!.mean, 0)
 })

@@ -107,7 +107,7 @@ export function baseLineCount(carriers: number): SweepCount {
     },
     stations: stations(carriers, mean),
     zones: zones(carriers),
-    carrierShares: [0.4, 0.35, 0.15, 0.1],
+    carrierShares: { moving: 0.4, 'worked on': 0.35, 'waiting with product': 0.15, 'waiting empty': 0.1 },
     outputByHour: outputByHour(mean),
     stoppedBy: [
       { cause: 'tester fault', seconds: 1_080, count: 3.6 },
@@ -190,14 +190,24 @@ export function baseLinePlan(carriers: number): PlanZone[] {
 function stations(carriers: number, units: number): StationShares[] {
   const full = Math.min(1, Math.max(0, (carriers - 6) / 11)) ** 1.5
   return STATIONS.map(([title, , seconds, stopped], index) => {
-    const minutes = [(units * seconds) / 60, 0, 0, 0, 0, 0, (units * 11.575) / 60, 0, stopped, 50]
-    const rest = Math.max(0, 500 - minutes.reduce((sum, each) => sum + each, 0))
-    minutes[5] = rest * full
-    minutes[7] = rest - minutes[5]!
+    const [working, exchanging] = [(units * seconds) / 60, (units * 11.575) / 60]
+    const rest = Math.max(0, 500 - (working + exchanging + stopped + 50))
+    const blocked = rest * full
     return {
       name: `S${index + 1}`,
       title,
-      shares: minutes.map((each) => each / 500),
+      shares: {
+        working: working / 500,
+        handling: 0,
+        'waiting for operator': 0,
+        'waiting for product': 0,
+        'waiting for receiver': 0,
+        blocked: blocked / 500,
+        exchanging: exchanging / 500,
+        starved: (rest - blocked) / 500,
+        stopped: stopped / 500,
+        break: 50 / 500,
+      },
       longestBlockSecondsMean: 40 + 300 * full,
       stoppedBy: [{ cause: 'break', seconds: 3_000 }],
     }
@@ -223,7 +233,7 @@ function zones(carriers: number): ZoneShares[] {
     return {
       name: `Z${String(index + 1).padStart(2, '0')}`,
       occupancyMean,
-      shares: [1 - occupancyMean - 0.04, moving, working, blocked, 0, 0.04, 0],
+      shares: { free: 1 - occupancyMean - 0.04, claimed: moving, working, blocked, other: 0, vacating: 0.04, stopped: 0 },
     }
   })
 }

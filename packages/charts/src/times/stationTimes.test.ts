@@ -1,12 +1,11 @@
-import type { StationState } from '@loopwright/line'
+import { type ByStationState, STATION_STATES, type StationState } from '@loopwright/line'
 import { describe, expect, test } from 'vitest'
-import { STATES } from './states.ts'
 import { statesIn, stationTimes } from './stationTimes.ts'
 
 const WINDOW = { per: 'shift', windowSeconds: 30_000 }
 
 function station(title: string, of: Partial<Record<StationState, number>>) {
-  const shares = STATES.map((state) => of[state] ?? 0)
+  const shares = Object.fromEntries(STATION_STATES.map((state) => [state, of[state] ?? 0])) as ByStationState
   return { name: title.toLowerCase(), title, shares, longestBlockSecondsMean: 90, stoppedBy: [] }
 }
 

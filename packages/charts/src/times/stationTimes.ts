@@ -55,14 +55,14 @@ export function stationTimes(count: Pick<SweepCount, 'carriers' | 'stations'>, o
  * @example statesIn([]) // => []
  */
 export function statesIn(counts: readonly Pick<SweepCount, 'stations'>[]): StationState[] {
-  return STATES.filter((_, index) => counts.some(({ stations }) => stations.some(({ shares }) => shares[index]! > 0)))
+  return STATES.filter((state) => counts.some(({ stations }) => stations.some(({ shares }) => shares[state] > 0)))
 }
 
 function segments(stations: readonly StationShares[], windowSeconds: number, per: string): ChartRow[] {
   return stations.flatMap(({ name, title, shares }) => {
     let from = 0
-    return STATES.flatMap((state, index): ChartRow[] => {
-      const share = shares[index]!
+    return STATES.flatMap((state): ChartRow[] => {
+      const share = shares[state]
       if (share <= 0) return []
       const start = from
       from += share * 100
@@ -145,7 +145,7 @@ function layers(states: readonly StationState[], axisTitle: string): Layer[] {
 
 function finding({ carriers, stations }: Pick<SweepCount, 'carriers' | 'stations'>, per: string): string {
   if (stations.length === 0) return 'There are no stations.'
-  const share = (of: StationShares, ...states: StationState[]) => states.reduce((sum, state) => sum + of.shares[STATES.indexOf(state)]!, 0)
+  const share = (of: StationShares, ...states: StationState[]) => states.reduce((sum, state) => sum + of.shares[state], 0)
   const busy = (of: StationShares) => share(of, 'working', 'handling', 'exchanging')
   const busiest = stations.reduce((best, each) => (busy(each) > busy(best) ? each : best))
   const first = `With ${carriersText(carriers)} the busiest station is ${busiest.title}: working ${formatShare(share(busiest, 'working'))} of the ${per}`
@@ -177,7 +177,7 @@ const HEADS: Partial<Record<StationState, string>> = {
 
 function shareTable({ carriers, stations }: Pick<SweepCount, 'carriers' | 'stations'>, windowSeconds: number, per: string): Table {
   const shown = statesIn([{ stations }])
-  const share = ({ shares }: StationShares, state: StationState): number => shares[STATES.indexOf(state)]!
+  const share = ({ shares }: StationShares, state: StationState): number => shares[state]
   const sum = (state: StationState): number => stations.reduce((all, station) => all + share(station, state), 0)
   const largest = [...shown].sort((a, b) => sum(b) - sum(a)).slice(0, TERMINAL_STATES)
   const left = shown.filter((state) => !largest.includes(state))

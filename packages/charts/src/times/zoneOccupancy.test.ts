@@ -1,11 +1,11 @@
-import { ZONE_STATES, type ZoneState } from '@loopwright/line'
+import { type ByZoneState, ZONE_STATES, type ZoneState } from '@loopwright/line'
 import { describe, expect, test } from 'vitest'
 import { zoneOccupancy } from './zoneOccupancy.ts'
 
 const WINDOW = { per: 'shift', windowSeconds: 3_600 }
 
 function zone(name: string, occupancyMean: number, of: Partial<Record<ZoneState, number>>) {
-  return { name, occupancyMean, shares: ZONE_STATES.map((state) => of[state] ?? 0) }
+  return { name, occupancyMean, shares: Object.fromEntries(ZONE_STATES.map((state) => [state, of[state] ?? 0])) as ByZoneState }
 }
 
 const count = {

@@ -67,8 +67,8 @@ function bars(zone: ZoneShares, label: string): ChartRow[] {
 
 /** by PARTS */
 function split({ occupancyMean, shares }: ZoneShares): [number, number, number] {
-  const working = shares[ZONES.indexOf('working')]!
-  const waiting = shares[ZONES.indexOf('blocked')]! + shares[ZONES.indexOf('other')]!
+  const { working } = shares
+  const waiting = shares.blocked + shares.other
   return [working, waiting, Math.max(0, occupancyMean - working - waiting)]
 }
 
@@ -157,10 +157,10 @@ function zoneTable({ carriers, zones }: Pick<SweepCount, 'carriers' | 'zones'>, 
             (zone) => split(zone)[2],
           ],
           ...ZONES.map(
-            (state, index): FieldOf<ZoneShares> => [
+            (state): FieldOf<ZoneShares> => [
               fieldName(state),
               `share of the ${per}, 0 … 1, in the state "${state}"`,
-              ({ shares }) => shares[index]!,
+              ({ shares }) => shares[state],
             ],
           ),
         ],

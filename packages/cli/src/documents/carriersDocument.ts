@@ -1,6 +1,6 @@
 /** The document of `loopwright carriers --json`: full precision, the same bytes for any number of workers, with and without a store. */
 import type { CarrierStudy } from '@loopwright/study'
-import { countDocument, countSchema } from './countDocument.ts'
+import { countSchema } from './countDocument.ts'
 import { chanceFlag, headSchema, lawDocument, lawSchema, scenarioHead, type Source } from './head.ts'
 import { count, flag, list, number, orNull, planAnswer, record, type Schema, share, text, words } from './schemaParts.ts'
 import { answerSchema } from './sweepDocument.ts'
@@ -27,7 +27,7 @@ export function carriersDocument(source: Source, study: CarrierStudy): object {
     pilot,
     looks,
     law: lawDocument(law, source.scenario.line, lawSeconds),
-    counts: counts.map(countDocument),
+    counts,
   }
 }
 

@@ -1,6 +1,5 @@
-/** One number of carriers in a document: means over replications, with names in place of indices. */
-import { CARRIER_STATES, STATION_STATES, type SweepCount, ZONE_STATES } from '@loopwright/study'
-import { named } from './named.ts'
+/** One number of carriers in a document: means over replications, as the study tells them. */
+import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from '@loopwright/study'
 import {
   byName,
   chance,
@@ -19,15 +18,6 @@ import {
   verdict,
   words,
 } from './schemaParts.ts'
-
-export function countDocument(of: SweepCount): object {
-  return {
-    ...of,
-    stations: of.stations.map((station) => ({ ...station, shares: named(STATION_STATES, station.shares) })),
-    zones: of.zones.map((zone) => ({ ...zone, shares: named(ZONE_STATES, zone.shares) })),
-    carrierShares: of.carrierShares.length === 0 ? null : named(CARRIER_STATES, of.carrierShares),
-  }
-}
 
 export const countSchema = (): Schema =>
   record(

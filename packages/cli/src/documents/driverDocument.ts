@@ -42,11 +42,7 @@ export function driverDocument(source: Source, result: DriverResult): object {
       explanation === null
         ? null
         : {
-            stations: explanation.stations.map(({ shares, ...each }) => ({
-              ...each,
-              station: name(each.station),
-              shares: Object.fromEntries(STATION_STATES.map((state, index) => [state, shares[index]!])),
-            })),
+            stations: explanation.stations.map((each) => ({ ...each, station: name(each.station) })),
             arrows: (explanation.arrows?.arrows ?? []).map(([from, to]) => ({
               from: name(explanation.stations[from]!.station),
               to: name(explanation.stations[to]!.station),

@@ -1,6 +1,6 @@
 /** The document of `loopwright forecast --json`. */
 import type { ForecastResult } from '@loopwright/notebook'
-import { countDocument, countSchema } from './countDocument.ts'
+import { countSchema } from './countDocument.ts'
 import { chanceFlag, headSchema, lawDocument, lawSchema, type Source, scenarioHead } from './head.ts'
 import { chance, count, list, number, orNull, outputInterval, quantile, record, type Schema, verdict } from './schemaParts.ts'
 
@@ -26,7 +26,7 @@ export function forecastDocument(
     shiftsPerWeek,
     netSeconds,
     overtime,
-    count: countDocument(counts[0]!),
+    count: counts[0]!,
   }
 }
 

@@ -1,8 +1,7 @@
 /** The document of a single `loopwright run --json`: all that the run tells, with names in place of indices. */
 import type { LineSpec, RunResult } from '@loopwright/line'
-import { CARRIER_STATES, ENGINE_VERSION, type Law, STATION_STATES, STORE, ZONE_STATES } from '@loopwright/study'
+import { ENGINE_VERSION, type Law, STORE } from '@loopwright/study'
 import { lawDocument, type Source, scenarioHead } from './head.ts'
-import { named } from './named.ts'
 import type { TraceEvent } from './traceEvents.ts'
 
 /** What the run came from, beside the run itself. */
@@ -34,10 +33,10 @@ export function runDocument(source: Source, run: RunResult, extras: RunExtras): 
       ...station,
       title: line.stations[index]!.title,
       zone: line.zones[line.stations[index]!.zone]!.name,
-      seconds: named(STATION_STATES, seconds),
+      seconds,
     })),
-    zones: zones.map(({ seconds, ...zone }) => ({ ...zone, seconds: named(ZONE_STATES, seconds) })),
-    carriers: carriers.map(({ seconds, laps }, carrier) => ({ carrier, laps, seconds: named(CARRIER_STATES, seconds) })),
+    zones: zones.map(({ seconds, ...zone }) => ({ ...zone, seconds })),
+    carriers: carriers.map(({ seconds, laps }, carrier) => ({ carrier, laps, seconds })),
     ...(extras.trace === null ? {} : { trace: extras.trace }),
   }
 }

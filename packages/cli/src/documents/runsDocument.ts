@@ -1,8 +1,7 @@
 /** The document of `loopwright run --replications 2` and more: means and intervals over runs. */
 import { type RunsIntervals, type RunsResult, STATION_STATES } from '@loopwright/study'
-import { countDocument, countSchema } from './countDocument.ts'
+import { countSchema } from './countDocument.ts'
 import { chanceFlag, headSchema, lawDocument, lawSchema, scenarioHead, type Source } from './head.ts'
-import { named } from './named.ts'
 import { byName, list, orNull, outputInterval, record, type Schema, text } from './schemaParts.ts'
 
 export function runsDocument(source: Source, result: RunsResult): object {
@@ -19,14 +18,14 @@ export function runsDocument(source: Source, result: RunsResult): object {
     plan,
     window,
     law: lawDocument(result.law, source.scenario.line, result.lawSeconds),
-    count: countDocument(count),
+    count,
     intervals: intervals === null ? null : intervalsDocument(intervals),
   }
 }
 
 const intervalsDocument = (intervals: RunsIntervals): object => ({
   ...intervals,
-  stations: intervals.stations.map(({ name, shares }) => ({ name, shares: named(STATION_STATES, shares) })),
+  stations: intervals.stations,
 })
 
 export const runsFields = (): Record<string, Schema> => ({

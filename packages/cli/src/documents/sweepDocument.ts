@@ -1,6 +1,6 @@
 /** The document of `loopwright sweep --json`: full precision, the same bytes for any number of workers. */
 import type { SweepResult } from '@loopwright/study'
-import { countDocument, countSchema } from './countDocument.ts'
+import { countSchema } from './countDocument.ts'
 import { chanceFlag, headSchema, lawDocument, lawSchema, scenarioHead, type Source } from './head.ts'
 import { count, flag, list, number, orNull, planAnswer, record, type Schema, share, words } from './schemaParts.ts'
 
@@ -20,7 +20,7 @@ export function sweepDocument(source: Source, result: SweepResult): object {
     answer,
     planAnswer,
     law: lawDocument(result.law, source.scenario.line, result.lawSeconds),
-    counts: counts.map(countDocument),
+    counts,
   }
 }
 

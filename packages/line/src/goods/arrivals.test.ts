@@ -54,7 +54,7 @@ describe('a list of times', () => {
         waiting: { count: 2, mean: 9.5, sd: Math.sqrt(180.5), min: 0, max: 19 },
       },
     ])
-    expect(result.stations[0]!.seconds[3]).toBe(6)
+    expect(result.stations[0]!.seconds['waiting for product']).toBe(6)
   })
 
   test('when it has run out the line ends out of products', () => {

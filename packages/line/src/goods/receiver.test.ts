@@ -34,7 +34,7 @@ test('with no place before it the next unload waits until the receiver has ended
     '49 unload ends S3 c1',
     '49 receiver of S3 begins',
   ])
-  expect(tell(spec).result.stations[1]!.seconds[4]).toBe(47 - 25)
+  expect(tell(spec).result.stations[1]!.seconds['waiting for receiver']).toBe(47 - 25)
 })
 
 test('a place before it takes a product while it works', () => {

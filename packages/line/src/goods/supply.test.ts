@@ -3,6 +3,7 @@ import { stream } from '@loopwright/stats'
 import { describe, expect, test } from 'vitest'
 import { smallLoop, tell, type Wish } from '../../../../tests/helpers/smallLoop.ts'
 import type { MixSpec } from '../spec.ts'
+import { spent } from '../../../../tests/helpers/spent.ts'
 
 const LETTERS = 'ABCD'
 
@@ -83,10 +84,10 @@ describe('a list that has run out', () => {
     expect(result.end).toEqual({ reason: 'out of products', atSeconds: 21, waits: [[0, 1]], cycle: [], unmanned: [] })
     expect([result.loads, result.output]).toEqual([1, 0])
     // the states of that instant count for the rest: exchanging 0–4 and 9–16, working 4–9, waiting for product 16–40
-    expect(result.stations[0]!.seconds).toEqual([5, 0, 0, 24, 0, 0, 11, 0, 0, 0])
+    expect(spent(result.stations[0]!.seconds)).toEqual({ working: 5, 'waiting for product': 24, exchanging: 11 })
     // Z1: claimed 0–4 and 12–16, working, vacating 9–12, other 16–40; Z0: vacating 0–3, claimed 3–7, blocked 7–12, vacating 12–15, free 15–17, claimed 17–21, blocked 21–40
-    expect(result.zones[1]!.seconds).toEqual([0, 8, 5, 0, 24, 3, 0])
-    expect(result.zones[0]!.seconds).toEqual([2, 8, 0, 24, 0, 6, 0])
+    expect(spent(result.zones[1]!.seconds)).toEqual({ claimed: 8, working: 5, other: 24, vacating: 3 })
+    expect(spent(result.zones[0]!.seconds)).toEqual({ free: 2, claimed: 8, blocked: 24, vacating: 6 })
     // c1 waits empty: 0–3, 7–12, 16–40; c0 with its product: 21–40
     expect(result.carriers.map(({ seconds }) => seconds)).toEqual([
       [16, 5, 19, 0],
@@ -118,6 +119,6 @@ describe('a list that has run out', () => {
     )
     expect(result.end).toEqual({ reason: 'out of products', atSeconds: 56, waits: [], cycle: [], unmanned: [] })
     expect([result.loads, result.output, result.timeInLine.mean, result.lap.mean]).toEqual([2, 2, 22, 22])
-    expect(result.stations[0]!.seconds[3]).toBe(44)
+    expect(result.stations[0]!.seconds['waiting for product']).toBe(44)
   })
 })

@@ -5,6 +5,7 @@ import { smallLoop, tell } from '../../../../tests/helpers/smallLoop.ts'
 import { buildLine } from '../build/build.ts'
 import { standsStill, standstill } from './gridlock.ts'
 import { resetLine } from '../build/start.ts'
+import { spent } from '../../../../tests/helpers/spent.ts'
 
 const EXIT = { lift: 2, lower: 1.5, exitClear: true }
 
@@ -23,8 +24,8 @@ test('as many carriers as places to stand: gridlock at time 0', () => {
     unmanned: [],
   })
   // blocked for the whole window; the transfers are free
-  expect(result.zones.map((zone) => zone.seconds[3])).toEqual([50, 0, 50, 0])
-  expect(result.zones.map((zone) => zone.seconds[0])).toEqual([0, 50, 0, 50])
+  expect(result.zones.map((zone) => zone.seconds.blocked)).toEqual([50, 0, 50, 0])
+  expect(result.zones.map((zone) => zone.seconds.free)).toEqual([0, 50, 0, 50])
   expect(result.zones.map((zone) => zone.occupancyMean)).toEqual([1, 0, 1, 0])
   expect(result.output).toBe(0)
 })
@@ -44,8 +45,8 @@ test('a gridlock that comes later is told at the instant it is complete', () => 
     cycle: [0, 2, 3],
     unmanned: [],
   })
-  expect(result.zones[1]!.seconds).toEqual([97, 0, 0, 0, 0, 3, 0])
-  expect(result.zones[2]!.seconds).toEqual([0, 4, 0, 96, 0, 0, 0])
+  expect(spent(result.zones[1]!.seconds)).toEqual({ free: 97, vacating: 3 })
+  expect(spent(result.zones[2]!.seconds)).toEqual({ claimed: 4, blocked: 96 })
 })
 
 test('behind two exit-clear transfers the zone after both is waited for', () => {

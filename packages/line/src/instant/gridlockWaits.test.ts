@@ -4,6 +4,7 @@ import { chain, type GraphWish, smallGraph } from '../../../../tests/helpers/sma
 import { smallLoop, tell, timeline, type Wish } from '../../../../tests/helpers/smallLoop.ts'
 import { staffEvents, staffed } from '../../../../tests/helpers/staffed.ts'
 import type { LineSpec } from '../spec.ts'
+import { spent } from '../../../../tests/helpers/spent.ts'
 
 describe('two stations that hold one operator each, where the other needs two', () => {
   // S1 and S3 load with both operators; S5 only with op1, who is there from 1 to 11. c1 rests in Z3 at 2 and holds op0; c0 rests in Z1 at 4.
@@ -44,7 +45,7 @@ describe('two stations that hold one operator each, where the other needs two', 
     const { result } = tell(spec)
     expect(result.end).toEqual({ reason: 'gridlock', atSeconds: 15, waits: [[0, 1]], cycle: [], unmanned: [1, 3] })
     // S1 waits for an operator from 4 on, to the end of the window
-    expect(result.stations[0]!.seconds[2]).toBe(56)
+    expect(result.stations[0]!.seconds['waiting for operator']).toBe(56)
   })
 
   test('without the stop the station that has called longest gets both', () => {
@@ -87,7 +88,7 @@ describe('pushes', () => {
     const { result } = tell(stuck)
     expect(result.end).toEqual({ reason: 'gridlock', atSeconds: 10, waits: [], cycle: [], unmanned: [1, 2] })
     // c1 in Z2 is done and not started
-    expect(result.zones[2]!.seconds).toEqual([0, 10, 0, 20, 0, 0, 0])
+    expect(spent(result.zones[2]!.seconds)).toEqual({ claimed: 10, blocked: 20 })
     // with one needed she loads 7–12 and pushes from 12 to 16
     expect(timeline(spec, 'leave')).toContain('12 leave Z2 c1')
   })

@@ -39,7 +39,7 @@ test('a chain of moves of 0 s: each start first ends what it ends in no time, an
   // the first load lies at 0, before the window; c2 is back at 6: output at 6, inside the window
   expect([result.loads, result.output]).toEqual([3, 1])
   // all three carriers are always somewhere; Z3 works for the whole window
-  expect(result.stations[0]!.seconds[0]).toBe(6)
+  expect(result.stations[0]!.seconds.working).toBe(6)
 })
 
 test('moves of 0 s with a duty of 0 s at every visit go round as far as the others let them', () => {

@@ -8,6 +8,7 @@ import { simulate } from '../simulate.ts'
 import { resetLine } from '../build/start.ts'
 import { CLEAR_KNOWN, CLEAR_NOW, CLEAR_TIMED, FREE, type Line, VACATING } from '../instant/state.ts'
 import { Trace } from '../telling/trace.ts'
+import { spent } from '../../../../tests/helpers/spent.ts'
 
 /** A lone carrier that has just left Z0 at 0; move 4, clear 3. */
 function justLeft(start: number[] = [0]): Line {
@@ -56,7 +57,7 @@ describe('a clear that nobody waits for', () => {
       '12 leave Z2 c0',
     ])
     // Z0: free 0–1, claimed 1–2, blocked 2–10, vacating 10–11, free 11–20
-    expect(result.zones[0]!.seconds).toEqual([1 + 9, 1, 0, 8, 0, 1, 0])
+    expect(spent(result.zones[0]!.seconds)).toEqual({ free: 1 + 9, claimed: 1, blocked: 8, vacating: 1 })
   })
 
   test('is made good at the end of what is told', () => {
@@ -74,11 +75,11 @@ describe('a clear that nobody waits for', () => {
     const spec = (warmup: number, until: number) =>
       smallLoop({ zones: 5, start: [0], move: 4, clear: 3, stations: [{ at: 0, work: 1 }], warmup, until })
     const told = (warmup: number, until: number) => simulate(spec(warmup, until), { seed: 'a', replication: 0, verify: true })
-    expect(told(0, 10).stations[0]!.seconds.slice(6, 8)).toEqual([3, 7])
-    expect(told(2, 10).stations[0]!.seconds.slice(6, 8)).toEqual([1, 7])
-    expect(told(3, 10).zones[0]!.seconds).toEqual([7, 0, 0, 0, 0, 0, 0])
-    expect(told(0, 2).zones[0]!.seconds).toEqual([0, 0, 0, 0, 0, 2, 0])
-    expect(told(5, 10).stations[0]!.seconds.slice(6, 8)).toEqual([0, 5])
+    expect(told(0, 10).stations[0]!.seconds).toMatchObject({ exchanging: 3, starved: 7 })
+    expect(told(2, 10).stations[0]!.seconds).toMatchObject({ exchanging: 1, starved: 7 })
+    expect(spent(told(3, 10).zones[0]!.seconds)).toEqual({ free: 7 })
+    expect(spent(told(0, 2).zones[0]!.seconds)).toEqual({ vacating: 2 })
+    expect(told(5, 10).stations[0]!.seconds).toMatchObject({ exchanging: 0, starved: 5 })
   })
 })
 

@@ -1,6 +1,7 @@
 /** Timelines of moves, worked out by hand from MODEL.md §3. The drive of smallLoop: M = 4, 5, 6 s; clear 1.5 s at speed, 2.5 s from rest; braking takes 1 s. */
 import { describe, expect, test } from 'vitest'
 import { smallLoop, tell, timeline } from '../../../../tests/helpers/smallLoop.ts'
+import { spent } from '../../../../tests/helpers/spent.ts'
 
 describe('passing at speed', () => {
   test('a carrier alone starts from rest and goes on at speed', () => {
@@ -38,7 +39,7 @@ describe('passing at speed', () => {
       '28.5 leave Z1 c0',
     ])
     // Z1: vacating to 2.5, claimed to 8.5, blocked to 28.5: free, claimed, working, blocked, other, vacating, stopped
-    expect(result.zones[1]!.seconds).toEqual([0, 6, 0, 20, 0, 2.5, 0])
+    expect(spent(result.zones[1]!.seconds)).toEqual({ claimed: 6, blocked: 20, vacating: 2.5 })
     // c0: waits to 2.5, moves to 8.5 (braking is moving), waits to 28.5; c1: moves to 6, worked on to 26, moves to 28.5
     expect(result.carriers.map(({ seconds }) => seconds)).toEqual([
       [6, 0, 0, 22.5],

@@ -1,6 +1,7 @@
 /** Timelines of transfers, worked out by hand from MODEL.md §4. Where nothing else is said: lift 2 s, lower 1.5 s, moves of 4 s and clears of 3 s given. */
 import { describe, expect, test } from 'vitest'
 import { smallLoop, tell, timeline } from '../../../../tests/helpers/smallLoop.ts'
+import { spent } from '../../../../tests/helpers/spent.ts'
 
 const GIVEN = { move: 4, clear: 3 }
 const CORNER = { lift: 2, lower: 1.5 }
@@ -71,7 +72,7 @@ describe('position changes', () => {
       '10.5 leave Z0 c1',
     ])
     // Z1: claimed 4 and again from 10.5; occupied but changing 2 (other); vacating 6 to 10.5
-    expect(result.zones[1]!.seconds).toEqual([0, 4 + 2, 0, 0, 2, 4.5, 0])
+    expect(spent(result.zones[1]!.seconds)).toEqual({ claimed: 4 + 2, other: 2, vacating: 4.5 })
   })
 
   test('the change to the way out does not wait for the next zone; at time 0 an occupied transfer stands as its way out needs', () => {
@@ -95,7 +96,7 @@ describe('position changes', () => {
       '17 leave Z1 c0',
     ])
     // Z1: vacating 4.5, claimed 4, changing 2, blocked 6.5
-    expect(result.zones[1]!.seconds).toEqual([0, 4, 0, 6.5, 2, 4.5, 0])
+    expect(spent(result.zones[1]!.seconds)).toEqual({ claimed: 4, blocked: 6.5, other: 2, vacating: 4.5 })
   })
 
   test('at a station in a transfer the change comes after work and release', () => {
@@ -123,8 +124,8 @@ describe('position changes', () => {
       '16.5 turned Z1 back',
     ])
     // station: working 6 (release is work), exchanging all else; zone: claimed 4, working 6, changing 2, vacating 4.5
-    expect(result.stations[0]!.seconds).toEqual([6, 0, 0, 0, 0, 0, 10.5, 0, 0, 0])
-    expect(result.zones[1]!.seconds).toEqual([0, 4, 6, 0, 2, 4.5, 0])
+    expect(spent(result.stations[0]!.seconds)).toEqual({ working: 6, exchanging: 10.5 })
+    expect(spent(result.zones[1]!.seconds)).toEqual({ claimed: 4, working: 6, other: 2, vacating: 4.5 })
   })
 })
 
@@ -151,7 +152,7 @@ describe('stops of a transfer', () => {
       '13 turn Z1 back',
       '14.5 turned Z1 back',
     ])
-    expect(result.zones[1]!.seconds).toEqual([0, 4, 0, 0, 2, 4.5, 4])
+    expect(spent(result.zones[1]!.seconds)).toEqual({ claimed: 4, other: 2, vacating: 4.5, stopped: 4 })
     expect(result.zones[1]!.stoppedBy).toEqual([{ cause: 'jam', seconds: 4 }])
   })
 
@@ -212,7 +213,7 @@ describe('entered only if the exit is clear', () => {
       '11 leave Z2 c0',
     ])
     // Z2 is set aside from 3 on, and holds nobody until 7
-    expect(result.zones[2]!.seconds).toEqual([0, 8, 0, 0, 0, 3, 0])
+    expect(spent(result.zones[2]!.seconds)).toEqual({ claimed: 8, vacating: 3 })
     expect(result.zones[2]!.occupancyMean).toBe(4 / 11)
   })
 
@@ -230,7 +231,7 @@ describe('entered only if the exit is clear', () => {
       '10.5 turned Z1 back',
     ])
     // Z2: claimed 0 to 10, when its carrier arrives and goes on, vacating to 11
-    expect(result.zones[2]!.seconds).toEqual([0, 10, 0, 0, 0, 1, 0])
+    expect(spent(result.zones[2]!.seconds)).toEqual({ claimed: 10, vacating: 1 })
   })
 
   test('a carrier may pass it at speed', () => {
@@ -285,6 +286,6 @@ describe('entered only if the exit is clear', () => {
     const stops = [{ name: 'jam', on: { kind: 'zone', index: 2 }, clock: 'calendar', after: 2, repair: 20 } as const]
     const { result } = tell(smallLoop({ zones: 5, start: [4], ...GIVEN, transfers: { 1: EXIT }, stops, until: 30 }))
     // Z2: free to 2, stopped to 22, claimed to 26 (c0 leaves Z1 at 22), vacating to 29, free to 30
-    expect(result.zones[2]!.seconds).toEqual([2 + 1, 4, 0, 0, 0, 3, 20])
+    expect(spent(result.zones[2]!.seconds)).toEqual({ free: 2 + 1, claimed: 4, vacating: 3, stopped: 20 })
   })
 })

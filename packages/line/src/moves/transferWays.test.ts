@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest'
 import { chain, type GraphWish, smallGraph } from '../../../../tests/helpers/smallGraph.ts'
 import { tell, timeline } from '../../../../tests/helpers/smallLoop.ts'
+import { spent } from '../../../../tests/helpers/spent.ts'
 
 const GIVEN = { move: 4, clear: 3 }
 const T = { lift: 2, lower: 1.5 }
@@ -35,10 +36,10 @@ describe('ways in of different positions', () => {
       '17.5 clear Z2',
     ])
     // Z2: claimed 4 + 2 + 4, changing under c1 1.5, vacating 3 + 3; set aside it holds nobody: occupancy 0–4 and 9–14.5
-    expect(result.zones[2]!.seconds).toEqual([0, 10, 0, 0, 1.5, 6, 0])
+    expect(spent(result.zones[2]!.seconds)).toEqual({ claimed: 10, other: 1.5, vacating: 6 })
     expect(result.zones[2]!.occupancyMean).toBe((4 + 5.5) / 17.5)
     // c1 waits in Z1 until 9, moves 4, waits while it changes, moves again
-    expect(result.carriers[1]!.seconds).toEqual([4 + 3, 0, 0, 9 + 1.5])
+    expect(spent(result.carriers[1]!.seconds)).toEqual({ moving: 4 + 3, 'waiting empty': 9 + 1.5 })
   })
 
   test('a stop of the transfer holds that change; one that is on keeps it from being won', () => {
@@ -145,7 +146,7 @@ describe('exit-clear, with several ways out', () => {
     const { result, lines } = tell(smallGraph(wish('low', true)))
     expect(lines.filter((line) => !line.includes('clear'))).toEqual(['0 leave Z0 c0', '5 look Z1 c0', '5 leave Z1 to Z3 c0 at speed'])
     // Z3 is claimed from 0 on
-    expect(result.zones[3]!.seconds).toEqual([0, 8, 0, 0, 0, 0, 0])
+    expect(spent(result.zones[3]!.seconds)).toEqual({ claimed: 8 })
     expect(timeline(smallGraph(wish('high', false)), 'leave')).toEqual(['0 leave Z0 c0', '5 leave Z1 to Z2 c0 at speed'])
   })
 
@@ -201,7 +202,7 @@ describe('exit-clear, with several ways out', () => {
     }
     const { result, lines } = tell(smallGraph(spec))
     expect(lines.filter((line) => line.includes('leave'))).toEqual(['0 leave Z0 c0', '4 leave Z1 c0', '8 leave Z2 to Z4 c0'])
-    expect(result.zones[4]!.seconds).toEqual([0, 12, 0, 0, 0, 0, 0])
+    expect(spent(result.zones[4]!.seconds)).toEqual({ claimed: 12 })
   })
 
   test('a claim through it ranks by the general order, beside the merge of the zone behind', () => {

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { smallLoop, tell, type Wish } from '../../../../tests/helpers/smallLoop.ts'
 import { staffEvents, staffed } from '../../../../tests/helpers/staffed.ts'
 import type { WalkSpec } from '../spec.ts'
+import { spent } from '../../../../tests/helpers/spent.ts'
 
 const GIVEN = { move: 4, clear: 3 }
 
@@ -41,7 +42,7 @@ describe('one operator for two stations', () => {
       '56 op0 free',
     ])
     // S3: starved to 18, exchanging to 22, waiting for the operator to 36, working to 56, exchanging (c0 clear at 59, c1 from 59 on)
-    expect(tell(spec).result.stations[1]!.seconds).toEqual([20, 0, 14, 0, 0, 0, 8, 18, 0, 0])
+    expect(spent(tell(spec).result.stations[1]!.seconds)).toEqual({ working: 20, 'waiting for operator': 14, exchanging: 8, starved: 18 })
   })
 })
 
@@ -72,7 +73,7 @@ describe('in a break', () => {
     ])
     const { result } = tell(spec)
     // S1: exchanging 0–4, operator 4–5 and 15–20, break 5–15, working 20–23, exchanging to 26, starved
-    expect(result.stations[0]!.seconds).toEqual([3, 0, 6, 0, 0, 0, 7, 4, 0, 10])
+    expect(spent(result.stations[0]!.seconds)).toEqual({ working: 3, 'waiting for operator': 6, exchanging: 7, starved: 4, break: 10 })
   })
 })
 

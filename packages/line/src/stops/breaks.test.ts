@@ -1,6 +1,7 @@
 /** Timelines of breaks, worked out by hand from MODEL.md §7. Moves of 4 s and clears of 3 s are given; a load of 6 s in Z1. */
 import { describe, expect, test } from 'vitest'
 import { type StopWish, smallLoop, tell, timeline } from '../../../../tests/helpers/smallLoop.ts'
+import { spent } from '../../../../tests/helpers/spent.ts'
 
 const GIVEN = { move: 4, clear: 3 }
 const stationStop = (after: number, repair: number): StopWish => ({
@@ -39,9 +40,9 @@ describe('breaks', () => {
       '14 leave Z1 c0',
       '17 leave Z0 c1',
     ])
-    expect(result.stations[0]!.seconds).toEqual([6, 0, 0, 0, 0, 0, 4 + 3, 0, 0, 4])
+    expect(spent(result.stations[0]!.seconds)).toEqual({ working: 6, exchanging: 4 + 3, break: 4 })
     expect(result.breaks).toEqual({ count: 1, seconds: 4 })
-    expect(result.zones.map((zone) => zone.seconds[6])).toEqual([0, 0, 0, 0])
+    expect(result.zones.map((zone) => zone.seconds.stopped)).toEqual([0, 0, 0, 0])
   })
 
   test('the conveyor stops too: moves stand still as well', () => {
@@ -55,7 +56,7 @@ describe('breaks', () => {
       '14 leave Z1 c0',
       '17 leave Z0 c1',
     ])
-    expect(result.zones.map((zone) => zone.seconds[6])).toEqual([4, 4, 4, 4])
+    expect(result.zones.map((zone) => zone.seconds.stopped)).toEqual([4, 4, 4, 4])
     expect(result.zones[2]!.stoppedBy).toEqual([{ cause: 'break', seconds: 4 }])
   })
 
@@ -80,7 +81,7 @@ describe('breaks', () => {
     const { result, lines } = tell(twoCarriers({ worksInBreaks: true, conveyorStops: true, break: [5, 8] }))
     expect(lines).toContain('13 leave Z1 c0')
     // exchanging 0–4, working 4–10, stopped 10–13, out until 16; c1 has 2 s left at 5: in Z0 at 15, leaves when Z1 is clear at 16
-    expect(result.stations[0]!.seconds).toEqual([6, 0, 0, 0, 0, 0, 4 + 4, 0, 3, 0])
+    expect(spent(result.stations[0]!.seconds)).toEqual({ working: 6, exchanging: 4 + 4, stopped: 3 })
     expect(result.stations[0]!.stoppedBy).toEqual([{ cause: 'break', seconds: 3 }])
   })
 
@@ -118,7 +119,7 @@ describe('breaks', () => {
     })
     const { result, lines } = tell(spec)
     expect(lines.filter((line) => /S1/.test(line))).toEqual(['4 load begins S1 c0', '17 load ends S1 c0'])
-    expect(result.stations[0]!.seconds).toEqual([6, 0, 0, 0, 0, 0, 4, 0, 0, 7])
+    expect(spent(result.stations[0]!.seconds)).toEqual({ working: 6, exchanging: 4, break: 7 })
     expect(result.breaks).toEqual({ count: 2, seconds: 7 })
   })
 
@@ -135,7 +136,7 @@ describe('breaks', () => {
     })
     const { result, lines } = tell(spec)
     expect(lines.filter((line) => /S1/.test(line))).toEqual(['4 load begins S1 c0', '16 load ends S1 c0'])
-    expect(result.stations[0]!.seconds).toEqual([6, 0, 0, 0, 0, 0, 4, 0, 4, 2])
+    expect(spent(result.stations[0]!.seconds)).toEqual({ working: 6, exchanging: 4, stopped: 4, break: 2 })
     expect(result.breakdowns[0]).toEqual({ name: 'wear', count: 1, seconds: 6 })
   })
 

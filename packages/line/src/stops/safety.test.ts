@@ -52,7 +52,7 @@ describe('somebody in the way', () => {
   test('it is told by cause, and counted', () => {
     expect(result.safetyStops).toEqual([{ name: 'S1', count: 2, seconds: 20 }])
     expect(result.zones[3]!.stoppedBy).toEqual([{ cause: 'safety stop S1', seconds: 20 }])
-    expect(result.zones[0]!.seconds[6]).toBe(20)
+    expect(result.zones[0]!.seconds.stopped).toBe(20)
   })
 })
 
@@ -69,7 +69,7 @@ test('only the section of the station stops', () => {
     { name: 'b', zones: [2, 3] },
   ]
   const { result } = tell(watched({ ...LOOP, start: [0, 2] }, 1, 10, sections))
-  expect(result.zones.map(({ seconds }) => seconds[6]! > 0)).toEqual([true, true, false, false])
+  expect(result.zones.map(({ seconds }) => seconds.stopped > 0)).toEqual([true, true, false, false])
 })
 
 test('of two watching stations at the ends of a move the one it leads to draws', () => {

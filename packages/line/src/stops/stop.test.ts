@@ -1,6 +1,7 @@
 /** Timelines of stops, worked out by hand from MODEL.md §7 and §1 ("within one instant"). Unless a test says otherwise the drive is that of smallLoop. */
 import { describe, expect, test } from 'vitest'
 import { type StopWish, smallLoop, tell, timeline } from '../../../../tests/helpers/smallLoop.ts'
+import { spent } from '../../../../tests/helpers/spent.ts'
 
 const GIVEN = { move: 4, clear: 3 }
 const zoneStop = (zone: number, after: number, repair: number, clock: 'operating' | 'calendar' = 'calendar'): StopWish => ({
@@ -168,7 +169,7 @@ describe('several sources', () => {
       '21 load ends S1 c0',
       '21 leave Z1 c0',
     ])
-    expect(result.stations[0]!.seconds).toEqual([10, 0, 0, 0, 0, 0, 4, 0, 7, 0])
+    expect(spent(result.stations[0]!.seconds)).toEqual({ working: 10, exchanging: 4, stopped: 7 })
     expect(result.stations[0]!.stoppedBy).toEqual([
       { cause: 'A', seconds: 5 },
       { cause: 'B', seconds: 4 },
@@ -178,8 +179,8 @@ describe('several sources', () => {
       { name: 'B', count: 1, seconds: 4 },
     ])
     // the zone is not stopped by its station: worked on from 4 to 21, also while held; and so is the carrier
-    expect(result.zones[1]!.seconds).toEqual([0, 4, 17, 0, 0, 0, 0])
-    expect(result.carriers[0]!.seconds).toEqual([4, 17, 0, 0])
+    expect(spent(result.zones[1]!.seconds)).toEqual({ claimed: 4, working: 17 })
+    expect(spent(result.carriers[0]!.seconds)).toEqual({ moving: 4, 'worked on': 17 })
   })
 
   test('one that ends when the other begins: nothing goes on between them', () => {
@@ -201,7 +202,7 @@ describe('several sources', () => {
         '19 release begins S1 c0',
         '20 release ends S1 c0',
       ])
-      expect(result.stations[0]!.seconds[8]).toBe(5)
+      expect(result.stations[0]!.seconds.stopped).toBe(5)
       expect(result.stations[0]!.stoppedBy.map(({ seconds }) => seconds).sort()).toEqual([2, 3])
     }
   })
@@ -228,7 +229,7 @@ describe('several sources', () => {
       '25 load ends S1 c0',
     ])
     // held while nobody is there, too: stopped from 3 on
-    expect(result.stations[0]!.seconds).toEqual([10, 0, 0, 0, 0, 0, 3, 0, 12, 0])
+    expect(spent(result.stations[0]!.seconds)).toEqual({ working: 10, exchanging: 3, stopped: 12 })
     expect(result.breakdowns[1]).toEqual({ name: 'B', count: 2, seconds: 4 })
   })
 })
@@ -246,11 +247,11 @@ describe('a stop of the line', () => {
       '17 repaired all',
       '17 leave Z1 c0',
     ])
-    expect(result.stations[0]!.seconds).toEqual([10, 0, 0, 0, 0, 0, 4, 0, 3, 0])
+    expect(spent(result.stations[0]!.seconds)).toEqual({ working: 10, exchanging: 4, stopped: 3 })
     expect(result.stations[0]!.stoppedBy).toEqual([{ cause: 'all', seconds: 3 }])
     // every zone is stopped for 5 s, whatever it does; Z1 is worked on from 4 to 12
-    expect(result.zones.map((zone) => zone.seconds[6])).toEqual([5, 5, 5, 5])
-    expect(result.zones[1]!.seconds).toEqual([0, 4, 8, 0, 0, 0, 5])
+    expect(result.zones.map((zone) => zone.seconds.stopped)).toEqual([5, 5, 5, 5])
+    expect(spent(result.zones[1]!.seconds)).toEqual({ claimed: 4, working: 8, stopped: 5 })
   })
 
   test('two moves at once stand still together', () => {

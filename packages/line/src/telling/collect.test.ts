@@ -5,19 +5,20 @@ import { buildLine } from '../build/build.ts'
 import { STATION_SINCE, ZONE_SINCE } from './collect.ts'
 import { STATION_STATES, ZONE_STATES } from './result.ts'
 import { resetLine } from '../build/start.ts'
+import { spent } from '../../../../tests/helpers/spent.ts'
 
 test('occupancy: from the start in to the start out', () => {
   // move 4, clear 1, alone: in each zone for 4 of 16 s; in Z1 from 0 to 4, Z2 4 to 8 …; window (0, 10]: Z0 none (it leaves at 0), Z1 4, Z2 4, Z3 2
   const { result } = tell(smallLoop({ zones: 4, start: [0], move: 4, clear: 1, until: 10 }))
   expect(result.zones.map((zone) => zone.occupancyMean)).toEqual([0, 0.4, 0.4, 0.2])
   // Z2: free 0–4, claimed 4–8, vacating 8–9, free 9–10
-  expect(result.zones[2]!.seconds).toEqual([5, 4, 0, 0, 0, 1, 0])
+  expect(spent(result.zones[2]!.seconds)).toEqual({ free: 5, claimed: 4, vacating: 1 })
 })
 
 test('a station that starves and one that waits for the exchange', () => {
   // move 4, clear 1; work in Z1 on a loaded carrier only: starved and exchanging all the time. c0: in 0–4, out 4–5, back 16–20, 20–21
   const { result } = tell(smallLoop({ zones: 4, start: [0], move: 4, clear: 1, stations: [{ at: 1, work: 3 }], until: 20 }))
-  expect(result.stations[0]!.seconds).toEqual([0, 0, 0, 0, 0, 0, 4 + 1 + 4 - 0, 11, 0, 0])
+  expect(spent(result.stations[0]!.seconds)).toEqual({ exchanging: 4 + 1 + 4 - 0, starved: 11 })
 })
 
 test('a lap is counted at the first station that unloads, by station index; without one at zone 0', () => {

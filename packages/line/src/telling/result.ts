@@ -13,13 +13,17 @@ export const STATION_STATES = [
   'break',
 ] as const
 export type StationState = (typeof STATION_STATES)[number]
+/** Something of a station for each of its states, such as seconds, or a share of the window. */
+export type ByStationState<T = number> = Readonly<Record<StationState, T>>
 
 export const ZONE_STATES = ['free', 'claimed', 'working', 'blocked', 'other', 'vacating', 'stopped'] as const
 /** `working`, `blocked` and `other` split the zone's `occupied`. */
 export type ZoneState = (typeof ZONE_STATES)[number]
+export type ByZoneState<T = number> = Readonly<Record<ZoneState, T>>
 
 export const CARRIER_STATES = ['moving', 'worked on', 'waiting with product', 'waiting empty'] as const
 export type CarrierState = (typeof CARRIER_STATES)[number]
+export type ByCarrierState<T = number> = Readonly<Record<CarrierState, T>>
 
 export interface RunResult {
   readonly seed: string
@@ -86,8 +90,8 @@ export interface TallyResult {
 
 export interface StationResult {
   readonly name: string
-  /** seconds in each state, in the order of STATION_STATES; they sum to the window */
-  readonly seconds: readonly number[]
+  /** seconds in each state, its names in the order of STATION_STATES; they sum to the window */
+  readonly seconds: ByStationState
   /** longest unbroken time in `blocked` within the window */
   readonly longestBlockSeconds: number
   /** carriers let go (move starts out after a duty) in the window */
@@ -98,8 +102,8 @@ export interface StationResult {
 
 export interface ZoneResult {
   readonly name: string
-  /** seconds in each state, in the order of ZONE_STATES; they sum to the window */
-  readonly seconds: readonly number[]
+  /** seconds in each state, its names in the order of ZONE_STATES; they sum to the window */
+  readonly seconds: ByZoneState
   /** time average of the carriers in it, from a move's start in to its start out */
   readonly occupancyMean: number
   /** move starts out in the window */
@@ -116,8 +120,8 @@ export interface ZoneResult {
 export const safetyCause = (station: string): string => `safety stop ${station}`
 
 export interface CarrierResult {
-  /** seconds in each state, in the order of CARRIER_STATES; they sum to the window */
-  readonly seconds: readonly number[]
+  /** seconds in each state, its names in the order of CARRIER_STATES; they sum to the window */
+  readonly seconds: ByCarrierState
   readonly laps: number
 }
 

@@ -2,6 +2,7 @@ import { expect, test } from 'vitest'
 import { smallLoop } from '../../../../tests/helpers/smallLoop.ts'
 import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from './result.ts'
 import { simulate } from '../simulate.ts'
+import { total } from '../../../../tests/helpers/spent.ts'
 
 test('a result is plain data: it survives JSON', () => {
   const spec = smallLoop({
@@ -15,11 +16,11 @@ test('a result is plain data: it survives JSON', () => {
   const result = simulate(spec, { seed: 'a', replication: 4 })
   expect(JSON.parse(JSON.stringify(result))).toEqual(result)
   expect([result.seed, result.replication, result.window]).toEqual(['a', 4, { warmupSeconds: 0, endSeconds: 3600 }])
-  expect(result.stations.map(({ name, seconds }) => [name, seconds.length])).toEqual([['S1', STATION_STATES.length]])
-  expect(result.zones.map(({ name, seconds }) => [name, seconds.length])).toEqual(
-    ['Z0', 'Z1', 'Z2', 'Z3', 'Z4'].map((z) => [z, ZONE_STATES.length]),
+  expect(result.stations.map(({ name, seconds }) => [name, Object.keys(seconds)])).toEqual([['S1', [...STATION_STATES]]])
+  expect(result.zones.map(({ name, seconds }) => [name, Object.keys(seconds)])).toEqual(
+    ['Z0', 'Z1', 'Z2', 'Z3', 'Z4'].map((z) => [z, [...ZONE_STATES]]),
   )
-  expect(result.carriers.map(({ seconds }) => seconds.length)).toEqual([CARRIER_STATES.length, CARRIER_STATES.length])
+  expect(result.carriers.map(({ seconds }) => Object.keys(seconds))).toEqual([[...CARRIER_STATES], [...CARRIER_STATES]])
 })
 
 test('mean, spread and extremes of what was counted', () => {
@@ -41,5 +42,5 @@ test('the window is told on the clock grid', () => {
   const spec = smallLoop({ zones: 2, start: [0], warmup: 0.1, until: 10.3 })
   const result = simulate(spec, { seed: 'a', replication: 0 })
   expect(result.window).toEqual({ warmupSeconds: 104858 / 2 ** 20, endSeconds: Math.floor(10.3 * 2 ** 20 + 0.5) / 2 ** 20 })
-  expect(result.zones[0]!.seconds.reduce((a, b) => a + b)).toBe(result.window.endSeconds - result.window.warmupSeconds)
+  expect(total(result.zones[0]!.seconds)).toBe(result.window.endSeconds - result.window.warmupSeconds)
 })

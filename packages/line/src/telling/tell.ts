@@ -1,16 +1,8 @@
 /** From the collected columns to the plain record of a run. (MODEL.md §11) */
 import { toGrid } from '@loopwright/kernel'
 import { CARRIER_WIDTH, LONGEST_BLOCK, OCCUPIED_SECONDS, STATION_WIDTH, ZONE_WIDTH } from './collect.ts'
-import {
-  CARRIER_STATES,
-  type HandlingResult,
-  type RunEnd,
-  type RunResult,
-  STATION_STATES,
-  safetyCause,
-  type TallyResult,
-  ZONE_STATES,
-} from './result.ts'
+import { carrierSeconds, stationSeconds, zoneSeconds } from './byState.ts'
+import { type HandlingResult, type RunEnd, type RunResult, safetyCause, type TallyResult } from './result.ts'
 import type { Line } from '../instant/state.ts'
 
 const HOUR = 3600
@@ -47,20 +39,20 @@ export function tellResult(line: Line, seed: string, replication: number, end: R
     productsInLineMean: c.products[0]! / seconds,
     stations: spec.stations.map((station, s) => ({
       name: station.name,
-      seconds: listOf(c.stationSeconds, s * STATION_WIDTH, STATION_STATES.length),
+      seconds: stationSeconds(c.stationSeconds, s * STATION_WIDTH),
       longestBlockSeconds: c.stationSeconds[s * STATION_WIDTH + LONGEST_BLOCK]!,
       cycles: c.cycles[s]!,
       stoppedBy: stoppedBy(c.causes.stationSeconds, s),
     })),
     zones: spec.zones.map((zone, z) => ({
       name: zone.name,
-      seconds: listOf(c.zoneSeconds, z * ZONE_WIDTH, ZONE_STATES.length),
+      seconds: zoneSeconds(c.zoneSeconds, z * ZONE_WIDTH),
       occupancyMean: c.zoneSeconds[z * ZONE_WIDTH + OCCUPIED_SECONDS]! / seconds,
       movesOut: c.movesOut[z]!,
       stoppedBy: stoppedBy(c.causes.zoneSeconds, z),
     })),
     carriers: Array.from({ length: line.carriers }, (_, k) => ({
-      seconds: listOf(c.carrierSeconds, k * CARRIER_WIDTH, CARRIER_STATES.length),
+      seconds: carrierSeconds(c.carrierSeconds, k * CARRIER_WIDTH),
       laps: c.carrierLaps[k]!,
     })),
     storeMean: c.stored.mean(endSeconds, seconds),

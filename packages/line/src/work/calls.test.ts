@@ -2,6 +2,7 @@
 import { expect, test } from 'vitest'
 import { smallLoop, tell, timeline, type Wish } from '../../../../tests/helpers/smallLoop.ts'
 import type { LineSpec } from '../spec.ts'
+import { spent } from '../../../../tests/helpers/spent.ts'
 
 const LOOP: Wish = {
   zones: 4,
@@ -44,7 +45,13 @@ test('the product is set aside first, then the operator is called; the operator 
     '35 anna free',
   ])
   // S1: exchanging 0–4, no product 4–10, no operator 10–15, working 15–20, exchanging 20–23, starved; S3's carrier leaves at 35 and is in Z0 at 39
-  expect(tell(spec).result.stations[0]!.seconds).toEqual([5, 0, 5, 6, 0, 0, 8, 16, 0, 0])
+  expect(spent(tell(spec).result.stations[0]!.seconds)).toEqual({
+    working: 5,
+    'waiting for operator': 5,
+    'waiting for product': 6,
+    exchanging: 8,
+    starved: 16,
+  })
 })
 
 test('from the instant at which its product is set aside a station waits for its operator, also where nobody is free', () => {
@@ -56,7 +63,12 @@ test('from the instant at which its product is set aside a station waits for its
   const spec = withAnna(smallLoop({ ...LOOP, start: [0, 2], stations, until: 32 }))
   const supply = { name: 'S1 parts', arrivals: { kind: 'list', instants: [10] } as const, queueLimit: null }
   const arriving: LineSpec = { ...spec, stations: spec.stations.map((station, s) => (s === 0 ? { ...station, supply } : station)) }
-  expect(tell(arriving).result.stations[0]!.seconds).toEqual([3, 0, 29 - 10, 10 - 4, 0, 0, 4, 0, 0, 0])
+  expect(spent(tell(arriving).result.stations[0]!.seconds)).toEqual({
+    working: 3,
+    'waiting for operator': 29 - 10,
+    'waiting for product': 10 - 4,
+    exchanging: 4,
+  })
 })
 
 test('a duty that needs neither product nor receiver calls at arrival, also in a break; one that does calls at its end', () => {

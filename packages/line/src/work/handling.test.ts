@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { type GraphWish, smallGraph } from '../../../../tests/helpers/smallGraph.ts'
 import { smallLoop, tell, timeline, type Wish } from '../../../../tests/helpers/smallLoop.ts'
 import type { LineSpec } from '../spec.ts'
+import { spent } from '../../../../tests/helpers/spent.ts'
 
 /** Some paths by hand: path index to the station whose operator does it; their given time is theirs. */
 function byHand(wish: Wish, manual: Readonly<Record<number, number>>, named = false): LineSpec {
@@ -52,7 +53,7 @@ describe('a push out of a station by its own operator', () => {
     ])
     const { result } = tell(spec)
     // exchanging 0–4, working 4–9, handling 9–13, starved
-    expect(result.stations[0]!.seconds).toEqual([5, 4, 0, 0, 0, 0, 4, 7, 0, 0])
+    expect(spent(result.stations[0]!.seconds)).toEqual({ working: 5, handling: 4, exchanging: 4, starved: 7 })
     expect(result.handlings).toEqual([{ operator: 'S1', count: 1, seconds: 4 }])
   })
 
@@ -71,7 +72,7 @@ describe('a push out of a station by its own operator', () => {
       '19 load begins S1 c1',
     ])
     // at 16–19 handling comes first in the order of states
-    expect(tell(quick).result.stations[0]!.seconds.slice(0, 3)).toEqual([6, 10, 0])
+    expect(tell(quick).result.stations[0]!.seconds).toMatchObject({ working: 6, handling: 10, 'waiting for operator': 0 })
   })
 })
 
@@ -117,7 +118,7 @@ describe('a named operator', () => {
     // the path names S3, whose operator stands there: no walk; S3 is handling 9–13
     const { result, lines } = tell(far)
     expect(lines).toContain('13 rest Z2 c0')
-    expect(result.stations[1]!.seconds[1]).toBe(4)
+    expect(result.stations[1]!.seconds.handling).toBe(4)
     expect(result.handlings).toEqual([
       { operator: 'ben', count: 0, seconds: 0 },
       { operator: 'anna', count: 1, seconds: 4 },

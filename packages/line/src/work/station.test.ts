@@ -1,6 +1,7 @@
 /** Timelines of stations, worked out by hand from MODEL.md §5. */
 import { describe, expect, test } from 'vitest'
 import { smallLoop, tell, timeline } from '../../../../tests/helpers/smallLoop.ts'
+import { spent } from '../../../../tests/helpers/spent.ts'
 
 describe('duties', () => {
   test('unload, load, work and release follow one another at one station', () => {
@@ -49,12 +50,12 @@ describe('duties', () => {
     // one product from 4 to 36, one after the other without a gap
     expect(result.productsInLineMean).toBe(32 / 36)
     // working 9 + 11; exchanging 0–4, 13–16 and 21–25; starved 16–21
-    expect(result.stations[0]!.seconds).toEqual([20, 0, 0, 0, 0, 0, 11, 5, 0, 0])
+    expect(spent(result.stations[0]!.seconds)).toEqual({ working: 20, exchanging: 11, starved: 5 })
     expect(result.stations[0]!.cycles).toBe(2)
     // lap: starts out of the unload zone at 13 and 36
     expect(result.lap).toEqual({ count: 1, mean: 23, sd: null, min: 23, max: 23 })
     // c0: moving 0–4 and 13–25, worked on 4–13 and 25–36
-    expect(result.carriers[0]!.seconds).toEqual([16, 20, 0, 0])
+    expect(spent(result.carriers[0]!.seconds)).toEqual({ moving: 16, 'worked on': 20 })
   })
 
   test('an empty carrier passes a work station, a loaded one a load-only station', () => {

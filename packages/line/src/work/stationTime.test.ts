@@ -1,6 +1,7 @@
 /** Where the time of a station goes, worked out by hand from MODEL.md §11. */
 import { describe, expect, test } from 'vitest'
 import { smallLoop, tell } from '../../../../tests/helpers/smallLoop.ts'
+import { spent } from '../../../../tests/helpers/spent.ts'
 
 describe('station time', () => {
   test('a carrier that stands without a duty blocks the station', () => {
@@ -17,11 +18,11 @@ describe('station time', () => {
       until: 17,
     })
     const [work, load] = tell(spec).result.stations
-    expect(work!.seconds).toEqual([0, 0, 0, 0, 0, 10, 7, 0, 0, 0])
+    expect(spent(work!.seconds)).toEqual({ blocked: 10, exchanging: 7 })
     expect(work!.longestBlockSeconds).toBe(10)
     expect(work!.cycles).toBe(0)
     // exchanging 0–4 and 14–17
-    expect(load!.seconds).toEqual([10, 0, 0, 0, 0, 0, 7, 0, 0, 0])
+    expect(spent(load!.seconds)).toEqual({ working: 10, exchanging: 7 })
     expect(load!.cycles).toBe(1)
   })
 
@@ -43,7 +44,7 @@ describe('station time', () => {
       ).result.stations[0]!
     // blocked from 7 to 17
     expect(block(9, 12).longestBlockSeconds).toBe(3)
-    expect(block(9, 12).seconds[5]).toBe(3)
+    expect(block(9, 12).seconds.blocked).toBe(3)
     expect(block(5, 12).longestBlockSeconds).toBe(5)
     expect(block(12, 30).longestBlockSeconds).toBe(5)
   })
@@ -63,6 +64,6 @@ describe('station time', () => {
       until: 21,
     })
     // c1, loaded, is in Z3 at 18 and in Z0 at 22; from 20 to 21 Z1 is free and nobody on the way
-    expect(tell(spec).result.stations[0]!.seconds).toEqual([2, 0, 0, 0, 0, 8, 10, 1, 0, 0])
+    expect(spent(tell(spec).result.stations[0]!.seconds)).toEqual({ working: 2, blocked: 8, exchanging: 10, starved: 1 })
   })
 })

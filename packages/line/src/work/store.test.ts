@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { chain, type GraphWish, smallGraph } from '../../../../tests/helpers/smallGraph.ts'
 import { tell, timeline } from '../../../../tests/helpers/smallLoop.ts'
 import { startZones } from '../build/start.ts'
+import { spent } from '../../../../tests/helpers/spent.ts'
 
 const GIVEN = { move: 2, clear: 1 }
 const open: GraphWish = { zones: 2, start: { count: 3, rule: 'store' }, paths: chain('store', 0, 1, 'store'), ...GIVEN, until: 8 }
@@ -32,7 +33,7 @@ describe('an open line', () => {
     const inZones = result.zones.reduce((sum, zone) => sum + zone.occupancyMean, 0)
     expect(inZones + result.storeMean).toBe(3)
     // waiting in the store is waiting: c2 for 6 s, then it moves
-    expect(result.carriers[2]!.seconds).toEqual([2, 0, 0, 6])
+    expect(spent(result.carriers[2]!.seconds)).toEqual({ moving: 2, 'waiting empty': 6 })
   })
 
   test('two lanes out of the store: by the first path that can start', () => {

@@ -13,7 +13,7 @@ import {
 } from '@loopwright/charts'
 import { listWords, stationWords } from '@loopwright/line'
 import type { Scenario } from '@loopwright/scenario'
-import { type DriverResult, STATION_STATES } from '@loopwright/study'
+import type { DriverResult } from '@loopwright/study'
 import { type AnswerCell, type CautionCell, type Cell, type ChartCell, type SureCell, type TableCell, tableCell } from '../cells/cell.ts'
 import { openChartCell } from '../cells/chartCell.ts'
 import { levelWords } from '../compare/compareWords.ts'
@@ -119,7 +119,7 @@ function waitingTable({ line }: Scenario, { explanation }: DriverResult, { one }
   const arrows = explanation?.arrows?.arrows ?? []
   type Row = (typeof stations)[number]
   const named = ({ station }: Row) => line.stations[station]!
-  const share = ({ shares }: Row, state: (typeof WAITING)[number]): number => shares[STATION_STATES.indexOf(state)]!
+  const share = ({ shares }: Row, state: (typeof WAITING)[number]): number => shares[state]
   const kept = WAITING.filter((state) => state === 'blocked' || state === 'starved' || stations.some((row) => share(row, state) >= 0.0005))
   const pointsAt = (place: number): string =>
     arrows

@@ -1,11 +1,22 @@
 /** A single run in full, as tables for files: seconds, counts, names. */
 import { dataColumn, type FieldOf, fieldName, tableOf } from '@loopwright/charts'
-import { CARRIER_STATES, type RunResult, STATION_STATES, ZONE_STATES } from '@loopwright/line'
+import {
+  CARRIER_STATES,
+  type CarrierResult,
+  type CarrierState,
+  type RunResult,
+  STATION_STATES,
+  type StationResult,
+  type StationState,
+  ZONE_STATES,
+  type ZoneResult,
+  type ZoneState,
+} from '@loopwright/line'
 import type { DataCell } from '../cells/cell.ts'
 
 export function runData(run: RunResult): DataCell[] {
-  const states = <R extends { readonly seconds: readonly number[] }>(names: readonly string[]): FieldOf<R>[] =>
-    names.map((state, index) => [`${fieldName(state)}_s`, `seconds in the state "${state}"`, ({ seconds }) => seconds[index]!])
+  const states = <S extends string, R extends { readonly seconds: Readonly<Record<S, number>> }>(names: readonly S[]): FieldOf<R>[] =>
+    names.map((state) => [`${fieldName(state)}_s`, `seconds in the state "${state}"`, ({ seconds }) => seconds[state]])
   const breaks = run.breaks.count > 0 ? [{ name: 'break', ...run.breaks }] : []
   return [
     data('outputs', 'Units taken off', run.outputSeconds, [
@@ -18,7 +29,7 @@ export function runData(run: RunResult): DataCell[] {
     ]),
     data('station_seconds', 'Stations', run.stations, [
       ['station', 'name in the scenario', ({ name }) => name],
-      ...states<RunResult['stations'][number]>(STATION_STATES),
+      ...states<StationState, StationResult>(STATION_STATES),
       ['longest_block_s', 'longest time without a break that it was blocked, seconds', ({ longestBlockSeconds }) => longestBlockSeconds],
       ['cycles', 'carriers let go', ({ cycles }) => cycles],
     ]),
@@ -26,12 +37,12 @@ export function runData(run: RunResult): DataCell[] {
       ['zone', 'name of the zone', ({ name }) => name],
       ['occupancy_mean', 'mean number of carriers in it, 0 … 1', ({ occupancyMean }) => occupancyMean],
       ['moves_out', 'moves out of it', ({ movesOut }) => movesOut],
-      ...states<RunResult['zones'][number]>(ZONE_STATES),
+      ...states<ZoneState, ZoneResult>(ZONE_STATES),
     ]),
     data('carrier_seconds', 'Carriers', run.carriers, [
       ['carrier', 'number of the carrier, from 0', (_, index) => index],
       ['laps', 'laps that ended in the window', ({ laps }) => laps],
-      ...states<RunResult['carriers'][number]>(CARRIER_STATES),
+      ...states<CarrierState, CarrierResult>(CARRIER_STATES),
     ]),
     data(
       'stop_seconds',

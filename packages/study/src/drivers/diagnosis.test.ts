@@ -53,7 +53,7 @@ test('states that lead are those of the run: the share that is told stands there
   const states = diagnose({ line, shares, units }).evidence.find(({ source }) => source === 'states')!
   if (states.source !== 'states' || states.state === 'busy') throw new Error('it waits')
   expect(states.state).toBe('waiting for operator')
-  expect(states.share).toBe(Math.max(...shares.map((each) => each[2]!)))
+  expect(states.share).toBe(Math.max(...shares.map((each) => each['waiting for operator'])))
 })
 
 test('before anything runs the slowest limit is named; nothing known, nothing named; other limits disagree', async () => {

@@ -2,7 +2,7 @@
 import { type Limit, type LimitKind, lineLimits, type LineSpec, type StationState, stationWords } from '@loopwright/line'
 import type { PairedDifference } from '@loopwright/stats'
 import type { DriverEffect, WholeEffect } from './driverEffect.ts'
-import { type StateShares, shareOf } from './stationStates.ts'
+import type { StateShares } from './stationStates.ts'
 
 /** Something that can limit a line, by its name. */
 export interface Named {
@@ -97,7 +97,7 @@ function limitOfKind(limits: readonly Limit[], kind: LimitKind, has: (limit: Lim
 function stateEvidence(line: LineSpec, shares: StateShares, limits: readonly Limit[]): Evidence[] {
   const all = [...line.stations.keys()]
   if (all.length === 0) return []
-  const at = (station: number, state: StationState): number => shareOf(shares, station, state)
+  const at = (station: number, state: StationState): number => shares[station]?.[state] ?? 0
   const most = (of: (station: number) => number): number => all.reduce((best, station) => (of(station) > of(best) ? station : best))
   const busyShare = (station: number): number => {
     const there = 1 - at(station, 'break')

@@ -1,5 +1,14 @@
 /** What drives the output: per cent more output for one per cent of each driver, in the same worlds; and what explains it. */
-import { isPlainLoop, type Law, type LawTerms, type LineSpec, lawOrNull, lawTerms, STATION_STATES } from '@loopwright/line'
+import {
+  type ByStationState,
+  isPlainLoop,
+  type Law,
+  type LawTerms,
+  type LineSpec,
+  lawOrNull,
+  lawTerms,
+  type StationState,
+} from '@loopwright/line'
 import {
   type Arrows,
   arrows,
@@ -16,7 +25,8 @@ import type { DriverEffect, WholeEffect } from './driverEffect.ts'
 import { type DriverOptions, driversOf, TIME_KINDS } from './drivers.ts'
 import { ENGINE_VERSION } from '../runs/engineVersion.ts'
 import { inCommon, type LineRows, type Runner, unitsOf } from '../runs/runner.ts'
-import { shareOf, type StateShares, stateShares } from './stationStates.ts'
+import { type StateShares, stateShares } from './stationStates.ts'
+import { stationColumn } from '../runs/runRow.ts'
 import { wholeChanges } from '../change/wholeChanges.ts'
 
 /** share by which each driver is changed, up and down */
@@ -62,8 +72,8 @@ export interface Explanation {
     readonly station: number
     readonly blockedShare: number
     readonly starvedShare: number
-    /** all ten, in the order of STATION_STATES */
-    readonly shares: readonly number[]
+    /** all ten */
+    readonly shares: ByStationState
   }[]
   /** stations by place in the list above; null: the line branches, so that there are no neighbours to point at */
   readonly arrows: Arrows | null
@@ -160,10 +170,10 @@ function explained(line: LineSpec, { layout, rows }: LineRows, shares: StateShar
     (a, b) => ((line.stations[a]!.zone - start + zones) % zones) - ((line.stations[b]!.zone - start + zones) % zones),
   )
   const windowSeconds = line.window.endSeconds - line.window.warmupSeconds
-  const share = (row: Float64Array, station: number, state: (typeof STATION_STATES)[number]): number =>
-    Math.min(1, row[layout.station + station * layout.stationStride + STATION_STATES.indexOf(state)]! / windowSeconds)
-  const blocked = order.map((station) => shareOf(shares, station, 'blocked'))
-  const starved = order.map((station) => shareOf(shares, station, 'starved'))
+  const share = (row: Float64Array, station: number, state: StationState): number =>
+    Math.min(1, row[stationColumn(layout, station, state)]! / windowSeconds)
+  const blocked = order.map((station) => shares[station]!.blocked)
+  const starved = order.map((station) => shares[station]!.starved)
   const errors = order.map((station, place) => {
     const next = order[(place + 1) % order.length]!
     const { sd, n } = meanInterval(rows.map((row) => share(row, station, 'blocked') - share(row, next, 'starved')))

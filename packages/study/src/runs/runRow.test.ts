@@ -18,14 +18,14 @@ test('each number of a run has its place, and no two share one', () => {
   expect([...row.subarray(layout.outputByHour, layout.outputByHour + layout.hours)]).toEqual(run.outputByHour)
   for (const [index, station] of run.stations.entries()) {
     const at = layout.station + index * layout.stationStride
-    expect([...row.subarray(at, at + STATION_STATES.length)]).toEqual(station.seconds)
+    expect([...row.subarray(at, at + STATION_STATES.length)]).toEqual(Object.values(station.seconds))
     expect(row[at + STATION_STATES.length]).toBe(station.longestBlockSeconds)
     for (const { cause, seconds } of station.stoppedBy)
       expect(row[at + STATION_STATES.length + 1 + layout.causes.indexOf(cause)]).toBe(seconds)
   }
   for (const [index, zone] of run.zones.entries()) {
     const at = layout.zone + index * layout.zoneStride
-    expect([...row.subarray(at, at + ZONE_STATES.length)]).toEqual(zone.seconds)
+    expect([...row.subarray(at, at + ZONE_STATES.length)]).toEqual(Object.values(zone.seconds))
     expect(row[at + ZONE_STATES.length]).toBe(zone.occupancyMean)
   }
   expect(layout.causes).toEqual(['jam', 'break'])

@@ -2,7 +2,15 @@
  * One run as a row of numbers: all that a study keeps of it. A row is small, travels between threads without copying, and rows add up column by column.
  * NaN stands for "there is none" (a lap time in a run without a whole lap); it never leaves this package.
  */
-import { CARRIER_STATES, type LineSpec, type RunResult, STATION_STATES, safetyCause, ZONE_STATES } from '@loopwright/line'
+import {
+  CARRIER_STATES,
+  type LineSpec,
+  type RunResult,
+  STATION_STATES,
+  type StationState,
+  safetyCause,
+  ZONE_STATES,
+} from '@loopwright/line'
 
 /** How a run ended, as a number in its row. */
 export const END_REASONS = ['end of window', 'gridlock', 'out of products'] as const
@@ -68,6 +76,10 @@ export function rowLayout(spec: LineSpec): RowLayout {
   }
 }
 
+/** The column of a station's time in a state. */
+export const stationColumn = (layout: RowLayout, station: number, state: StationState): number =>
+  layout.station + station * layout.stationStride + STATION_STATES.indexOf(state)
+
 /** Writes a run into a row. */
 export function runRow(layout: RowLayout, result: RunResult): Float64Array {
   const row = new Float64Array(layout.length)
@@ -81,7 +93,7 @@ export function runRow(layout: RowLayout, result: RunResult): Float64Array {
   row.set(result.outputByHour, layout.outputByHour)
   result.stations.forEach((station, index) => {
     const at = layout.station + index * layout.stationStride
-    row.set(station.seconds, at)
+    put(row, at, STATION_STATES, station.seconds)
     row[at + STATION_STATES.length] = station.longestBlockSeconds
     for (const { cause, seconds } of station.stoppedBy) {
       const column = layout.causes.indexOf(cause)
@@ -91,7 +103,7 @@ export function runRow(layout: RowLayout, result: RunResult): Float64Array {
   })
   result.zones.forEach((zone, index) => {
     const at = layout.zone + index * layout.zoneStride
-    row.set(zone.seconds, at)
+    put(row, at, ZONE_STATES, zone.seconds)
     row[at + ZONE_STATES.length] = zone.occupancyMean
   })
   const stops = [...result.breakdowns, ...result.safetyStops, result.breaks]
@@ -100,7 +112,12 @@ export function runRow(layout: RowLayout, result: RunResult): Float64Array {
     row[layout.cause + 2 * index + 1] = stop.count
   })
   for (const carrier of result.carriers) {
-    for (const [state, seconds] of carrier.seconds.entries()) row[layout.carrierStates + state]! += seconds
+    put(row, layout.carrierStates, CARRIER_STATES, carrier.seconds)
   }
   return row
+}
+
+/** Adds seconds by state to the columns from `at` on, in the order of the states. */
+function put<S extends string>(row: Float64Array, at: number, states: readonly S[], seconds: Readonly<Record<S, number>>): void {
+  for (let k = 0; k < states.length; k++) row[at + k]! += seconds[states[k]!]
 }

@@ -1,4 +1,3 @@
-import { STATION_STATES } from '@loopwright/line'
 import { outputInterval } from '@loopwright/stats'
 import { expect, test } from 'vitest'
 import { sweepHere } from '../sweep/carrierSweep.ts'
@@ -15,8 +14,7 @@ test('the count of a sweep, and intervals', () => {
   expect(result.count).toEqual(sweepHere(spec, [3], request).counts[0])
   expect(result.partial).toBe(false)
   expect(result.intervals!.outputPerHour).toEqual(outputInterval(runs.map((run) => run.outputPerHour)))
-  const working = STATION_STATES.indexOf('working')
-  expect(result.intervals!.stations[1]!.shares[working]!.mean).toBeCloseTo(result.count.stations[1]!.shares[working]!, 12)
+  expect(result.intervals!.stations[1]!.shares.working.mean).toBeCloseTo(result.count.stations[1]!.shares.working, 12)
   expect(result.intervals!.zones.map((zone) => zone.name)).toEqual(spec.zones.map((zone) => zone.name))
 })
 

@@ -1,7 +1,8 @@
 /** What several runs of one line tell together. Plain data; times in seconds, counts per window. */
-import { type Law, type LineSpec, lawOrNull, type RunResult, workingSeconds } from '@loopwright/line'
+import { type ByStationState, type Law, type LineSpec, lawOrNull, type RunResult, STATION_STATES, workingSeconds } from '@loopwright/line'
 import { type OutputInterval, outputInterval } from '@loopwright/stats'
 import { CountStudy } from '../sweep/countStudy.ts'
+import { byState } from './byState.ts'
 import { ENGINE_VERSION } from './engineVersion.ts'
 import { lineHasChance } from './lineChance.ts'
 import { rowLayout, runRow } from './runRow.ts'
@@ -36,8 +37,8 @@ export interface RunsIntervals {
   readonly lapSeconds: OutputInterval | null
   readonly timeInLineSeconds: OutputInterval | null
   readonly productsInLine: OutputInterval
-  /** per station, share of the window in each state, in the order of STATION_STATES */
-  readonly stations: readonly { readonly name: string; readonly shares: readonly OutputInterval[] }[]
+  /** per station, share of the window in each state */
+  readonly stations: readonly { readonly name: string; readonly shares: ByStationState<OutputInterval> }[]
   readonly zones: readonly { readonly name: string; readonly occupancy: OutputInterval }[]
 }
 
@@ -89,7 +90,7 @@ function intervals(spec: LineSpec, runs: readonly RunResult[]): RunsIntervals {
     productsInLine: of((run) => run.productsInLineMean),
     stations: spec.stations.map((station, index) => ({
       name: station.name,
-      shares: runs[0]!.stations[index]!.seconds.map((_, state) => of((run) => run.stations[index]!.seconds[state]! / windowSeconds)),
+      shares: byState(STATION_STATES, (_, state) => of((run) => run.stations[index]!.seconds[state] / windowSeconds)),
     })),
     zones: spec.zones.map((zone, index) => ({ name: zone.name, occupancy: of((run) => run.zones[index]!.occupancyMean) })),
   }

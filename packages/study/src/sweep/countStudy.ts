@@ -1,5 +1,5 @@
 /** All replications of one number of carriers, as they come in, and what they tell together. */
-import { CARRIER_STATES, type Law, type LineSpec, lawTerms, STATION_STATES, ZONE_STATES } from '@loopwright/line'
+import { type ByCarrierState, CARRIER_STATES, type Law, type LineSpec, lawTerms, STATION_STATES, ZONE_STATES } from '@loopwright/line'
 import {
   binomialEstimate,
   type BinomialEstimate,
@@ -12,6 +12,7 @@ import {
   tQuantile,
   windowInterval,
 } from '@loopwright/stats'
+import { byState } from '../runs/byState.ts'
 import { lineHasChance } from '../runs/lineChance.ts'
 import { RowTally } from './rowTally.ts'
 import { END_REASONS, type RowLayout } from '../runs/runRow.ts'
@@ -94,7 +95,7 @@ export class CountStudy {
       law: law === null ? null : lawTerms(law, this.carriers),
       stations: units.length === 0 ? [] : stationShares(spec, tally, layout, windowSeconds),
       zones: units.length === 0 ? [] : zoneShares(spec, tally, layout, windowSeconds),
-      carrierShares: units.length === 0 ? [] : carrierShares(this.carriers, tally, layout, windowSeconds),
+      carrierShares: units.length === 0 ? null : carrierShares(this.carriers, tally, layout, windowSeconds),
       outputByHour: units.length === 0 ? [] : [...tally.means.subarray(layout.outputByHour, layout.outputByHour + layout.hours)],
       stoppedBy: units.length === 0 ? [] : stops(tally, layout),
       lapSecondsMean: tally.mean(layout.lapSeconds),
@@ -132,8 +133,8 @@ const movingRuns = (units: readonly number[]): MovingRuns => ({
   high: units.length === 0 ? null : Math.max(...units),
 })
 
-const shares = (tally: RowTally, from: number, length: number, seconds: number): number[] =>
-  [...tally.means.subarray(from, from + length)].map((mean) => mean / seconds)
+const shares = <S extends string>(states: readonly S[], tally: RowTally, from: number, seconds: number): Readonly<Record<S, number>> =>
+  byState(states, (place) => tally.means[from + place]! / seconds)
 
 function stationShares(spec: LineSpec, tally: RowTally, layout: RowLayout, windowSeconds: number): StationShares[] {
   return spec.stations.map((station, index) => {
@@ -142,7 +143,7 @@ function stationShares(spec: LineSpec, tally: RowTally, layout: RowLayout, windo
     return {
       name: station.name,
       title: station.title,
-      shares: shares(tally, at, STATION_STATES.length, windowSeconds),
+      shares: shares(STATION_STATES, tally, at, windowSeconds),
       longestBlockSecondsMean: tally.means[longest]!,
       stoppedBy: layout.causes
         .map((cause, column) => ({ cause, seconds: tally.means[longest + 1 + column]! }))
@@ -157,12 +158,12 @@ const zoneShares = (spec: LineSpec, tally: RowTally, layout: RowLayout, windowSe
     return {
       name: zone.name,
       occupancyMean: tally.means[at + ZONE_STATES.length]!,
-      shares: shares(tally, at, ZONE_STATES.length, windowSeconds),
+      shares: shares(ZONE_STATES, tally, at, windowSeconds),
     }
   })
 
-const carrierShares = (carriers: number, tally: RowTally, layout: RowLayout, windowSeconds: number): number[] =>
-  shares(tally, layout.carrierStates, CARRIER_STATES.length, carriers * windowSeconds)
+const carrierShares = (carriers: number, tally: RowTally, layout: RowLayout, windowSeconds: number): ByCarrierState =>
+  shares(CARRIER_STATES, tally, layout.carrierStates, carriers * windowSeconds)
 
 const stops = (tally: RowTally, layout: RowLayout): SweepCount['stoppedBy'] =>
   layout.causes.map((cause, index) => ({

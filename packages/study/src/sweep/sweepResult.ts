@@ -1,5 +1,5 @@
 /** What a carrier sweep tells. Plain data; the same numbers for any number of workers. Times in seconds, counts per window (a shift where there is a calendar). */
-import type { Law, LawTerms } from '@loopwright/line'
+import type { ByCarrierState, ByStationState, ByZoneState, Law, LawTerms } from '@loopwright/line'
 import type { BinomialEstimate, ChanceVerdict, OutputInterval, QuantileEstimate, WindowInterval } from '@loopwright/stats'
 import type { PlanAnswer } from './planAnswer.ts'
 
@@ -52,11 +52,11 @@ export interface SweepCount {
   readonly outOfProducts: number
   /** the law's three terms for this count (MODEL.md §12), carriers per second; null as in the result */
   readonly law: LawTerms | null
-  /** means over replications; this and the lists below are empty, the means null, while there is no replication */
+  /** means over replications; this and the lists below are empty, the rest null, while there is no replication */
   readonly stations: readonly StationShares[]
   readonly zones: readonly ZoneShares[]
-  /** share of the carriers' time in each state, in the order of CARRIER_STATES */
-  readonly carrierShares: readonly number[]
+  /** share of the carriers' time in each state, 0 … 1; null while there is no replication */
+  readonly carrierShares: ByCarrierState | null
   /** mean units in each hour of the window */
   readonly outputByHour: readonly number[]
   /** mean seconds down per window and mean stops per window, by cause (breakdown sources, then `break`) */
@@ -79,8 +79,8 @@ export interface MovingRuns {
 export interface StationShares {
   readonly name: string
   readonly title: string
-  /** share of the window in each state, in the order of STATION_STATES */
-  readonly shares: readonly number[]
+  /** share of the window in each state, 0 … 1 */
+  readonly shares: ByStationState
   readonly longestBlockSecondsMean: number
   /** mean seconds per window, by cause */
   readonly stoppedBy: readonly { readonly cause: string; readonly seconds: number }[]
@@ -89,8 +89,8 @@ export interface StationShares {
 export interface ZoneShares {
   readonly name: string
   readonly occupancyMean: number
-  /** share of the window in each state, in the order of ZONE_STATES */
-  readonly shares: readonly number[]
+  /** share of the window in each state, 0 … 1 */
+  readonly shares: ByZoneState
 }
 
 /**

@@ -31,9 +31,9 @@ test('work and release in the window are the station’s time at work, as the co
   const within = ([from, to]: readonly [number, number]): number => Math.max(0, Math.min(to, endSeconds) - Math.max(from, warmupSeconds))
   // station A is never held: its breakdowns are none, and the break holds it only while no work is under way at its edges
   const worked = stays.filter(({ zone }) => zone === 4).flatMap(({ works }) => works.map(within))
-  const held = run.stations[2]!.seconds[9]!
+  const held = run.stations[2]!.seconds.break
   const total = worked.reduce((sum, each) => sum + each, 0)
-  const working = run.stations[2]!.seconds[0]!
+  const working = run.stations[2]!.seconds.working
   expect(total).toBeGreaterThanOrEqual(working)
   expect(total).toBeLessThanOrEqual(working + held)
 })
