@@ -49,7 +49,12 @@ export async function carriers(shell: Shell, file: string, flags: CarriersFlags,
   return await tell(shell, flags, {
     partial: study.partial,
     document: () => carriersDocument(source, study),
-    tale: async () => (await import('@loopwright/notebook')).carrierSweepStory(source.scenario, study, storyOptions(shell, source)),
+    tale: async () => {
+      const { carrierSweepStory, emptyTale } = await import('@loopwright/notebook')
+      if (study.counts.every((count) => count.replications === 0))
+        return emptyTale('Stopped before the first run was done: nothing to tell.')
+      return carrierSweepStory(source.scenario, study, storyOptions(shell, source))
+    },
     name: source.scenario.name,
     command,
   })

@@ -46,7 +46,12 @@ export async function sweep(shell: Shell, file: string, flags: SweepFlags, comma
   return await tell(shell, flags, {
     partial: result.partial,
     document: () => sweepDocument(source, result),
-    tale: async () => (await import('@loopwright/notebook')).carrierSweepStory(source.scenario, result, storyOptions(shell, source)),
+    tale: async () => {
+      const { carrierSweepStory, emptyTale } = await import('@loopwright/notebook')
+      if (result.counts.every((count) => count.replications === 0))
+        return emptyTale('Stopped before the first run was done: nothing to tell.')
+      return carrierSweepStory(source.scenario, result, storyOptions(shell, source))
+    },
     name: source.scenario.name,
     command,
   })
