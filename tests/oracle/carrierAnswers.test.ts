@@ -7,7 +7,7 @@
  */
 import type { LineSpec } from '@loopwright/line'
 import { binomialCdf } from '@loopwright/stats'
-import { callingThread, carrierStudy } from '@loopwright/study'
+import { chooseCarriers } from '@loopwright/study'
 import { describe, expect, test } from 'vitest'
 import { smallLoop } from '../helpers/smallLoop.ts'
 
@@ -38,17 +38,10 @@ describe('the number of carriers', () => {
   const within = 1 - exactRate(between, 4) / exactRate(between, 5) - 0.001
   const wrong = async (level: number, studies: number): Promise<number> => {
     const line = ring(between, 5, 20)
-    const pool = callingThread()
     let count = 0
     for (let study = 0; study < studies; study += 1) {
-      const { answer } = await carrierStudy(line, {
-        seed: `answers ${study}`,
-        counts: [3, 4, 5, 6],
-        within,
-        level,
-        replicationsMax: 40,
-        pool,
-      })
+      const request = { counts: [3, 4, 5, 6], within, level, replicationsMax: 40 }
+      const { answer } = await chooseCarriers(line, request, { seed: `answers ${study}`, workers: 0 })
       if (answer?.chosen != null && answer.chosen < 5) count += 1
     }
     return count

@@ -7,7 +7,7 @@
  */
 import type { LineSpec } from '@loopwright/line'
 import { binomialCdf, meanInterval } from '@loopwright/stats'
-import { replicateHere } from '@loopwright/study'
+import { replicate } from '@loopwright/study'
 import { describe, expect, test } from 'vitest'
 import { smallLoop } from '../helpers/smallLoop.ts'
 
@@ -35,8 +35,8 @@ describe('95 % intervals of the mean', () => {
   const STUDIES = 400
   const window = 60
   const exact = exactRate(2, 4) * window
-  const covered = (level: number): number => {
-    const runs = replicateHere(ring(2, 4, window), { seed: 'coverage', replications: 10 * STUDIES })
+  const covered = async (level: number): Promise<number> => {
+    const runs = await replicate(ring(2, 4, window), { replications: 10 * STUDIES }, { seed: 'coverage', workers: 0 })
     return Array.from({ length: STUDIES }, (_, study) =>
       meanInterval(
         runs.slice(10 * study, 10 * study + 10).map((run) => run.output),
@@ -48,12 +48,12 @@ describe('95 % intervals of the mean', () => {
   const inDoubt = (count: number, p: number): boolean =>
     binomialCdf(count, STUDIES, p) > FALSE_ALARM / 2 && 1 - binomialCdf(count - 1, STUDIES, p) > FALSE_ALARM / 2
 
-  test('cover an exactly known throughput in 95 of 100 of 400 studies of ten runs', () => {
+  test('cover an exactly known throughput in 95 of 100 of 400 studies of ten runs', async () => {
     expect(exact).toBe(48)
-    expect(inDoubt(covered(0.95), 0.95)).toBe(true)
+    expect(inDoubt(await covered(0.95), 0.95)).toBe(true)
   })
 
-  test('of another level cover otherwise: the check sees it', () => {
-    expect(inDoubt(covered(0.85), 0.95)).toBe(false)
+  test('of another level cover otherwise: the check sees it', async () => {
+    expect(inDoubt(await covered(0.85), 0.95)).toBe(false)
   })
 })

@@ -6,7 +6,7 @@ import { readFileSync } from 'node:fs'
 import { type LineSpec, simulate } from '@loopwright/line'
 import { applyVariation, readScenario } from '@loopwright/scenario'
 import { distributionMean } from '@loopwright/stats'
-import { carrierSweep, withCarriers } from '@loopwright/study'
+import { sweepCarriers, withCarriers } from '@loopwright/study'
 import { describe, expect, test } from 'vitest'
 
 const FILE = 'scenarios/outdoor-unit-base-line.yaml'
@@ -64,11 +64,8 @@ describe('without chance, stops and breaks', () => {
  */
 describe('with chance, 600 shifts a count', () => {
   const judge = async (text: string, expected: readonly (readonly [carriers: number, mean: number, share: number, within: number])[]) => {
-    const { counts } = await carrierSweep(
-      lineOf(text),
-      expected.map(([carriers]) => carriers),
-      { seed: 'demo', replications: 600, plan: 320 },
-    )
+    const wanted = expected.map(([carriers]) => carriers)
+    const { counts } = await sweepCarriers(lineOf(text), { counts: wanted, replications: 600, plan: 320 }, { seed: 'demo' })
     expected.forEach(([carriers, mean, share, within], k) => {
       const found = counts[k]!
       expect(found.carriers).toBe(carriers)

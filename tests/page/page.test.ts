@@ -7,7 +7,7 @@ import { pathToFileURL } from 'node:url'
 import { STATION_STATES } from '@loopwright/line'
 import { carrierSweepStory, writePage } from '@loopwright/notebook'
 import { readScenario } from '@loopwright/scenario'
-import { carrierSweep, type SweepCount, type SweepResult } from '@loopwright/study'
+import { sweepCarriers, type SweepCount, type SweepResult } from '@loopwright/study'
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { TOP } from '../tidy/sources.ts'
@@ -37,7 +37,7 @@ describe.skipIf(path === null)('the page in a browser', () => {
   beforeAll(async () => {
     const { scenario } = readScenario(readFileSync(join(TOP, SCENARIO), 'utf8'), SCENARIO)
     const { line, plan, name } = scenario!
-    const swept = await carrierSweep(line, COUNTS, { seed: '1', replications: 4, plan: plan!.unitsPerWindow })
+    const swept = await sweepCarriers(line, { counts: COUNTS, replications: 4, plan: plan!.unitsPerWindow }, { seed: '1' })
     result = JSON.parse(JSON.stringify(swept))
     const { question, cells } = carrierSweepStory(scenario!, swept, { scenarioFile: SCENARIO })
     html = await writePage(

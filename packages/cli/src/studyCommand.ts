@@ -1,6 +1,6 @@
 /** What the commands of studies share: threads, progress, refusals, the ways to tell a result. */
 import type { Simulated, SimulatedStudy, Tale } from '@loopwright/notebook'
-import { type Runner, threadRunner } from '@loopwright/study'
+import type { StudyOptions } from '@loopwright/study'
 import { openStore, type StoreFlags, tellStore } from './keptRuns.ts'
 import type { Loaded } from './loadScenario.ts'
 import { progress } from './shell/progress.ts'
@@ -22,7 +22,7 @@ export interface StudyWork<T extends SimulatedStudy> {
   readonly source: Loaded
   /** repeats what was done */
   readonly command: string
-  readonly study: (runner: Runner) => Promise<T>
+  readonly study: (options: StudyOptions) => Promise<T>
   readonly document: (result: T) => object
   readonly tale: (result: T) => Promise<Tale>
   /** the numbers behind what was simulated */
@@ -40,8 +40,8 @@ export async function studyCommand<T extends SimulatedStudy>(shell: Shell, flags
   await checkOutputs(shell, flags)
   const told = progress(shell, work.what, work.total)
   const store = await openStore(shell, flags)
-  const runner = threadRunner({ signal: shell.signal, onProgress: told.onProgress, store, ...threadsOf(flags, shell) })
-  const result = await refused(work.study(runner)).finally(() => runner.close())
+  const options = { seed: flags.seed, signal: shell.signal, onProgress: told.onProgress, store, ...threadsOf(flags, shell) }
+  const result = await refused(work.study(options))
   tellStore(shell, store)
   const { partial } = result
   told.end(partial)

@@ -1,5 +1,5 @@
 import { studyStage } from '@loopwright/notebook'
-import { carrierStudy, defaultCounts, withCarriers } from '@loopwright/study'
+import { chooseCarriers, defaultCounts, withCarriers } from '@loopwright/study'
 import { carriersDocument } from '../documents/carriersDocument.ts'
 import { openStore, type StoreFlags, tellStore } from '../keptRuns.ts'
 import { loadScenario } from '../loadScenario.ts'
@@ -31,16 +31,18 @@ export async function carriers(shell: Shell, file: string, flags: CarriersFlags,
   await checkOutputs(shell, flags)
   const told = progress(shell, studyStage({ deciding: 'best', from: counts[0]!, to: counts.at(-1)! }), 0)
   const store = await openStore(shell, flags)
-  const asked = carrierStudy(line, {
-    seed,
+  const request = {
     counts,
     within: flags.within / 100,
     level: flags.level / 100,
     plan: plan?.unitsPerWindow ?? null,
+    ...(replications === undefined ? {} : { replicationsMax: replications }),
+  }
+  const asked = chooseCarriers(line, request, {
+    seed,
     store,
     signal: shell.signal,
     onProgress: (now) => told.onProgress({ ...now, what: studyStage(now) }),
-    ...(replications === undefined ? {} : { replicationsMax: replications }),
     ...threadsOf(flags, shell),
   })
   const study = await refused(asked)

@@ -32,7 +32,7 @@ export async function compare(shell: Shell, files: readonly string[], flags: Com
     total: lines.length * replications,
     source: first!,
     command,
-    study: (runner) => compareLines(lines, { seed, replications }, runner),
+    study: (options) => compareLines(lines, { replications }, options),
     document: (result) =>
       compareDocument(
         result,

@@ -1,5 +1,5 @@
 import { mixGroups, stopGroups } from '@loopwright/scenario'
-import { type DriverResult, driverStudy, driversOf, wholeChanges } from '@loopwright/study'
+import { type DriverResult, findDrivers, driversOf, wholeChanges } from '@loopwright/study'
 import { driverDocument } from '../documents/driverDocument.ts'
 import { loadScenario } from '../loadScenario.ts'
 import type { Shell } from '../shell/shell.ts'
@@ -18,7 +18,7 @@ export async function drivers(shell: Shell, file: string, flags: StudyFlags, com
     total: lines * replications,
     source,
     command,
-    study: (runner) => driverStudy(line, { seed, replications, ...groups }, runner),
+    study: (options) => findDrivers(line, { replications, ...groups }, options),
     document: (result) => driverDocument(source, result),
     tale: async (result) => (await import('@loopwright/notebook')).driverStory(source.scenario, result, storyOptions(shell, source)),
     simulated: (result) => result,

@@ -1,4 +1,4 @@
-import { carrierSweep } from '@loopwright/study'
+import { sweepCarriers } from '@loopwright/study'
 import { forecastDocument } from '../documents/forecastDocument.ts'
 import { openStore, type StoreFlags, tellStore } from '../keptRuns.ts'
 import { loadScenario } from '../loadScenario.ts'
@@ -33,15 +33,11 @@ export async function forecast(shell: Shell, file: string, flags: ForecastFlags,
   const told = progress(shell, `what may be promised, ${replications} replications, seed ${seed}`, replications)
   const store = await openStore(shell, flags)
   const sweep = await refused(
-    carrierSweep(line, [line.carriers.count], {
-      seed,
-      replications,
-      plan: plan?.unitsPerWindow ?? null,
-      store,
-      signal: shell.signal,
-      onProgress: told.onProgress,
-      ...threadsOf(flags, shell),
-    }),
+    sweepCarriers(
+      line,
+      { counts: [line.carriers.count], replications, plan: plan?.unitsPerWindow ?? null },
+      { seed, store, signal: shell.signal, onProgress: told.onProgress, ...threadsOf(flags, shell) },
+    ),
   )
   told.end(sweep.partial)
   tellStore(shell, store)

@@ -1,5 +1,5 @@
 import { formatProblems, type Problem } from '@loopwright/scenario'
-import { type GridResult, gridLineCount, gridStudy } from '@loopwright/study'
+import { type GridResult, gridLineCount, runGrid } from '@loopwright/study'
 import { gridDocument } from '../documents/gridDocument.ts'
 import type { FactorLevels } from '../options/levels.ts'
 import { loadScenario } from '../loadScenario.ts'
@@ -34,7 +34,7 @@ export async function grid(shell: Shell, file: string, flags: GridFlags, command
     total: runs,
     source,
     command,
-    study: (runner) => gridStudy(points, { factors, base, seed, replications }, runner),
+    study: (options) => runGrid(points, { factors, base, replications }, options),
     document: (result) => gridDocument(source, result),
     tale: async (result) => notebook.gridStory(scenario, result, storyOptions(shell, source)),
     simulated: (result) => result,

@@ -1,5 +1,5 @@
 import { stopGroups } from '@loopwright/scenario'
-import { type LossResult, lossCauses, lossWaterfall } from '@loopwright/study'
+import { type LossResult, lossCauses, findLosses } from '@loopwright/study'
 import { lossDocument } from '../documents/lossDocument.ts'
 import { loadScenario } from '../loadScenario.ts'
 import type { Shell } from '../shell/shell.ts'
@@ -18,7 +18,7 @@ export async function losses(shell: Shell, file: string, flags: StudyFlags, comm
     total: lines * replications,
     source,
     command,
-    study: (runner) => lossWaterfall(line, { seed, replications, stopGroups: groups }, runner),
+    study: (options) => findLosses(line, { replications, stopGroups: groups }, options),
     document: (result) => lossDocument(source, result),
     tale: async (result) => (await import('@loopwright/notebook')).lossStory(source.scenario, result, storyOptions(shell, source)),
     simulated: (result) => result,

@@ -1,4 +1,4 @@
-import { type OrderResult, stationOrder } from '@loopwright/study'
+import { type OrderResult, orderStations } from '@loopwright/study'
 import { orderDocument } from '../documents/orderDocument.ts'
 import { loadScenario } from '../loadScenario.ts'
 import { orderRules, type OrderFlags as Rules } from '../options/orderRules.ts'
@@ -18,13 +18,13 @@ export async function order(shell: Shell, file: string, flags: OrderFlags, comma
   const { line } = source.scenario
   const rules = orderRules(line, flags)
   const names = rules.move.map((station) => line.stations[station]!.name).join(', ')
-  const request = { seed, check: replications, ...rules, ...(delta === undefined ? {} : { delta }) }
+  const request = { check: replications, ...rules, ...(delta === undefined ? {} : { delta }) }
   return await studyCommand<OrderResult>(shell, flags, {
     what: `where to put ${names}, seed ${seed}`,
     total: 1,
     source,
     command,
-    study: (runner) => stationOrder(line, request, runner),
+    study: (options) => orderStations(line, request, options),
     document: (result) => orderDocument(source, result, replications),
     tale: async (result) => (await import('@loopwright/notebook')).orderStory(source.scenario, result, storyOptions(shell, source)),
     simulated: (result) => ({ ...result, replications }),

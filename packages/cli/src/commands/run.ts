@@ -1,4 +1,4 @@
-import { replicate, runsResult, tracedRun } from '@loopwright/study'
+import { replicate, runsResult, traceRun } from '@loopwright/study'
 import { runDocument } from '../documents/runDocument.ts'
 import { runsDocument } from '../documents/runsDocument.ts'
 import { traceEvents } from '../documents/traceEvents.ts'
@@ -32,14 +32,14 @@ export async function run(shell: Shell, file: string, flags: RunFlags, command: 
   const told = progress(shell, `${line.carriers.count} carriers, ${worlds}, seed ${seed}`, replications)
   const { signal } = shell
   const store = await openStore(shell, flags)
-  const traced = trace === true ? await tracedRun(line, { seed, replication: 0, signal }) : null
+  const traced = trace === true ? await traceRun(line, { replication: 0 }, { seed, signal }) : null
   const threads = { onProgress: told.onProgress, ...threadsOf(flags, shell) }
   const runs =
     trace === true
       ? traced === null
         ? []
         : [traced.run]
-      : await refused(replicate(line, { seed, replications, signal, store, ...threads }))
+      : await refused(replicate(line, { replications }, { seed, signal, store, ...threads }))
   if (traced !== null) told.onProgress({ done: 1, total: 1 })
   const result = runsResult(line, runs, { seed, replications, plan: plan?.unitsPerWindow ?? null })
   told.end(result.partial)

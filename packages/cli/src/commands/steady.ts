@@ -1,4 +1,4 @@
-import { type SteadyResult, steadyState, threadTraces } from '@loopwright/study'
+import { findSteadyState, type SteadyResult } from '@loopwright/study'
 import { steadyDocument } from '../documents/steadyDocument.ts'
 import { loadScenario } from '../loadScenario.ts'
 import { progress } from '../shell/progress.ts'
@@ -16,8 +16,8 @@ export async function steady(shell: Shell, file: string, flags: StudyFlags, comm
   if (replications < 2) refusals(() => refuseOne())
   await checkOutputs(shell, flags)
   const told = progress(shell, `how long the start shows, ${replications} long runs, seed ${seed}`, replications)
-  const runs = threadTraces({ signal: shell.signal, onProgress: told.onProgress, ...threadsOf(flags, shell) })
-  const result: SteadyResult = await steadyState(line, { seed, replications }, runs)
+  const options = { seed, signal: shell.signal, onProgress: told.onProgress, ...threadsOf(flags, shell) }
+  const result: SteadyResult = await findSteadyState(line, { replications }, options)
   const partial = result.status === 'stopped'
   told.end(partial)
   return await tell(shell, flags, {

@@ -1,4 +1,4 @@
-import { carrierSweep, defaultCounts, withCarriers } from '@loopwright/study'
+import { defaultCounts, sweepCarriers, withCarriers } from '@loopwright/study'
 import { sweepDocument } from '../documents/sweepDocument.ts'
 import { openStore, type StoreFlags, tellStore } from '../keptRuns.ts'
 import { loadScenario } from '../loadScenario.ts'
@@ -30,10 +30,9 @@ export async function sweep(shell: Shell, file: string, flags: SweepFlags, comma
     counts.length * replications,
   )
   const store = await openStore(shell, flags)
-  const study = carrierSweep(line, counts, {
+  const request = { counts, replications, plan: plan?.unitsPerWindow ?? null }
+  const study = sweepCarriers(line, request, {
     seed,
-    replications,
-    plan: plan?.unitsPerWindow ?? null,
     store,
     signal: shell.signal,
     onFirst: (first) => told.say(firstWords(first)),

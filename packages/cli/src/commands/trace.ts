@@ -1,7 +1,7 @@
 import { formatDuration } from '@loopwright/charts'
 import type { TraceEvent } from '@loopwright/notebook'
 import { parseQuantity, type Scenario, titleOf } from '@loopwright/scenario'
-import { carrierStays, ENGINE_VERSION, type TraceColumns, tracedRun } from '@loopwright/study'
+import { carrierStays, ENGINE_VERSION, type TraceColumns, traceRun } from '@loopwright/study'
 import { isPage } from '../options/arguments.ts'
 import type { CsvStyle } from '../output/csv.ts'
 import { traceHead } from '../documents/traceDocument.ts'
@@ -43,7 +43,7 @@ export async function trace(shell: Shell, file: string, flags: TraceFlags, comma
     throw new Misuse('--csv writes the tables of the picture: with it, --out takes a name that ends in .html')
   await checkOutputs(shell, flags)
   const told = progress(shell, `events of replication ${replication}, seed ${seed}`, 1)
-  const traced = await tracedRun(line, { seed, replication, signal: shell.signal })
+  const traced = await traceRun(line, { replication }, { seed, signal: shell.signal })
   if (traced === null) {
     told.end(true)
     return INTERRUPTED

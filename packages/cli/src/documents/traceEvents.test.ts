@@ -1,6 +1,6 @@
 import { traceLine } from '@loopwright/notebook'
 import { readScenario } from '@loopwright/scenario'
-import { TRACE_KINDS, tracedRun } from '@loopwright/study'
+import { TRACE_KINDS, traceRun } from '@loopwright/study'
 import { expect, test } from 'vitest'
 import { traceEvents } from './traceEvents.ts'
 import { SMALL_LINE } from '../../../../tests/helpers/scenarioTexts.ts'
@@ -36,7 +36,7 @@ test('names and words in place of numbers', () => {
 })
 
 test('the events of a run: in order, the loads and unloads of its products among them', async () => {
-  const traced = (await tracedRun(line, { seed: '1', replication: 0 }))!
+  const traced = (await traceRun(line, { replication: 0 }, { seed: '1' }))!
   const events = traceEvents(traced.trace, line)
   expect(events.every((event, index) => index === 0 || event.seconds >= events[index - 1]!.seconds)).toBe(true)
   const { warmupSeconds, endSeconds } = line.window
@@ -47,7 +47,7 @@ test('the events of a run: in order, the loads and unloads of its products among
 })
 
 test('every event of a run has its words, in 80 columns', async () => {
-  const events = traceEvents((await tracedRun(line, { seed: '1', replication: 0 }))!.trace, line)
+  const events = traceEvents((await traceRun(line, { replication: 0 }, { seed: '1' }))!.trace, line)
   const lines = events.map(traceLine)
   expect(lines.every((text) => text.length <= 80 && !/null|undefined|NaN/.test(text))).toBe(true)
   expect(new Set(events.map(({ event }) => event)).size).toBeGreaterThan(8)

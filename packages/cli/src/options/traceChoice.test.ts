@@ -1,12 +1,12 @@
 import { readScenario } from '@loopwright/scenario'
-import { tracedRun } from '@loopwright/study'
+import { traceRun } from '@loopwright/study'
 import { expect, test } from 'vitest'
 import { traceEvents } from '../documents/traceEvents.ts'
 import { traceChoice } from './traceChoice.ts'
 import { SMALL_LINE } from '../../../../tests/helpers/scenarioTexts.ts'
 
 const line = readScenario(SMALL_LINE, 'line.yaml').scenario!.line
-const events = traceEvents((await tracedRun(line, { seed: '1', replication: 0 }))!.trace, line)
+const events = traceEvents((await traceRun(line, { replication: 0 }, { seed: '1' }))!.trace, line)
 const chosen = (choice: Parameters<typeof traceChoice>[1]) => events.filter(traceChoice(line, choice))
 
 test('nothing said: every event', () => {

@@ -1,4 +1,4 @@
-import { type CompareResult, compareLines, hereRunner } from '@loopwright/study'
+import { type CompareResult, compareLines } from '@loopwright/study'
 import { beforeAll, expect, test } from 'vitest'
 import { shownView } from '../cells/cell.ts'
 import { cellTables } from '../cells/cellTables.ts'
@@ -15,7 +15,7 @@ const options = { scenarioFile: 'ring.yaml' }
 let result: CompareResult
 let story: CompareStory
 beforeAll(async () => {
-  result = await compareLines(lines, { seed: '1', replications: 4 }, hereRunner())
+  result = await compareLines(lines, { replications: 4 }, { seed: '1', workers: 0 })
   story = compareStory([today, beside, today], result, options)
 })
 

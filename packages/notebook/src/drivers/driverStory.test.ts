@@ -1,5 +1,5 @@
 import { gainText } from '@loopwright/charts'
-import { type DriverResult, driverStudy, hereRunner } from '@loopwright/study'
+import { type DriverResult, findDrivers } from '@loopwright/study'
 import { beforeAll, expect, test } from 'vitest'
 import { shownView } from '../cells/cell.ts'
 import { cellTables } from '../cells/cellTables.ts'
@@ -11,7 +11,7 @@ const scenario = testLine((text) => text.replace(/stops:[\s\S]*/, ''))
 const options = { scenarioFile: 'ring.yaml' }
 let result: DriverResult
 beforeAll(async () => {
-  result = await driverStudy(scenario.line, { seed: '1', replications: 3 }, hereRunner())
+  result = await findDrivers(scenario.line, { replications: 3 }, { seed: '1', workers: 0 })
 })
 
 test('the slowest station limits the line: what less of its time brings, how near its limit the line is, what it waits for', () => {

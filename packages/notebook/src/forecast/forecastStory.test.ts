@@ -1,4 +1,4 @@
-import { sweepHere } from '@loopwright/study'
+import { sweepCarriers } from '@loopwright/study'
 import { expect, test } from 'vitest'
 import { shownView } from '../cells/cell.ts'
 import { testLine } from '../../../../tests/helpers/scenarioTexts.ts'
@@ -8,7 +8,7 @@ import { forecastStory, spreadSentence } from './forecastStory.ts'
 
 const scenario = testLine((text) => text.replace('250 per shift', '283 per shift'))
 const plan = scenario.plan!.unitsPerWindow
-const sweep = sweepHere(scenario.line, [4], { seed: '1', replications: 12, plan })
+const sweep = await sweepCarriers(scenario.line, { counts: [4], replications: 12, plan }, { seed: '1', workers: 0 })
 const of = (units: readonly number[]): ForecastResult => ({
   kind: 'forecast',
   sweep,

@@ -1,4 +1,4 @@
-import { type GridResult, gridStudy, hereRunner } from '@loopwright/study'
+import { type GridResult, runGrid } from '@loopwright/study'
 import { beforeAll, expect, test } from 'vitest'
 import { shownView } from '../cells/cell.ts'
 import { RING, testLine } from '../../../../tests/helpers/scenarioTexts.ts'
@@ -13,7 +13,7 @@ beforeAll(async () => {
   const source = { scenario, fileName: 'ring.yaml', text: RING, files: () => null }
   const { factors, points } = gridLines(source, { carriers: [2, 3, 4], set: { 'drive.speed': ['20 m/min', '30 m/min'] } })
   const base = { line: scenario.line, plan: 250 }
-  result = await gridStudy(points, { factors, base, seed: '1', replications: 4 }, hereRunner())
+  result = await runGrid(points, { factors, base, replications: 4 }, { seed: '1', workers: 0 })
   story = gridStory(scenario, result, options)
 })
 

@@ -1,4 +1,4 @@
-import { sweepHere } from '@loopwright/study'
+import { sweepCarriers } from '@loopwright/study'
 import { expect, test } from 'vitest'
 import { testLine } from '../../../../tests/helpers/scenarioTexts.ts'
 import { period } from '../sweep/period.ts'
@@ -6,7 +6,7 @@ import { limitedBy } from './limitedBy.ts'
 
 const scenario = testLine((text) => text.replace(/stops:[\s\S]*/, ''))
 const words = period(scenario)
-const counts = sweepHere(scenario.line, [1, 4], { seed: '1', replications: 3 }).counts
+const counts = (await sweepCarriers(scenario.line, { counts: [1, 4], replications: 3 }, { seed: '1', workers: 0 })).counts
 
 test('with enough carriers the slowest station limits the loop, with one it is the carrier', () => {
   expect(limitedBy(scenario, counts[1]!, words)!.markdown).toMatch(/^What limits the line: S3 Test, which can do about/)

@@ -1,5 +1,5 @@
 import { stopGroups } from '@loopwright/scenario'
-import { hereRunner, type LossResult, lossWaterfall } from '@loopwright/study'
+import { findLosses, type LossResult } from '@loopwright/study'
 import { beforeAll, expect, test } from 'vitest'
 import { shownView } from '../cells/cell.ts'
 import { cellTables } from '../cells/cellTables.ts'
@@ -11,8 +11,8 @@ const options = { scenarioFile: 'ring.yaml' }
 const scenario = testLine()
 let result: LossResult
 beforeAll(async () => {
-  const request = { seed: '1', replications: 3, stopGroups: stopGroups(scenario), bestCarriers: 4 }
-  result = await lossWaterfall(scenario.line, request, hereRunner())
+  const request = { replications: 3, stopGroups: stopGroups(scenario), bestCarriers: 4 }
+  result = await findLosses(scenario.line, request, { seed: '1', workers: 0 })
 })
 
 const number = (cell: string): number => Number(cell.split(' ± ')[0]!.replace('−', '-').replace('+', ''))

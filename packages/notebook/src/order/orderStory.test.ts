@@ -1,4 +1,4 @@
-import { hereRunner, type OrderResult, stationOrder } from '@loopwright/study'
+import { type OrderResult, orderStations } from '@loopwright/study'
 import { beforeAll, expect, test } from 'vitest'
 import { shownView } from '../cells/cell.ts'
 import { cellTables } from '../cells/cellTables.ts'
@@ -12,8 +12,8 @@ const scenario = movedStations(testLine(), { S2: 'Z06' })
 const options = { scenarioFile: 'ring.yaml' }
 let result: OrderResult
 beforeAll(async () => {
-  const request = { seed: '1', move: [1], zones: [3, 4, 5], firstStage: 10, check: 6, mine: [0, 4, 6] }
-  result = await stationOrder(scenario.line, request, hereRunner())
+  const request = { move: [1], zones: [3, 4, 5], firstStage: 10, check: 6, mine: [0, 4, 6] }
+  result = await orderStations(scenario.line, request, { seed: '1', workers: 0 })
 })
 
 test('the order to take is named by what moves, in answer, table and drawing', () => {

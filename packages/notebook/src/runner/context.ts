@@ -1,19 +1,18 @@
 /** What a running notebook works with: it collects cells and prints them as they come. */
 import { isDeepStrictEqual } from 'node:util'
 import type { Problem, Scenario } from '@loopwright/scenario'
-import { type CarrierStudy, carrierStudy, carrierSweep, type SweepProgress, type SweepResult } from '@loopwright/study'
+import { type CarrierStudy, chooseCarriers, type SweepResult, sweepCarriers } from '@loopwright/study'
 import { carrierSweepStory } from '../sweep/carrierSweepStory.ts'
 import type { Cell } from '../cells/cell.ts'
 import type { Effects } from './effects.ts'
 import type { CarriersRequest, NotebookContext, StoryTeller, SweepRequest } from './notebook.ts'
 import { dedent } from '../terminal/plainText.ts'
 import { studyProgressLine, sweepProgressLine } from '../terminal/progressLine.ts'
-import { type StudyResult, studyContext } from '../study/studyContext.ts'
+import { type StudyResult, studyContext, studyOptions } from '../study/studyContext.ts'
 import { sweepCell } from '../sweep/sweepCell.ts'
 
 /** replications per count where neither notebook nor caller says a number: enough for a first answer */
 const REPLICATIONS = 30
-const SEED = '1'
 
 export interface ContextParts {
   readonly scenario: Scenario
@@ -85,34 +84,35 @@ async function sweep(parts: ContextParts, request: SweepRequest): Promise<SweepR
   const counts = countsOf(request.carriers)
   const started = effects.now().getTime()
   const replications = parts.replications ?? request.replications ?? REPLICATIONS
-  return await carrierSweep(scenario.line, counts, {
-    seed: parts.seed ?? request.seed ?? SEED,
-    replications,
-    plan: scenario.plan?.unitsPerWindow ?? null,
-    store: effects.store ?? null,
-    signal: effects.signal,
-    onProgress: (progress: SweepProgress) =>
-      effects.progress(sweepProgressLine(counts, progress, (effects.now().getTime() - started) / 1000)),
-    ...(parts.workers === undefined ? {} : { workers: parts.workers }),
-  })
+  const plan = scenario.plan?.unitsPerWindow ?? null
+  return await sweepCarriers(
+    scenario.line,
+    { counts, replications, plan },
+    {
+      ...studyOptions(parts, request),
+      onProgress: (progress) => effects.progress(sweepProgressLine(counts, progress, (effects.now().getTime() - started) / 1000)),
+    },
+  )
 }
 
 async function carriers(parts: ContextParts, request: CarriersRequest): Promise<CarrierStudy> {
   const { scenario, effects } = parts
   const started = effects.now().getTime()
   const most = parts.replications ?? request.replicationsMax
-  return await carrierStudy(scenario.line, {
-    seed: parts.seed ?? request.seed ?? SEED,
-    plan: scenario.plan?.unitsPerWindow ?? null,
-    store: effects.store ?? null,
-    signal: effects.signal,
-    onProgress: (progress) => effects.progress(studyProgressLine(progress, (effects.now().getTime() - started) / 1000)),
-    ...(request.carriers === undefined ? {} : { counts: countsOf(request.carriers) }),
-    ...(request.within === undefined ? {} : { within: request.within }),
-    ...(request.level === undefined ? {} : { level: request.level }),
-    ...(most === undefined ? {} : { replicationsMax: most }),
-    ...(parts.workers === undefined ? {} : { workers: parts.workers }),
-  })
+  return await chooseCarriers(
+    scenario.line,
+    {
+      plan: scenario.plan?.unitsPerWindow ?? null,
+      ...(request.carriers === undefined ? {} : { counts: countsOf(request.carriers) }),
+      ...(request.within === undefined ? {} : { within: request.within }),
+      ...(request.level === undefined ? {} : { level: request.level }),
+      ...(most === undefined ? {} : { replicationsMax: most }),
+    },
+    {
+      ...studyOptions(parts, request),
+      onProgress: (progress) => effects.progress(studyProgressLine(progress, (effects.now().getTime() - started) / 1000)),
+    },
+  )
 }
 
 /** @throws RangeError  if `from` lies above `to`, or one of them is no whole number ≥ 1 */

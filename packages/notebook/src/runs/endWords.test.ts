@@ -1,10 +1,10 @@
-import { replicateHere } from '@loopwright/study'
+import { replicate } from '@loopwright/study'
 import { describe, expect, test } from 'vitest'
 import { testLine } from '../../../../tests/helpers/scenarioTexts.ts'
 import { endSentence } from './endWords.ts'
 
 const small = testLine()
-const run = replicateHere(small.line, { seed: '1', replications: 1 })[0]!
+const run = (await replicate(small.line, { replications: 1 }, { seed: '1', workers: 0 }))[0]!
 
 describe('the end', () => {
   test('of the window is not worth a word', () => expect(endSentence(run.end, small.line)).toBeNull())

@@ -1,12 +1,12 @@
 import type { RunResult } from '@loopwright/line'
-import { replicateHere } from '@loopwright/study'
+import { replicate } from '@loopwright/study'
 import { expect, test } from 'vitest'
 import { cellTables, type FileTable } from '../cells/cellTables.ts'
 import { testLine } from '../../../../tests/helpers/scenarioTexts.ts'
 import { runData } from './runData.ts'
 
 const { line } = testLine()
-const run: RunResult = replicateHere(line, { seed: '1', replications: 1 })[0]!
+const run: RunResult = (await replicate(line, { replications: 1 }, { seed: '1', workers: 0 }))[0]!
 const files = cellTables(runData(run))
 const named = (name: string): FileTable => files.find((file) => file.name === name)!
 const sum = (values: readonly (number | null)[]): number => values.reduce<number>((all, value) => all + (value ?? 0), 0)

@@ -1,10 +1,10 @@
-import { replicateHere } from '@loopwright/study'
+import { replicate } from '@loopwright/study'
 import { expect, test } from 'vitest'
 import { testLine } from '../../../../tests/helpers/scenarioTexts.ts'
 import { oneRunSentence, runSentences } from './runWords.ts'
 
 const scenario = testLine()
-const run = replicateHere(scenario.line, { seed: '1', replications: 1 })[0]!
+const run = (await replicate(scenario.line, { replications: 1 }, { seed: '1', workers: 0 }))[0]!
 
 test('a run and its plan, met or missed: the plan first', () => {
   const made = { ...run, output: 251, outputPerHour: 125.5 }

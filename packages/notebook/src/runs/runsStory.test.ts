@@ -1,4 +1,4 @@
-import { replicateHere, runsResult } from '@loopwright/study'
+import { replicate, runsResult } from '@loopwright/study'
 import { expect, test } from 'vitest'
 import { testLine } from '../../../../tests/helpers/scenarioTexts.ts'
 import { TOLD_TWICE, toldTwice } from '../../../../tests/helpers/toldTwice.ts'
@@ -8,17 +8,17 @@ import { runSentences } from './runWords.ts'
 const scenario = testLine()
 const options = { scenarioFile: 'ring.yaml' }
 
-function told(replications: number, of = scenario): RunsStory {
-  const runs = replicateHere(of.line, { seed: '1', replications })
+async function told(replications: number, of = scenario): Promise<RunsStory> {
+  const runs = await replicate(of.line, { replications }, { seed: '1', workers: 0 })
   const result = runsResult(of.line, runs, { seed: '1', replications, plan: of.plan?.unitsPerWindow ?? null })
   return runsStory(of, result, replications === 1 ? runs[0]! : null, options)
 }
 
 const ids = ({ cells }: RunsStory): string[] => cells.map(({ id }) => id)
 
-test('one run tells itself, what it made in full, and that it is no forecast', () => {
-  const story = told(1)
-  const run = replicateHere(scenario.line, { seed: '1', replications: 1 })[0]!
+test('one run tells itself, what it made in full, and that it is no forecast', async () => {
+  const story = await told(1)
+  const run = (await replicate(scenario.line, { replications: 1 }, { seed: '1', workers: 0 }))[0]!
   expect(story.question).toBe('What does the ring make?')
   expect(story.answer.sentences).toEqual(runSentences(scenario, run))
   expect(story.sure.sentences[0]).toContain('no forecast')
@@ -29,8 +29,8 @@ test('one run tells itself, what it made in full, and that it is no forecast', (
   expect(toldTwice(story.cells)).toEqual(TOLD_TWICE)
 })
 
-test('several runs tell their mean, how single shifts differ, and the output of each', () => {
-  const story = told(5)
+test('several runs tell their mean, how single shifts differ, and the output of each', async () => {
+  const story = await told(5)
   expect(story.answer.sentences.join(' ')).toMatch(/With 4 carriers the loop makes [\d.]+ units a shift on average/)
   expect(story.data).toEqual([])
   expect(ids(story)).toEqual(expect.arrayContaining(['stations', 'spread', 'units']))
@@ -39,8 +39,8 @@ test('several runs tell their mean, how single shifts differ, and the output of 
   expect(toldTwice(story.cells)).toEqual(TOLD_TWICE)
 })
 
-test('a run that stood still shows the circle of zones that wait for each other, once', () => {
-  const run = replicateHere(scenario.line, { seed: '1', replications: 1 })[0]!
+test('a run that stood still shows the circle of zones that wait for each other, once', async () => {
+  const run = (await replicate(scenario.line, { replications: 1 }, { seed: '1', workers: 0 }))[0]!
   const waits = Array.from({ length: 10 }, (_, zone): [number, number] => [zone, (zone + 1) % 10])
   const still = { ...run, end: { reason: 'gridlock', atSeconds: 750, waits, cycle: waits.map(([zone]) => zone), unmanned: [] } as const }
   const result = runsResult(scenario.line, [still], { seed: '1', replications: 1, plan: null })

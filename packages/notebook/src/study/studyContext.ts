@@ -3,18 +3,17 @@ import type { RunsDone } from '@loopwright/charts'
 import { formatProblems, mixGroups, type Scenario, stopGroups } from '@loopwright/scenario'
 import {
   type CompareResult,
-  carrierSweep,
   compareLines,
   type DriverResult,
-  driverStudy,
+  findDrivers,
+  findLosses,
   type GridResult,
-  gridStudy,
   type LossResult,
-  lossWaterfall,
   type OrderResult,
-  type Runner,
-  stationOrder,
-  threadRunner,
+  orderStations,
+  runGrid,
+  type StudyOptions,
+  sweepCarriers,
 } from '@loopwright/study'
 import type { RunCell } from '../cells/cell.ts'
 import { type CompareStory, compareStory } from '../compare/compareStory.ts'
@@ -109,9 +108,10 @@ export function studyContext(
     show(simulatedCell(`${id}-simulated`, scenario, parts.scenarioFile, simulated, what))
     return result
   }
-  const numbers = ({ replications, seed }: StudyRequest): { readonly replications: number; readonly seed: string } => ({
-    replications: parts.replications ?? replications ?? REPLICATIONS,
-    seed: parts.seed ?? seed ?? SEED,
+  const replicationsOf = ({ replications }: StudyRequest): number => parts.replications ?? replications ?? REPLICATIONS
+  const options = (request: StudyRequest, what: string): StudyOptions => ({
+    ...studyOptions(parts, request),
+    onProgress: progressOf(parts.effects, what),
   })
   const groups = { stopGroups: stopGroups(scenario), mixGroups: mixGroups(scenario) }
   return {
@@ -120,42 +120,42 @@ export function studyContext(
       compare: async (named, request = {}) => {
         const scenarios = Object.values(named)
         const lines = Object.entries(named).map(([name, each]) => ({ name, line: each.line, plan: each.plan?.unitsPerWindow ?? null }))
-        const result = await onThreads(parts, `${lines.length} lines compared`, (runner) => compareLines(lines, numbers(request), runner))
+        const replications = replicationsOf(request)
+        const result = await compareLines(lines, { replications }, options(request, `${lines.length} lines compared`))
         compared.set(result, scenarios)
         return told('compare', result, result)
       },
       order: async (request) => {
-        const { replications, seed } = numbers(request)
+        const replications = replicationsOf(request)
         const firstStage = Math.max(FIRST_STAGE_LEAST, Math.min(FIRST_STAGE, replications))
         const rules = placeRules(scenario.line, request)
-        const result = await onThreads(parts, `where to put ${request.move.join(', ')}`, (runner) =>
-          stationOrder(scenario.line, { seed, check: replications, firstStage, ...rules }, runner),
+        const result = await orderStations(
+          scenario.line,
+          { check: replications, firstStage, ...rules },
+          options(request, `where to put ${request.move.join(', ')}`),
         )
-        const simulated = { seed, replications, engineVersion: result.engineVersion, partial: result.partial }
+        const simulated = { seed: result.seed, replications, engineVersion: result.engineVersion, partial: result.partial }
         return told('order', result, simulated)
       },
       drivers: async (request = {}) => {
-        const result = await onThreads(parts, 'what drives the output', (runner) =>
-          driverStudy(scenario.line, { ...numbers(request), ...groups }, runner),
-        )
+        const replications = replicationsOf(request)
+        const result = await findDrivers(scenario.line, { replications, ...groups }, options(request, 'what drives the output'))
         return told('drivers', result, result)
       },
       losses: async (request = {}) => {
-        const result = await onThreads(parts, 'what is lost, and by what', (runner) =>
-          lossWaterfall(scenario.line, { ...numbers(request), stopGroups: groups.stopGroups }, runner),
-        )
+        const asked = { replications: replicationsOf(request), stopGroups: groups.stopGroups }
+        const result = await findLosses(scenario.line, asked, options(request, 'what is lost, and by what'))
         return told('losses', result, result)
       },
       forecast: async (request) => {
-        const result = await forecastRuns(parts, numbers(request), request.shiftsPerWeek)
+        const result = await forecastRuns(parts, replicationsOf(request), request.shiftsPerWeek, options(request, 'the line as it stands'))
         return told('forecast', result, result.sweep)
       },
       grid: async (request) => {
         const { factors, points } = askedLines(parts, request)
         const base = { line: scenario.line, plan: scenario.plan?.unitsPerWindow ?? null }
-        const result = await onThreads(parts, `${points.length} settings`, (runner) =>
-          gridStudy(points, { factors, base, ...numbers(request) }, runner),
-        )
+        const replications = replicationsOf(request)
+        const result = await runGrid(points, { factors, base, replications }, options(request, `${points.length} settings`))
         return told('grid', result, result)
       },
     },
@@ -195,35 +195,28 @@ function scenariosOf(compared: WeakMap<CompareResult, readonly Scenario[]>, resu
 
 async function forecastRuns(
   parts: StudyParts,
-  request: { readonly replications: number; readonly seed: string },
+  replications: number,
   shiftsPerWeek: number,
+  options: StudyOptions,
 ): Promise<ForecastResult> {
   const { line, plan, calendar } = parts.scenario
   const shifts = calendar?.shifts ?? 1
   if (shifts !== 1) throw new RangeError(`a forecast takes a scenario that judges one shift; this one judges ${shifts} together`)
-  const { effects, workers } = parts
-  const sweep = await carrierSweep(line, [line.carriers.count], {
-    ...request,
-    plan: plan?.unitsPerWindow ?? null,
-    store: effects.store ?? null,
-    signal: effects.signal,
-    onProgress: progressOf(effects, 'the line as it stands'),
-    ...(workers === undefined ? {} : { workers }),
-  })
+  const request = { counts: [line.carriers.count], replications, plan: plan?.unitsPerWindow ?? null }
+  const sweep = await sweepCarriers(line, request, options)
   return forecastOf(parts.scenario, sweep, shiftsPerWeek)
 }
 
-async function onThreads<T>({ effects, workers }: StudyParts, what: string, study: (runner: Runner) => Promise<T>): Promise<T> {
-  const runner = threadRunner({
-    signal: effects.signal,
+/** How every study of a notebook is carried out. */
+export function studyOptions(
+  { effects, seed, workers }: Pick<StudyParts, 'effects' | 'seed' | 'workers'>,
+  request: { readonly seed?: string },
+): Omit<StudyOptions, 'onProgress'> {
+  return {
+    seed: seed ?? request.seed ?? SEED,
     store: effects.store ?? null,
-    onProgress: progressOf(effects, what),
+    signal: effects.signal,
     ...(workers === undefined ? {} : { workers }),
-  })
-  try {
-    return await study(runner)
-  } finally {
-    await runner.close()
   }
 }
 

@@ -1,5 +1,5 @@
 import { readScenario, type Scenario } from '@loopwright/scenario'
-import { type SweepResult, sweepHere } from '@loopwright/study'
+import { type SweepResult, sweepCarriers } from '@loopwright/study'
 import { expect, test } from 'vitest'
 import { carrierSweepStory } from './carrierSweepStory.ts'
 
@@ -27,14 +27,14 @@ function scenario(): Scenario {
   return found
 }
 
-function sweep(counts: readonly number[], replications: number): SweepResult {
-  return sweepHere(scenario().line, counts, { seed: '1', replications, plan: 150 })
+async function sweep(counts: readonly number[], replications: number): Promise<SweepResult> {
+  return await sweepCarriers(scenario().line, { counts, replications, plan: 150 }, { seed: '1', workers: 0 })
 }
 
 const options = { scenarioFile: 'scenarios/rectangle.yaml' }
 
-test('every cell that follows the choice has a view for every count, and shows the answer first', () => {
-  const result = sweep([1, 2, 3, 4], 4)
+test('every cell that follows the choice has a view for every count, and shows the answer first', async () => {
+  const result = await sweep([1, 2, 3, 4], 4)
   const story = carrierSweepStory(scenario(), result, options)
   for (const cell of [story.stations, story.plan, story.occupancy, story.byHour, story.distribution, story.stops]) {
     expect(cell.views.choice, cell.id).toBe(story.choice.id)
@@ -45,26 +45,27 @@ test('every cell that follows the choice has a view for every count, and shows t
   expect(story.choice.options.map(({ key }) => key)).toEqual(['1', '2', '3', '4'])
 })
 
-test('the cells of the page begin with the answer and end with the cautions; ids are unique', () => {
-  const { cells } = carrierSweepStory(scenario(), sweep([1, 2, 3], 4), options)
+test('the cells of the page begin with the answer and end with the cautions; ids are unique', async () => {
+  const { cells } = carrierSweepStory(scenario(), await sweep([1, 2, 3], 4), options)
   expect(cells[0]!.id).toBe('answer')
   expect(cells.at(-1)!.kind).toBe('caution')
   expect(new Set(cells.map(({ id }) => id)).size).toBe(cells.length)
 })
 
-test('a single replication tells what it can, and gives no answer', () => {
-  const story = carrierSweepStory(scenario(), sweep([1, 2], 1), options)
+test('a single replication tells what it can, and gives no answer', async () => {
+  const story = carrierSweepStory(scenario(), await sweep([1, 2], 1), options)
   expect(story.answer.sentences[0]).toMatch(/^No answer yet/)
   expect(story.choice.shown).toBe('1')
   expect(story.throughput.views.of[0]!.content.table.rows[0]!.cells[3]).toBe('–')
 })
 
-test('a loop that stands still is told as such', () => {
-  const story = carrierSweepStory(scenario(), sweep([5, 6], 3), options)
+test('a loop that stands still is told as such', async () => {
+  const story = carrierSweepStory(scenario(), await sweep([5, 6], 3), options)
   expect(story.warnings.map(({ id }) => id)).toContain('warning-gridlock')
 })
 
-test('without a replication there is no story', () => {
-  const none = { ...sweep([2], 2), counts: sweep([2], 2).counts.map((count) => ({ ...count, replications: 0 })) }
+test('without a replication there is no story', async () => {
+  const two = await sweep([2], 2)
+  const none = { ...two, counts: two.counts.map((count) => ({ ...count, replications: 0 })) }
   expect(() => carrierSweepStory(scenario(), none, options)).toThrow(RangeError)
 })

@@ -1,5 +1,5 @@
 import { readScenario } from '@loopwright/scenario'
-import { sweepHere } from '@loopwright/study'
+import { sweepCarriers } from '@loopwright/study'
 import { expect, test } from 'vitest'
 import { period } from './period.ts'
 import { occupancyPlan, planZones } from './plan.ts'
@@ -28,8 +28,9 @@ test('zones as they lie, with their turns, transfers and stations; unshaded with
   expect(zones.every(({ value, label }) => value === null && label === null)).toBe(true)
 })
 
-test('the fullest zones are named; the table has every zone with the number drawn in it', () => {
-  const [count] = sweepHere(scenario!.line, [3], { seed: '1', replications: 2 }).counts
+test('the fullest zones are named; the table has every zone with the number drawn in it', async () => {
+  const { counts } = await sweepCarriers(scenario!.line, { counts: [3], replications: 2 }, { seed: '1', workers: 0 })
+  const [count] = counts
   const figure = occupancyPlan(scenario!, count!, period(scenario!))
   const fullest = count!.zones.toSorted((a, b) => b.occupancyMean - a.occupancyMean)[0]!
   expect(figure.finding).toMatch(new RegExp(`^The loop: 10 zones, 10 m\\. With 3 carriers the fullest are ${fullest.name}`))

@@ -1,5 +1,5 @@
 import { readScenario, type Scenario } from '@loopwright/scenario'
-import { sweepHere } from '@loopwright/study'
+import { sweepCarriers } from '@loopwright/study'
 import { expect, test } from 'vitest'
 import { sweepCell } from './sweepCell.ts'
 
@@ -22,7 +22,7 @@ function scenario(): Scenario {
   return found
 }
 
-const result = sweepHere(scenario().line, [2, 3], { seed: 'abc', replications: 4 })
+const result = await sweepCarriers(scenario().line, { counts: [2, 3], replications: 4 }, { seed: 'abc', workers: 0 })
 
 test('says what was simulated and how to get it again', () => {
   const cell = sweepCell(scenario(), result, 'scenarios/six.yaml')

@@ -2,20 +2,18 @@
 import { readFileSync } from 'node:fs'
 import { readScenario, type Scenario, stopGroups } from '@loopwright/scenario'
 import {
-  callingThread,
   carrierStays,
-  carrierStudy,
+  chooseCarriers,
   compareLines,
-  driverStudy,
-  gridStudy,
-  hereRunner,
-  lossWaterfall,
-  replicateHere,
+  findDrivers,
+  findLosses,
+  orderStations,
+  replicate,
+  runGrid,
   runsResult,
-  stationOrder,
-  sweepHere,
+  sweepCarriers,
   taskBalance,
-  tracedRun,
+  traceRun,
 } from '@loopwright/study'
 import { describe, expect, test } from 'vitest'
 import { balanceStory } from '../balance/balanceStory.ts'
@@ -44,6 +42,7 @@ const SOURCES: Readonly<Record<string, readonly [file: string, text: string]>> =
   'an open line': [OPEN, readFileSync(new URL(`../../../../scenarios/${OPEN}`, import.meta.url), 'utf8')],
 }
 const SEED = { seed: '1' }
+const HERE = { ...SEED, workers: 0 }
 
 interface Of {
   readonly scenario: Scenario
@@ -57,27 +56,21 @@ const TALES: Readonly<Record<string, (of: Of) => Promise<Tale> | Tale>> = {
     const { scenario, notes, problems } = readScenario(text, file)
     return checkStory(scenario!, notes!, { scenarioFile: file, scenarioText: text, problems })
   },
-  run: ({ scenario, options }) => {
-    const runs = replicateHere(scenario.line, { ...SEED, replications: 1 })
+  run: async ({ scenario, options }) => {
+    const runs = await replicate(scenario.line, { replications: 1 }, HERE)
     return runsStory(scenario, runsResult(scenario.line, runs, { ...SEED, replications: 1, plan: planOf(scenario) }), runs[0]!, options)
   },
-  runs: ({ scenario, options }) => {
-    const runs = replicateHere(scenario.line, { ...SEED, replications: 5 })
+  runs: async ({ scenario, options }) => {
+    const runs = await replicate(scenario.line, { replications: 5 }, HERE)
     return runsStory(scenario, runsResult(scenario.line, runs, { ...SEED, replications: 5, plan: planOf(scenario) }), null, options)
   },
-  sweep: ({ scenario, options }) => carrierSweepStory(scenario, sweepOf(scenario, [2, 3, 4]), options),
+  sweep: async ({ scenario, options }) => carrierSweepStory(scenario, await sweepOf(scenario, [2, 3, 4]), options),
   carriers: async ({ scenario, options }) => {
-    const study = await carrierStudy(scenario.line, {
-      ...SEED,
-      plan: planOf(scenario),
-      counts: [2, 3, 4],
-      replicationsMax: 40,
-      pool: callingThread(),
-    })
+    const study = await chooseCarriers(scenario.line, { plan: planOf(scenario), counts: [2, 3, 4], replicationsMax: 40 }, HERE)
     return carrierSweepStory(scenario, study, options)
   },
-  forecast: ({ scenario, options }) => {
-    const sweep = sweepOf(scenario, [4])
+  forecast: async ({ scenario, options }) => {
+    const sweep = await sweepOf(scenario, [4])
     const netSeconds = scenario.calendar?.netSeconds ?? scenario.line.window.endSeconds - scenario.line.window.warmupSeconds
     const made = forecast(sweep.counts[0]!.units, { plan: planOf(scenario), netSeconds, shiftsPerWeek: 2 })
     return forecastStory(scenario, { kind: 'forecast', sweep, ...made }, options)
@@ -86,19 +79,18 @@ const TALES: Readonly<Record<string, (of: Of) => Promise<Tale> | Tale>> = {
     const line = (name: string, of: Scenario) => ({ name, line: of.line, plan: planOf(of) })
     const fewer = { ...scenario, line: { ...scenario.line, carriers: { ...scenario.line.carriers, count: 3 } } }
     const lines = [line('today', scenario), line('one fewer', fewer)]
-    return compareStory([scenario, fewer], await compareLines(lines, { ...SEED, replications: 4 }, hereRunner()), options)
+    return compareStory([scenario, fewer], await compareLines(lines, { replications: 4 }, HERE), options)
   },
   grid: async ({ scenario, file, text, options }) => {
     const source = { scenario, fileName: file, text, files: () => null }
     const { factors, points } = gridLines(source, { carriers: [3, 4], set: { 'drive.speed': ['15 m/min', '20 m/min'] } })
     const base = { line: scenario.line, plan: planOf(scenario) }
-    return gridStory(scenario, await gridStudy(points, { factors, base, ...SEED, replications: 3 }, hereRunner()), options)
+    return gridStory(scenario, await runGrid(points, { factors, base, replications: 3 }, HERE), options)
   },
-  drivers: async ({ scenario, options }) =>
-    driverStory(scenario, await driverStudy(scenario.line, { ...SEED, replications: 3 }, hereRunner()), options),
+  drivers: async ({ scenario, options }) => driverStory(scenario, await findDrivers(scenario.line, { replications: 3 }, HERE), options),
   steady: ({ scenario, options }) => steadyStory(scenario, FOUND, options),
   trace: async ({ scenario, options }) => {
-    const traced = (await tracedRun(scenario.line, { ...SEED, replication: 0 }))!
+    const traced = (await traceRun(scenario.line, { replication: 0 }, SEED))!
     return traceStory(scenario, carrierStays(traced.trace, scenario.line), { ...options, fromSeconds: 7200, toSeconds: 8100 })
   },
 }
@@ -106,12 +98,12 @@ const TALES: Readonly<Record<string, (of: Of) => Promise<Tale> | Tale>> = {
 /** of a single loop alone */
 const LOOP_TALES: typeof TALES = {
   losses: async ({ scenario, options }) => {
-    const request = { ...SEED, replications: 3, stopGroups: stopGroups(scenario), bestCarriers: 4 }
-    return lossStory(scenario, await lossWaterfall(scenario.line, request, hereRunner()), options)
+    const request = { replications: 3, stopGroups: stopGroups(scenario), bestCarriers: 4 }
+    return lossStory(scenario, await findLosses(scenario.line, request, HERE), options)
   },
   order: async ({ scenario, options }) => {
-    const request = { ...SEED, move: [1], zones: [3, 4, 5], firstStage: 10, check: 6, mine: [0, 4, 6] }
-    return orderStory(scenario, await stationOrder(scenario.line, request, hereRunner()), options)
+    const request = { move: [1], zones: [3, 4, 5], firstStage: 10, check: 6, mine: [0, 4, 6] }
+    return orderStory(scenario, await orderStations(scenario.line, request, HERE), options)
   },
   balance: () => {
     const tasks = ['frame', 'motor', 'cover'].map((name, index) => ({ name, seconds: 3.5 + index, after: [] }))
@@ -121,7 +113,7 @@ const LOOP_TALES: typeof TALES = {
 
 const planOf = ({ plan }: Scenario): number => plan!.unitsPerWindow
 const sweepOf = ({ line, plan }: Scenario, counts: readonly number[]) =>
-  sweepHere(line, counts, { ...SEED, replications: 5, plan: plan!.unitsPerWindow })
+  sweepCarriers(line, { counts, replications: 5, plan: plan!.unitsPerWindow }, HERE)
 
 describe.each(Object.entries(SOURCES))('%s', (name, [file, text]) => {
   const { scenario } = readScenario(text, file)

@@ -1,5 +1,5 @@
 import { progressWords } from '@loopwright/charts'
-import type { CarrierStudyProgress, SweepProgress } from '@loopwright/study'
+import type { CarriersProgress, SweepProgress } from '@loopwright/study'
 import { TERMINAL_COLUMNS } from './terminalOptions.ts'
 
 /** What a sweep has done so far, in one line. `elapsedSeconds`: since it began. */
@@ -15,7 +15,7 @@ export function sweepProgressLine(
 }
 
 /** What a carrier study is deciding, and has done so far, in one line. `elapsedSeconds`: since it began. */
-export function studyProgressLine(progress: CarrierStudyProgress, elapsedSeconds: number, columns: number = TERMINAL_COLUMNS): string {
+export function studyProgressLine(progress: CarriersProgress, elapsedSeconds: number, columns: number = TERMINAL_COLUMNS): string {
   return progressWords(studyStage(progress), progress, elapsedSeconds, columns - 1)
 }
 
@@ -24,6 +24,6 @@ export function studyProgressLine(progress: CarrierStudyProgress, elapsedSeconds
  *
  * @example studyStage({ deciding: 'best', from: 5, to: 17 }) // => '5 to 17 carriers: which is best'
  */
-export function studyStage({ deciding, from, to }: Pick<CarrierStudyProgress, 'deciding' | 'from' | 'to'>): string {
+export function studyStage({ deciding, from, to }: Pick<CarriersProgress, 'deciding' | 'from' | 'to'>): string {
   return `${from} to ${to} carriers: ${deciding === 'best' ? 'which is best' : 'which is enough'}`
 }

@@ -1,11 +1,11 @@
-import { carrierStays, tracedRun } from '@loopwright/study'
+import { carrierStays, traceRun } from '@loopwright/study'
 import { expect, test } from 'vitest'
 import { shownView } from '../cells/cell.ts'
 import { testLine } from '../../../../tests/helpers/scenarioTexts.ts'
 import { stretchWords, traceStory } from './traceStory.ts'
 
 const scenario = testLine()
-const traced = (await tracedRun(scenario.line, { seed: '1', replication: 0 }))!
+const traced = (await traceRun(scenario.line, { replication: 0 }, { seed: '1' }))!
 const stays = carrierStays(traced.trace, scenario.line)
 const starts = [
   { seconds: 0, clockSeconds: 6 * 3600 },

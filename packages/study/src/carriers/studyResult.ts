@@ -6,13 +6,13 @@ import { planAnswer } from '../sweep/planAnswer.ts'
 import type { PlanSettlement } from './planSettlement.ts'
 import { type Counts, meanUnits, PILOT_REPLICATIONS, sweepResult } from '../sweep/sweepAssembly.ts'
 import type { SweepCount } from '../sweep/sweepResult.ts'
-import type { Walk, WalkRule } from './walk.ts'
+import type { WalkDown, WalkRule } from './walkDown.ts'
 
 export interface StudyParts {
   readonly pilot: Counts
   readonly judged: Counts
   /** null: stopped before the pilot was done */
-  readonly walk: Walk | null
+  readonly walk: WalkDown | null
   /** null without a plan, or as `walk` */
   readonly settlement: PlanSettlement | null
   readonly looks: readonly Look[]

@@ -12,7 +12,8 @@ import {
 import { meetsPlan, outputMean, planVerdict } from '../sweep/countStudy.ts'
 import { ENGINE_VERSION } from '../runs/engineVersion.ts'
 import { lineHasChance } from '../runs/lineChance.ts'
-import { endedBy, inCommon, type LineRows, type Runner, unitsOf } from '../runs/runner.ts'
+import { endedBy, inCommon, type LineRows, unitsOf, withRunner } from '../runs/runner.ts'
+import type { StudyOptions } from '../runs/studyOptions.ts'
 
 export interface LineToCompare {
   readonly name: string
@@ -22,7 +23,6 @@ export interface LineToCompare {
 }
 
 export interface CompareRequest {
-  readonly seed: string
   /** per line, ≥ 2 */
   readonly replications: number
   /** of all differences together; default 0.95 */
@@ -74,16 +74,23 @@ const ALL_PAIRS_MAX = 10
  * @throws RangeError  if there are fewer or more lines, fewer than 2 replications, or windows that differ: the first difference is named
  * @see Law, Simulation Modeling and Analysis (from memory): common random numbers; Bonferroni's inequality for all pairs at once
  */
-export async function compareLines(lines: readonly LineToCompare[], request: CompareRequest, runner: Runner): Promise<CompareResult> {
-  const { seed, replications, level = 0.95 } = request
-  refuse(lines, request)
-  runner.expect(lines.length * replications)
-  const ran = inCommon(
-    await runner.run(
-      lines.map(({ line }) => line),
-      { seed, from: 0, to: replications },
-    ),
-  )
+export async function compareLines(
+  lines: readonly LineToCompare[],
+  request: CompareRequest,
+  options: StudyOptions,
+): Promise<CompareResult> {
+  const { replications, level = 0.95 } = request
+  const { seed } = options
+  refuse(lines, { seed, replications })
+  const ran = await withRunner(options, async (runner) => {
+    runner.expect(lines.length * replications)
+    return inCommon(
+      await runner.run(
+        lines.map(({ line }) => line),
+        { from: 0, to: replications },
+      ),
+    )
+  })
   const units = ran.map(unitsOf)
   return {
     kind: 'comparison',
@@ -98,7 +105,7 @@ export async function compareLines(lines: readonly LineToCompare[], request: Com
   }
 }
 
-function refuse(lines: readonly LineToCompare[], { seed, replications }: CompareRequest): void {
+function refuse(lines: readonly LineToCompare[], { seed, replications }: { readonly seed: string; readonly replications: number }): void {
   if (lines.length < 2 || lines.length > LINES_MAX) throw new RangeError(`a comparison takes 2 to ${LINES_MAX} lines, not ${lines.length}`)
   if (!Number.isInteger(replications) || replications < 2) {
     throw new RangeError(`a comparison needs at least 2 replications, not ${replications}: one world says nothing about chance`)

@@ -2,8 +2,8 @@
 import { type LineSpec, lineLimits } from '@loopwright/line'
 import { expect, test } from 'vitest'
 import { diagnose } from './diagnosis.ts'
-import { driverStudy } from './driverStudy.ts'
-import { hereRunner, unitsOf } from '../runs/runner.ts'
+import { findDrivers } from './findDrivers.ts'
+import { unitsOf, withRunner } from '../runs/runner.ts'
 import { smallLoop } from '../smallLoop.ts'
 import { stateShares } from './stationStates.ts'
 
@@ -29,7 +29,7 @@ const LINES: Readonly<Record<string, readonly [LineSpec, string]>> = {
 }
 
 async function run(line: LineSpec) {
-  const [rows] = await hereRunner().run([line], { seed: 'd', from: 0, to: 4 })
+  const [rows] = await withRunner({ seed: 'd', workers: 0 }, (runner) => runner.run([line], { from: 0, to: 4 }))
   const units = unitsOf(rows!)
   return { shares: stateShares(line, rows!), units: units.reduce((sum, each) => sum + each, 0) / units.length }
 }
@@ -41,7 +41,7 @@ test.each(Object.entries(LINES))('%s, from the run alone', async (_, [line, name
 })
 
 test.each(Object.entries(LINES))('%s, by changes too, and all agree', async (what, [line, name]) => {
-  const { diagnosis, wholeChanges } = await driverStudy(line, { seed: 'd', replications: 4 }, hereRunner())
+  const { diagnosis, wholeChanges } = await findDrivers(line, { replications: 4 }, { seed: 'd', workers: 0 })
   expect(diagnosis!.limitedBy?.name).toBe(name)
   expect(diagnosis!.agrees).toBe(true)
   if (what === 'one person for all') expect(wholeChanges[0]).toMatchObject({ kind: 'operator', name: 'Ann', step: 1 })

@@ -16,7 +16,7 @@ export function callingThread(): Pool {
     line(spec) {
       const known = lines.indexOf(spec)
       if (known >= 0) return known
-      runner.tell(lines.length, spec)
+      runner.learnLine(lines.length, spec)
       return lines.push(spec) - 1
     },
     start: () => {},

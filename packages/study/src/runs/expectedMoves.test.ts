@@ -1,7 +1,7 @@
 import { lawOrNull } from '@loopwright/line'
 import { expect, test } from 'vitest'
 import { expectedMoves } from './expectedMoves.ts'
-import { replicateHere } from './replicate.ts'
+import { replicate } from './replicate.ts'
 import { smallLoop } from '../smallLoop.ts'
 import { withCarriers } from '../change/withCarriers.ts'
 
@@ -14,10 +14,10 @@ test('carriers too few to meet: each goes round in a lone lap; enough: the slowe
   expect(expectedMoves(spec, lawOrNull(spec), 5)).toBeCloseTo((8 * 7200) / 24, 6)
 })
 
-test('no fewer than there are, as the runs themselves tell', () => {
+test('no fewer than there are, as the runs themselves tell', async () => {
   const calm = smallLoop({ breakdowns: [], breaks: [], window: { warmupSeconds: 0, endSeconds: 72_000 } })
   for (const carriers of [1, 4]) {
-    const [run] = replicateHere(withCarriers(calm, carriers), { seed: '1', replications: 1 })
+    const [run] = await replicate(withCarriers(calm, carriers), { replications: 1 }, { seed: '1', workers: 0 })
     const moves = 8 * run!.output // one unit a lap
     expect(expectedMoves(calm, lawOrNull(calm), carriers) / moves).toBeGreaterThan(0.97)
     expect(expectedMoves(calm, lawOrNull(calm), carriers) / moves).toBeLessThan(1.1)

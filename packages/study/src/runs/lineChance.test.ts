@@ -1,7 +1,7 @@
 import type { LineSpec } from '@loopwright/line'
 import { expect, test } from 'vitest'
 import { lineHasChance } from './lineChance.ts'
-import { replicateHere } from './replicate.ts'
+import { replicate } from './replicate.ts'
 import { smallLoop } from '../smallLoop.ts'
 
 const spec = smallLoop()
@@ -13,9 +13,10 @@ const certain = (change: Partial<LineSpec> = {}): LineSpec =>
     ...change,
   })
 
-test('constant times and no stops: nothing is left to chance, and every run is the same', () => {
+test('constant times and no stops: nothing is left to chance, and every run is the same', async () => {
   expect(lineHasChance(certain())).toBe(false)
-  expect(new Set(replicateHere(certain(), { seed: '1', replications: 5 }).map((run) => run.output)).size).toBe(1)
+  const runs = await replicate(certain(), { replications: 5 }, { seed: '1', workers: 0 })
+  expect(new Set(runs.map((run) => run.output)).size).toBe(1)
 })
 
 test.each<[string, LineSpec]>([

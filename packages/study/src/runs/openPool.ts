@@ -8,7 +8,7 @@ import type { Store } from '../store/store.ts'
 import type { ForcedEngine } from './task.ts'
 
 export interface PoolOptions {
-  /** threads, ≥ 1; default: one per core, and none but the caller's own for a study that is over before a thread has started. Changes no result. */
+  /** threads; 0: the calling one; default: one per core, and none but the caller's own for a study that is over before a thread has started. Changes no result. */
   readonly workers?: number
   /** threads that are there already; they are left running */
   readonly pool?: Pool
@@ -34,9 +34,9 @@ const MOVES_SMALL = 50_000
  * @param work  default: not known
  */
 export function openPool(options: PoolOptions, work: Work | null = null): { readonly pool: Pool; readonly close: () => Promise<void> } {
-  const small = options.workers === undefined && work !== null && work.moves <= MOVES_SMALL
-  const threads = options.pool ?? (small ? callingThread() : createPool(options.workers, work?.replications))
-  const { engine, store } = options
+  const { workers, engine, store } = options
+  const small = workers === undefined && work !== null && work.moves <= MOVES_SMALL
+  const threads = options.pool ?? (small || workers === 0 ? callingThread() : createPool(workers, work?.replications))
   return {
     pool: engine !== undefined ? forcedPool(threads, engine) : store == null ? threads : keptPool(threads, store),
     close: async () => {

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { createPool, type Pool } from './pool.ts'
-import { replicateHere } from './replicate.ts'
+import { replicate } from './replicate.ts'
 import { smallLoop } from '../smallLoop.ts'
 
 const spec = smallLoop()
@@ -16,7 +16,7 @@ describe('threads', () => {
   test('each run what the calling thread would', async () => {
     const line = pool.line(spec)
     expect(pool.line(spec)).toBe(line)
-    const [here] = replicateHere(spec, { seed: '2', replications: 1 })
+    const [here] = await replicate(spec, { replications: 1 }, { seed: '2', workers: 0 })
     for (const result of await Promise.all([pool.run(0, { ...task, line }), pool.run(1, { ...task, line })]))
       expect(result.results).toEqual([here])
   })

@@ -1,53 +1,48 @@
 import { describe, expect, test } from 'vitest'
 import { createPool } from './pool.ts'
-import { replicate, replicateHere } from './replicate.ts'
+import { replicate } from './replicate.ts'
 import { smallLoop } from '../smallLoop.ts'
 
 const spec = smallLoop()
 
 describe('runs on threads', () => {
   test('are those of the calling thread, in order, for 1 and 2 workers', async () => {
-    const here = replicateHere(spec, { seed: '7', replications: 9 })
+    const here = await replicate(spec, { replications: 9 }, { seed: '7', workers: 0 })
     expect(here.map((run) => run.replication)).toEqual([0, 1, 2, 3, 4, 5, 6, 7, 8])
-    for (const workers of [1, 2]) expect(await replicate(spec, { seed: '7', replications: 9, workers })).toEqual(here)
+    for (const workers of [1, 2]) expect(await replicate(spec, { replications: 9 }, { seed: '7', workers })).toEqual(here)
   })
 
   test('tell how far they are', async () => {
     const told: number[] = []
-    await replicate(spec, { seed: '7', replications: 4, workers: 1, onProgress: ({ done, total }) => told.push(done / total) })
+    await replicate(spec, { replications: 4 }, { seed: '7', workers: 1, onProgress: ({ done, total }) => told.push(done / total) })
     expect(told.at(-1)).toBe(1)
     expect(told).toEqual([...told].sort((a, b) => a - b))
   })
 
   test('throw on what a run throws', async () => {
     const wrong = smallLoop({ carriers: { ...spec.carriers, count: 3, start: [0, 0, 1] } })
-    await expect(replicate(wrong, { seed: '7', replications: 2, workers: 1 })).rejects.toThrow(/zone/)
+    await expect(replicate(wrong, { replications: 2 }, { seed: '7', workers: 1 })).rejects.toThrow(/zone/)
   })
 
   test('stop when told, with whole replications from 0 on', async () => {
     const stop = new AbortController()
     const long = smallLoop({ window: { warmupSeconds: 0, endSeconds: 400_000 } })
-    const runs = await replicate(long, {
-      seed: '7',
-      replications: 100_000,
-      workers: 2,
-      signal: stop.signal,
-      onProgress: ({ done }) => done >= 5 && stop.abort(),
-    })
+    const onProgress = ({ done }: { readonly done: number }) => done >= 5 && stop.abort()
+    const runs = await replicate(long, { replications: 100_000 }, { seed: '7', workers: 2, signal: stop.signal, onProgress })
     expect(runs.length).toBeGreaterThanOrEqual(1)
     expect(runs.length).toBeLessThan(1000)
     expect(runs.map((run) => run.replication)).toEqual(runs.map((_, index) => index))
   })
 
   test('stopped before the start: none', async () => {
-    expect(await replicate(spec, { seed: '7', replications: 5, workers: 1, signal: AbortSignal.abort() })).toEqual([])
+    expect(await replicate(spec, { replications: 5 }, { seed: '7', workers: 1, signal: AbortSignal.abort() })).toEqual([])
   })
 
   test('share threads that are there already', async () => {
     const pool = createPool(1)
     try {
-      const first = await replicate(spec, { seed: '7', replications: 2, pool })
-      const again = await replicate(smallLoop(), { seed: '7', replications: 2, pool })
+      const first = await replicate(spec, { replications: 2 }, { seed: '7', pool })
+      const again = await replicate(smallLoop(), { replications: 2 }, { seed: '7', pool })
       expect(again).toEqual(first)
     } finally {
       await pool.close()

@@ -1,30 +1,24 @@
 /** Replications of one line as it stands: the runs themselves. */
-import { createSimulator, type LineSpec, type RunResult } from '@loopwright/line'
-import { openPool, type PoolOptions, workOf } from './openPool.ts'
+import type { LineSpec, RunResult } from '@loopwright/line'
+import { openPool, workOf } from './openPool.ts'
+import type { Pool } from './pool.ts'
 import { runChunks } from './runChunks.ts'
 import { Schedule } from './schedule.ts'
+import type { StudyOptions } from './studyOptions.ts'
 import type { TraceColumns } from './task.ts'
 
-export interface ReplicateOptions {
-  /** names the random worlds; not empty, without `/` */
-  readonly seed: string
-  /** ≥ 1 */
-  readonly replications: number
-}
-
-export interface ReplicateThreadsOptions extends ReplicateOptions, PoolOptions {
-  readonly onProgress?: (progress: { readonly done: number; readonly total: number; readonly recalled: number }) => void
-  /** stops within a second; the runs that are in by then are given */
-  readonly signal?: AbortSignal
-}
-
 /**
- * Runs a line several times on worker threads.
+ * Runs a line several times.
  *
+ * @param replications  how many runs, ≥ 1
  * @returns  runs of replications 0 … n − 1, in that order, the same for any number of workers; n is below `replications` only after a stop
  */
-export async function replicate(spec: LineSpec, options: ReplicateThreadsOptions): Promise<RunResult[]> {
-  const { seed, replications, signal, onProgress } = options
+export async function replicate(
+  spec: LineSpec,
+  { replications }: { readonly replications: number },
+  options: StudyOptions,
+): Promise<RunResult[]> {
+  const { seed, signal, onProgress } = options
   const schedule = new Schedule(1, replications)
   const { pool, close } = openPool(options, workOf(spec, [{ carriers: spec.carriers.count, replications }]))
   const runs: RunResult[] = []
@@ -38,7 +32,7 @@ export async function replicate(spec: LineSpec, options: ReplicateThreadsOptions
         for (const [index, run] of results.entries()) runs[from + index] = run
         schedule.learn(0, results.at(-1)!.events)
         done += to - from
-        onProgress?.({ done, total: replications, recalled: pool.recalled })
+        onProgress?.({ done, total: replications, settled: true, recalled: pool.recalled, precision: null })
       },
       signal,
     })
@@ -61,31 +55,44 @@ export interface TracedRun {
  * @param replication  which of the random worlds of the seed, from 0
  * @returns            null after a stop
  */
-export async function tracedRun(
+export async function traceRun(
   spec: LineSpec,
-  options: { readonly seed: string; readonly replication: number; readonly signal?: AbortSignal },
+  { replication: from }: { readonly replication: number },
+  options: StudyOptions,
 ): Promise<TracedRun | null> {
-  const { seed, replication: from, signal } = options
-  const { pool, close } = openPool({}, workOf(spec, [{ carriers: spec.carriers.count, replications: 1 }]))
-  let traced: TracedRun | null = null
+  const { pool, close } = openPool(options, workOf(spec, [{ carriers: spec.carriers.count, replications: 1 }]))
   try {
-    const task = { line: pool.line(spec), carriers: spec.carriers.count, seed, from, to: from + 1, want: 'traces' } as const
-    await runChunks(pool, {
-      schedule: new Schedule(1, 1),
-      taskOf: () => task,
-      onResult: (_, { results, traces }) => {
-        traced = { run: results[0]!, trace: traces[0]! }
-      },
-      signal,
-    })
+    const [traced = null] = await traceRuns(pool, spec, { from, to: from + 1 }, options, () =>
+      options.onProgress?.({ done: 1, total: 1, settled: true, recalled: 0, precision: null }),
+    )
+    return traced
   } finally {
     await close()
   }
-  return traced
 }
 
-/** The same runs in the calling thread: for tests, and where there are no worker threads. */
-export function replicateHere(spec: LineSpec, options: ReplicateOptions): RunResult[] {
-  const simulator = createSimulator(spec)
-  return Array.from({ length: options.replications }, (_, replication) => simulator.run(options.seed, replication))
+/**
+ * Runs of one line with their events; after a stop there are fewer.
+ *
+ * @param onRuns  told how many have come in
+ */
+export async function traceRuns(
+  pool: Pool,
+  spec: LineSpec,
+  { from: first, to: end }: { readonly from: number; readonly to: number },
+  { seed, signal }: StudyOptions,
+  onRuns: (more: number) => void,
+): Promise<TracedRun[]> {
+  const line = pool.line(spec)
+  const found: TracedRun[] = []
+  await runChunks(pool, {
+    schedule: new Schedule(1, [{ from: first, to: end }]),
+    taskOf: ({ from, to }) => ({ line, carriers: spec.carriers.count, seed, from, to, want: 'traces' }),
+    onResult: ({ from, to }, { results, traces }) => {
+      for (const [index, run] of results.entries()) found[from - first + index] = { run, trace: traces[index]! }
+      onRuns(to - from)
+    },
+    signal,
+  })
+  return found.filter((each) => each !== undefined)
 }

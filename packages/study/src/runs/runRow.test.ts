@@ -1,12 +1,12 @@
 import { type RunResult, STATION_STATES, ZONE_STATES } from '@loopwright/line'
 import { expect, test } from 'vitest'
-import { replicateHere } from './replicate.ts'
+import { replicate } from './replicate.ts'
 import { rowLayout, runRow } from './runRow.ts'
 import { smallLoop } from '../smallLoop.ts'
 
 const spec = smallLoop()
 const layout = rowLayout(spec)
-const run = replicateHere(spec, { seed: '3', replications: 1 })[0]!
+const run = (await replicate(spec, { replications: 1 }, { seed: '3', workers: 0 }))[0]!
 
 test('each number of a run has its place, and no two share one', () => {
   const row = runRow(layout, run)

@@ -1,54 +1,42 @@
 import { meanInterval } from '@loopwright/stats'
 import { expect, test } from 'vitest'
-import { hereRunner, inCommon, type RunnerProgress, threadRunner, unitsOf } from './runner.ts'
+import { inCommon, type Runner, unitsOf, withRunner } from './runner.ts'
+import type { StudyProgress } from './studyOptions.ts'
 import { smallLoop } from '../smallLoop.ts'
 import { withCarriers } from '../change/withCarriers.ts'
 
 const lines = [smallLoop(), withCarriers(smallLoop(), 2)]
 
 test('one thread, two, or none: the same rows, wherever the worlds begin', async () => {
-  const here = await hereRunner().run(lines, { seed: 'a', from: 2, to: 5 })
-  for (const workers of [1, 2]) {
-    const runner = threadRunner({ workers })
-    try {
-      expect(await runner.run(lines, { seed: 'a', from: 2, to: 5 })).toEqual(here)
-    } finally {
-      await runner.close()
-    }
-  }
-  const from0 = await hereRunner().run(lines, { seed: 'a', from: 0, to: 5 })
+  const last = (runner: Runner) => runner.run(lines, { from: 2, to: 5 })
+  const here = await withRunner({ seed: 'a', workers: 0 }, last)
+  for (const workers of [1, 2]) expect(await withRunner({ seed: 'a', workers }, last)).toEqual(here)
+  expect(await withRunner({ seed: 'b', workers: 0 }, (runner) => runner.run(lines, { seed: 'a', from: 2, to: 5 }))).toEqual(here)
+  const from0 = await withRunner({ seed: 'a', workers: 0 }, (runner) => runner.run(lines, { from: 0, to: 5 }))
   expect(from0.map((each) => unitsOf(each).slice(2))).toEqual(here.map(unitsOf))
 })
 
 test('told to stop before the start: no rows, and it says so', async () => {
-  const stop = new AbortController()
-  stop.abort()
-  const runner = threadRunner({ workers: 1, signal: stop.signal })
-  try {
-    const ran = await runner.run(lines, { seed: 'a', from: 0, to: 5 })
+  await withRunner({ seed: 'a', workers: 1, signal: AbortSignal.abort() }, async (runner) => {
+    const ran = await runner.run(lines, { from: 0, to: 5 })
     expect(ran.map(({ rows }) => rows.length)).toEqual([0, 0])
     expect(runner.stopped).toBe(true)
-  } finally {
-    await runner.close()
-  }
+  })
 })
 
 test('progress counts up to what was expected', async () => {
-  const told: RunnerProgress[] = []
-  const runner = threadRunner({ workers: 1, onProgress: (progress) => told.push({ ...progress }) })
-  try {
+  const told: StudyProgress[] = []
+  await withRunner({ seed: 'a', workers: 1, onProgress: (progress) => told.push({ ...progress }) }, async (runner) => {
     runner.expect(10, 'which of two')
-    await runner.run(lines, { seed: 'a', from: 0, to: 3 })
-  } finally {
-    await runner.close()
-  }
+    await runner.run(lines, { from: 0, to: 3 })
+  })
   expect(told.at(-1)).toMatchObject({ done: 6, total: 10, recalled: 0, what: 'which of two' })
 })
 
 test('progress tells the worst half-width so far, as a share of its mean', async () => {
-  const told: RunnerProgress[] = []
-  const runner = threadRunner({ workers: 1, onProgress: (progress) => told.push(progress) })
-  const ran = await runner.run(lines, { seed: 'a', from: 0, to: 6 }).finally(() => runner.close())
+  const told: StudyProgress[] = []
+  const options = { seed: 'a', workers: 1, onProgress: (progress: StudyProgress) => told.push(progress) }
+  const ran = await withRunner(options, (runner) => runner.run(lines, { from: 0, to: 6 }))
   const shares = ran.map((each) => meanInterval(unitsOf(each))).map(({ mean, halfWidth }) => halfWidth / mean)
   expect(told[0]!.precision).toBeNull()
   expect(told.at(-1)!.precision).toBeCloseTo(Math.max(...shares), 12)

@@ -1,10 +1,12 @@
 /** Runs several lines in the same random worlds: what comparisons, drivers, losses and station orders are made of. */
-import { createSimulator, type LineSpec } from '@loopwright/line'
+import type { LineSpec } from '@loopwright/line'
 import { Tally, tQuantile } from '@loopwright/stats'
-import { openPool, type PoolOptions } from './openPool.ts'
+import { openPool } from './openPool.ts'
+import type { Pool } from './pool.ts'
 import { runChunks } from './runChunks.ts'
-import { END_REASONS, type RowLayout, rowLayout, runRow } from './runRow.ts'
+import { END_REASONS, type RowLayout, rowLayout } from './runRow.ts'
 import { Schedule } from './schedule.ts'
+import type { StudyOptions } from './studyOptions.ts'
 
 /** The rows of one line: of replications from …, without a gap. */
 export interface LineRows {
@@ -13,8 +15,8 @@ export interface LineRows {
 }
 
 export interface WorldRange {
-  /** names the random worlds; not empty, without `/` */
-  readonly seed: string
+  /** names other random worlds; default: those of the study */
+  readonly seed?: string
   /** replications from (included) … to (excluded) */
   readonly from: number
   readonly to: number
@@ -27,39 +29,30 @@ export interface Runner {
   expect(replications: number, deciding?: string, more?: boolean): void
   /** told to stop: what is in by then is all there will be */
   readonly stopped: boolean
-  close(): Promise<void>
 }
 
-export interface RunnerProgress {
-  readonly done: number
-  readonly total: number
-  /** the total will not grow */
-  readonly settled: boolean
-  /** of those done: how many came from a store */
-  readonly recalled: number
-  /** largest half-width of a 95 % interval of a mean output, as a share of it, among the lines that run; null below 2 replications of one of them */
-  readonly precision: number | null
-  /** what is being decided now, where the study says so */
-  readonly what?: string
-}
-
-export interface ThreadRunnerOptions extends PoolOptions {
-  readonly onProgress?: (progress: RunnerProgress) => void
-  /** stops within a second */
-  readonly signal?: AbortSignal
-}
-
-/** Runs on worker threads. Results are the same, to the last bit, for any number of them. */
-export function threadRunner(options: ThreadRunnerOptions = {}): Runner {
-  const { signal, onProgress } = options
+/**
+ * Opens the threads of a study of several lines, and ends them when it is done. Results are the same, to the last bit, for any number of threads.
+ *
+ * @param study  is given the runner
+ */
+export async function withRunner<T>(options: StudyOptions, study: (runner: Runner) => Promise<T>): Promise<T> {
   const { pool, close } = openPool(options)
+  try {
+    return await study(runnerOn(pool, options))
+  } finally {
+    await close()
+  }
+}
+
+function runnerOn(pool: Pool, { seed: named, signal, onProgress }: StudyOptions): Runner {
   let done = 0
   let total = 0
   let what: string | undefined
   let settled = false
   const known = new Map<LineSpec, Tally>()
   return {
-    async run(lines, { seed, from, to }) {
+    async run(lines, { seed = named, from, to }) {
       const schedule = new Schedule(lines.length, to - from)
       const numbers = lines.map((line) => pool.line(line))
       const layouts = lines.map(rowLayout)
@@ -105,22 +98,6 @@ export function threadRunner(options: ThreadRunnerOptions = {}): Runner {
     get stopped() {
       return signal?.aborted === true
     },
-    close,
-  }
-}
-
-/** The same in the calling thread: for tests, and where there are no worker threads. */
-export function hereRunner(): Runner {
-  return {
-    run: async (lines, { seed, from, to }) =>
-      lines.map((line) => {
-        const layout = rowLayout(line)
-        const simulator = createSimulator(line)
-        return { layout, rows: Array.from({ length: to - from }, (_, index) => runRow(layout, simulator.run(seed, from + index))) }
-      }),
-    expect: () => {},
-    stopped: false,
-    close: async () => {},
   }
 }
 

@@ -1,17 +1,19 @@
 import { outputInterval } from '@loopwright/stats'
 import { expect, test } from 'vitest'
-import { sweepHere } from '../sweep/carrierSweep.ts'
-import { replicateHere } from './replicate.ts'
+import { sweepCarriers } from '../sweep/sweepCarriers.ts'
+import { replicate } from './replicate.ts'
 import { runsResult } from './runsResult.ts'
 import { smallLoop } from '../smallLoop.ts'
 
 const spec = smallLoop()
 const request = { seed: '4', replications: 6, plan: 100 }
-const runs = replicateHere(spec, request)
+const here = { seed: '4', workers: 0 }
+const runs = await replicate(spec, request, here)
 
-test('the count of a sweep, and intervals', () => {
+test('the count of a sweep, and intervals', async () => {
   const result = runsResult(spec, runs, request)
-  expect(result.count).toEqual(sweepHere(spec, [3], request).counts[0])
+  const { counts } = await sweepCarriers(spec, { ...request, counts: [3] }, here)
+  expect(result.count).toEqual(counts[0])
   expect(result.partial).toBe(false)
   expect(result.intervals!.outputPerHour).toEqual(outputInterval(runs.map((run) => run.outputPerHour)))
   expect(result.intervals!.stations[1]!.shares.working.mean).toBeCloseTo(result.count.stations[1]!.shares.working, 12)

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { replicateHere } from './replicate.ts'
+import { replicate } from './replicate.ts'
 import { rowLayout, runRow } from './runRow.ts'
 import { smallLoop } from '../smallLoop.ts'
 import { TaskRunner } from './task.ts'
@@ -7,11 +7,11 @@ import { withCarriers } from '../change/withCarriers.ts'
 
 const spec = smallLoop()
 const task = { line: 0, carriers: 4, seed: '9', from: 1, to: 4 }
-const runs = replicateHere(withCarriers(spec, 4), { seed: '9', replications: 4 }).slice(1)
+const runs = (await replicate(withCarriers(spec, 4), { replications: 4 }, { seed: '9', workers: 0 })).slice(1)
 
 describe('a task', () => {
   const runner = new TaskRunner()
-  runner.tell(0, spec)
+  runner.learnLine(0, spec)
 
   test('gives the runs of its replications, or their rows, or their events too', () => {
     expect(runner.perform({ ...task, want: 'results' }).results).toEqual(runs)

@@ -42,8 +42,8 @@ export class TaskRunner {
   readonly #lines = new Map<number, { spec: LineSpec; layout: RowLayout }>()
   readonly #simulators = new Map<string, Simulator>()
 
-  /** Tells a specification that tasks will name by its number. */
-  tell(line: number, spec: LineSpec): void {
+  /** Keeps a specification that tasks will name by its number. */
+  learnLine(line: number, spec: LineSpec): void {
     this.#lines.set(line, { spec, layout: rowLayout(spec) })
   }
 

@@ -17,7 +17,7 @@ const runner = new TaskRunner()
 
 port.on('message', (message: ToWorker) => {
   if (message.kind === 'line') {
-    runner.tell(message.line, message.spec)
+    runner.learnLine(message.line, message.spec)
     return
   }
   const answer = perform(message.task)

@@ -2,14 +2,14 @@ import { CARRIER_STATES, law, STATION_STATES, ZONE_STATES } from '@loopwright/li
 import { chanceVerdict, meanInterval, outputInterval } from '@loopwright/stats'
 import { describe, expect, test } from 'vitest'
 import { CountStudy } from './countStudy.ts'
-import { replicateHere } from '../runs/replicate.ts'
+import { replicate } from '../runs/replicate.ts'
 import { rowLayout, runRow } from '../runs/runRow.ts'
 import { smallLoop } from '../smallLoop.ts'
 import { total } from '../../../../tests/helpers/spent.ts'
 
 const spec = smallLoop()
 const layout = rowLayout(spec)
-const runs = replicateHere(spec, { seed: '5', replications: 12 })
+const runs = await replicate(spec, { replications: 12 }, { seed: '5', workers: 0 })
 const rows = runs.map((run) => runRow(layout, run))
 const mean = (of: (run: (typeof runs)[number]) => number): number => runs.reduce((sum, run) => sum + of(run), 0) / runs.length
 

@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest'
 import { carrierStays } from './carrierStays.ts'
-import { tracedRun } from '../runs/replicate.ts'
+import { traceRun } from '../runs/replicate.ts'
 import { smallLoop } from '../smallLoop.ts'
 
 const line = smallLoop()
-const { run, trace } = (await tracedRun(line, { seed: 'stays', replication: 0 }))!
+const { run, trace } = (await traceRun(line, { replication: 0 }, { seed: 'stays' }))!
 const stays = carrierStays(trace, line)
 
 test('each carrier is always in one zone: its stays follow each other without a gap, zone after zone', () => {

@@ -1,14 +1,14 @@
 import { law } from '@loopwright/line'
 import { expect, test } from 'vitest'
-import { lossWaterfall } from './lossWaterfall.ts'
-import { hereRunner } from '../runs/runner.ts'
+import { findLosses } from './findLosses.ts'
 import { smallLoop } from '../smallLoop.ts'
 
 const constant = (value: number) => ({ kind: 'constant', value }) as const
-const request = { seed: 'w', replications: 10 }
+const request = { replications: 10 }
+const here = { seed: 'w', workers: 0 }
 
 test('the steps sum to the gap between ideal and forecast; alone and interaction too', async () => {
-  const { causes, gap, forecast, ideal, interaction, bestCarriers } = await lossWaterfall(smallLoop(), request, hereRunner())
+  const { causes, gap, forecast, ideal, interaction, bestCarriers } = await findLosses(smallLoop(), request, here)
   const sum = (of: 'step' | 'alone') => causes.reduce((total, cause) => total + cause[of].mean, 0)
   expect(sum('step')).toBeCloseTo(gap!.mean, 9)
   expect(ideal!.mean - forecast!.mean).toBeCloseTo(gap!.mean, 9)
@@ -28,7 +28,7 @@ test('a cause that a line does not have loses exactly nothing', async () => {
       station.work === null ? station : { ...station, work: [{ task: 1, seconds: [constant(20)] }] },
     ),
   }
-  const { causes, interaction } = await lossWaterfall(empty, request, hereRunner())
+  const { causes, interaction } = await findLosses(empty, request, here)
   for (const { kind, step, alone } of causes) {
     if (kind === 'exchange') continue
     expect(step).toMatchObject({ status: 'identical in every replication', mean: 0 })
@@ -50,14 +50,14 @@ test('without its exchange the slowest station of constant times works without a
   }
   // MODEL.md §12: 3600 s over work 40 + release 1 + move 2 + clear 1; without move and clear over 41 s
   expect(law(line).exchangeSeconds).toBe(44)
-  const { forecast, ideal } = await lossWaterfall(line, { seed: 'w', replications: 2 }, hereRunner())
+  const { forecast, ideal } = await findLosses(line, { replications: 2 }, { seed: 'w', workers: 0 })
   expect(Math.abs(forecast!.mean - 3600 / 44)).toBeLessThanOrEqual(1)
   expect(Math.abs(ideal!.mean - 3600 / 41)).toBeLessThanOrEqual(1)
 })
 
 test('too few carriers: their shortage is a loss', async () => {
   const base = smallLoop()
-  const { causes, bestCarriers } = await lossWaterfall({ ...base, carriers: { ...base.carriers, count: 1 } }, request, hereRunner())
+  const { causes, bestCarriers } = await findLosses({ ...base, carriers: { ...base.carriers, count: 1 } }, request, here)
   expect(bestCarriers).toBeGreaterThan(1)
   expect(causes.find(({ kind }) => kind === 'carriers')!.alone.low).toBeGreaterThan(0)
 })

@@ -1,4 +1,4 @@
-/** Brings studies of single counts as far as they are wanted. */
+/** Runs what studies of single counts still miss. */
 import type { LineSpec } from '@loopwright/line'
 import type { CountStudy } from './countStudy.ts'
 import type { Pool } from '../runs/pool.ts'
@@ -15,7 +15,7 @@ export interface Part {
   readonly pace?: number
 }
 
-export interface BringOptions {
+export interface PartOptions {
   readonly signal: AbortSignal | undefined
   /** told how many replications have come in */
   readonly onRows: (done: number) => void
@@ -27,7 +27,7 @@ export function missing(parts: readonly Part[]): number {
 }
 
 /** After a stop each study holds replications 0 … n − 1 of its own n. Rejects with the first error that a run throws. */
-export async function bringRows(pool: Pool, spec: LineSpec, parts: readonly Part[], { signal, onRows }: BringOptions): Promise<void> {
+export async function runParts(pool: Pool, spec: LineSpec, parts: readonly Part[], { signal, onRows }: PartOptions): Promise<void> {
   const line = pool.line(spec)
   const schedule = new Schedule(
     parts.length,

@@ -1,56 +1,45 @@
 /** The carrier sweep: how much the line makes with each number of carriers, all in the same random worlds. */
 import type { LineSpec } from '@loopwright/line'
-import { bringRows, missing, type Part } from './bringRows.ts'
 import { lineHasChance } from '../runs/lineChance.ts'
-import { openPool, type PoolOptions, workOf } from '../runs/openPool.ts'
-import { type FirstAnswer, firstAnswer, leadingCount, type Studies } from './soFar.ts'
+import { openPool, workOf } from '../runs/openPool.ts'
+import type { StudyOptions, StudyProgress } from '../runs/studyOptions.ts'
+import { type FirstAnswer, firstAnswer, leadingCount, type Studies } from './firstAnswer.ts'
+import { missing, type Part, runParts } from './runParts.ts'
 import { pilotBest, sweepAnswer, WITHIN } from './sweepAnswer.ts'
 import { Counts, checkedCounts, checkReplications, PILOT_REPLICATIONS, pilotSeed, sweepResult } from './sweepAssembly.ts'
 import type { SweepResult } from './sweepResult.ts'
-import { TaskRunner } from '../runs/task.ts'
 
-export interface SweepOptions {
-  /** names the random worlds; not empty, without `/` */
-  readonly seed: string
+export interface SweepRequest {
+  /** numbers of carriers to try */
+  readonly counts: readonly number[]
   /** per count, ≥ 1 */
   readonly replications: number
   /** units wanted per window; default null: no plan */
   readonly plan?: number | null
 }
 
-export interface CarrierSweepOptions extends SweepOptions, PoolOptions {
-  readonly onProgress?: (progress: SweepProgress) => void
+export interface SweepOptions extends StudyOptions<SweepProgress> {
   /** told once what the first 20 runs of each count say, as soon as they are in; not where a sweep has fewer */
   readonly onFirst?: (first: FirstAnswer) => void
-  /** stops the sweep within a second; what is in by then is the result, marked partial */
-  readonly signal?: AbortSignal
 }
 
-export interface SweepProgress {
-  /** replications, over all counts, those of the pilot too */
-  readonly done: number
-  readonly total: number
-  /** of those done: how many came from the store */
-  readonly recalled?: number
-  /** half of the widest 95 % interval of a mean, over that mean; null while a count has fewer than 2 replications */
-  readonly precision: number | null
+export interface SweepProgress extends StudyProgress {
   /** the count with the highest mean output so far, pilot and judged runs together; null while a count has no run */
   readonly leading: number | null
 }
 
 /**
- * Simulates each number of carriers `replications` times on worker threads, and answers by Procedure W: pilot runs in worlds of their own choose the
- * reference, and these runs are walked down from it (see `sweepAnswer`). How many replications are enough is the caller's to say; `carrierStudy` finds out.
+ * Simulates each number of carriers `replications` times, and answers by Procedure W: pilot runs in worlds of their own choose the
+ * reference, and these runs are walked down from it (see `sweepAnswer`). How many replications are enough is the caller's to say; `chooseCarriers` finds out.
  *
  * Replication k of each count meets the same random world. The result is the same, to the last bit, for any number of workers.
  *
- * @param spec    the line; its own number of carriers does not enter
- * @param counts  numbers of carriers to try
+ * @param spec  the line; its own number of carriers does not enter
  * @throws RangeError  if the line cannot take one of the counts; any error that a run throws
  */
-export async function carrierSweep(spec: LineSpec, counts: readonly number[], options: CarrierSweepOptions): Promise<SweepResult> {
-  const { signal, onProgress, onFirst } = options
-  const sweep = sweepParts(spec, counts, options)
+export async function sweepCarriers(spec: LineSpec, request: SweepRequest, options: SweepOptions): Promise<SweepResult> {
+  const { seed, signal, onProgress, onFirst } = options
+  const sweep = sweepParts(spec, request, seed)
   const total = missing(sweep.parts)
   const { pool, close } = openPool(
     options,
@@ -62,7 +51,7 @@ export async function carrierSweep(spec: LineSpec, counts: readonly number[], op
   let done = 0
   let first: FirstAnswer | null = null
   try {
-    await bringRows(pool, spec, sweep.parts, {
+    await runParts(pool, spec, sweep.parts, {
       signal,
       onRows: (came) => {
         done += came
@@ -70,22 +59,18 @@ export async function carrierSweep(spec: LineSpec, counts: readonly number[], op
           first = sweep.first()
           if (first !== null) onFirst(first)
         }
-        onProgress?.({ done, total, recalled: pool.recalled, precision: sweep.judged.precision(), leading: leadingCount(sweep.counts) })
+        onProgress?.({
+          done,
+          total,
+          settled: true,
+          recalled: pool.recalled,
+          precision: sweep.judged.precision(),
+          leading: leadingCount(sweep.counts),
+        })
       },
     })
   } finally {
     await close()
-  }
-  return sweep.result()
-}
-
-/** The same sweep in the calling thread: for tests, and where there are no worker threads. */
-export function sweepHere(spec: LineSpec, counts: readonly number[], options: SweepOptions): SweepResult {
-  const sweep = sweepParts(spec, counts, options)
-  const runner = new TaskRunner()
-  runner.tell(0, spec)
-  for (const { seed, study, replications } of sweep.parts) {
-    study.add(0, runner.perform({ line: 0, carriers: study.carriers, seed, from: 0, to: replications, want: 'rows' }).rows)
   }
   return sweep.result()
 }
@@ -104,12 +89,12 @@ interface SweepParts {
 const PILOT_PACE = 3
 
 /** Pilot and judged runs side by side: what is there when the sweep is stopped goes together. One count alone needs no pilot. */
-function sweepParts(spec: LineSpec, wanted: readonly number[], options: SweepOptions): SweepParts {
-  checkReplications(options.replications)
-  const { seed, plan = null } = options
+function sweepParts(spec: LineSpec, request: SweepRequest, seed: string): SweepParts {
+  checkReplications(request.replications)
+  const { plan = null } = request
   const chance = lineHasChance(spec)
-  const replications = chance ? options.replications : 1
-  const counts = checkedCounts(spec, wanted)
+  const replications = chance ? request.replications : 1
+  const counts = checkedCounts(spec, request.counts)
   const pilot = new Counts(spec, pilotSeed(seed))
   const judged = new Counts(spec, seed)
   const piloted = counts.length === 1 ? [] : counts.map((carriers) => pilot.of(carriers))

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest'
 import { CountStudy } from './countStudy.ts'
 import { END_REASONS, type RowLayout, rowLayout } from '../runs/runRow.ts'
 import { smallLoop } from '../smallLoop.ts'
-import { firstAnswer, leadingCount } from './soFar.ts'
+import { firstAnswer, leadingCount } from './firstAnswer.ts'
 
 const layout: RowLayout = rowLayout(smallLoop())
 const gridlock = END_REASONS.indexOf('gridlock')

@@ -1,9 +1,11 @@
 import { law, lawTerms } from '@loopwright/line'
 import { expect, test } from 'vitest'
+import { replicate } from '../runs/replicate.ts'
 import { smallLoop } from '../smallLoop.ts'
-import { steadyState, threadTraces, tracesHere } from './steadyState.ts'
+import { findSteadyState } from './findSteadyState.ts'
 
 const base = smallLoop()
+const here = { seed: 's', workers: 0 }
 const constant = {
   ...base,
   carriers: { ...base.carriers, count: 4 },
@@ -15,7 +17,7 @@ const constant = {
 }
 
 test('constant times: a short start, then the rate of the law', async () => {
-  const result = await steadyState(constant, { seed: 's', replications: 2, intervals: 60 }, tracesHere)
+  const result = await findSteadyState(constant, { replications: 2, intervals: 60 }, here)
   const terms = lawTerms(law(constant), 4)
   expect(result.status).toBe('ok')
   expect(result.intervalSeconds).toBe(120)
@@ -25,24 +27,24 @@ test('constant times: a short start, then the rate of the law', async () => {
 })
 
 test('products in line are the time average that the run itself tells', async () => {
-  const result = await steadyState(base, { seed: 's', replications: 2, intervals: 60 }, tracesHere)
+  const result = await findSteadyState(base, { replications: 2, intervals: 60 }, here)
   const long = { ...base, breaks: [], window: { warmupSeconds: result.cutSeconds!, endSeconds: result.runSeconds } }
-  const runs = await tracesHere(long, 's', 2)
-  expect(result.productsInLine!.mean).toBeCloseTo((runs[0]!.run.productsInLineMean + runs[1]!.run.productsInLineMean) / 2, 9)
-  const perHour = runs.map(({ run }) => run.outputPerHour)
+  const runs = await replicate(long, { replications: 2 }, here)
+  expect(result.productsInLine!.mean).toBeCloseTo((runs[0]!.productsInLineMean + runs[1]!.productsInLineMean) / 2, 9)
+  const perHour = runs.map((run) => run.outputPerHour)
   expect(result.outputPerHour!.mean).toBeCloseTo((perHour[0]! + perHour[1]!) / 2, 9)
 })
 
 test('too few intervals: doubled with the same seeds; out of products: no figure', async () => {
-  const short = await steadyState(constant, { seed: 's', replications: 2, intervals: 30 }, tracesHere)
+  const short = await findSteadyState(constant, { replications: 2, intervals: 30 }, here)
   expect(short.intervals).toBe(60)
   const listed = { ...constant, mix: { kind: 'list', sequence: [0, 0, 0] } as const }
-  const ended = await steadyState(listed, { seed: 's', replications: 2, intervals: 60 }, tracesHere)
+  const ended = await findSteadyState(listed, { replications: 2, intervals: 60 }, here)
   expect(ended).toMatchObject({ status: 'ended early', cutSeconds: null, outputPerHour: null })
-  await expect(steadyState(constant, { seed: 's', replications: 1 }, tracesHere)).rejects.toThrow('at least 2')
+  await expect(findSteadyState(constant, { replications: 1 }, here)).rejects.toThrow('at least 2')
 })
 
 test('threads change nothing', async () => {
-  const request = { seed: 's', replications: 2, intervals: 60 }
-  expect(await steadyState(base, request, threadTraces({ workers: 2 }))).toEqual(await steadyState(base, request, tracesHere))
+  const request = { replications: 2, intervals: 60 }
+  expect(await findSteadyState(base, request, { seed: 's', workers: 2 })).toEqual(await findSteadyState(base, request, here))
 })

@@ -1,9 +1,8 @@
 import { pairedDifference } from '@loopwright/stats'
 import { expect, test } from 'vitest'
-import { replicateHere } from '../runs/replicate.ts'
-import { hereRunner, threadRunner } from '../runs/runner.ts'
+import { replicate } from '../runs/replicate.ts'
 import { smallLoop } from '../smallLoop.ts'
-import { stationOrder } from './stationOrder.ts'
+import { orderStations } from './orderStations.ts'
 import { withPlaces } from './stationPlaces.ts'
 
 const base = smallLoop()
@@ -27,17 +26,21 @@ const crowded = {
   ],
   tasks: [...base.tasks, 'check'],
 }
-const request = { seed: 'o', move: [2], delta: 2, check: 20 }
+const here = { seed: 'o', workers: 0 }
+const request = { move: [2], delta: 2, check: 20 }
 
 test('room between two random stations wins, and the gain is that of fresh worlds', async () => {
-  const result = await stationOrder(crowded, request, hereRunner())
+  const result = await orderStations(crowded, request, here)
   expect(result.exhaustive).toBe(true)
   expect(result.candidates.map(({ places }) => places[2])).toEqual([2, 3, 4, 5])
   expect(result.winner).not.toBe(0)
   const winner = result.candidates[result.winner!]!
-  const units = [winner.places, [0, 1, 2, 6]].map((places) =>
-    replicateHere(withPlaces(crowded, places), { seed: 'o-check', replications: 20 }).map((run) => run.output),
+  const runs = await Promise.all(
+    [winner.places, [0, 1, 2, 6]].map((places) =>
+      replicate(withPlaces(crowded, places), { replications: 20 }, { ...here, seed: 'o-check' }),
+    ),
   )
+  const units = runs.map((each) => each.map((run) => run.output))
   expect(result.gain).toEqual(pairedDifference(units[0]!, units[1]!))
   expect(result.gain!.low).toBeGreaterThan(0)
   expect(result.table!.rows[0]!.maybeBest).toBe(false)
@@ -45,27 +48,22 @@ test('room between two random stations wins, and the gain is that of fresh world
 })
 
 test('threads change nothing', async () => {
-  const runner = threadRunner({ workers: 2 })
-  try {
-    expect(await stationOrder(crowded, request, runner)).toEqual(await stationOrder(crowded, request, hereRunner()))
-  } finally {
-    await runner.close()
-  }
+  expect(await orderStations(crowded, request, { seed: 'o', workers: 2 })).toEqual(await orderStations(crowded, request, here))
 })
 
 test('an order given by hand is tried even where the rules would not propose it', async () => {
-  const result = await stationOrder(crowded, { ...request, zones: [2, 3], mine: [0, 1, 5, 6] }, hereRunner())
+  const result = await orderStations(crowded, { ...request, zones: [2, 3], mine: [0, 1, 5, 6] }, here)
   expect(result.mine).toBe(1)
   expect(result.mineGain!.mean).toBeGreaterThan(0)
-  await expect(stationOrder(crowded, { ...request, mine: [0, 1, 6, 6] }, hereRunner())).rejects.toThrow('would both stand in Z7')
+  await expect(orderStations(crowded, { ...request, mine: [0, 1, 6, 6] }, here)).rejects.toThrow('would both stand in Z7')
 })
 
 test('no other order than today’s is said', async () => {
-  await expect(stationOrder(crowded, { ...request, zones: [2] }, hereRunner())).rejects.toThrow('no other order than today’s')
+  await expect(orderStations(crowded, { ...request, zones: [2] }, here)).rejects.toThrow('no other order than today’s')
 })
 
 test('too many to try all: a search by short runs finds room too', async () => {
-  const result = await stationOrder(crowded, { ...request, exhaustiveMax: 2 }, hereRunner())
+  const result = await orderStations(crowded, { ...request, exhaustiveMax: 2 }, here)
   expect(result.exhaustive).toBe(false)
   expect(result.searched).toBe(4)
   expect(result.gain!.low).toBeGreaterThan(0)

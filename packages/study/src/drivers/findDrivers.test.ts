@@ -2,9 +2,8 @@ import type { LineSpec } from '@loopwright/line'
 import { law } from '@loopwright/line'
 import { exchangeElasticity } from '@loopwright/stats'
 import { expect, test } from 'vitest'
-import { driverStudy } from './driverStudy.ts'
+import { findDrivers } from './findDrivers.ts'
 import { TIME_KINDS } from './drivers.ts'
-import { hereRunner } from '../runs/runner.ts'
 import { smallLoop } from '../smallLoop.ts'
 
 const constant = (value: number) => ({ kind: 'constant', value }) as const
@@ -17,11 +16,12 @@ function steady(workSeconds: number, change: Partial<LineSpec> = {}): LineSpec {
   )
   return { ...base, stations, breakdowns: [], breaks: [], window: { warmupSeconds: 3600, endSeconds: 123_600 }, ...change }
 }
-const request = { seed: 'd', replications: 2 }
+const request = { replications: 2 }
+const here = { seed: 'd', workers: 0 }
 
 test('one limit active: the slowest exchange of constant times, in closed form', async () => {
   const line = steady(20, { carriers: { ...smallLoop().carriers, count: 4 } })
-  const result = await driverStudy(line, request, hereRunner())
+  const result = await findDrivers(line, request, here)
   const [first] = result.drivers
   expect(first!.name).toBe('B Fit')
   // MODEL.md §12: T = move 2 + work 20 + release 1 + clear 1 = 24 s; (S/T)/(1 − (0.05·S/T)²), here S the work alone
@@ -35,7 +35,7 @@ test('one limit active: the slowest exchange of constant times, in closed form',
 
 test('everything that takes time sums to 1, whatever limits: stations, carriers or room', async () => {
   for (const count of [1, 4, 7]) {
-    const result = await driverStudy(steady(20, { carriers: { ...smallLoop().carriers, count } }), request, hereRunner())
+    const result = await findDrivers(steady(20, { carriers: { ...smallLoop().carriers, count } }), request, here)
     const sum = result.drivers.filter(({ kind }) => TIME_KINDS.includes(kind)).reduce((total, { elasticity }) => total + elasticity.mean, 0)
     // up to the step's second order, and to one unit for each of the six kinds
     expect(Math.abs(sum - 1)).toBeLessThan(0.012)
@@ -43,7 +43,7 @@ test('everything that takes time sums to 1, whatever limits: stations, carriers 
 })
 
 test('too few carriers: one more brings what the law says', async () => {
-  const result = await driverStudy(steady(20, { carriers: { ...smallLoop().carriers, count: 1 } }), request, hereRunner())
+  const result = await findDrivers(steady(20, { carriers: { ...smallLoop().carriers, count: 1 } }), request, here)
   expect(result.lawTerms!.regime).toBe('carrier-limited')
   expect(result.oneCarrierLess).toBeNull()
   const lap = law(steady(20)).lapSeconds
@@ -69,7 +69,7 @@ test('stops and mix: rarer stops gain, the share of long work costs, and a scale
       ),
     })),
   }
-  const result = await driverStudy(two, { seed: 'm', replications: 20 }, hereRunner())
+  const result = await findDrivers(two, { replications: 20 }, { seed: 'm', workers: 0 })
   const of = (name: string) => result.drivers.find((each) => each.name === name)!.elasticity
   expect(of('share of long').high).toBeLessThan(0)
   expect(of('share of short').low).toBeGreaterThan(0)
@@ -81,6 +81,6 @@ test('stops and mix: rarer stops gain, the share of long work costs, and a scale
 
 test('a line that makes nothing, and a single replication, are refused', async () => {
   const dead = steady(20, { window: { warmupSeconds: 0, endSeconds: 1 } })
-  await expect(driverStudy(dead, request, hereRunner())).rejects.toThrow('makes nothing')
-  await expect(driverStudy(steady(20), { seed: 'd', replications: 1 }, hereRunner())).rejects.toThrow('at least 2')
+  await expect(findDrivers(dead, request, here)).rejects.toThrow('makes nothing')
+  await expect(findDrivers(steady(20), { replications: 1 }, { seed: 'd', workers: 0 })).rejects.toThrow('at least 2')
 })

@@ -24,7 +24,8 @@ import { type Diagnosis, diagnose } from './diagnosis.ts'
 import type { DriverEffect, WholeEffect } from './driverEffect.ts'
 import { type DriverOptions, driversOf, TIME_KINDS } from './drivers.ts'
 import { ENGINE_VERSION } from '../runs/engineVersion.ts'
-import { inCommon, type LineRows, type Runner, unitsOf } from '../runs/runner.ts'
+import { inCommon, type LineRows, unitsOf, withRunner } from '../runs/runner.ts'
+import type { StudyOptions } from '../runs/studyOptions.ts'
 import { type StateShares, stateShares } from './stationStates.ts'
 import { stationColumn } from '../runs/runRow.ts'
 import { wholeChanges } from '../change/wholeChanges.ts'
@@ -33,7 +34,6 @@ import { wholeChanges } from '../change/wholeChanges.ts'
 export const STEP = 0.05
 
 export interface DriverRequest extends DriverOptions {
-  readonly seed: string
   /** ≥ 2 */
   readonly replications: number
 }
@@ -87,14 +87,16 @@ export interface Explanation {
  * @throws RangeError  if there are fewer than 2 replications, or a replication makes nothing
  * @see Kuo, Lim & Meerkov, Bottlenecks in serial production lines: a system-theoretic approach (1996), for the arrows beside it; rules from memory
  */
-export async function driverStudy(line: LineSpec, request: DriverRequest, runner: Runner): Promise<DriverResult> {
-  const { seed, replications } = request
+export async function findDrivers(line: LineSpec, request: DriverRequest, options: StudyOptions): Promise<DriverResult> {
+  const { replications } = request
   if (!Number.isInteger(replications) || replications < 2) throw new RangeError(`drivers need at least 2 replications, not ${replications}`)
   const drivers = driversOf(line, request)
   const wholes = wholeChanges(line)
   const lines = [line, ...wholes.map((change) => change.line), ...drivers.flatMap(({ scaled }) => [scaled(1 - STEP), scaled(1 + STEP)])]
-  runner.expect(lines.length * replications)
-  const ran = inCommon(await runner.run(lines, { seed, from: 0, to: replications }))
+  const ran = await withRunner(options, async (runner) => {
+    runner.expect(lines.length * replications)
+    return inCommon(await runner.run(lines, { from: 0, to: replications }))
+  })
   const units = ran.map(unitsOf)
   const base = units[0]!
   const n = base.length
@@ -108,7 +110,7 @@ export async function driverStudy(line: LineSpec, request: DriverRequest, runner
   const head = {
     kind: 'drivers',
     engineVersion: ENGINE_VERSION,
-    seed,
+    seed: options.seed,
     replications,
     partial: n < replications,
     step: STEP,

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { callingThread } from '../runs/callingThread.ts'
-import { type CarrierStudyProgress, carrierStudy } from './carrierStudy.ts'
+import { type CarriersProgress, chooseCarriers } from './chooseCarriers.ts'
 import { smallLoop } from '../smallLoop.ts'
 import { memoryStore } from '../store/memoryStore.ts'
 
@@ -10,7 +10,7 @@ const fresh = { seed: '11', pool: callingThread() }
 const here = { ...fresh, store: memoryStore() }
 
 describe('a carrier study', async () => {
-  const study = await carrierStudy(spec, { ...here, plan: 110 })
+  const study = await chooseCarriers(spec, { plan: 110 }, here)
 
   test('names a count that is confirmed, after looks that each spend their part of the chance of error', () => {
     const { answer, looks, pilot } = study
@@ -47,18 +47,18 @@ describe('a carrier study', async () => {
   test('is the same to the last bit on threads, with a store, and resumed from one', async () => {
     const text = JSON.stringify(study)
     const store = memoryStore()
-    expect(JSON.stringify(await carrierStudy(spec, { seed: '11', plan: 110, workers: 2, store }))).toBe(text)
+    expect(JSON.stringify(await chooseCarriers(spec, { plan: 110 }, { seed: '11', workers: 2, store }))).toBe(text)
     const { kept } = store.report
     expect(kept).toBeGreaterThan(300)
-    expect(JSON.stringify(await carrierStudy(spec, { ...here, plan: 110, store }))).toBe(text)
+    expect(JSON.stringify(await chooseCarriers(spec, { plan: 110 }, { ...here, store }))).toBe(text)
     expect(store.report.kept).toBe(kept)
   })
 })
 
 test('the range grows at either edge while the best, or what may do, lies there', async () => {
-  const wide = await carrierStudy(spec, here)
+  const wide = await chooseCarriers(spec, {}, here)
   for (const counts of [[1], [2, 3], [6, 7]]) {
-    const study = await carrierStudy(spec, { ...here, counts })
+    const study = await chooseCarriers(spec, { counts }, here)
     expect(study.answer!.chosen).toBe(wide.answer!.chosen)
     expect(study.answer!.bestAtUpperEnd).toBe(study.answer!.best === 7)
     expect(study.answer!.chosenAtLowerEnd).toBe(false)
@@ -67,7 +67,7 @@ test('the range grows at either edge while the best, or what may do, lies there'
 
 test('a wider border is met by fewer carriers, or as many', async () => {
   const chosen: number[] = []
-  for (const within of [0.005, 0.05, 0.3]) chosen.push((await carrierStudy(spec, { ...here, within })).answer!.chosen!)
+  for (const within of [0.005, 0.05, 0.3]) chosen.push((await chooseCarriers(spec, { within }, here)).answer!.chosen!)
   expect(chosen[0]).toBeGreaterThanOrEqual(chosen[1]!)
   expect(chosen[1]).toBeGreaterThan(chosen[2]!)
 })
@@ -81,7 +81,7 @@ test('nothing left to chance: one run of each count, settled at once', async () 
     })),
     breakdowns: [],
   })
-  const study = await carrierStudy(line, { ...here, plan: 125 })
+  const study = await chooseCarriers(line, { plan: 125 }, here)
   expect(study).toMatchObject({ settled: true, chance: false, looks: [{ replications: 1 }], pilot: { replications: 1 } })
   expect(new Set(study.counts.map((count) => count.replications))).toEqual(new Set([1]))
   // 3000 s without the break, one product each 24 s: 125
@@ -92,7 +92,7 @@ test('nothing left to chance: one run of each count, settled at once', async () 
 })
 
 test('the plan is settled: the smallest count that may meet it and its neighbours are shown, or known to ± 2 points', async () => {
-  const study = await carrierStudy(spec, { ...here, plan: 110 })
+  const study = await chooseCarriers(spec, { plan: 110 }, here)
   const { carriers, about, settled, counts } = study.planAnswer!
   expect(settled).toBe(true)
   const deciding = carriers ?? about!
@@ -106,19 +106,19 @@ test('the plan is settled: the smallest count that may meet it and its neighbour
 })
 
 test('a plan far below what the line can make: the range grows down until a count misses it', async () => {
-  const study = await carrierStudy(spec, { ...here, counts: [4, 5, 6], plan: 40 })
+  const study = await chooseCarriers(spec, { counts: [4, 5, 6], plan: 40 }, here)
   expect(study.planAnswer).toMatchObject({ carriers: 1, settled: true })
 })
 
 test('nothing is made: no answer, nothing settled', async () => {
-  const study = await carrierStudy(smallLoop({ window: { warmupSeconds: 0, endSeconds: 5 }, breaks: [] }), { ...here, plan: 10 })
+  const study = await chooseCarriers(smallLoop({ window: { warmupSeconds: 0, endSeconds: 5 }, breaks: [] }), { plan: 10 }, here)
   expect(study).toMatchObject({ settled: false, answer: { chosen: null, notConfirmed: null }, flat: null })
   expect(study.planAnswer).toMatchObject({ carriers: null, about: null, best: null })
 })
 
 test('progress names what is being decided, and counts up to the end', async () => {
-  const told: CarrierStudyProgress[] = []
-  await carrierStudy(spec, { ...fresh, onProgress: (progress) => told.push(progress) })
+  const told: CarriersProgress[] = []
+  await chooseCarriers(spec, {}, { ...fresh, onProgress: (progress) => told.push(progress) })
   expect(told[0]!.deciding).toBe('best')
   expect(told.at(-1)).toMatchObject({ deciding: 'smallest', recalled: 0 })
   expect(told.at(-1)!.done).toBe(told.at(-1)!.total)
@@ -126,13 +126,10 @@ test('progress names what is being decided, and counts up to the end', async () 
 })
 
 describe('a stop', () => {
-  const stopped = async (deciding: CarrierStudyProgress['deciding']) => {
+  const stopped = async (deciding: CarriersProgress['deciding']) => {
     const stop = new AbortController()
-    return await carrierStudy(spec, {
-      ...fresh,
-      signal: stop.signal,
-      onProgress: (progress) => progress.deciding === deciding && progress.precision !== null && stop.abort(),
-    })
+    const onProgress = (progress: CarriersProgress) => progress.deciding === deciding && progress.precision !== null && stop.abort()
+    return await chooseCarriers(spec, {}, { ...fresh, signal: stop.signal, onProgress })
   }
 
   test('in the pilot: its runs are shown, without an answer', async () => {
@@ -149,7 +146,7 @@ describe('a stop', () => {
 })
 
 test('what cannot be asked is refused before anything runs', async () => {
-  await expect(carrierStudy(spec, { ...here, counts: [8] })).rejects.toThrow('takes 1 to 7 carriers, not 8')
-  await expect(carrierStudy(spec, { ...here, within: 0 })).rejects.toThrow('within must be a share')
-  await expect(carrierStudy(spec, { ...here, level: 95 })).rejects.toThrow('level must be a share')
+  await expect(chooseCarriers(spec, { counts: [8] }, here)).rejects.toThrow('takes 1 to 7 carriers, not 8')
+  await expect(chooseCarriers(spec, { within: 0 }, here)).rejects.toThrow('within must be a share')
+  await expect(chooseCarriers(spec, { level: 95 }, here)).rejects.toThrow('level must be a share')
 })

@@ -3,11 +3,11 @@ import { type LineSpec, lawOrNull } from '@loopwright/line'
 import { type OutputInterval, outputInterval, type PairedDifference, pairedDifference } from '@loopwright/stats'
 import { ENGINE_VERSION } from '../runs/engineVersion.ts'
 import { type LossCauseOptions, type LossKind, lossCauses } from './lossCauses.ts'
-import { inCommon, type Runner, unitsOf } from '../runs/runner.ts'
+import { inCommon, type Runner, unitsOf, withRunner } from '../runs/runner.ts'
+import type { StudyOptions } from '../runs/studyOptions.ts'
 import { withCarriers } from '../change/withCarriers.ts'
 
 export interface LossRequest extends LossCauseOptions {
-  readonly seed: string
   /** ≥ 2 */
   readonly replications: number
 }
@@ -48,9 +48,14 @@ const PILOT = 12
  *
  * @throws RangeError  if there are fewer than 2 replications, or the line cannot take the best count
  */
-export async function lossWaterfall(line: LineSpec, request: LossRequest, runner: Runner): Promise<LossResult> {
-  const { seed, replications } = request
+export async function findLosses(line: LineSpec, request: LossRequest, options: StudyOptions): Promise<LossResult> {
+  const { replications } = request
   if (!Number.isInteger(replications) || replications < 2) throw new RangeError(`losses need at least 2 replications, not ${replications}`)
+  return await withRunner(options, (runner) => waterfall(line, request, options.seed, runner))
+}
+
+async function waterfall(line: LineSpec, request: LossRequest, seed: string, runner: Runner): Promise<LossResult> {
+  const { replications } = request
   const bestCarriers = request.bestCarriers ?? (await bestCount(line, seed, runner))
   const causes = lossCauses(line, { ...request, bestCarriers })
   const steps = [line]
@@ -59,7 +64,7 @@ export async function lossWaterfall(line: LineSpec, request: LossRequest, runner
   // the first step is the first cause alone
   const lines = [...steps, ...alone.slice(1)]
   runner.expect(lines.length * replications)
-  const units = inCommon(await runner.run(lines, { seed, from: 0, to: replications })).map(unitsOf)
+  const units = inCommon(await runner.run(lines, { from: 0, to: replications })).map(unitsOf)
   const n = units[0]!.length
   const head = {
     kind: 'losses',

@@ -2,9 +2,9 @@ import { type LineSpec, law, lawTerms } from '@loopwright/line'
 import { factorialEffects, pairedDifference } from '@loopwright/stats'
 import { expect, test } from 'vitest'
 import { factorial } from './factorial.ts'
-import { GRID_POINTS_MAX, gridLineCount, gridStudy } from './gridStudy.ts'
-import { replicateHere } from '../runs/replicate.ts'
-import { hereRunner, threadRunner } from '../runs/runner.ts'
+import { GRID_POINTS_MAX, gridLineCount, runGrid } from './runGrid.ts'
+import { replicate } from '../runs/replicate.ts'
+import type { StudyProgress } from '../runs/studyOptions.ts'
 import { smallLoop } from '../smallLoop.ts'
 import { withCarriers } from '../change/withCarriers.ts'
 
@@ -12,6 +12,7 @@ const factors = [
   { name: 'carriers', levels: ['1', '2', '3'] },
   { name: 'stations.B.work.fit', levels: ['20 s', '30 s'] },
 ]
+const here = { seed: 'g', workers: 0 }
 const COUNTS = [1, 2, 3]
 const WORKS = [20, 30]
 
@@ -34,7 +35,7 @@ const pointsOf = (cv: number, plan: number | null = null, base = smallLoop()) =>
 test('every setting of a line with constant times makes what the law says, and so do the effects', async () => {
   const calm = smallLoop({ breakdowns: [], breaks: [], window: { warmupSeconds: 3600, endSeconds: 3600 + 36_000 } })
   const points = pointsOf(0, null, calm)
-  const { points: told, effects, best, maybeBest } = await gridStudy(points, { factors, seed: 'g', replications: 2 }, hereRunner())
+  const { points: told, effects, best, maybeBest } = await runGrid(points, { factors, replications: 2 }, here)
   const rates = points.map(({ line }) => lawTerms(law(line), line.carriers.count).rate)
   // one carrier: a lap of 8 moves of 2 s, tasks of 8, 20 and 6 s, three releases of 1 s; by hand
   expect(rates[0]).toBeCloseTo(1 / 53, 12)
@@ -50,10 +51,11 @@ test('every setting of a line with constant times makes what the law says, and s
 })
 
 test('all settings meet the same worlds: each is the line run by itself, and differences are paired', async () => {
-  const request = { factors, base: { line: lineAt(0.3, [1, 0]), plan: 100 }, seed: 'g', replications: 12 }
+  const request = { factors, base: { line: lineAt(0.3, [1, 0]), plan: 100 }, replications: 12 }
   const points = pointsOf(0.3, 100)
-  const result = await gridStudy(points, request, hereRunner())
-  const alone = points.map(({ line }) => replicateHere(line, request).map(({ output }) => output))
+  const result = await runGrid(points, request, here)
+  const runs = await Promise.all(points.map(({ line }) => replicate(line, request, here)))
+  const alone = runs.map((each) => each.map(({ output }) => output))
   expect(result.points.map(({ units }) => units)).toEqual(alone)
   expect(result).toMatchObject({ base: 2, outside: null, partial: false, level: 0.95 })
   expect(result.points[2]!.toBase).toBeNull()
@@ -67,9 +69,9 @@ test('all settings meet the same worlds: each is the line run by itself, and dif
 
 test('the line as it stands is run beside the grid where it is no setting of it', async () => {
   const base = { line: lineAt(0.5, [0, 0]), plan: null }
-  const { base: at, outside, points } = await gridStudy(pointsOf(0.3), { factors, base, seed: 'g', replications: 3 }, hereRunner())
+  const { base: at, outside, points } = await runGrid(pointsOf(0.3), { factors, base, replications: 3 }, here)
   expect(at).toBeNull()
-  const units = replicateHere(base.line, { seed: 'g', replications: 3 }).map(({ output }) => output)
+  const units = (await replicate(base.line, { replications: 3 }, here)).map(({ output }) => output)
   expect([gridLineCount(pointsOf(0.3), base), gridLineCount(pointsOf(0.3), pointsOf(0.3)[4])]).toEqual([7, 6])
   expect(outside).toMatchObject({ levels: [], carriers: 1, units })
   expect(points[0]!.toBase).toEqual(pairedDifference(points[0]!.units, units, 1 - 0.05 / 6))
@@ -77,22 +79,20 @@ test('the line as it stands is run beside the grid where it is no setting of it'
 
 test('stopped: all settings have the same whole replications, those of the start', async () => {
   const stop = new AbortController()
-  const runner = threadRunner({ workers: 1, signal: stop.signal, onProgress: ({ done }) => done >= 6 * 7 && stop.abort() })
-  const request = { factors, seed: 'g', replications: 400 }
-  const stopped = await gridStudy(pointsOf(0.3), request, runner).finally(() => runner.close())
+  const onProgress = ({ done }: StudyProgress) => done >= 6 * 7 && stop.abort()
+  const request = { factors, replications: 400 }
+  const stopped = await runGrid(pointsOf(0.3), request, { seed: 'g', workers: 1, signal: stop.signal, onProgress })
   const n = stopped.points[0]!.units.length
   expect(stopped.partial).toBe(true)
   expect(n).toBeGreaterThanOrEqual(5)
   expect(n).toBeLessThan(400)
-  const whole = await gridStudy(pointsOf(0.3), { ...request, replications: n }, hereRunner())
+  const whole = await runGrid(pointsOf(0.3), { ...request, replications: n }, here)
   expect(stopped).toEqual({ ...whole, replications: 400, partial: true })
 })
 
 test('stopped before the start: no numbers, and nothing that looks like one', async () => {
-  const stop = new AbortController()
-  stop.abort()
-  const runner = threadRunner({ workers: 1, signal: stop.signal })
-  const none = await gridStudy(pointsOf(0.3), { factors, seed: 'g', replications: 4 }, runner).finally(() => runner.close())
+  const options = { seed: 'g', workers: 1, signal: AbortSignal.abort() }
+  const none = await runGrid(pointsOf(0.3), { factors, replications: 4 }, options)
   expect(none).toMatchObject({ partial: true, best: null, maybeBest: [], nearBest: [], effects: null })
   expect(none.points[0]).toMatchObject({ units: [], mean: null, p10: null, toBase: null })
 })
@@ -106,15 +106,15 @@ test('a setting that stands still is never the best', async () => {
     ),
   })
   const points = [3, 6].map((count) => ({ line: withCarriers(stuck, count), plan: null }))
-  const { points: told, best } = await gridStudy(points, { factors: full, seed: 'g', replications: 2 }, hereRunner())
+  const { points: told, best } = await runGrid(points, { factors: full, replications: 2 }, here)
   expect(told.map(({ gridlocks }) => gridlocks)).toEqual([0, 2])
   expect(best).toBe(0)
 })
 
 test('refused, with what would be right', async () => {
-  const request = { factors, seed: 'g', replications: 2 }
-  const tried = (points: Parameters<typeof gridStudy>[0], change: object = {}) =>
-    expect(gridStudy(points, { ...request, ...change }, hereRunner())).rejects
+  const request = { factors, replications: 2 }
+  const tried = (points: Parameters<typeof runGrid>[0], change: object = {}) =>
+    expect(runGrid(points, { ...request, ...change }, here)).rejects
   const points = pointsOf(0)
   await tried(points, { replications: 1 }).toThrow('at least 2 replications, not 1')
   await tried(points.slice(1)).toThrow('the factors say 6 settings, and 5 are given')

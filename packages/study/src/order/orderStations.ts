@@ -11,11 +11,11 @@ import {
   pairedDifference,
 } from '@loopwright/stats'
 import { ENGINE_VERSION } from '../runs/engineVersion.ts'
-import { inCommon, type Runner, unitsOf } from '../runs/runner.ts'
+import { inCommon, type Runner, unitsOf, withRunner } from '../runs/runner.ts'
+import type { StudyOptions } from '../runs/studyOptions.ts'
 import { allPlaces, neighbours, type PlaceRules, type Places, placesOf, whyNotPlaces, withPlaces } from './stationPlaces.ts'
 
 export interface OrderRequest extends PlaceRules {
-  readonly seed: string
   /** chance of not choosing the best where it is better than every other by delta; default 0.05 */
   readonly alpha?: number
   /** smallest difference worth caring about, units per window; default 0.5 % of today's mean in the pilot */
@@ -83,7 +83,13 @@ const AHEAD = 8
  * @see Kim & Nelson, A fully sequential procedure for indifference-zone selection in simulation (2001)
  * @see Hsu, Multiple Comparisons (1996), for the table against the best
  */
-export async function stationOrder(line: LineSpec, request: OrderRequest, runner: Runner): Promise<OrderResult> {
+export async function orderStations(line: LineSpec, request: OrderRequest, options: StudyOptions): Promise<OrderResult> {
+  return await withRunner(options, (runner) => chooseOrder(line, { ...request, seed: options.seed }, runner))
+}
+
+type Asked = OrderRequest & Pick<StudyOptions, 'seed'>
+
+async function chooseOrder(line: LineSpec, request: Asked, runner: Runner): Promise<OrderResult> {
   const { seed, alpha = 0.05, firstStage = 20, check = 60, exhaustiveMax = CANDIDATES_MAX, mine } = request
   const today = placesOf(line)
   if (mine !== undefined) {
@@ -116,7 +122,7 @@ export async function stationOrder(line: LineSpec, request: OrderRequest, runner
   if (places.length < 2) {
     throw new RangeError('the rules leave no other order than today’s: let more stations move, or name more zones')
   }
-  const selected = await select(lines, { seed, alpha, delta, firstStage }, runner)
+  const selected = await select(lines, { alpha, delta, firstStage }, runner)
   const droppedAt = (index: number): number | null => selected.choice?.eliminated.find(({ system }) => system === index)?.stage ?? null
   const candidates = places.map((each, index) => ({ places: each, units: selected.units[index]!, droppedAt: droppedAt(index) }))
   if (selected.choice === null) return { ...head, ...none, partial: true, candidates }
@@ -159,10 +165,10 @@ interface Selected {
 /** Drives the selection by threads: replications are run ahead of what it asks for, and given to it when it does. */
 async function select(
   lines: readonly LineSpec[],
-  options: { readonly seed: string; readonly alpha: number; readonly delta: number; readonly firstStage: number },
+  options: { readonly alpha: number; readonly delta: number; readonly firstStage: number },
   runner: Runner,
 ): Promise<Selected> {
-  const { seed, alpha, delta, firstStage } = options
+  const { alpha, delta, firstStage } = options
   const made: number[][] = lines.map(() => [])
   const used = lines.map(() => 0)
   const given = (choice: KnChoice | null): Selected => ({ choice, units: made.map((units, index) => units.slice(0, used[index])) })
@@ -176,7 +182,7 @@ async function select(
       runner.expect(systems.length * (to - made[systems[0]!]!.length), `which order is best, ${still} left of ${lines.length}`, true)
       const ran = await runner.run(
         systems.map((system) => lines[system]!),
-        { seed, from: made[systems[0]!]!.length, to },
+        { from: made[systems[0]!]!.length, to },
       )
       for (const [place, rows] of ran.entries()) made[systems[place]!]!.push(...unitsOf(rows))
       if (runner.stopped) return given(null)
@@ -193,7 +199,7 @@ async function select(
  */
 async function search(
   line: LineSpec,
-  rules: OrderRequest,
+  rules: Asked,
   today: Places,
   todayMean: number,
   runner: Runner,

@@ -1,5 +1,5 @@
 /** How long a line takes to forget its start, and what it makes from then on: MSER-5 on long runs, with guards. */
-import { type LineSpec, lawOrNull, type RunResult, simulate, TRACE_KINDS, Trace } from '@loopwright/line'
+import { type LineSpec, lawOrNull, type RunResult, TRACE_KINDS } from '@loopwright/line'
 import {
   distributionMean,
   mser5,
@@ -10,16 +10,12 @@ import {
   warmupSentence,
 } from '@loopwright/stats'
 import { ENGINE_VERSION } from '../runs/engineVersion.ts'
-import { createPool, type Pool } from '../runs/pool.ts'
-import { runChunks } from '../runs/runChunks.ts'
-import { Schedule } from '../runs/schedule.ts'
+import { openPool } from '../runs/openPool.ts'
+import { type TracedRun, traceRuns } from '../runs/replicate.ts'
+import type { StudyOptions } from '../runs/studyOptions.ts'
 import type { TraceColumns } from '../runs/task.ts'
 
-/** Runs of one line with their events. After a stop there are fewer. */
-export type TracedRuns = (line: LineSpec, seed: string, replications: number) => Promise<readonly { run: RunResult; trace: TraceColumns }[]>
-
 export interface SteadyRequest {
-  readonly seed: string
   /** ≥ 2; default 10 */
   readonly replications?: number
   /** intervals of the first look; default 200. It is doubled up to three times where no warm-up is found */
@@ -62,15 +58,40 @@ const UNLOAD = TRACE_KINDS.indexOf('unload')
  * @throws RangeError  if there are fewer than 2 replications
  * @see White, Cobb & Spratt, A comparison of five steady-state truncation heuristics for simulation (2000)
  */
-export async function steadyState(line: LineSpec, request: SteadyRequest, runs: TracedRuns): Promise<SteadyResult> {
-  const { seed, replications = 10 } = request
+export async function findSteadyState(line: LineSpec, request: SteadyRequest, options: StudyOptions): Promise<SteadyResult> {
+  const { replications = 10 } = request
   if (!Number.isInteger(replications) || replications < 2)
     throw new RangeError(`a steady state needs at least 2 replications, not ${replications}`)
+  const { pool, close } = openPool(options, { replications, moves: Number.POSITIVE_INFINITY })
+  let done = 0
+  let total = 0
+  const runs = async (longer: LineSpec): Promise<TracedRun[]> => {
+    total += replications
+    return await traceRuns(pool, longer, { from: 0, to: replications }, options, (more) => {
+      done += more
+      // longer runs may follow
+      options.onProgress?.({ done, total, settled: false, recalled: 0, precision: null })
+    })
+  }
+  try {
+    return await lookLonger(line, { ...request, replications, seed: options.seed }, runs)
+  } finally {
+    await close()
+  }
+}
+
+/** Looks at runs twice as long, up to three times, until they have a steady part. */
+async function lookLonger(
+  line: LineSpec,
+  request: SteadyRequest & { readonly seed: string; readonly replications: number },
+  runs: (line: LineSpec) => Promise<TracedRun[]>,
+): Promise<SteadyResult> {
+  const { seed, replications } = request
   const intervalSeconds = intervalOf(line)
   let intervals = request.intervals ?? 200
   for (let doubled = 0; ; doubled += 1) {
     const runSeconds = intervals * intervalSeconds
-    const found = await runs({ ...line, breaks: [], window: { warmupSeconds: 0, endSeconds: runSeconds } }, seed, replications)
+    const found = await runs({ ...line, breaks: [], window: { warmupSeconds: 0, endSeconds: runSeconds } })
     const head = {
       kind: 'steady state',
       engineVersion: ENGINE_VERSION,
@@ -166,43 +187,3 @@ function acrossRuns(series: readonly (readonly number[])[]): number[] {
 }
 
 const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length
-
-/** Traced runs on worker threads. */
-export function threadTraces(options: {
-  readonly workers?: number
-  /** threads that run already, and stay when this is done */
-  readonly pool?: Pool
-  readonly signal?: AbortSignal
-  readonly onProgress?: (progress: { readonly done: number; readonly total: number; readonly settled: false }) => void
-}): TracedRuns {
-  let done = 0
-  let total = 0
-  return async (line, seed, replications) => {
-    const pool = options.pool ?? createPool(options.workers, replications)
-    const found: { run: RunResult; trace: TraceColumns }[] = []
-    total += replications
-    try {
-      const number = pool.line(line)
-      await runChunks(pool, {
-        schedule: new Schedule(1, replications),
-        taskOf: ({ from, to }) => ({ line: number, carriers: line.carriers.count, seed, from, to, want: 'traces' }),
-        onResult: ({ from, to }, { results, traces }) => {
-          for (const [index, run] of results.entries()) found[from + index] = { run, trace: traces[index]! }
-          done += to - from
-          options.onProgress?.({ done, total, settled: false }) // longer runs may follow
-        },
-        signal: options.signal,
-      })
-    } finally {
-      if (options.pool === undefined) await pool.close()
-    }
-    return found.filter((each) => each !== undefined)
-  }
-}
-
-/** The same in the calling thread. */
-export const tracesHere: TracedRuns = async (line, seed, replications) =>
-  Array.from({ length: replications }, (_, replication) => {
-    const trace = new Trace()
-    return { run: simulate(line, { seed, replication, trace }), trace }
-  })

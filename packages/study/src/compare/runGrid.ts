@@ -16,7 +16,8 @@ import {
 import { meetsPlan } from '../sweep/countStudy.ts'
 import { ENGINE_VERSION } from '../runs/engineVersion.ts'
 import { type Factor, factorial } from './factorial.ts'
-import { endedBy, inCommon, type LineRows, type Runner, unitsOf } from '../runs/runner.ts'
+import { endedBy, inCommon, type LineRows, type Runner, unitsOf, withRunner } from '../runs/runner.ts'
+import type { StudyOptions } from '../runs/studyOptions.ts'
 
 /** One setting, to be run. */
 export interface GridLine {
@@ -29,7 +30,6 @@ export interface GridRequest {
   readonly factors: readonly Factor[]
   /** the line as it stands, which the settings are set beside: one of them, or run in addition. Default: the first setting */
   readonly base?: GridLine
-  readonly seed: string
   /** per setting, ≥ 2 */
   readonly replications: number
   /** of all differences from the base together, and in the same way of all effects and of the settings against the best; default 0.95 */
@@ -97,12 +97,13 @@ const BLOCK = 10
  * @throws RangeError  if there are fewer than 2 settings, more than 500, not as many as the factors say, fewer than 2 replications, or windows that differ
  * @see Law, Simulation Modeling and Analysis (from memory): full factorials in common random numbers; Hsu, Multiple Comparisons (1996), for the best
  */
-export async function gridStudy(points: readonly GridLine[], request: GridRequest, runner: Runner): Promise<GridResult> {
-  const { seed, replications, level = 0.95, factors } = request
-  refuse(points, request)
+export async function runGrid(points: readonly GridLine[], request: GridRequest, options: StudyOptions): Promise<GridResult> {
+  const { replications, level = 0.95, factors } = request
+  const { seed } = options
+  refuse(points, request, seed)
   const settings = factorial(factors)
   const at = request.base === undefined ? 0 : points.findIndex((point) => sameLine(point, request.base!))
-  const ran = await inBlocks(at < 0 ? [...points, request.base!] : points, { seed, replications }, runner)
+  const ran = await withRunner(options, (runner) => inBlocks(at < 0 ? [...points, request.base!] : points, replications, runner))
   const units = ran.map(unitsOf)
   const n = units[0]!.length
   const baseUnits = units[at < 0 ? points.length : at]!
@@ -135,7 +136,7 @@ export async function gridStudy(points: readonly GridLine[], request: GridReques
   }
 }
 
-function refuse(points: readonly GridLine[], { factors, seed, replications, base }: GridRequest): void {
+function refuse(points: readonly GridLine[], { factors, replications, base }: GridRequest, seed: string): void {
   const count = factors.reduce((product, { levels }) => product * levels.length, 1)
   if (count < 2) throw new RangeError('a grid needs at least two settings: give a factor two levels or more')
   if (count > GRID_POINTS_MAX) {
@@ -167,18 +168,14 @@ export function gridLineCount(points: readonly GridLine[], base: GridLine | unde
 const sameLine = (a: GridLine, b: GridLine): boolean => a.plan === b.plan && JSON.stringify(a.line) === JSON.stringify(b.line)
 
 /** Block after block of worlds, so that a stop finds every setting with nearly as many replications as were paid for. */
-async function inBlocks(
-  points: readonly GridLine[],
-  { seed, replications }: { readonly seed: string; readonly replications: number },
-  runner: Runner,
-): Promise<LineRows[]> {
+async function inBlocks(points: readonly GridLine[], replications: number, runner: Runner): Promise<LineRows[]> {
   const lines = points.map(({ line }) => line)
   const rows: Float64Array[][] = lines.map(() => [])
   let layouts: LineRows['layout'][] = []
   for (let from = 0; from < replications; ) {
     const to = Math.min(replications, BLOCKS.find((end) => end > from) ?? from + BLOCK)
     runner.expect(lines.length * (replications - from))
-    const ran = inCommon(await runner.run(lines, { seed, from, to }))
+    const ran = inCommon(await runner.run(lines, { from, to }))
     layouts = ran.map(({ layout }) => layout)
     for (const [index, each] of ran.entries()) rows[index]!.push(...each.rows)
     if (runner.stopped) break

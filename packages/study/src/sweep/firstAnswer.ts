@@ -1,4 +1,4 @@
-/** What a sweep shows before it is done: for the progress only, never part of a result. */
+/** The first answer of a sweep, and the count that leads until it is done: for the progress only, never part of a result. */
 import type { CountStudy } from './countStudy.ts'
 
 /** A first look at all counts, after so many runs of each, those of the pilot too. */

@@ -1,22 +1,21 @@
 /** How many carriers the line needs: pilot, Procedure W, and as many runs as the answer takes. */
 import type { LineSpec } from '@loopwright/line'
 import { finalReplications, StatisticsError } from '@loopwright/stats'
-import { bringRows, missing, type Part } from '../sweep/bringRows.ts'
 import type { CarrierStudy, Look } from './carrierStudyResult.ts'
 import type { CountStudy } from '../sweep/countStudy.ts'
 import { defaultCounts } from './defaultCounts.ts'
 import { lineHasChance } from '../runs/lineChance.ts'
-import { openPool, type PoolOptions } from '../runs/openPool.ts'
+import { openPool } from '../runs/openPool.ts'
+import type { StudyOptions, StudyProgress } from '../runs/studyOptions.ts'
 import { mayNeedFewer, PlanSettlement } from './planSettlement.ts'
 import { studyResult } from './studyResult.ts'
+import { missing, type Part, runParts } from '../sweep/runParts.ts'
 import { LEVEL, pilotBest, WITHIN } from '../sweep/sweepAnswer.ts'
 import { Counts, checkedCounts, meanUnits, PILOT_REPLICATIONS, pilotSeed } from '../sweep/sweepAssembly.ts'
 import type { SweepAnswer } from '../sweep/sweepResult.ts'
-import { Walk } from './walk.ts'
+import { WalkDown } from './walkDown.ts'
 
-export interface CarrierStudyOptions extends PoolOptions {
-  /** names the random worlds; not empty, without `/` */
-  readonly seed: string
+export interface CarriersRequest {
   /** counts to begin with, at least one; default: around the law's lower knee. The study adds more where the best lies at an edge. */
   readonly counts?: readonly number[]
   /** share below the best that is near enough, above 0 and below 1; default 0.01 */
@@ -27,26 +26,15 @@ export interface CarrierStudyOptions extends PoolOptions {
   readonly replicationsMax?: number
   /** units wanted per window; default null: no plan */
   readonly plan?: number | null
-  readonly onProgress?: (progress: CarrierStudyProgress) => void
-  /** stops within a second; what is in by then is the result, marked partial */
-  readonly signal?: AbortSignal
 }
 
-export interface CarrierStudyProgress {
+/** The total may grow: more runs are planned where what is in does not decide. */
+export interface CarriersProgress extends StudyProgress {
   /** what is being decided: which count makes most, or which is the smallest within reach of it */
   readonly deciding: 'best' | 'smallest'
   /** least and most carriers tried so far */
   readonly from: number
   readonly to: number
-  /** replications so far, and as many as are planned so far */
-  readonly done: number
-  readonly total: number
-  /** the total may grow: more are planned where what is in does not decide */
-  readonly settled: false
-  /** of those done: how many came from the store */
-  readonly recalled: number
-  /** half of the widest 95 % interval of a mean, over that mean; null while a count has fewer than 2 replications */
-  readonly precision: number | null
 }
 
 /** counts added at an edge at a time */
@@ -83,18 +71,23 @@ const CLOSER_REPLICATIONS = 100
  * @param spec  the line; its own number of carriers does not enter
  * @throws RangeError  if the line cannot take one of the counts, or within or level is no share
  */
-export async function carrierStudy(spec: LineSpec, options: CarrierStudyOptions): Promise<CarrierStudy> {
-  const { seed, within = WITHIN, level = LEVEL, replicationsMax = 1000, plan = null, signal, onProgress } = options
+export async function chooseCarriers(
+  spec: LineSpec,
+  request: CarriersRequest,
+  options: StudyOptions<CarriersProgress>,
+): Promise<CarrierStudy> {
+  const { within = WITHIN, level = LEVEL, replicationsMax = 1000, plan = null } = request
+  const { seed, signal, onProgress } = options
   const chance = lineHasChance(spec)
   const pilots = chance ? PILOT_REPLICATIONS : 1
   checkShare('within', within)
   checkShare('level', level)
-  const counts = checkedCounts(spec, options.counts ?? defaultCounts(spec))
+  const counts = checkedCounts(spec, request.counts ?? defaultCounts(spec))
   const pilot = new Counts(spec, pilotSeed(seed))
   const judged = new Counts(spec, seed)
   const { pool, close } = openPool(options)
   const progress = { done: 0, total: 0 }
-  const bring = async (of: Counts, wanted: (carriers: number) => number): Promise<void> => {
+  const run = async (of: Counts, wanted: (carriers: number) => number): Promise<void> => {
     const parts: Part[] = of.all().map((study) => ({ seed: of.seed, study, replications: wanted(study.carriers) }))
     progress.total += missing(parts)
     const deciding = of === pilot ? 'best' : 'smallest'
@@ -103,21 +96,21 @@ export async function carrierStudy(spec: LineSpec, options: CarrierStudyOptions)
       progress.done += came
       onProgress?.({ deciding, from, to, ...progress, settled: false, recalled: pool.recalled, precision: of.precision() })
     }
-    await bringRows(pool, spec, parts, { signal, onRows })
+    await runParts(pool, spec, parts, { signal, onRows })
     if (missing(parts) > 0) throw new Stopped()
   }
   const looks: Look[] = []
   const rule = { within, level, alpha: 1 - level, elsewhere: 0, certain: !chance }
-  let walk: Walk | null = null
+  let walk: WalkDown | null = null
   let settlement: PlanSettlement | null = null
   let replications = 0
   try {
     for (let more = counts; more.length > 0; more = wider(spec, pilot.all(), within, plan)) {
       for (const carriers of more) pilot.of(carriers)
-      await bring(pilot, () => pilots)
+      await run(pilot, () => pilots)
     }
     for (const { carriers } of pilot.all()) judged.of(carriers)
-    walk = new Walk(pilot.all(), judged, { ...rule, alpha: RULED_OUT_SHARE * (1 - level) })
+    walk = new WalkDown(pilot.all(), judged, { ...rule, alpha: RULED_OUT_SHARE * (1 - level) })
     if (plan !== null) settlement = new PlanSettlement(pilot.all(), spec.zones.length - 1, plan, chance)
     replications = chance ? firstReplications(pilot.all(), walk, within, 1 - level, replicationsMax) : 1
     let answer: SweepAnswer | null = null
@@ -125,10 +118,10 @@ export async function carrierStudy(spec: LineSpec, options: CarrierStudyOptions)
       rule.alpha = (LOOKS_SHARE * (1 - level)) / 2 ** look
       rule.elsewhere = (ELSEWHERE_SHARE * (1 - level)) / 2 ** look
       const wanted = (carriers: number): number => (walk!.has(carriers) ? replications : Math.min(replications, CURVE_REPLICATIONS))
-      await bring(judged, wanted)
+      await run(judged, wanted)
       for (let next = walk.downTo(rule); next !== null; next = walk.downTo(rule)) {
         walk.add(next)
-        await bring(judged, wanted)
+        await run(judged, wanted)
       }
       answer = walk.answer(rule)
       const undecided = undecidedCount(answer)
@@ -137,11 +130,11 @@ export async function carrierStudy(spec: LineSpec, options: CarrierStudyOptions)
       if (look < LOOKS_MAX) replications = Math.min(replicationsMax, 2 * replications)
     }
     const told = answer?.chosen ?? walk.reference
-    if (chance) await bring(judged, (carriers) => (carriers === told ? Math.max(CLOSER_REPLICATIONS, replications) : 0))
+    if (chance) await run(judged, (carriers) => (carriers === told ? Math.max(CLOSER_REPLICATIONS, replications) : 0))
     if (settlement !== null) {
-      const most = Math.max(options.replicationsMax ?? PLAN_REPLICATIONS_MAX, CLOSER_REPLICATIONS)
+      const most = Math.max(request.replicationsMax ?? PLAN_REPLICATIONS_MAX, CLOSER_REPLICATIONS)
       for (let more = settlement.wanted(judged.all(), most); more.size > 0; more = settlement.wanted(judged.all(), most)) {
-        await bring(judged, (carriers) => more.get(carriers) ?? 0)
+        await run(judged, (carriers) => more.get(carriers) ?? 0)
       }
     }
   } catch (error) {
@@ -170,7 +163,7 @@ function wider(spec: LineSpec, pilot: readonly CountStudy[], within: number, pla
 }
 
 /** By the spread of the pilot. */
-function firstReplications(pilot: readonly CountStudy[], walk: Walk, within: number, alpha: number, most: number): number {
+function firstReplications(pilot: readonly CountStudy[], walk: WalkDown, within: number, alpha: number, most: number): number {
   const looked = pilot.filter(({ carriers, gridlocks }) => walk.has(carriers) && (gridlocks === 0 || carriers === walk.reference))
   const least = Math.min(FIRST_MIN, most)
   if (looked.length < 2 || looked.every((study) => meanUnits(study) === 0)) return least

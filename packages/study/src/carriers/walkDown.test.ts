@@ -4,7 +4,7 @@ import { rowLayout } from '../runs/runRow.ts'
 import { smallLoop } from '../smallLoop.ts'
 import { sweepAnswer } from '../sweep/sweepAnswer.ts'
 import { Counts } from '../sweep/sweepAssembly.ts'
-import { Walk, type WalkRule } from './walk.ts'
+import { WalkDown, type WalkRule } from './walkDown.ts'
 
 const spec = smallLoop()
 const layout = rowLayout(spec)
@@ -42,7 +42,7 @@ function answers(studies: number): { readonly chosen: number | null; readonly do
     const all = MEANS.map((_, index) => index + 1)
     const pilot = outputs(`${study}-pilot`, 15, all)
     const judged = new Counts(spec, String(study))
-    const walk = new Walk(pilot.all(), judged, { ...rule, alpha: 0.00625 })
+    const walk = new WalkDown(pilot.all(), judged, { ...rule, alpha: 0.00625 })
     const tested = all.filter((carriers) => walk.has(carriers))
     const runs = outputs(String(study), 1000, tested)
     for (const carriers of tested) judged.of(carriers).add(0, runs.of(carriers).units.map(rowOf))

@@ -1,4 +1,4 @@
-/** The counts that are tested in a carrier study, and the walk over them. */
+/** The counts that are tested in a carrier study, and the walk down over them. */
 import { pairedLowerLimit } from '@loopwright/stats'
 import type { CarrierStudy } from './carrierStudyResult.ts'
 import type { CountStudy } from '../sweep/countStudy.ts'
@@ -12,7 +12,8 @@ export interface WalkRule extends Required<Rule> {
   readonly elsewhere: number
 }
 
-export class Walk {
+/** From the reference of the pilot down to the smallest count that is near enough. */
+export class WalkDown {
   /** where it begins */
   readonly reference: number
   readonly #tested = new Set<number>()
