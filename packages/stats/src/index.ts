@@ -24,8 +24,19 @@ export { elasticity, exchangeElasticity, limitingParts } from './bottleneck/elas
 // Distributions
 export { cumulativeShares, shareIndex, shareIndexAt } from './distributions/discrete.ts'
 export type { Distribution, DistributionKind } from './distributions/distribution.ts'
-export { checkDistribution, distributionCdf, distributionMean, distributionVariance } from './distributions/distributions.ts'
-export type { DrawUse } from './distributions/samplerTable.ts'
+export type { DistributionForm } from './distributions/distributions.ts'
+export {
+  checkDistribution,
+  distributionCdf,
+  distributionKinds,
+  distributionMean,
+  distributionVariance,
+  distributionWords,
+  hasAtoms,
+  longerTimes,
+  scaledTimes,
+} from './distributions/distributions.ts'
+export type { DrawUse, FieldIs } from './distributions/kind.ts'
 export { quantile, SamplerTable } from './distributions/samplerTable.ts'
 // Fitting
 export type { BootstrapTest } from './fit/bootstrapTest.ts'

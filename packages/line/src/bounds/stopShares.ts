@@ -1,5 +1,5 @@
 /** What stops take of the time of a station, by their clocks. (MODEL.md §7) */
-import { type Distribution, distributionMean } from '@loopwright/stats'
+import { distributionMean, hasAtoms } from '@loopwright/stats'
 import type { BreakdownSpec, LineSpec } from '../spec.ts'
 
 export interface StopShares {
@@ -46,22 +46,7 @@ export function stopShares(spec: LineSpec, station: number): StopShares {
     perChange: sum(at('transfer')),
     byClock: [...own, ...section].filter(({ clock }) => clock === 'calendar'),
     bySection: operating(section),
-    mayTie: operating(own).some(({ timeToFailureSeconds }) => isOfEqualTimes(timeToFailureSeconds)),
+    mayTie: operating(own).some(({ timeToFailureSeconds }) => hasAtoms(timeToFailureSeconds)),
     safetySeconds: safetyStop === null ? 0 : safetyStop.probability * distributionMean(safetyStop.resetSeconds),
-  }
-}
-
-/** Single values that have a chance of their own. */
-function isOfEqualTimes(times: Distribution): boolean {
-  switch (times.kind) {
-    case 'constant':
-    case 'empirical':
-    case 'discrete':
-    case 'replay':
-    case 'occasional':
-    case 'limited':
-      return true
-    default:
-      return false
   }
 }

@@ -1,4 +1,5 @@
 /** What differs between two scenarios, by path of their complete form: what a comparison really compares. */
+import { distributionKinds } from '@loopwright/stats'
 import { parse } from 'yaml'
 import { joinPath } from '../text/located.ts'
 import type { Scenario } from '../scenario.ts'
@@ -103,10 +104,10 @@ function walk(value: unknown, path: string, onLeaf: (path: string, text: string)
   } else for (const [key, each] of Object.entries(value)) walk(each, path === '' ? key : joinPath(path, key), onLeaf)
 }
 
-const TIME_KINDS = /^(constant|uniform|triangular|exponential|lognormal|gamma|weibull|pert|empirical|discrete|replay|occasional|limited)$/
+const TIME_KINDS = new Set(distributionKinds().map(({ kind }) => kind))
 
 function isTime(value: object): boolean {
-  return 'kind' in value && TIME_KINDS.test(String(value.kind))
+  return 'kind' in value && TIME_KINDS.has(String(value.kind))
 }
 
 /** One line of text for a small value. */

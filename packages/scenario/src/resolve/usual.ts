@@ -86,7 +86,7 @@ export function checkUsualTimes(context: Context, stations: readonly StationDraf
 
 /** As a share of the mean, where somebody chose it; observed times are what they are. */
 function spreadOf(time: Distribution): number {
-  return time.kind === 'lognormal' || time.kind === 'gamma' ? time.cv : 0
+  return 'cv' in time ? time.cv : 0
 }
 
 const percent = (share: number): string => `${Number((100 * share).toPrecision(4))} %`

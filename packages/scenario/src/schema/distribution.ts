@@ -1,4 +1,5 @@
-/** The full form of a duration. One entry per kind; limits and shift where a kind has no limits of its own. */
+/** The full form of a duration, made from what each kind says of its fields; and what files may say instead of them, or beside them. */
+import { type DistributionForm, distributionKinds, type FieldIs } from '@loopwright/stats'
 import { z } from 'zod'
 import { boolean, choice, duration, either, fraction, keys, list, named, number, text } from './words.ts'
 
@@ -10,131 +11,79 @@ const values = () => list(either('duration', [z.string(), z.number()], 'a time, 
 const where = () =>
   named(z.union([z.string(), z.number()]), 'only rows that have this in the column named, such as Station: Impeller').optional()
 
-const base = {
-  constant: keys({ kind: z.literal('constant'), value: duration(), ...shift }, 'always the same time'),
-  uniform: keys({ kind: z.literal('uniform'), min: duration(), max: duration(), ...shift }, 'any time between two, equally likely'),
-  triangular: keys(
-    { kind: z.literal('triangular'), min: duration(), mode: duration(), max: duration(), ...shift },
-    'least, most frequent, greatest time',
-  ),
-  pert: keys(
-    { kind: z.literal('pert'), min: duration(), mode: duration(), max: duration(), ...shift },
-    'least, most frequent, greatest time; smoother and narrower than triangular',
-  ),
-  exponential: keys({ kind: z.literal('exponential'), mean: duration(), ...limits }, 'events without memory, such as failures'),
-  lognormal: keys(
-    {
-      kind: z.literal('lognormal'),
-      mean: duration().optional(),
-      cv: fraction('standard deviation as a share of the mean').optional(),
+/** A duration as written: a phrase, or a map with its kind. */
+export type DistributionFile = string | { readonly kind: string; readonly [field: string]: unknown }
+
+const inner: z.ZodType<DistributionFile, DistributionFile> = z.lazy(() => distributionSchema)
+
+/** What a file may say for a field, by what it is. */
+const WRITTEN: { readonly [Is in FieldIs]: (says?: string) => z.ZodType } = {
+  value: duration,
+  positive: duration,
+  extra: (says) => duration(says).optional(),
+  limit: (says) => duration(says).optional(),
+  values,
+  share: (says = '') => fraction(says),
+  ratio: (says = '') => fraction(says),
+  number: (says = '') => number(says),
+  numbers: (says = '') => list(number('weight, above 0'), says),
+  flag: (says = '') => boolean(says).optional(),
+  distribution: () => inner,
+}
+
+/** Times that may come from a column of a file. */
+const fromFile = {
+  values: values().optional(),
+  file: text('text', 'a CSV file, relative to the scenario').optional(),
+  column: text('text', 'header of the column to take').optional(),
+  where: where(),
+  unit: unit(),
+}
+
+/** A second way to say it: `fields` in place of those named, one way or the other whole. */
+const OTHERWISE: Readonly<Record<string, { readonly of: readonly string[]; readonly fields: z.core.$ZodLooseShape }>> = {
+  lognormal: {
+    of: ['mean', 'cv'],
+    fields: {
       mu: number('mean of the logarithm of the time in "unit"').optional(),
       sigma: number('standard deviation of the logarithm').optional(),
       unit: unit(),
-      ...limits,
     },
-    'hand work, repairs; by mean and cv, or by mu, sigma and unit',
-  ),
-  gamma: keys(
-    {
-      kind: z.literal('gamma'),
-      mean: duration().optional(),
-      cv: fraction('standard deviation as a share of the mean').optional(),
-      shape: number('shape, above 0').optional(),
-      scale: duration().optional(),
-      ...limits,
-    },
-    'by mean and cv, or by shape and scale',
-  ),
-  weibull: keys(
-    { kind: z.literal('weibull'), shape: number('shape, above 0'), scale: duration().optional(), mean: duration().optional(), ...limits },
-    'wear; by shape and scale, or by shape and mean',
-  ),
-  empirical: keys(
-    {
-      kind: z.literal('empirical'),
-      values: values().optional(),
-      file: text('text', 'a CSV file, relative to the scenario').optional(),
-      column: text('text', 'header of the column to take').optional(),
-      where: where(),
-      unit: unit(),
-      interpolate: boolean('draw between the observed values too; default false').optional(),
-      ...limits,
-    },
-    'observed times, drawn at random',
-  ),
-  discrete: keys(
-    {
-      kind: z.literal('discrete'),
-      values: values(),
-      weights: list(number('weight, above 0'), 'one weight per value'),
-      unit: unit(),
-      ...limits,
-    },
-    'a few times with their weights',
-  ),
-  replay: keys(
-    {
-      kind: z.literal('replay'),
-      values: values().optional(),
-      file: text('text', 'a CSV file, relative to the scenario').optional(),
-      column: text('text', 'header of the column to take').optional(),
-      where: where(),
-      unit: unit(),
-    },
-    'observed times in their order, again and again',
-  ),
-}
-
-interface OccasionalFile {
-  kind: 'occasional'
-  base: string
-  probability: string | number
-  of: DistributionFile
-}
-interface LimitedFile {
-  kind: 'limited'
-  of: DistributionFile
-  shift?: string | undefined
-  min?: string | undefined
-  max?: string | undefined
-}
-type BaseFile = { [K in keyof typeof base]: z.input<(typeof base)[K]> }[keyof typeof base]
-/** A duration as written: a phrase, or a map with its kind. */
-export type DistributionFile = string | BaseFile | OccasionalFile | LimitedFile
-
-const inner: z.ZodType<DistributionFile, DistributionFile> = z.lazy(() => distributionSchema)
-const occasional = keys(
-  {
-    kind: z.literal('occasional'),
-    base: duration('every time'),
-    probability: fraction('how often the other time comes on top'),
-    of: inner,
   },
-  'a base time, and now and then another on top',
-)
-const limited = keys(
-  { kind: z.literal('limited'), of: inner, ...limits },
-  'another distribution, moved by "shift" and cut at "min" and "max"',
-)
+  gamma: { of: ['mean', 'cv'], fields: { shape: number('shape, above 0').optional(), scale: duration().optional() } },
+  weibull: { of: ['scale'], fields: { mean: duration().optional() } },
+}
 
-const full = z.discriminatedUnion('kind', [
-  base.constant,
-  base.uniform,
-  base.triangular,
-  base.pert,
-  base.exponential,
-  base.lognormal,
-  base.gamma,
-  base.weibull,
-  base.empirical,
-  base.discrete,
-  base.replay,
-  occasional,
-  limited,
-])
+/** `shift`, `min` and `max` beside a kind; without a row all three, and of a kind that has its own ends the shift alone. */
+const CUTS: Readonly<Record<string, 'shift' | 'none'>> = { constant: 'shift', replay: 'none', occasional: 'none', limited: 'none' }
 
-/** What `kind` can be. */
-export const KINDS: readonly string[] = [...Object.keys(base), 'occasional', 'limited']
+/** Which of `shift`, `min` and `max` may stand beside a kind. */
+export function cutsOf({ kind, fields }: Pick<DistributionForm, 'kind' | 'fields'>): 'all' | 'shift' | 'none' {
+  return CUTS[kind] ?? ('min' in fields ? 'shift' : 'all')
+}
+
+function formOf({ kind, fields, says }: DistributionForm) {
+  const otherwise = OTHERWISE[kind]
+  const own = Object.entries(fields).map(([name, [is, of]]): [string, z.ZodType] => {
+    const written = WRITTEN[is](of)
+    return [name, otherwise?.of.includes(name) ? written.optional() : written]
+  })
+  const lists = Object.values(fields).some(([is]) => is === 'values')
+  const cuts = cutsOf({ kind, fields })
+  return keys(
+    {
+      kind: z.literal(kind),
+      ...Object.fromEntries(own),
+      ...(kind === 'empirical' || kind === 'replay' ? fromFile : lists ? { unit: unit() } : {}),
+      ...otherwise?.fields,
+      ...(cuts === 'all' ? limits : cuts === 'shift' ? shift : {}),
+    },
+    says,
+  )
+}
+
+const [first, ...others] = distributionKinds().map(formOf)
+const full = z.discriminatedUnion('kind', [first!, ...others])
 
 /** A phrase, or the full form. */
 export const distributionSchema: z.ZodType<DistributionFile, DistributionFile> = either('distribution', [z.string(), full]).meta({

@@ -116,3 +116,12 @@ export function shiftPoint(value: number, places: number): string {
   const fraction = padded.slice(-scale).replace(/0+$/, '')
   return (negative ? '-' : '') + padded.slice(0, -scale) + (fraction === '' ? '' : `.${fraction}`)
 }
+
+/**
+ * A share as a percentage that reads back to the same bits.
+ *
+ * @example percentText(0.6583) // => '65.83 %'
+ */
+export function percentText(share: number): string {
+  return `${shiftPoint(share, 2)} %`
+}

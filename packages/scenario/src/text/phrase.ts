@@ -2,25 +2,39 @@
  * The short phrase for a duration: `45 s`, `45 s ± 15 %`, `30..60 s`, `25..40..80 s`, `exponential 4 min`, `lognormal 4 min ± 66 %`.
  * `±` may be typed `+/-`; the spread is the standard deviation as a share of the mean (the cv of the time itself).
  */
-import type { Distribution } from '@loopwright/stats'
-import { toNumber } from './decimal.ts'
+import { type Distribution, type DistributionKind, distributionKinds } from '@loopwright/stats'
+import { percentText, toNumber } from './decimal.ts'
 import * as say from '../problems/messages.ts'
 import { nearest } from './nearest.ts'
 import { clockTime, digitsOf, type Fault, failed, inBaseUnit, type Outcome, parseQuantity, type Scanned, scan } from './quantity.ts'
 
-/** Kinds that have a phrase, with the form in which they are written. */
-const FORMS: Record<string, string> = {
-  constant: '45 s',
-  lognormal: 'lognormal 4 min ± 66 %',
-  gamma: 'gamma 4 min ± 66 %',
-  exponential: 'exponential 4 min',
-  uniform: '30..60 s',
-  triangular: '25..40..80 s',
-  pert: 'pert 25..40..80 s',
+/** Kinds that have a phrase, with an example of it, and how a distribution is written so. */
+const FORMS: { readonly [K in DistributionKind]?: readonly [example: string, of: (d: Extract<Distribution, { kind: K }>) => string] } = {
+  constant: ['45 s', (d) => `${d.value} s`],
+  lognormal: ['lognormal 4 min ± 66 %', (d) => `${d.mean} s ± ${percentText(d.cv)}`],
+  gamma: ['gamma 4 min ± 66 %', (d) => `gamma ${d.mean} s ± ${percentText(d.cv)}`],
+  exponential: ['exponential 4 min', (d) => `exponential ${d.mean} s`],
+  uniform: ['30..60 s', (d) => `${d.min}..${d.max} s`],
+  triangular: ['25..40..80 s', (d) => `${d.min}..${d.mode}..${d.max} s`],
+  pert: ['pert 25..40..80 s', (d) => `pert ${d.min}..${d.mode}..${d.max} s`],
 }
 
-/** Kinds that only the full form has. */
-const MAPS_ONLY = new Set(['weibull', 'empirical', 'discrete', 'replay', 'occasional', 'limited'])
+const WORDS: readonly string[] = Object.keys(FORMS)
+
+const exampleOf = (kind: string): string => FORMS[kind as DistributionKind]![0]
+
+/** The kind is known, and has no phrase. */
+const hasMapOnly = (word: string): boolean => !WORDS.includes(word) && distributionKinds().some(({ kind }) => kind === word)
+
+/**
+ * The phrase of a distribution in seconds; null: only the full form says it.
+ *
+ * @example phraseOf({ kind: 'uniform', min: 30, max: 60 }) // => '30..60 s'
+ */
+export function phraseOf(d: Distribution): string | null {
+  const form = FORMS[d.kind]
+  return form === undefined ? null : form[1](d as never)
+}
 
 /**
  * @param text  the phrase; blanks at its ends are ignored
@@ -36,10 +50,10 @@ export function parsePhrase(text: string): Outcome<Distribution> {
   const kind = word[1]!
   const start = word[0].indexOf(kind)
   if (kind === 'normal') return normal(phrase, start, word[0].length)
-  if (!Object.hasOwn(FORMS, kind)) {
-    const near = nearest(kind, Object.keys(FORMS))
-    if (near === null && !MAPS_ONLY.has(kind)) return failed(say.badPhrase(phrase.trim()), start, phrase.length - start)
-    return failed(say.phraseKind(kind, near, Object.keys(FORMS)), start, kind.length)
+  if (!WORDS.includes(kind)) {
+    const near = nearest(kind, WORDS)
+    if (near === null && !hasMapOnly(kind)) return failed(say.badPhrase(phrase.trim()), start, phrase.length - start)
+    return failed(say.phraseKind(kind, near, WORDS), start, kind.length)
   }
   if (word[0].length === phrase.length) return failed(say.badPhrase(phrase), start, kind.length)
   return body(phrase, word[0].length, kind)
@@ -70,7 +84,7 @@ function body(phrase: string, from: number, kind: string | null): Outcome<Distri
 function single(phrase: string, scanned: Scanned, end: number, kind: string | null): Outcome<Distribution> {
   if (kind === 'lognormal' || kind === 'gamma') return failed(say.spreadMissing(kind), 0, phrase.length)
   if (kind !== null && kind !== 'constant' && kind !== 'exponential')
-    return failed(say.rangeParts(kind, FORMS[kind]!), scanned.start, phrase.length - scanned.start)
+    return failed(say.rangeParts(kind, exampleOf(kind)), scanned.start, phrase.length - scanned.start)
   if (end < phrase.length) {
     const whole = kind === null ? parseQuantity(phrase, 'duration') : null
     if (whole?.fault) return whole
@@ -118,7 +132,7 @@ function rangeOf(phrase: string, values: readonly Scanned[], end: number, kind: 
         ? values.length === 2
         : (kind === 'triangular' || kind === 'pert') && values.length === 3
   const start = values[0]!.start
-  if (!allowed) return failed(say.rangeParts(kind ?? 'a range', kind === null ? FORMS.triangular! : FORMS[kind]!), start, end - start)
+  if (!allowed) return failed(say.rangeParts(kind ?? 'a range', exampleOf(kind ?? 'triangular')), start, end - start)
   if (end < phrase.length) return failed(say.leftover(phrase.slice(end).trim()), end, phrase.length - end)
   const unit = values.at(-1)!.unit
   const outcomes = values.map((scanned) => inBaseUnit(scanned, phrase, 'duration', unit))

@@ -1,11 +1,11 @@
 /** The shape check: zod decides, this file turns its issues into located sentences of ours. */
+import { distributionKinds } from '@loopwright/stats'
 import type { z } from 'zod'
 import { describe, joinPath, type Located, plain } from './located.ts'
 import * as say from '../problems/messages.ts'
 import { nearest } from './nearest.ts'
 import { type Dimension, proposals } from './quantity.ts'
 import type { Report } from '../problems/report.ts'
-import { KINDS } from '../schema/distribution.ts'
 import { fileSchema } from '../schema/file.ts'
 import { EXPECTED, type Expected } from '../schema/words.ts'
 
@@ -48,7 +48,13 @@ function unknownKeys(issue: Extract<Issue, { code: 'unrecognized_keys' }>, at: L
     const entry = at.entries.get(key)
     if (entry === undefined || report.isFull()) continue
     if (key === 'kind' && entry.value.kind === 'text') {
-      report.add(entry.value, notOneOf(KINDS, entry.value))
+      report.add(
+        entry.value,
+        notOneOf(
+          distributionKinds().map((each) => each.kind),
+          entry.value,
+        ),
+      )
       continue
     }
     report.addAt(entry.keyStart, entry.keyEnd - entry.keyStart, joinPath(at.path, key), say.unknownKey(key, nearest(key, known), known))

@@ -1,63 +1,32 @@
 /** A duration as a file says it. */
-import type { Distribution } from '@loopwright/stats'
-import { shiftPoint } from '../text/decimal.ts'
+import { type Distribution, distributionKinds, type FieldIs } from '@loopwright/stats'
+import { percentText } from '../text/decimal.ts'
+import { phraseOf } from '../text/phrase.ts'
 import { flag, flow, flowList, number, seconds, text, type Value } from './nodes.ts'
+
+/** How a field is written, by what it is. */
+const WRITTEN: { readonly [Is in FieldIs]: (part: never) => Value | null } = {
+  value: seconds,
+  positive: seconds,
+  extra: seconds,
+  limit: (part: number | null) => (part === null ? null : seconds(part)),
+  values: (part: readonly number[]) => flowList(part.map(number)),
+  share: (part: number) => text(percentText(part)),
+  ratio: (part: number) => text(percentText(part)),
+  number,
+  numbers: (part: readonly number[]) => flowList(part.map(number)),
+  flag,
+  distribution,
+}
 
 /** A phrase where there is one, else the full form. */
 export function distribution(d: Distribution): Value {
-  switch (d.kind) {
-    case 'constant':
-      return seconds(d.value)
-    case 'exponential':
-      return text(`exponential ${d.mean} s`)
-    case 'lognormal':
-    case 'gamma':
-      return text(`${d.kind === 'gamma' ? 'gamma ' : ''}${d.mean} s ± ${shiftPoint(d.cv, 2)} %`)
-    case 'uniform':
-      return text(`${d.min}..${d.max} s`)
-    case 'triangular':
-    case 'pert':
-      return text(`${d.kind === 'pert' ? 'pert ' : ''}${d.min}..${d.mode}..${d.max} s`)
-    case 'weibull':
-      return flow([
-        ['kind', text(d.kind)],
-        ['shape', number(d.shape)],
-        ['scale', seconds(d.scale)],
-      ])
-    case 'empirical':
-      return flow([
-        ['kind', text(d.kind)],
-        ['unit', text('s')],
-        ['values', flowList(d.values.map(number))],
-        ['interpolate', flag(d.interpolate)],
-      ])
-    case 'discrete':
-      return flow([
-        ['kind', text(d.kind)],
-        ['unit', text('s')],
-        ['values', flowList(d.values.map(number))],
-        ['weights', flowList(d.weights.map(number))],
-      ])
-    case 'replay':
-      return flow([
-        ['kind', text(d.kind)],
-        ['unit', text('s')],
-        ['values', flowList(d.values.map(number))],
-      ])
-    case 'occasional':
-      return flow([
-        ['kind', text(d.kind)],
-        ['base', seconds(d.base)],
-        ['probability', text(`${shiftPoint(d.probability, 2)} %`)],
-        ['of', distribution(d.of)],
-      ])
-    case 'limited':
-      return flow([
-        ['kind', text(d.kind)],
-        ['of', distribution(d.of)],
-        ['shift', seconds(d.shift)],
-        ['min', d.min === null ? null : seconds(d.min)],
-        ['max', d.max === null ? null : seconds(d.max)],
-      ])
-  }
+  const phrase = phraseOf(d)
+  if (phrase !== null) return text(phrase)
+  const { fields } = distributionKinds().find(({ kind }) => kind === d.kind)!
+  const parts = Object.entries(fields).flatMap(([name, [is]]) => {
+    const part = [name, WRITTEN[is](d[name as keyof Distribution] as never)] as const
+    return is === 'values' ? [['unit', text('s')] as const, part] : [part]
+  })
+  return flow([['kind', text(d.kind)], ...parts])
 }

@@ -3,6 +3,13 @@ import { belowZero } from './reasons.ts'
 
 /** Always the same value; a draw takes no uniform. */
 export const constant: Kind<'constant'> = {
+  fields: { value: ['value'] },
+  says: 'always the same time',
+  inverse: () => constantInto,
+  atoms: true,
+  draws: () => 'nothing',
+  longer: (d, by) => ({ ...d, value: d.value + by }),
+  words: (d, to) => to.value(d.value),
   reasons: (d) => belowZero('value', d.value),
   parameters: (d) => [d.value],
   mean: (d) => d.value,

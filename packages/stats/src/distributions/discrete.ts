@@ -3,6 +3,12 @@ import { notAboveZero, notValues } from './reasons.ts'
 
 /** A few values with weights; the first i with u·Σw < w₀ + … + wᵢ, in the listed order: a list that does not rise has an inverse that does not rise either. */
 export const discrete: Kind<'discrete'> = {
+  fields: { values: ['values'], weights: ['numbers', 'one weight per value'] },
+  says: 'a few times with their weights',
+  inverse: () => discreteInto,
+  atoms: true,
+  longer: (d, by) => ({ ...d, values: d.values.map((value) => value + by) }),
+  words: (d, to) => `${d.values.length} values by weight, mean ${to.mean(d)}`,
   reasons(d) {
     const found = [...notValues('values', d.values)]
     if (!Array.isArray(d.weights) || d.weights.length === 0) return [...found, 'weights is empty; give one weight for each value']

@@ -5,7 +5,7 @@ import type { Distribution, DistributionKind } from './distribution.ts'
 import { empirical } from './empirical.ts'
 import { exponential } from './exponential.ts'
 import { gamma } from './gamma.ts'
-import type { Inner, Kind } from './kind.ts'
+import type { Field, FieldIs, Inner, Kind, Words } from './kind.ts'
 import { limited } from './limited.ts'
 import { lognormal } from './lognormal.ts'
 import { occasional } from './occasional.ts'
@@ -15,15 +15,16 @@ import { triangular } from './triangular.ts'
 import { uniform } from './uniform.ts'
 import { weibull } from './weibull.ts'
 
-const KINDS: { [K in DistributionKind]: Kind<K> } = {
+/** Every kind with its row: what a new one adds here, beside its file and its record. */
+export const KINDS: { [K in DistributionKind]: Kind<K> } = {
   constant,
   uniform,
   triangular,
+  pert,
   exponential,
   lognormal,
   gamma,
   weibull,
-  pert,
   empirical,
   discrete,
   replay,
@@ -39,6 +40,7 @@ export const kindOf = (d: Distribution): Kind<DistributionKind> => KINDS[d.kind]
 /** The same questions for any kind. */
 export const inner: Inner = {
   reasons: (d) => checkWithin(d, DEPTH_MAX),
+  draws: (d) => kindOf(d).draws?.(d, inner) ?? 'uniform',
   mean: (d) => kindOf(d).mean(d, inner),
   variance: (d) => kindOf(d).variance(d, inner),
   cdf: (d, x, inclusive) => kindOf(d).cdf(d, x, inclusive, inner),
@@ -93,6 +95,68 @@ export function distributionVariance(d: Distribution): number {
 export function distributionCdf(d: Distribution, x: number): number {
   needUsable(d)
   return inner.cdf(d, x, true)
+}
+
+/**
+ * Fields of each kind but `kind` itself, and what it is for, in the order in which kinds are told.
+ *
+ * @example distributionKinds().find(({ kind }) => kind === 'uniform').fields // => { min: ['value'], max: ['value'] }
+ */
+export function distributionKinds(): readonly DistributionForm[] {
+  return Object.entries(KINDS).map(([kind, { fields, says }]) => ({ kind, fields, says }))
+}
+
+/** What the record of a kind holds. */
+export interface DistributionForm {
+  readonly kind: string
+  readonly fields: Readonly<Record<string, Field>>
+  readonly says: string
+}
+
+/**
+ * A distribution in words; who asks says how its parts are written.
+ *
+ * @example distributionWords({ kind: 'uniform', min: 3, max: 6 }, { value: (x) => `${x} s`, share: String, number: String }) // => '3 s to 6 s, uniform'
+ */
+export function distributionWords(d: Distribution, to: Pick<Words, 'value' | 'share' | 'number'>): string {
+  return kindOf(d).words(d, { ...to, mean: (one) => to.value(distributionMean(one)), distribution: (one) => distributionWords(one, to) })
+}
+
+/**
+ * The same values, longer or shorter by a factor: what a draw was, it is now times the factor.
+ *
+ * @param factor  > 0
+ * @example scaledTimes({ kind: 'lognormal', mean: 20, cv: 0.3 }, 0.5) // => { kind: 'lognormal', mean: 10, cv: 0.3 }
+ */
+export function scaledTimes(d: Distribution, factor: number): Distribution {
+  const scaled = (is: FieldIs, part: unknown): unknown => {
+    if (is === 'value' || is === 'positive' || is === 'extra') return (part as number) * factor
+    if (is === 'limit') return part === null ? null : (part as number) * factor
+    if (is === 'values') return (part as readonly number[]).map((value) => value * factor)
+    return is === 'distribution' ? scaledTimes(part as Distribution, factor) : part
+  }
+  const { fields } = kindOf(d) as { fields: Readonly<Record<string, Field>> }
+  const parts = Object.entries(d).map(([name, part]) => [name, name in fields ? scaled(fields[name]![0], part) : part])
+  return Object.fromEntries(parts) as Distribution
+}
+
+/**
+ * The same with a constant on top: at lognormal and gamma the mean grows and the cv stays, else the whole shape moves.
+ *
+ * @param by  ≥ 0, in the unit of its values
+ * @example longerTimes({ kind: 'exponential', mean: 4 }, 2) // => { kind: 'limited', of: { kind: 'exponential', mean: 4 }, shift: 2, min: null, max: null }
+ */
+export function longerTimes(d: Distribution, by: number): Distribution {
+  return kindOf(d).longer?.(d, by) ?? { kind: 'limited', of: d, shift: by, min: null, max: null }
+}
+
+/**
+ * Whether single values may have a chance of their own, so that two draws may be equal.
+ *
+ * @example hasAtoms({ kind: 'exponential', mean: 4 }) // => false
+ */
+export function hasAtoms(d: Distribution): boolean {
+  return kindOf(d).atoms ?? false
 }
 
 /** @throws StatisticsError E_DISTRIBUTION with the first reason of checkDistribution */

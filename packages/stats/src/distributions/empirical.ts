@@ -5,6 +5,12 @@ import { notValues } from './reasons.ts'
  * Observed values: resampled as they are, or interpolated between neighbours (which lowers the mean of skewed data). Neither goes beyond the largest value seen.
  */
 export const empirical: Kind<'empirical'> = {
+  fields: { values: ['values'], interpolate: ['flag', 'draw between the observed values too; default false'] },
+  says: 'observed times, drawn at random',
+  inverse: (d) => (d.interpolate ? interpolatedInto : empiricalInto),
+  atoms: true,
+  longer: (d, by) => ({ ...d, values: d.values.map((value) => value + by) }),
+  words: (d, to) => `${d.values.length} measured values, mean ${to.mean(d)}${d.interpolate ? ', interpolated' : ''}`,
   reasons: (d) => notValues('values', d.values),
   parameters: (d) => [d.values.length, ...[...d.values].sort((a, b) => a - b)],
   mean: (d) => wholeMoment(d.values, d.interpolate, 1),

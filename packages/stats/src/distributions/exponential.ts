@@ -4,6 +4,11 @@ import { notAboveZero } from './reasons.ts'
 
 /** Time to an event that does not age. */
 export const exponential: Kind<'exponential'> = {
+  fields: { mean: ['positive'] },
+  says: 'events without memory, such as failures',
+  inverse: () => exponentialInto,
+  many: exponentialsInto,
+  words: (d, to) => `mean ${to.value(d.mean)}, exponential`,
   reasons: (d) => notAboveZero('mean', d.mean),
   parameters: (d) => [d.mean],
   mean: (d) => d.mean,
@@ -15,4 +20,8 @@ export const exponential: Kind<'exponential'> = {
 /** parameters: mean */
 export function exponentialInto(p: Float64Array, o: number, io: Float64Array): void {
   io[0] = -p[o]! * Math.log1p(-io[0]!)
+}
+
+function exponentialsInto(p: Float64Array, o: number, io: Float64Array, first: number, count: number): void {
+  for (let at = first; at < first + count; at++) io[at] = -p[o]! * Math.log1p(-io[at]!)
 }

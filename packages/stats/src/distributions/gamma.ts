@@ -5,6 +5,12 @@ import { notAboveZero } from './reasons.ts'
 
 /** Gamma by mean and coefficient of variation: shape 1/cv², scale mean·cv². Its inverse is solved for, which takes microseconds and allocates. */
 export const gamma: Kind<'gamma'> = {
+  fields: { mean: ['positive'], cv: ['ratio', 'standard deviation as a share of the mean'] },
+  says: 'by mean and cv, or by shape and scale',
+  inverse: () => gammaInto,
+  // the cv stays
+  longer: (d, by) => ({ ...d, mean: d.mean + by }),
+  words: (d, to) => `mean ${to.value(d.mean)}, cv ${to.share(d.cv)}, gamma`,
   reasons: (d) => [...notAboveZero('mean', d.mean), ...notAboveZero('cv', d.cv)],
   parameters: (d) => [1 / (d.cv * d.cv), d.mean * (d.cv * d.cv)],
   mean: (d) => d.mean,

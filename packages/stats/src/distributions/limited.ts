@@ -1,4 +1,5 @@
-import type { Inner, Kind, Of } from './kind.ts'
+import type { Distribution } from './distribution.ts'
+import type { Inner, Kind, Of, Words } from './kind.ts'
 import { belowZero, notRising } from './reasons.ts'
 import { toOpenUnit } from './unit.ts'
 
@@ -7,6 +8,24 @@ const KEPT_LEAST = 0.01
 
 /** Another distribution with a shift added and then values outside min … max cut away, by conditioning: u → F(min) + u·(F(max) − F(min)). */
 export const limited: Kind<'limited'> = {
+  fields: {
+    of: ['distribution'],
+    shift: ['extra', 'added to every value'],
+    min: ['limit', 'values below are cut away'],
+    max: ['limit', 'values above are cut away'],
+  },
+  says: 'another distribution, moved by "shift" and cut at "min" and "max"',
+  inverse: () => null,
+  around: {
+    // limits condition the cdf, so that a list under them is taken in the order of its values instead of the listed one
+    of: (d) => (d.min !== null || d.max !== null ? rising(d.of) : d.of),
+    before: limitedBefore,
+    after: limitedAfter,
+  },
+  atoms: true,
+  draws: (d, inner) => inner.draws(d.of),
+  longer: (d, by) => ({ ...d, shift: d.shift + by, min: d.min === null ? null : d.min + by, max: d.max === null ? null : d.max + by }),
+  words: (d, to) => `${to.distribution(d.of)}${limitWords(d, to)}`,
   reasons(d, inner) {
     const found = [
       ...belowZero('shift', d.shift),
@@ -25,7 +44,10 @@ export const limited: Kind<'limited'> = {
       ? []
       : [`the limits cut away nearly all of it: they keep ${(100 * kept).toPrecision(2)} %; at least 1 % must stay`]
   },
-  parameters: (d) => [0, 1, d.shift, d.min ?? -Infinity, d.max ?? Infinity],
+  parameters(d, inner) {
+    const { low, high } = keptRange(d, inner)
+    return [low, high - low, d.shift, d.min ?? -Infinity, d.max ?? Infinity]
+  },
   mean: (d, inner) => moment(d, 1, Infinity, true, inner),
   variance(d, inner) {
     if (d.min === null && d.max === null) return inner.variance(d.of)
@@ -39,8 +61,25 @@ export const limited: Kind<'limited'> = {
   momentBelow: moment,
 }
 
+/** Lists inside, in the order of their values. */
+function rising(d: Distribution): Distribution {
+  if (d.kind === 'limited' || d.kind === 'occasional') return { ...d, of: rising(d.of) }
+  if (d.kind !== 'discrete') return d
+  const order = [...d.values.keys()].sort((a, b) => d.values[a]! - d.values[b]!)
+  return { ...d, values: order.map((i) => d.values[i]!), weights: order.map((i) => d.weights[i]!) }
+}
+
+function limitWords(d: Of<'limited'>, to: Words): string {
+  const parts = [
+    d.shift > 0 ? `shifted by ${to.value(d.shift)}` : null,
+    d.min === null ? null : `at least ${to.value(d.min)}`,
+    d.max === null ? null : `at most ${to.value(d.max)}`,
+  ].filter((part) => part !== null)
+  return parts.length === 0 ? '' : `; ${parts.join(', ')}`
+}
+
 /** The part of `of` that stays: chances below it, and up to its end. */
-export function keptRange(d: Of<'limited'>, inner: Inner): { low: number; high: number } {
+function keptRange(d: Of<'limited'>, inner: Inner): { low: number; high: number } {
   return {
     low: d.min === null ? 0 : inner.cdf(d.of, d.min - d.shift, false),
     high: d.max === null ? 1 : inner.cdf(d.of, d.max - d.shift, true),
@@ -63,12 +102,13 @@ function moment(d: Of<'limited'>, order: 1 | 2, x: number, inclusive: boolean, i
 }
 
 /** parameters: F(min), F(max) − F(min), shift, min, max. Before the inverse of `of`: the uniform in `io[0]` becomes the conditioned one. */
-export function limitedBefore(p: Float64Array, o: number, io: Float64Array): void {
+function limitedBefore(p: Float64Array, o: number, io: Float64Array): boolean {
   io[0] = p[o]! + io[0]! * p[o + 1]!
   toOpenUnit(io)
+  return true
 }
 
 /** After the inverse of `of`: adds the shift; rounding may not leave the limits. */
-export function limitedAfter(p: Float64Array, o: number, io: Float64Array): void {
+function limitedAfter(p: Float64Array, o: number, io: Float64Array): void {
   io[0] = Math.min(p[o + 4]!, Math.max(p[o + 3]!, io[0]! + p[o + 2]!))
 }

@@ -1,10 +1,17 @@
 import { normalCdf } from '../special/normal.ts'
-import { normalQuantileInto } from '../special/normalQuantile.ts'
+import { normalQuantileInto, normalQuantilesInto } from '../special/normalQuantile.ts'
 import type { Kind } from './kind.ts'
 import { notAboveZero } from './reasons.ts'
 
 /** The usual form of hand work: never below zero, some long ones; by mean and coefficient of variation. */
 export const lognormal: Kind<'lognormal'> = {
+  fields: { mean: ['positive'], cv: ['ratio', 'standard deviation as a share of the mean'] },
+  says: 'hand work, repairs; by mean and cv, or by mu, sigma and unit',
+  inverse: () => lognormalInto,
+  many: lognormalsInto,
+  // the cv stays
+  longer: (d, by) => ({ ...d, mean: d.mean + by }),
+  words: (d, to) => `mean ${to.value(d.mean)}, cv ${to.share(d.cv)}, lognormal`,
   reasons: (d) => [...notAboveZero('mean', d.mean), ...notAboveZero('cv', d.cv)],
   parameters(d) {
     const variance = Math.log1p(d.cv * d.cv)
@@ -30,8 +37,8 @@ export function lognormalInto(p: Float64Array, o: number, io: Float64Array): voi
   lognormalFromNormal(p, o, io, 0)
 }
 
-/** `count` draws from `first` on, from their normal quantiles. */
-export function lognormalsFromNormals(p: Float64Array, o: number, io: Float64Array, first: number, count: number): void {
+function lognormalsInto(p: Float64Array, o: number, io: Float64Array, first: number, count: number): void {
+  normalQuantilesInto(io, first, count)
   for (let at = first; at < first + count; at++) lognormalFromNormal(p, o, io, at)
 }
 

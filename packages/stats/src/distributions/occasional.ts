@@ -4,6 +4,13 @@ import { toOpenUnit } from './unit.ts'
 
 /** A base time and, with a probability, another time on top; one uniform makes both: u < 1 − p gives the base alone, else `of` at (u − 1 + p)/p (MODEL.md §9). */
 export const occasional: Kind<'occasional'> = {
+  fields: { base: ['value', 'every time'], probability: ['share', 'how often the other time comes on top'], of: ['distribution'] },
+  says: 'a base time, and now and then another on top',
+  inverse: () => null,
+  around: { of: (d) => d.of, before: occasionalBefore, after: occasionalAfter },
+  atoms: true,
+  longer: (d, by) => ({ ...d, base: d.base + by }),
+  words: (d, to) => `${to.value(d.base)}, and with ${to.share(d.probability)} chance on top: ${to.distribution(d.of)}`,
   reasons: (d, inner) => [
     ...belowZero('base', d.base),
     ...notShare('probability', d.probability),
@@ -29,7 +36,7 @@ export const occasional: Kind<'occasional'> = {
 }
 
 /** parameters: base, probability. True: `io[0]` now holds the uniform of the time on top; false: it holds the value. */
-export function occasionalInto(p: Float64Array, o: number, io: Float64Array): boolean {
+function occasionalBefore(p: Float64Array, o: number, io: Float64Array): boolean {
   const u = io[0]!
   const probability = p[o + 1]!
   if (u < 1 - probability) {
@@ -39,4 +46,9 @@ export function occasionalInto(p: Float64Array, o: number, io: Float64Array): bo
   io[0] = (u - 1 + probability) / probability
   toOpenUnit(io)
   return true
+}
+
+/** After the inverse of the time on top. */
+function occasionalAfter(p: Float64Array, o: number, io: Float64Array): void {
+  io[0] = p[o]! + io[0]!
 }

@@ -5,6 +5,11 @@ import { notTriple } from './reasons.ts'
 
 /** An expert's triple as a beta distribution with mean (min + 4·mode + max)/6. Its inverse is solved for, which takes microseconds and allocates. */
 export const pert: Kind<'pert'> = {
+  fields: { min: ['value'], mode: ['value'], max: ['value'] },
+  says: 'least, most frequent, greatest time; smoother and narrower than triangular',
+  inverse: () => pertInto,
+  longer: (d, by) => ({ ...d, min: d.min + by, mode: d.mode + by, max: d.max + by }),
+  words: (d, to) => `${to.value(d.min)} to ${to.value(d.max)}, most often ${to.value(d.mode)}, PERT`,
   reasons: notTriple,
   parameters: (d) => [d.min, d.max, alpha(d), beta(d)],
   mean: (d) => (d.min + 4 * d.mode + d.max) / 6,

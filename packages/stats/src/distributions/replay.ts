@@ -4,6 +4,13 @@ import { notValues } from './reasons.ts'
 
 /** A recorded list, taken in its order: draw k is values[k mod length]; a draw takes no uniform. Its quantile is that of the list, resampled. */
 export const replay: Kind<'replay'> = {
+  fields: { values: ['values'] },
+  says: 'observed times in their order, again and again',
+  inverse: () => replayInto,
+  atoms: true,
+  draws: () => 'index',
+  longer: (d, by) => ({ ...d, values: d.values.map((value) => value + by) }),
+  words: (d, to) => `list of ${d.values.length} values in turn, mean ${to.mean(d)}`,
   reasons: (d) => notValues('values', d.values),
   parameters: (d) => [d.values.length, ...d.values],
   mean: (d, inner) => empirical.mean({ kind: 'empirical', values: d.values, interpolate: false }, inner),
@@ -13,6 +20,6 @@ export const replay: Kind<'replay'> = {
 }
 
 /** parameters: n, then the values in their order; k counts from 0 */
-export function replayInto(p: Float64Array, o: number, k: number, io: Float64Array): void {
+export function replayInto(p: Float64Array, o: number, io: Float64Array, k: number): void {
   io[0] = p[o + 1 + (k % p[o]!)]!
 }

@@ -1,43 +1,14 @@
 import { notAShare } from '../messages.ts'
-import { normalQuantilesInto } from '../special/normalQuantile.ts'
 import { constantInto } from './constant.ts'
-import { discreteInto } from './discrete.ts'
-import type { Distribution } from './distribution.ts'
+import type { Distribution, DistributionKind } from './distribution.ts'
 import { inner, kindOf, needUsable } from './distributions.ts'
-import { empiricalInto, interpolatedInto } from './empirical.ts'
-import { exponentialInto } from './exponential.ts'
-import { gammaInto } from './gamma.ts'
-import { keptRange, limitedAfter, limitedBefore } from './limited.ts'
-import { lognormalFromNormal, lognormalInto, lognormalsFromNormals } from './lognormal.ts'
-import { occasionalInto } from './occasional.ts'
-import { pertInto } from './pert.ts'
-import { replayInto } from './replay.ts'
-import { triangularInto } from './triangular.ts'
-import { uniformInto } from './uniform.ts'
-import { weibullInto } from './weibull.ts'
-
-const CONSTANT = 0
-const UNIFORM = 1
-const TRIANGULAR = 2
-const EXPONENTIAL = 3
-const LOGNORMAL = 4
-const GAMMA = 5
-const WEIBULL = 6
-const PERT = 7
-const EMPIRICAL = 8
-const INTERPOLATED = 9
-const DISCRETE = 10
-const REPLAY = 11
-const OCCASIONAL = 12
-const LIMITED = 13
-
-/** What a draw takes: nothing, one uniform, or its number in the list. */
-export type DrawUse = 'nothing' | 'uniform' | 'index'
+import type { Around, DrawUse, Into, ManyInto } from './kind.ts'
+import { lognormalFromNormal, lognormalInto } from './lognormal.ts'
 
 /**
  * Distributions compiled for the hot loop: draws allocate nothing but for gamma and PERT, whose inverses are solved for.
  *
- * Layout: row r has its kind in code[r], its numbers in parameters from start[r] on (each kind's file says which), and the row of the distribution inside it in inside[r].
+ * Layout: row r has its inverse in into[r], its numbers in parameters from start[r] on (each kind's file says which), and the row of the distribution inside it in inside[r].
  * Rows 0 … n − 1 are the distributions given; the rows after them are those inside others.
  *
  * @example (t => { t.draw(0, 0.5, 0); return t.value[0] })(new SamplerTable([{ kind: 'uniform', min: 2, max: 5 }])) // => 3.5
@@ -46,34 +17,41 @@ export class SamplerTable {
   /** the value that the last draw made; length 1 */
   readonly value: Float64Array = new Float64Array(1)
   readonly size: number
-  private readonly code: Uint8Array
   private readonly start: Int32Array
   private readonly inside: Int32Array
   private readonly parameters: Float64Array
+  private readonly into: readonly Into[]
+  private readonly around: readonly (Around<DistributionKind> | null)[]
+  private readonly many: readonly (ManyInto | null)[]
   private readonly use: readonly DrawUse[]
 
   /** @throws StatisticsError E_DISTRIBUTION where one cannot be used */
   constructor(distributions: readonly Distribution[]) {
     for (const d of distributions) needUsable(d)
     const rows = [...distributions]
-    const code: number[] = []
     const start: number[] = []
     const inside: number[] = []
     const parameters: number[] = []
+    const into: Into[] = []
+    const around: (Around<DistributionKind> | null)[] = []
     // the list grows while it is walked: a distribution inside another gets a row after all that are known
     for (let r = 0; r < rows.length; r++) {
       const d = rows[r]!
-      code.push(codeOf(d))
+      const kind = kindOf(d)
       start.push(parameters.length)
-      inside.push('of' in d ? rows.push(insideOf(d)) - 1 : -1)
-      for (const number of numbersOf(d)) parameters.push(number)
+      inside.push(kind.around === undefined ? -1 : rows.push(kind.around.of(d)) - 1)
+      into.push(kind.inverse(d) ?? constantInto)
+      around.push(kind.around ?? null)
+      for (const number of kind.parameters(d, inner)) parameters.push(number)
     }
     this.size = distributions.length
-    this.code = Uint8Array.from(code)
     this.start = Int32Array.from(start)
     this.inside = Int32Array.from(inside)
     this.parameters = Float64Array.from(parameters)
-    this.use = distributions.map(useOf)
+    this.into = into
+    this.around = around
+    this.many = distributions.map((d) => kindOf(d).many ?? null)
+    this.use = distributions.map(inner.draws)
   }
 
   /** What a draw from this distribution takes. */
@@ -101,7 +79,7 @@ export class SamplerTable {
 
   /** True: a draw is made from a normal quantile alone, which may be worked out before it is known of which of several such distributions (see `drawFromNormal`). */
   isFromNormal(index: number): boolean {
-    return this.code[index] === LOGNORMAL
+    return this.into[index] === lognormalInto
   }
 
   /** Writes into `value[0]` what `drawAt` gives for a uniform, from the normal quantile of that uniform in `list[at]`. @param index  one that `isFromNormal` */
@@ -112,9 +90,9 @@ export class SamplerTable {
 
   /** Replaces uniforms by what `drawAt` gives for them, `count` from `first` on: quicker than one by one, the same values. @param index  one that takes a uniform */
   drawBlock(index: number, io: Float64Array, first: number, count: number): void {
-    if (this.isFromNormal(index)) {
-      normalQuantilesInto(io, first, count)
-      lognormalsFromNormals(this.parameters, this.start[index]!, io, first, count)
+    const many = this.many[index]!
+    if (many !== null) {
+      many(this.parameters, this.start[index]!, io, first, count)
       return
     }
     for (let at = first; at < first + count; at++) {
@@ -127,54 +105,11 @@ export class SamplerTable {
     const p = this.parameters
     const o = this.start[row]!
     const io = this.value
-    switch (this.code[row]) {
-      case CONSTANT:
-        constantInto(p, o, io)
-        break
-      case UNIFORM:
-        uniformInto(p, o, io)
-        break
-      case TRIANGULAR:
-        triangularInto(p, o, io)
-        break
-      case EXPONENTIAL:
-        exponentialInto(p, o, io)
-        break
-      case LOGNORMAL:
-        lognormalInto(p, o, io)
-        break
-      case GAMMA:
-        gammaInto(p, o, io)
-        break
-      case WEIBULL:
-        weibullInto(p, o, io)
-        break
-      case PERT:
-        pertInto(p, o, io)
-        break
-      case EMPIRICAL:
-        empiricalInto(p, o, io)
-        break
-      case INTERPOLATED:
-        interpolatedInto(p, o, io)
-        break
-      case DISCRETE:
-        discreteInto(p, o, io)
-        break
-      case REPLAY:
-        replayInto(p, o, k, io)
-        break
-      case OCCASIONAL:
-        if (occasionalInto(p, o, io)) {
-          this.run(this.inside[row]!, k)
-          io[0] = p[o]! + io[0]!
-        }
-        break
-      case LIMITED:
-        limitedBefore(p, o, io)
-        this.run(this.inside[row]!, k)
-        limitedAfter(p, o, io)
-        break
+    const around = this.around[row]!
+    if (around === null) this.into[row]!(p, o, io, k)
+    else if (around.before(p, o, io)) {
+      this.run(this.inside[row]!, k)
+      around.after(p, o, io)
     }
   }
 }
@@ -196,60 +131,4 @@ export function quantile(d: Distribution, u: number): number {
 function asSample(d: Distribution): Distribution {
   if (d.kind === 'replay') return { kind: 'empirical', values: d.values, interpolate: false }
   return d.kind === 'limited' ? { ...d, of: asSample(d.of) } : d
-}
-
-/** Limits condition the cdf, so that a list under them is taken in the order of its values instead of the listed one. */
-function insideOf(d: Extract<Distribution, { of: Distribution }>): Distribution {
-  return d.kind === 'limited' && (d.min !== null || d.max !== null) ? rising(d.of) : d.of
-}
-
-function rising(d: Distribution): Distribution {
-  if (d.kind === 'limited' || d.kind === 'occasional') return { ...d, of: rising(d.of) }
-  if (d.kind !== 'discrete') return d
-  const order = [...d.values.keys()].sort((a, b) => d.values[a]! - d.values[b]!)
-  return { ...d, values: order.map((i) => d.values[i]!), weights: order.map((i) => d.weights[i]!) }
-}
-
-function useOf(d: Distribution): DrawUse {
-  if (d.kind === 'constant') return 'nothing'
-  if (d.kind === 'replay') return 'index'
-  return d.kind === 'limited' ? useOf(d.of) : 'uniform'
-}
-
-function numbersOf(d: Distribution): readonly number[] {
-  const numbers = kindOf(d).parameters(d)
-  if (d.kind !== 'limited') return numbers
-  const { low, high } = keptRange(d, inner)
-  return [low, high - low, ...numbers.slice(2)]
-}
-
-function codeOf(d: Distribution): number {
-  switch (d.kind) {
-    case 'constant':
-      return CONSTANT
-    case 'uniform':
-      return UNIFORM
-    case 'triangular':
-      return TRIANGULAR
-    case 'exponential':
-      return EXPONENTIAL
-    case 'lognormal':
-      return LOGNORMAL
-    case 'gamma':
-      return GAMMA
-    case 'weibull':
-      return WEIBULL
-    case 'pert':
-      return PERT
-    case 'empirical':
-      return d.interpolate ? INTERPOLATED : EMPIRICAL
-    case 'discrete':
-      return DISCRETE
-    case 'replay':
-      return REPLAY
-    case 'occasional':
-      return OCCASIONAL
-    case 'limited':
-      return LIMITED
-  }
 }

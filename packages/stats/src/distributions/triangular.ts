@@ -3,6 +3,11 @@ import { notTriple } from './reasons.ts'
 
 /** An expert's triple with straight sides; its mean is (min + mode + max)/3, above that of PERT with the same triple where the long side is above. */
 export const triangular: Kind<'triangular'> = {
+  fields: { min: ['value'], mode: ['value'], max: ['value'] },
+  says: 'least, most frequent, greatest time',
+  inverse: () => triangularInto,
+  longer: (d, by) => ({ ...d, min: d.min + by, mode: d.mode + by, max: d.max + by }),
+  words: (d, to) => `${to.value(d.min)} to ${to.value(d.max)}, most often ${to.value(d.mode)}, triangular`,
   reasons: notTriple,
   parameters: (d) => [d.min, d.max, (d.mode - d.min) / (d.max - d.min), d.mode - d.min, d.max - d.mode],
   mean: (d) => (d.min + d.mode + d.max) / 3,

@@ -5,6 +5,10 @@ import { notAboveZero } from './reasons.ts'
 
 /** Weibull by shape and scale; shape above 1: wears out. */
 export const weibull: Kind<'weibull'> = {
+  fields: { shape: ['number', 'shape, above 0'], scale: ['positive'] },
+  says: 'wear; by shape and scale, or by shape and mean',
+  inverse: () => weibullInto,
+  words: (d, to) => `mean ${to.mean(d)}, shape ${to.number(d.shape)}, Weibull`,
   reasons: (d) => [...notAboveZero('shape', d.shape), ...notAboveZero('scale', d.scale)],
   parameters: (d) => [1 / d.shape, d.scale],
   mean: (d) => d.scale * wholeMoment(d.shape, 1),

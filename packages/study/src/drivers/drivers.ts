@@ -1,8 +1,7 @@
 /** What might drive the output of a line, each as a change by a factor: task times, moves, clears, walks, arrivals, receivers, stops, the mix. */
 import { type LineSpec, stationWords, type SupplySpec } from '@loopwright/line'
-import { distributionMean } from '@loopwright/stats'
+import { distributionMean, scaledTimes } from '@loopwright/stats'
 import { taskPlaces, timesOf, withBreakdowns, withPaths, withStations, withSupplies, withTaskTimes } from '../change/lineChange.ts'
-import { scaledTimes } from '../change/scaledTimes.ts'
 
 const TIMES = ['task', 'release', 'moves', 'clears', 'reaction', 'transfers', 'walking', 'arrivals', 'receiver'] as const
 

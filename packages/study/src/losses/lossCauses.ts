@@ -1,8 +1,7 @@
 /** Causes of lost output, each as the same line without it. Since every source of chance has its own stream, nothing else changes. */
 import { type Law, type LineSpec, lawOrNull, loadSupplies, mixShares, type SupplySpec } from '@loopwright/line'
-import { type Distribution, distributionMean } from '@loopwright/stats'
+import { type Distribution, distributionMean, scaledTimes } from '@loopwright/stats'
 import { withPaths, withStations, withSupplies, withTaskTimes } from '../change/lineChange.ts'
-import { scaledTimes } from '../change/scaledTimes.ts'
 import { withCarriers } from '../change/withCarriers.ts'
 
 export type LossKind = 'stop' | 'breaks' | 'operators' | 'supply' | 'receiver' | 'exchange' | 'spread of times' | 'products' | 'carriers'

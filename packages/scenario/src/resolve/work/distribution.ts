@@ -1,7 +1,8 @@
 /** A duration as written, phrase or map, to a `Distribution` in seconds. */
-import { checkDistribution, type Distribution, lnGamma } from '@loopwright/stats'
+import { checkDistribution, type Distribution, type DistributionForm, distributionKinds, type FieldIs, lnGamma } from '@loopwright/stats'
 import type { Located } from '../../text/located.ts'
 import * as say from '../../problems/messages.ts'
+import { cutsOf } from '../../schema/distribution.ts'
 import { parsePhrase } from '../../text/phrase.ts'
 import { booleanOf, type Context, child, fraction, numberOf, quantity, textOf } from '../context.ts'
 import { times, unitSeconds } from '../time/times.ts'
@@ -42,14 +43,13 @@ function checked(context: Context, at: Located, distribution: Distribution | und
   return fail(context, at, cut ? say.limitsCutAll() : say.distributionRefused(reason))
 }
 
-const OWN_LIMITS = new Set(['uniform', 'triangular', 'pert', 'limited', 'occasional', 'constant', 'replay'])
-
 /** `shift`, `min` and `max` beside a kind that has no limits of its own. */
 function withLimits(context: Context, at: Located, base: Distribution): Distribution | undefined {
   if (base.kind === 'limited') return base
+  const form = formOf(base.kind)!
   const shiftAt = child(at, 'shift')
-  const minAt = OWN_LIMITS.has(base.kind) ? null : child(at, 'min')
-  const maxAt = OWN_LIMITS.has(base.kind) ? null : child(at, 'max')
+  const minAt = cutsOf(form) === 'all' ? child(at, 'min') : null
+  const maxAt = cutsOf(form) === 'all' ? child(at, 'max') : null
   if (shiftAt === null && minAt === null && maxAt === null) return base
   return limit(context, base, shiftAt, minAt, maxAt)
 }
@@ -69,63 +69,66 @@ function limit(
   return { kind: 'limited', of, shift, min, max }
 }
 
+const formOf = (kind: string): DistributionForm | undefined => distributionKinds().find((form) => form.kind === kind)
+
+/** How a field is read, by what it is; undefined where it is missing or wrong. */
+const READ: { readonly [Is in FieldIs]: (context: Context, at: Located, name: string) => unknown } = {
+  value: (context, at, name) => quantity(context, child(at, name), 'duration', 'zero'),
+  positive: (context, at, name) => quantity(context, child(at, name), 'duration', 'above zero'),
+  extra: (context, at, name) => (at.entries.has(name) ? quantity(context, child(at, name), 'duration', 'zero') : 0),
+  limit: (context, at, name) => (at.entries.has(name) ? quantity(context, child(at, name), 'duration', 'zero') : null),
+  values: (context, at) => times(context, at),
+  share: (context, at, name) => fraction(context, child(at, name), 'one'),
+  ratio: (context, at, name) => fraction(context, child(at, name), 'any'),
+  number: (_, at, name) => numberOf(child(at, name)) ?? undefined,
+  numbers: (context, at, name) => weightsOf(context, child(at, name)),
+  flag: (_, at, name) => booleanOf(child(at, name)) ?? false,
+  distribution: (context, at, name) => readDistribution(context, child(at, name)),
+}
+
+/** Kinds that a file may say in another way too. */
+const OTHERWISE: Readonly<Record<string, (context: Context, at: Located) => Distribution | undefined>> = { lognormal, gamma, weibull }
+
 function readKind(context: Context, at: Located, kind: string): Distribution | undefined {
-  const time = (key: string, least: 'zero' | 'above zero' = 'zero') => quantity(context, child(at, key), 'duration', least)
-  switch (kind) {
-    case 'constant': {
-      const value = time('value')
-      return value === undefined ? undefined : { kind, value }
-    }
-    case 'uniform': {
-      const min = time('min')
-      const max = time('max')
-      if (min === undefined || max === undefined) return undefined
-      if (!(min < max)) return fail(context, child(at, 'max')!, say.wrongOrder('"min" must be below "max"'))
-      return { kind, min, max }
-    }
-    case 'triangular':
-    case 'pert': {
-      const min = time('min')
-      const mode = time('mode')
-      const max = time('max')
-      if (min === undefined || mode === undefined || max === undefined) return undefined
-      if (!(min <= mode && mode <= max && min < max))
-        return fail(context, child(at, 'mode')!, say.wrongOrder('"min", "mode" and "max" must rise'))
-      return { kind, min, mode, max }
-    }
-    case 'exponential': {
-      const mean = time('mean', 'above zero')
-      return mean === undefined ? undefined : { kind, mean }
-    }
-    case 'lognormal':
-      return lognormal(context, at)
-    case 'gamma':
-      return gamma(context, at)
-    case 'weibull':
-      return weibull(context, at)
-    case 'empirical': {
-      const values = times(context, at)
-      return values === undefined ? undefined : { kind, values, interpolate: booleanOf(child(at, 'interpolate')) ?? false }
-    }
-    case 'replay': {
-      const values = times(context, at)
-      return values === undefined ? undefined : { kind, values }
-    }
-    case 'discrete':
-      return discrete(context, at)
-    case 'occasional': {
-      const base = time('base')
-      const probability = fraction(context, child(at, 'probability'), 'one')
-      const of = readDistribution(context, child(at, 'of'))
-      return base === undefined || probability === undefined || of === undefined ? undefined : { kind, base, probability, of }
-    }
-    case 'limited': {
-      const of = readDistribution(context, child(at, 'of'))
-      return of === undefined ? undefined : limit(context, of, child(at, 'shift'), child(at, 'min'), child(at, 'max'))
-    }
-    default:
-      return undefined
-  }
+  if (OTHERWISE[kind] !== undefined) return OTHERWISE[kind](context, at)
+  const form = formOf(kind)
+  if (form === undefined) return undefined
+  const parts = Object.entries(form.fields).map(([name, [is]]) => [name, READ[is](context, at, name)] as const)
+  if (parts.some(([, part]) => part === undefined)) return undefined
+  const distribution = { kind, ...Object.fromEntries(parts) } as unknown as Distribution
+  return inOrder(context, at, form, distribution) && sameLengths(context, at, form, distribution) ? distribution : undefined
+}
+
+/** Least, most frequent and greatest value rise, where a kind has them. */
+function inOrder(context: Context, at: Located, { fields }: DistributionForm, distribution: Distribution): boolean {
+  const names = ['min', 'mode', 'max'].filter((name) => fields[name] !== undefined)
+  const ends = names.map((name) => distribution[name as keyof Distribution] as unknown as number | null)
+  if (ends.length < 2 || ends.includes(null)) return true
+  const numbers = ends as number[]
+  if (numbers[0]! < numbers.at(-1)! && numbers.every((value, i) => i === 0 || numbers[i - 1]! <= value)) return true
+  const said = names.length === 2 ? '"min" must be below "max"' : '"min", "mode" and "max" must rise'
+  fail(context, child(at, names[1]!)!, say.wrongOrder(said))
+  return false
+}
+
+/** One bare number for each of the values. */
+function sameLengths(context: Context, at: Located, { fields }: DistributionForm, distribution: Distribution): boolean {
+  const lengthOf = (is: FieldIs): readonly [string, number] | undefined =>
+    Object.entries(fields).flatMap(([name, field]) =>
+      field[0] === is ? [[name, (distribution[name as keyof Distribution] as unknown as readonly number[]).length] as const] : [],
+    )[0]
+  const [values, numbers] = [lengthOf('values'), lengthOf('numbers')]
+  if (values === undefined || numbers === undefined || values[1] === numbers[1]) return true
+  fail(context, child(at, numbers[0])!, say.listLengths(values[1], numbers[1]))
+  return false
+}
+
+function weightsOf(context: Context, at: Located | null): number[] | undefined {
+  const weights = at?.items.map(numberOf)
+  if (at === null || weights === undefined || weights.includes(null)) return undefined
+  const wrong = at.items.find((item) => numberOf(item)! < 0)
+  if (wrong !== undefined) return fail(context, wrong, say.negative(wrong.source))
+  return weights as number[]
 }
 
 /** True where exactly one of two sets of keys is there, whole. */
@@ -179,18 +182,6 @@ function weibull(context: Context, at: Located): Distribution | undefined {
   const given = quantity(context, child(at, form === 'first' ? 'scale' : 'mean'), 'duration', 'above zero')
   if (given === undefined) return undefined
   return { kind: 'weibull', shape, scale: form === 'first' ? given : given / Math.exp(lnGamma(1 + 1 / shape)) }
-}
-
-function discrete(context: Context, at: Located): Distribution | undefined {
-  const values = times(context, at)
-  const weightsAt = child(at, 'weights')
-  if (values === undefined || weightsAt === null) return undefined
-  const weights = weightsAt.items.map(numberOf)
-  if (weights.includes(null)) return undefined
-  const wrong = weightsAt.items.find((item) => numberOf(item)! < 0)
-  if (wrong !== undefined) return fail(context, wrong, say.negative(wrong.source))
-  if (weights.length !== values.length) return fail(context, weightsAt, say.listLengths(values.length, weights.length))
-  return { kind: 'discrete', values, weights: weights as number[] }
 }
 
 function positive(context: Context, at: Located | null): number | undefined {

@@ -1,5 +1,5 @@
 /** Times of a task by variant: one for all, means with one cv, or a distribution for each; and what options add. */
-import type { Distribution } from '@loopwright/stats'
+import { type Distribution, longerTimes } from '@loopwright/stats'
 import type { Located } from '../../text/located.ts'
 import * as say from '../../problems/messages.ts'
 import { addAtKey, type Context, child, entries, fraction, near, quantity, textOf } from '../context.ts'
@@ -61,37 +61,7 @@ function byVariant<T>(
   return values.includes(undefined) ? undefined : (values as (T | null)[])
 }
 
-/** The same time with a constant on top: at lognormal and gamma the mean grows and the cv stays, else the whole shape moves. */
+/** The same time with a constant on top; where there is no time it is all. */
 export function longer(time: Distribution | null, extra: number, cv: number): Distribution {
-  if (time === null) return lognormal(extra, cv)
-  switch (time.kind) {
-    case 'constant':
-      return { kind: 'constant', value: time.value + extra }
-    case 'lognormal':
-    case 'gamma':
-      return { ...time, mean: time.mean + extra }
-    case 'uniform':
-      return { ...time, min: time.min + extra, max: time.max + extra }
-    case 'triangular':
-    case 'pert':
-      return { ...time, min: time.min + extra, mode: time.mode + extra, max: time.max + extra }
-    case 'limited':
-      return {
-        ...time,
-        shift: time.shift + extra,
-        min: time.min === null ? null : time.min + extra,
-        max: time.max === null ? null : time.max + extra,
-      }
-    case 'occasional':
-      return { ...time, base: time.base + extra }
-    case 'empirical':
-      return { ...time, values: time.values.map((value) => value + extra) }
-    case 'discrete':
-      return { ...time, values: time.values.map((value) => value + extra) }
-    case 'replay':
-      return { ...time, values: time.values.map((value) => value + extra) }
-    case 'exponential':
-    case 'weibull':
-      return { kind: 'limited', of: time, shift: extra, min: null, max: null }
-  }
+  return time === null ? lognormal(extra, cv) : longerTimes(time, extra)
 }
