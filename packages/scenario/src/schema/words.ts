@@ -73,10 +73,19 @@ export const list = <T extends z.ZodType>(item: T, description: string) => z.arr
 /** Values by name; the names are the user's. */
 export const named = <T extends z.ZodType>(value: T, description: string) => z.record(z.string(), value, tag('map')).meta({ description })
 
-/** Known keys only; the error of an unknown one carries the known ones. */
+const known = new WeakMap<readonly string[], readonly string[]>()
+
+/** Of an issue about keys that nobody knows: the keys that would do. @param strangers  `keys` of the issue, the list itself */
+export const knownBeside = (strangers: readonly string[]): readonly string[] => known.get(strangers) ?? []
+
+/** Known keys only; of an unknown one `knownBeside` tells what would do. */
 export function keys<T extends z.core.$ZodLooseShape>(shape: T, description: string) {
-  const known = Object.keys(shape).join(',')
-  return z.strictObject(shape, { error: (issue) => (issue.code === 'unrecognized_keys' ? `@keys:${known}` : '@map') }).meta({ description })
+  const own = Object.keys(shape)
+  const error = (issue: { readonly code?: string; readonly keys?: unknown }): string => {
+    if (issue.code === 'unrecognized_keys') known.set(issue.keys as readonly string[], own)
+    return '@map'
+  }
+  return z.strictObject(shape, { error }).meta({ description })
 }
 
 export const fraction = (description: string) => either('fraction', [z.string(), z.number()], description)

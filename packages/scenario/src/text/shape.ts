@@ -7,7 +7,7 @@ import { nearest } from './nearest.ts'
 import { type Dimension, proposals } from './quantity.ts'
 import type { Report } from '../problems/report.ts'
 import { fileSchema } from '../schema/file.ts'
-import { EXPECTED, type Expected } from '../schema/words.ts'
+import { EXPECTED, type Expected, knownBeside } from '../schema/words.ts'
 
 type Issue = z.core.$ZodIssue
 
@@ -42,7 +42,7 @@ function mismatch(issue: Issue, at: Located): say.Sentence {
 }
 
 function unknownKeys(issue: Extract<Issue, { code: 'unrecognized_keys' }>, at: Located, report: Report): void {
-  const known = issue.message.startsWith('@keys:') ? issue.message.slice(6).split(',') : []
+  const known = knownBeside(issue.keys)
   // zod settles for the branch without `kind` where no kind fits
   for (const key of issue.keys) {
     const entry = at.entries.get(key)
