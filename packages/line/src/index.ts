@@ -15,6 +15,43 @@ export { workingSeconds } from './bounds/workingSeconds.ts'
 export { listWords } from './words/listWords.ts'
 export { stationWords } from './words/stationWords.ts'
 export { isPlainLoop } from './build/graph.ts'
+// A line from code
+export type { LineChange } from './builder/change.ts'
+export type { LineProblem } from './builder/report.ts'
+export { LineError } from './builder/report.ts'
+export type {
+  CarriersSketch,
+  DriveSketch,
+  Duty,
+  LineSketch,
+  OperatorSketch,
+  PathSketch,
+  PlaceRef,
+  ProductsSketch,
+  PutIn,
+  Ref,
+  StationSketch,
+  StopSketch,
+  SupplySketch,
+  TaskTimes,
+  Time,
+  ZoneSketch,
+} from './builder/sketch.ts'
+export type { SketchedLine } from './builder/sketchedLine.ts'
+export { graphLine, loopLine, straightLine } from './builder/sketchedLine.ts'
+// What is wrong with a line, for those that read it from elsewhere
+export { checkLine } from './check/checkLine.ts'
+export type { Finding, Place } from './check/finding.ts'
+export { tellTogether } from './check/finding.ts'
+export type { LineSoFar } from './check/lineSoFar.ts'
+export { meanStay } from './check/meanStay.ts'
+export { nameFault, titleFault } from './check/nameFault.ts'
+export { nearest } from './check/nearest.ts'
+export { checkParts } from './check/physical.ts'
+export { checkFlow, productZones } from './check/reach.ts'
+export type { Sentence } from './check/sentence.ts'
+export { sentenceWords } from './check/sentence.ts'
+export { sentences } from './check/sentences.ts'
 // Times of moves
 export type { DerivedTimes } from './moves/motion.ts'
 export { clearTime, derivedTimes, moveTime } from './moves/motion.ts'

@@ -15,7 +15,7 @@ export { resolveScenario } from './write/explain.ts'
 export { formatProblems } from './problems/formatProblems.ts'
 export { scenarioJsonSchema } from './schema/jsonSchema.ts'
 // Quantities and names, as files write them
-export { nearest } from './text/nearest.ts'
+export { nearest } from '@loopwright/line'
 export type { ScenarioNotes, ShiftStart, ShortStop, StationNote, TableNote, VariantNote } from './problems/notes.ts'
 export type { Problem, ProblemCode } from './problems/problems.ts'
 export { parseQuantity } from './text/quantity.ts'

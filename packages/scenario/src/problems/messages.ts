@@ -1,32 +1,100 @@
 /**
- * Every sentence this package can say about a scenario file, one function each, one code each.
+ * Every sentence this package can say about a scenario file, one function each, one code each. Those about a line that may stand in code as well come
+ * from `packages/line/src/check/sentences.ts`.
  * `message` says what was found, `fix` what would be right. It is over 300 lines because all sentences stand together, to be read and edited as one text.
  */
 
-export interface Sentence {
-  readonly code: string
-  readonly severity: 'error' | 'warning'
-  readonly message: string
-  readonly fix: string
-}
+import { type Sentence, sentences, sentenceWords } from '@loopwright/line'
+
+export type { Sentence } from '@loopwright/line'
 
 const error = (code: string, message: string, fix: string): Sentence => ({ code, severity: 'error', message, fix })
 const warning = (code: string, message: string, fix: string): Sentence => ({ code, severity: 'warning', message, fix })
 
-/** `"a", "b" or "c"`, shortened where there are many. */
-export function choices(words: readonly string[], most = 12): string {
-  const shown = words.slice(0, most).map((word) => `"${word}"`)
-  if (words.length > most) return `${shown.join(', ')} … (${words.length} in all)`
-  return shown.length < 2 ? shown.join('') : `${shown.slice(0, -1).join(', ')} or ${shown.at(-1)}`
-}
+export const { choices } = sentenceWords
+const { all, shorten, quote, meant, plural } = sentenceWords
 
-/** `"a", "b" and "c"`, shortened where there are many. */
-const all = (words: readonly string[]): string => choices(words).replace(/" or (?="[^"]*"$)/, '" and ')
+// What is wrong with a line, wherever it was written
 
-const shorten = (text: string): string => (text.length > 60 ? `${text.slice(0, 57)}…` : text)
-const quote = (text: string): string => `"${shorten(text)}"`
-const meant = (near: string | null, otherwise: string): string => (near === null ? otherwise : `did you mean "${near}"?`)
-const plural = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`
+export const {
+  missing,
+  notWhole,
+  tooSmall,
+  notFinite,
+  onlyOneOf,
+  neither,
+  badName,
+  duplicateName,
+  unknownZone,
+  unknownStation,
+  unknownSection,
+  unknownVariant,
+  unknownTask,
+  negative,
+  zero,
+  shareBeyond,
+  distributionRefused,
+  listEmpty,
+  noZones,
+  zoneWithoutLength,
+  pathTwice,
+  pathsMissing,
+  zoneWithoutWay,
+  unknownPlace,
+  storeWithoutWay,
+  badChain,
+  pathToItself,
+  storeDistance,
+  manualNeedsMove,
+  sectionTwice,
+  safetyWithoutSection,
+  walkBetween,
+  operatorsFew,
+  inspectionPlace,
+  reworkPlace,
+  supplyForm,
+  supplyAtOnce,
+  timesOrder,
+  speedNeeded,
+  carrierSizeNeeded,
+  clearMoveWithoutMove,
+  sensorTooEarly,
+  carrierTooLong,
+  trainAtTransfer,
+  positionWithoutTransfer,
+  movesTakeNoTime,
+  allExitClear,
+  cornersOdd,
+  carriersFillLoop,
+  carriersDoNotFit,
+  carriersGridlock,
+  startLength,
+  startTwice,
+  stationUnreached,
+  spurNeverEntered,
+  sharesZero,
+  noVariants,
+  mixNeeds,
+  mixAndShares,
+  weightsWhole,
+  zoneTaken,
+  taskTwice,
+  timeMissing,
+  timeForNobody,
+  noDuty,
+  workEmpty,
+  breaksNeedAutomatic,
+  noLoad,
+  noUnload,
+  clearLong,
+  unknownPart,
+  partAmbiguous,
+  noTransferThere,
+  nobodyThere,
+  certainStop,
+  breaksOverlap,
+  windowEmpty,
+} = sentences
 
 // The text as a whole
 
@@ -90,9 +158,6 @@ export const formatNotFirst = (): Sentence =>
 export const unknownKey = (key: string, near: string | null, known: readonly string[]): Sentence =>
   error('E_UNKNOWN_KEY', `there is no key ${quote(key)} here`, meant(near, `the keys here are ${known.join(', ')}`))
 
-export const missing = (key: string, expected: string): Sentence =>
-  error('E_MISSING', `"${key}" is missing`, `add "${key}:" with ${expected}`)
-
 export const wrongType = (expected: string, found: string): Sentence => error('E_TYPE', `found ${found}`, `write ${expected}`)
 
 export const notAChoice = (found: string, near: string | null, known: readonly string[]): Sentence =>
@@ -105,26 +170,9 @@ export const notAChoice = (found: string, near: string | null, known: readonly s
 export const bareNumber = (found: string, proposals: readonly string[]): Sentence =>
   error('E_BARE_NUMBER', `the number ${shorten(found)} has no unit`, `write ${choices(proposals)}`)
 
-export const notWhole = (found: string): Sentence =>
-  error('E_NOT_WHOLE', `${shorten(found)} is not a whole number`, 'write a whole number without a unit')
-
-export const tooSmall = (found: string, least: number): Sentence =>
-  error('E_TOO_SMALL', `${shorten(found)} is too small`, `the least is ${least}`)
-
 export const tooBig = (found: string, most: number): Sentence => error('E_TOO_BIG', `${shorten(found)} is too big`, `the most is ${most}`)
 
-export const notFinite = (found: string): Sentence =>
-  error('E_NOT_FINITE', `${shorten(found)} is not a usable number`, 'write an ordinary number')
-
-export const onlyOneOf = (here: string, other: string, why: string): Sentence =>
-  error('E_ONLY_ONE_OF', `"${here}" and "${other}" do not go together`, `${why}; remove one of them`)
-
-export const neither = (keys: readonly string[], why: string): Sentence => error('E_NEITHER', `${choices(keys)} is needed`, why)
-
 // Names
-
-export const badName = (name: string, reason: string): Sentence =>
-  error('E_NAME', `${quote(name)} cannot be a name: ${reason}`, 'use letters, digits, blanks and signs other than "/", at most 200')
 
 export const badTitle = (title: string, reason: string): Sentence =>
   error('E_TITLE', `${quote(title)} cannot be a title: ${reason}`, 'write what people call it, in at most 200 characters on one line')
@@ -134,62 +182,6 @@ export const duplicateTitle = (what: string, title: string): Sentence =>
 
 export const titleTwice = (name: string, earlier: string): Sentence =>
   error('E_TITLE_TWICE', `${quote(name)} has the title ${quote(earlier)} already`, 'give it once, or the same each time')
-
-export const duplicateName = (what: string, name: string): Sentence =>
-  error(
-    'E_DUPLICATE_NAME',
-    `there are two ${what} called ${quote(name)}`,
-    'names feed the random streams and must differ; rename one of them',
-  )
-
-export const unknownZone = (name: string, near: string | null, known: readonly string[]): Sentence =>
-  error(
-    'E_UNKNOWN_ZONE',
-    `there is no zone called ${quote(name)}`,
-    meant(beyond(name, known) ? null : near, known.length === 0 ? 'no zones are known' : `zones are ${range(known)}`),
-  )
-
-/** True for a number that no zone has, such as Z17 where the last is Z16: a name that is near it was not meant. */
-function beyond(name: string, known: readonly string[]): boolean {
-  const numbered = /^(.*?)(\d+)$/
-  const [, letters, digits] = numbered.exec(name) ?? []
-  const numbers = known.flatMap((each) => {
-    const match = numbered.exec(each)
-    return match !== null && match[1] === letters ? [Number(match[2])] : []
-  })
-  return numbers.length > 0 && !(Number(digits) >= Math.min(...numbers) && Number(digits) <= Math.max(...numbers))
-}
-
-export const unknownStation = (name: string, near: string | null, known: readonly string[]): Sentence =>
-  error('E_UNKNOWN_STATION', `there is no station called ${quote(name)}`, meant(near, `stations are ${all(known)}`))
-
-export const unknownSection = (name: string, known: readonly string[]): Sentence =>
-  error(
-    'E_UNKNOWN_SECTION',
-    `there is no section called ${quote(name)}`,
-    known.length === 0 ? 'the line has no sections' : `sections are ${all(known)}`,
-  )
-
-export const unknownVariant = (name: string, near: string | null, known: readonly string[]): Sentence =>
-  error('E_UNKNOWN_VARIANT', `there is no variant called ${quote(name)}`, meant(near, `variants are ${all(known)}`))
-
-export const unknownTask = (name: string, near: string | null, known: readonly string[]): Sentence =>
-  error(
-    'E_UNKNOWN_TASK',
-    `there is no task called ${quote(name)}`,
-    meant(near, known.length === 0 ? 'no station has a task' : `tasks are ${all(known)}`),
-  )
-
-/** `zone "Z01"`, `zones "Z01" and "Z02"`, `zones "Z01", "Z02", "Z03" and 7 more`. */
-function zoneList(names: readonly string[]): string {
-  if (names.length <= ZONES_SHOWN + 1) return `zone${names.length === 1 ? '' : 's'} ${all(names)}`
-  const shown = names.slice(0, ZONES_SHOWN).map(quote)
-  return `zones ${shown.join(', ')} and ${names.length - ZONES_SHOWN} more`
-}
-
-const ZONES_SHOWN = 3
-
-const range = (names: readonly string[]): string => (names.length > 6 ? `"${names[0]}" … "${names.at(-1)}"` : all(names))
 
 // Quantities
 
@@ -221,10 +213,6 @@ export const unitUnknown = (unit: string, near: string | null, known: readonly s
 
 export const unitOfOther = (unit: string, measures: string, wanted: string, known: readonly string[]): Sentence =>
   error('E_UNIT_OTHER', `"${unit}" is for ${measures}; ${wanted} is needed here`, `the units are ${known.join(', ')}`)
-
-export const negative = (found: string): Sentence => error('E_NEGATIVE', `${quote(found)} is negative`, 'write 0 or more')
-
-export const zero = (found: string): Sentence => error('E_ZERO', `${quote(found)} is zero`, 'write more than 0')
 
 export const beyondReach = (found: string, most: string): Sentence =>
   error('E_BEYOND_REACH', `${quote(found)} is too large to compute with`, `the most is ${most}`)
@@ -291,19 +279,11 @@ export const cvBare = (found: string): Sentence =>
     `write "${shorten(found)} %" if that was meant`,
   )
 
-export const shareBeyond = (found: string): Sentence =>
-  error('E_SHARE_BEYOND', `${quote(found)} is not between 0 and 100 %`, 'write a share such as "1.5 %" or 0.015')
-
 export const eitherParameters = (kind: string, forms: readonly string[]): Sentence =>
   error('E_PARAMETERS', `"${kind}" has too few or too many parameters`, `give ${forms.join(', or ')}, nothing else`)
 
 export const limitsCutAll = (): Sentence =>
   error('E_LIMITS_CUT', 'the limits cut away nearly all of the distribution', 'widen them, or use another distribution')
-
-export const distributionRefused = (reason: string): Sentence =>
-  error('E_DISTRIBUTION', reason, 'change the parameters of this distribution')
-
-export const listEmpty = (): Sentence => error('E_LIST_EMPTY', 'the list is empty', 'give at least one value')
 
 export const listLengths = (values: number, weights: number): Sentence =>
   error('E_LIST_LENGTHS', `there are ${plural(values, 'value')} and ${plural(weights, 'weight')}`, 'give one weight for each value')
@@ -351,30 +331,8 @@ export const rowsPooled = (column: string, rows: number, key: string, values: re
 export const badLoop = (found: string): Sentence =>
   error('E_LOOP', `${quote(found)} is not understood`, 'write it like "22 zones of 1.5 m", or a list such as [6 × 1.5 m, 4 × 1.2 m]')
 
-export const noZones = (): Sentence => error('E_NO_ZONES', 'the line has no zones', 'write it like "loop: 22 zones of 1.5 m"')
-
 export const tooManyZones = (count: string, most: number): Sentence =>
   error('E_TOO_MANY_ZONES', `${count} zones are more than can be read`, `the most is ${most}`)
-
-export const zoneWithoutLength = (zones: readonly string[]): Sentence =>
-  error(
-    'E_ZONE_LENGTH',
-    `the length of ${zoneList(zones)} is not known, and the way in needs it`,
-    'give the zone a length, or the path a distance, or both move and clear times',
-  )
-
-export const pathTwice = (from: string, to: string): Sentence =>
-  error('E_PATH_TWICE', `the path from ${quote(from)} to ${quote(to)} stands here a second time`, 'keep one of the two')
-
-export const pathsMissing = (): Sentence =>
-  error('E_PATHS_MISSING', 'the zones have no paths', 'write "loop:" for one closed loop, or list the ways, such as "Z01 > Z02 > Z01"')
-
-export const zoneWithoutWay = (zones: readonly string[], into: boolean): Sentence =>
-  warning(
-    'W_ZONE_WITHOUT_WAY',
-    `no path leads ${into ? 'to' : 'out of'} ${zones.length === 1 ? 'zone' : 'the zones'} ${all(zones)}`,
-    into ? 'no carrier will come there unless it starts there' : 'a carrier that comes there stays for ever',
-  )
 
 export const putInLoop = (): Sentence =>
   error('E_PUT_IN_LOOP', 'zones are put into or taken out of a "loop", and this file has none', 'change "zones" and "paths" instead')
@@ -385,9 +343,6 @@ export const putInPath = (from: string, to: string): Sentence =>
     `this path leads from ${quote(from)} to ${quote(to)}, but zones are put in between`,
     'leave "to" out: the values then hold for the way out, wherever it leads',
   )
-
-export const unknownPlace = (name: string, near: string | null): Sentence =>
-  error('E_UNKNOWN_PLACE', `there is no station or zone called ${quote(name)}`, meant(near, 'name a station, or a zone of the loop'))
 
 export const zoneOrStation = (name: string): Sentence =>
   error('E_ZONE_OR_STATION', `${quote(name)} is a station and a zone`, 'name another zone beside this place')
@@ -402,184 +357,10 @@ export const zoneBesideLoop = (zone: string): Sentence =>
     'check its name, or add ways under "paths", such as "Z05 > R1 > Z06"',
   )
 
-export const storeWithoutWay = (): Sentence =>
-  error(
-    'E_STORE_WITHOUT_WAY',
-    'the carriers start in the store, but no path leads out of it',
-    'add a way such as "store > Z01", or let them start on the line',
-  )
-
-export const badChain = (found: string): Sentence =>
-  error('E_PATH_CHAIN', `${quote(found)} is not a way`, 'write zones in a row with ">" between them, such as "Z01 > Z02 > Z03"')
-
-export const pathToItself = (zone: string): Sentence =>
-  error('E_PATH_TO_ITSELF', `the path out of ${quote(zone)} leads back to itself`, 'name another zone in "to"')
-
-export const storeDistance = (zone: string): Sentence =>
-  error(
-    'E_STORE_DISTANCE',
-    `how far is it from zone ${quote(zone)} to the store? The zones are not all of one length`,
-    'give the path a "distance", or a "move" and a "clear"',
-  )
-
-export const manualNeedsMove = (kind: string): Sentence =>
-  error('E_MANUAL_MOVE', `a ${kind} needs its time`, 'add "move: 6 s", or whatever the operator takes')
-
-export const sectionTwice = (zone: string): Sentence =>
-  error('E_SECTION_TWICE', `zone ${quote(zone)} is in two sections`, 'a zone belongs to one safety circuit at most')
-
-export const safetyWithoutSection = (zone: string): Sentence =>
-  error(
-    'E_SAFETY_SECTION',
-    `zone ${quote(zone)} is in no section that could stop`,
-    'put the zone into a section, or remove the safety stop',
-  )
-
-export const walkBetween = (): Sentence => error('E_WALK', 'a walk is between two different stations', 'write "between: [S1, S4]"')
-
-export const operatorsFew = (station: string, needed: number, there: number): Sentence =>
-  warning(
-    'W_OPERATORS_FEW',
-    `station ${quote(station)} needs ${plural(needed, 'operator')}, and ${there} ${there === 1 ? 'covers' : 'cover'} it`,
-    'its work never starts, and the line stands still; let more operators cover it, or need fewer',
-  )
-
-export const inspectionPlace = (task: string): Sentence =>
-  error('E_INSPECTION', `the unload task ${quote(task)} cannot inspect`, 'inspect in a load or work task, before the product is taken off')
-
-export const reworkPlace = (task: string): Sentence =>
-  error('E_REWORK', `the task ${quote(task)} of an unload or load cannot be rework`, 'mark work tasks only')
-
-export const supplyForm = (): Sentence =>
-  error('E_SUPPLY', 'a supply needs either "every" or "times"', 'give one of the two, or write "supply: always"')
-
-export const supplyAtOnce = (): Sentence =>
-  error(
-    'E_SUPPLY_AT_ONCE',
-    'the time between two arrivals is 0 on average',
-    'products without end would come at once; give a time above 0, or write "supply: always"',
-  )
-
-export const timesOrder = (): Sentence => error('E_TIMES_ORDER', 'the times do not rise', 'write them in the order of the clock')
-
-export const speedNeeded = (zones: readonly string[]): Sentence =>
-  error(
-    'E_SPEED_NEEDED',
-    `no speed is known for the way out of ${zoneList(zones)}`,
-    'give "drive" a speed, such as "15 m/min", or the paths a move time',
-  )
-
-export const carrierSizeNeeded = (which: string, zones: readonly string[]): Sentence =>
-  error(
-    'E_CARRIER_SIZE',
-    `the ${which} of a carrier is not known, and the clear time of ${zoneList(zones)} needs it`,
-    `give "carriers" a ${which}, such as "1.2 m", or the paths a clear time`,
-  )
-
-export const clearMoveWithoutMove = (): Sentence =>
-  error('E_CLEAR_MOVE', '"clear: move" means the given move time, and there is none', 'give "move" a time, or leave "clear" out')
-
-export const sensorTooEarly = (zones: readonly string[]): Sentence =>
-  error(
-    'E_SENSOR',
-    `the sensor of ${zoneList(zones)} lies a whole carrier or more before the stop point`,
-    'it would see the tail pass before the carrier has started; make "sensorBeforeStop" smaller than the carrier',
-  )
-
-export const carrierTooLong = (which: string, zones: readonly string[], carrier: string, length: string): Sentence =>
-  error(
-    'E_CARRIER_LONG',
-    which === 'width'
-      ? `a carrier is ${carrier} wide, travels sideways here, and does not fit ${zoneList(zones)} of ${length}`
-      : `a carrier is ${carrier} long and does not fit ${zoneList(zones)} of ${length}`,
-    'a zone holds one whole carrier: lengthen the zone, or make the carrier smaller',
-  )
-
-export const trainAtTransfer = (zone: string): Sentence =>
-  error(
-    'E_TRAIN_TRANSFER',
-    `zone ${quote(zone)} has a transfer and cannot be left by train release`,
-    'leave "release" out there; a transfer is always left by single release',
-  )
-
-export const positionWithoutTransfer = (zone: string): Sentence =>
-  error('E_POSITION', `zone ${quote(zone)} has no transfer that could stand high`, 'write "low", or give the zone a transfer')
-
-export const movesTakeNoTime = (): Sentence =>
-  error(
-    'E_NO_MOVE_TIME',
-    'no move takes any time',
-    'a carrier would go round for ever within one instant; give at least one move a time above 0',
-  )
-
-export const allExitClear = (): Sentence =>
-  error(
-    'E_ALL_EXIT_CLEAR',
-    'every zone is a transfer that is entered only if its exit is clear',
-    'a line needs storage zones in which carriers can wait',
-  )
-
 export const transferTwice = (zone: string): Sentence =>
   error('E_TRANSFER_TWICE', `zone ${quote(zone)} is given a transfer twice`, 'name it once, under "corners" or under "zones"')
 
-export const cornersOdd = (count: number): Sentence =>
-  warning(
-    'W_CORNERS_ODD',
-    `${plural(count, 'transfer')} with a change of direction: after one lap the carrier would have turned sideways`,
-    'a loop needs an even number of them',
-  )
-
-// Carriers
-
-export const carriersFillLoop = (count: number, zones: number): Sentence =>
-  error(
-    'E_CARRIERS_FILL',
-    `${plural(count, 'carrier')} in ${plural(zones, 'zone')} cannot move`,
-    `at least one zone must be free: at most ${zones - 1}`,
-  )
-
-export const carriersDoNotFit = (count: number, places: number): Sentence =>
-  error(
-    'E_CARRIERS_PLACE',
-    `${plural(count, 'carrier')} and only ${plural(places, 'storage zone')} to start in`,
-    `transfers that are entered only if their exit is clear are no place to stand: at most ${places}`,
-  )
-
-export const carriersGridlock = (count: number): Sentence =>
-  warning(
-    'W_GRIDLOCK',
-    `with ${plural(count, 'carrier')} every storage zone is full and nothing can move`,
-    `the result is gridlock at once; use ${count - 1} or fewer`,
-  )
-
-export const startLength = (places: number, count: number): Sentence =>
-  error(
-    'E_START_COUNT',
-    `${plural(places, 'start zone')} for ${plural(count, 'carrier')}`,
-    'name one zone for each carrier, or use "spread"',
-  )
-
-export const startTwice = (zone: string): Sentence =>
-  error('E_START_TWICE', `two carriers start in zone ${quote(zone)}`, 'a zone holds one carrier')
-
 // What is probably not meant
-
-/** @param between  the unload station behind which and the load station before which they stand; null where it is no loop */
-export const stationUnreached = (stations: readonly string[], between: readonly [string, string] | null): Sentence =>
-  warning(
-    'W_STATION_UNREACHED',
-    `no product comes to station${stations.length === 1 ? '' : 's'} ${all(stations)}${between === null ? '' : `: behind the unload station ${quote(between[0])} and before the load station ${quote(between[1])} the carriers are empty`}`,
-    between === null
-      ? 'no way leads there from a load station; check the paths and whom they take'
-      : 'carriers run in the order of the zones; move the station between load and unload, or change these two',
-  )
-
-export const spurNeverEntered = (transfer: string, zone: string): Sentence =>
-  warning(
-    'W_SPUR_CLOSED',
-    `no carrier ever enters ${quote(transfer)}: its only way out is zone ${quote(zone)}, where the carrier would come from`,
-    'it is entered only if its exit is clear, and the carrier itself stands there; let carriers wait in it (enterOnlyIfExitClear: false), or lead it elsewhere',
-  )
 
 export const listEnds = (products: number, needs: string, end: string): Sentence =>
   warning(
@@ -626,49 +407,13 @@ export const sharesMixed = (): Sentence =>
 export const shareNumber = (found: string): Sentence =>
   error('E_SHARE_NUMBER', `${shorten(found)} is neither a percentage nor a whole weight`, 'write it like "40 %", or use whole numbers')
 
-export const sharesZero = (): Sentence => error('E_SHARES_ZERO', 'all shares are zero', 'at least one variant must be made')
-
-export const noVariants = (): Sentence => error('E_NO_VARIANTS', 'there are no variants', 'name at least one, or leave "variants" out')
-
 export const tooManyVariants = (count: number, most: number): Sentence =>
   error('E_TOO_MANY_VARIANTS', `the options expand to ${count} variants`, `the most is ${most}; leave out options that change no time`)
-
-export const mixNeeds = (kind: string, needs: string): Sentence =>
-  error('E_MIX', `the mix "${kind}" needs ${needs}`, 'see the table of mixes in the scenario reference')
-
-export const mixAndShares = (): Sentence =>
-  error(
-    'E_MIX_SHARES',
-    'shares are given twice: beside the variants and in the mix',
-    'list the variants by name only, or leave the weights out of the mix',
-  )
-
-export const weightsWhole = (): Sentence => error('E_WEIGHTS_WHOLE', 'a levelled mix counts in whole weights', 'write whole numbers')
 
 export const shareMissing = (variants: readonly string[]): Sentence =>
   error('E_SHARE_MISSING', `no share is given for ${all(variants)}`, 'give each variant one; 0 means never')
 
 // Stations and tasks
-
-export const zoneTaken = (zone: string, other: string): Sentence =>
-  error(
-    'E_ZONE_TAKEN',
-    `zone ${quote(zone)} already has the station ${quote(other)}`,
-    'a zone holds at most one station; choose another zone',
-  )
-
-export const taskTwice = (task: string): Sentence =>
-  error('E_TASK_TWICE', `the task ${quote(task)} stands twice in one station`, 'two tasks of one station need two names')
-
-export const timeMissing = (variants: readonly string[]): Sentence =>
-  error(
-    'E_TIME_MISSING',
-    `no time is given for ${all(variants)}`,
-    'every variant needs one; write "none" for a variant that does not have this task',
-  )
-
-export const timeForNobody = (): Sentence =>
-  error('E_TIME_FOR_NOBODY', 'no variant has this task', 'give at least one variant a time, or remove the task')
 
 export const cvMissing = (): Sentence =>
   error(
@@ -677,43 +422,7 @@ export const cvMissing = (): Sentence =>
     'add "cv: 12 %", or set defaults.task.cv; a constant time is written "45 s" or { mean: …, cv: 0 % }',
   )
 
-export const noDuty = (name: string): Sentence =>
-  error('E_NO_DUTY', `the station ${quote(name)} has nothing to do`, 'give it load, work or unload')
-
-export const workEmpty = (): Sentence => error('E_WORK_EMPTY', '"work" has no task', 'name at least one task with its time')
-
-export const breaksNeedAutomatic = (): Sentence =>
-  error('E_WORKS_IN_BREAKS', 'only an automatic station can work in breaks', 'add "automatic: true", or remove "worksInBreaks"')
-
-export const noLoad = (): Sentence => warning('W_NO_LOAD', 'no station loads products', 'carriers stay empty; give one station "load"')
-
-export const noUnload = (): Sentence =>
-  warning('W_NO_UNLOAD', 'no station unloads products', 'the output will be 0; give one station "unload"')
-
-export const clearLong = (zone: string, clear: string, work: string): Sentence =>
-  warning(
-    'W_CLEAR_LONG',
-    `leaving zone ${quote(zone)} takes ${clear}, longer than the longest work of ${work}`,
-    'check speed, carrier length and clear times',
-  )
-
 // Stops
-
-export const unknownPart = (found: string, near: string | null): Sentence =>
-  error(
-    'E_UNKNOWN_PART',
-    `${quote(found)} is not a part of this line`,
-    meant(near, 'name a station or a zone, or write "line", "every station", "every zone" or "every transfer"'),
-  )
-
-export const partAmbiguous = (found: string, forms: readonly string[]): Sentence =>
-  error('E_PART_AMBIGUOUS', `${quote(found)} can mean more than one part`, `write ${choices(forms)}`)
-
-export const noTransferThere = (zone: string): Sentence =>
-  error('E_NO_TRANSFER', `zone ${quote(zone)} has no transfer`, 'write "zone …" for its conveyor, or name a zone with a transfer')
-
-export const nobodyThere = (found: string): Sentence =>
-  error('E_NO_PARTS', `${quote(found)} names nothing: the line has none`, 'remove this stop, or name a part that exists')
 
 export const afterOrChance = (): Sentence =>
   error(
@@ -733,8 +442,6 @@ export const chanceWithoutTime = (station: string): Sentence =>
     `the station ${quote(station)} has no working time to count cycles on`,
     'name other stations, or give "after" a time',
   )
-
-export const certainStop = (): Sentence => error('E_FAILS_AT_ONCE', 'the time to failure is always 0', 'give it a time above 0')
 
 // Calendar
 
@@ -759,9 +466,6 @@ export const tooManyShifts = (most: number): Sentence =>
 export const breakOutside = (end: string, shift: string): Sentence =>
   error('E_BREAK_OUTSIDE', `the break ends ${end} after the start of a shift of ${shift}`, 'a break lies inside its shift')
 
-export const breaksOverlap = (): Sentence =>
-  error('E_BREAKS_OVERLAP', 'this break begins before the one before it has ended', 'move it, or make one break of the two')
-
 export const breakAtOrAfter = (): Sentence =>
   error('E_BREAK_WHEN', 'a break needs either "after" or "at"', 'write "after: 120 min" from the start of the shift, or "at: \'08:00\'"')
 
@@ -779,13 +483,6 @@ export const noWarmup = (): Sentence =>
 
 export const breakBeyondEnd = (): Sentence =>
   warning('W_BREAK_LATE', 'this break begins after the end of the run', 'it changes nothing; check its time')
-
-export const windowEmpty = (): Sentence =>
-  error(
-    'E_WINDOW',
-    'nothing is left to count: the run ends before the warm-up does',
-    '"end" counts from time 0 and must lie after "warmup"',
-  )
 
 export const planNeedsShift = (): Sentence =>
   error('E_PLAN_SHIFT', 'a plan per shift needs a calendar', 'add "calendar", or give the plan per net hour or per clock hour')

@@ -1,178 +1,121 @@
-/** Physical sense: what no single value can show. Errors where the line cannot be built, warnings where it is doubtful. */
+/** Physical sense: what no single value can show. The rules are those of every line; here stands where in the file their findings belong. */
 
-import { clearTime, type SectionSpec, STORE } from '@loopwright/line'
+import {
+  checkParts,
+  type LineSoFar,
+  meanStay,
+  type OperatorSpec,
+  type Place,
+  type SectionSpec,
+  type StationSpec,
+  tellTogether,
+} from '@loopwright/line'
 import { distributionMean } from '@loopwright/stats'
-import type { Located } from '../text/located.ts'
 import * as say from '../problems/messages.ts'
-import type { CarriersDraft } from './layout/carriers.ts'
+import type { Located } from '../text/located.ts'
 import { type Context, child } from './context.ts'
+import type { CarriersDraft } from './layout/carriers.ts'
 import type { PathDraft } from './layout/paths.ts'
+import { own, type ZoneDraft } from './layout/zoneDraft.ts'
+import { frequencies } from './stops/stops.ts'
 import type { Products } from './work/products.ts'
 import type { StationDraft } from './work/stations.ts'
-import { frequencies, meanWork } from './stops/stops.ts'
-import { isClosedLoop, own, type ZoneDraft } from './layout/zoneDraft.ts'
 
-/** seconds; shorter times are none (MODEL.md §1) */
-const CLOCK_STEP = 2 ** -20
-/** a move that begins from rest */
-const REST = 0
-const metres = (value: number): string => `${Number(value.toPrecision(6))} m`
-const seconds = (value: number): string => `${Number(value.toPrecision(4))} s`
-
-/** True where the clear time of the path is made from carrier length and speed. */
-function clearIsDerived(path: PathDraft, zone: ZoneDraft | null): boolean {
-  return zone !== null && path.clear === null && (zone.release === 'single' || zone.transfer !== null)
+export interface Drafts {
+  readonly zones: readonly ZoneDraft[]
+  readonly paths: readonly PathDraft[]
+  readonly carriers: CarriersDraft | null
+  readonly stations: readonly StationDraft[]
+  readonly sections: readonly SectionSpec[]
+  readonly operators: readonly OperatorSpec[]
+  readonly products: Products
+  readonly reactionSeconds: number
 }
 
-/** Findings that many zones share: one sentence per place, with all its zones. */
-function createGroups(context: Context) {
-  const groups = new Map<string, { at: Located; zones: string[]; say: (zones: readonly string[]) => say.Sentence }>()
-  function add(what: string, at: Located, zone: string, sentence: (zones: readonly string[]) => say.Sentence): void {
-    const key = `${what} ${at.path}`
-    const group = groups.get(key)
-    if (group === undefined) groups.set(key, { at, zones: [zone], say: sentence })
-    else group.zones.push(zone)
-  }
-  function report(): void {
-    for (const group of groups.values()) context.report.add(group.at, group.say(group.zones))
-  }
-  return { add, report }
-}
-
-export function checkPaths(
-  context: Context,
-  root: Located,
-  zones: readonly ZoneDraft[],
-  paths: readonly PathDraft[],
-  carriers: CarriersDraft | null,
-): void {
-  const groups = createGroups(context)
-  const drive = child(root, 'drive')
-  for (const path of paths) {
-    const zone = zones[path.from] ?? null
-    const next = zones[path.to] ?? null
-    if (path.move === null && path.distance === null) {
-      if (next === null) context.report.add(path.at ?? child(root, 'paths') ?? root, say.storeDistance(zone?.name ?? ''))
-      else groups.add('length', path.at ?? next.at, next.name, say.zoneWithoutLength)
-    }
-    const needsSpeed = path.move === null || clearIsDerived(path, zone)
-    const driveIsThere = drive === null || drive.kind === 'map'
-    if (needsSpeed && path.speed === null && driveIsThere)
-      groups.add('speed', path.at ?? drive ?? zone?.at ?? root, zone?.name ?? 'store', say.speedNeeded)
-    if (carriers === null || zone === null) continue
-    const which = path.across ? 'width' : 'length'
-    const size = path.across ? carriers.width : carriers.length
-    if (clearIsDerived(path, zone) && size === null)
-      groups.add(which, carriers.at, zone.name, (names) => say.carrierSizeNeeded(which, names))
-    if (size === null || size === undefined) continue
-    const early = clearIsDerived(path, zone) && zone.sensor !== undefined && zone.sensor >= size
-    if (early)
-      groups.add('sensor', own(zone, 'sensorBeforeStop') ?? child(drive, 'sensorBeforeStop') ?? zone.at, zone.name, say.sensorTooEarly)
-    const room = next?.length ?? null
-    if (next === null || room === null || room === undefined || size <= room) continue
-    groups.add(`size ${room}`, child(carriers.at, which) ?? carriers.at, next.name, (names) =>
-      say.carrierTooLong(which, names, metres(size), metres(room)),
-    )
-  }
-  groups.report()
-  const moves = paths.map((path) => (path.move === null || path.move === undefined ? null : distributionMean(path.move)))
-  if (paths.length > 0 && moves.every((mean) => mean !== null && mean < CLOCK_STEP))
-    context.report.add(child(root, 'paths') ?? root, say.movesTakeNoTime())
-}
-
-/** A station that may stop its section must be in one. */
-export function checkSafety(
-  context: Context,
-  zones: readonly ZoneDraft[],
-  stations: readonly StationDraft[],
-  sections: readonly SectionSpec[],
-): void {
-  for (const { at, zone } of stations) {
-    const stop = child(at, 'safetyStop')
-    if (stop !== null && zone !== null && !sections.some((section) => section.zones.includes(zone)))
-      context.report.add(stop, say.safetyWithoutSection(zones[zone]!.name))
-  }
-}
-
-/** Zones that nothing leads to, or out of. */
-export function checkWays(context: Context, root: Located, zones: readonly ZoneDraft[], paths: readonly PathDraft[]): void {
-  if (paths.length === 0) return
-  const at = child(root, 'paths') ?? root
-  const ends = new Set(paths.flatMap(({ from, to }) => [from, to]))
-  const lost = zones.filter((zone, index) => !zone.inLoop && !ends.has(index))
+export function checkDrafts(context: Context, root: Located, drafts: Drafts): void {
+  const lost = zonesBeside(drafts)
   for (const zone of lost) context.report.add(zone.at, say.zoneBesideLoop(zone.name))
-  if (lost.length > 0) return
-  for (const end of ['to', 'from'] as const) {
-    const reached = new Set(paths.map((path) => path[end]))
-    const lonely = zones.filter((_, zone) => !reached.has(zone)).map((zone) => zone.name)
-    if (lonely.length > 0) context.report.add(at, say.zoneWithoutWay(lonely, end === 'to'))
+  const where = placesOf(root, drafts, lost.length > 0)
+  const findings = checkParts(soFar(drafts), longestStay(drafts))
+  const told = tellTogether(findings, (place) => {
+    const at = where(place)
+    return at === null ? null : { at, key: at.path }
+  })
+  for (const { at, sentence } of told) context.report.add(at, sentence)
+}
+
+/** Zones beside the loop that no path touches. */
+function zonesBeside({ zones, paths }: Drafts): ZoneDraft[] {
+  const ends = new Set(paths.flatMap(({ from, to }) => [from, to]))
+  return paths.length === 0 ? [] : zones.filter((zone, index) => !zone.inLoop && !ends.has(index))
+}
+
+function soFar({ zones, paths, carriers, stations, sections, operators, reactionSeconds }: Drafts): LineSoFar {
+  return {
+    zones: zones.map(({ name, release, length, sensor, transfer }) => ({
+      name,
+      release,
+      lengthMetres: length,
+      sensorBeforeStopMetres: sensor,
+      transfer,
+    })),
+    paths: paths.map(({ from, to, across, fromPosition, toPosition, distance, speed, acceleration, move, clear }) => ({
+      from,
+      to,
+      across,
+      fromPosition,
+      toPosition,
+      distanceMetres: distance,
+      speedMetresPerSecond: speed,
+      accelerationMetresPerSecondSquared: acceleration,
+      moveSeconds: move,
+      clearSeconds: clear,
+    })),
+    carriers:
+      carriers === null
+        ? null
+        : { count: carriers.count, lengthMetres: carriers.length, widthMetres: carriers.width, start: carriers.start },
+    stations: stations.map(({ name, at, zone, spec }) => ({
+      name,
+      zone,
+      load: child(at, 'load') ?? (at.entries.has('load') ? at : null),
+      unload: child(at, 'unload') ?? (at.entries.has('unload') ? at : null),
+      safetyStop: child(at, 'safetyStop'),
+      operatorsNeeded: spec?.operatorsNeeded,
+    })),
+    sections,
+    operators,
+    reactionSeconds,
   }
 }
 
-/** How many carriers the loop can take, and can start with. */
-export function checkCarriers(context: Context, zones: readonly ZoneDraft[], paths: readonly PathDraft[], carriers: CarriersDraft): void {
-  const inStore = carriers.start === 'store' || (Array.isArray(carriers.start) && carriers.start.includes(STORE))
-  if (inStore && paths.length > 0 && !paths.some(({ from }) => from === STORE))
-    context.report.add(carriers.startAt ?? carriers.at, say.storeWithoutWay())
-  if (zones.length === 0 || carriers.start === 'store' || zones.some((zone) => zone.transfer === undefined)) return
-  const places = zones.filter((zone) => zone.transfer?.enterOnlyIfExitClear !== true).length
-  const { count } = carriers
-  const isLoop = isClosedLoop(zones, paths)
-  if (places === 0) context.report.add(zones[0]!.at, say.allExitClear())
-  else if (isLoop && count >= zones.length) context.report.add(carriers.countAt, say.carriersFillLoop(count, zones.length))
-  else if (count > places && typeof carriers.start === 'string') context.report.add(carriers.countAt, say.carriersDoNotFit(count, places))
-  else if (isLoop && count >= places) context.report.add(carriers.countAt, say.carriersGridlock(count))
-}
-
-/** An odd number of turns would leave the carrier sideways; a square one does not show it. */
-export function checkCorners(
-  context: Context,
-  root: Located,
-  zones: readonly ZoneDraft[],
-  paths: readonly PathDraft[],
-  carriers: CarriersDraft | null,
-): void {
-  if (!isClosedLoop(zones, paths)) return
-  const turning = paths.filter(
-    (path) => zones[path.from]!.transfer !== null && paths[(path.from + paths.length - 1) % paths.length]!.toPosition !== path.fromPosition,
-  )
-  const square = carriers !== null && carriers.length === carriers.width
-  if (turning.length % 2 === 1 && !square)
-    context.report.add(child(root, 'corners') ?? child(root, 'zones') ?? root, say.cornersOdd(turning.length))
-}
-
-export function checkWork(
-  context: Context,
-  root: Located,
-  zones: readonly ZoneDraft[],
-  paths: readonly PathDraft[],
-  stations: readonly StationDraft[],
-  carriers: CarriersDraft | null,
-  products: Products,
-  reaction: number,
-): void {
-  const at = child(root, 'stations')
-  if (at === null || at.kind !== 'map') return
-  if (!stations.some((station) => station.at.entries.has('load'))) context.report.add(at, say.noLoad())
-  if (!stations.some((station) => station.at.entries.has('unload'))) context.report.add(at, say.noUnload())
-  if (products.mix === null || stations.length === 0 || stations.some((station) => station.spec === null)) return
+/** null where a station or the mix is not known. */
+function longestStay({ stations, products }: Drafts): number | null {
+  if (products.mix === null || stations.length === 0 || stations.some(({ spec }) => spec === null)) return null
   const weights = frequencies(products)
-  const longest = Math.max(...stations.map((station) => meanWork(station.spec!, weights) + distributionMean(station.spec!.releaseSeconds)))
-  const clears = paths.map((path) => (zones[path.from] === undefined ? 0 : clearSeconds(path, zones[path.from]!, carriers, reaction)))
-  const slowest = clears.indexOf(Math.max(...clears))
-  const path = paths[slowest]
-  if (path !== undefined && longest > 0 && clears[slowest]! > longest) {
-    const zone = zones[path.from]!
-    context.report.add(path.at ?? zone.at, say.clearLong(zone.name, seconds(clears[slowest]!), seconds(longest)))
-  }
+  const stay = (spec: StationSpec): number => meanStay(spec, weights) + distributionMean(spec.releaseSeconds)
+  return Math.max(...stations.map(({ spec }) => stay(spec!)))
 }
 
-/** Mean clear time from rest (MODEL.md §3), with the change back of a transfer; 0 where it is not known. */
-function clearSeconds(path: PathDraft, zone: ZoneDraft, carriers: CarriersDraft | null, reaction: number): number {
-  if (path.clear === undefined || path.clear === 'move') return path.move ? distributionMean(path.move) : 0
-  if (path.clear !== null) return distributionMean(path.clear)
-  const size = path.across ? carriers?.width : carriers?.length
-  if (!clearIsDerived(path, zone) || !size || !path.speed || zone.sensor === undefined) return 0
-  const change = path.fromPosition === 'high' ? (zone.transfer?.lowerSeconds ?? 0) : 0
-  return clearTime(size, zone.sensor, path.speed, path.acceleration ?? null, reaction, REST) + change
+/** Where a finding belongs in the file; null where nothing is to be said, since the place itself is missing or wrong. */
+function placesOf(root: Located, { zones, paths, carriers, stations }: Drafts, hasLost: boolean): (place: Place) => Located | null {
+  const [drive, list, work] = [child(root, 'drive'), child(root, 'paths'), child(root, 'stations')]
+  const ofPath = (path: PathDraft, key: string): Located | null => {
+    const [zone, next] = [zones[path.from] ?? null, zones[path.to] ?? null]
+    if (key === 'distance') return path.at ?? list ?? root
+    if (key === 'length') return path.at ?? next?.at ?? root
+    if (key === 'speed') return drive === null || drive.kind === 'map' ? (path.at ?? drive ?? zone?.at ?? root) : null
+    return path.at ?? zone?.at ?? root
+  }
+  return ({ part, index, key }) => {
+    if (part === 'path') return ofPath(paths[index]!, key)
+    if (part === 'zone') return key === '' ? zones[index]!.at : (own(zones[index]!, key) ?? child(drive, key) ?? zones[index]!.at)
+    if (part === 'station') return child(stations[index]!.at, key) ?? stations[index]!.at
+    if (part === 'stations') return work?.kind === 'map' ? work : null
+    if (part === 'corners') return child(root, 'corners') ?? child(root, 'zones') ?? root
+    if (part === 'paths') return hasLost && key !== '' ? null : (list ?? root)
+    if (carriers === null) return null
+    if (key === 'count') return carriers.countAt
+    return key === 'start' ? (carriers.startAt ?? carriers.at) : (child(carriers.at, key) ?? carriers.at)
+  }
 }

@@ -2,11 +2,10 @@
 import { type Decimal, toNumber } from '../text/decimal.ts'
 import type { Entry, Located } from '../text/located.ts'
 import * as say from '../problems/messages.ts'
-import { nearest } from '../text/nearest.ts'
+import { nameFault, nearest } from '@loopwright/line'
 import type { TableNote } from '../problems/notes.ts'
 import { type Dimension, parsePercent, parseQuantity } from '../text/quantity.ts'
 import type { Report } from '../problems/report.ts'
-import { RESERVED } from '../text/walk.ts'
 
 export interface Context {
   readonly report: Report
@@ -126,26 +125,9 @@ export function near(context: Context, word: string, known: Iterable<string>): s
   return context.report.count() > NEAR_MAX ? null : nearest(word, known)
 }
 
-const NAME_MAX = 200
-
 /** Checks a name where it is declared. */
 export function checkName(context: Context, name: string, addProblem: (sentence: say.Sentence) => void): boolean {
   const reason = nameFault(name)
   if (reason !== null) addProblem(say.badName(name, reason))
   return reason === null && context !== null
-}
-
-/** Why a text is no name of a part; null: it is one. */
-function nameFault(name: string): string | null {
-  if (name === RESERVED) return 'programs keep this word for themselves'
-  return name.includes('/') ? 'it has a "/", which separates the names of random streams' : titleFault(name)
-}
-
-/** Why a text cannot be shown as a title; null: it can. */
-export function titleFault(name: string): string | null {
-  if (name === '') return 'it is empty'
-  if (name.length > NAME_MAX) return `it has ${name.length} characters`
-  if (name !== name.trim()) return 'it begins or ends with a blank'
-  if (/\p{Cc}|\p{Cs}|\p{Zl}|\p{Zp}/u.test(name)) return 'it has a line break or a control character'
-  return null
 }

@@ -1,14 +1,12 @@
 /** Warnings about a line that can be built, but is probably not the one that was meant. */
-import { type LineSpec, lawOrNull, mixShares } from '@loopwright/line'
+import { checkFlow, type LineSpec, lawOrNull, meanStay, mixShares, tellTogether } from '@loopwright/line'
 import { distributionMean } from '@loopwright/stats'
 import type { Located } from '../text/located.ts'
 import * as say from '../problems/messages.ts'
 import type { StopEntry } from '../scenario.ts'
 import { type Context, child } from './context.ts'
 import type { PathDraft } from './layout/paths.ts'
-import { checkReach, checkSpurs } from './layout/reach.ts'
 import type { StationDraft } from './work/stations.ts'
-import { meanWork } from './stops/stops.ts'
 import { checkUsual, checkUsualTimes } from './usual.ts'
 import { isClosedLoop, type ZoneDraft } from './layout/zoneDraft.ts'
 
@@ -20,14 +18,23 @@ interface Drafts {
 }
 
 export function checkDoubts(context: Context, root: Located, line: LineSpec, drafts: Drafts): void {
-  checkReach(context, line, drafts.stations)
-  checkSpurs(context, line, drafts.paths, (zone) => drafts.zones[zone]?.at ?? null)
+  checkWhere(context, line, drafts)
   checkList(context, root, line)
   checkStops(context, root, line, drafts.entries)
   checkShape(context, root, line, drafts.zones)
   checkRework(context, root, line)
   checkUsual(context, root, drafts.zones)
   checkUsualTimes(context, drafts.stations, line.tasks)
+}
+
+/** Stations that no product reaches, and spurs that no carrier enters. */
+function checkWhere(context: Context, line: LineSpec, { zones, paths, stations }: Drafts): void {
+  const told = tellTogether(checkFlow(line), ({ part, index, key }) => {
+    const station = stations[index]?.at
+    const at = part === 'station' ? (child(station, key) ?? station) : (paths[index]!.at ?? zones[line.paths[index]!.to]?.at)
+    return at === undefined ? null : { at, key: at.path }
+  })
+  for (const { at, sentence } of told) context.report.add(at, sentence)
 }
 
 const spoken = (seconds: number): string => {
@@ -41,7 +48,7 @@ function checkList(context: Context, root: Located, line: LineSpec): void {
   if (mix.kind !== 'list') return
   const known = lawOrNull(line)
   const weights = mixShares(mix, line.variants.length)
-  const slowest = Math.max(0, ...line.stations.map((one) => meanWork(one, weights) + distributionMean(one.releaseSeconds)))
+  const slowest = Math.max(0, ...line.stations.map((one) => meanStay(one, weights) + distributionMean(one.releaseSeconds)))
   const each = known === null ? slowest : Math.max(known.exchangeSeconds, known.lapSeconds / line.carriers.count)
   if (!(each > 0) || mix.sequence.length * each >= window.endSeconds) return
   const at = child(child(child(root, 'products'), 'mix'), 'sequence') ?? root

@@ -1,6 +1,6 @@
 /** Authoring form to `Scenario`: every step reads what it can, so that all findings of a file show at once. */
 
-import { type LineSpec, PLAIN_LINE } from '@loopwright/line'
+import { type LineSpec, meanStay, PLAIN_LINE } from '@loopwright/line'
 import { distributionMean } from '@loopwright/stats'
 import type { Located } from '../text/located.ts'
 import * as say from '../problems/messages.ts'
@@ -9,18 +9,18 @@ import type { Scenario } from '../scenario.ts'
 import { readTime } from './time/calendar.ts'
 import type { Time } from './time/time.ts'
 import { type CarriersDraft, finishCarriers, readCarriers } from './layout/carriers.ts'
-import { checkCarriers, checkCorners, checkPaths, checkSafety, checkWays, checkWork } from './checks.ts'
+import { checkDrafts } from './checks.ts'
 import { type Context, child, numberOf, textOf } from './context.ts'
 import { checkDoubts } from './doubts.ts'
 import { readDrive } from './layout/drive.ts'
-import { checkOperators, readOperators, readWalks } from './work/operators.ts'
+import { readOperators, readWalks } from './work/operators.ts'
 import { finishPath, type PathDraft, readPaths, readWays } from './layout/paths.ts'
 import { readPlan } from './time/plan.ts'
 import { type Products, readProducts } from './work/products.ts'
 import { readInspections, readRework } from './work/rejects.ts'
 import { readSections } from './layout/sections.ts'
 import { readStations, type Stations } from './work/stations.ts'
-import { frequencies, meanWork, readStops, type Stops } from './stops/stops.ts'
+import { frequencies, readStops, type Stops } from './stops/stops.ts'
 import { readSupply } from './work/supply.ts'
 import type { ZoneDraft } from './layout/zoneDraft.ts'
 import { readZones } from './layout/zones.ts'
@@ -69,7 +69,6 @@ export function resolve(context: Context, root: Located): Resolved | null {
   const variants = products.variants.map((variant) => variant.name)
   const ways = paths.map((path) => readWays(context, path, variants, stationIndex))
   const people = { operators: readOperators(context, root, stationIndex), walks: readWalks(context, root, stationIndex) }
-  checkOperators(context, stations.stations, people.operators)
   const supplyAt = child(root, 'supply')
   if (supplyAt === null) context.origins.set('supply', 'default')
   const general: General = {
@@ -80,12 +79,16 @@ export function resolve(context: Context, root: Located): Resolved | null {
     repairCrews: numberOf(child(root, 'repairCrews')),
     sections,
   }
-  checkSafety(context, zones, stations.stations, sections)
-  checkPaths(context, root, zones, paths, carriers)
-  checkWays(context, root, zones, paths)
-  checkCorners(context, root, zones, paths, carriers)
-  if (carriers !== null) checkCarriers(context, zones, paths, carriers)
-  checkWork(context, root, zones, paths, stations.stations, carriers, products, drive.reaction ?? 0)
+  checkDrafts(context, root, {
+    zones,
+    paths,
+    carriers,
+    stations: stations.stations,
+    sections,
+    operators: people.operators,
+    products,
+    reactionSeconds: drive.reaction ?? 0,
+  })
   if (context.report.hasErrors()) return null
   const line = assemble({ zones, paths, ways, carriers, products, stations, stops, drive, time, general })
   if (line === null || time === null || plan === undefined) throw new Error('a scenario without a finding could not be put together')
@@ -174,7 +177,7 @@ function notesOf(
       name: station.name,
       title: station.title,
       zone: zones[station.zone]!.name,
-      meanWorkSeconds: meanWork(station, weights),
+      meanWorkSeconds: meanStay(station, weights),
       meanReleaseSeconds: distributionMean(station.releaseSeconds),
     })),
     shortStops: stops.shortStops,

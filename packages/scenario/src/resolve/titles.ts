@@ -1,7 +1,8 @@
 /** Titles of the parts of one kind: what people call them, where that is not their name. */
+import { titleFault } from '@loopwright/line'
 import type { Entry, Located } from '../text/located.ts'
 import * as say from '../problems/messages.ts'
-import { type Context, textOf, titleFault } from './context.ts'
+import { type Context, textOf } from './context.ts'
 
 export interface Titles {
   /**

@@ -5,7 +5,7 @@
 import { type Distribution, type DistributionKind, distributionKinds } from '@loopwright/stats'
 import { percentText, toNumber } from './decimal.ts'
 import * as say from '../problems/messages.ts'
-import { nearest } from './nearest.ts'
+import { nearest } from '@loopwright/line'
 import { clockTime, digitsOf, type Fault, failed, inBaseUnit, type Outcome, parseQuantity, type Scanned, scan } from './quantity.ts'
 
 /** Kinds that have a phrase, with an example of it, and how a distribution is written so. */

@@ -1,5 +1,5 @@
 /** Stops: each entry of the file becomes one breakdown source per part it names. */
-import type { BreakdownSpec, SectionSpec, StationSpec } from '@loopwright/line'
+import { type BreakdownSpec, meanStay, type SectionSpec } from '@loopwright/line'
 import { type Distribution, distributionMean } from '@loopwright/stats'
 import { toNumber } from '../../text/decimal.ts'
 import type { Entry, Located } from '../../text/located.ts'
@@ -127,7 +127,7 @@ function readShortStop(context: Context, entry: Entry, part: Part, chance: numbe
   }
   const station = line.stations[part.part.index]!
   if (station.spec === null || line.products.mix === null) return null
-  const mean = meanWork(station.spec, frequencies(line.products))
+  const mean = meanStay(station.spec, frequencies(line.products))
   if (!(mean > 0)) {
     context.report.add(at, say.chanceWithoutTime(station.name))
     return null
@@ -147,23 +147,4 @@ export function frequencies(products: Products): number[] {
   if (mix === null) return products.variants.map(() => 0)
   if (mix.kind === 'random' || mix.kind === 'levelled') return [...mix.shares]
   return products.variants.map((_, variant) => mix.sequence.filter((one) => one === variant).length)
-}
-
-/**
- * Mean working time of one stay at a station, over the variants that have a task there; release not included.
- *
- * @param weights  how often each variant is made
- * @returns        seconds, to twelve digits, so that the rounding of the sum does not show; 0 where nobody has a task
- */
-export function meanWork(station: StationSpec, weights: readonly number[]): number {
-  const tasks = [...(station.unload ?? []), ...(station.load ?? []), ...(station.work ?? [])]
-  let time = 0
-  let visits = 0
-  weights.forEach((weight, variant) => {
-    const own = tasks.map((task) => task.seconds[variant] ?? null).filter((seconds) => seconds !== null)
-    if (weight === 0 || (own.length === 0 && station.load === null && station.unload === null)) return
-    visits += weight
-    time += weight * own.reduce((sum, seconds) => sum + distributionMean(seconds), 0)
-  })
-  return visits === 0 ? 0 : Number((time / visits).toPrecision(12))
 }

@@ -3,7 +3,6 @@ import type { OperatorSpec, WalkSpec } from '@loopwright/line'
 import type { Located } from '../../text/located.ts'
 import * as say from '../../problems/messages.ts'
 import { addAtKey, type Context, checkName, child, entries, near, quantity, textOf } from '../context.ts'
-import type { StationDraft } from './stations.ts'
 
 /** A station by name; a finding where there is none. */
 export function findStation(context: Context, at: Located | null, index: ReadonlyMap<string, number>): number | null {
@@ -37,14 +36,5 @@ export function readWalks(context: Context, root: Located, index: ReadonlyMap<st
     const isPair = list?.items.length === 2 && (ends.length < 2 || ends[0] !== ends[1])
     if (list?.kind === 'list' && !isPair) context.report.add(list, say.walkBetween())
     return ends.length === 2 && isPair && seconds !== undefined ? [{ between: [ends[0]!, ends[1]!] as const, seconds }] : []
-  })
-}
-
-/** A station that needs more people than cover it stands still for ever. */
-export function checkOperators(context: Context, stations: readonly StationDraft[], operators: readonly OperatorSpec[]): void {
-  stations.forEach(({ name, at, spec }, station) => {
-    const there = operators.filter((operator) => operator.stations.includes(station)).length
-    if (spec === null || there === 0 || spec.operatorsNeeded <= there) return
-    context.report.add(child(at, 'operatorsNeeded') ?? at, say.operatorsFew(name, spec.operatorsNeeded, there))
   })
 }

@@ -1,10 +1,9 @@
 /** Where products come at all: stations that none reaches, and spurs that no carrier ever enters. */
-import { type LineSpec, mixShares, STORE } from '@loopwright/line'
-import * as say from '../../problems/messages.ts'
-import { type Context, child } from '../context.ts'
-import type { PathDraft } from './paths.ts'
-import type { StationDraft } from '../work/stations.ts'
-import { isClosedLoop } from './zoneDraft.ts'
+import { mixShares } from '../bounds/law.ts'
+import { type LineSpec, STORE } from '../spec.ts'
+import { at, type Finding, found } from './finding.ts'
+import { isRing } from './lineSoFar.ts'
+import { sentences as say } from './sentences.ts'
 
 /** Zones into which a carrier with a product may come: from the load stations on, up to those that take every product off. */
 export function productZones(line: LineSpec): Set<number> {
@@ -27,19 +26,19 @@ export function productZones(line: LineSpec): Set<number> {
 }
 
 /** Stations with work or unload to which no product comes; those between the same two stations are one finding. */
-export function checkReach(context: Context, line: LineSpec, stations: readonly StationDraft[]): void {
-  if (!line.stations.some(({ load }) => load !== null)) return
+function checkReach(line: LineSpec): Finding[] {
+  if (!line.stations.some(({ load }) => load !== null)) return []
   const reached = productZones(line)
-  const groups = new Map<string, { at: StationDraft; names: string[]; why: readonly [string, string] | null }>()
+  const groups = new Map<string, { index: number; names: string[]; why: readonly [string, string] | null }>()
   for (const [index, { zone, load, name }] of line.stations.entries()) {
     if (load !== null || reached.has(zone)) continue
-    const why = isClosedLoop(line.zones, line.paths) ? between(line, zone) : null
+    const why = isRing(line) ? between(line, zone) : null
     const key = JSON.stringify(why)
-    const group = groups.get(key) ?? { at: stations[index]!, names: [], why }
+    const group = groups.get(key) ?? { index, names: [], why }
     group.names.push(name)
     groups.set(key, group)
   }
-  for (const { at, names, why } of groups.values()) context.report.add(child(at.at, 'zone') ?? at.at, say.stationUnreached(names, why))
+  return [...groups.values()].map(({ index, names, why }) => found(at('station', index, 'zone'), say.stationUnreached(names, why)))
 }
 
 /** The unload station behind which, and the load station before which a zone of a loop lies. */
@@ -56,7 +55,7 @@ function between({ zones, stations }: LineSpec, zone: number): [string, string] 
 }
 
 /** A way through exit-clear transfers that can only lead back to where it begins: its end is never free. */
-export function checkSpurs(context: Context, line: LineSpec, paths: readonly PathDraft[], where: (zone: number) => PathDraft['at']): void {
+function checkSpurs(line: LineSpec): Finding[] {
   const isPassage = (zone: number): boolean => zone !== STORE && line.zones[zone]?.transfer?.enterOnlyIfExitClear === true
   const ends = (zone: number, seen: Set<number>): number[] => {
     if (!isPassage(zone)) return [zone]
@@ -64,11 +63,13 @@ export function checkSpurs(context: Context, line: LineSpec, paths: readonly Pat
     seen.add(zone)
     return line.paths.filter(({ from }) => from === zone).flatMap(({ to }) => ends(to, seen))
   }
-  for (const [k, { from, to }] of line.paths.entries()) {
-    if (isPassage(from) || from === STORE || !isPassage(to)) continue
+  return line.paths.flatMap(({ from, to }, k) => {
+    if (isPassage(from) || from === STORE || !isPassage(to)) return []
     const out = ends(to, new Set())
-    const at = paths[k]?.at ?? where(to)
-    if (out.length > 0 && at !== null && out.every((end) => end === from))
-      context.report.add(at, say.spurNeverEntered(line.zones[to]!.name, line.zones[from]!.name))
-  }
+    if (out.length === 0 || out.some((end) => end !== from)) return []
+    return [found(at('path', k, 'to'), say.spurNeverEntered(line.zones[to]!.name, line.zones[from]!.name))]
+  })
 }
+
+/** Where the products of a complete line do not come to, and where no carrier does. */
+export const checkFlow = (line: LineSpec): Finding[] => [...checkReach(line), ...checkSpurs(line)]

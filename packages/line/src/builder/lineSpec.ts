@@ -1,0 +1,83 @@
+/** From a sketch to the complete LineSpec, with every finding on the way. */
+import { checkLine } from '../check/checkLine.ts'
+import { sentences as say } from '../check/sentences.ts'
+import { type CarriersSpec, type LineSpec, STORE } from '../spec.ts'
+import { operatorsOf, rejectsOf, walksOf } from './people.ts'
+import { pathsOf, type Shape } from './paths.ts'
+import { productsOf } from './products.ts'
+import type { LineProblem, Report } from './report.ts'
+import { createReport } from './report.ts'
+import type { LineSketch } from './sketch.ts'
+import { stationsOf, supplyOf } from './stations.ts'
+import { breakdownsOf, breaksOf, sectionsOf } from './stops.ts'
+import { amount, type Names, namesOf, referPlace, whole } from './values.ts'
+import { zoneSpec, zonesOf } from './zones.ts'
+
+/** seconds; from a sensor's change to the drive's start, where the drive says nothing else */
+const REACTION_SECONDS = 0.1
+
+export interface Specified {
+  readonly spec: LineSpec
+  /** errors and warnings */
+  readonly problems: readonly LineProblem[]
+}
+
+export function specOf(shape: Shape, sketch: LineSketch): Specified {
+  const report = createReport()
+  const zones = zonesOf(report, sketch)
+  const products = productsOf(report, sketch.products)
+  const stationNames = namesOf(Object.keys(sketch.stations ?? {}), say.unknownStation)
+  const zoneSpecs = zones.all.map((zone) => zoneSpec(report, sketch, zone, zones.names))
+  const { stations, tasks } = stationsOf(report, sketch, zones.names, products.variants)
+  const sections = sectionsOf(report, sketch, zones.names)
+  const { drive = {} } = sketch
+  const reactionSeconds = amount(report, 'drive.reaction', drive.reaction ?? REACTION_SECONDS, 'zero')
+  const spec: LineSpec = {
+    zones: zoneSpecs,
+    paths: pathsOf(report, shape, sketch, { zones, stations: stationNames, variants: products.variants }),
+    sections,
+    carriers: carriersOf(report, shape, sketch, zones.names),
+    reactionSeconds,
+    staggerSeconds: amount(report, 'drive.stagger', drive.stagger ?? reactionSeconds, 'zero'),
+    stations,
+    tasks,
+    ...rejectsOf(report, sketch, { stations, tasks }),
+    operators: operatorsOf(report, sketch, stationNames),
+    walks: walksOf(report, sketch, stationNames),
+    supply: supplyOf(report, 'supply', sketch.supply ?? 'always', 'supply'),
+    variants: products.variants.list,
+    mix: products.mix,
+    breakdowns: breakdownsOf(report, sketch, { zones: zoneSpecs, zoneNames: zones.names, stations: stationNames, sections }),
+    repairCrews: sketch.repairCrews === undefined ? null : whole(report, 'repairCrews', sketch.repairCrews, 1),
+    breaks: breaksOf(report, sketch),
+    conveyorDuringBreaks: sketch.conveyorDuringBreaks ?? true,
+    window: windowOf(report, sketch),
+  }
+  const wrong = report.problems.some(({ severity }) => severity === 'error')
+  return { spec, problems: wrong ? report.problems : [...report.problems, ...checkLine(spec)] }
+}
+
+function carriersOf(report: Report, shape: Shape, { carriers }: LineSketch, zones: Names): CarriersSpec {
+  const given = typeof carriers === 'number' ? { count: carriers } : carriers
+  const usual = shape === 'straight' ? 'store' : 'spread'
+  const { start = usual, length, width } = given
+  const places = typeof start === 'string' ? start : start.map((place) => referPlace(report, 'carriers.start', place, zones))
+  const count = whole(report, 'carriers.count', given.count ?? (typeof places === 'string' ? Number.NaN : places.length), 1)
+  if (typeof places !== 'string') {
+    if (places.length !== count) report.add('carriers.start', say.startLength(places.length, count))
+    const twice = places.find((place, k) => place !== STORE && places.indexOf(place) < k)
+    if (twice !== undefined) report.add('carriers.start', say.startTwice(zones.list[twice]!))
+  }
+  return {
+    count,
+    lengthMetres: length === undefined ? null : amount(report, 'carriers.length', length, 'above zero'),
+    widthMetres: width === undefined ? null : amount(report, 'carriers.width', width, 'above zero'),
+    start: places,
+  }
+}
+
+function windowOf(report: Report, { warmup = 0, end }: LineSketch): LineSpec['window'] {
+  const window = { warmupSeconds: amount(report, 'warmup', warmup, 'zero'), endSeconds: amount(report, 'end', end, 'above zero') }
+  if (window.endSeconds <= window.warmupSeconds) report.add('end', say.windowEmpty())
+  return window
+}

@@ -1,0 +1,88 @@
+/** Single values of a sketch: numbers, times, names and what they refer to. */
+import { checkDistribution, type Distribution } from '@loopwright/stats'
+import { nameFault } from '../check/nameFault.ts'
+import { nearest } from '../check/nearest.ts'
+import type { Sentence } from '../check/sentence.ts'
+import { sentences as say } from '../check/sentences.ts'
+import { STORE } from '../spec.ts'
+import type { Report } from './report.ts'
+import type { PlaceRef, Ref, Time } from './sketch.ts'
+
+/** what the place outside an open line is called */
+export const STORE_WORD = 'store'
+
+/** A number within its range; a finding and the number itself where it is not. */
+export function amount(report: Report, path: string, value: number, least: 'zero' | 'above zero'): number {
+  if (!Number.isFinite(value)) report.add(path, say.notFinite(String(value)))
+  else if (value < 0) report.add(path, say.negative(String(value)))
+  else if (value === 0 && least === 'above zero') report.add(path, say.zero(String(value)))
+  return value
+}
+
+export function whole(report: Report, path: string, value: number, least: number): number {
+  if (!Number.isInteger(value)) report.add(path, say.notWhole(String(value)))
+  else if (value < least) report.add(path, say.tooSmall(String(value), least))
+  return value
+}
+
+/** A share, 0 … 1. */
+export function share(report: Report, path: string, value: number): number {
+  amount(report, path, value, 'zero')
+  if (value > 1) report.add(path, say.shareBeyond(String(value)))
+  return value
+}
+
+/** Seconds as a constant; a distribution as it is, if it can be drawn from. After a finding a second stands in, so that the rest can be read. */
+export function time(report: Report, path: string, value: Time): Distribution {
+  const before = report.problems.length
+  const wanted: Distribution = typeof value === 'number' ? { kind: 'constant', value: amount(report, path, value, 'zero') } : value
+  if (report.problems.length === before) for (const reason of checkDistribution(wanted)) report.add(path, say.distributionRefused(reason))
+  return report.problems.length > before ? STAND_IN : wanted
+}
+
+const STAND_IN: Distribution = { kind: 'constant', value: 1 }
+
+export const isTime = (value: object | number): value is Time =>
+  typeof value === 'number' || ('kind' in value && typeof value.kind === 'string')
+
+/** A name where it is declared. */
+export function checkName(report: Report, path: string, name: string): void {
+  const fault = nameFault(name)
+  if (fault !== null) report.add(path, say.badName(name, fault))
+}
+
+/** Names that differ; `what` in the plural, such as `zones`. */
+export function checkNames(report: Report, what: string, names: readonly string[], path: (name: string) => string): void {
+  const seen = new Set<string>()
+  for (const name of names) {
+    checkName(report, path(name), name)
+    if (seen.has(name)) report.add(path(name), say.duplicateName(what, name))
+    seen.add(name)
+  }
+}
+
+type Unknown = (name: string, near: string | null, known: readonly string[]) => Sentence
+
+/** Names with their index. */
+export interface Names {
+  readonly list: readonly string[]
+  readonly unknown: Unknown
+  readonly index: ReadonlyMap<string, number>
+}
+
+export const namesOf = (list: readonly string[], unknown: Unknown): Names => ({
+  list,
+  unknown,
+  index: new Map(list.map((name, k) => [name, k] as const).reverse()),
+})
+
+/** Index of what is meant; a finding and 0 where it is not there. */
+export function refer(report: Report, path: string, ref: Ref, names: Names): number {
+  const index = typeof ref === 'number' ? (names.list[ref] === undefined ? undefined : ref) : names.index.get(ref)
+  if (index !== undefined) return index
+  report.add(path, names.unknown(String(ref), nearest(String(ref), names.list), names.list))
+  return 0
+}
+
+export const referPlace = (report: Report, path: string, ref: PlaceRef, zones: Names): number =>
+  ref === STORE_WORD ? STORE : refer(report, path, ref, zones)

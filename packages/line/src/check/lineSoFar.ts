@@ -1,0 +1,41 @@
+/**
+ * A line as far as it is known, for checks that a file and code have in common. A value that is wrong where it was written is undefined: it has its
+ * finding, and nothing more is said about it. Every LineSpec is one.
+ */
+import type { CarriersSpec, PathSpec, SectionSpec, ZoneSpec } from '../spec.ts'
+
+type Known<T> = { readonly [K in keyof T]: T[K] | undefined }
+
+export type ZoneSoFar = Pick<ZoneSpec, 'name' | 'release'> & Known<Pick<ZoneSpec, 'lengthMetres' | 'sensorBeforeStopMetres' | 'transfer'>>
+
+export type PathSoFar = Pick<PathSpec, 'from' | 'to' | 'across' | 'fromPosition' | 'toPosition'> &
+  Known<Pick<PathSpec, 'distanceMetres' | 'speedMetresPerSecond' | 'accelerationMetresPerSecondSquared' | 'moveSeconds' | 'clearSeconds'>>
+
+export type CarriersSoFar = Pick<CarriersSpec, 'count'> & Known<Pick<CarriersSpec, 'lengthMetres' | 'widthMetres' | 'start'>>
+
+export interface StationSoFar {
+  readonly name: string
+  /** null where it is not known */
+  readonly zone: number | null
+  /** null: it has no such duty */
+  readonly load: unknown
+  readonly unload: unknown
+  /** null: it has none */
+  readonly safetyStop: unknown
+  readonly operatorsNeeded: number | undefined
+}
+
+export interface LineSoFar {
+  readonly zones: readonly ZoneSoFar[]
+  readonly paths: readonly PathSoFar[]
+  /** null where they are not known */
+  readonly carriers: CarriersSoFar | null
+  readonly stations: readonly StationSoFar[]
+  readonly sections: readonly SectionSpec[]
+  readonly operators: readonly { readonly stations: readonly number[] }[]
+  readonly reactionSeconds: number
+}
+
+/** Path k leads from zone k to the next one, all round. */
+export const isRing = ({ zones, paths }: Pick<LineSoFar, 'zones' | 'paths'>): boolean =>
+  paths.length === zones.length && paths.every(({ from, to }, k) => from === k && to === (k + 1) % zones.length)

@@ -1,0 +1,22 @@
+/** How long a product, or a carrier, is worked on at a station. */
+import { distributionMean } from '@loopwright/stats'
+import type { StationSpec } from '../spec.ts'
+
+/**
+ * Mean working time of one stay at a station, over the variants that have a task there; release not included.
+ *
+ * @param weights  how often each variant is made
+ * @returns        seconds, to twelve digits, so that the rounding of the sum does not show; 0 where nobody has a task
+ */
+export function meanStay(station: Pick<StationSpec, 'unload' | 'load' | 'work'>, weights: readonly number[]): number {
+  const tasks = [...(station.unload ?? []), ...(station.load ?? []), ...(station.work ?? [])]
+  let time = 0
+  let visits = 0
+  weights.forEach((weight, variant) => {
+    const own = tasks.map((task) => task.seconds[variant] ?? null).filter((seconds) => seconds !== null)
+    if (weight === 0 || (own.length === 0 && station.load === null && station.unload === null)) return
+    visits += weight
+    time += weight * own.reduce((sum, seconds) => sum + distributionMean(seconds), 0)
+  })
+  return visits === 0 ? 0 : Number((time / visits).toPrecision(12))
+}

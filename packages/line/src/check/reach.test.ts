@@ -1,0 +1,26 @@
+import { describe, expect, test } from 'vitest'
+import { graphLine, loopLine } from '../builder/sketchedLine.ts'
+import { checkFlow, productZones } from './reach.ts'
+
+const COMMON = { zoneLength: 2, drive: { speed: 1 }, carriers: { count: 1, length: 1 }, end: 60 }
+const ring = loopLine({
+  ...COMMON,
+  zones: 6,
+  stations: { in: { zone: 'Z02', load: 10 }, fit: { zone: 'Z03', work: 10 }, out: { zone: 'Z05', unload: 10 } },
+})
+
+describe('products', () => {
+  test('are from load to unload, both included', () => expect([...productZones(ring.spec)]).toEqual([1, 2, 3, 4]))
+
+  test('do not come to a station behind the unload', () => {
+    const { warnings } = ring.with({ stations: { fit: { zone: 'Z06' } } })
+    expect(warnings.map(({ code, path }) => `${code} ${path}`)).toEqual(['W_STATION_UNREACHED stations.fit.zone'])
+    expect(warnings[0]!.message).toContain('behind the unload station "out" and before the load station "in"')
+  })
+})
+
+test('a spur that can only lead back is never entered', () => {
+  const spur = { transfer: { lift: 1, lower: 1, enterOnlyIfExitClear: true } }
+  const { spec } = graphLine({ ...COMMON, zones: [{}, {}, spur], paths: ['Z01 > Z02 > Z01', 'Z02 > Z03 > Z02'] })
+  expect(checkFlow(spec).map((finding) => finding.say([]).code)).toEqual(['W_SPUR_CLOSED'])
+})
