@@ -47,8 +47,8 @@ describe('the same again', () => {
   test('a simulator used before gives the same as a fresh one', () => {
     const trace = new Trace()
     const simulator = createSimulator(spec, { trace })
-    for (const replication of [5, 0, 3]) simulator.run('a', replication)
-    const result = simulator.run('a', 0)
+    for (const replication of [5, 0, 3]) simulator.run({ seed: 'a', replication })
+    const result = simulator.run({ seed: 'a', replication: 0 })
     expect(result).toEqual(simulate(spec, { seed: 'a', replication: 0 }))
     expect(trace.hash.digest()).toBe(hashOf(spec, 'a', 0))
   })

@@ -85,13 +85,13 @@ test('random lines: at least a fifth of them fall to the recursion, and no numbe
 
 const FOLDER = new URL('../scenarios/', import.meta.url)
 test.each(readdirSync(FOLDER).filter((file) => file.endsWith('.yaml')))('%s gives the same by both, where both can', (file) => {
-  const { scenario } = readScenario(readFileSync(new URL(file, FOLDER), 'utf8'), file)
+  const { scenario } = readScenario(readFileSync(new URL(file, FOLDER), 'utf8'))
   const stopsAll = scenario!.line.breakdowns.some((source) => source.part.kind === 'section' || source.part.kind === 'zone')
   for (const seed of ['1', '2', '3']) expect(bothAgree(scenario!.line, seed)).toBe(!stopsAll)
 })
 
 test('what cannot recur is said: a line breakdown, a trace', () => {
-  const { scenario } = readScenario(readFileSync(new URL('outdoor-unit-base-line.yaml', FOLDER), 'utf8'), 'demo')
+  const { scenario } = readScenario(readFileSync(new URL('outdoor-unit-base-line.yaml', FOLDER), 'utf8'))
   const held: LineSpec = {
     ...scenario!.line,
     breakdowns: [

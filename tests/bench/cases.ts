@@ -43,7 +43,7 @@ export function replications(spec: LineSpec, engine: 'events' | 'recursion', amo
   let replication = 0
   let events = 0
   const run = (count: number): void => {
-    for (let k = 0; k < count; k++) events += simulator.run('bench', replication++).events
+    for (let k = 0; k < count; k++) events += simulator.run({ seed: 'bench', replication: replication++ }).events
   }
   run(warm)
   events = 0
@@ -68,7 +68,7 @@ const engines = (spec: (share: number) => LineSpec, { warm, timed }: Amount): Ca
 const DEMO = 'scenarios/outdoor-unit-base-line.yaml'
 
 function demo(): LineSpec {
-  const { scenario } = readScenario(readFileSync(DEMO, 'utf8'), DEMO)
+  const { scenario } = readScenario(readFileSync(DEMO, 'utf8'))
   if (scenario === null) throw new Error(`${DEMO} has errors`)
   return scenario.line
 }

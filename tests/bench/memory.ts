@@ -12,7 +12,7 @@ const DEMO = 'scenarios/outdoor-unit-base-line.yaml'
 
 function line(): LineSpec {
   if (which === 'block') return blockLoop(1, Number(hours))
-  const { scenario } = readScenario(readFileSync(DEMO, 'utf8'), DEMO)
+  const { scenario } = readScenario(readFileSync(DEMO, 'utf8'))
   // the stops of the demo without its breaks, which are a list for one day
   return { ...scenario!.line, breaks: [], window: { warmupSeconds: 0, endSeconds: 3600 * Number(hours) } }
 }
@@ -20,7 +20,7 @@ function line(): LineSpec {
 const simulator = createSimulator(line(), { engine: engine as 'events' | 'recursion' })
 let outputs = 0
 // twice in the same world: the second run finds the code compiled and the room made
-for (let time = 0; time < 2; time++) outputs = simulator.run('memory', 0).output
+for (let time = 0; time < 2; time++) outputs = simulator.run({ seed: 'memory', replication: 0 }).output
 globalThis.gc!()
 const { heapUsed, arrayBuffers } = process.memoryUsage()
 console.log(JSON.stringify({ outputs, heapUsed, arrayBuffers }))

@@ -3,7 +3,7 @@ import { readScenario } from '@loopwright/scenario'
 import { lineFacts } from '@loopwright/study'
 
 export function read(text: string) {
-  const { scenario, notes, problems } = readScenario(text, 'line.yaml')
+  const { scenario, notes, problems } = readScenario(text)
   if (scenario === null || notes === null) throw new Error(JSON.stringify(problems))
   return { scenario, notes, problems, facts: lineFacts(scenario.line) }
 }

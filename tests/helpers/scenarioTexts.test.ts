@@ -6,7 +6,7 @@ import { testLine } from './scenarioTexts.ts'
 const FOLDER = new URL('scenarios/', import.meta.url)
 
 test.each(readdirSync(FOLDER))('%s can be read', (name) => {
-  const { problems } = readScenario(readFileSync(new URL(name, FOLDER), 'utf8'), name)
+  const { problems } = readScenario(readFileSync(new URL(name, FOLDER), 'utf8'))
   expect(problems.filter(({ severity }) => severity === 'error')).toEqual([])
 })
 

@@ -18,7 +18,7 @@ export const RING = textOf('ring')
 
 /** The ring, with its text changed. */
 export function testLine(change: (text: string) => string = (text) => text): Scenario {
-  const { scenario, problems } = readScenario(change(RING), 'ring.yaml')
+  const { scenario, problems } = readScenario(change(RING))
   if (scenario === null) throw new Error(JSON.stringify(problems))
   return scenario
 }

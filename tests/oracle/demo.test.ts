@@ -13,7 +13,7 @@ const FILE = 'scenarios/outdoor-unit-base-line.yaml'
 const TEXT = readFileSync(new URL(`../../${FILE}`, import.meta.url), 'utf8')
 
 function lineOf(text: string): LineSpec {
-  const { scenario } = readScenario(text, FILE)
+  const { scenario } = readScenario(text)
   if (scenario === null) throw new Error(`${FILE} has errors`)
   return scenario.line
 }

@@ -33,7 +33,7 @@ function estimate(values: readonly number[]): Estimate {
 
 function replicate<X>(spec: LineSpec, measure: (result: RunResult) => X): X[] {
   const simulator = createSimulator(spec)
-  return Array.from({ length: REPLICATIONS }, (_, replication) => measure(simulator.run('exact', replication)))
+  return Array.from({ length: REPLICATIONS }, (_, replication) => measure(simulator.run({ seed: 'exact', replication })))
 }
 
 /** Families whose output varies so little that an error of 1 % can be seen: they run this many times as long. */
@@ -129,7 +129,7 @@ describe('products that arrive', () => {
     const simulator = createSimulator(spec, needsTrace(check) ? { trace } : {})
     const measure = measureOf(check)
     const { mean, error } = estimate(
-      Array.from({ length: REPLICATIONS }, (_, replication) => measure(simulator.run('exact', replication), trace)),
+      Array.from({ length: REPLICATIONS }, (_, replication) => measure(simulator.run({ seed: 'exact', replication }), trace)),
     )
     const told = `mean ${mean}, value ${check.value}, standard error ${error}`
     expect(Math.abs(mean - check.value), told).toBeLessThanOrEqual(T * error)
@@ -146,7 +146,7 @@ describe('spread of the output', () => {
     const rate = family === 'exclusion-ring-variance' ? 0.3 : 2 / 3
     const window = COUNTS / rate
     const warmup = 1000
-    const { outputSeconds } = createSimulator(exactLine(check, warmup, WINDOWS * window)).run('exact', 0)
+    const { outputSeconds } = createSimulator(exactLine(check, warmup, WINDOWS * window)).run({ seed: 'exact', replication: 0 })
     const counts = new Array<number>(WINDOWS).fill(0)
     for (const at of outputSeconds) counts[Math.min(WINDOWS - 1, Math.floor((at - warmup) / window))]!++
     const mean = counts.reduce((a, b) => a + b) / WINDOWS
@@ -186,7 +186,7 @@ describe('constant times', () => {
     const outputs = lowestMultiple(zones)
     const period = Math.round(outputs / value)
     expect(Math.abs(period * value - outputs)).toBeLessThan(1e-6)
-    const result = createSimulator(exactLine(check, tolerance.warmupSeconds, 2 * period)).run('exact', 0)
+    const result = createSimulator(exactLine(check, tolerance.warmupSeconds, 2 * period)).run({ seed: 'exact', replication: 0 })
     expect(result.end.reason).toBe('end of window')
     expect(result.output).toBe(2 * outputs)
     expect(result.zones.map((zone) => zone.movesOut)).toEqual(new Array(zones).fill(2 * outputs))

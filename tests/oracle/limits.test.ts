@@ -40,7 +40,7 @@ stations:
 const HOURS = 36_000
 
 function limits(text: string): readonly Limit[] {
-  const { scenario, problems } = readScenario(text, 'line.yaml')
+  const { scenario, problems } = readScenario(text)
   if (scenario === null) throw new Error(JSON.stringify(problems))
   return lineLimits(scenario.line)
 }
@@ -154,8 +154,8 @@ describe('goods, crews and carriers', () => {
 
   test('a list of products makes no more than it holds', () => {
     const text = `${LOOP}\nproducts: { variants: { a: 1, b: 1 }, mix: { list: [a, b, a] } }\n`
-    const { scenario } = readScenario(text, 'line.yaml')
-    const line = scenario?.line ?? readScenario(LOOP, 'line.yaml').scenario!.line
+    const { scenario } = readScenario(text)
+    const line = scenario?.line ?? readScenario(LOOP).scenario!.line
     const listed = lineLimits({ ...line, mix: { kind: 'list', sequence: [0, 0, 0] } })[0]!
     expect(listed).toMatchObject({ kind: 'list', atMost: true })
     expect(listed.unitsPerWindow).toBeCloseTo(3, 9)

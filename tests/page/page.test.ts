@@ -35,7 +35,7 @@ describe.skipIf(path === null)('the page in a browser', () => {
   let html: string
 
   beforeAll(async () => {
-    const { scenario } = readScenario(readFileSync(join(TOP, SCENARIO), 'utf8'), SCENARIO)
+    const { scenario } = readScenario(readFileSync(join(TOP, SCENARIO), 'utf8'))
     const { line, plan, name } = scenario!
     const swept = await sweepCarriers(line, { counts: COUNTS, replications: 4, plan: plan!.unitsPerWindow }, { seed: '1' })
     result = JSON.parse(JSON.stringify(swept))

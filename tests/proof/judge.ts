@@ -75,7 +75,7 @@ export function judge(checks: readonly ExactCheck[], size = SIZES[measuredOf(che
   let n = 0
   for (let until = FIRST; ; ) {
     for (; n < until; n++) {
-      const run = simulator.run('proof', n)
+      const run = simulator.run({ seed: 'proof', replication: n })
       for (const [k, measure] of measures.entries()) {
         const off = measure(run, trace ?? NO_TRACE) - known[k]!
         sums[k]! += off
@@ -119,7 +119,7 @@ function exactly(check: ExactCheck): Verdict {
   const { zones } = check.model as ExactRing
   const outputs = Array.from({ length: zones }, (_, k) => k + 1).reduce((a, b) => (a * b) / common(a, b))
   const period = Math.round(outputs / check.value)
-  const { output } = createSimulator(exactLine(check, check.tolerance.warmupSeconds, 2 * period)).run('proof', 0)
+  const { output } = createSimulator(exactLine(check, check.tolerance.warmupSeconds, 2 * period)).run({ seed: 'proof', replication: 0 })
   const simulated = (output / (2 * outputs)) * knownOf(check)
   return { ...told(check), simulated, standardError: 0, replications: 1, sees: 0, holds: output === 2 * outputs }
 }

@@ -80,7 +80,7 @@ function scenarioFault(number: number, scenarios: readonly string[]): Finding | 
   for (let spoils = 1 + whole(3); spoils > 0; spoils--) text = spoil(text, whole)
   const start = process.cpuUsage()
   try {
-    const { scenario, problems } = readScenario(text, 'spoilt.yaml')
+    const { scenario, problems } = readScenario(text)
     const { user, system } = process.cpuUsage(start)
     const milliseconds = (user + system) / 1000
     if (milliseconds > READ_MAX) return { what: `reading takes ${milliseconds.toFixed(0)} ms`, shown: text }

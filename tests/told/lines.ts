@@ -32,7 +32,7 @@ export const lineNamed = (name: string): ToldLine => {
 
 function readLine(file: string): ToldLine {
   const text = readFileSync(file, 'utf8')
-  const { scenario, problems } = readScenario(text, file)
+  const { scenario, problems } = readScenario(text)
   if (scenario === null) throw new Error(`${file} has errors: ${problems.map(({ message }) => message).join('; ')}`)
   return { name: basename(file, '.yaml'), file, text, scenario, written: parse(text) as Record<string, unknown> }
 }

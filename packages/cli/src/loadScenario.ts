@@ -34,7 +34,7 @@ export interface Loaded {
 export async function loadScenario(shell: Shell, file: string, variation?: string): Promise<Loaded> {
   const written = await shell.readFile(file)
   const text = variation === undefined ? written : varied(written, file, variation)
-  const { scenario, problems, notes } = readScenario(text, file, { files: (name) => shell.readBeside(file, name) })
+  const { scenario, problems, notes } = readScenario(text, { files: (name) => shell.readBeside(file, name) })
   const told = problems.length === 0 ? '' : formatProblems(problems, text, file)
   if (scenario === null || notes === null) throw new Misuse(told)
   if (told !== '') shell.err.write(`${told}\n`)
@@ -59,7 +59,7 @@ function onOneLine(scenario: Scenario): Scenario {
 export function withChanges(shell: Shell, base: Loaded, name: string, changes: Changes): Loaded {
   const { file, text } = base
   const files = (path: string): string | null => shell.readBeside(file, path)
-  const { scenario, problems, notes } = readScenarioWith(text, file, changes, { files, changePrefix: '--set ' })
+  const { scenario, problems, notes } = readScenarioWith(text, changes, { files, changePrefix: '--set ' })
   if (scenario === null || notes === null) throw new Misuse(formatProblems(problems, text, file))
   const known = new Set(base.problems.map(({ message }) => message))
   const fresh = problems.filter(({ message }) => !known.has(message))

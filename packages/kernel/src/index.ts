@@ -7,4 +7,3 @@ export { isOnGrid, TICKS_PER_SECOND, toGrid, toGridAt } from './grid.ts'
 export { RunningHash } from './hash.ts'
 // Timers
 export { TimerQueue } from './queue.ts'
-export { EventRing } from './ring.ts'

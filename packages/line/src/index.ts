@@ -78,7 +78,7 @@ export type { NamedStation, NamedZone } from './telling/named.ts'
 export { stationOf, zoneOf } from './telling/named.ts'
 export { CARRIER_STATES, STATION_STATES, safetyCause, ZONE_STATES } from './telling/result.ts'
 // Running it
-export type { SimulateOptions, Simulator } from './simulate.ts'
+export type { Simulator, SimulatorOptions, World } from './simulate.ts'
 export { createSimulator, simulate } from './simulate.ts'
 export type {
   ArrivalsSpec,

@@ -114,7 +114,7 @@ describe('options', () => {
 
 test('a simulator runs one replication after the other, each as if alone', () => {
   const simulator = createSimulator(RANDOM, { verify: true })
-  const runs = [3, 0, 3].map((replication) => simulator.run('a', replication))
+  const runs = [3, 0, 3].map((replication) => simulator.run({ seed: 'a', replication }))
   expect(runs[0]).toEqual(runs[2])
   expect(runs[1]).toEqual(simulate(RANDOM, { seed: 'a', replication: 0 }))
 })

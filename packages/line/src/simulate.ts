@@ -16,11 +16,16 @@ import type { Line } from './instant/state.ts'
 import { tellResult } from './telling/tell.ts'
 import { STANDSTILL, type Trace } from './telling/trace.ts'
 
-export interface SimulateOptions {
+/** One of the random worlds. */
+export interface World {
   /** text that starts the random streams; not empty, no `/` */
   readonly seed: string
   /** whole number from 0 */
   readonly replication: number
+}
+
+/** How a line is run; of this nothing changes a result. */
+export interface SimulatorOptions {
   /** collects every event; default: none */
   readonly trace?: Trace
   /** checks the invariants after every instant; default: false */
@@ -33,7 +38,8 @@ export interface SimulateOptions {
 
 /** A line built once and run as often as wanted. */
 export interface Simulator {
-  run(seed: string, replication: number): RunResult
+  /** One run from time 0 to the end of the window, the same as `simulate` gives. */
+  run(world: World): RunResult
 }
 
 /**
@@ -41,19 +47,19 @@ export interface Simulator {
  *
  * @throws RangeError  if the line cannot be run (see buildLine), or the seed text is empty or contains `/`
  */
-export function simulate(spec: LineSpec, options: SimulateOptions): RunResult {
-  return createSimulator(spec, options).run(options.seed, options.replication)
+export function simulate(spec: LineSpec, options: World & SimulatorOptions): RunResult {
+  return createSimulator(spec, options).run(options)
 }
 
 /** Builds the line once, for many replications. */
-export function createSimulator(spec: LineSpec, options: Omit<SimulateOptions, 'seed' | 'replication'> = {}): Simulator {
+export function createSimulator(spec: LineSpec, options: SimulatorOptions = {}): Simulator {
   const line = buildLine(spec, options.backwards ?? false)
   line.trace = options.trace ?? null
   const verify = options.verify ?? false
   const sweep = wantsRecursion(line, options) ? makeSweep(line) : null
   const quick = sweep === null && !verify && line.trace === null && !(options.backwards ?? false) ? makeQuick(line) : null
   return {
-    run(seed, replication) {
+    run({ seed, replication }) {
       resetLine(line, seed, replication)
       const end = sweep === null ? runToEnd(line, quick, verify) : runRecursion(sweep)
       return tellResult(line, seed, replication, end)
@@ -64,7 +70,7 @@ export function createSimulator(spec: LineSpec, options: Omit<SimulateOptions, '
 const WHY_NOT =
   'the recursion does not hold for this line: it wants one closed loop with operators at their stations, and no stop that can freeze a move; take the event engine, which every line, trace and check runs by'
 
-function wantsRecursion(line: Line, options: Omit<SimulateOptions, 'seed' | 'replication'>): boolean {
+function wantsRecursion(line: Line, options: SimulatorOptions): boolean {
   const engine = options.engine ?? 'auto'
   if (engine === 'events') return false
   const plain = options.trace === undefined && options.verify !== true && options.backwards !== true

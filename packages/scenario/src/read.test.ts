@@ -8,11 +8,10 @@ const SCENARIOS = new URL('../../../scenarios/', import.meta.url)
 const demo = readFileSync(new URL('outdoor-unit-base-line.yaml', SCENARIOS), 'utf8')
 
 test('a scenario is given only where nothing is wrong; warnings do not count', () => {
-  expect(readScenario(scenarioText(), 'x')).toMatchObject({ problems: [], scenario: { name: 'Ten zones' }, notes: { storageZones: 10 } })
-  expect(readScenario(scenarioText(['count: 4', 'count: 10']), 'x')).toMatchObject({ scenario: null, notes: null })
+  expect(readScenario(scenarioText())).toMatchObject({ problems: [], scenario: { name: 'Ten zones' }, notes: { storageZones: 10 } })
+  expect(readScenario(scenarioText(['count: 4', 'count: 10']))).toMatchObject({ scenario: null, notes: null })
   const warned = readScenario(
     scenarioText(['format: 1\nquestion: What does this loop make?\n', 'question: What does this loop make?\nformat: 1\n']),
-    'x',
   )
   expect(warned).toMatchObject({ problems: [{ code: 'W_FORMAT_FIRST', severity: 'warning' }], scenario: { name: 'Ten zones' } })
 })
@@ -33,18 +32,18 @@ test('JSON is read like YAML', () => {
     null,
     '\t',
   )
-  expect(readScenario(json, 'x').problems).toEqual([])
+  expect(readScenario(json).problems).toEqual([])
 })
 
 test('every code says by its first letter what it is', () => {
   const text = scenarioText(['count: 4', 'count: 10'], ['load: {', 'work: {'])
-  for (const problem of readScenario(text, 'x').problems) expect(problem.code[0]).toBe(problem.severity === 'error' ? 'E' : 'W')
+  for (const problem of readScenario(text).problems) expect(problem.code[0]).toBe(problem.severity === 'error' ? 'E' : 'W')
 })
 
 describe('no text makes it throw', () => {
   test('any characters', () => {
     fc.assert(
-      fc.property(fc.string({ unit: 'binary', maxLength: 300 }), (text) => readScenario(text, 'x').problems.length > 0),
+      fc.property(fc.string({ unit: 'binary', maxLength: 300 }), (text) => readScenario(text).problems.length > 0),
       { numRuns: 300, seed: 4 },
     )
   })
@@ -80,7 +79,7 @@ describe('no text makes it throw', () => {
     fc.assert(
       fc.property(fc.array(mutation, { minLength: 1, maxLength: 4 }), (mutations) => {
         const text = mutations.reduce((one, [at, length, piece]) => one.slice(0, at) + piece + one.slice(at + length), demo)
-        const { scenario, problems } = readScenario(text, 'x')
+        const { scenario, problems } = readScenario(text)
         const lines = text.split('\n')
         for (const { line, column } of problems) expect(column - 1).toBeLessThanOrEqual(lines[line - 1]!.length)
         expect(scenario === null).toBe(problems.some((problem) => problem.severity === 'error'))
@@ -95,7 +94,7 @@ describe('no text makes it throw', () => {
         const key = /^(\s*[\w"]+:)/.exec(lines[i]!)?.[1]
         if (key === undefined) continue
         const text = [...lines.slice(0, i), `${key} ${value}`, ...lines.slice(i + 1)].join('\n')
-        expect(() => readScenario(text, 'x')).not.toThrow()
+        expect(() => readScenario(text)).not.toThrow()
       }
     }
   })
@@ -106,7 +105,7 @@ test('the scenarios that come with the product are read without a finding', () =
   expect(names.length).toBeGreaterThanOrEqual(3)
   for (const name of names) {
     const text = readFileSync(new URL(name, SCENARIOS), 'utf8')
-    expect([name, readScenario(text, name).problems]).toEqual([name, []])
+    expect([name, readScenario(text).problems]).toEqual([name, []])
     expect(text.startsWith('# ')).toBe(true)
     expect(text.split('\n')[0]).toContain('?')
     expect(text.trimEnd().split('\n').length).toBeLessThanOrEqual(70)

@@ -33,11 +33,10 @@ export interface Reading extends ReadResult {
 /**
  * Reads a scenario file. Never throws on bad input: whatever is wrong is in `problems`.
  *
- * @param text      YAML 1.2 or JSON
- * @param fileName  what the text is called; findings carry places only
- * @example readScenario('format: 1', 'empty.yaml').scenario // => null
+ * @param text  YAML 1.2 or JSON; findings carry places in it, and `formatProblems` names the file
+ * @example readScenario('format: 1').scenario // => null
  */
-export function readScenario(text: string, _fileName: string, options: ReadOptions = {}): ReadResult {
+export function readScenario(text: string, options: ReadOptions = {}): ReadResult {
   const { scenario, problems, notes } = readWithOrigins(text, options)
   return { scenario, problems, notes }
 }

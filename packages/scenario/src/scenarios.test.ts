@@ -8,7 +8,7 @@ import type { Scenario } from './scenario.ts'
 
 function read(name: string): { scenario: Scenario; line: LineSpec; notes: ScenarioNotes } {
   const text = readFileSync(new URL(`../../../scenarios/${name}.yaml`, import.meta.url), 'utf8')
-  const { scenario, notes } = readScenario(text, name)
+  const { scenario, notes } = readScenario(text)
   return { scenario: scenario!, line: scenario!.line, notes: notes! }
 }
 

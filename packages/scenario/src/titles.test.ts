@@ -5,7 +5,7 @@ import { readScenario } from './read.ts'
 import { mixGroups, stopGroups, titleOf } from './titles.ts'
 import { writeScenario } from './write/write.ts'
 
-const demo = readScenario(readFileSync(new URL('../../../scenarios/outdoor-unit-base-line.yaml', import.meta.url), 'utf8'), 'x').scenario!
+const demo = readScenario(readFileSync(new URL('../../../scenarios/outdoor-unit-base-line.yaml', import.meta.url), 'utf8')).scenario!
 
 test('people see the title of the file, or the name where it gives none', () => {
   expect(titleOf(demo, 'stop', 'testFault')).toBe('Tester fault')
@@ -29,14 +29,14 @@ test('one stop at several places is one group, also after the complete form; nam
     { name: 'robot blue', sources: ['robot blue'] },
     { name: 'jam', sources: ['jam Z02', 'jam Z03'] },
   ]
-  const { scenario } = readScenario(text, 'x')
+  const { scenario } = readScenario(text)
   expect(stopGroups(scenario!)).toEqual(groups)
   expect(scenario!.stopEntries[2]!.sources).toEqual([
     { source: 'jam Z02', place: 'Z02' },
     { source: 'jam Z03', place: 'Z03' },
   ])
-  expect(stopGroups(readScenario(writeScenario(scenario!), 'x').scenario!)).toEqual(groups)
-  expect(stopGroups(readScenario(writeScenario(demo), 'x').scenario!)).toEqual(stopGroups(demo))
+  expect(stopGroups(readScenario(writeScenario(scenario!)).scenario!)).toEqual(groups)
+  expect(stopGroups(readScenario(writeScenario(demo)).scenario!)).toEqual(stopGroups(demo))
 })
 
 test('variants as written and options are the groups of the mix, also after the complete form', () => {
@@ -50,7 +50,7 @@ test('variants as written and options are the groups of the mix, also after the 
     ['Quiet kit', 8],
   ])
   expect(groups[4]!.variants).toEqual([2, 3, 6, 7, 10, 11, 14, 15])
-  expect(mixGroups(readScenario(writeScenario(demo), 'x').scenario!)).toEqual(groups)
+  expect(mixGroups(readScenario(writeScenario(demo)).scenario!)).toEqual(groups)
 })
 
 test('a title may stand wherever the part does, and changes nothing of the line', () => {
@@ -60,13 +60,13 @@ test('a title may stand wherever the part does, and changes nothing of the line'
     ['take: 20 s ± 10 %', 'take: { title: Take off, byVariant: { a: 20 s ± 10 %, b: 20 s ± 10 % } }'],
     ['', 'products: { variants: { a: { share: 40 %, title: Apple }, b: 60 % } }'],
   ]
-  const { scenario, problems } = readScenario(scenarioText(...changes), 'x')
+  const { scenario, problems } = readScenario(scenarioText(...changes))
   expect(problems).toEqual([])
   expect(scenario!.titles).toEqual({ tasks: { fit: 'Fit lid', place: 'Place pan', take: 'Take off' }, variants: { a: 'Apple' } })
-  expect(scenario!.line).toEqual(readScenario(scenarioText(['', 'products: { variants: { a: 40 %, b: 60 % } }']), 'x').scenario!.line)
+  expect(scenario!.line).toEqual(readScenario(scenarioText(['', 'products: { variants: { a: 40 %, b: 60 % } }'])).scenario!.line)
   const listed = scenarioText(
     ['', 'tasks: [{ name: place, title: Place pan }, fit, take]'],
     ['', 'products: { variants: [{ name: a, title: Apple }, b], mix: { kind: pattern, sequence: [a, b] } }'],
   )
-  expect(readScenario(listed, 'x').scenario!.titles).toEqual({ tasks: { place: 'Place pan' }, variants: { a: 'Apple' } })
+  expect(readScenario(listed).scenario!.titles).toEqual({ tasks: { place: 'Place pan' }, variants: { a: 'Apple' } })
 })

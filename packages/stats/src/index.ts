@@ -100,7 +100,7 @@ export { knConstants, knSelect, knSteps } from './select/kn.ts'
 export type { CarrierAnswer, CountTable, PilotReference, ProcedureWStatus, TestedCount } from './select/procedureW.ts'
 export { finalReplications, pilotReference, procedureW } from './select/procedureW.ts'
 // Sequence of a mix
-export { LevelledOrder, levelledOrder } from './sequence/levelled.ts'
+export { LevelledOrder, levelledOrder, mostBehind } from './sequence/levelled.ts'
 export { quotas } from './sequence/quotas.ts'
 export { wholeShares } from './sequence/wholeShares.ts'
 // Special functions

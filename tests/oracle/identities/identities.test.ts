@@ -164,7 +164,7 @@ describe('identities', () => {
 
   test('the demo line, two shifts with breaks, breakdowns and short stops', () => {
     const file = new URL('../../../scenarios/outdoor-unit-base-line.yaml', import.meta.url)
-    const { scenario, problems } = readScenario(readFileSync(file, 'utf8'), 'outdoor-unit-base-line.yaml')
+    const { scenario, problems } = readScenario(readFileSync(file, 'utf8'))
     expect(scenario, JSON.stringify(problems)).not.toBeNull()
     expect(differences(scenario!.line, 'identities', 0, false)).toEqual([])
   })

@@ -23,9 +23,7 @@ export async function grid(shell: Shell, file: string, flags: GridFlags, command
     ...(carriers === undefined ? {} : { carriers }),
     set: Object.fromEntries(set.map(({ path, levels }) => [path, levels])),
   }
-  const { factors, points, problems } = refusals(() =>
-    notebook.gridLines({ scenario, fileName: file, text, files, changePrefix: '--set ' }, asked),
-  )
+  const { factors, points, problems } = refusals(() => notebook.gridLines({ scenario, text, files, changePrefix: '--set ' }, asked))
   tellProblems(shell, problems, text, file, points.length > 0)
   const base = { line: scenario.line, plan: scenario.plan?.unitsPerWindow ?? null }
   const runs = gridLineCount(points, base) * replications

@@ -5,7 +5,7 @@ import { expect, test } from 'vitest'
 import { traceEvents } from './traceEvents.ts'
 import { SMALL_LINE } from '../../../../tests/helpers/scenarioTexts.ts'
 
-const line = readScenario(SMALL_LINE, 'line.yaml').scenario!.line
+const line = readScenario(SMALL_LINE).scenario!.line
 
 test('names and words in place of numbers', () => {
   const rows = [

@@ -44,7 +44,7 @@ test('a table that cannot be read is told by line, all at once', () => {
 })
 
 test('of a scenario the work, in today’s order or by rules', () => {
-  const { line } = readScenario(SMALL_LINE, 'small.yaml').scenario!
+  const { line } = readScenario(SMALL_LINE).scenario!
   expect(tasksOfLine(line, [])).toEqual([{ name: 'fit', seconds: expect.closeTo(70, 9), after: [] }])
   expect(() => tasksOfLine(line, ['fit<check'])).toThrow('there is no task "check"; there are fit')
   expect(() => tasksOfLine(line, ['fit'])).toThrow('write what comes first')

@@ -4,7 +4,7 @@ import { nameList } from './arguments.ts'
 import { orderRules } from './orderRules.ts'
 import { SMALL_LINE } from '../../../../tests/helpers/scenarioTexts.ts'
 
-const { line } = readScenario(SMALL_LINE, 'small.yaml').scenario!
+const { line } = readScenario(SMALL_LINE).scenario!
 
 test('names become indices; without names stations with work only may move', () => {
   expect(orderRules(line, {})).toEqual({ move: [1], before: [] })
@@ -33,7 +33,7 @@ test('what is not known is said with what there is', () => {
 
 describe('rules that no order can keep are told before anything runs', () => {
   const four = SMALL_LINE.replace('  C: {', '  D: { name: Check, zone: Z06, work: { look: 5 s } }\n  C: {')
-  const { line: longer } = readScenario(four, 'four.yaml').scenario!
+  const { line: longer } = readScenario(four).scenario!
   test('against the flow', () => {
     expect(() => orderRules(line, { before: ['B<A'] })).toThrow('"B<A" runs against the flow: products come onto the loop at A')
     expect(() => orderRules(line, { before: ['A<C<B'] })).toThrow('"C<B" runs against the flow: products leave the loop at C')

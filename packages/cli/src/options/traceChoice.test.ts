@@ -5,7 +5,7 @@ import { traceEvents } from '../documents/traceEvents.ts'
 import { traceChoice } from './traceChoice.ts'
 import { SMALL_LINE } from '../../../../tests/helpers/scenarioTexts.ts'
 
-const line = readScenario(SMALL_LINE, 'line.yaml').scenario!.line
+const line = readScenario(SMALL_LINE).scenario!.line
 const events = traceEvents((await traceRun(line, { replication: 0 }, { seed: '1' }))!.trace, line)
 const chosen = (choice: Parameters<typeof traceChoice>[1]) => events.filter(traceChoice(line, choice))
 

@@ -1,6 +1,6 @@
-import { shareIndexAt } from '@loopwright/stats'
+import { mostBehind, shareIndexAt } from '@loopwright/stats'
 import { makeRoomFor } from '../work/draw.ts'
-import { type Line, NONE } from '../instant/state.ts'
+import type { Line } from '../instant/state.ts'
 import { LOAD } from '../telling/trace.ts'
 
 /** Whether there is a product for a load station. (MODEL.md §8) */
@@ -36,28 +36,14 @@ function nextVariant(line: Line, serial: number): number {
       line.streams.next(line.mixStream)
       return shareIndexAt(line.mixCumulative, 0, line.variants, line.streams.u, 0)
     }
-    case 'levelled':
-      return levelledVariant(line, serial)
+    case 'levelled': {
+      const variant = mostBehind(line.mixShares, line.mixShareSum, line.mixGiven, serial)
+      line.mixGiven[variant]!++
+      return variant
+    }
     case 'pattern':
       return line.mixSequence[serial % line.mixSequence.length]!
     case 'list':
       return line.mixSequence[serial]!
   }
-}
-
-/** The variant with the largest w·(k + 1) − W·(number so far); ties: first in the list. */
-function levelledVariant(line: Line, serial: number): number {
-  let best = NONE
-  let bestLag = 0
-  for (let v = 0; v < line.variants; v++) {
-    const share = line.mixShares[v]!
-    if (share === 0) continue
-    const lag = share * (serial + 1) - line.mixShareSum * line.mixGiven[v]!
-    if (best === NONE || lag > bestLag) {
-      best = v
-      bestLag = lag
-    }
-  }
-  line.mixGiven[best]!++
-  return best
 }

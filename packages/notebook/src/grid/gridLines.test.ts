@@ -5,7 +5,7 @@ import { RING, testLine } from '../../../../tests/helpers/scenarioTexts.ts'
 import { gridLines } from './gridLines.ts'
 
 const scenario = testLine()
-const source = { scenario, fileName: 'ring.yaml', text: RING, files: () => null, changePrefix: '--set ' }
+const source = { scenario, text: RING, files: () => null, changePrefix: '--set ' }
 
 test('every setting is the file with its values written in', () => {
   const { factors, points, problems } = gridLines(source, {
@@ -14,7 +14,7 @@ test('every setting is the file with its values written in', () => {
   })
   expect(problems).toEqual([])
   expect(factors.map(({ name }) => name)).toEqual(['carriers', 'drive.speed', 'plan'])
-  const written = (speed: string, count: number) => withCarriers(readScenario(RING.replace('30 m/min', speed), 'x').scenario!.line, count)
+  const written = (speed: string, count: number) => withCarriers(readScenario(RING.replace('30 m/min', speed)).scenario!.line, count)
   expect(points).toEqual([3, 5].flatMap((count) => ['20 m/min', '30 m/min'].map((speed) => ({ line: written(speed, count), plan: 240 }))))
 })
 

@@ -14,7 +14,6 @@ export interface GridLevels {
 export interface GridSource {
   /** as it stands */
   readonly scenario: Scenario
-  readonly fileName: string
   readonly text: string
   /** text of a data file that the scenario names */
   readonly files: (path: string) => string | null
@@ -47,8 +46,8 @@ export function gridLines(source: GridSource, asked: GridLevels): GridLines {
   refuse(factors)
   const found = new Map<string, Problem>()
   const read = (changes: Changes): Scenario | null => {
-    const { fileName, text, files, changePrefix = '' } = source
-    const { scenario, problems } = readScenarioWith(text, fileName, changes, { files, changePrefix })
+    const { text, files, changePrefix = '' } = source
+    const { scenario, problems } = readScenarioWith(text, changes, { files, changePrefix })
     for (const problem of problems) if ('change' in problem || problem.message.includes(' (with ')) found.set(problemKey(problem), problem)
     return scenario
   }

@@ -10,7 +10,7 @@ const options = { scenarioFile: 'ring.yaml' }
 let result: GridResult
 let story: GridStory
 beforeAll(async () => {
-  const source = { scenario, fileName: 'ring.yaml', text: RING, files: () => null }
+  const source = { scenario, text: RING, files: () => null }
   const { factors, points } = gridLines(source, { carriers: [2, 3, 4], set: { 'drive.speed': ['20 m/min', '30 m/min'] } })
   const base = { line: scenario.line, plan: 250 }
   result = await runGrid(points, { factors, base, replications: 4 }, { seed: '1', workers: 0 })

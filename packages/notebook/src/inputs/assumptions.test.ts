@@ -24,7 +24,7 @@ stops:
 `
 
 function tables(): Record<string, string> {
-  const { scenario, problems } = readScenario(YAML, 'lid.yaml')
+  const { scenario, problems } = readScenario(YAML)
   if (scenario === null) throw new Error(JSON.stringify(problems))
   const cells = assumptionCells(scenario, { law: law(scenario.line), lawSeconds: 8 * 3600 }, null)
   const said = (cell: TableCell): string =>

@@ -4,7 +4,7 @@ import { scenarioText } from '../../../../tests/helpers/scenarioText.ts'
 import { generalInputs } from './generalInputs.ts'
 
 const said = (text: string, ...changes: [string, string][]): Record<string, string> => {
-  const { line } = readScenario(scenarioText(['', text], ...changes), 'x').scenario!
+  const { line } = readScenario(scenarioText(['', text], ...changes)).scenario!
   return Object.fromEntries(generalInputs(line)?.rows.map(({ cells }) => cells) ?? [])
 }
 

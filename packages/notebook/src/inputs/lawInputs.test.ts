@@ -19,7 +19,7 @@ stations:
 
 /** By hand: a move takes 1 m at 0.5 m/s, 2 s, and 2 s to clear; a lap 10 × 2 + 6 + 6 = 32 s; an exchange 2 + 6 + 2 = 10 s; a hole 10 × 2 = 20 s. */
 test('the three terms of a loop that can be reckoned by hand', () => {
-  const { scenario, problems } = readScenario(YAML, 'ten.yaml')
+  const { scenario, problems } = readScenario(YAML)
   if (scenario === null) throw new Error(JSON.stringify(problems))
   const table = lawInputs(scenario.line, law(scenario.line), 8 * 3600)
   expect(table.caption).toBe('The law of the loop (exact)')

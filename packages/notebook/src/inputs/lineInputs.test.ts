@@ -17,7 +17,7 @@ stations:
 `
 
 function said(change: (line: LineSpec) => LineSpec = (line) => line): Record<string, string> {
-  const { scenario, problems } = readScenario(YAML, 'straight.yaml')
+  const { scenario, problems } = readScenario(YAML)
   if (scenario === null) throw new Error(JSON.stringify(problems))
   return Object.fromEntries(lineInputs(change(scenario.line)).rows.map(({ cells }) => [cells[0]!, cells[1]!]))
 }

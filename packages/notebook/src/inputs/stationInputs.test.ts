@@ -19,7 +19,7 @@ stations:
 `
 
 function line(): LineSpec {
-  const { scenario, problems } = readScenario(YAML, 'mixed.yaml')
+  const { scenario, problems } = readScenario(YAML)
   if (scenario === null) throw new Error(JSON.stringify(problems))
   return scenario.line
 }

@@ -21,7 +21,7 @@ stations:
 `
 
 function scenario(): Scenario {
-  const { scenario: found, problems } = readScenario(YAML, 'shifts.yaml')
+  const { scenario: found, problems } = readScenario(YAML)
   if (found === null) throw new Error(JSON.stringify(problems))
   return found
 }

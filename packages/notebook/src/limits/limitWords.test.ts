@@ -30,7 +30,7 @@ stops:
   jam: { at: S5, after: exponential 45 min, lasts: exponential 3 min }
 `
 const read = (text: string): Scenario => {
-  const { scenario, problems } = readScenario(text, 'pump.yaml')
+  const { scenario, problems } = readScenario(text)
   if (scenario === null) throw new Error(JSON.stringify(problems))
   return scenario
 }

@@ -57,7 +57,6 @@ export async function runNotebook(file: string, effects: Effects, options: RunNo
   const { readBeside } = effects
   const { scenario, problems } = readScenario(
     scenarioText,
-    scenarioFile,
     readBeside === undefined ? {} : { files: (path) => readBeside(scenarioFile, path) },
   )
   if (scenario === null) return { status: 'wrong scenario', scenarioFile, scenarioText, problems }

@@ -182,7 +182,7 @@ export function studyContext(
 
 function askedLines({ scenario, scenarioFile, scenarioText, effects }: StudyParts, levels: GridLevels): ReturnType<typeof gridLines> {
   const files = (path: string): string | null => effects.readBeside?.(scenarioFile, path) ?? null
-  const lines = gridLines({ scenario, fileName: scenarioFile, text: scenarioText, files }, levels)
+  const lines = gridLines({ scenario, text: scenarioText, files }, levels)
   if (lines.points.length === 0) throw new RangeError(formatProblems(lines.problems, scenarioText, scenarioFile))
   return lines
 }

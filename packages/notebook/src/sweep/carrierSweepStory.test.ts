@@ -22,7 +22,7 @@ stops:
 `
 
 function scenario(): Scenario {
-  const { scenario: found, problems } = readScenario(YAML, 'rectangle.yaml')
+  const { scenario: found, problems } = readScenario(YAML)
   if (found === null) throw new Error(JSON.stringify(problems))
   return found
 }

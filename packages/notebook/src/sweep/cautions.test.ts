@@ -34,7 +34,6 @@ test('the best count at the upper end, and a list of products that ran out', () 
 test('every page defers to local codes and to licensed practice, and gives no verdict', () => {
   const { scenario } = readScenario(
     'format: 1\nname: a\nquestion: b?\nwarmup: 0 s\nlength: 1 h\ndrive: { speed: 15 m/min }\ncarriers: { count: 2, length: 0.8 m }\nloop: 6 zones of 1 m\nstations:\n  S1: { zone: Z01, unload: { off: 12 s }, load: { on: 20 s } }\n',
-    'a.yaml',
   )
   const text = standingCautions(scenario!.line)
     .map(({ title, markdown }) => `${title} ${markdown}`)

@@ -18,7 +18,7 @@ stations:
   S1: { name: Load and unload, zone: Z02, unload: { takeOff: 5 s }, load: { place: 6 s } }
 `
 
-const { scenario, problems } = readScenario(YAML, 'rectangle.yaml')
+const { scenario, problems } = readScenario(YAML)
 
 test('zones as they lie, with their turns, transfers and stations; unshaded without a count', () => {
   expect(problems).toEqual([])

@@ -17,7 +17,7 @@ stations:
 `
 
 function scenario(): Scenario {
-  const { scenario: found, problems } = readScenario(YAML, 'six.yaml')
+  const { scenario: found, problems } = readScenario(YAML)
   if (found === null) throw new Error(JSON.stringify(problems))
   return found
 }

@@ -53,7 +53,7 @@ interface Of {
 
 const TALES: Readonly<Record<string, (of: Of) => Promise<Tale> | Tale>> = {
   check: ({ file, text }) => {
-    const { scenario, notes, problems } = readScenario(text, file)
+    const { scenario, notes, problems } = readScenario(text)
     return checkStory(scenario!, notes!, { scenarioFile: file, scenarioText: text, problems })
   },
   run: async ({ scenario, options }) => {
@@ -81,8 +81,8 @@ const TALES: Readonly<Record<string, (of: Of) => Promise<Tale> | Tale>> = {
     const lines = [line('today', scenario), line('one fewer', fewer)]
     return compareStory([scenario, fewer], await compareLines(lines, { replications: 4 }, HERE), options)
   },
-  grid: async ({ scenario, file, text, options }) => {
-    const source = { scenario, fileName: file, text, files: () => null }
+  grid: async ({ scenario, text, options }) => {
+    const source = { scenario, text, files: () => null }
     const { factors, points } = gridLines(source, { carriers: [3, 4], set: { 'drive.speed': ['15 m/min', '20 m/min'] } })
     const base = { line: scenario.line, plan: planOf(scenario) }
     return gridStory(scenario, await runGrid(points, { factors, base, replications: 3 }, HERE), options)
@@ -116,7 +116,7 @@ const sweepOf = ({ line, plan }: Scenario, counts: readonly number[]) =>
   sweepCarriers(line, { counts, replications: 5, plan: plan!.unitsPerWindow }, HERE)
 
 describe.each(Object.entries(SOURCES))('%s', (name, [file, text]) => {
-  const { scenario } = readScenario(text, file)
+  const { scenario } = readScenario(text)
   const of: Of = { scenario: scenario!, file, text, options: { scenarioFile: file } }
   const tales = name === 'a loop' ? { ...TALES, ...LOOP_TALES } : TALES
 

@@ -8,42 +8,41 @@ import { applyVariation } from './variations.ts'
 
 const demo = readFileSync(new URL('../../../../scenarios/outdoor-unit-base-line.yaml', import.meta.url), 'utf8')
 const small = scenarioText()
-const wrong = (changes: Record<string, string>, text = small) =>
-  readScenarioWith(text, 'x.yaml', changes, { changePrefix: '--set ' }).problems
+const wrong = (changes: Record<string, string>, text = small) => readScenarioWith(text, changes, { changePrefix: '--set ' }).problems
 
 test('without changes it is the file', () => {
-  expect(readScenarioWith(demo, 'x', {})).toEqual(readScenario(demo, 'x'))
+  expect(readScenarioWith(demo, {})).toEqual(readScenario(demo))
 })
 
 test('the line is that of a file with the new values in it', () => {
-  const { scenario, problems } = readScenarioWith(small, 'x', {
+  const { scenario, problems } = readScenarioWith(small, {
     'drive.speed': '15 m/min',
     'carriers.count': 5,
     'stations.Fit.zone': 'Z05',
   })
   expect(problems).toEqual([])
-  expect(scenario).toEqual(readScenario(scenarioText(['12 m/min', '15 m/min'], ['count: 4', 'count: 5'], ['Z04', 'Z05']), 'x').scenario)
+  expect(scenario).toEqual(readScenario(scenarioText(['12 m/min', '15 m/min'], ['count: 4', 'count: 5'], ['Z04', 'Z05'])).scenario)
 })
 
 test('it is what a variation with the same paths gives, but for the name', () => {
   const train = { 'drive.release': 'train', 'drive.stagger': '0.3 s' }
   const text = `${small}variations: { train: { drive.release: train, drive.stagger: 0.3 s } }\n`
-  const varied = readScenario(applyVariation(text, 'train').text!, 'x').scenario!
-  expect(readScenarioWith(text, 'x', train).scenario).toEqual({ ...varied, name: 'Ten zones' })
+  const varied = readScenario(applyVariation(text, 'train').text!).scenario!
+  expect(readScenarioWith(text, train).scenario).toEqual({ ...varied, name: 'Ten zones' })
 })
 
 test('a value may be of any form, as text or as data, and stand at a place in a list', () => {
   const text = scenarioText(['', 'paths: [{ from: Z02, move: 7 s }]'])
   const asText = { 'carriers.start': '[Z01, Z02, Z03, Z05]', 'stations.Fit.work.fit': '{ kind: gamma, mean: 40 s, cv: 0.2 }' }
   const asData = { 'carriers.start': ['Z01', 'Z02', 'Z03', 'Z05'], 'stations.Fit.work.fit': { kind: 'gamma', mean: '40 s', cv: 0.2 } }
-  const { line } = readScenarioWith(text, 'x', { ...asData, 'paths[0].move': '9 s' }).scenario!
+  const { line } = readScenarioWith(text, { ...asData, 'paths[0].move': '9 s' }).scenario!
   expect(line.carriers.start).toEqual([0, 1, 2, 4])
   expect(line.paths[1]?.moveSeconds).toEqual({ kind: 'constant', value: 9 })
-  expect(readScenarioWith(text, 'x', { ...asText, 'paths[0].move': '9 s' }).scenario!.line).toEqual(line)
+  expect(readScenarioWith(text, { ...asText, 'paths[0].move': '9 s' }).scenario!.line).toEqual(line)
 })
 
 test('keys that are missing on the way are made, also within another change', () => {
-  const { scenario, problems } = readScenarioWith(small, 'x', {
+  const { scenario, problems } = readScenarioWith(small, {
     'stops.jam': '{ at: Z03, after: 2 h, lasts: 1 min }',
     'stops.jam.lasts': '2 min',
   })
@@ -95,7 +94,7 @@ describe('what is wrong is told', () => {
 
   test('what the file has without the change does not name it', () => {
     const text = scenarioText(['Z08', 'Z88'])
-    expect(wrong({ 'carriers.count': '3' }, text)).toEqual(readScenario(text, 'x').problems)
+    expect(wrong({ 'carriers.count': '3' }, text)).toEqual(readScenario(text).problems)
     expect(wrong({ 'carriers.count': '3' }, '[').map(({ code }) => code)).toEqual(['E_YAML'])
   })
 

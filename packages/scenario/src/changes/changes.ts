@@ -34,12 +34,11 @@ interface Placed {
  * A finding inside a changed value stands in that change (`change`, with line and column in it); one elsewhere in the file that the
  * file alone would not have names the changes. The file's own variations are not tried out.
  *
- * @param text      YAML 1.2 or JSON
- * @param fileName  what the text is called
- * @param changes   by path
- * @example readScenarioWith('format: 1', 'empty.yaml', { 'carriers.count': '1.5' }).problems.at(-1)?.change // => 'carriers.count=1.5'
+ * @param text     YAML 1.2 or JSON
+ * @param changes  by path
+ * @example readScenarioWith('format: 1', { 'carriers.count': '1.5' }).problems.at(-1)?.change // => 'carriers.count=1.5'
  */
-export function readScenarioWith(text: string, _fileName: string, changes: Changes, options: ChangeOptions = {}): ReadResult {
+export function readScenarioWith(text: string, changes: Changes, options: ChangeOptions = {}): ReadResult {
   const placed = place(text, changes, options.changePrefix ?? '')
   const report = createReport([text, ...placed.map(({ label }) => label)].join('\n'))
   const file = readSource(text, report)

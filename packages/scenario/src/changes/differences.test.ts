@@ -6,7 +6,7 @@ import { readScenario } from '../read.ts'
 import { applyVariation } from './variations.ts'
 
 const text = readFileSync(new URL('../../../../scenarios/outdoor-unit-base-line.yaml', import.meta.url), 'utf8')
-const read = (from: string) => readScenario(from, 'line.yaml').scenario!
+const read = (from: string) => readScenario(from).scenario!
 const base = read(text)
 const varied = (name: string) => read(applyVariation(text, name).text!)
 
@@ -53,7 +53,7 @@ test('titles are no inputs', () => {
     .replace('jam: {', 'jam: { title: Jam at the fit,')
     .replace('fit: 40 s ± 10 %', 'fit: { title: Fit lid, time: 40 s ± 10 % }')
   expect(titled).not.toBe(text)
-  expect(scenarioDifferences(readScenario(text, 'a').scenario!, readScenario(titled, 'b').scenario!)).toEqual([])
+  expect(scenarioDifferences(readScenario(text).scenario!, readScenario(titled).scenario!)).toEqual([])
 })
 
 test('a loop with zones put in is one difference, also where all zones behind are numbered anew', () => {

@@ -5,8 +5,7 @@ import { readScenario } from '../read.ts'
 import { applyVariation, parsePath } from './variations.ts'
 
 const demo = readFileSync(new URL('../../../../scenarios/outdoor-unit-base-line.yaml', import.meta.url), 'utf8')
-const codes = (variations: string) =>
-  readScenario(scenarioText(['', `variations: ${variations}`]), 'x').problems.map((problem) => problem.code)
+const codes = (variations: string) => readScenario(scenarioText(['', `variations: ${variations}`])).problems.map((problem) => problem.code)
 
 describe('paths', () => {
   test.each([
@@ -25,7 +24,7 @@ describe('paths', () => {
 test('values are put in, comments stay, the name says which variation, the variations go', () => {
   const { text, problems } = applyVariation(demo, 'train')
   expect(problems).toEqual([])
-  const { scenario, notes } = readScenario(text!, 'x')
+  const { scenario, notes } = readScenario(text!)
   expect(scenario?.name).toBe('Outdoor-unit base line, train')
   expect(scenario?.line.staggerSeconds).toBe(0.3)
   expect(scenario?.line.zones.flatMap((zone, i) => (zone.release === 'single' ? [i + 1] : []))).toEqual([8, 9, 10, 11, 19, 20, 21, 22])
@@ -34,8 +33,8 @@ test('values are put in, comments stay, the name says which variation, the varia
 })
 
 test('nothing else changes', () => {
-  const base = readScenario(demo, 'x').scenario!.line
-  const changed = readScenario(applyVariation(demo, 'fan deck next to wiring').text!, 'x').scenario!.line
+  const base = readScenario(demo).scenario!.line
+  const changed = readScenario(applyVariation(demo, 'fan deck next to wiring').text!).scenario!.line
   const moved = base.stations.map((station) => (station.name === 'S5' ? { ...station, zone: 13 } : station))
   expect(changed).toEqual({ ...base, stations: moved })
 })
@@ -48,7 +47,7 @@ test('a value may be of any form, also a map or a list, and a place in a list', 
     ],
     ['', 'paths: [{ from: Z02, move: 7 s }]'],
   )
-  const { line } = readScenario(applyVariation(text, 'x').text!, 'x').scenario!
+  const { line } = readScenario(applyVariation(text, 'x').text!).scenario!
   expect(line.carriers.start).toEqual([0, 1, 2, 4])
   expect(line.stations[1]?.work?.[0]?.seconds[0]).toEqual({ kind: 'gamma', mean: 40, cv: 0.2 })
   expect(line.paths[1]?.moveSeconds).toEqual({ kind: 'constant', value: 9 })

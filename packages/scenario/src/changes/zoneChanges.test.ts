@@ -3,7 +3,7 @@ import { scenarioText } from '../../../../tests/helpers/scenarioText.ts'
 import { readScenario } from '../read.ts'
 import { zoneChanges } from './zoneChanges.ts'
 
-const read = (...changes: [string, string][]) => readScenario(scenarioText(...changes), 'x').scenario!
+const read = (...changes: [string, string][]) => readScenario(scenarioText(...changes)).scenario!
 const base = read()
 
 test('without what was put in it is the same line again, by the same names', () => {

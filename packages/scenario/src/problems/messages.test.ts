@@ -23,7 +23,7 @@ interface Wrong {
 
 const read = ({ name, text }: Pick<WrongCase, 'name' | 'text'>): Wrong => ({
   text,
-  problems: readScenario(text, `${name}.yaml`, name === 'file-no-files' ? {} : { files }).problems,
+  problems: readScenario(text, name === 'file-no-files' ? {} : { files }).problems,
 })
 
 /** What no document holds: texts that are too large, and a call with a wrong name. */

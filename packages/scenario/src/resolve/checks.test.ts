@@ -2,7 +2,7 @@ import { expect, test } from 'vitest'
 import { scenarioText } from '../../../../tests/helpers/scenarioText.ts'
 import { readScenario } from '../read.ts'
 
-const codes = (...changes: [string, string][]) => readScenario(scenarioText(...changes), 'x').problems.map((problem) => problem.code)
+const codes = (...changes: [string, string][]) => readScenario(scenarioText(...changes)).problems.map((problem) => problem.code)
 const corner = (clear: boolean): [string, string] => [
   '',
   `corners: { zones: [Z03, Z05, Z08, Z10], turn: left, lift: 1 s, lower: 1 s, enterOnlyIfExitClear: ${clear} }`,

@@ -3,7 +3,7 @@ import { scenarioText } from '../../../../tests/helpers/scenarioText.ts'
 import { readScenario } from '../read.ts'
 
 const found = (...changes: [string, string][]): string[] =>
-  readScenario(scenarioText(...changes), 'x').problems.map(({ code, path }) => `${code} ${path}`)
+  readScenario(scenarioText(...changes)).problems.map(({ code, path }) => `${code} ${path}`)
 
 describe('a list of products', () => {
   // an exchange at "Fit" takes more than its 40 s of work: 900 products last beyond 10 h

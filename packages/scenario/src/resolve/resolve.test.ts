@@ -3,7 +3,7 @@ import { scenarioText } from '../../../../tests/helpers/scenarioText.ts'
 import { readScenario } from '../read.ts'
 
 test('a scenario has name, question, line, plan, calendar and turns', () => {
-  const { scenario, problems } = readScenario(scenarioText(), 'x')
+  const { scenario, problems } = readScenario(scenarioText())
   expect(problems).toEqual([])
   expect(scenario).toMatchObject({ name: 'Ten zones', question: 'What does this loop make?', plan: null, calendar: null })
   expect(scenario?.layout.turns).toEqual(Array(10).fill(null))
@@ -18,7 +18,6 @@ test('notes tell what was understood', () => {
   const corners = 'corners: { zones: [Z03, Z06], turn: left, lift: 1 s, lower: 1 s, enterOnlyIfExitClear: true }'
   const { notes } = readScenario(
     scenarioText(['', corners], ['', 'plan: 72 per clock hour'], ['', 'variations: { more: { carriers.count: 5 } }']),
-    'x',
   )
   expect(notes).toMatchObject({
     transferZoneNames: ['Z03', 'Z06'],
@@ -34,13 +33,12 @@ test('notes tell what was understood', () => {
 })
 
 test('an empty name or question is a missing one', () => {
-  expect(readScenario(scenarioText(['name: Ten zones', 'name: " "']), 'x').problems).toMatchObject([{ code: 'E_MISSING', path: 'name' }])
+  expect(readScenario(scenarioText(['name: Ten zones', 'name: " "'])).problems).toMatchObject([{ code: 'E_MISSING', path: 'name' }])
 })
 
 test('findings of all steps come together', () => {
   const { problems } = readScenario(
     scenarioText(['1 h', '1'], ['12 m/min', 'fast'], ['count: 4', 'count: 40'], ['Z04', 'Z40'], ['40 s', '40 kg']),
-    'x',
   )
   expect(problems.map((problem) => problem.code)).toEqual([
     'E_BARE_NUMBER',

@@ -3,7 +3,7 @@ import { scenarioText } from '../../../../tests/helpers/scenarioText.ts'
 import { readScenario } from '../read.ts'
 
 const codes = (...changes: [string, string][]): string[] =>
-  readScenario(scenarioText(...changes), 'x').problems.map(({ code, path }) => `${code} ${path}`)
+  readScenario(scenarioText(...changes)).problems.map(({ code, path }) => `${code} ${path}`)
 const stop = (name: string, title: string): string => `  ${name}: { title: ${title}, at: Fit, after: 1 h, lasts: 1 min }\n`
 
 test('two parts of a kind cannot be shown alike, whether by title or by name', () => {

@@ -3,7 +3,7 @@ import { scenarioText } from '../../../../tests/helpers/scenarioText.ts'
 import { readScenario } from '../read.ts'
 
 const found = (...changes: [string, string][]): string[] =>
-  readScenario(scenarioText(...changes), 'x').problems.map(({ code, path }) => `${code} ${path}`)
+  readScenario(scenarioText(...changes)).problems.map(({ code, path }) => `${code} ${path}`)
 
 test.each([
   ['12 m/min', '121 m/min', 'drive.speed'],

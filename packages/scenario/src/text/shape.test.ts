@@ -3,7 +3,7 @@ import { scenarioText } from '../../../../tests/helpers/scenarioText.ts'
 import { readScenario } from '../read.ts'
 
 const found = (...changes: [string, string][]) =>
-  readScenario(scenarioText(...changes), 'x').problems.map((problem) => [problem.code, problem.path])
+  readScenario(scenarioText(...changes)).problems.map((problem) => [problem.code, problem.path])
 
 test('unknown keys everywhere, with their paths', () => {
   expect(found(['Z04,', 'Z04, colour: red, receiver: { cycles: 3 s },'], ['acceleration', 'acceleraton'], ['', 'stores: 3'])).toEqual([

@@ -69,7 +69,7 @@ test('any line reads back identical from its complete form', () => {
     fc.property(anyLine, (line) => {
       const text = writeLine(line)
       for (const feature of FEATURES) if (text.includes(feature)) seen.set(feature, (seen.get(feature) ?? 0) + 1)
-      const { scenario, problems } = readScenario(text, 'line.yaml')
+      const { scenario, problems } = readScenario(text)
       if (scenario === null) throw new Error(`${formatProblems(problems, text, 'line.yaml')}\n${text}`)
       expect(scenario.line).toEqual(line)
       read++
@@ -134,7 +134,7 @@ test('plan, calendar, turns, titles and groups read back with the line', () => {
           ...forPeople(line, draws),
         }
         const text = writeScenario(scenario)
-        expect(readScenario(text, 'scenario.yaml').scenario).toEqual(scenario)
+        expect(readScenario(text).scenario).toEqual(scenario)
       },
     ),
     { numRuns: 60, seed: 20260102 },

@@ -1,6 +1,30 @@
 import { wholeShares } from './wholeShares.ts'
 
 /**
+ * The variant that lags most behind its share at the next place of a levelled order: the largest w·(k + 1) − W·(number so far); ties to the one listed first.
+ *
+ * @param shares  w, by variant: whole numbers ≥ 0, one above 0
+ * @param sum     W, of the shares
+ * @param given   how many of each variant so far
+ * @param place   k, from 0: how many of all so far
+ * @returns       index of a variant, never of one with share 0
+ * @see Miltenburg, Level schedules for mixed-model assembly lines in just-in-time production systems (1989)
+ * @example mostBehind([2, 3, 5], 10, [0, 0, 1], 1) // => 1
+ */
+export function mostBehind(shares: ArrayLike<number>, sum: number, given: ArrayLike<number>, place: number): number {
+  let most = 0
+  let mostLag = -Infinity
+  for (let variant = 0; variant < shares.length; variant++) {
+    const lag = shares[variant]! * (place + 1) - sum * given[variant]!
+    if (lag > mostLag) {
+      most = variant
+      mostLag = lag
+    }
+  }
+  return most
+}
+
+/**
  * The levelled order of a mix, one after another: at each place the variant that lags most behind its share; ties to the one listed first. The same place, the same variant in every scenario.
  *
  * No variant is ever more than one unit ahead; with five or more it may fall more than one behind, so look at largestDeviation.
@@ -26,16 +50,8 @@ export class LevelledOrder {
 
   /** The variant of the next place, from 0. */
   next(): number {
+    const most = mostBehind(this.shares, this.total, this.given, this.place)
     this.place++
-    let most = 0
-    let mostLag = -Infinity
-    for (let i = 0; i < this.shares.length; i++) {
-      const lag = this.lagOf(i)
-      if (lag > mostLag) {
-        most = i
-        mostLag = lag
-      }
-    }
     this.given[most]!++
     for (let i = 0; i < this.shares.length; i++) {
       this.largestDeviation = Math.max(this.largestDeviation, Math.abs(this.lagOf(i)) / this.total)

@@ -55,7 +55,7 @@ export class TaskRunner {
     const rows: Float64Array[] = []
     const results: RunResult[] = []
     for (let replication = task.from; replication < task.to; replication += 1) {
-      const result = simulator.run(task.seed, replication)
+      const result = simulator.run({ seed: task.seed, replication })
       if (task.want === 'rows') rows.push(runRow(known.layout, result))
       else results.push(result)
     }

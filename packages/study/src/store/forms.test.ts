@@ -5,7 +5,7 @@ import { resultForm } from './forms.ts'
 
 const spec = smallLoop()
 const form = resultForm(spec)
-const result = createSimulator(spec).run('1', 0)
+const result = createSimulator(spec).run({ seed: '1', replication: 0 })
 const bytes = (text: string): Uint8Array => new TextEncoder().encode(text)
 
 describe('results as bytes', () => {

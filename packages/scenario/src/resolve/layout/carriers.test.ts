@@ -3,7 +3,7 @@ import { scenarioText } from '../../../../../tests/helpers/scenarioText.ts'
 import { readScenario } from '../../read.ts'
 
 function read(carriers: string, ...changes: [string, string][]) {
-  const { scenario, problems } = readScenario(scenarioText(['{ count: 4, length: 0.8 m, width: 0.8 m }', carriers], ...changes), 'x')
+  const { scenario, problems } = readScenario(scenarioText(['{ count: 4, length: 0.8 m, width: 0.8 m }', carriers], ...changes))
   return scenario?.line.carriers ?? problems.map((problem) => problem.code)
 }
 

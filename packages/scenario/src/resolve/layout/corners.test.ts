@@ -3,7 +3,7 @@ import { scenarioText } from '../../../../../tests/helpers/scenarioText.ts'
 import { readScenario } from '../../read.ts'
 
 function read(corners: string, ...changes: [string, string][]) {
-  const { scenario, problems } = readScenario(scenarioText(...changes, ['', corners]), 'x')
+  const { scenario, problems } = readScenario(scenarioText(...changes, ['', corners]))
   return { line: scenario?.line, turns: scenario?.layout.turns, codes: problems.map((problem) => problem.code) }
 }
 

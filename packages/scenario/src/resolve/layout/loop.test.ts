@@ -3,7 +3,7 @@ import { scenarioText } from '../../../../../tests/helpers/scenarioText.ts'
 import { readScenario } from '../../read.ts'
 
 function read(loop: string) {
-  const { scenario, problems } = readScenario(scenarioText(['10 zones of 1 m', loop]), 'x')
+  const { scenario, problems } = readScenario(scenarioText(['10 zones of 1 m', loop]))
   return scenario?.line.zones.map((zone) => [zone.name, zone.lengthMetres]) ?? problems.map((problem) => problem.code)
 }
 
@@ -26,8 +26,8 @@ test('groups and zones in travel order; names count through', () => {
 test('names have as many digits as the last one needs, at least two', () => {
   expect(read('9 zones of 1 m')[0]).toEqual(['Z01', 1])
   expect(
-    readScenario(scenarioText(['10 zones of 1 m', '120 zones of 1 m'], ['Z01', 'Z001'], ['Z04', 'Z004'], ['Z08', 'Z120']), 'x').scenario
-      ?.line.zones[7]?.name,
+    readScenario(scenarioText(['10 zones of 1 m', '120 zones of 1 m'], ['Z01', 'Z001'], ['Z04', 'Z004'], ['Z08', 'Z120'])).scenario?.line
+      .zones[7]?.name,
   ).toBe('Z008')
 })
 
@@ -47,6 +47,6 @@ test.each([
 })
 
 test('a fault in the length points at its column', () => {
-  const { problems } = readScenario(scenarioText(['10 zones of 1 m', '10 zones of 1,5 m']), 'x')
+  const { problems } = readScenario(scenarioText(['10 zones of 1 m', '10 zones of 1,5 m']))
   expect(problems[0]).toMatchObject({ code: 'E_DECIMAL_COMMA', line: 8, column: 19, length: 3 })
 })

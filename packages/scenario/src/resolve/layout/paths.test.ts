@@ -4,7 +4,7 @@ import { scenarioText } from '../../../../../tests/helpers/scenarioText.ts'
 import { readScenario } from '../../read.ts'
 
 function read(...changes: [string, string][]) {
-  const { scenario, problems } = readScenario(scenarioText(...changes), 'x')
+  const { scenario, problems } = readScenario(scenarioText(...changes))
   return { paths: scenario?.line.paths ?? [], codes: problems.map((problem) => problem.code) }
 }
 const plain = { across: false, fromPosition: 'low', toPosition: 'low', moveSeconds: null, clearSeconds: null }

@@ -5,7 +5,7 @@ import { applyVariation } from '../../changes/variations.ts'
 import { writeScenario } from '../../write/write.ts'
 
 const read = (...changes: [string, string][]) => {
-  const { scenario, problems, notes } = readScenario(scenarioText(...changes), 'x')
+  const { scenario, problems, notes } = readScenario(scenarioText(...changes))
   const line = scenario?.line
   return {
     scenario,
@@ -67,7 +67,7 @@ describe('zones put in', () => {
   })
   test('the complete form reads back', () => {
     const { scenario } = read(put('putIn: { before: Fit, zones: 2 }'))
-    expect(readScenario(writeScenario(scenario!), 'x').scenario).toEqual(scenario)
+    expect(readScenario(writeScenario(scenario!)).scenario).toEqual(scenario)
   })
 })
 
@@ -80,11 +80,11 @@ test('zones taken out are gone, with their own values', () => {
 
 test('a variation says it in one line', () => {
   const text = scenarioText(put('variations: { longer: { putIn: { before: Fit, zones: 2 } }, shorter: { takeOut: [Z05] } }'))
-  expect(readScenario(text, 'x').problems).toEqual([])
-  expect(readScenario(applyVariation(text, 'longer').text!, 'x').scenario!.line).toEqual(
+  expect(readScenario(text).problems).toEqual([])
+  expect(readScenario(applyVariation(text, 'longer').text!).scenario!.line).toEqual(
     read(put('putIn: { before: Fit, zones: 2 }')).scenario!.line,
   )
-  expect(readScenario(applyVariation(text, 'shorter').text!, 'x').scenario!.line.zones).toHaveLength(9)
+  expect(readScenario(applyVariation(text, 'shorter').text!).scenario!.line.zones).toHaveLength(9)
 })
 
 test('what does not fit is told', () => {

@@ -3,7 +3,7 @@ import { scenarioText } from '../../../../../tests/helpers/scenarioText.ts'
 import { readScenario } from '../../read.ts'
 import { productZones } from '@loopwright/line'
 
-const read = (...changes: [string, string][]) => readScenario(scenarioText(...changes), 'x')
+const read = (...changes: [string, string][]) => readScenario(scenarioText(...changes))
 const codes = (...changes: [string, string][]): string[] => read(...changes).problems.map(({ code, path }) => `${code} ${path}`)
 
 describe('products are where the way leads from load to unload', () => {

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest'
 import { scenarioText } from '../../../../../tests/helpers/scenarioText.ts'
 import { readScenario } from '../../read.ts'
 
-const read = (...changes: [string, string][]) => readScenario(scenarioText(...changes), 'x')
+const read = (...changes: [string, string][]) => readScenario(scenarioText(...changes))
 
 test('without a word one section holds all zones; else those that are named, in the order of the line', () => {
   expect(read().scenario!.line.sections).toEqual([{ name: 'line', zones: [0, 1, 2, 3, 4, 5, 6, 7, 8, 9] }])

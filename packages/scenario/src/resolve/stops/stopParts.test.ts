@@ -7,7 +7,6 @@ const CORNERS: [string, string] = ['', 'corners: { zones: [Z03, Z06], turn: left
 function parts(at: string, ...changes: [string, string][]) {
   const { scenario, problems } = readScenario(
     scenarioText(CORNERS, ...changes, ['', `stops: { fault: { at: ${at}, after: exponential 9 h, lasts: 60 s } }`]),
-    'x',
   )
   return (
     scenario?.line.breakdowns.map((one) => `${one.name}: ${one.part.kind} ${'index' in one.part ? one.part.index : ''}`.trim()) ??

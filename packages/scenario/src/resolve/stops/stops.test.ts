@@ -3,7 +3,7 @@ import { scenarioText } from '../../../../../tests/helpers/scenarioText.ts'
 import { readScenario } from '../../read.ts'
 
 function read(stop: string, ...changes: [string, string][]) {
-  const { scenario, problems, notes } = readScenario(scenarioText(...changes, ['', `stops: { fault: ${stop} }`]), 'x')
+  const { scenario, problems, notes } = readScenario(scenarioText(...changes, ['', `stops: { fault: ${stop} }`]))
   return {
     breakdowns: scenario?.line.breakdowns ?? [],
     shortStops: notes?.shortStops ?? [],

@@ -3,7 +3,7 @@ import { scenarioText } from '../../../../../tests/helpers/scenarioText.ts'
 import { readScenario } from '../../read.ts'
 
 function read(calendar: string) {
-  const { scenario, problems } = readScenario(scenarioText(['warmup: 1 h\nlength: 8 h\n', `calendar: ${calendar}\n`]), 'x')
+  const { scenario, problems } = readScenario(scenarioText(['warmup: 1 h\nlength: 8 h\n', `calendar: ${calendar}\n`]))
   return { calendar: scenario?.calendar, line: scenario?.line, codes: problems.map((problem) => problem.code) }
 }
 
@@ -52,13 +52,13 @@ test('different shifts by name, each with its own breaks; the night shift crosse
 
 test('each shift starts at its hour of the day', () => {
   const day = 'shifts: { early: { from: "06:00", to: "14:00" }, night: { from: "22:00", to: "06:00" } }'
-  const { notes } = readScenario(scenarioText(['warmup: 1 h\nlength: 8 h\n', `calendar: { ${day}, judge: shift 3 }\n`]), 'x')
+  const { notes } = readScenario(scenarioText(['warmup: 1 h\nlength: 8 h\n', `calendar: { ${day}, judge: shift 3 }\n`]))
   expect(notes?.shiftStarts).toEqual([
     { seconds: 0, clockSeconds: 6 * 3600 },
     { seconds: 28_800, clockSeconds: 22 * 3600 },
     { seconds: 57_600, clockSeconds: 6 * 3600 },
   ])
-  expect(readScenario(scenarioText(), 'x').notes?.shiftStarts).toEqual([])
+  expect(readScenario(scenarioText()).notes?.shiftStarts).toEqual([])
 })
 
 test('takt is net time over plan', () => {
@@ -68,7 +68,6 @@ test('takt is net time over plan', () => {
       'warmup: 1 h\nlength: 8 h\n',
       `plan: 320 per shift\ncalendar: { ${SHIFT.replace('30 min', '40 min')}, judge: second shift }\n`,
     ]),
-    'x',
   )
   expect(scenario?.calendar?.taktSeconds).toBe(84.375)
 })
@@ -76,7 +75,6 @@ test('takt is net time over plan', () => {
 test('what a calendar says is not said again', () => {
   const { problems } = readScenario(
     scenarioText(['length: 8 h\n', `conveyorDuringBreaks: true\ncalendar: { ${SHIFT}, judge: second shift }\n`]),
-    'x',
   )
   expect(problems.map((problem) => [problem.code, problem.path])).toEqual([
     ['E_ONLY_ONE_OF', 'warmup'],

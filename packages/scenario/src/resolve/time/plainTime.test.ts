@@ -3,7 +3,7 @@ import { scenarioText } from '../../../../../tests/helpers/scenarioText.ts'
 import { readScenario } from '../../read.ts'
 
 function read(time: string) {
-  const { scenario, problems, notes } = readScenario(scenarioText(['warmup: 1 h\nlength: 8 h\n', time]), 'x')
+  const { scenario, problems, notes } = readScenario(scenarioText(['warmup: 1 h\nlength: 8 h\n', time]))
   return {
     window: scenario?.line.window,
     breaks: scenario?.line.breaks,

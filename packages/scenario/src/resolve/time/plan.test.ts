@@ -5,7 +5,7 @@ import { readScenario } from '../../read.ts'
 const CALENDAR = 'calendar: { shift: { from: "06:00", to: "14:00" }, breaks: [{ after: 2 h, lasts: 30 min }], judge: shifts 2 to 3 }\n'
 
 function read(plan: string, time = CALENDAR) {
-  const { scenario, problems } = readScenario(scenarioText(['warmup: 1 h\nlength: 8 h\n', `plan: ${plan}\n${time}`]), 'x')
+  const { scenario, problems } = readScenario(scenarioText(['warmup: 1 h\nlength: 8 h\n', `plan: ${plan}\n${time}`]))
   return scenario?.plan ?? problems.map((problem) => problem.code)
 }
 

@@ -3,7 +3,7 @@ import { scenarioText } from '../../../../../tests/helpers/scenarioText.ts'
 import { readScenario } from '../../read.ts'
 
 const codes = (calendar: string) =>
-  readScenario(scenarioText(['warmup: 1 h\nlength: 8 h\n', `calendar: { ${calendar}, judge: second shift }\n`]), 'x').problems.map(
+  readScenario(scenarioText(['warmup: 1 h\nlength: 8 h\n', `calendar: { ${calendar}, judge: second shift }\n`])).problems.map(
     (problem) => problem.code,
   )
 const shift = (breaks: string) => codes(`shift: { from: "06:00", to: "14:00" }, breaks: [${breaks}]`)

@@ -5,7 +5,7 @@ import { readScenario } from '../../read.ts'
 const CSV = 'task;seconds\nfit;38,5\nfit;41\nfit;\n'
 
 function read(time: string, files?: (name: string) => string | null) {
-  const { scenario, problems } = readScenario(scenarioText(['40 s ± 10 %', time]), 'x', files === undefined ? {} : { files })
+  const { scenario, problems } = readScenario(scenarioText(['40 s ± 10 %', time]), files === undefined ? {} : { files })
   return scenario?.line.stations[1]?.work?.[0]?.seconds[0] ?? problems.map((problem) => problem.code)
 }
 
@@ -34,7 +34,7 @@ const STUDY = 'Station,Operator,time\nImpeller,Ann,40\nImpeller,Bob,42\nHousing,
 
 function table(where: string) {
   const time = `{ kind: empirical, file: study.csv, column: time, unit: s${where} }`
-  const { scenario, problems, notes } = readScenario(scenarioText(['40 s ± 10 %', time]), 'x', { files: () => STUDY })
+  const { scenario, problems, notes } = readScenario(scenarioText(['40 s ± 10 %', time]), { files: () => STUDY })
   const fit = scenario?.line.stations[1]?.work?.[0]?.seconds[0]
   return { values: fit?.kind === 'empirical' ? fit.values : null, codes: problems.map(({ code }) => code), note: notes?.tables[0] }
 }

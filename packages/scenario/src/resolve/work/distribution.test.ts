@@ -5,7 +5,7 @@ import { readScenario } from '../../read.ts'
 
 /** The distribution that a text in the place of a task's time becomes, or the codes of what is wrong. */
 function read(time: string): Distribution | string[] {
-  const { scenario, problems } = readScenario(scenarioText(['40 s ± 10 %', time]), 'x')
+  const { scenario, problems } = readScenario(scenarioText(['40 s ± 10 %', time]))
   return scenario?.line.stations[1]?.work?.[0]?.seconds[0] ?? problems.map((problem) => problem.code)
 }
 

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest'
 import { scenarioText } from '../../../../../tests/helpers/scenarioText.ts'
 import { readScenario } from '../../read.ts'
 
-const read = (text: string, ...changes: [string, string][]) => readScenario(scenarioText(['', text], ...changes), 'x')
+const read = (text: string, ...changes: [string, string][]) => readScenario(scenarioText(['', text], ...changes))
 
 test('operators cover stations in the order written, and stand at the first unless said; walks go both ways', () => {
   const { scenario } = read(

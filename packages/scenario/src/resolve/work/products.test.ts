@@ -3,13 +3,13 @@ import { scenarioText } from '../../../../../tests/helpers/scenarioText.ts'
 import { readScenario } from '../../read.ts'
 
 function read(products: string) {
-  const { scenario, problems, notes } = readScenario(scenarioText(['', `products: ${products}`]), 'x')
+  const { scenario, problems, notes } = readScenario(scenarioText(['', `products: ${products}`]))
   return { variants: scenario?.line.variants, mix: scenario?.line.mix, codes: problems.map((problem) => problem.code), notes }
 }
 
 describe('variants and options', () => {
   test('without products there is one variant', () => {
-    const { scenario } = readScenario(scenarioText(), 'x')
+    const { scenario } = readScenario(scenarioText())
     expect([scenario?.line.variants, scenario?.line.mix]).toEqual([['product'], { kind: 'random', shares: [1] }])
   })
   test('options expand in written order, the last one fastest', () => {

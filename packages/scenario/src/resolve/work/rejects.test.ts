@@ -2,7 +2,7 @@ import { expect, test } from 'vitest'
 import { scenarioText } from '../../../../../tests/helpers/scenarioText.ts'
 import { readScenario } from '../../read.ts'
 
-const read = (text: string, ...changes: [string, string][]) => readScenario(scenarioText(['', text], ...changes), 'x')
+const read = (text: string, ...changes: [string, string][]) => readScenario(scenarioText(['', text], ...changes))
 
 test('inspecting tasks with their share, rework again or only', () => {
   const { line } = read('inspections: { fit: 3 % }\nrework: { fit: again }', ['Z08,', 'Z08, accepts: all,']).scenario!

@@ -4,7 +4,7 @@ import { scenarioText } from '../../../../../tests/helpers/scenarioText.ts'
 import { readScenario } from '../../read.ts'
 
 function read(...changes: [string, string][]) {
-  const { scenario, problems, notes } = readScenario(scenarioText(...changes), 'x')
+  const { scenario, problems, notes } = readScenario(scenarioText(...changes))
   return { line: scenario?.line, stations: scenario?.line.stations ?? [], codes: problems.map((problem) => problem.code), notes }
 }
 

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest'
 import { scenarioText } from '../../../../../tests/helpers/scenarioText.ts'
 import { readScenario } from '../../read.ts'
 
-const supply = (text: string) => readScenario(scenarioText(['', `supply: ${text}`]), 'x').scenario?.line.supply
+const supply = (text: string) => readScenario(scenarioText(['', `supply: ${text}`])).scenario?.line.supply
 
 test('always there, every so long, or at given times', () => {
   expect(supply('always')).toEqual({ name: 'supply', arrivals: { kind: 'always' }, queueLimit: null })
@@ -19,13 +19,13 @@ test('always there, every so long, or at given times', () => {
 })
 
 test('a station of its own supply, its stream named by the station', () => {
-  const { line } = readScenario(scenarioText(['Z01,', 'Z01, supply: { every: 30 s },']), 'x').scenario!
+  const { line } = readScenario(scenarioText(['Z01,', 'Z01, supply: { every: 30 s },'])).scenario!
   expect(line.stations[0]!.supply?.name).toBe('supply/Load')
   expect(line.supply.arrivals.kind).toBe('always')
 })
 
 test('both or neither is an error', () => {
-  const codes = (text: string) => readScenario(scenarioText(['', `supply: ${text}`]), 'x').problems.map(({ code }) => code)
+  const codes = (text: string) => readScenario(scenarioText(['', `supply: ${text}`])).problems.map(({ code }) => code)
   expect(codes('{ every: 3 s, times: [3 s] }')).toEqual(['E_ONLY_ONE_OF'])
   expect(codes('{ queue: 3 }')).toEqual(['E_SUPPLY'])
   expect(codes('{ times: [3 s, 2 s] }')).toEqual(['E_TIMES_ORDER'])

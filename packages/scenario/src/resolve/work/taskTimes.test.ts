@@ -10,7 +10,7 @@ const PRODUCTS: [string, string] = [
 ]
 
 function read(time: string, ...changes: [string, string][]) {
-  const { scenario, problems } = readScenario(scenarioText(['40 s ± 10 %', time], PRODUCTS, ...changes), 'x')
+  const { scenario, problems } = readScenario(scenarioText(['40 s ± 10 %', time], PRODUCTS, ...changes))
   return scenario?.line.stations[1]?.work?.[0]?.seconds ?? problems.map((problem) => problem.code)
 }
 
