@@ -110,7 +110,7 @@ describe('documents', () => {
 
   test('blocks of code give what they say', async () => {
     const blocks = documents.flatMap(blocksOf).filter((block) => block.language === 'ts' && block.text.includes('// =>'))
-    const load = (name: string) => import(pathToFileURL(join(TOP, name.replace('@loopwright/', 'packages/'), 'src/index.ts')).href)
+    const load = (name: string) => import(name)
     for (const block of blocks) expect([block.file, ...(await blockFaults(block.text, load))]).toEqual([block.file])
     expect(blocks.length).toBeGreaterThan(3)
   })
@@ -203,22 +203,19 @@ describe('examples of the help, on the demo line with short shifts, with few run
     LONG.includes(name) ? [] : all.slice(0, 2).filter((line) => !LONG.some((long) => long !== '' && line.startsWith(long))),
   )
 
-  test.each(lines)(
-    'loopwright %s',
-    async (line) => {
-      const plain = line.replace(/ > .*$/, '').replace(/ --out \S+\.html/, '')
-      const words = [...plain.matchAll(/"([^"]*)"|(\S+)/g)].map(([, quoted, word]) => quoted ?? word!)
-      const shell = memoryShell(files)
-      // with --csv a trace tells its picture in place of its events
-      const tables = words[0] !== 'trace' && (await helpOf(words[0]!)).includes('--csv') ? ['--csv', 'tables'] : []
-      const code = await main([...words, ...(FEW[words[0]!] ?? []), ...tables], shell)
-      expect([code, code === 0 ? '' : shell.said.err]).toEqual([0, ''])
-      expect(shell.said.out).toMatch(/\S/)
-      const written = new Map([...shell.files].flatMap(([path, text]) => (path.startsWith('tables/') ? [[path.slice(7), text]] : [])))
-      expect(written.size > 0).toBe(tables.length > 0)
-      expect(tableFaults(written, readFileSync(join(TOP, 'packages/cli/README.md'), 'utf8'))).toEqual([])
-    },
-  )
+  test.each(lines)('loopwright %s', async (line) => {
+    const plain = line.replace(/ > .*$/, '').replace(/ --out \S+\.html/, '')
+    const words = [...plain.matchAll(/"([^"]*)"|(\S+)/g)].map(([, quoted, word]) => quoted ?? word!)
+    const shell = memoryShell(files)
+    // with --csv a trace tells its picture in place of its events
+    const tables = words[0] !== 'trace' && (await helpOf(words[0]!)).includes('--csv') ? ['--csv', 'tables'] : []
+    const code = await main([...words, ...(FEW[words[0]!] ?? []), ...tables], shell)
+    expect([code, code === 0 ? '' : shell.said.err]).toEqual([0, ''])
+    expect(shell.said.out).toMatch(/\S/)
+    const written = new Map([...shell.files].flatMap(([path, text]) => (path.startsWith('tables/') ? [[path.slice(7), text]] : [])))
+    expect(written.size > 0).toBe(tables.length > 0)
+    expect(tableFaults(written, readFileSync(join(TOP, 'packages/cli/README.md'), 'utf8'))).toEqual([])
+  })
 })
 
 /** `DOCS=write npx vitest run tests/docs.test.ts` puts what is printed today into README. */

@@ -3,7 +3,8 @@
  * A sum of n times with a coefficient of variation of up to 1.5 stays within 4.9 · 1.5/√n of its mean but once in a million; so much is allowed, and what lies in
  * the line at the start. The seed is fixed.
  */
-import { type LineSpec, lineLimits, simulate } from '@loopwright/line'
+import { type LineSpec, simulate } from '@loopwright/line'
+import { lineLimits } from '@loopwright/line/bounds'
 import { expect, test } from 'vitest'
 import { generalFrom } from './oracle/readAloud/generalLine.ts'
 import { lineFrom } from './oracle/readAloud/randomLine.ts'

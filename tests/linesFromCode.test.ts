@@ -23,7 +23,7 @@ stations:
   in: { zone: Z01, load: { place: 10 s } }
   out: { zone: Z05, unload: { take: 8 s } }
 `
-const read = (...[from, to]: readonly string[]) => readScenario(FILE.replace(from!, to!), 'ring.yaml')
+const read = (...[from, to]: readonly string[]) => readScenario(FILE.replace(from!, to!))
 
 test('both forms give the same line', () => expect(line.spec).toEqual(read('', '').scenario!.line))
 

@@ -1,15 +1,22 @@
+import { spawnSync } from 'node:child_process'
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { surfaceOf } from './surface/surfaceOf.ts'
-import { TOP } from './tidy/sources.ts'
+import { say } from './tidy/finding.ts'
+import { headingFindings } from './tidy/headings.ts'
+import { DOORS } from './tidy/imports.ts'
+import { filesUnder, TOP } from './tidy/sources.ts'
 
 /** Packages with an index; `SURFACE=write npx vitest run tests/surface.test.ts` brings the kept lists up to date. */
 const packages = readdirSync(join(TOP, 'packages')).filter((name) => existsSync(join(TOP, 'packages', name, 'src', 'index.ts')))
+/** `stats` is its index, `stats.fit` the door of that name */
+const doors = packages.flatMap((name) => [name, ...(DOORS[name] ?? []).map((door) => `${name}.${door}`)])
 
-describe.each(packages)('%s', (name) => {
+describe.each(doors)('%s', (name) => {
   const kept = join(TOP, 'tests', 'surface', `${name}.txt`)
-  const index = `packages/${name}/src/index.ts`
+  const [of, door] = name.split('.')
+  const index = `packages/${of}/src/${door === undefined ? '' : `${door}/`}index.ts`
 
   test('its public names are those kept beside this test', () => {
     const now = `${surfaceOf(index).join('\n')}\n`
@@ -18,8 +25,7 @@ describe.each(packages)('%s', (name) => {
   })
 
   test('each name is found, once, and functions say what they return', () => {
-    const lines = surfaceOf(index)
-    expect(lines).toEqual([...lines].sort())
+    const lines = surfaceOf(index).filter((line) => !line.startsWith('# '))
     expect(new Set(lines.map((line) => line.split(' ')[0])).size).toBe(lines.length)
     expect(lines.filter((line) => line.includes('not found'))).toEqual([])
   })
@@ -31,5 +37,58 @@ test('the command line is no library: every other package has an index', () => {
 
 test('no kept list is left over', () => {
   const kept = readdirSync(join(TOP, 'tests', 'surface')).filter((name) => name.endsWith('.txt'))
-  expect(kept.map((name) => name.replace(/\.txt$/, '')).filter((name) => !packages.includes(name))).toEqual([])
+  expect(kept.map((name) => name.replace(/\.txt$/, '')).filter((name) => !doors.includes(name))).toEqual([])
+})
+
+describe('indexes', () => {
+  const indexes = filesUnder('packages', /\/index\.ts$/)
+
+  test('stand under true headings', () => expect(indexes.flatMap(headingFindings).map(say)).toEqual([]))
+  test('are those that package.json names', () => {
+    for (const name of packages) {
+      const { exports } = JSON.parse(readFileSync(join(TOP, 'packages', name, 'package.json'), 'utf8')) as {
+        exports: Record<string, Record<string, string>>
+      }
+      const ways = Object.entries(exports).map(([way, { types, default: built, 'loopwright-source': file }]) => [way, file, types, built])
+      expect(ways).toEqual(
+        ['.', ...(DOORS[name] ?? []).map((door) => `./${door}`)].map((way) => {
+          const folder = way === '.' ? '' : `${way.slice(2)}/`
+          return [way, `./src/${folder}index.ts`, `./dist/${folder}index.d.ts`, `./dist/${folder}index.js`]
+        }),
+      )
+      expect(ways.map(([, file]) => existsSync(join(TOP, 'packages', name, file!)))).toEqual(ways.map(() => true))
+    }
+  })
+  test('are left as they stand by the sorter of imports', () => {
+    const text = "// Second\nexport { b } from './b.ts'\n\n// First\nexport { a } from './a.ts'\n"
+    const sorted = (file: string): string => {
+      const words = ['check', '--write', '--linter-enabled=false', '--formatter-enabled=false', `--stdin-file-path=${file}`]
+      return spawnSync(join(TOP, 'node_modules/.bin/biome'), words, { cwd: TOP, input: text, encoding: 'utf8' }).stdout
+    }
+    expect(sorted('packages/stats/src/index.ts')).toBe(text)
+    expect(sorted('packages/stats/src/fit/index.ts')).toBe(text)
+    expect(sorted('packages/stats/src/other.ts')).not.toBe(text)
+  })
+  test('scrambled by a sorter are found', () => {
+    const text = [
+      '// Refusals',
+      '',
+      '// Moves',
+      "export { a } from './a.ts'",
+      '// Stops',
+      "export { b } from './b.ts'",
+      '',
+      "export type { A } from './a.ts'",
+      '',
+      '// Times',
+      "export { c } from './a.ts'",
+    ].join('\n')
+    expect(headingFindings({ file: 'packages/line/src/index.ts', text }).map(say)).toEqual([
+      'packages/line/src/index.ts:1: the heading "Refusals" has no exports under it',
+      'packages/line/src/index.ts:5: the heading "Stops" has no empty line above it',
+      'packages/line/src/index.ts:8: a block of exports has no heading',
+      'packages/line/src/index.ts:1: A of ./a.ts stands under "Stops", other names of that file under "Moves"',
+      'packages/line/src/index.ts:1: c of ./a.ts stands under "Times", other names of that file under "Moves"',
+    ])
+  })
 })

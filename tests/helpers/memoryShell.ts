@@ -2,8 +2,8 @@
  * A shell that keeps in memory what is said and written. Studies run in the thread that calls, since to start one takes longer than most of those of tests;
  * threads are tried by the tests of the pool and by the command as typed.
  */
-import { visibleStyled } from '@loopwright/charts'
-import { callingThread, memoryStore } from '@loopwright/study'
+import { visibleStyled } from '@loopwright/charts/table'
+import { callingThread, memoryStore } from '@loopwright/study/machine'
 import { Failure, Misuse, type Shell } from '../../packages/cli/src/shell/shell.ts'
 
 export interface MemoryShell extends Shell {

@@ -1,5 +1,6 @@
 /** Cells that the tests of the page set, and what is expected of any text in them. */
-import { type PlanZone, type Table, tableOf, wordColumn } from '@loopwright/charts'
+import type { PlanZone } from '@loopwright/charts'
+import { type Table, tableOf, wordColumn } from '@loopwright/charts/table'
 import { type Cell, type ChartCell, type PlanCell, tableCell } from '../../packages/notebook/src/cells/cell.ts'
 import type { Figure } from '../../packages/notebook/src/cells/figure.ts'
 

@@ -1,4 +1,4 @@
-import { type TableValue, tableOf } from '@loopwright/charts'
+import { tableOf, type TableValue } from '@loopwright/charts/table'
 import { expect, test } from 'vitest'
 import { type Cell, tableCell } from '../../packages/notebook/src/cells/cell.ts'
 import { missingInFiles } from './toldInFiles.ts'

@@ -1,5 +1,5 @@
 /** Whether the files of tables hold what the tables show: what the test of all tales asks. */
-import type { Table, TableField, TableRow, TableValue } from '@loopwright/charts'
+import type { Table, TableField, TableRow, TableValue } from '@loopwright/charts/table'
 import type { Cell } from '../../packages/notebook/src/cells/cell.ts'
 
 /**

@@ -1,4 +1,4 @@
-import { tableOf, wordColumn } from '@loopwright/charts'
+import { tableOf, wordColumn } from '@loopwright/charts/table'
 import { expect, test } from 'vitest'
 import { type Cell, oneView, proseCell, tableCell, warningCell } from '../../packages/notebook/src/cells/cell.ts'
 import type { Figure } from '../../packages/notebook/src/cells/figure.ts'

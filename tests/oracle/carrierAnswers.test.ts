@@ -6,7 +6,7 @@
  * G. Hunt, Sequential arrays of waiting lines, Operations Research 4 (1956), from memory).
  */
 import type { LineSpec } from '@loopwright/line'
-import { binomialCdf } from '@loopwright/stats'
+import { binomialCdf } from '@loopwright/stats/special'
 import { chooseCarriers } from '@loopwright/study'
 import { describe, expect, test } from 'vitest'
 import { smallLoop } from '../helpers/smallLoop.ts'

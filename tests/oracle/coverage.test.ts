@@ -6,7 +6,8 @@
  * G. Hunt, Sequential arrays of waiting lines, Operations Research 4 (1956), from memory).
  */
 import type { LineSpec } from '@loopwright/line'
-import { binomialCdf, meanInterval } from '@loopwright/stats'
+import { meanInterval } from '@loopwright/stats'
+import { binomialCdf } from '@loopwright/stats/special'
 import { replicate } from '@loopwright/study'
 import { describe, expect, test } from 'vitest'
 import { smallLoop } from '../helpers/smallLoop.ts'

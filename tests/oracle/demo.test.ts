@@ -4,9 +4,10 @@
  */
 import { readFileSync } from 'node:fs'
 import { type LineSpec, simulate } from '@loopwright/line'
-import { applyVariation, readScenario } from '@loopwright/scenario'
 import { distributionMean } from '@loopwright/stats'
-import { sweepCarriers, withCarriers } from '@loopwright/study'
+import { sweepCarriers } from '@loopwright/study'
+import { withCarriers } from '@loopwright/study/change'
+import { applyVariation, readScenario } from '@loopwright/scenario'
 import { describe, expect, test } from 'vitest'
 
 const FILE = 'scenarios/outdoor-unit-base-line.yaml'

@@ -1,5 +1,5 @@
 /** What limits a line, against closed forms that are worked out by hand from given times; what is from a book says so. */
-import { type Limit, lineLimits } from '@loopwright/line'
+import { type Limit, lineLimits } from '@loopwright/line/bounds'
 import { readScenario } from '@loopwright/scenario'
 import { describe, expect, test } from 'vitest'
 

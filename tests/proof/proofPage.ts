@@ -1,5 +1,5 @@
 /** The verdicts as a page: what was found, a line for each family, then the values of each family under what it is and where its values come from. */
-import { type Table, tableOf, wordColumn } from '@loopwright/charts'
+import { type Table, tableOf, wordColumn } from '@loopwright/charts/table'
 import { type Cell, proseCell, tableCell } from '@loopwright/notebook'
 import { FALSE_ALARM, POWER, SIZES, type Verdict } from './judge.ts'
 

@@ -26,8 +26,8 @@ stations:
   S1: { zone: Z01, unload: {}, load: { place: { kind: rayleigh, mode: 8 s, shift: 2 s } } }
 `
 
-const problemsOf = (text: string) => readScenario(text, 'four.yaml').problems.map(({ code, path }) => `${code} ${path}`)
-const read = readScenario(TEXT, 'four.yaml')
+const problemsOf = (text: string) => readScenario(text).problems.map(({ code, path }) => `${code} ${path}`)
+const read = readScenario(TEXT)
 const line = read.scenario!.line
 const run = (engine: 'events' | 'recursion') => simulate(line, { seed: '1', replication: 0, engine })
 
@@ -40,7 +40,7 @@ const found = {
   words: distributionWords(longerTimes(time, 2)),
   problems: problemsOf(TEXT),
   line,
-  again: readScenario(writeScenario(read.scenario!), 'four.yaml').scenario!.line,
+  again: readScenario(writeScenario(read.scenario!)).scenario!.line,
   schema: JSON.stringify(scenarioJsonSchema()),
   ofZero: problemsOf(TEXT.replace('8 s', '0 s')),
   ofOtherKey: problemsOf(TEXT.replace('mode: 8 s', 'mean: 8 s')),

@@ -6,33 +6,62 @@ import { parse, TOP } from '../tidy/sources.ts'
 /** Longest value kept: a long table is told by its beginning. Types and signatures are kept whole. */
 const VALUE_WIDTH = 160
 
+/** A name that an index gives, under the heading above it. */
+export interface Exported {
+  readonly heading: string
+  readonly name: string
+  /** what it is called where it comes from */
+  readonly inner: string
+  /** where that is; null: another package */
+  readonly file: string | null
+  /** of that package */
+  readonly from: string
+}
+
 /**
- * The public names of a package, one line each, `name: declaration without its body`, sorted.
+ * What a door exports by name, in its order. A heading is the last line of comment above a block of exports.
+ *
+ * @param text  of the index; default: as the file stands
+ */
+export function exportsOf(index: string, text: string | null = null): Exported[] {
+  const tree = text === null ? read(index) : parse({ file: index, text })
+  let heading = ''
+  return tree.statements.flatMap((statement) => {
+    const above = ts.getLeadingCommentRanges(tree.text, statement.getFullStart())?.at(-1)
+    if (above) heading = tree.text.slice(above.pos, above.end).replace(/^\/\/ /, '')
+    if (!ts.isExportDeclaration(statement) || !statement.exportClause || !ts.isNamedExports(statement.exportClause)) return []
+    const from = statement.moduleSpecifier && ts.isStringLiteral(statement.moduleSpecifier) ? statement.moduleSpecifier.text : ''
+    const file = from.startsWith('.') ? posix.join(posix.dirname(index), from) : null
+    return statement.exportClause.elements.map(({ name, propertyName }) => ({
+      heading,
+      name: name.text,
+      inner: (propertyName ?? name).text,
+      file,
+      from,
+    }))
+  })
+}
+
+/**
+ * The public names of a door of a package under their headings, one line each, `name: declaration without its body`, in the order of its index.
  *
  * @param index  path of the index from the top of the project
  */
 export function surfaceOf(index: string): string[] {
   const lines: string[] = []
-  for (const statement of read(index).statements) {
-    if (!ts.isExportDeclaration(statement)) {
-      lines.push(`index: ${shorten(statement.getText())} not found: an index only exports by name`)
-      continue
-    }
-    const from = statement.moduleSpecifier && ts.isStringLiteral(statement.moduleSpecifier) ? statement.moduleSpecifier.text : ''
-    if (statement.exportClause === undefined || !ts.isNamedExports(statement.exportClause)) continue
-    for (const { name, propertyName } of statement.exportClause.elements) {
-      const inner = (propertyName ?? name).text
-      lines.push(
-        `${name.text}: ${from.startsWith('.') ? declaration(posix.join(posix.dirname(index), from), inner) : `${inner} of ${from}`}`,
-      )
-    }
+  let under = ''
+  for (const { heading, name, inner, file, from } of exportsOf(index)) {
+    if (heading !== under) lines.push(`# ${heading}`)
+    under = heading
+    lines.push(`${name}: ${file === null ? `${inner} of ${from}` : declaration(file, inner)}`)
   }
-  return lines.sort()
+  const others = read(index).statements.filter((statement) => !ts.isExportDeclaration(statement))
+  return [...lines, ...others.map((statement) => `index: ${shorten(statement.getText())} not found: an index only exports by name`)]
 }
 
 const trees = new Map<string, ts.SourceFile>()
 
-function read(file: string): ts.SourceFile {
+export function read(file: string): ts.SourceFile {
   const known = trees.get(file)
   if (known) return known
   const tree = parse({ file, text: readFileSync(join(TOP, file), 'utf8') })

@@ -25,7 +25,21 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     'npm:vega-embed',
     'npm:vega-interpreter',
   ],
-  cli: ['type:line', 'scenario', 'study', 'charts', 'notebook', 'node:', 'npm:commander', 'npm:tsx'],
+  cli: ['line', 'scenario', 'study', 'charts', 'notebook', 'node:', 'npm:commander', 'npm:tsx'],
+}
+
+/** Doors of a package beside its index: `@loopwright/stats/fit` is `packages/stats/src/fit/index.ts`. */
+export const DOORS: Readonly<Record<string, readonly string[]>> = {
+  stats: ['fit', 'procedures', 'special'],
+  line: ['bounds', 'check'],
+  study: ['change', 'machine'],
+  charts: ['table'],
+}
+
+/** Names that only these packages may take: nothing but a study runs the engine. */
+const ONLY_FOR: Readonly<Record<string, readonly string[]>> = {
+  simulate: ['study'],
+  createSimulator: ['study'],
 }
 
 /** Files that run in a browser, or must be able to: nothing of Node there. And of study only the worker pool and the store may know Node. */
@@ -44,6 +58,8 @@ interface Import {
   readonly from: string
   readonly typeOnly: boolean
   readonly line: number
+  /** what is taken by name */
+  readonly names: readonly string[]
 }
 
 const known = new WeakMap<Source, Import[]>()
@@ -60,17 +76,30 @@ export function importsOf(source: Source): Import[] {
         from: node.moduleSpecifier.text,
         typeOnly: node.importClause?.phaseModifier === ts.SyntaxKind.TypeKeyword,
         line: lineOf(tree, node.getStart()),
+        names: namesOf(node.importClause?.namedBindings),
       })
     } else if (ts.isExportDeclaration(node) && node.moduleSpecifier && ts.isStringLiteral(node.moduleSpecifier)) {
-      found.push({ from: node.moduleSpecifier.text, typeOnly: node.isTypeOnly, line: lineOf(tree, node.getStart()) })
+      found.push({
+        from: node.moduleSpecifier.text,
+        typeOnly: node.isTypeOnly,
+        line: lineOf(tree, node.getStart()),
+        names: namesOf(node.exportClause),
+      })
     } else if (ts.isCallExpression(node) && node.expression.kind === ts.SyntaxKind.ImportKeyword) {
       const [first] = node.arguments
-      if (first && ts.isStringLiteral(first)) found.push({ from: first.text, typeOnly: false, line: lineOf(tree, node.getStart()) })
+      if (first && ts.isStringLiteral(first))
+        found.push({ from: first.text, typeOnly: false, line: lineOf(tree, node.getStart()), names: [] })
     } else if (ts.isImportTypeNode(node) && ts.isLiteralTypeNode(node.argument) && ts.isStringLiteral(node.argument.literal)) {
-      found.push({ from: node.argument.literal.text, typeOnly: true, line: lineOf(tree, node.getStart()) })
+      found.push({ from: node.argument.literal.text, typeOnly: true, line: lineOf(tree, node.getStart()), names: [] })
     }
   }
   return found
+}
+
+function namesOf(bindings: ts.NamedImportBindings | ts.NamedExportBindings | undefined): string[] {
+  return bindings !== undefined && (ts.isNamedImports(bindings) || ts.isNamedExports(bindings))
+    ? bindings.elements.map((element) => (element.propertyName ?? element.name).text)
+    : []
 }
 
 function packageName(from: string): string {
@@ -95,7 +124,7 @@ export function importFindings(source: Source): Finding[] {
   const allowed = test ? [...below(self), ...TESTS_MAY_IMPORT] : rules
   const may = allowed.length === 0 ? 'nothing' : allowed.join(', ')
   const findings: Finding[] = []
-  for (const { from, typeOnly, line } of importsOf(source)) {
+  for (const { from, typeOnly, line, names } of importsOf(source)) {
     const find = (message: string) => findings.push({ file: source.file, line, message })
     if (from.startsWith('.')) {
       const target = posix.join(posix.dirname(source.file), from)
@@ -104,11 +133,17 @@ export function importFindings(source: Source): Finding[] {
       else if (!/\.(ts|json)$/.test(from)) find(`"${from}" has no ending, use "${from}.ts"`)
       continue
     }
-    const ours = /^@loopwright\/([^/]+)(\/.*)?$/.exec(from)
-    if (ours?.[2] !== undefined) {
-      find(`the deep path "${from}" is banned, use "@loopwright/${ours[1]}"`)
+    const ours = /^@loopwright\/([^/]+)(?:\/(.*))?$/.exec(from)
+    const doors = DOORS[ours?.[1] ?? ''] ?? []
+    if (ours?.[2] !== undefined && !doors.includes(ours[2])) {
+      find(
+        `the deep path "${from}" is banned, use ${[`@loopwright/${ours[1]}`, ...doors.map((door) => `@loopwright/${ours[1]}/${door}`)].join(' or ')}`,
+      )
       continue
     }
+    if (!test && ours)
+      for (const name of names.filter((each) => ONLY_FOR[each]?.includes(self) === false))
+        find(`${name} is for ${ONLY_FOR[name]!.join(', ')} alone, use a study`)
     if (ours?.[1] === self) {
       find(`${self} imports itself by name, use a relative path`)
       continue

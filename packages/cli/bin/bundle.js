@@ -11,6 +11,12 @@ import { fileURLToPath, pathToFileURL } from 'node:url'
 const PACKAGES = fileURLToPath(new URL('../..', import.meta.url))
 const CACHE = join(PACKAGES, '../node_modules/.cache/loopwright')
 const NAMES = ['kernel', 'stats', 'line', 'scenario', 'study', 'charts', 'notebook']
+/** each package by the ways in that its package.json names: `stats`, `stats/fit`, … */
+const doorsOf = (name) =>
+  Object.entries(JSON.parse(readFileSync(join(PACKAGES, name, 'package.json'), 'utf8')).exports).map(([door, { 'loopwright-source': file }]) => [
+    join(name, door),
+    join(PACKAGES, name, file),
+  ])
 /** packages whose code decides what a run gives */
 const ENGINE = ['kernel', 'stats', 'line', 'study']
 /** made to be loaded from where they lie: native, or bundled again for the page */
@@ -25,7 +31,7 @@ const oneLanguage = {
 }
 
 /**
- * Writes the bundle: `cli.js` and what it starts, `worker.js` for the threads, and one file for each package as notebooks import it.
+ * Writes the bundle: `cli.js` and what it starts, `worker.js` for the threads, and one file for each package, or way into it, as notebooks import it.
  *
  * @param {string} folder  made where it is missing
  */
@@ -54,7 +60,7 @@ export async function bundle(folder) {
   })
   const imported = build({
     ...forNode,
-    entryPoints: Object.fromEntries(NAMES.map((name) => [name, source(`${name}/src/index.ts`)])),
+    entryPoints: Object.fromEntries(NAMES.flatMap(doorsOf)),
     format: 'esm',
     splitting: true,
     define,

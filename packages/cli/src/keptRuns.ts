@@ -1,5 +1,6 @@
 /** Where the commands keep finished replications. */
-import type { ForcedEngine, Store } from '@loopwright/study'
+import type { ForcedEngine } from '@loopwright/study'
+import type { Store } from '@loopwright/study/machine'
 import type { Shell } from './shell/shell.ts'
 
 export const STORE_FOLDER = '.loopwright'

@@ -1,5 +1,5 @@
 /** From arguments to exit code. */
-import { styledText, visibleText } from '@loopwright/charts'
+import { styledText, visibleText } from '@loopwright/charts/table'
 import { CommanderError } from 'commander'
 import { program } from './program.ts'
 import { DONE, FAILED, Failure, MISUSE, Misuse, type Shell } from './shell/shell.ts'

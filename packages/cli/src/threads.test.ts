@@ -1,4 +1,4 @@
-import { callingThread, type Pool } from '@loopwright/study'
+import { callingThread, type Pool } from '@loopwright/study/machine'
 import { expect, test } from 'vitest'
 import { memoryShell } from '../../../tests/helpers/memoryShell.ts'
 import { fewEnough, threadsOf, withThreads } from './threads.ts'

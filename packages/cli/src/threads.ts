@@ -1,6 +1,7 @@
 /** Threads that load their code while the command still reads its scenario. */
 import { availableParallelism } from 'node:os'
-import { createPool, type ForcedEngine, type Pool } from '@loopwright/study'
+import type { ForcedEngine } from '@loopwright/study'
+import { createPool, type Pool } from '@loopwright/study/machine'
 import type { Shell } from './shell/shell.ts'
 
 /** What the options say of threads, and those that run already. */

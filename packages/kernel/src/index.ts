@@ -1,9 +1,11 @@
 // The clock
+export { TICKS_PER_SECOND, isOnGrid, toGrid, toGridAt } from './grid.ts'
 
-// Assertions
-export { AssertionError, assert } from './assert.ts'
-export { isOnGrid, TICKS_PER_SECOND, toGrid, toGridAt } from './grid.ts'
-// Telling runs apart, and what came before a failure
-export { RunningHash } from './hash.ts'
 // Timers
 export { TimerQueue } from './queue.ts'
+
+// Telling runs apart
+export { RunningHash } from './hash.ts'
+
+// Assertions
+export { assert, AssertionError } from './assert.ts'

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs'
-import { type LineSpec, law, PLAIN_PATH, PLAIN_STATION, PLAIN_ZONE, simulate } from '@loopwright/line'
+import { type LineSpec, PLAIN_PATH, PLAIN_STATION, PLAIN_ZONE, simulate } from '@loopwright/line'
+import { law } from '@loopwright/line/bounds'
 import { distributionMean } from '@loopwright/stats'
 import { describe, expect, test } from 'vitest'
 import type { ScenarioNotes } from './problems/notes.ts'

@@ -1,4 +1,5 @@
-import { lag1, type Spell, sampleQuantile, stateShares, Tally, timeWeightedMean } from '@loopwright/stats'
+import { Tally } from '@loopwright/stats'
+import { lag1, sampleQuantile } from '@loopwright/stats/fit'
 import { describe, expect, test } from 'vitest'
 import { type Case, expectRelative, readCases } from './vectors.ts'
 
@@ -35,23 +36,3 @@ describe('merging', () => {
 test.each(readCases('accumulators', 'quantile type 7'))('$id quantile, type 7', ({ input, expect: want }) => {
   expectRelative(sampleQuantile(input.data, input.p), want.value, 1e-12)
 })
-
-test.each(readCases('accumulators', 'time-weighted mean'))('$id time-weighted mean', ({ input, expect: want }) => {
-  const changes = input.changes.map(([time, value]: [number, number]) => ({ time, value }))
-  expectRelative(timeWeightedMean(changes, input.window[0], input.window[1]), want.value, 1e-12)
-})
-
-test.each(readCases('accumulators', 'state shares'))('$id state shares', ({ input, expect: want }) => {
-  const spells: Spell[] = input.events.map(([state, from, to]: [string, number, number]) => ({ state, from, to }))
-  const [start, end] = input.window
-  const all = stateShares(spells, start, end)
-  expect(all.seconds).toEqual(want.seconds)
-  expectShares(all.shares, want.shares)
-  expectShares(stateShares(spells, start, end, ['break']).shares, want.sharesWithoutBreak)
-})
-
-function expectShares(got: Readonly<Record<string, number>>, want: Readonly<Record<string, number>>): void {
-  expect(Object.keys(got).sort()).toEqual(Object.keys(want).sort())
-  for (const [state, share] of Object.entries(want)) expectRelative(got[state], share, 1e-12)
-  expect(Math.abs(Object.values(got).reduce((sum, share) => sum + share, 0) - 1)).toBeLessThan(1e-12)
-}

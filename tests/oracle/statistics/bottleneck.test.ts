@@ -1,4 +1,4 @@
-import { activePeriods, arrows, elasticity, exchangeElasticity, limitingParts } from '@loopwright/stats'
+import { arrows, elasticity, exchangeElasticity, limitingParts } from '@loopwright/stats/procedures'
 import { expect, test } from 'vitest'
 import { vectorLoopRate } from './maxPlusLoop.ts'
 import { expectRelative, readCases } from './vectors.ts'
@@ -10,22 +10,6 @@ test.each(readCases('bottleneck', 'arrows'))('$id arrows', ({ input, expect: wan
   want.candidates.forEach((one: [number, number], i: number) => {
     expectRelative(got.candidates[i]!.severity, one[1], 1e-9)
   })
-})
-
-test.each(readCases('bottleneck', 'active periods'))('$id active periods', ({ input, expect: want }) => {
-  const active = Object.fromEntries(
-    Object.entries(input.active as Record<string, [number, number][]>).map(([station, list]) => [
-      station,
-      list.map(([from, to]) => ({ from, to })),
-    ]),
-  )
-  const got = activePeriods(active, input.horizon[0], input.horizon[1])
-  const segments = got.momentary.map(({ from, to, station, period }) => [from, to, period && [station, period.from, period.to]])
-  expect(segments).toEqual(want.momentary)
-  for (const station of Object.keys(active)) {
-    expectRelative(got.sole[station], want.sole[station], 1e-9)
-    expectRelative(got.shifting[station], want.shifting[station], 1e-9)
-  }
 })
 
 test.each(readCases('bottleneck', 'elasticity of the loop'))('$id elasticity of each station', ({ input, expect: want }) => {

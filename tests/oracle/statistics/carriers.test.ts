@@ -1,4 +1,4 @@
-import { procedureW } from '@loopwright/stats'
+import { procedureW } from '@loopwright/stats/procedures'
 import { expect, test } from 'vitest'
 import { maxPlusLoop, vectorLoopRate } from './maxPlusLoop.ts'
 import { expectOfSize, expectRelative, readCases } from './vectors.ts'

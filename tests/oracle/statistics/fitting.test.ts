@@ -10,7 +10,7 @@ import {
   shiftFromData,
   varianceSplit,
   weightedMeanVariance,
-} from '@loopwright/stats'
+} from '@loopwright/stats/fit'
 import { describe, expect, test } from 'vitest'
 import { ToyGenerator } from './toyGenerator.ts'
 import { expectOfSize, expectRelative, readCases } from './vectors.ts'

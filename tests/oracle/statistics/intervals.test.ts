@@ -2,12 +2,12 @@ import {
   binomialEstimate,
   meanInterval,
   pairedDifference,
-  predictionInterval,
   quantileEstimate,
-  quantileRanks,
   whyNotPairable,
 } from '@loopwright/stats'
 import { describe, expect, test } from 'vitest'
+import { predictionInterval } from '../../../packages/stats/src/infer/predictionInterval.ts'
+import { quantileRanks } from '../../../packages/stats/src/infer/quantileEstimate.ts'
 import { expectOfSize, expectRelative, readCases } from './vectors.ts'
 
 describe('interval of the mean and prediction of further shifts', () => {

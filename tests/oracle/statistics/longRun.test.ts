@@ -1,4 +1,5 @@
-import { allPairs, batchMeans, controlVariate } from '@loopwright/stats'
+import { allPairs, controlVariate } from '@loopwright/stats'
+import { batchMeans } from '@loopwright/stats/procedures'
 import { expect, test } from 'vitest'
 import { expectOfSize, expectRelative, readCases } from './vectors.ts'
 

@@ -1,5 +1,6 @@
-import { bestTable, knConstants, knSelect } from '@loopwright/stats'
+import { bestTable } from '@loopwright/stats/procedures'
 import { expect, test } from 'vitest'
+import { knConstants, knSelect } from '../../../packages/stats/src/select/kn.ts'
 import { r1, ToyGenerator } from './toyGenerator.ts'
 import { expectOfSize, expectRelative, readCases } from './vectors.ts'
 

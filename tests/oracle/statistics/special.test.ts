@@ -1,3 +1,4 @@
+import { tQuantile } from '@loopwright/stats'
 import {
   betaQuantile,
   betaTails,
@@ -11,9 +12,8 @@ import {
   lnGamma,
   normalCdf,
   normalQuantile,
-  tQuantile,
   trigamma,
-} from '@loopwright/stats'
+} from '@loopwright/stats/special'
 import { expect, test } from 'vitest'
 import { type Case, expectRelative, readCases } from './vectors.ts'
 

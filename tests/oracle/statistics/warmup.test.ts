@@ -1,4 +1,4 @@
-import { mser5, warmupSentence, welchCurve } from '@loopwright/stats'
+import { mser5, warmupSentence } from '@loopwright/stats/procedures'
 import { expect, test } from 'vitest'
 import { expectRelative, readCases } from './vectors.ts'
 
@@ -23,12 +23,4 @@ test.each(readCases('warmup', 'mser5 refused'))('$id refused', ({ input, expect:
     })
   }
   expect(warmupSentence(got)).toMatch(/intervals/)
-})
-
-test.each(readCases('warmup', 'welch curve'))('$id smoothed curve', ({ input, expect: want }) => {
-  const got = welchCurve(input.replications, input.window)
-  expect(got).toHaveLength(want.curve.length)
-  want.curve.forEach((value: number, i: number) => {
-    expectRelative(got[i], value, 1e-9)
-  })
 })

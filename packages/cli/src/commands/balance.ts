@@ -1,5 +1,5 @@
 import type { Problem } from '@loopwright/scenario'
-import { type BalanceRequest, type BalanceResult, type TaskToShare, taskBalance } from '@loopwright/study'
+import { type BalanceRequest, type BalanceResult, taskBalance, type TaskToShare } from '@loopwright/study/change'
 import { tasksOfCsv, tasksOfLine } from '../options/balanceTasks.ts'
 import { balanceDocument } from '../documents/balanceDocument.ts'
 import { loadScenario } from '../loadScenario.ts'

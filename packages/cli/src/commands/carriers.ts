@@ -1,5 +1,6 @@
 import { studyStage } from '@loopwright/notebook'
-import { chooseCarriers, defaultCounts, withCarriers } from '@loopwright/study'
+import { chooseCarriers, defaultCounts } from '@loopwright/study'
+import { withCarriers } from '@loopwright/study/change'
 import { carriersDocument } from '../documents/carriersDocument.ts'
 import { openStore, type StoreFlags, tellStore } from '../keptRuns.ts'
 import { loadScenario } from '../loadScenario.ts'

@@ -1,5 +1,6 @@
 import { mixGroups, stopGroups } from '@loopwright/scenario'
-import { type DriverResult, findDrivers, driversOf, wholeChanges } from '@loopwright/study'
+import { type DriverResult, findDrivers } from '@loopwright/study'
+import { driversOf, wholeChanges } from '@loopwright/study/change'
 import { driverDocument } from '../documents/driverDocument.ts'
 import { loadScenario } from '../loadScenario.ts'
 import type { Shell } from '../shell/shell.ts'

@@ -1,5 +1,6 @@
 import { stopGroups } from '@loopwright/scenario'
-import { type LossResult, lossCauses, findLosses } from '@loopwright/study'
+import { findLosses, type LossResult } from '@loopwright/study'
+import { lossCauses } from '@loopwright/study/change'
 import { lossDocument } from '../documents/lossDocument.ts'
 import { loadScenario } from '../loadScenario.ts'
 import type { Shell } from '../shell/shell.ts'

@@ -1,4 +1,4 @@
-import { visibleLine } from '@loopwright/charts'
+import { visibleLine } from '@loopwright/charts/table'
 import { formatProblems } from '@loopwright/scenario'
 import type { CsvStyle } from '../output/csv.ts'
 import { openStore, type StoreFlags, tellStore } from '../keptRuns.ts'

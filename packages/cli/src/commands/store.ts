@@ -1,5 +1,5 @@
-import { formatNumber } from '@loopwright/charts'
-import { keptIn, pruneStore } from '@loopwright/study'
+import { formatNumber } from '@loopwright/charts/table'
+import { keptIn, pruneStore } from '@loopwright/study/machine'
 import { STORE_FOLDER } from '../keptRuns.ts'
 import { DONE, Misuse, type Shell } from '../shell/shell.ts'
 

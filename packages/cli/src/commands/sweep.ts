@@ -1,4 +1,5 @@
-import { defaultCounts, sweepCarriers, withCarriers } from '@loopwright/study'
+import { defaultCounts, sweepCarriers } from '@loopwright/study'
+import { withCarriers } from '@loopwright/study/change'
 import { sweepDocument } from '../documents/sweepDocument.ts'
 import { openStore, type StoreFlags, tellStore } from '../keptRuns.ts'
 import { loadScenario } from '../loadScenario.ts'

@@ -1,5 +1,5 @@
 /** The document of `loopwright balance --json`. */
-import type { BalanceResult } from '@loopwright/study'
+import type { BalanceResult } from '@loopwright/study/change'
 import { list, number, only, record, type Schema, share, text } from './schemaParts.ts'
 
 export function balanceDocument(file: string, { kind, ...rest }: BalanceResult): object {

@@ -1,5 +1,5 @@
 /** One number of carriers in a document: means over replications, as the study tells them. */
-import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from '@loopwright/study'
+import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from '@loopwright/line'
 import {
   byName,
   chance,

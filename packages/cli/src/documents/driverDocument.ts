@@ -1,5 +1,7 @@
 /** The document of `loopwright drivers --json`. */
-import { DRIVER_KINDS, type DriverResult, LIMIT_KINDS, STATION_STATES } from '@loopwright/study'
+import { STATION_STATES } from '@loopwright/line'
+import { LIMIT_KINDS } from '@loopwright/line/bounds'
+import { DRIVER_KINDS, type DriverResult } from '@loopwright/study'
 import { differenceSchema, studyHead } from './compareDocument.ts'
 import { lawDocument, lawSchema, scenarioHead, scenarioSchema, type Source } from './head.ts'
 import {

@@ -1,4 +1,4 @@
-import { tableOf } from '@loopwright/charts'
+import { tableOf } from '@loopwright/charts/table'
 import type { DataCell } from '@loopwright/notebook'
 import type { TraceEvent } from './traceEvents.ts'
 

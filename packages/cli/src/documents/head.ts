@@ -1,7 +1,7 @@
 /** What all `--json` documents begin with. */
 import type { LineSpec } from '@loopwright/line'
+import type { Law } from '@loopwright/line/bounds'
 import type { Scenario } from '@loopwright/scenario'
-import type { Law } from '@loopwright/study'
 import { named } from './named.ts'
 import { count, flag, list, map, number, only, orNull, record, type Schema, share, text } from './schemaParts.ts'
 

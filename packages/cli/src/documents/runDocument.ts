@@ -1,6 +1,7 @@
 /** The document of a single `loopwright run --json`: all that the run tells, with names in place of indices. */
-import type { LineSpec, RunResult } from '@loopwright/line'
-import { ENGINE_VERSION, type Law, STORE } from '@loopwright/study'
+import { type LineSpec, type RunResult, STORE } from '@loopwright/line'
+import type { Law } from '@loopwright/line/bounds'
+import { ENGINE_VERSION } from '@loopwright/study'
 import { lawDocument, type Source, scenarioHead } from './head.ts'
 import type { TraceEvent } from './traceEvents.ts'
 

@@ -1,5 +1,5 @@
 /** JSON Schema of the documents of `loopwright run --json`: one run in full, or means over several. */
-import { CARRIER_STATES, STATION_STATES, TRACE_KINDS, ZONE_STATES } from '@loopwright/study'
+import { CARRIER_STATES, STATION_STATES, TRACE_KINDS, ZONE_STATES } from '@loopwright/line'
 import { headSchema, lawSchema } from './head.ts'
 import { runsFields } from './runsDocument.ts'
 import { byName, count, list, number, orNull, record, type Schema, stops, tally, text, words } from './schemaParts.ts'

@@ -1,5 +1,6 @@
 /** The document of `loopwright run --replications 2` and more: means and intervals over runs. */
-import { type RunsIntervals, type RunsResult, STATION_STATES } from '@loopwright/study'
+import { STATION_STATES } from '@loopwright/line'
+import type { RunsIntervals, RunsResult } from '@loopwright/study'
 import { countSchema } from './countDocument.ts'
 import { chanceFlag, headSchema, lawDocument, lawSchema, scenarioHead, type Source } from './head.ts'
 import { byName, list, orNull, outputInterval, record, type Schema, text } from './schemaParts.ts'

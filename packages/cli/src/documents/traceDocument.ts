@@ -1,5 +1,5 @@
 /** What `loopwright trace --json` prints: one JSON record a line (NDJSON), first a heading, then the events. */
-import { TRACE_KINDS } from '@loopwright/study'
+import { TRACE_KINDS } from '@loopwright/line'
 import { type Source, scenarioHead } from './head.ts'
 import { count, number, only, orNull, record, type Schema, text, words } from './schemaParts.ts'
 

@@ -1,6 +1,7 @@
 import { traceLine } from '@loopwright/notebook'
 import { readScenario } from '@loopwright/scenario'
-import { TRACE_KINDS, traceRun } from '@loopwright/study'
+import { TRACE_KINDS } from '@loopwright/line'
+import { traceRun } from '@loopwright/study'
 import { expect, test } from 'vitest'
 import { traceEvents } from './traceEvents.ts'
 import { SMALL_LINE } from '../../../../tests/helpers/scenarioTexts.ts'

@@ -1,7 +1,7 @@
 /** The events of a run as people read them: names and words in place of numbers. */
-import type { LineSpec, TraceKind } from '@loopwright/line'
+import { type LineSpec, STORE, safetyCause, TRACE_KINDS, type TraceKind } from '@loopwright/line'
 import type { TraceEvent } from '@loopwright/notebook'
-import { STORE, safetyCause, TRACE_KINDS, type TraceColumns } from '@loopwright/study'
+import type { TraceColumns } from '@loopwright/study'
 
 export type { TraceEvent }
 

@@ -1,7 +1,7 @@
 /** Tasks to share among stations, from a table of a CSV file or from the stations of a scenario. */
 import type { LineSpec } from '@loopwright/line'
+import { lineTasks, type TaskToShare } from '@loopwright/study/change'
 import { nearest, readCsv } from '@loopwright/scenario'
-import { lineTasks, type TaskToShare } from '@loopwright/study'
 import { Misuse } from '../shell/shell.ts'
 
 /** Headings under which people keep such tables; compared without blanks, signs and capitals. */

@@ -1,7 +1,7 @@
 /** What `order` is asked, from names to indices: which stations move, where to, what comes before what, an order given by hand. */
 
 import type { LineSpec } from '@loopwright/line'
-import { type PlaceRules, type Places, placesOf } from '@loopwright/study'
+import { type PlaceRules, type Places, placesOf } from '@loopwright/study/change'
 import { nameList } from './arguments.ts'
 import { Misuse } from '../shell/shell.ts'
 

@@ -1,7 +1,6 @@
 /** Which events of a run are wanted: of some carriers, stations or zones, in a stretch of time. */
-import type { LineSpec } from '@loopwright/line'
+import { type LineSpec, safetyCause } from '@loopwright/line'
 import { nearest } from '@loopwright/scenario'
-import { safetyCause } from '@loopwright/study'
 import type { TraceEvent } from '../documents/traceEvents.ts'
 import { Misuse } from '../shell/shell.ts'
 

@@ -3,7 +3,7 @@ import { randomBytes } from 'node:crypto'
 import { closeSync, constants, fstatSync, openSync, readFileSync, realpathSync } from 'node:fs'
 import { lstat, mkdir, open, readFile, realpath, rename, rm, stat } from 'node:fs/promises'
 import { basename, dirname, isAbsolute, join, relative, resolve, sep } from 'node:path'
-import { visibleLine } from '@loopwright/charts'
+import { visibleLine } from '@loopwright/charts/table'
 import { Failure, Misuse } from './shell.ts'
 
 /** Files above this size are no scenarios; bytes. */

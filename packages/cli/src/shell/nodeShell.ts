@@ -3,7 +3,7 @@ import { spawn } from 'node:child_process'
 import { existsSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { pathToFileURL } from 'node:url'
-import { visibleStyled } from '@loopwright/charts'
+import { visibleStyled } from '@loopwright/charts/table'
 import { checkWritable, readBeside, readWhole, reason, writeWhole } from './nodeFiles.ts'
 import { INTERRUPTED, type Shell, type Stream } from './shell.ts'
 import { colourWanted, columnsOf } from './terminalLook.ts'
@@ -37,7 +37,7 @@ export function nodeShell(): NodeShell {
     checkWritable,
     importModule,
     openPage: (path) => started(...opener(process.platform, resolve(path))),
-    openStore: async (folder) => (await import('@loopwright/study')).folderStore(folder),
+    openStore: async (folder) => (await import('@loopwright/study/machine')).folderStore(folder),
     now: () => performance.now(),
     today: () => new Date(),
     signal: stop.signal,

@@ -1,5 +1,5 @@
 /** Progress on standard error: one line that is renewed on a terminal; elsewhere one line at the start and one at the end. */
-import { formatDuration, formatNumber, progressWords, type RunsDone, visibleLine } from '@loopwright/charts'
+import { formatDuration, formatNumber, progressWords, type RunsDone, visibleLine } from '@loopwright/charts/table'
 import type { Shell } from './shell.ts'
 import { wrapText } from './wrapText.ts'
 

@@ -1,4 +1,4 @@
-import type { Pool, Store } from '@loopwright/study'
+import type { Pool, Store } from '@loopwright/study/machine'
 
 /** All that the command does to the world outside. `nodeShell` is the real one; tests of single functions bring a small one. */
 export interface Shell {

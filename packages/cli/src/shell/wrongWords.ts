@@ -1,5 +1,5 @@
 /** What is said to words that the command does not take: what was found, and what would be right. */
-import { visibleLine } from '@loopwright/charts'
+import { visibleLine } from '@loopwright/charts/table'
 import { renamedOption } from '../options/renamedOptions.ts'
 import type { Stream } from './shell.ts'
 import { wrapText } from './wrapText.ts'

@@ -1,4 +1,4 @@
-import { formatNumber } from '@loopwright/charts'
+import { formatNumber } from '@loopwright/charts/table'
 import type { FirstAnswer } from '@loopwright/study'
 
 /**

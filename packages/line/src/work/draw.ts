@@ -1,5 +1,6 @@
 import { toGridAt } from '@loopwright/kernel'
-import { type Distribution, normalQuantilesInto, type SamplerTable } from '@loopwright/stats'
+import type { Distribution, SamplerTable } from '@loopwright/stats'
+import { normalQuantilesInto } from '@loopwright/stats/special'
 import type { LineSpec } from '../spec.ts'
 import { type Line, NONE, USES_INDEX, USES_NOTHING, USES_UNIFORM } from '../instant/state.ts'
 

@@ -1,4 +1,4 @@
-import { taskBalance } from '@loopwright/study'
+import { taskBalance } from '@loopwright/study/change'
 import { expect, test } from 'vitest'
 import { terminalText } from '../terminal/terminal.ts'
 import { balanceStory } from './balanceStory.ts'

@@ -1,7 +1,7 @@
 /** The story of a balance, as cells: tasks shared among stations by mean times. Nothing is run. */
-import { formatNumber, formatShare, type Table, tableOf, wordColumn } from '@loopwright/charts'
+import { formatNumber, formatShare, type Table, tableOf, wordColumn } from '@loopwright/charts/table'
+import type { BalanceRequest, BalanceResult, TaskToShare } from '@loopwright/study/change'
 import type { Problem } from '@loopwright/scenario'
-import type { BalanceRequest, BalanceResult, TaskToShare } from '@loopwright/study'
 import { type AnswerCell, type CautionCell, type SureCell, type TableCell, tableCell } from '../cells/cell.ts'
 import { problemWarnings } from '../study/standing.ts'
 import { USE } from '../sweep/cautions.ts'

@@ -3,7 +3,7 @@
  * An `id` is unique within its notebook and does not depend on what stands before the cell, so that a page can be renewed part by part.
  */
 
-import type { Table } from '@loopwright/charts'
+import type { Table } from '@loopwright/charts/table'
 import type { Figure } from './figure.ts'
 
 export type Cell =

@@ -1,4 +1,4 @@
-import { type Table, tableOf, wordColumn } from '@loopwright/charts'
+import { type Table, tableOf, wordColumn } from '@loopwright/charts/table'
 import { expect, test } from 'vitest'
 import { type Cell, type ChartCell, oneView, tableCell } from './cell.ts'
 import { cellTables } from './cellTables.ts'

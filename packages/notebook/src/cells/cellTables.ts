@@ -1,5 +1,5 @@
 /** The tables of cells as files: each told table one file, in full precision, and one that says what the columns are. */
-import type { Table, TableField, TableValue } from '@loopwright/charts'
+import type { Table, TableField, TableValue } from '@loopwright/charts/table'
 import { type Cell, oneView, type Views } from './cell.ts'
 
 export interface FileTable {

@@ -1,5 +1,6 @@
 /** A picture with all that goes with it, as a cell holds it. */
-import type { ChartRow, MapPath, PlanZone, Table } from '@loopwright/charts'
+import type { ChartRow, MapPath, PlanZone } from '@loopwright/charts'
+import type { Table } from '@loopwright/charts/table'
 
 export interface Figure {
   /** what the picture shows of these very data, one or two sentences: the caption */

@@ -1,6 +1,6 @@
 /** The story of a check, as cells: what was understood of a scenario. Nothing is run. */
 import type { Scenario, ScenarioNotes } from '@loopwright/scenario'
-import { lineFacts } from '@loopwright/study'
+import { lineFacts } from '@loopwright/study/change'
 import { type AnswerCell, type CautionCell, type Cell, type ProseCell, proseCell, type TableCell, tableCell } from '../cells/cell.ts'
 import { limitsTold } from '../limits/limitWords.ts'
 import { limitCells, problemWarnings, type Standing, standing, standingCells } from '../study/standing.ts'

@@ -1,7 +1,7 @@
 /** Tables of what was understood of a line, in mean times. */
-import { type ColumnOf, formatDuration, formatNumber, type Table, tableOf, wordColumn } from '@loopwright/charts'
+import { type ColumnOf, formatDuration, formatNumber, type Table, tableOf, wordColumn } from '@loopwright/charts/table'
 import { stationWords } from '@loopwright/line'
-import type { LineFacts, StationFacts, StopFacts } from '@loopwright/study'
+import type { LineFacts, StationFacts, StopFacts } from '@loopwright/study/change'
 import { shareText } from '../inputs/quantityWords.ts'
 import { NOT_KNOWN } from '../sweep/countWords.ts'
 

@@ -1,8 +1,8 @@
 /** What was understood of a scenario, in plain words. */
-import { formatDuration, formatNumber } from '@loopwright/charts'
+import { formatDuration, formatNumber } from '@loopwright/charts/table'
 import { STORE } from '@loopwright/line'
+import type { LineFacts } from '@loopwright/study/change'
 import type { Scenario, ScenarioNotes } from '@loopwright/scenario'
-import type { LineFacts } from '@loopwright/study'
 import { metresText } from '../inputs/quantityWords.ts'
 import { lineNoun, period } from '../sweep/period.ts'
 import { clockText } from '../words/clockWords.ts'

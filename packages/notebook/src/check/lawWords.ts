@@ -1,8 +1,9 @@
 /** What limits the rate, as far as mean times tell it: takt against the slowest exchange, and the law of the loop. */
-import { formatNumber, formatShare } from '@loopwright/charts'
-import { listWords, loadSupplies, stationWords } from '@loopwright/line'
+import { formatNumber, formatShare } from '@loopwright/charts/table'
+import { listWords, stationWords } from '@loopwright/line'
+import { lawTerms, type Limit, loadSupplies, workingSeconds } from '@loopwright/line/bounds'
 import type { Scenario } from '@loopwright/scenario'
-import { type Limit, type LineFacts, lawTerms, workingSeconds } from '@loopwright/study'
+import type { LineFacts } from '@loopwright/study/change'
 import { period } from '../sweep/period.ts'
 import { counted } from '../words/countedWords.ts'
 

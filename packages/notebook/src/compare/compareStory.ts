@@ -1,8 +1,8 @@
 /** The story of a comparison, as cells: what the same simulated windows say of the lines, and what averages say. */
-import { formatNumber, formatShare, formatWithHalfWidth, meanFields, type Table, tableOf, wordColumn } from '@loopwright/charts'
-import { type Law, law, lawOrNull, lawTerms } from '@loopwright/line'
+import { formatNumber, formatShare, formatWithHalfWidth, meanFields, type Table, tableOf, wordColumn } from '@loopwright/charts/table'
+import { type Law, law, lawOrNull, lawTerms, workingSeconds } from '@loopwright/line/bounds'
 import { type Difference, type Scenario, scenarioDifferences } from '@loopwright/scenario'
-import { type CompareResult, workingSeconds } from '@loopwright/study'
+import type { CompareResult } from '@loopwright/study'
 import { type AnswerCell, type CautionCell, type DataCell, type SureCell, type TableCell, tableCell, warningCell } from '../cells/cell.ts'
 import { type Standing, scenarioWarnings, standing, standingCells } from '../study/standing.ts'
 import { unitsData } from '../study/unitsData.ts'

@@ -1,5 +1,5 @@
 /** What a comparison says, in sentences. Names stand in quotation marks, so that a sentence stays one whatever they are. */
-import { capital, differenceDecimals, formatNumber, formatShare } from '@loopwright/charts'
+import { capital, differenceDecimals, formatNumber, formatShare } from '@loopwright/charts/table'
 import type { CompareResult } from '@loopwright/study'
 import type { Period } from '../sweep/period.ts'
 import { planPhrase } from '../words/planWords.ts'

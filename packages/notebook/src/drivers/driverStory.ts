@@ -1,7 +1,7 @@
 /** The story of a driver study, as cells: what limits the line, what each time is worth, and where stations wait. */
+import { drivers } from '@loopwright/charts'
 import {
   capital,
-  drivers,
   fieldName,
   formatNumber,
   formatShare,
@@ -10,7 +10,7 @@ import {
   type Table,
   tableOf,
   wordColumn,
-} from '@loopwright/charts'
+} from '@loopwright/charts/table'
 import { listWords, stationWords } from '@loopwright/line'
 import type { Scenario } from '@loopwright/scenario'
 import type { DriverResult } from '@loopwright/study'

@@ -1,6 +1,7 @@
 /** The forecast of a scenario, from the runs of its line as it stands. */
+import { workingSeconds } from '@loopwright/line/bounds'
 import type { Scenario } from '@loopwright/scenario'
-import { type SweepResult, workingSeconds } from '@loopwright/study'
+import type { SweepResult } from '@loopwright/study'
 import { type Forecast, forecast } from './forecast.ts'
 
 /** A forecast, and the runs that it rests on. */

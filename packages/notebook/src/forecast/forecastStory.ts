@@ -1,7 +1,16 @@
 /** The story of a forecast, as cells: what may be promised per shift and per week, what it rests on. */
-import { capital, formatNumber, formatShare, formatWithHalfWidth, meanFields, type Table, tableOf, wordColumn } from '@loopwright/charts'
-import type { Scenario } from '@loopwright/scenario'
+import {
+  capital,
+  formatNumber,
+  formatShare,
+  formatWithHalfWidth,
+  meanFields,
+  type Table,
+  tableOf,
+  wordColumn,
+} from '@loopwright/charts/table'
 import type { QuantileEstimate } from '@loopwright/stats'
+import type { Scenario } from '@loopwright/scenario'
 import { type CarrierSweepStory, carrierSweepStory, countCells } from '../sweep/carrierSweepStory.ts'
 import {
   type AnswerCell,

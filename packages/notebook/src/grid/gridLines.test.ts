@@ -1,5 +1,5 @@
 import { readScenario } from '@loopwright/scenario'
-import { withCarriers } from '@loopwright/study'
+import { withCarriers } from '@loopwright/study/change'
 import { expect, test } from 'vitest'
 import { RING, testLine } from '../../../../tests/helpers/scenarioTexts.ts'
 import { gridLines } from './gridLines.ts'

@@ -1,4 +1,5 @@
-import { binomialEstimate, factorialEffects, meanInterval, pairedDifference, quantileEstimate } from '@loopwright/stats'
+import { binomialEstimate, meanInterval, pairedDifference, quantileEstimate } from '@loopwright/stats'
+import { factorialEffects } from '@loopwright/stats/procedures'
 import { factorial, type GridResult } from '@loopwright/study'
 import { expect, test } from 'vitest'
 import { gridSentences, gridSure } from './gridWords.ts'

@@ -1,15 +1,6 @@
 /** What a grid says, in sentences: the plan first, then which setting makes most, what each factor does, and whether they depend on each other. */
-import {
-  capital,
-  differenceDecimals,
-  formatNumber,
-  formatShare,
-  interactionWords,
-  levelWords,
-  percent,
-  settingWords,
-  unitsText,
-} from '@loopwright/charts'
+import { interactionWords, levelWords, settingWords, unitsText } from '@loopwright/charts'
+import { capital, differenceDecimals, formatNumber, formatShare, percent } from '@loopwright/charts/table'
 import { chanceVerdict, PLAN_SHARE } from '@loopwright/stats'
 import type { GridPoint, GridResult } from '@loopwright/study'
 import { levelWords as confidenceWords } from '../compare/compareWords.ts'

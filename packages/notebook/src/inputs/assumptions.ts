@@ -1,7 +1,7 @@
 /** All inputs of a study as tables, in shop-floor units, so that whoever knows the plant can find the wrong one. */
-import type { Table } from '@loopwright/charts'
-import type { Scenario } from '@loopwright/scenario'
+import type { Table } from '@loopwright/charts/table'
 import type { SweepResult } from '@loopwright/study'
+import type { Scenario } from '@loopwright/scenario'
 import { type ProseCell, proseCell, type TableCell, tableCell } from '../cells/cell.ts'
 import { titledLine } from '../words/titledLine.ts'
 import { generalInputs } from './generalInputs.ts'

@@ -1,5 +1,5 @@
 /** What the scenario file does not say: the defaults that stand for it. All other inputs are the file's own. */
-import type { Table } from '@loopwright/charts'
+import type { Table } from '@loopwright/charts/table'
 import { resolveScenario } from '@loopwright/scenario'
 import { textTable } from './rows.ts'
 

@@ -1,5 +1,5 @@
 /** What is assumed about what only some lines have: ways, people, supplies, receivers, inspections, sections, safety stops, crews. */
-import type { Table } from '@loopwright/charts'
+import type { Table } from '@loopwright/charts/table'
 import { isPlainLoop, type LineSpec, STORE, type SupplySpec } from '@loopwright/line'
 import { distributionWords } from './distributionWords.ts'
 import { secondsText, shareText } from './quantityWords.ts'

@@ -1,4 +1,4 @@
-import { law } from '@loopwright/line'
+import { law } from '@loopwright/line/bounds'
 import { readScenario } from '@loopwright/scenario'
 import { expect, test } from 'vitest'
 import { lawInputs } from './lawInputs.ts'

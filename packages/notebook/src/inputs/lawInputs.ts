@@ -1,7 +1,7 @@
 /** The rate that times and lengths alone allow, by hand calculation: what a reader can check with a pocket calculator. */
-import { formatNumber, type Table } from '@loopwright/charts'
+import { formatNumber, type Table } from '@loopwright/charts/table'
 import { type LineSpec, stationWords } from '@loopwright/line'
-import type { Law } from '@loopwright/study'
+import type { Law } from '@loopwright/line/bounds'
 import { listTable } from './rows.ts'
 
 export function lawInputs(line: LineSpec, law: Law, lawSeconds: number): Table {

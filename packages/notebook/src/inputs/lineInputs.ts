@@ -1,5 +1,5 @@
 /** What is assumed about zones, drives, transfers and carriers. */
-import type { Table } from '@loopwright/charts'
+import type { Table } from '@loopwright/charts/table'
 import { isPlainLoop, type LineSpec } from '@loopwright/line'
 import { distributionWords } from './distributionWords.ts'
 import { metresText, secondsText, shortNumber, spanText, speedText } from './quantityWords.ts'

@@ -1,5 +1,5 @@
 /** Inputs in the units of the shop floor, with the digits that the file gave and no more. */
-import { formatNumber } from '@loopwright/charts'
+import { formatNumber } from '@loopwright/charts/table'
 
 /**
  * A number with at most `digits` significant digits and no idle zeros.

@@ -1,4 +1,4 @@
-import { type ColumnOf, fieldName, type Table, tableOf } from '@loopwright/charts'
+import { type ColumnOf, fieldName, type Table, tableOf } from '@loopwright/charts/table'
 
 /** A table of two columns, what and how much: the plainest form of a list of inputs. */
 export function listTable(caption: string, rows: readonly (readonly [string, string])[]): Table {

@@ -1,5 +1,5 @@
 /** What is assumed about stations, their times and the product mix. */
-import type { Table } from '@loopwright/charts'
+import type { Table } from '@loopwright/charts/table'
 import { type LineSpec, type StationSpec, stationWords, type TaskSpec } from '@loopwright/line'
 import { type Distribution, distributionMean, distributionVariance } from '@loopwright/stats'
 import { distributionWords } from './distributionWords.ts'

@@ -1,5 +1,5 @@
 /** What is assumed about breakdowns, short stops, breaks and the stretch of time that is judged. */
-import type { Table } from '@loopwright/charts'
+import type { Table } from '@loopwright/charts/table'
 import { type BreakdownPart, type LineSpec, stationWords } from '@loopwright/line'
 import type { Scenario } from '@loopwright/scenario'
 import { distributionWords } from './distributionWords.ts'

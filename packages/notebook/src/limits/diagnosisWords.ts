@@ -1,5 +1,6 @@
 /** What limits a line and why, in sentences that hold for the numbers of the run. */
-import { capital, formatShare, gainText } from '@loopwright/charts'
+import { gainText } from '@loopwright/charts'
+import { capital, formatShare } from '@loopwright/charts/table'
 import { listWords, stationWords } from '@loopwright/line'
 import type { Diagnosis, Evidence, Named } from '@loopwright/study'
 import type { Period } from '../sweep/period.ts'

@@ -1,5 +1,5 @@
+import { lineLimits } from '@loopwright/line/bounds'
 import { readScenario, type Scenario } from '@loopwright/scenario'
-import { lineLimits } from '@loopwright/study'
 import { expect, test } from 'vitest'
 import { limitSentence, limitSentences, limitsTold } from './limitWords.ts'
 

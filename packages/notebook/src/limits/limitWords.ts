@@ -1,8 +1,9 @@
 /** What limits a line, in sentences and a table, before anything runs. */
-import { capital, formatDuration, formatNumber, formatShare, type Table, tableOf, wordColumn } from '@loopwright/charts'
+import { capital, formatDuration, formatNumber, formatShare, type Table, tableOf, wordColumn } from '@loopwright/charts/table'
 import { listWords } from '@loopwright/line'
+import { type Limit, lineLimits } from '@loopwright/line/bounds'
 import { type Scenario, titleOf } from '@loopwright/scenario'
-import { type Limit, type LimitWarning, limitWarnings, lineLimits } from '@loopwright/study'
+import { type LimitWarning, limitWarnings } from '@loopwright/study/change'
 import { type Period, period } from '../sweep/period.ts'
 import { titledLine } from '../words/titledLine.ts'
 

@@ -1,6 +1,8 @@
 /** What limits a line with one number of carriers, told from its own runs and the limits of its mean times. */
+import { lineLimits } from '@loopwright/line/bounds'
 import type { Scenario } from '@loopwright/scenario'
-import { type Diagnosis, diagnose, type LimitWarning, limitWarnings, lineLimits, type SweepCount, withCarriers } from '@loopwright/study'
+import { diagnose, type Diagnosis, type SweepCount } from '@loopwright/study'
+import { type LimitWarning, limitWarnings, withCarriers } from '@loopwright/study/change'
 import { type ProseCell, proseCell } from '../cells/cell.ts'
 import type { Period } from '../sweep/period.ts'
 import { diagnosisSentences } from './diagnosisWords.ts'

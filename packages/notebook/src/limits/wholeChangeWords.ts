@@ -1,5 +1,5 @@
 /** One whole more or fewer, in words: "a second operator like Ann brings 111 ± 2 units a shift". */
-import { capital, type Table, tableOf, wordColumn } from '@loopwright/charts'
+import { capital, type Table, tableOf, wordColumn } from '@loopwright/charts/table'
 import type { WholeEffect } from '@loopwright/study'
 import { differenceWords } from '../compare/compareWords.ts'
 import type { Period } from '../sweep/period.ts'

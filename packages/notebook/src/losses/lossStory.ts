@@ -1,7 +1,8 @@
 /** The story of a loss waterfall, as cells: from the ideal down to the line as it stands, cause by cause. */
-import { dataColumn, losses, tableOf, wordColumn } from '@loopwright/charts'
-import type { Scenario } from '@loopwright/scenario'
+import { losses } from '@loopwright/charts'
+import { dataColumn, tableOf, wordColumn } from '@loopwright/charts/table'
 import type { LossResult } from '@loopwright/study'
+import type { Scenario } from '@loopwright/scenario'
 import type { AnswerCell, CautionCell, Cell, ChartCell, DataCell, SureCell } from '../cells/cell.ts'
 import { openChartCell } from '../cells/chartCell.ts'
 import { type Standing, scenarioWarnings, standing, standingCells } from '../study/standing.ts'

@@ -1,5 +1,5 @@
 /** What a loss waterfall says, in sentences. */
-import { formatNumber, formatWithHalfWidth } from '@loopwright/charts'
+import { formatNumber, formatWithHalfWidth } from '@loopwright/charts/table'
 import { listWords } from '@loopwright/line'
 import type { LossResult } from '@loopwright/study'
 import { differenceWords, levelWords } from '../compare/compareWords.ts'

@@ -1,8 +1,9 @@
 /** Plans of the line for a choice of station orders: today's, the one chosen beside it, and the one given by hand. */
-import { capital, tableOf, wordColumn } from '@loopwright/charts'
+import { capital, tableOf, wordColumn } from '@loopwright/charts/table'
 import { isPlainLoop } from '@loopwright/line'
+import type { OrderResult } from '@loopwright/study'
+import { type Places, withPlaces } from '@loopwright/study/change'
 import type { Scenario } from '@loopwright/scenario'
-import { type OrderResult, type Places, withPlaces } from '@loopwright/study'
 import { oneView, type PlanCell } from '../cells/cell.ts'
 import type { Figure } from '../cells/figure.ts'
 import { drawPlan } from '../page/planHtml.ts'

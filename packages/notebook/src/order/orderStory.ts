@@ -1,7 +1,7 @@
 /** The story of a choice among station orders, as cells: the order to take, what it gains over today's, and both drawn. */
-import { capital, type ColumnOf, formatNumber, formatShare, type Table, tableOf } from '@loopwright/charts'
-import type { Scenario } from '@loopwright/scenario'
+import { capital, type ColumnOf, formatNumber, formatShare, type Table, tableOf } from '@loopwright/charts/table'
 import type { OrderResult } from '@loopwright/study'
+import type { Scenario } from '@loopwright/scenario'
 import {
   type AnswerCell,
   type CautionCell,

@@ -1,7 +1,8 @@
 /** What a choice among station orders says, in sentences. */
-import { capital, formatNumber, formatShare, formatWithHalfWidth } from '@loopwright/charts'
+import { capital, formatNumber, formatShare, formatWithHalfWidth } from '@loopwright/charts/table'
 import { type LineSpec, listWords } from '@loopwright/line'
-import type { OrderResult, Places } from '@loopwright/study'
+import type { OrderResult } from '@loopwright/study'
+import type { Places } from '@loopwright/study/change'
 import { differenceClause, differenceWords, levelWords } from '../compare/compareWords.ts'
 import type { Period } from '../sweep/period.ts'
 

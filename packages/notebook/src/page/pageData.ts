@@ -1,5 +1,6 @@
 /** What the page's script needs: the views of every cell that is drawn or switched. Lies in the page as packed JSON. */
-import type { ChartRow, Table } from '@loopwright/charts'
+import type { ChartRow } from '@loopwright/charts'
+import type { Table } from '@loopwright/charts/table'
 import type { Cell, Views } from '../cells/cell.ts'
 import type { Figure } from '../cells/figure.ts'
 

@@ -1,4 +1,4 @@
-import type { Table } from '@loopwright/charts'
+import type { Table } from '@loopwright/charts/table'
 import { escapeHtml } from './html.ts'
 
 /** rows; a table of so many is not cut by the end of a sheet */

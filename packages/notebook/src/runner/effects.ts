@@ -1,4 +1,4 @@
-import type { Store } from '@loopwright/study'
+import type { Store } from '@loopwright/study/machine'
 
 /** All that the runner does to the world outside; the caller brings it. Paths are those of the caller's working folder. */
 export interface Effects {

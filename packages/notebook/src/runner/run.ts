@@ -1,5 +1,5 @@
 /** The runner: a notebook's module in, its cells, its text on the terminal and its page out. */
-import { visibleLine } from '@loopwright/charts'
+import { visibleLine } from '@loopwright/charts/table'
 import { type Problem, readScenario } from '@loopwright/scenario'
 import type { Cell } from '../cells/cell.ts'
 import { notebookContext } from './context.ts'

@@ -1,5 +1,5 @@
 /** Why a run stood still before its end, in sentences. */
-import { formatDuration } from '@loopwright/charts'
+import { formatDuration } from '@loopwright/charts/table'
 import type { LineSpec, RunResult } from '@loopwright/line'
 import { type Standstill, standstillOf } from '@loopwright/study'
 

@@ -1,5 +1,5 @@
 /** A single run in full, as tables for files: seconds, counts, names. */
-import { dataColumn, type FieldOf, fieldName, tableOf } from '@loopwright/charts'
+import { dataColumn, fieldName, type FieldOf, tableOf } from '@loopwright/charts/table'
 import {
   CARRIER_STATES,
   type CarrierResult,

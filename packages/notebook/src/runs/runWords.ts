@@ -1,5 +1,5 @@
 /** What one run of a line tells, in sentences. */
-import { formatNumber } from '@loopwright/charts'
+import { formatNumber } from '@loopwright/charts/table'
 import type { RunResult } from '@loopwright/line'
 import type { Scenario } from '@loopwright/scenario'
 import { carriersText } from '../sweep/answerWords.ts'

@@ -1,7 +1,7 @@
 /** The story of a search for the warm-up, as cells. */
-import { type Table, type TableValue, tableOf, wordColumn } from '@loopwright/charts'
-import type { Scenario } from '@loopwright/scenario'
+import { type Table, tableOf, type TableValue, wordColumn } from '@loopwright/charts/table'
 import type { SteadyResult } from '@loopwright/study'
+import type { Scenario } from '@loopwright/scenario'
 import { type AnswerCell, type CautionCell, type SureCell, type TableCell, tableCell, warningCell } from '../cells/cell.ts'
 import { type Standing, scenarioWarnings, standing, standingCells } from '../study/standing.ts'
 import { type LineNoun, period } from '../sweep/period.ts'

@@ -1,7 +1,7 @@
 /** What a search for the warm-up tells, in sentences. */
-import { capital, formatDuration, formatNumber, formatWithHalfWidth } from '@loopwright/charts'
+import { capital, formatDuration, formatNumber, formatWithHalfWidth } from '@loopwright/charts/table'
+import { startQuestion, type SteadyResult } from '@loopwright/study'
 import type { Scenario } from '@loopwright/scenario'
-import { type SteadyResult, startQuestion } from '@loopwright/study'
 import type { LineNoun } from '../sweep/period.ts'
 import { counted } from '../words/countedWords.ts'
 

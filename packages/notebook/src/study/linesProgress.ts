@@ -1,4 +1,4 @@
-import { progressWords, type RunsDone } from '@loopwright/charts'
+import { progressWords, type RunsDone } from '@loopwright/charts/table'
 import { TERMINAL_COLUMNS } from '../terminal/terminalOptions.ts'
 
 /**

@@ -1,6 +1,6 @@
 /** Which stations may move, in names, as a notebook writes it. */
 import type { LineSpec } from '@loopwright/line'
-import { type PlaceRules, type Places, placesOf } from '@loopwright/study'
+import { type PlaceRules, type Places, placesOf } from '@loopwright/study/change'
 
 export interface PlaceRequest {
   /** names of the stations that may move */

@@ -1,7 +1,6 @@
 /** What stands under every story: the inputs it rests on, and the cautions; and what the scenario itself is warned of. */
-import { lawOrNull } from '@loopwright/line'
+import { lawOrNull, workingSeconds } from '@loopwright/line/bounds'
 import type { Scenario } from '@loopwright/scenario'
-import { workingSeconds } from '@loopwright/study'
 import { type CautionCell, type ProseCell, proseCell, type TableCell, warningCell } from '../cells/cell.ts'
 import { assumptionCells } from '../inputs/assumptions.ts'
 import { defaultInputs } from '../inputs/defaultInputs.ts'

@@ -1,9 +1,8 @@
 /** What a notebook can ask beside a sweep: lines compared, what drives the output, what is lost, what to promise. */
-import type { RunsDone } from '@loopwright/charts'
-import { formatProblems, mixGroups, type Scenario, stopGroups } from '@loopwright/scenario'
+import type { RunsDone } from '@loopwright/charts/table'
 import {
-  type CompareResult,
   compareLines,
+  type CompareResult,
   type DriverResult,
   findDrivers,
   findLosses,
@@ -15,6 +14,7 @@ import {
   type StudyOptions,
   sweepCarriers,
 } from '@loopwright/study'
+import { formatProblems, mixGroups, type Scenario, stopGroups } from '@loopwright/scenario'
 import type { RunCell } from '../cells/cell.ts'
 import { type CompareStory, compareStory } from '../compare/compareStory.ts'
 import { type DriverStory, driverStory } from '../drivers/driverStory.ts'

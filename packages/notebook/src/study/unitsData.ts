@@ -1,5 +1,5 @@
 /** Output by replication: for files of tables alone. */
-import { dataColumn, tableOf, wordColumn } from '@loopwright/charts'
+import { dataColumn, tableOf, wordColumn } from '@loopwright/charts/table'
 import type { DataCell } from '../cells/cell.ts'
 import type { Period } from '../sweep/period.ts'
 

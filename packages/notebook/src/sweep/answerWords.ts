@@ -1,5 +1,5 @@
 /** The answer of a carrier sweep or study in sentences: the plan first, then the count that is enough, each with its uncertainty in the same breath. */
-import { capital, formatNumber, formatShare } from '@loopwright/charts'
+import { capital, formatNumber, formatShare } from '@loopwright/charts/table'
 import { listWords } from '@loopwright/line'
 import type { PlanAnswer, PlanVerdict, SweepAnswer, SweepCount, SweepResult } from '@loopwright/study'
 import { counted } from '../words/countedWords.ts'

@@ -1,18 +1,18 @@
 /** The story of a carrier sweep, as cells: the same in a notebook and in the page of a sweep. */
-import type { Figure as ChartFigure } from '@loopwright/charts'
 import {
-  dataColumn,
+  type Figure as ChartFigure,
   outputByHour,
   statesIn,
   stationTimes,
   stoppedTime,
-  tableOf,
   throughput,
   unitsSpread,
   zoneOccupancy,
 } from '@loopwright/charts'
+import { dataColumn, tableOf } from '@loopwright/charts/table'
+import type { CarrierStudy, SweepCount, SweepResult } from '@loopwright/study'
+import { withCarriers } from '@loopwright/study/change'
 import type { Scenario } from '@loopwright/scenario'
-import { type CarrierStudy, type SweepCount, type SweepResult, withCarriers } from '@loopwright/study'
 import {
   type AnswerCell,
   type CautionCell,

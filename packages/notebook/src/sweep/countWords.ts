@@ -1,4 +1,4 @@
-import { formatNumber, formatWithHalfWidth } from '@loopwright/charts'
+import { formatNumber, formatWithHalfWidth } from '@loopwright/charts/table'
 import type { SweepCount } from '@loopwright/study'
 
 /** The numbers of one count as texts: each has one rounding, wherever it stands on a page. */

@@ -1,4 +1,4 @@
-import { formatDuration } from '@loopwright/charts'
+import { formatDuration } from '@loopwright/charts/table'
 import { isPlainLoop, type LineSpec, STORE } from '@loopwright/line'
 import type { Scenario } from '@loopwright/scenario'
 

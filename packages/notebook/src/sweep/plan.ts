@@ -1,8 +1,9 @@
 /** The plan of the line for each count, shaded by how full every zone is. */
-import { formatNumber, formatShare, type PlanZone, type Table, tableOf, wordColumn } from '@loopwright/charts'
+import type { PlanZone } from '@loopwright/charts'
+import { formatNumber, formatShare, type Table, tableOf, wordColumn } from '@loopwright/charts/table'
 import { isPlainLoop, listWords } from '@loopwright/line'
-import type { Scenario } from '@loopwright/scenario'
 import type { SweepCount } from '@loopwright/study'
+import type { Scenario } from '@loopwright/scenario'
 import type { Figure } from '../cells/figure.ts'
 import { metresText, shortNumber } from '../inputs/quantityWords.ts'
 import { drawPlan } from '../page/planHtml.ts'

@@ -1,5 +1,5 @@
 /** What a carrier study says beyond a sweep's answer: flat zone, spare carriers, knees, the plan, and how sure. */
-import { formatNumber, formatShare } from '@loopwright/charts'
+import { formatNumber, formatShare } from '@loopwright/charts/table'
 import type { CarrierStep, CarrierStudy } from '@loopwright/study'
 import { counted } from '../words/countedWords.ts'
 import { unitsOf } from '../words/unitWords.ts'

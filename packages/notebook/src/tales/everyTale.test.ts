@@ -12,9 +12,9 @@ import {
   runGrid,
   runsResult,
   sweepCarriers,
-  taskBalance,
   traceRun,
 } from '@loopwright/study'
+import { taskBalance } from '@loopwright/study/change'
 import { describe, expect, test } from 'vitest'
 import { balanceStory } from '../balance/balanceStory.ts'
 import { carrierSweepStory } from '../sweep/carrierSweepStory.ts'

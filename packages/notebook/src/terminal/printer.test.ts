@@ -1,4 +1,4 @@
-import { type Table, tableOf } from '@loopwright/charts'
+import { type Table, tableOf } from '@loopwright/charts/table'
 import { expect, test } from 'vitest'
 import { type Cell, oneView, tableCell } from '../cells/cell.ts'
 import { printer } from './printer.ts'

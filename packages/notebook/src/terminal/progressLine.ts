@@ -1,4 +1,4 @@
-import { progressWords } from '@loopwright/charts'
+import { progressWords } from '@loopwright/charts/table'
 import type { CarriersProgress, SweepProgress } from '@loopwright/study'
 import { TERMINAL_COLUMNS } from './terminalOptions.ts'
 

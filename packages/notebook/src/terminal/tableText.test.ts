@@ -1,4 +1,4 @@
-import type { Table, TableColumn, TableRow } from '@loopwright/charts'
+import type { Table, TableColumn, TableRow } from '@loopwright/charts/table'
 import { describe, expect, test } from 'vitest'
 import { tableText } from './tableText.ts'
 

@@ -1,5 +1,5 @@
 /** A table as text: as many of its columns as the terminal is wide. */
-import { styledText, type Table, visibleLine } from '@loopwright/charts'
+import { styledText, type Table, visibleLine } from '@loopwright/charts/table'
 import { barText } from './barText.ts'
 import { TERMINAL_COLUMNS, type TerminalOptions } from './terminalOptions.ts'
 import { wrap } from './wrap.ts'

@@ -1,6 +1,6 @@
 /** Cells as text for a terminal: as wide as it is, no frames. What a scenario says is shown, never carried out. */
 
-import { styledText, type Table, visibleLine, visibleText } from '@loopwright/charts'
+import { styledText, type Table, visibleLine, visibleText } from '@loopwright/charts/table'
 import { type Cell, shownView } from '../cells/cell.ts'
 import type { Figure } from '../cells/figure.ts'
 import { plainText } from './plainText.ts'

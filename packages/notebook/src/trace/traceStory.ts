@@ -1,7 +1,8 @@
 /** The story of a stretch of one run, as cells: where each carrier was, and who waited where. */
-import { formatStretch, timeline } from '@loopwright/charts'
-import type { Scenario, ShiftStart } from '@loopwright/scenario'
+import { timeline } from '@loopwright/charts'
+import { formatStretch } from '@loopwright/charts/table'
 import type { CarrierStay } from '@loopwright/study'
+import type { Scenario, ShiftStart } from '@loopwright/scenario'
 import type { AnswerCell, CautionCell, ChartCell, SureCell } from '../cells/cell.ts'
 import { chartCell } from '../cells/chartCell.ts'
 import { type Standing, scenarioWarnings, standing, standingCells } from '../study/standing.ts'

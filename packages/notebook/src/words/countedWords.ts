@@ -1,4 +1,4 @@
-import { formatNumber } from '@loopwright/charts'
+import { formatNumber } from '@loopwright/charts/table'
 
 /**
  * A count with its noun.

@@ -1,5 +1,5 @@
 /** How often a plan is met: one set of words for every study, on one rule for its thresholds. */
-import { formatNumber, formatShare, percent } from '@loopwright/charts'
+import { formatNumber, formatShare, percent } from '@loopwright/charts/table'
 import type { ChanceVerdict } from '@loopwright/stats'
 import type { Period } from '../sweep/period.ts'
 

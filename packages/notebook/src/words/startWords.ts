@@ -1,7 +1,7 @@
 /** From which state the judged stretch starts: three questions with three designs, told apart by the scenario's calendar. */
-import { formatDuration } from '@loopwright/charts'
-import type { Scenario } from '@loopwright/scenario'
+import { formatDuration } from '@loopwright/charts/table'
 import { startQuestion } from '@loopwright/study'
+import type { Scenario } from '@loopwright/scenario'
 import { type CautionCell, warningCell } from '../cells/cell.ts'
 
 type Judged = Pick<Scenario, 'calendar'> & { readonly line: Pick<Scenario['line'], 'window'> }

@@ -1,4 +1,4 @@
-import { formatNumber } from '@loopwright/charts'
+import { formatNumber } from '@loopwright/charts/table'
 import { type CautionCell, warningCell } from '../cells/cell.ts'
 import type { Period } from '../sweep/period.ts'
 

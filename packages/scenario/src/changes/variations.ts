@@ -2,7 +2,7 @@
 import { Document, isMap, isScalar, isSeq, type Node, Pair, parseDocument, Scalar, YAMLMap } from 'yaml'
 import type { Entry, Located } from '../text/located.ts'
 import * as say from '../problems/messages.ts'
-import { nearest } from '@loopwright/line'
+import { nearest } from '@loopwright/line/check'
 import type { Problem } from '../problems/problems.ts'
 import { createReport, type Report } from '../problems/report.ts'
 import { fileSchema } from '../schema/file.ts'

@@ -102,7 +102,9 @@ describe('wrong scenarios', () => {
 })
 
 test('every sentence, those about any line too, occurs in one of these cases, each under a code of its own', () => {
-  const texts = ['./messages.ts', '../../../line/src/check/sentences.ts'].map((name) => readFileSync(new URL(name, import.meta.url), 'utf8'))
+  const texts = ['./messages.ts', '../../../line/src/check/sentences.ts'].map((name) =>
+    readFileSync(new URL(name, import.meta.url), 'utf8'),
+  )
   const functions = texts.flatMap((text) => text.split(/\n(?:export const | {2})(?=\w+(?: = |: )\([^)]*\): Sentence =>)/).slice(1))
   const codes = functions.map((body) => /(?:error|warning)\(\s*'([EW]_[A-Z_0-9]+)'/.exec(body)?.[1] ?? body.slice(0, 40))
   expect(codes.length).toBeGreaterThan(100)

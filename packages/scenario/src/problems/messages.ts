@@ -4,9 +4,9 @@
  * `message` says what was found, `fix` what would be right. It is over 300 lines because all sentences stand together, to be read and edited as one text.
  */
 
-import { type Sentence, sentences, sentenceWords } from '@loopwright/line'
+import { type Sentence, sentences, sentenceWords } from '@loopwright/line/check'
 
-export type { Sentence } from '@loopwright/line'
+export type { Sentence } from '@loopwright/line/check'
 
 const error = (code: string, message: string, fix: string): Sentence => ({ code, severity: 'error', message, fix })
 const warning = (code: string, message: string, fix: string): Sentence => ({ code, severity: 'warning', message, fix })

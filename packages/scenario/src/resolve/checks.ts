@@ -1,15 +1,7 @@
 /** Physical sense: what no single value can show. The rules are those of every line; here stands where in the file their findings belong. */
 
-import {
-  checkParts,
-  type LineSoFar,
-  meanStay,
-  type OperatorSpec,
-  type Place,
-  type SectionSpec,
-  type StationSpec,
-  tellTogether,
-} from '@loopwright/line'
+import type { OperatorSpec, SectionSpec, StationSpec } from '@loopwright/line'
+import { checkParts, type LineSoFar, meanStay, type Place, tellTogether } from '@loopwright/line/check'
 import { distributionMean } from '@loopwright/stats'
 import * as say from '../problems/messages.ts'
 import type { Located } from '../text/located.ts'

@@ -2,7 +2,7 @@
 import { type Decimal, toNumber } from '../text/decimal.ts'
 import type { Entry, Located } from '../text/located.ts'
 import * as say from '../problems/messages.ts'
-import { nameFault, nearest } from '@loopwright/line'
+import { nameFault, nearest } from '@loopwright/line/check'
 import type { TableNote } from '../problems/notes.ts'
 import { type Dimension, parsePercent, parseQuantity } from '../text/quantity.ts'
 import type { Report } from '../problems/report.ts'

@@ -1,5 +1,7 @@
 /** Warnings about a line that can be built, but is probably not the one that was meant. */
-import { checkFlow, type LineSpec, lawOrNull, meanStay, mixShares, tellTogether } from '@loopwright/line'
+import type { LineSpec } from '@loopwright/line'
+import { lawOrNull, mixShares } from '@loopwright/line/bounds'
+import { checkFlow, meanStay, tellTogether } from '@loopwright/line/check'
 import { distributionMean } from '@loopwright/stats'
 import type { Located } from '../text/located.ts'
 import * as say from '../problems/messages.ts'

@@ -1,6 +1,7 @@
 /** Authoring form to `Scenario`: every step reads what it can, so that all findings of a file show at once. */
 
-import { type LineSpec, meanStay, PLAIN_LINE } from '@loopwright/line'
+import { type LineSpec, PLAIN_LINE } from '@loopwright/line'
+import { meanStay } from '@loopwright/line/check'
 import { distributionMean } from '@loopwright/stats'
 import type { Located } from '../text/located.ts'
 import * as say from '../problems/messages.ts'

@@ -1,5 +1,5 @@
 /** Titles of the parts of one kind: what people call them, where that is not their name. */
-import { titleFault } from '@loopwright/line'
+import { titleFault } from '@loopwright/line/check'
 import type { Entry, Located } from '../text/located.ts'
 import * as say from '../problems/messages.ts'
 import { type Context, textOf } from './context.ts'

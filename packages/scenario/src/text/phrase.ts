@@ -2,10 +2,10 @@
  * The short phrase for a duration: `45 s`, `45 s ± 15 %`, `30..60 s`, `25..40..80 s`, `exponential 4 min`, `lognormal 4 min ± 66 %`.
  * `±` may be typed `+/-`; the spread is the standard deviation as a share of the mean (the cv of the time itself).
  */
+import { nearest } from '@loopwright/line/check'
 import { type Distribution, type DistributionKind, distributionKinds } from '@loopwright/stats'
 import { percentText, toNumber } from './decimal.ts'
 import * as say from '../problems/messages.ts'
-import { nearest } from '@loopwright/line'
 import { clockTime, digitsOf, type Fault, failed, inBaseUnit, type Outcome, parseQuantity, type Scanned, scan } from './quantity.ts'
 
 /** Kinds that have a phrase, with an example of it, and how a distribution is written so. */

@@ -1,7 +1,7 @@
 /** Quantities: a number with a unit, read exactly. Everything inside is in seconds, metres and metres per second. */
 import { type Decimal, parseDecimal, toNumber } from './decimal.ts'
 import * as say from '../problems/messages.ts'
-import { nearest } from '@loopwright/line'
+import { nearest } from '@loopwright/line/check'
 
 export type Dimension = 'duration' | 'length' | 'speed' | 'acceleration'
 

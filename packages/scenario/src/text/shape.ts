@@ -1,9 +1,9 @@
 /** The shape check: zod decides, this file turns its issues into located sentences of ours. */
+import { nearest } from '@loopwright/line/check'
 import { distributionKinds } from '@loopwright/stats'
 import type { z } from 'zod'
 import { describe, joinPath, type Located, plain } from './located.ts'
 import * as say from '../problems/messages.ts'
-import { nearest } from '@loopwright/line'
 import { type Dimension, proposals } from './quantity.ts'
 import type { Report } from '../problems/report.ts'
 import { fileSchema } from '../schema/file.ts'

@@ -45,7 +45,9 @@ export function cumulativeShares(weights: readonly number[]): Float64Array {
  * Which share a uniform falls into: the first i with u·Σw < w₀ + … + wᵢ; the last one catches rounding. Allocates nothing.
  *
  * @param cumulative  running sums at offset … offset + count − 1
- * @param uniforms    holds the uniform at `at`
+ * @param uniforms    holds the uniform at `at`, above 0 and below 1
+ * @returns           index of the share, from 0
+ * @example shareIndexAt(cumulativeShares([52, 31, 17]), 0, 3, Float64Array.of(0.8125), 0) // => 1
  */
 export function shareIndexAt(cumulative: Float64Array, offset: number, count: number, uniforms: Float64Array, at: number): number {
   const last = count - 1
@@ -53,17 +55,6 @@ export function shareIndexAt(cumulative: Float64Array, offset: number, count: nu
   let i = 0
   while (i < last && !(target < cumulative[offset + i]!)) i++
   return i
-}
-
-/**
- * Which share a uniform falls into, counted from 0.
- *
- * @param weights  each above 0
- * @param u        above 0 and below 1
- * @example shareIndex([52, 31, 17], 0.8125) // => 1
- */
-export function shareIndex(weights: readonly number[], u: number): number {
-  return shareIndexAt(cumulativeShares(weights), 0, weights.length, Float64Array.of(u), 0)
 }
 
 /** parameters: n, then n running sums of the weights, then n values */

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { stream } from '../random/stream.ts'
-import { quantileEstimate, quantileRanks, replicationsForQuantile } from './quantileEstimate.ts'
+import { quantileEstimate, quantileRanks } from './quantileEstimate.ts'
 
 const values = [...Array(36).keys()]
 
@@ -9,7 +9,6 @@ test('36 replications give P10 and P90 both limits', () => {
   expect(quantileEstimate(values.slice(1), 0.1)).toMatchObject({ status: 'one limit', low: null, high: 8 })
   expect(quantileEstimate(values.slice(1), 0.9)).toMatchObject({ status: 'one limit', low: 28, high: null })
   expect(quantileEstimate([1, 2], 0.5)).toMatchObject({ status: 'no limit', low: null, high: null, coverage: 1 })
-  expect([replicationsForQuantile(0.1), replicationsForQuantile(0.9), replicationsForQuantile(0.5)]).toEqual([36, 36, 6])
 })
 
 test('the ranks are the closest ones that keep the level', () => {
@@ -41,5 +40,4 @@ test('refused', () => {
   expect(() => quantileEstimate([1], 0.5)).toThrow('Cannot give a quantile of shifts from 1 replication')
   expect(() => quantileEstimate([1, 2], 0)).toThrow('The share p is 0')
   expect(() => quantileRanks(0, 0.5, 0.95)).toThrow('The number of replications is 0')
-  expect(() => replicationsForQuantile(1)).toThrow('The share p is 1')
 })

@@ -85,21 +85,3 @@ export function quantileRanks(n: number, p: number, level: number): QuantileRank
   const chanceBelowLower = lower < 1 ? 0 : binomialCdf(lower - 1, n, p)
   return { lower: lower < 1 ? null : lower, upper: upper > n ? null : upper, coverage: chanceBelowUpper - chanceBelowLower }
 }
-
-/**
- * Least number of replications that gives a quantile both limits.
- *
- * @example replicationsForQuantile(0.1, 0.95) // => 36
- */
-export function replicationsForQuantile(p: number, level: number = 0.95): number {
-  if (!(p > 0 && p < 1)) throw notAShare('The share p', p)
-  needLevel(level)
-  const tail = (1 - level) / 2
-  // the least value bounds from below once (1 − p)ⁿ ≤ α/2, the greatest from above once pⁿ ≤ α/2
-  let n = Math.max(1, Math.floor(Math.log(tail) / Math.log(Math.max(p, 1 - p))) - 1)
-  for (;;) {
-    const { lower, upper } = quantileRanks(n, p, level)
-    if (lower !== null && upper !== null) return n
-    n++
-  }
-}

@@ -1,4 +1,5 @@
-import { type LineSpec, mixShares } from '@loopwright/line'
+import type { LineSpec } from '@loopwright/line'
+import { mixShares } from '@loopwright/line/bounds'
 import { distributionMean } from '@loopwright/stats'
 import type { TaskToShare } from './taskBalance.ts'
 

@@ -1,5 +1,5 @@
 /** Tasks shared among stations in a row, exactly, on average times: how few stations can do a cycle, or how short a cycle some stations can do. */
-import { type Balance, fewestStations, smallestCycle } from '@loopwright/stats'
+import { type Balance, fewestStations, smallestCycle } from '@loopwright/stats/procedures'
 
 export interface TaskToShare {
   readonly name: string

@@ -1,6 +1,7 @@
 /** How many carriers the line needs: pilot, Procedure W, and as many runs as the answer takes. */
 import type { LineSpec } from '@loopwright/line'
-import { finalReplications, StatisticsError } from '@loopwright/stats'
+import { StatisticsError } from '@loopwright/stats'
+import { finalReplications } from '@loopwright/stats/procedures'
 import type { CarrierStudy, Look } from './carrierStudyResult.ts'
 import type { CountStudy } from '../sweep/countStudy.ts'
 import { defaultCounts } from './defaultCounts.ts'

@@ -1,4 +1,5 @@
-import { type LineSpec, lawOrNull } from '@loopwright/line'
+import type { LineSpec } from '@loopwright/line'
+import { lawOrNull } from '@loopwright/line/bounds'
 
 /** counts below the lower knee, which show how output rises, and above it, where the best is looked for first */
 const BELOW_KNEE = 3

@@ -1,4 +1,5 @@
-import { binomialCdf, stream } from '@loopwright/stats'
+import { stream } from '@loopwright/stats'
+import { binomialCdf } from '@loopwright/stats/special'
 import { describe, expect, test } from 'vitest'
 import { CountStudy } from '../sweep/countStudy.ts'
 import { mayNeedFewer, PlanSettlement } from './planSettlement.ts'

@@ -1,5 +1,6 @@
 /** Which numbers of carriers meet the plan, settled while runs come in: who is in question, how far each is run, and what each look may claim. */
-import { type ChanceVerdict, type ChanceWord, chanceLooks, nextLook } from '@loopwright/stats'
+import type { ChanceVerdict, ChanceWord } from '@loopwright/stats'
+import { chanceLooks, nextLook } from '@loopwright/stats/procedures'
 import { type CountStudy, metPlan, planVerdict } from '../sweep/countStudy.ts'
 import { questioned } from '../sweep/planAnswer.ts'
 

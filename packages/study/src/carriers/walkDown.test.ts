@@ -1,4 +1,5 @@
-import { binomialCdf, normalQuantile, stream } from '@loopwright/stats'
+import { stream } from '@loopwright/stats'
+import { binomialCdf, normalQuantile } from '@loopwright/stats/special'
 import { describe, expect, test } from 'vitest'
 import { rowLayout } from '../runs/runRow.ts'
 import { smallLoop } from '../smallLoop.ts'

@@ -1,4 +1,4 @@
-import { lineLimits } from '@loopwright/line'
+import { lineLimits } from '@loopwright/line/bounds'
 import { expect, test } from 'vitest'
 import { limitWarnings } from './limitWarnings.ts'
 import { smallLoop } from '../smallLoop.ts'

@@ -1,5 +1,6 @@
 /** What is wrong before anything runs: a plan above what the line can make, stops that come sooner than they end. */
-import { availability, type Limit, lineLimits, type LineSpec } from '@loopwright/line'
+import type { LineSpec } from '@loopwright/line'
+import { availability, type Limit, lineLimits } from '@loopwright/line/bounds'
 import { distributionMean } from '@loopwright/stats'
 
 export type LimitWarning =

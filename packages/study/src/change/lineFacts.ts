@@ -1,14 +1,6 @@
 /** What a line is, in numbers that a person can check against the drawing: mean times, exchanges, stops. No simulation. */
-import {
-  type BreakdownSpec,
-  type Law,
-  type Limit,
-  type LineSpec,
-  lawOrNull,
-  lineLimits,
-  mixShares,
-  type StationSpec,
-} from '@loopwright/line'
+import type { BreakdownSpec, LineSpec, StationSpec } from '@loopwright/line'
+import { type Law, lawOrNull, type Limit, lineLimits, mixShares } from '@loopwright/line/bounds'
 import { distributionMean } from '@loopwright/stats'
 
 export interface LineFacts {

@@ -2,17 +2,15 @@
 import type { LineSpec } from '@loopwright/line'
 import {
   type BinomialEstimate,
-  bestTable,
-  type FactorialEffects,
-  factorialEffects,
-  type MeanInterval,
   meanInterval,
+  type MeanInterval,
   type PairedDifference,
   pairedDifference,
   type QuantileEstimate,
   quantileEstimate,
   whyNotPairable,
 } from '@loopwright/stats'
+import { bestTable, type FactorialEffects, factorialEffects } from '@loopwright/stats/procedures'
 import { meetsPlan } from '../sweep/countStudy.ts'
 import { ENGINE_VERSION } from '../runs/engineVersion.ts'
 import { type Factor, factorial } from './factorial.ts'

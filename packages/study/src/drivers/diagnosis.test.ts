@@ -1,5 +1,6 @@
 /** What is named must be right where it is known what limits: lines whose constraint is clear by their times alone. */
-import { type LineSpec, lineLimits } from '@loopwright/line'
+import type { LineSpec } from '@loopwright/line'
+import { lineLimits } from '@loopwright/line/bounds'
 import { expect, test } from 'vitest'
 import { diagnose } from './diagnosis.ts'
 import { findDrivers } from './findDrivers.ts'

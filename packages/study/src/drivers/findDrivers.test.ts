@@ -1,6 +1,6 @@
 import type { LineSpec } from '@loopwright/line'
-import { law } from '@loopwright/line'
-import { exchangeElasticity } from '@loopwright/stats'
+import { law } from '@loopwright/line/bounds'
+import { exchangeElasticity } from '@loopwright/stats/procedures'
 import { expect, test } from 'vitest'
 import { findDrivers } from './findDrivers.ts'
 import { TIME_KINDS } from './drivers.ts'

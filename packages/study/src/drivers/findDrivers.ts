@@ -1,25 +1,8 @@
 /** What drives the output: per cent more output for one per cent of each driver, in the same worlds; and what explains it. */
-import {
-  type ByStationState,
-  isPlainLoop,
-  type Law,
-  type LawTerms,
-  type LineSpec,
-  lawOrNull,
-  lawTerms,
-  type StationState,
-} from '@loopwright/line'
-import {
-  type Arrows,
-  arrows,
-  elasticity,
-  limitingParts,
-  meanInterval,
-  type OutputInterval,
-  outputInterval,
-  type PairedDifference,
-  pairedDifference,
-} from '@loopwright/stats'
+import { type ByStationState, isPlainLoop, type LineSpec, type StationState } from '@loopwright/line'
+import { type Law, lawOrNull, lawTerms, type LawTerms } from '@loopwright/line/bounds'
+import { meanInterval, type OutputInterval, outputInterval, pairedDifference, type PairedDifference } from '@loopwright/stats'
+import { arrows, type Arrows, elasticity, limitingParts } from '@loopwright/stats/procedures'
 import { type Diagnosis, diagnose } from './diagnosis.ts'
 import type { DriverEffect, WholeEffect } from './driverEffect.ts'
 import { type DriverOptions, driversOf, TIME_KINDS } from './drivers.ts'

@@ -1,4 +1,4 @@
-import { law } from '@loopwright/line'
+import { law } from '@loopwright/line/bounds'
 import { expect, test } from 'vitest'
 import { findLosses } from './findLosses.ts'
 import { smallLoop } from '../smallLoop.ts'

@@ -1,6 +1,7 @@
 /** Units lost by cause: the same shifts are run again with one cause after another taken out, until nothing is left to lose by. */
-import { type LineSpec, lawOrNull } from '@loopwright/line'
-import { type OutputInterval, outputInterval, type PairedDifference, pairedDifference } from '@loopwright/stats'
+import type { LineSpec } from '@loopwright/line'
+import { lawOrNull } from '@loopwright/line/bounds'
+import { type OutputInterval, outputInterval, pairedDifference, type PairedDifference } from '@loopwright/stats'
 import { ENGINE_VERSION } from '../runs/engineVersion.ts'
 import { type LossCauseOptions, type LossKind, lossCauses } from './lossCauses.ts'
 import { inCommon, type Runner, unitsOf, withRunner } from '../runs/runner.ts'

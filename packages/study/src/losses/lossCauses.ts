@@ -1,5 +1,6 @@
 /** Causes of lost output, each as the same line without it. Since every source of chance has its own stream, nothing else changes. */
-import { type Law, type LineSpec, lawOrNull, loadSupplies, mixShares, type SupplySpec } from '@loopwright/line'
+import type { LineSpec, SupplySpec } from '@loopwright/line'
+import { type Law, lawOrNull, loadSupplies, mixShares } from '@loopwright/line/bounds'
 import { type Distribution, distributionMean, scaledTimes } from '@loopwright/stats'
 import { withPaths, withStations, withSupplies, withTaskTimes } from '../change/lineChange.ts'
 import { withCarriers } from '../change/withCarriers.ts'

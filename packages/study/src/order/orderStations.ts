@@ -1,15 +1,8 @@
 /** Which order and places of stations make most: candidates, a selection whose error is known, and the winner against today in fresh worlds. */
-import { type LineSpec, lawOrNull, lawTerms, workingSeconds } from '@loopwright/line'
-import {
-  type BestTable,
-  bestTable,
-  type KnChoice,
-  knSteps,
-  type OutputInterval,
-  outputInterval,
-  type PairedDifference,
-  pairedDifference,
-} from '@loopwright/stats'
+import type { LineSpec } from '@loopwright/line'
+import { lawOrNull, lawTerms, workingSeconds } from '@loopwright/line/bounds'
+import { type OutputInterval, outputInterval, pairedDifference, type PairedDifference } from '@loopwright/stats'
+import { bestTable, type BestTable, type KnChoice, knSteps } from '@loopwright/stats/procedures'
 import { ENGINE_VERSION } from '../runs/engineVersion.ts'
 import { inCommon, type Runner, unitsOf, withRunner } from '../runs/runner.ts'
 import type { StudyOptions } from '../runs/studyOptions.ts'

@@ -1,4 +1,4 @@
-import { lawOrNull } from '@loopwright/line'
+import { lawOrNull } from '@loopwright/line/bounds'
 import { expect, test } from 'vitest'
 import { expectedMoves } from './expectedMoves.ts'
 import { replicate } from './replicate.ts'

@@ -1,4 +1,5 @@
-import type { Law, LineSpec } from '@loopwright/line'
+import type { LineSpec } from '@loopwright/line'
+import type { Law } from '@loopwright/line/bounds'
 
 /**
  * Moves from zone to zone that one run takes, about; at most, but for chance: the law without its space-limited term, and no stop.

@@ -1,4 +1,5 @@
-import { type LineSpec, lawOrNull } from '@loopwright/line'
+import type { LineSpec } from '@loopwright/line'
+import { lawOrNull } from '@loopwright/line/bounds'
 import { callingThread } from './callingThread.ts'
 import { expectedMoves } from './expectedMoves.ts'
 import { forcedPool } from './forcedPool.ts'

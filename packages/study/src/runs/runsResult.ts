@@ -1,5 +1,6 @@
 /** What several runs of one line tell together. Plain data; times in seconds, counts per window. */
-import { type ByStationState, type Law, type LineSpec, lawOrNull, type RunResult, STATION_STATES, workingSeconds } from '@loopwright/line'
+import { type ByStationState, type LineSpec, type RunResult, STATION_STATES } from '@loopwright/line'
+import { type Law, lawOrNull, workingSeconds } from '@loopwright/line/bounds'
 import { type OutputInterval, outputInterval } from '@loopwright/stats'
 import { CountStudy } from '../sweep/countStudy.ts'
 import { byState } from './byState.ts'

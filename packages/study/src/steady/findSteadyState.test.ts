@@ -1,4 +1,4 @@
-import { law, lawTerms } from '@loopwright/line'
+import { law, lawTerms } from '@loopwright/line/bounds'
 import { expect, test } from 'vitest'
 import { replicate } from '../runs/replicate.ts'
 import { smallLoop } from '../smallLoop.ts'

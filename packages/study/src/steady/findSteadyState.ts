@@ -1,14 +1,8 @@
 /** How long a line takes to forget its start, and what it makes from then on: MSER-5 on long runs, with guards. */
-import { type LineSpec, lawOrNull, type RunResult, TRACE_KINDS } from '@loopwright/line'
-import {
-  distributionMean,
-  mser5,
-  type OutputInterval,
-  outputInterval,
-  type RunEnd,
-  type WarmupCut,
-  warmupSentence,
-} from '@loopwright/stats'
+import { type LineSpec, type RunResult, TRACE_KINDS } from '@loopwright/line'
+import { lawOrNull } from '@loopwright/line/bounds'
+import { distributionMean, type OutputInterval, outputInterval } from '@loopwright/stats'
+import { mser5, type RunEnd, type WarmupCut, warmupSentence } from '@loopwright/stats/procedures'
 import { ENGINE_VERSION } from '../runs/engineVersion.ts'
 import { openPool } from '../runs/openPool.ts'
 import { type TracedRun, traceRuns } from '../runs/replicate.ts'

@@ -1,4 +1,5 @@
-import { CARRIER_STATES, law, STATION_STATES, ZONE_STATES } from '@loopwright/line'
+import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from '@loopwright/line'
+import { law } from '@loopwright/line/bounds'
 import { chanceVerdict, meanInterval, outputInterval } from '@loopwright/stats'
 import { describe, expect, test } from 'vitest'
 import { CountStudy } from './countStudy.ts'

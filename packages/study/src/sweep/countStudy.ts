@@ -1,5 +1,6 @@
 /** All replications of one number of carriers, as they come in, and what they tell together. */
-import { type ByCarrierState, CARRIER_STATES, type Law, type LineSpec, lawTerms, STATION_STATES, ZONE_STATES } from '@loopwright/line'
+import { type ByCarrierState, CARRIER_STATES, type LineSpec, STATION_STATES, ZONE_STATES } from '@loopwright/line'
+import { type Law, lawTerms } from '@loopwright/line/bounds'
 import {
   binomialEstimate,
   type BinomialEstimate,

@@ -1,5 +1,6 @@
 /** The answer of a carrier sweep, by Procedure W. */
-import { pairedLowerLimit, procedureW, type TestedCount } from '@loopwright/stats'
+import { pairedLowerLimit } from '@loopwright/stats'
+import { procedureW, type TestedCount } from '@loopwright/stats/procedures'
 import type { NotConfirmed, SweepAnswer, SweepCount } from './sweepResult.ts'
 
 /** One hundredth below the best is as good as the best; 95 of 100 such answers hold. */

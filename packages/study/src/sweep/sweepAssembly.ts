@@ -1,5 +1,6 @@
 /** A carrier sweep while its rows come in, and the result made of them: shared by sweeps and studies, on threads and in the calling thread. */
-import { type LineSpec, lawOrNull, workingSeconds } from '@loopwright/line'
+import type { LineSpec } from '@loopwright/line'
+import { lawOrNull, workingSeconds } from '@loopwright/line/bounds'
 import { CountStudy } from './countStudy.ts'
 import { ENGINE_VERSION } from '../runs/engineVersion.ts'
 import { lineHasChance } from '../runs/lineChance.ts'

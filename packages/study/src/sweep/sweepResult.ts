@@ -1,5 +1,6 @@
 /** What a carrier sweep tells. Plain data; the same numbers for any number of workers. Times in seconds, counts per window (a shift where there is a calendar). */
-import type { ByCarrierState, ByStationState, ByZoneState, Law, LawTerms } from '@loopwright/line'
+import type { ByCarrierState, ByStationState, ByZoneState } from '@loopwright/line'
+import type { Law, LawTerms } from '@loopwright/line/bounds'
 import type { BinomialEstimate, ChanceVerdict, OutputInterval, QuantileEstimate, WindowInterval } from '@loopwright/stats'
 import type { PlanAnswer } from './planAnswer.ts'
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { scenarioText } from '../../../../../tests/helpers/scenarioText.ts'
 import { readScenario } from '../../read.ts'
-import { productZones } from '@loopwright/line'
+import { productZones } from '@loopwright/line/check'
 
 const read = (...changes: [string, string][]) => readScenario(scenarioText(...changes))
 const codes = (...changes: [string, string][]): string[] => read(...changes).problems.map(({ code, path }) => `${code} ${path}`)

@@ -1,5 +1,6 @@
 /** Stops: each entry of the file becomes one breakdown source per part it names. */
-import { type BreakdownSpec, meanStay, type SectionSpec } from '@loopwright/line'
+import type { BreakdownSpec, SectionSpec } from '@loopwright/line'
+import { meanStay } from '@loopwright/line/check'
 import { type Distribution, distributionMean } from '@loopwright/stats'
 import { toNumber } from '../../text/decimal.ts'
 import type { Entry, Located } from '../../text/located.ts'

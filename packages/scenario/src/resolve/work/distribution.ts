@@ -1,5 +1,6 @@
 /** A duration as written, phrase or map, to a `Distribution` in seconds. */
-import { checkDistribution, type Distribution, type DistributionForm, distributionKinds, type FieldIs, lnGamma } from '@loopwright/stats'
+import { checkDistribution, type Distribution, type DistributionForm, distributionKinds, type FieldIs } from '@loopwright/stats'
+import { lnGamma } from '@loopwright/stats/special'
 import type { Located } from '../../text/located.ts'
 import * as say from '../../problems/messages.ts'
 import { cutsOf } from '../../schema/distribution.ts'

@@ -1,0 +1,16 @@
+// The law
+export { law, lawOrNull, mixShares } from './law.ts'
+export type { Law, Exchange } from './law.ts'
+export type { EstimateReason } from './exactness.ts'
+export { lawTerms } from './lawTerms.ts'
+export type { LawTerms } from './lawTerms.ts'
+
+// What limits any line
+export { lineLimits } from './limits.ts'
+export { LIMIT_KINDS } from './limit.ts'
+export type { Limit, LimitKind, LimitParts, LimitReason } from './limit.ts'
+export { loadSupplies } from './goodsLimits.ts'
+
+// Time that counts
+export { workingSeconds } from './workingSeconds.ts'
+export { availability } from './stopShares.ts'

@@ -1,0 +1,15 @@
+// What is wrong with a line, for those that read it from elsewhere
+export { checkLine } from './checkLine.ts'
+export type { LineSoFar } from './lineSoFar.ts'
+export { checkParts } from './physical.ts'
+export { checkFlow, productZones } from './reach.ts'
+export { meanStay } from './meanStay.ts'
+export { nameFault, titleFault } from './nameFault.ts'
+
+// How it is told
+export { tellTogether } from './finding.ts'
+export type { Finding, Place } from './finding.ts'
+export { sentences } from './sentences.ts'
+export { sentenceWords } from './sentence.ts'
+export type { Sentence } from './sentence.ts'
+export { nearest } from './nearest.ts'

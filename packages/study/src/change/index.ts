@@ -1,0 +1,22 @@
+// What a line is, without a run
+export { lineFacts } from './lineFacts.ts'
+export type { LineFacts, StationFacts, StopFacts } from './lineFacts.ts'
+export { limitWarnings } from './limitWarnings.ts'
+export type { LimitWarning } from './limitWarnings.ts'
+
+// The same line, changed
+export { withCarriers } from './withCarriers.ts'
+export { withPlaces, placesOf } from '../order/stationPlaces.ts'
+export type { Places, PlaceRules } from '../order/stationPlaces.ts'
+
+// What a study changes
+export { driversOf } from '../drivers/drivers.ts'
+export type { Driver } from '../drivers/drivers.ts'
+export { wholeChanges } from './wholeChanges.ts'
+export { lossCauses } from '../losses/lossCauses.ts'
+export type { LossCause, LossCauseOptions } from '../losses/lossCauses.ts'
+
+// Tasks shared anew
+export { lineTasks } from '../balance/lineTasks.ts'
+export { taskBalance } from '../balance/taskBalance.ts'
+export type { TaskToShare, BalanceRequest, BalanceResult } from '../balance/taskBalance.ts'
