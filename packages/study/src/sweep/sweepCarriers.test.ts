@@ -1,5 +1,6 @@
-import { describe, expect, test } from 'vitest'
+import { afterAll, describe, expect, test } from 'vitest'
 import { callingThread } from '../runs/callingThread.ts'
+import { createPool } from '../runs/pool.ts'
 import { type SweepProgress, sweepCarriers } from './sweepCarriers.ts'
 import { replicate } from '../runs/replicate.ts'
 import { smallLoop } from '../smallLoop.ts'
@@ -10,15 +11,19 @@ import { withCarriers } from '../change/withCarriers.ts'
 const spec = smallLoop()
 const request = { replications: 7, plan: 130 }
 const here = { seed: '11', workers: 0 }
+/** of one, two and three threads, for the whole file: to start a thread from source takes longer than what it runs here */
+const pools = [1, 2, 3].map((workers) => createPool(workers))
+const [, two] = pools
+afterAll(() => Promise.all(pools.map((pool) => pool.close())))
 
 describe('a sweep', async () => {
   const swept = await sweepCarriers(spec, { ...request, counts: [2, 3, 4, 5] }, here)
 
-  test('is the same to the last bit for 1, 2 and 5 workers as in the calling thread', async () => {
+  test('is the same to the last bit for 1, 2 and 3 workers as in the calling thread', { tags: 'long' }, async () => {
     const text = JSON.stringify(swept)
     const counts = [5, 3, 2, 4, 3]
-    for (const workers of [1, 2, 5])
-      expect(JSON.stringify(await sweepCarriers(spec, { ...request, counts }, { seed: '11', workers }))).toBe(text)
+    for (const pool of pools)
+      expect(JSON.stringify(await sweepCarriers(spec, { ...request, counts }, { seed: '11', pool }))).toBe(text)
   })
 
   test('has for each count the units of its own replications', async () => {
@@ -50,15 +55,15 @@ describe('a sweep', async () => {
 
 test('progress goes up to the end; precision is known from the second replication of all counts on', async () => {
   const told: SweepProgress[] = []
-  await sweepCarriers(spec, { ...request, counts: [3, 4] }, { seed: '11', workers: 2, onProgress: (progress) => told.push(progress) })
+  await sweepCarriers(spec, { ...request, counts: [3, 4] }, { seed: '11', pool: two!, onProgress: (progress) => told.push(progress) })
   expect(told.at(-1)).toMatchObject({ done: 28, total: 28, recalled: 0 })
   expect(told[0]!.precision).toBeNull()
   expect(told.at(-1)!.precision).toBeGreaterThan(0)
 })
 
-test('the first answer is told once, before the end, and is the same for any number of workers', async () => {
+test('the first answer is told once, before the end, and is the same for any number of workers', { tags: 'long' }, async () => {
   const told = new Map<number, FirstAnswer[]>()
-  for (const workers of [1, 2]) {
+  for (const pool of pools) {
     let last = 0
     const firsts: FirstAnswer[] = []
     await sweepCarriers(
@@ -66,7 +71,7 @@ test('the first answer is told once, before the end, and is the same for any num
       { ...request, counts: [3, 4, 5], replications: 30 },
       {
         seed: '11',
-        workers,
+        pool,
         onProgress: ({ done }) => {
           last = done
         },
@@ -76,7 +81,7 @@ test('the first answer is told once, before the end, and is the same for any num
         },
       },
     )
-    told.set(workers, firsts)
+    told.set(pool.size, firsts)
   }
   const [first] = told.get(1)!
   expect(told.get(1)).toHaveLength(1)
@@ -95,7 +100,7 @@ test('a stop leaves whole replications from 0 on, the same that an undisturbed s
   const stop = new AbortController()
   const onProgress = ({ done }: SweepProgress) => done > 400 && stop.abort()
   const counts = [3, 4, 5]
-  const partial = await sweepCarriers(spec, { counts, replications: 500_000 }, { seed: '11', workers: 2, signal: stop.signal, onProgress })
+  const partial = await sweepCarriers(spec, { counts, replications: 500_000 }, { seed: '11', pool: two!, signal: stop.signal, onProgress })
   expect(partial.partial).toBe(true)
   const n = partial.counts.map((count) => count.replications)
   expect(Math.min(...n)).toBeGreaterThan(10)
@@ -117,7 +122,7 @@ test('with a store: the same bits, and only what is new is run', async () => {
   expect(await sweepCarriers(spec, both, { seed: '11', pool, store })).toEqual(plain)
   expect(store.report).toMatchObject({ kept: 7 + 7 + 14, recalled: 7 })
   const told: SweepProgress[] = []
-  expect(await sweepCarriers(spec, both, { seed: '11', store, workers: 2, onProgress: (progress) => told.push(progress) })).toEqual(plain)
+  expect(await sweepCarriers(spec, both, { seed: '11', store, pool: two!, onProgress: (progress) => told.push(progress) })).toEqual(plain)
   expect(told.at(-1)).toMatchObject({ done: 28, recalled: 28 })
 })
 
