@@ -3,6 +3,9 @@ import { defineConfig } from 'vitest/config'
 /** milliseconds until a test counts as one that hangs: no test is that long, also where the machine does ten other things */
 const HANGS_MS = 900_000
 
+/** milliseconds from which on the report shows a test's time in colour: it wants the tag `long` */
+const LONG_MS = 2000
+
 export default defineConfig({
   test: {
     include: ['packages/*/src/**/*.test.ts', 'tests/**/*.test.ts'],
@@ -15,6 +18,8 @@ export default defineConfig({
     maxWorkers: 2,
     testTimeout: HANGS_MS,
     hookTimeout: HANGS_MS,
+    slowTestThreshold: LONG_MS,
+    tags: [{ name: 'long', description: 'takes more than two seconds: left out of `npm run test:quick`' }],
     // a page on a busy machine
     expect: { poll: { timeout: 120_000 } },
   },

@@ -115,7 +115,7 @@ describe('documents', () => {
     expect(blocks.length).toBeGreaterThan(3)
   })
 
-  test('programs of notebooks run, and show cells that there are', async () => {
+  test('programs of notebooks run, and show cells that there are', { tags: 'long' }, async () => {
     const blocks = documents.flatMap(blocksOf).filter((block) => block.language === 'ts' && block.text.includes('export default notebook('))
     for (const block of blocks)
       expect([block.file, await pageOf(block.text)]).toEqual([block.file, expect.stringMatching(/^<!doctype html>/)])
@@ -180,7 +180,7 @@ async function helpOf(subcommand: string): Promise<string> {
   return shell.said.out
 }
 
-describe('examples of the help, on the demo line with short shifts, with few runs', () => {
+describe('examples of the help, on the demo line with short shifts, with few runs', { tags: 'long' }, () => {
   const demo = shortDemo()
   const files = {
     'line.yaml': demo,
@@ -219,7 +219,7 @@ describe('examples of the help, on the demo line with short shifts, with few run
 })
 
 /** `DOCS=write npx vitest run tests/docs.test.ts` puts what is printed today into README. */
-describe('the run that README shows', () => {
+describe('the run that README shows', { tags: 'long' }, () => {
   test('prints what it shows', () => {
     const blocks = documents.filter((source) => source.file === 'README.md').flatMap(blocksOf)
     const shown = blocks.findIndex((block) => block.language === 'text')

@@ -115,7 +115,7 @@ const planOf = ({ plan }: Scenario): number => plan!.unitsPerWindow
 const sweepOf = ({ line, plan }: Scenario, counts: readonly number[]) =>
   sweepCarriers(line, { counts, replications: 5, plan: plan!.unitsPerWindow }, HERE)
 
-describe.each(Object.entries(SOURCES))('%s', (name, [file, text]) => {
+describe.each(Object.entries(SOURCES))('%s', { tags: 'long' }, (name, [file, text]) => {
   const { scenario } = readScenario(text)
   const of: Of = { scenario: scenario!, file, text, options: { scenarioFile: file } }
   const tales = name === 'a loop' ? { ...TALES, ...LOOP_TALES } : TALES
