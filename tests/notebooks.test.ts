@@ -38,7 +38,7 @@ async function run(name: string, replications: number): Promise<Told> {
     now: () => new Date('2030-02-03T10:00:00Z'),
     signal: new AbortController().signal,
   }
-  const ran = await runNotebook(`notebooks/${name}`, effects, { replications, workers: 2 })
+  const ran = await runNotebook(`notebooks/${name}`, effects, { replications, workers: 0 })
   if (ran.status !== 'done' || ran.page === null) throw new Error(`${name}: ${JSON.stringify(ran.problems)}`)
   return { cells: ran.cells, page: written.get(ran.page)!, said: said.join('\n'), results }
 }

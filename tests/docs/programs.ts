@@ -33,6 +33,6 @@ export async function pageOf(text: string): Promise<string> {
     now: () => new Date(0),
     signal: new AbortController().signal,
   }
-  await runNotebook('program.ts', effects, { replications: 2, workers: 1 })
+  await runNotebook('program.ts', effects, { replications: 2, workers: 0 })
   return page
 }

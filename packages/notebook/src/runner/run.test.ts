@@ -53,7 +53,7 @@ function world(module: unknown = MODULE, yaml = YAML, signal = new AbortControll
 
 test('question first, then the cells in the order of the notebook, then the path of the page', async () => {
   const { effects, said, written } = world()
-  const run = await runNotebook('notebooks/ten.ts', effects, { workers: 1 })
+  const run = await runNotebook('notebooks/ten.ts', effects, { workers: 0 })
   expect(run).toMatchObject({ status: 'done', page: 'out/ten.html' })
   expect(said[0]).toBe('How many carriers do ten zones need?')
   const text = said.join('\n')
@@ -75,7 +75,7 @@ test('question first, then the cells in the order of the notebook, then the path
 
 test('seed, replications, page and command of the caller come before those of the notebook', async () => {
   const { effects, written } = world()
-  const run = await runNotebook('ten.ts', effects, { workers: 1, replications: 2, seed: 'other', out: 'a/b.html', command: 'repeat me' })
+  const run = await runNotebook('ten.ts', effects, { workers: 0, replications: 2, seed: 'other', out: 'a/b.html', command: 'repeat me' })
   expect(run).toMatchObject({ page: 'a/b.html' })
   const footer = /<footer>[\s\S]*<\/footer>/.exec(written.get('a/b.html')!)![0]
   for (const part of ['<code>repeat me</code>', '<code>other</code>', '2 for each count']) expect(footer).toContain(part)
@@ -93,7 +93,7 @@ test('stopped: what is known so far is told, no page is written', async () => {
   const stop = new AbortController()
   stop.abort()
   const { effects, written } = world(MODULE, YAML, stop.signal)
-  const run = await runNotebook('ten.ts', effects, { workers: 1 })
+  const run = await runNotebook('ten.ts', effects, { workers: 0 })
   expect(run).toMatchObject({ status: 'partial', page: null })
   expect(written.size).toBe(0)
 })
@@ -115,7 +115,7 @@ test('what the scenario is warned of is said once, however many stories say it',
     }
   })
   const { effects } = world(both)
-  const { cells } = (await runNotebook('ten.ts', effects, { workers: 1 })) as { readonly cells: readonly { readonly id: string }[] }
+  const { cells } = (await runNotebook('ten.ts', effects, { workers: 0 })) as { readonly cells: readonly { readonly id: string }[] }
   expect(cells.map(({ id }) => id)).toEqual([
     'compare-simulated',
     'compare-answer',
