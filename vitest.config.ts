@@ -11,7 +11,9 @@ export default defineConfig({
     include: ['packages/*/src/**/*.test.ts', 'tests/**/*.test.ts'],
     // Node's own import, with the loader that the command uses from source: the runner's modules make each name of an import a look-up, and the engine a third as fast.
     experimental: { viteModuleRunner: false, nodeLoader: false },
-    execArgv: ['--import', 'tsx', '--conditions=loopwright-source'],
+    // once for each process, after it has said that it is there: it has a minute for that, which a busy machine needs
+    setupFiles: ['tests/helpers/loader.js'],
+    execArgv: ['--conditions=loopwright-source'],
     // One process runs many files: starting each anew took two thirds of the time, and nothing here keeps state between files.
     isolate: false,
     pool: 'forks',
