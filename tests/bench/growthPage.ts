@@ -1,8 +1,8 @@
 /** The charts of growth as a page, and each as a picture of its own. */
 import { mkdirSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
+import { drawingSvg } from '@loopwright/charts'
 import { type Cell, oneView, writePage } from '@loopwright/notebook'
-import { draw } from '../golden/charts/draw.ts'
 import type { BenchDocument } from './document.ts'
 import { growthFigures } from './growth.ts'
 
@@ -18,15 +18,10 @@ const WIDTH = 760
 export async function writeGrowth(told: BenchDocument, folder: string, date: Date): Promise<string> {
   const figures = Object.entries(growthFigures(told))
   mkdirSync(folder, { recursive: true })
-  for (const [name, { spec }] of figures) {
-    const { svg } = await draw(spec, 'light', WIDTH)
-    writeFileSync(
-      join(folder, `growth-${name}.svg`),
-      `${svg.replace(/\d+\.\d{3,}/g, (digits) => String(Math.round(Number(digits) * 100) / 100))}\n`,
-    )
-  }
-  const cells = figures.map(([name, { finding, spec, rows, swapRows, alt, readLine, table }]): Cell => {
-    const picture = { kind: 'chart', spec, rows, swapRows } as const
+  for (const [name, { drawing }] of figures)
+    writeFileSync(join(folder, `growth-${name}.svg`), `${drawingSvg(drawing, { widthPixels: WIDTH, look: 'light' })}\n`)
+  const cells = figures.map(([name, { finding, drawing, alt, readLine, table }]): Cell => {
+    const picture = { kind: 'drawing', drawing } as const
     return { kind: 'chart', id: `growth-${name}`, views: oneView({ finding, picture, alt, howToRead: readLine, table, tableOpen: true }) }
   })
   const head = { question: 'How does the cost of an event grow?', scenarioName: 'benchmarks', date, command: 'npm run bench -- --growth' }

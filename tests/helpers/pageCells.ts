@@ -1,7 +1,7 @@
 /** Cells that the tests of the page set, and what is expected of any text in them. */
 import type { PlanZone } from '@loopwright/charts'
 import { type Table, tableOf, wordColumn } from '@loopwright/charts/table'
-import { type Cell, type ChartCell, type PlanCell, tableCell } from '../../packages/notebook/src/cells/cell.ts'
+import { type Cell, type ChartCell, oneView, type PlanCell, tableCell } from '../../packages/notebook/src/cells/cell.ts'
 import type { Figure } from '../../packages/notebook/src/cells/figure.ts'
 
 export const NASTY = '<b>"S&P"</b>'
@@ -23,21 +23,29 @@ export function table(mark: string): Table {
 }
 
 export function chart(mark: string): Figure {
-  const rows = [{ station: 'S1', share: Number(mark) }]
-  const encoding = { x: { field: 'share', type: 'quantitative' }, y: { field: 'station', type: 'nominal' } }
   return {
     finding: `Finding ${mark}`,
     picture: {
-      kind: 'chart',
-      rows,
-      swapRows: true,
-      spec: { data: { name: 'table', values: rows }, mark: 'bar', width: 'container', encoding },
+      kind: 'drawing',
+      drawing: {
+        heightPixels: 40,
+        across: { from: 0, to: 10, title: 'Share, %' },
+        up: { from: 1, to: 0, title: '', ticks: [] },
+        marks: [{ mark: 'area', x: [0, Number(mark)], y: [0, 1], ink: 'bar', tip: NASTY }],
+      },
     },
     alt: `Alternative ${mark}`,
     howToRead: `Read ${mark}`,
     table: table(mark),
     tableOpen: false,
   }
+}
+
+/** A chart of one's own. */
+export const ownCell: ChartCell = {
+  kind: 'chart',
+  id: 'own',
+  views: oneView({ ...chart('3'), picture: { kind: 'chart', spec: { data: { values: [{ share: 3 }] }, mark: 'bar' } } }),
 }
 
 export const zones: PlanZone[] = Array.from({ length: 8 }, (_, index) => ({

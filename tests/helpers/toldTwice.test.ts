@@ -20,7 +20,7 @@ const cells: readonly Cell[] = [
 
 const figure: Figure = {
   finding: 'Breaks cost most.',
-  picture: { kind: 'chart', spec: {}, rows: [], swapRows: false },
+  picture: { kind: 'chart', spec: {} },
   alt: 'Bars.',
   howToRead: 'Read it.',
   table,

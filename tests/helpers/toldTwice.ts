@@ -64,9 +64,12 @@ function terminalPieces(text: string): string[] {
 /** Text of each element of the page's main part. */
 export function pageOf(cells: readonly Cell[]): string[] {
   const head = { question: '', scenarioName: '', date: new Date(0), command: '' }
-  const assets = { script: '', scriptHash: '', style: '', styleHash: '', pack: () => '' }
+  const assets = { script: '', scriptHash: '', early: '', earlyHash: '', style: '', styleHash: '', pack: () => '' }
   const html = pageHtml(head, cells.filter(isForBoth), assets, new Map())
-  const main = html.slice(html.indexOf('<main id="main">') + '<main id="main">'.length, html.indexOf('</main>'))
+  const main = html
+    .slice(html.indexOf('<main id="main">') + '<main id="main">'.length, html.indexOf('</main>'))
+    // the picture beside the answer is read after it, as in a terminal
+    .replace(/(<section class="answer"[\s\S]*?)(<figure[\s\S]*?<\/figure>)([\s\S]*?<\/section>)/, '$1$3$2')
   const simulated = [...html.matchAll(/<dt>Simulated<\/dt><dd>([^<]*)<\/dd>/g)].map(([, what]) =>
     what!.endsWith('.') ? what! : `${what!}.`,
   )
@@ -85,7 +88,9 @@ const OF_THE_PAGE: readonly RegExp[] = [
   /<details>[\s\S]*?<\/details>/g,
   /<summary>[\s\S]*?<\/summary>/g,
   /<p class="how">[\s\S]*?<\/p>/g,
-  /<div class="picture[\s\S]*?<\/div>/g,
+  /<svg[\s\S]*?<\/svg>/g,
+  /<dl class="figures">[\s\S]*?<\/dl>/g,
+  /<nav[\s\S]*?<\/nav>/g,
   /<noscript>[\s\S]*?<\/noscript>/g,
   /<fieldset[\s\S]*?<\/fieldset>/g,
 ]

@@ -4,14 +4,14 @@ import { createRequire } from 'node:module'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
-import { STATION_STATES } from '@loopwright/line'
 import { carrierSweepStory, writePage } from '@loopwright/notebook'
 import { readScenario } from '@loopwright/scenario'
-import { sweepCarriers, type SweepCount, type SweepResult } from '@loopwright/study'
+import { sweepCarriers, type SweepResult } from '@loopwright/study'
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { TOP } from '../tidy/sources.ts'
 import { findChromium, startChromium } from './chromium.ts'
+import { holdsStations, holdsZones, openTables, TEXTS_AMISS, tableOf } from './looked.ts'
 import { numberIn, shownNumber } from './shown.ts'
 
 const SCENARIO = 'scenarios/outdoor-unit-base-line.yaml'
@@ -79,13 +79,52 @@ describe.skipIf(path === null)('the page in a browser', () => {
 
   test('draws every chart, with no complaint and no request', async () => {
     await visit({}, async (page) => {
-      expect(await page.locator('figure.chart .picture.drawn svg').count()).toBe(6)
-      expect(await page.locator('figure.plan .wide svg').isVisible()).toBe(true)
+      expect(await page.locator('figure.chart .picture .wide svg').count()).toBe(6)
+      for (const svg of await page.locator('figure .picture .wide svg').all()) expect(await svg.isVisible()).toBe(true)
       for (const picture of await page.locator('figure.chart .picture').all()) {
         const alternative = await picture.getAttribute('aria-label')
         expect(alternative?.length).toBeGreaterThan(20)
       }
     })
+  })
+
+  test('the first screen shows the question, the answer in figures and the whole curve beside them', async () => {
+    await visit({ viewport: { width: 1280, height: 800 } }, async (page) => {
+      for (const part of ['h1', '.figures', '.answer .first', '#counts .wide svg']) {
+        const box = (await page.locator(part).boundingBox())!
+        expect(box.y + box.height, part).toBeLessThanOrEqual(800)
+      }
+      const [figures, curve] = [(await page.locator('.figures').boundingBox())!, (await page.locator('#counts .wide svg').boundingBox())!]
+      expect(figures.x + figures.width).toBeLessThanOrEqual(curve.x)
+      expect(await page.locator('.figures dt').allInnerTexts()).toEqual([
+        'Carriers',
+        'Units a shift',
+        'Nine of ten shifts',
+        'Plan of 320 met',
+      ])
+    })
+    await visit({ viewport: { width: 360, height: 740 } }, async (page) => {
+      for (const part of ['h1', '.figures', '.answer .first']) {
+        const box = (await page.locator(part).boundingBox())!
+        expect(box.y + box.height, part).toBeLessThanOrEqual(740)
+      }
+    })
+  })
+
+  test('nothing moves while the page comes up, and no text of a picture is cut or lies on another', async () => {
+    for (const viewport of [
+      { width: 1280, height: 800 },
+      { width: 360, height: 740 },
+    ]) {
+      await visit({ viewport }, async (page) => {
+        await page.waitForTimeout(300)
+        const shift = await page.evaluate<number>(
+          `new Promise((done) => { let sum = 0; new PerformanceObserver((list) => { for (const entry of list.getEntries()) sum += entry.value }).observe({ type: 'layout-shift', buffered: true }); setTimeout(() => done(sum), 200) })`,
+        )
+        expect(shift).toBeLessThan(0.02)
+        expect(await page.evaluate<string[]>(TEXTS_AMISS)).toEqual([])
+      })
+    }
   })
 
   test.each([360, 768, 1280])('has nothing to scroll sideways on a screen of %i pixels', async (width) => {
@@ -111,7 +150,7 @@ describe.skipIf(path === null)('the page in a browser', () => {
 
   test('the table by count tells the numbers of the result', async () => {
     await visit({}, async (page) => {
-      const rows = await tableOf(page, '#counts')
+      const rows = await tableOf(page, '#counts-numbers')
       expect(rows.slice(1).map((cells) => Number(cells[0]))).toEqual(COUNTS)
       for (const [index, count] of result.counts.entries()) {
         const cells = rows[index + 1]!
@@ -158,8 +197,36 @@ describe.skipIf(path === null)('the page in a browser', () => {
       await page.keyboard.press('Enter')
       await holdsStations(page, count)
       await expect.poll(() => page.locator('#stations .picture').innerHTML()).not.toBe(before)
+      // a table that does not scroll is no stop on the way
       await page.keyboard.press('Tab')
-      expect(await page.evaluate('document.activeElement.className')).toBe('scroll')
+      expect(await page.evaluate('document.activeElement.className')).not.toBe('scroll')
+    })
+  })
+
+  test('a click on the curve chooses its count, which stands in the address and is marked; a reload shows it again', async () => {
+    await visit({ viewport: { width: 1280, height: 800 } }, async (page) => {
+      await page.locator('#counts .wide [data-pick="12"]').click()
+      expect(await page.locator('input[name="carriers"]:checked').getAttribute('value')).toBe('12')
+      expect(await page.locator('#counts .wide .picked').getAttribute('data-pick')).toBe('12')
+      expect(await page.evaluate('location.hash')).toBe('#carriers=12')
+      expect(await page.locator('#stations .finding').textContent()).toMatch(/\b12\b/)
+      await page.reload()
+      await page.waitForSelector(DRAWN)
+      expect(await page.locator('#stations .finding').textContent()).toMatch(/\b12\b/)
+      expect(await page.locator('.choice .answered input').getAttribute('value')).toBe(String(result.answer!.chosen ?? result.answer!.best))
+    })
+  })
+
+  test('a mark says its numbers where it is pointed at, and by touch', async () => {
+    await visit({ viewport: { width: 1280, height: 800 } }, async (page) => {
+      await page.locator('#counts .wide [data-pick="9"]').hover()
+      expect(await page.locator('.tip.visible').textContent()).toMatch(/^9 carriers: /)
+      await page.keyboard.press('Escape')
+      expect(await page.locator('.tip.visible').count()).toBe(0)
+    })
+    await visit({ viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true }, async (page) => {
+      await page.locator('#zones .narrow [data-tip]').first().tap()
+      expect(await page.locator('.tip.visible').textContent()).toMatch(/^Z01: /)
     })
   })
 
@@ -184,12 +251,13 @@ describe.skipIf(path === null)('the page in a browser', () => {
       await page.evaluate("dispatchEvent(new Event('beforeprint'))")
       expect(await page.locator('details:not([open])').count()).toBe(0)
       expect(await page.locator('figure.plan .paper svg').isVisible()).toBe(true)
-      const charts = await page.locator('.picture .chart svg').all()
-      const widths = await Promise.all(charts.map(async (svg) => Number(await svg.getAttribute('width'))))
+      expect(await page.locator('figure.chart .narrow svg').first().isVisible()).toBe(false)
+      await page.setViewportSize({ width: 640, height: 900 })
+      const charts = await page.locator('.picture .lw-drawing:visible').all()
+      const widths = await Promise.all(charts.map(async (svg) => (await svg.boundingBox())!.width))
       expect(widths.length).toBe(6)
-      expect(Math.max(...widths)).toBeLessThanOrEqual(660)
-      // a key that takes another line on paper stands inside its picture
-      expect(await page.evaluate(TEXTS_ABOVE)).toEqual([])
+      expect(Math.max(...widths)).toBeLessThanOrEqual(640)
+      expect(await page.evaluate<string[]>(TEXTS_AMISS)).toEqual([])
       await page.evaluate("dispatchEvent(new Event('afterprint'))")
       expect(await page.locator('details:not([open])').count()).toBeGreaterThan(4)
     })
@@ -199,57 +267,15 @@ describe.skipIf(path === null)('the page in a browser', () => {
     await visit({ javaScriptEnabled: false }, async (page) => {
       expect(await page.locator('.answer .first').textContent()).toMatch(/^No count is shown yet to meet the plan of 320 /)
       expect(await page.locator('.howsure .sure').first().isVisible()).toBe(true)
-      expect(await page.locator('noscript img').count()).toBe(6)
-      for (const image of await page.locator('noscript img').all()) expect((await image.boundingBox())!.height).toBeGreaterThan(50)
+      const charts = await page.locator('.picture .lw-drawing:visible').all()
+      expect(charts.length).toBe(6)
+      for (const chart of charts) expect((await chart.boundingBox())!.height).toBeGreaterThan(50)
       expect(await page.locator('fieldset.choice').isVisible()).toBe(false)
-      expect(await page.locator('#counts table').isVisible()).toBe(true)
+      expect(await page.locator('#counts-numbers table').isVisible()).toBe(true)
     })
   })
 })
 
-/** texts of charts that stand above the picture they belong to */
-const TEXTS_ABOVE = `[...document.querySelectorAll('.picture .chart svg')].flatMap((svg) =>
-  [...svg.querySelectorAll('text')].filter((text) => text.getBoundingClientRect().top < svg.getBoundingClientRect().top - 1).map((text) => text.textContent))`
-
 interface AxeResult {
   readonly violations: readonly { readonly id: string; readonly nodes: readonly { readonly html: string }[] }[]
-}
-
-async function openTables(page: Page): Promise<void> {
-  await page.evaluate("for (const details of document.querySelectorAll('details')) details.open = true")
-}
-
-/** Heads, then rows, of the table in a figure; text as people see it. */
-async function tableOf(page: Page, holder: string): Promise<string[][]> {
-  const rows = await page.locator(`${holder} table tr`).all()
-  return await Promise.all(
-    rows.map(async (row) =>
-      (await row.locator('th, td').allInnerTexts()).map((text) => text.replaceAll('\u00ad', '').replace(/\s+/g, ' ').trim()),
-    ),
-  )
-}
-
-async function holdsStations(page: Page, count: SweepCount): Promise<void> {
-  const [heads, ...rows] = await tableOf(page, '#stations')
-  expect(rows.length).toBe(count.stations.length)
-  let told = 0
-  for (const [index, station] of count.stations.entries()) {
-    for (const state of STATION_STATES) {
-      const column = heads!.findIndex((head) => head.replace(/^waits/, 'waiting').startsWith(state))
-      if (column < 0) expect(station.shares[state], `${station.name} ${state} has a share and no column`).toBe(0)
-      else {
-        expect(rows[index]![column], `${count.carriers} carriers, ${station.name}, ${state}`).toSatisfy(
-          shownNumber(station.shares[state] * 100),
-        )
-        told += 1
-      }
-    }
-  }
-  expect(told).toBeGreaterThanOrEqual(count.stations.length * 4)
-}
-
-async function holdsZones(page: Page, count: SweepCount): Promise<void> {
-  const [, ...rows] = await tableOf(page, '#plan')
-  expect(rows.map((cells) => cells[0])).toEqual(count.zones.map(({ name }) => name))
-  for (const [index, zone] of count.zones.entries()) expect(rows[index]!.at(-1)).toSatisfy(shownNumber(zone.occupancyMean * 100))
 }

@@ -8,8 +8,10 @@ export interface PageText {
 }
 
 export function pageText(html: string): PageText {
-  const body = html.slice(html.indexOf('<body')).replace(/<(script|style|noscript|svg)\b.*?<\/\1>/gs, ' ')
-  return { all: plain(body), head: [...sectionOf(body, 'answer'), ...warningsOf(body)] }
+  const body = html.slice(html.indexOf('<body')).replace(/<(script|style|noscript|svg|nav)\b.*?<\/\1>/gs, ' ')
+  // the picture beside the answer is read after it, as in a terminal
+  const inOrder = body.replace(/(<section class="answer".*?)(<figure\b.*?<\/figure>)(.*?<\/section>)/s, '$1$3$2')
+  return { all: plain(inOrder), head: [...sectionOf(inOrder, 'answer'), ...warningsOf(inOrder)] }
 }
 
 function sectionOf(body: string, id: string): string[] {

@@ -1,5 +1,8 @@
 // What a chart gives
-export type { Figure, ChartRow, WindowWords } from './draw/figure.ts'
+export type { Figure, WindowWords } from './draw/figure.ts'
+export type { Drawing } from './drawing/drawing.ts'
+export { drawingSvg } from './drawing/drawingSvg.ts'
+export type { DrawingOptions } from './drawing/drawingSvg.ts'
 
 // Output
 export { throughput } from './throughput/throughput.ts'
@@ -17,7 +20,7 @@ export type { StoppedTimeOptions, StopCause } from './times/stoppedTime.ts'
 export { zoneOccupancy } from './times/zoneOccupancy.ts'
 export type { ZoneOccupancyOptions, ZonePlace } from './times/zoneOccupancy.ts'
 export { timeline } from './times/timeline.ts'
-export type { TimelineOptions } from './times/timeline.ts'
+export type { TimelineOptions, TimelinePause } from './times/timeline.ts'
 export { lineMap } from './times/lineMap.ts'
 export type { MapPath } from './draw/lineLayers.ts'
 export { waitingCircle } from './times/waitingCircle.ts'

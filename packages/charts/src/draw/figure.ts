@@ -1,14 +1,10 @@
 /** What every chart gives: a picture, and in words and numbers what the picture says. */
-import type { TopLevelSpec } from 'vega-lite'
+import type { Drawing } from '../drawing/drawing.ts'
 import type { Table } from '../table/table.ts'
 
 export interface Figure {
-  /** vega-lite; free of colours: the look comes from `vegaConfig`. Its main data source is named `table` */
-  readonly spec: TopLevelSpec
-  /** the rows of the source `table`, also in the spec. Where `swapRows` is true, a view of the same chart shows another count by these rows alone */
-  readonly rows: readonly ChartRow[]
-  /** the spec is the same for every count of one sweep: `view.data('table', rows)` is enough */
-  readonly swapRows: boolean
+  /** free of colours: `drawingSvg` paints it in the look that is asked for */
+  readonly drawing: Drawing
   /** one or two sentences, computed from the data: the caption */
   readonly finding: string
   /** what the picture shows, for those who cannot see it; states the finding */
@@ -18,8 +14,6 @@ export interface Figure {
   /** the same numbers */
   readonly table: Table
 }
-
-export type ChartRow = Readonly<Record<string, string | number | boolean | null>>
 
 /** Words and times of the window that the numbers count for. */
 export interface WindowWords {

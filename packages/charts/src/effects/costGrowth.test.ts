@@ -25,8 +25,10 @@ test('says by how much an event comes to cost more, for each way to compute it',
 })
 
 test('tells the lines apart by their dashes, named in a key', () => {
-  const key = JSON.stringify(costGrowthExample().spec).match(/"strokeDash":(\{"field":"series".*?\]\]\})/)?.[1]
-  expect(key).toContain('"domain":["event engine","recursion"],"range":[[1,0],[6,3]]')
+  expect(costGrowthExample().drawing.key).toMatchObject([
+    { text: 'event engine', dash: [1, 0] },
+    { text: 'recursion', dash: [6, 3] },
+  ])
 })
 
 test('a single size is no growth, and four lines are too many to tell apart', () => {

@@ -1,7 +1,8 @@
 /** How the cost of one event grows with the size of a line: one line of points for each way to compute it. */
-import type { ChartRow, Figure } from '../draw/figure.ts'
+import type { Mark } from '../drawing/drawing.ts'
+import type { Figure } from '../draw/figure.ts'
 import { capital, formatNumber } from '../table/format.ts'
-import { frame, type Layer, niceStep } from '../draw/frame.ts'
+import { niceStep } from '../draw/window.ts'
 import { type Table, tableOf } from '../table/table.ts'
 import { fieldName } from '../table/tableFields.ts'
 
@@ -28,9 +29,6 @@ export interface CostGrowthOptions {
 }
 
 const HEIGHT = 300
-/** room for a name in the key, and for its piece of line */
-const PIXELS_PER_CHARACTER = 8
-const KEY_PIXELS = 70
 /** dashes of the lines, by series */
 const DASHES: readonly (readonly number[])[] = [
   [1, 0],
@@ -49,18 +47,10 @@ export function costGrowth(points: readonly CostPoint[], { of, unit, tenfold = f
   const bySeries = names.map((name) => points.filter(({ series }) => series === name))
   if (names.length === 0 || names.length > DASHES.length || bySeries.some((each) => each.length < 2))
     throw new RangeError(`the growth of cost is drawn for 1 to ${DASHES.length} series, each of 2 sizes or more`)
-  const rows = bySeries.flatMap((each) =>
-    each.map(({ series, size, cost, least, greatest }): ChartRow => {
-      const tip = `${series}, ${formatNumber(size, 0)} ${of}: ${costText(cost)} ${unit} an event (${costText(least)} to ${costText(greatest)})`
-      return { series, size, cost, least, greatest, tip }
-    }),
-  )
   const found = bySeries.map((each) => growthSentence(each, of)).join(' ')
   const alt = `${capital(unit)} an event against the number of ${of}, for ${names.join(' and ')}. ${found}`
   return {
-    spec: frame({ description: alt, height: HEIGHT, rows, layer: layers(points, names, { of, unit, tenfold }) }),
-    rows,
-    swapRows: false,
+    drawing: drawingOf(bySeries, names, { of, unit, tenfold }),
     finding: found,
     alt,
     readLine: `Dots: median of the runs; the bar through a dot goes from the least to the greatest. The upright axis begins at 0.`,
@@ -75,51 +65,38 @@ function growthSentence(each: readonly CostPoint[], of: string): string {
   return `${capital(first.series)}: ${sizes} an event comes to cost ${factor} times as much.`
 }
 
-function layers(points: readonly CostPoint[], names: readonly string[], { of, unit, tenfold }: Required<CostGrowthOptions>): Layer[] {
+function drawingOf(
+  bySeries: readonly (readonly CostPoint[])[],
+  names: readonly string[],
+  { of, unit, tenfold }: Required<CostGrowthOptions>,
+): Figure['drawing'] {
+  const points = bySeries.flat()
   const sizes = [...new Set(points.map(({ size }) => size))].sort((a, b) => a - b)
   const highest = Math.max(...points.map(({ greatest }) => greatest))
   const step = niceStep(highest * 1.08, 6)
-  const top = Math.ceil((highest * 1.08) / step) * step
-  const x = {
-    field: 'size',
-    type: 'quantitative',
-    title: capital(of),
-    scale: { type: tenfold ? 'log' : 'linear', domain: [tenfold ? sizes[0]! : 0, sizes.at(-1)!] as [number, number] },
-    axis: { values: sizes, format: ',d', labelOverlap: true, labelFlush: true },
-  } as const
-  const y = {
-    field: 'cost',
-    type: 'quantitative',
-    title: `${capital(unit)} an event`,
-    scale: { domain: [0, top] as [number, number], nice: false },
-    axis: { tickCount: 6, grid: true },
-  } as const
-  const tooltip = { field: 'tip' } as const
-  const longest = Math.max(...names.map((name) => name.length))
-  return [
-    {
-      mark: { type: 'line', style: 'meanStep' },
-      encoding: {
-        x,
-        y,
-        strokeDash: {
-          field: 'series',
-          type: 'nominal',
-          scale: { domain: [...names], range: DASHES.slice(0, names.length).map((dash) => [...dash]) },
-          legend: {
-            title: null,
-            orient: 'top',
-            symbolType: 'stroke',
-            symbolSize: 900,
-            symbolStrokeWidth: 1.4,
-            columns: { expr: `width < ${names.length * (longest * PIXELS_PER_CHARACTER + KEY_PIXELS)} ? 1 : ${names.length}` },
-          },
-        },
-      },
+  return {
+    heightPixels: HEIGHT,
+    across: {
+      from: tenfold ? sizes[0]! : 0,
+      to: sizes.at(-1)!,
+      title: capital(of),
+      tenfold,
+      ticks: sizes.map((size) => ({ at: size, text: formatNumber(size, 0) })),
     },
-    { mark: { type: 'rule', style: 'mean' }, encoding: { x, y: { ...y, field: 'least' }, y2: { field: 'greatest' }, tooltip } },
-    { mark: { type: 'point', style: 'meanDot' }, encoding: { x, y, tooltip } },
-  ]
+    up: { from: 0, to: Math.ceil((highest * 1.08) / step) * step, title: `${capital(unit)} an event`, grid: true },
+    key: names.map((text, index) => ({ text, sample: 'line', ink: 'line', dash: DASHES[index]! })),
+    marks: bySeries.flatMap((each, index): Mark[] => [
+      { mark: 'path', points: each.map(({ size, cost }) => [size, cost] as const), ink: 'line', dash: DASHES[index]! },
+      ...each.flatMap(({ series, size, cost, least, greatest }): Mark[] => {
+        const tip = `${series}, ${formatNumber(size, 0)} ${of}: ${costText(cost)} ${unit} an event (${costText(least)} to ${costText(greatest)})`
+        return [
+          { mark: 'rule', x: [size, size], y: [least, greatest], ink: 'whisker' },
+          { mark: 'dot', x: size, y: cost, ink: 'dot', tip },
+        ]
+      }),
+    ]),
+    rightPixels: 24,
+  }
 }
 
 function costTable(points: readonly CostPoint[], names: readonly string[], { of, unit }: CostGrowthOptions): Table {

@@ -1,15 +1,28 @@
+import { marksOf, textsOf } from '../../../../tests/helpers/marksOf.ts'
 import { expect, test } from 'vitest'
 import { drivers } from './drivers.ts'
 import { driversExample } from '../examples/drivers.ts'
 
 test('bars in the order of the study, those that limit are marked', () => {
-  const { rows, finding, table } = driversExample()
-  expect(rows.map(({ driver, limits }) => [driver, limits])).toEqual([
-    ['S6 Tightness test', true],
-    ['moves (speed and ramps)', false],
-    ['S2 Refrigerant parts', false],
-    ['share of coldKit', false],
+  const figure = driversExample()
+  const { finding, table } = figure
+  expect(textsOf(figure)).toEqual([
+    'S6 Tightness test',
+    '0.52 % (0.48 to 0.56)',
+    'moves (speed and ramps)',
+    '0.21 % (0.18 to 0.24)',
+    'S2 Refrigerant parts',
+    '0.10 % (0.07 to 0.13)',
+    'share of coldKit',
+    '−0.08 % (−0.10 to −0.06)',
   ])
+  expect(marksOf(figure, 'area').map(({ x, ink }) => [x[0], ink])).toEqual([
+    [0, 'bar'],
+    [0, 'barPale'],
+    [0, 'barPale'],
+    [0, 'barPale'],
+  ])
+  expect(marksOf(figure, 'rule').at(-1)).toMatchObject({ x: [0, 0], ink: 'zero' })
   expect(finding).toBe('S6 Tightness test counts most, with 0.52 % more output for 1 % less; next is moves (speed and ramps), with 0.21 %.')
   expect(table.rows[0]!.marked).toBe(true)
 })

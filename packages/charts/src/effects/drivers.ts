@@ -1,8 +1,10 @@
 /** What drives the output: ranked bars of the gain per cent, with their intervals. */
 import type { DriverResult } from '@loopwright/study'
-import type { ChartRow, Figure } from '../draw/figure.ts'
+import type { Mark } from '../drawing/drawing.ts'
+import { rowAxis, rowWords, STEP_PIXELS } from '../drawing/rows.ts'
+import type { Figure } from '../draw/figure.ts'
 import { decimalsFor, formatNumber, formatShare } from '../table/format.ts'
-import { frame, type Layer, niceStep } from '../draw/frame.ts'
+import { niceStep } from '../draw/window.ts'
 import { type ColumnOf, type Table, tableOf, wordColumn } from '../table/table.ts'
 
 export interface DriversOptions {
@@ -16,8 +18,6 @@ type Effect = DriverResult['drivers'][number]
 const BARS_MAX = 14
 /** drivers that a sentence names beside the first */
 const NAMED_MAX = 3
-/** bar and the line of text above it */
-const STEP_PIXELS = 40
 
 /**
  * Horizontal bars, the largest gain first; the times that count most are dark, the rest pale.
@@ -27,25 +27,10 @@ const STEP_PIXELS = 40
 export function drivers(result: Pick<DriverResult, 'drivers' | 'limits' | 'step'>, options: DriversOptions = {}): Figure {
   const { per = 'window' } = options
   const shown = result.drivers.slice(0, BARS_MAX)
-  const rows = shown.map((effect, index): ChartRow => {
-    const { mean, low, high } = effect.elasticity
-    const text = gainText(effect)
-    return {
-      driver: effect.name,
-      gain: mean,
-      low,
-      high,
-      limits: result.limits.includes(index),
-      text,
-      tip: `${effect.name}: ${text} (${formatShare(effect.elasticity.level)}: ${formatNumber(low, 2)} to ${formatNumber(high, 2)})`,
-    }
-  })
   const found = finding(result)
   const alt = `Bars of the gain in output per one per cent of each of ${shown.length} drivers, with intervals. ${found}`
   return {
-    spec: frame({ description: alt, height: Math.max(STEP_PIXELS, shown.length * STEP_PIXELS), rows, layer: layers(rows) }),
-    rows,
-    swapRows: false,
+    drawing: drawingOf(shown, result.limits),
     finding: found,
     alt,
     readLine: `Per cent more output for one per cent less time (of the time between stops, and of a share: more), other things equal, over the same simulated ${per}s. Thin bars: 95 % intervals. Dark: the times that count most.`,
@@ -53,39 +38,34 @@ export function drivers(result: Pick<DriverResult, 'drivers' | 'limits' | 'step'
   }
 }
 
-function layers(rows: readonly ChartRow[]): Layer[] {
-  const highest = Math.max(0.1, ...rows.map(({ high }) => Number(high)))
-  const lowest = Math.min(0, ...rows.map(({ low }) => Number(low)))
+function drawingOf(shown: readonly Effect[], limits: readonly number[]): Figure['drawing'] {
+  const highest = Math.max(0.1, ...shown.map(({ elasticity }) => elasticity.high))
+  const lowest = Math.min(0, ...shown.map(({ elasticity }) => elasticity.low))
   const step = niceStep(highest - lowest, 5)
-  const domain: [number, number] = [Math.floor(lowest / step + 1e-9) * step, Math.ceil(highest / step - 1e-9) * step]
-  const y = { field: 'driver', type: 'nominal', sort: null, axis: null, scale: { paddingInner: 0.55, paddingOuter: 0.55 } } as const
-  const x = {
-    field: 'gain',
-    type: 'quantitative',
-    title: 'More output for 1 % less time (%)',
-    scale: { domain },
-    axis: { tickCount: 5 },
-  } as const
-  const above = { ...y, bandPosition: 0 }
-  const tooltip = { field: 'tip' } as const
-  return [
-    ...([true, false] as const).map(
-      (limits): Layer => ({
-        transform: [{ filter: `datum.limits === ${limits}` }],
-        mark: { type: 'bar', style: limits ? 'count' : 'countPale' },
-        encoding: { y, x, x2: { datum: 0 }, tooltip },
+  return {
+    heightPixels: STEP_PIXELS * Math.max(1, shown.length),
+    across: {
+      from: Math.floor(lowest / step + 1e-9) * step,
+      to: Math.ceil(highest / step - 1e-9) * step,
+      title: 'More output for 1 % less time (%)',
+      grid: true,
+    },
+    up: rowAxis(shown.length),
+    marks: [
+      ...shown.flatMap((effect, row): Mark[] => {
+        const { mean, low, high, halfWidth, level } = effect.elasticity
+        const text = gainText(effect)
+        const between = `${formatNumber(low, 2)} to ${formatNumber(high, 2)}`
+        const tip = `${effect.name}: ${text} (${formatShare(level)}: ${between})`
+        return [
+          ...rowWords(row, effect.name, halfWidth === 0 ? text : `${text} (${between})`, limits.includes(row)),
+          { mark: 'area', x: [0, mean], y: [row + 0.5, row + 0.9], ink: limits.includes(row) ? 'bar' : 'barPale', tip },
+          ...(halfWidth === 0 ? [] : [{ mark: 'rule', x: [low, high], y: [row + 0.7, row + 0.7], ink: 'whisker', ends: 3 } satisfies Mark]),
+        ]
       }),
-    ),
-    { mark: { type: 'rule', style: 'meanStep' }, encoding: { y, x: { ...x, field: 'low' }, x2: { field: 'high' }, tooltip } },
-    {
-      mark: { type: 'text', style: 'words', align: 'left', baseline: 'bottom', dy: -3, limit: { expr: 'width - 60' }, x: 0 },
-      encoding: { y: above, text: { field: 'driver' }, tooltip },
-    },
-    {
-      mark: { type: 'text', style: 'words', align: 'right', baseline: 'bottom', dy: -3, x: 'width' },
-      encoding: { y: above, text: { field: 'text' }, tooltip },
-    },
-  ]
+      { mark: 'rule', x: [0, 0], y: ['from', 'to'], ink: 'zero' },
+    ],
+  }
 }
 
 /** "0.86 %": more output for 1 % less of it, rounded by its interval; the one text of this number on a page. */

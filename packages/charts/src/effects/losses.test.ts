@@ -1,3 +1,4 @@
+import { marksOf, textsOf } from '../../../../tests/helpers/marksOf.ts'
 import { expect, test } from 'vitest'
 import { lossesExample, stepExample } from '../examples/losses.ts'
 import { losses } from './losses.ts'
@@ -12,41 +13,50 @@ const told = (...steps: [string, number, number][]) => {
   return losses({ forecast: total, ideal: { ...total, mean: 120 }, gap: stepExample(20, 1), causes })
 }
 
+const NAMES = [
+  'Ideal: none of these',
+  'shortage of carriers',
+  'differences between products',
+  'spread of task times',
+  'exchange at S6',
+  'breaks',
+  'tightness tester',
+  'jam at a transfer',
+  'Forecast: as it stands',
+]
+const namesOf = (figure: typeof example): string[] => textsOf(figure).filter((_, index) => index % 2 === 0)
+const bar = (name: string) => marksOf(example, 'area')[NAMES.indexOf(name)]!
+
 test('each bar begins where the one above it ends, from the ideal to the forecast', () => {
-  const [ideal, ...rest] = example.rows
-  const forecast = rest.pop()!
-  expect(ideal).toMatchObject({ kind: 'total', from: 0, to: 439.2, text: '439 ± 1' })
-  expect(forecast).toMatchObject({ kind: 'total', from: 0, text: '332 ± 2' })
-  expect(rest.map(({ from }) => from)).toEqual([ideal!, ...rest.slice(0, -1)].map(({ to }) => to))
-  expect(rest.at(-1)!.to).toBeCloseTo(Number(forecast.to), 9)
-  expect(rest.map(({ cause }) => cause)).toEqual([
-    'shortage of carriers',
-    'differences between products',
-    'spread of task times',
-    'exchange at S6',
-    'breaks',
-    'tightness tester',
-    'jam at a transfer',
-  ])
+  const bars = marksOf(example, 'area')
+  expect(namesOf(example)).toEqual(NAMES)
+  expect(bars[0]!.x).toEqual(['from', 439.2])
+  const steps = bars.slice(1, -1)
+  expect(steps.map(({ x }) => x[0])).toEqual(bars.slice(0, -2).map(({ x }) => x[1]))
+  expect(Number(steps.at(-1)!.x[1])).toBeCloseTo(Number(bars.at(-1)!.x[1]), 9)
+  expect(bars.map(({ ink }) => ink === 'barPale')).toEqual(NAMES.map((_, index) => index === 0 || index === NAMES.length - 1))
 })
 
-test('bars are drawn in the order of the rows, whatever their kind', () => {
-  const domains = [...JSON.stringify(example.spec).matchAll(/"domain":(\["[^\]]*\])/g)].map((found) => JSON.parse(found[1]!) as string[])
-  expect(domains.length).toBeGreaterThan(5)
-  for (const domain of domains) expect(domain).toEqual(example.rows.map(({ cause }) => cause))
+test('the steps can be seen: the axis begins a little below the lowest, and says so', () => {
+  const { across } = example.drawing
+  expect(across.cut).toBe(true)
+  expect(across.from).toBe(250)
+  expect(example.readLine).toContain('where the axis begins at 250')
+  // a dashed line leads from each bar to the next one
+  expect(marksOf(example, 'rule').filter(({ dash }) => dash !== undefined)).toHaveLength(NAMES.length - 1)
 })
 
 test('a loss goes down and says so, with its interval about its end; a cause that helps goes up', () => {
-  const of = (name: string) => example.rows.find(({ cause }) => cause === name)!
-  const breaks = of('breaks')
-  expect(breaks).toMatchObject({ kind: 'loss', text: '−40.4 ± 0.6' })
-  expect([Number(breaks.low) - Number(breaks.to), Number(breaks.high) - Number(breaks.to)].map((each) => each.toFixed(6))).toEqual([
-    '-0.600000',
-    '0.600000',
-  ])
-  const products = of('differences between products')
-  expect(products).toMatchObject({ kind: 'gain', text: '+1.2 ± 0.5' })
-  expect(Number(products.to)).toBeGreaterThan(Number(products.from))
+  const breaks = bar('breaks')
+  expect(textsOf(example)).toContain('−40.4 ± 0.6')
+  const [low, high] = marksOf(example, 'rule')
+    .filter(({ ink }) => ink === 'whisker')
+    [NAMES.indexOf('breaks')]!.x.map(Number)
+  expect([low! - Number(breaks.x[1]), high! - Number(breaks.x[1])].map((each) => each.toFixed(6))).toEqual(['-0.600000', '0.600000'])
+  const products = bar('differences between products')
+  expect(products.ink).toBe('move')
+  expect(textsOf(example)).toContain('+1.2 ± 0.5')
+  expect(Number(products.x[1])).toBeGreaterThan(Number(products.x[0]))
 })
 
 test('the finding names the largest losses', () => {
@@ -65,11 +75,11 @@ test('losses whose intervals overlap are not ranked; what is not shown is not na
 
 test('the table has the numbers of the picture, the totals marked', () => {
   const { rows } = example.table
-  expect(rows.map(({ cells }) => cells.slice(0, 2))).toEqual(example.rows.map(({ cause, text }) => [cause, text]))
-  expect(rows.map(({ marked }) => marked)).toEqual(example.rows.map(({ kind }) => kind === 'total'))
+  expect(rows.flatMap(({ cells }) => cells.slice(0, 2))).toEqual(textsOf(example))
+  expect(rows.map(({ marked }) => marked)).toEqual(NAMES.map((_, index) => index === 0 || index === NAMES.length - 1))
   expect(rows.find(({ cells }) => cells[0] === 'breaks')!.cells[2]).toBe('361')
 })
 
 test('without two replications there is nothing to draw', () => {
-  expect(losses({ forecast: null, ideal: null, gap: null, causes: [] }).rows).toEqual([])
+  expect(losses({ forecast: null, ideal: null, gap: null, causes: [] }).drawing.marks).toEqual([])
 })

@@ -1,8 +1,11 @@
 /** What is lost by what cause: floating bars from the ideal down to the forecast. */
 import type { LossResult } from '@loopwright/study'
-import type { ChartRow, Figure } from '../draw/figure.ts'
+import type { Ink } from '../drawing/ink.ts'
+import type { Mark } from '../drawing/drawing.ts'
+import { rowAxis, STEP_PIXELS } from '../drawing/rows.ts'
+import type { Figure } from '../draw/figure.ts'
 import { differenceDecimals, formatNumber, formatShare, formatWithHalfWidth } from '../table/format.ts'
-import { frame, type Layer, niceStep } from '../draw/frame.ts'
+import { niceStep } from '../draw/window.ts'
 import { type Table, tableOf, wordColumn } from '../table/table.ts'
 
 export interface LossesOptions {
@@ -15,9 +18,22 @@ type Loss = LossResult['causes'][number]
 type Total = NonNullable<LossResult['forecast']>
 type Kind = 'total' | 'loss' | 'gain'
 
-/** bar and the line of text above it */
-const STEP_PIXELS = 40
-const STYLES: Readonly<Record<Kind, string>> = { total: 'countPale', loss: 'count', gain: 'partMove' }
+const INKS: Readonly<Record<Kind, Ink>> = { total: 'barPale', loss: 'bar', gain: 'move' }
+
+/** A bar of the waterfall. */
+interface Step {
+  readonly cause: string
+  readonly kind: Kind
+  /** units where it begins: 0 of a total, else the level before it */
+  readonly from: number
+  /** units where it ends */
+  readonly to: number
+  /** ends of the interval of where it ends */
+  readonly low: number
+  readonly high: number
+  readonly text: string
+  readonly tip: string
+}
 
 /**
  * A full bar for the ideal, a floating bar for each cause, a full bar for the forecast; both ends of every floating bar are lines that were
@@ -31,20 +47,18 @@ export function losses(result: Pick<LossResult, 'forecast' | 'ideal' | 'gap' | '
   const found = finding(result, per)
   const alt = `Bars of the units a ${per}, from the ideal down to the forecast by ${result.causes.length} causes, with intervals. ${found}`
   return {
-    spec: frame({ description: alt, height: Math.max(STEP_PIXELS, rows.length * STEP_PIXELS), rows, layer: layers(rows, per) }),
-    rows,
-    swapRows: false,
+    drawing: drawingOf(rows, per),
     finding: found,
     alt,
-    readLine: `From the top: units a ${per} without any of the causes, then what each cause takes, down to the line as it stands, all over the same simulated ${per}s. Each cause is counted with those above it there and those below it gone. Thin bars: 95 % intervals. Pale: totals.`,
+    readLine: `From the top: units a ${per} without any of the causes, then what each cause takes, down to the line as it stands, all over the same simulated ${per}s. Each cause is counted with those above it there and those below it gone. Thin bars: 95 % intervals. Pale: totals, cut off at the left${axisFrom(rows) > 0 ? `, where the axis begins at ${formatNumber(axisFrom(rows), 0)}` : ''}.`,
     table: lossTable(result, rows, per),
   }
 }
 
-function rowsOf({ forecast, ideal, causes }: Told, per: string): ChartRow[] {
+function rowsOf({ forecast, ideal, causes }: Told, per: string): Step[] {
   if (forecast === null || ideal === null) return []
   let level = ideal.mean
-  const floating = [...causes].reverse().map(({ name, step }): ChartRow => {
+  const floating = [...causes].reverse().map(({ name, step }): Step => {
     const from = level
     level -= step.mean
     const text = lostText(step)
@@ -64,38 +78,65 @@ function rowsOf({ forecast, ideal, causes }: Told, per: string): ChartRow[] {
   return [total('Ideal: none of these', ideal, per), ...floating, total('Forecast: as it stands', forecast, per)]
 }
 
-function total(cause: string, { mean, halfWidth, low, high }: Total, per: string): ChartRow {
+function total(cause: string, { mean, halfWidth, low, high }: Total, per: string): Step {
   const text = formatWithHalfWidth(mean, halfWidth)
-  return { cause, kind: 'total' satisfies Kind, from: 0, to: mean, low, high, text, tip: `${cause}: ${text} units a ${per}` }
+  return { cause, kind: 'total', from: 0, to: mean, low, high, text, tip: `${cause}: ${text} units a ${per}` }
 }
 
-function layers(rows: readonly ChartRow[], per: string): Layer[] {
-  const highest = Math.max(1, ...rows.flatMap(({ from, to, high }) => [Number(from), Number(to), Number(high)]))
-  const lowest = Math.min(0, ...rows.map(({ low }) => Number(low)))
-  const step = niceStep(highest - lowest, 5)
-  const domain: [number, number] = [Math.floor(lowest / step + 1e-9) * step, Math.ceil(highest / step - 1e-9) * step]
-  // named in order: each layer sees some of the rows only
-  const inOrder = rows.map(({ cause }) => String(cause))
-  const y = { field: 'cause', type: 'nominal', axis: null, scale: { domain: inOrder, paddingInner: 0.55, paddingOuter: 0.55 } } as const
-  const x = { field: 'to', type: 'quantitative', title: `Units a ${per}`, scale: { domain }, axis: { tickCount: 5 } } as const
-  const above = { ...y, bandPosition: 0 }
-  const tooltip = { field: 'tip' } as const
+function drawingOf(steps: readonly Step[], per: string): Figure['drawing'] {
+  const from = axisFrom(steps)
+  const highest = Math.max(from + 1, ...steps.flatMap((each) => [each.from, each.to, each.high]))
+  const step = niceStep(highest - from, 5)
+  const to = Math.ceil(highest / step - 1e-9) * step
+  return {
+    heightPixels: STEP_PIXELS * Math.max(1, steps.length),
+    across: { from, to, title: `Units a ${per}`, grid: true, cut: from > 0 },
+    up: rowAxis(steps.length),
+    marks: [
+      ...steps.slice(1).map(
+        (_, index): Mark => ({
+          mark: 'rule',
+          x: [steps[index]!.to, steps[index]!.to],
+          y: [index + 0.92, index + 1.48],
+          ink: 'thin',
+          dash: [2, 2],
+        }),
+      ),
+      ...steps.flatMap((each, row) => stepMarks(each, row, (from + to) / 2)),
+    ],
+    rightPixels: 14,
+  }
+}
+
+/** A round number below all levels, so that the steps can be seen; 0 where they reach down to less than half. */
+function axisFrom(steps: readonly Step[]): number {
+  const levels = steps.flatMap(({ to, low }) => [to, low])
+  const [least, most] = [Math.min(...levels), Math.max(...levels, 1)]
+  if (steps.length === 0 || least < most / 2) return Math.min(0, least)
+  const step = niceStep(most - least, 5)
+  return Math.max(0, Math.floor((least - (most - least) * 0.35) / step) * step)
+}
+
+/** A bar, its interval, its name above it and its number at the end that has more room. */
+function stepMarks({ cause, kind, from, to, low, high, text, tip }: Step, row: number, middle: number): Mark[] {
+  const y = [row + 0.48, row + 0.92] as const
+  const [left, right] = [Math.min(from, to, low), Math.max(from, to, high)]
+  const atLeft = kind !== 'total' && left > middle
+  const inside = kind === 'total' && right > middle
   return [
-    ...(['total', 'loss', 'gain'] as const).map(
-      (kind): Layer => ({
-        transform: [{ filter: `datum.kind === '${kind}'` }],
-        mark: { type: 'bar', style: STYLES[kind] },
-        encoding: { y, x, x2: { field: 'from' }, tooltip },
-      }),
-    ),
-    { mark: { type: 'rule', style: 'meanStep' }, encoding: { y, x: { ...x, field: 'low' }, x2: { field: 'high' }, tooltip } },
+    { mark: 'words', x: 'from', y: row + 0.26, text: cause, ink: kind === 'total' ? 'strong' : 'words', beside: '' },
+    { mark: 'area', x: kind === 'total' ? ['from', to] : [from, to], y, ink: INKS[kind], tip },
+    { mark: 'rule', x: [low, high], y: [row + 0.7, row + 0.7], ink: 'whisker', ends: 3 },
     {
-      mark: { type: 'text', style: 'words', align: 'left', baseline: 'bottom', dy: -3, limit: { expr: 'width - 100' }, x: 0 },
-      encoding: { y: above, text: { field: 'cause' }, tooltip },
-    },
-    {
-      mark: { type: 'text', style: 'words', align: 'right', baseline: 'bottom', dy: -3, x: 'width' },
-      encoding: { y: above, text: { field: 'text' }, tooltip },
+      mark: 'words',
+      x: atLeft || inside ? Math.min(to, low) : right,
+      y: row + 0.7,
+      dx: atLeft || inside ? -7 : 7,
+      align: atLeft || inside ? 'end' : 'start',
+      text,
+      ink: 'words',
+      ...(inside ? {} : { halo: true }),
+      tip,
     },
   ]
 }
@@ -134,7 +175,7 @@ interface Row {
   readonly total: Total | null
 }
 
-function lossTable({ forecast, ideal, gap, causes }: Told, rows: readonly ChartRow[], per: string): Table {
+function lossTable({ forecast, ideal, gap, causes }: Told, rows: readonly Step[], per: string): Table {
   const random = causes.some(({ step, alone }) => step.halfWidth > 0 || alone.halfWidth > 0)
   const totals = [ideal, ...causes.map(() => null), forecast]
   const losses = [null, ...causes.toReversed(), null]
@@ -171,9 +212,9 @@ function lossTable({ forecast, ideal, gap, causes }: Told, rows: readonly ChartR
       },
     ],
     rows: rows.map(({ cause, text, to }, index) => ({
-      cause: String(cause),
-      text: String(text),
-      leaves: Number(to),
+      cause,
+      text,
+      leaves: to,
       loss: losses[index] ?? null,
       total: totals[index] ?? null,
     })),

@@ -1,3 +1,4 @@
+import { marksOf } from '../../../../tests/helpers/marksOf.ts'
 import { expect, test } from 'vitest'
 import { gridExample } from '../examples/grid.ts'
 import { gridCurves } from './gridCurves.ts'
@@ -5,19 +6,21 @@ import { gridCurves } from './gridCurves.ts'
 const grid = gridExample(false)
 
 test('a curve for each level of the factor with fewer levels, over the numbers of the other', () => {
-  const { rows, finding } = gridCurves(grid, { per: 'shift' })
-  expect(new Set(rows.map(({ curve }) => curve))).toEqual(new Set(['0', '1', '2']))
-  expect(rows.filter(({ curve }) => curve === '1').map(({ at }) => at)).toEqual([6, 7, 8, 9, 10, 11, 12])
+  const figure = gridCurves(grid, { per: 'shift' })
+  const { finding } = figure
+  const curves = marksOf(figure, 'path')
+  expect(curves.map(({ points }) => points.map(([at]) => at))).toEqual(Array.from({ length: 3 }, () => [6, 7, 8, 9, 10, 11, 12]))
+  expect(new Set(curves.map(({ dash }) => String(dash))).size).toBe(3)
   expect(finding).toBe(
     'Most units with drive.speed 10 m/min: 335 ± 3 at 10 carriers; drive.speed 12 m/min: 337 ± 3 at 10 carriers; drive.speed 15 m/min: 337 ± 3 at 10 carriers.',
   )
-  expect(rows.filter(({ best }) => best)).toHaveLength(1)
+  expect(marksOf(figure, 'dot').filter(({ ink }) => ink === 'chosenDot')).toHaveLength(1)
 })
 
 test('factors beyond the second stay as at the best setting, and it says so', () => {
-  const { rows, readLine } = gridCurves(gridExample(true))
-  expect(rows).toHaveLength(21)
-  expect(readLine).toContain('Drawn with stations.S6.work 64 s, as at the best setting.')
+  const figure = gridCurves(gridExample(true))
+  expect(marksOf(figure, 'path').flatMap(({ points }) => points)).toHaveLength(21)
+  expect(figure.readLine).toContain('Drawn with stations.S6.work 64 s, as at the best setting.')
 })
 
 test('one factor is one curve; levels that are no numbers stand side by side', () => {
@@ -29,7 +32,7 @@ test('one factor is one curve; levels that are no numbers stand side by side', (
     best: 4,
     effects: null,
   })
-  expect(one.rows.map(({ at }) => at)).toEqual([0, 1, 2, 3, 4, 5, 6])
+  expect(marksOf(one, 'path')[0]!.points.map(([at]) => at)).toEqual([0, 1, 2, 3, 4, 5, 6])
   expect(one.finding).toBe('Most units: 335 ± 3 at drive.release e.')
 })
 

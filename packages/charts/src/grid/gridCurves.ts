@@ -1,9 +1,10 @@
 /** A grid as curves: mean output against one factor, a curve for each level of another. */
 import type { GridPoint } from '@loopwright/study'
-import type { ChartRow, Figure } from '../draw/figure.ts'
+import type { Mark } from '../drawing/drawing.ts'
+import type { Figure } from '../draw/figure.ts'
 import { formatNumber } from '../table/format.ts'
-import { frame, type Layer, niceStep } from '../draw/frame.ts'
-import { DASHES, endLabels, HEIGHT, planLayers, SHAPES } from './gridLabels.ts'
+import { niceStep } from '../draw/window.ts'
+import { type CurvePoint, DASHES, endLabels, HEIGHT, planMarks, SHAPES } from './gridLabels.ts'
 import {
   axisWords,
   CARRIERS,
@@ -51,9 +52,7 @@ export function gridCurves(result: GridNumbers, { per = 'window' }: GridCurvesOp
   const drawn = short !== null && series.length < short.levels.length ? `Of ${short.levels.length} curves ${series.length} are drawn.` : ''
   const random = shown.some(({ mean }) => (mean?.halfWidth ?? 0) > 0)
   return {
-    spec: frame({ description: alt, height: HEIGHT, rows, layer: layers(result, sides, series, rows, { span, plan, per }) }),
-    rows,
-    swapRows: false,
+    drawing: drawingOf(result, sides, series, rows, { span, plan, per }),
     finding: found,
     alt,
     readLine: [
@@ -97,7 +96,7 @@ function curveRow(
   series: readonly number[],
   point: GridPoint,
   per: string,
-): ChartRow[] {
+): CurvePoint[] {
   const level = point.levels[long]!
   const curve = short === null ? 0 : point.levels[short]!
   const centre = meanOf(point)
@@ -105,8 +104,7 @@ function curveRow(
   return [
     {
       at: levelNumbers(factors[long]!.levels)?.values[level] ?? level,
-      level: axisWords(factors[long]!).levels[level]!,
-      curve: `${curve}`,
+      curve,
       mean: centre,
       low: point.mean?.low ?? centre,
       high: point.mean?.high ?? centre,
@@ -138,59 +136,48 @@ interface Marks {
   readonly per: string
 }
 
-function layers(
+function drawingOf(
   { factors }: GridNumbers,
   { long, short }: GridSides,
   series: readonly number[],
-  rows: readonly ChartRow[],
+  rows: readonly CurvePoint[],
   { span, plan, per }: Marks,
-): Layer[] {
+): Figure['drawing'] {
   const along = axisWords(factors[long]!)
   const numbers = [...(levelNumbers(factors[long]!.levels)?.values ?? along.levels.keys())]
   const room = (Math.max(...numbers) - Math.min(...numbers)) * 0.04 || 0.5
-  const names = Object.fromEntries(numbers.map((value, index) => [`${value}`, along.levels[index]!]))
-  const x = {
-    field: 'at',
-    type: 'quantitative',
-    title: along.title,
-    scale: { domain: [Math.min(...numbers) - room, Math.max(...numbers) + room] as [number, number], nice: false, zero: false },
-    axis: {
-      values: [...numbers] as number[],
-      labelExpr: `${JSON.stringify(names)}[datum.value]`,
-      labelOverlap: true,
-      labelSeparation: 6,
-      labelLimit: 90,
+  return {
+    heightPixels: HEIGHT,
+    across: {
+      from: Math.min(...numbers) - room,
+      to: Math.max(...numbers) + room,
+      title: along.title,
+      ticks: numbers.map((at, index) => ({ at, text: along.levels[index]! })),
     },
-  } as const
-  const y = {
-    field: 'mean',
-    type: 'quantitative',
-    title: `Units per ${per}`,
-    scale: { domain: [...span] as [number, number], nice: false, zero: false },
-    axis: { tickCount: 6, grid: true },
-  } as const
-  const tooltip = { field: 'tip' } as const
-  const curves = series.map((curve) => `${curve}`)
-  const detail = { field: 'curve', type: 'nominal', legend: null } as const
-  const best = [{ filter: 'datum.best' }]
-  return [
-    ...(plan === null ? [] : planLayers(plan, rows, span)),
-    {
-      mark: { type: 'line', style: 'meanStep' },
-      encoding: {
-        x,
-        y,
-        strokeDash: { ...detail, scale: { domain: curves, range: DASHES.slice(0, curves.length).map((dash) => [...dash]) } },
-      },
-    },
-    { mark: { type: 'rule', style: 'meanStep' }, encoding: { x, y: { ...y, field: 'low' }, y2: { field: 'high' }, tooltip } },
-    {
-      mark: { type: 'point', style: 'meanDot' },
-      encoding: { x, y, shape: { ...detail, scale: { domain: curves, range: SHAPES.slice(0, curves.length) } }, tooltip },
-    },
-    { transform: best, mark: { type: 'point', style: 'chosenDot' }, encoding: { x, y, tooltip } },
-    ...(short === null ? [] : endLabels(factors[short]!, curves, rows, span)),
-  ]
+    up: { from: span[0], to: span[1], title: `Units per ${per}`, grid: true, cut: span[0] > 0 },
+    marks: [
+      ...(plan === null ? [] : planMarks(plan, rows, span)),
+      ...series.map(
+        (curve, index): Mark => ({
+          mark: 'path',
+          points: rows
+            .filter((each) => each.curve === curve)
+            .sort((a, b) => a.at - b.at)
+            .map(({ at, mean }) => [at, mean] as const),
+          ink: 'line',
+          dash: DASHES[index]!,
+        }),
+      ),
+      ...rows.flatMap(({ at, curve, mean, low, high, best, tip }): Mark[] => [
+        ...(high > low ? [{ mark: 'rule', x: [at, at], y: [low, high], ink: 'whisker', ends: 3, tip } satisfies Mark] : []),
+        best
+          ? { mark: 'dot', x: at, y: mean, ink: 'chosenDot', radius: 6, tip }
+          : { mark: 'dot', x: at, y: mean, ink: 'dot', radius: 4, shape: SHAPES[series.indexOf(curve)]!, tip },
+      ]),
+      ...(short === null ? [] : endLabels(factors[short]!, series, rows, span)),
+    ],
+    rightPixels: short === null ? 12 : 130,
+  }
 }
 
 /** Where each curve is highest. */

@@ -1,13 +1,16 @@
 /** Words beside the curves of a grid: names at their ends that never lie on each other, and the number of the plan where it is in nobody's way. */
-import type { ChartRow } from '../draw/figure.ts'
+import type { Mark, Shape } from '../drawing/drawing.ts'
 import { formatNumber } from '../table/format.ts'
-import type { Layer } from '../draw/frame.ts'
+import { shortened } from '../drawing/textWidth.ts'
+import { TEXT_SIZE } from '../draw/theme.ts'
 import { CARRIERS, type GridNumbers, levelWords } from './gridParts.ts'
 
 /** pixels */
 export const HEIGHT = 320
 /** pixels from one label to the next */
 const LABEL_PIXELS = 17
+/** pixels that the name of a curve may take */
+const NAME_PIXELS = 104
 /** share of the width that the word at the plan may take */
 const LABEL_SHARE = 0.4
 /** of the curves, in the order of their levels */
@@ -21,36 +24,46 @@ export const DASHES: readonly (readonly number[])[] = [
   [1, 3],
   [9, 2],
 ]
-export const SHAPES = ['circle', 'square', 'triangle-up', 'diamond', 'triangle-down', 'cross', 'triangle-right', 'triangle-left']
+export const SHAPES: readonly Shape[] = ['circle', 'square', 'up', 'diamond', 'down', 'cross', 'right', 'left']
+
+/** One setting on a curve. */
+export interface CurvePoint {
+  /** place along the level axis */
+  readonly at: number
+  /** which level of the other factor, as its index */
+  readonly curve: number
+  readonly mean: number
+  readonly low: number
+  readonly high: number
+  readonly best: boolean
+  readonly tip: string
+}
 
 /** With its number where the fewest marks are: at the left or the right end, above the line or below. */
-export function planLayers(plan: number, rows: readonly ChartRow[], [low, high]: readonly [number, number]): Layer[] {
-  const y = { datum: plan, type: 'quantitative' } as const
+export function planMarks(plan: number, rows: readonly CurvePoint[], [low, high]: readonly [number, number]): Mark[] {
   const pixels = (units: number): number => ((units - plan) / (high - low)) * HEIGHT
-  const ats = rows.map(({ at }) => Number(at))
+  const ats = rows.map(({ at }) => at)
   const [first, last] = [Math.min(...ats), Math.max(...ats)]
-  const places = (['left', 'right'] as const).flatMap((align) =>
+  const places = (['start', 'end'] as const).flatMap((align) =>
     ([1, -1] as const).map((side) => {
-      const near = rows.filter(({ at }) => (align === 'left' ? Number(at) - first : last - Number(at)) <= (last - first) * LABEL_SHARE)
+      const near = rows.filter(({ at }) => (align === 'start' ? at - first : last - at) <= (last - first) * LABEL_SHARE)
       const room = pixels(side > 0 ? high : low) * side
-      return { align, side, clear: Math.min(room, ...near.map(({ mean }) => Math.abs(pixels(Number(mean)) - side * LABEL_PIXELS * 0.7))) }
+      return { align, side, clear: Math.min(room, ...near.map(({ mean }) => Math.abs(pixels(mean) - side * LABEL_PIXELS * 0.7))) }
     }),
   )
   const { align, side } = places.reduce((best, each) => (each.clear > best.clear ? each : best))
   return [
-    { data: { values: [{}] }, mark: { type: 'rule', style: 'plan' }, encoding: { y } },
+    { mark: 'rule', x: ['from', 'to'], y: [plan, plan], ink: 'plan' },
     {
-      data: { values: [{}] },
-      mark: {
-        type: 'text',
-        style: 'planText',
-        align,
-        baseline: side > 0 ? 'bottom' : 'top',
-        x: align === 'left' ? 4 : { expr: 'width - 4' },
-        dy: -4 * side,
-        text: `plan ${formatNumber(plan, 0)}`,
-      },
-      encoding: { y },
+      mark: 'words',
+      x: align === 'start' ? 'from' : 'to',
+      y: plan,
+      dx: align === 'start' ? 4 : -4,
+      dy: -4 * side,
+      text: `plan ${formatNumber(plan, 0)}`,
+      ink: 'planWords',
+      align,
+      edge: side > 0 ? 'bottom' : 'top',
     },
   ]
 }
@@ -58,15 +71,15 @@ export function planLayers(plan: number, rows: readonly ChartRow[], [low, high]:
 /** The mark and name of each curve beside its end; names that would lie on each other move apart, in the order of the ends. */
 export function endLabels(
   factor: GridNumbers['factors'][number],
-  curves: readonly string[],
-  rows: readonly ChartRow[],
+  curves: readonly number[],
+  rows: readonly CurvePoint[],
   [low, high]: readonly [number, number],
-): Layer[] {
+): Mark[] {
   const ends = curves
     .flatMap((curve) => {
       const own = rows.filter((each) => each.curve === curve)
-      const last = own.reduce<ChartRow | null>((far, each) => (far === null || Number(each.at) > Number(far.at) ? each : far), null)
-      return last === null ? [] : [{ curve, y: HEIGHT * (1 - (Number(last.mean) - low) / (high - low)) }]
+      const last = own.reduce<CurvePoint | null>((far, each) => (far === null || each.at > far.at ? each : far), null)
+      return last === null ? [] : [{ curve, y: HEIGHT * (1 - (last.mean - low) / (high - low)) }]
     })
     .sort((a, b) => a.y - b.y)
   const places = spread(
@@ -74,14 +87,12 @@ export function endLabels(
     LABEL_PIXELS,
     HEIGHT,
   )
-  return ends.flatMap(({ curve }, index): Layer[] => {
-    const y = Math.round(places[index]! * 10) / 10
-    const place = curves.indexOf(curve)
-    const text = factor.name === CARRIERS ? levelWords(factor, Number(curve)) : factor.levels[Number(curve)]!
-    const mark = (each: object): Layer => ({ data: { values: [{}] }, mark: { y, ...each } as never, encoding: {} })
+  return ends.flatMap(({ curve }, index): Mark[] => {
+    const dy = Math.round(places[index]! * 10) / 10
+    const text = factor.name === CARRIERS ? levelWords(factor, curve) : factor.levels[curve]!
     return [
-      mark({ type: 'point', style: 'meanDot', x: { expr: 'width + 12' }, shape: SHAPES[place]! }),
-      mark({ type: 'text', style: 'words', align: 'left', baseline: 'middle', x: { expr: 'width + 22' }, text, limit: 120 }),
+      { mark: 'dot', x: 'to', y: 'to', dx: 12, dy, ink: 'dot', shape: SHAPES[curves.indexOf(curve)]! },
+      { mark: 'words', x: 'to', y: 'to', dx: 22, dy, text: shortened(text, NAME_PIXELS, TEXT_SIZE), ink: 'words', tip: text },
     ]
   })
 }

@@ -1,7 +1,7 @@
 /** Words and places that the pictures of a grid share. */
 import type { GridPoint, GridResult } from '@loopwright/study'
 import { capital, decimalsFor, formatNumber, formatWithHalfWidth } from '../table/format.ts'
-import { carriersText } from '../draw/frame.ts'
+import { carriersText } from '../draw/window.ts'
 import { fieldName } from '../table/tableFields.ts'
 
 /** What the pictures need of a grid. */

@@ -1,3 +1,4 @@
+import { marksOf, textsOf } from '../../../../tests/helpers/marksOf.ts'
 import { expect, test } from 'vitest'
 import { gridExample } from '../examples/grid.ts'
 import { gridTable } from './gridTable.ts'
@@ -5,14 +6,15 @@ import { gridTable } from './gridTable.ts'
 const grid = gridExample(false)
 
 test('a cell for each setting; the shade rises with the mean, from the first step to the last', () => {
-  const { rows, finding } = gridTable(grid, { per: 'shift' })
-  expect(rows).toHaveLength(21)
+  const figure = gridTable(grid, { per: 'shift' })
+  const { finding } = figure
+  const shaded = marksOf(figure, 'area').filter(({ ink, words }) => ink.startsWith('ramp') && words!.length === 2)
+  expect(shaded).toHaveLength(21)
   const means = grid.points.map(({ mean }) => mean!.mean)
-  const steps = rows.map(({ step }) => Number(step))
+  const steps = shaded.map(({ ink }) => Number(ink.slice(5)))
   expect([Math.min(...steps), Math.max(...steps)]).toEqual([0, 8])
   for (const [i, a] of means.entries()) for (const [j, b] of means.entries()) if (a > b) expect(steps[i]!).toBeGreaterThanOrEqual(steps[j]!)
-  expect(rows.filter(({ best }) => best)).toHaveLength(1)
-  expect(rows.filter(({ base }) => base)).toHaveLength(1)
+  expect(marksOf(figure, 'area').flatMap(({ ink }) => (ink.startsWith('ramp') ? [] : [ink]))).toEqual(['chosenCell', 'baseCell'])
   expect(finding).toBe(
     'Most units: 337 ± 3 a shift with 10 carriers with drive.speed 15 m/min; 2 others cannot be told from it. 15 of 21 settings meet the plan in nine of ten shifts.',
   )
@@ -20,15 +22,12 @@ test('a cell for each setting; the shade rises with the mean, from the first ste
 
 test('a third factor makes a block for each of its levels; where that is too long only that of the best', () => {
   const blocks = gridTable(gridExample(true))
-  expect(blocks.rows.filter(({ kind }) => kind === 'heading').map(({ heading }) => heading)).toEqual([
-    'stations.S6.work 64 s',
-    'stations.S6.work 70 s',
-  ])
+  expect(textsOf(blocks)).toEqual(['stations.S6.work 64 s', 'stations.S6.work 70 s'])
   const many = Array.from({ length: 12 }, (_, level) => `${level}`)
   const factors = [...grid.factors, { name: 'x', levels: many }]
   const points = many.flatMap((_, level) => grid.points.map((point) => ({ ...point, levels: [...point.levels, level] })))
   const long = gridTable({ ...grid, factors, points, best: 50 })
-  expect(long.rows.filter(({ kind }) => kind === 'heading').map(({ heading }) => heading)).toEqual(['x 2'])
+  expect(textsOf(long)).toEqual(['x 2'])
   expect(long.readLine).toContain('Only the block of the best setting is drawn; the table has all 12.')
   expect(long.table.rows).toHaveLength(252)
 })

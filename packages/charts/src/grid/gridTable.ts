@@ -1,8 +1,9 @@
 /** A grid as a heat table: a cell for each setting of two factors, its shade by the mean output; further factors make further blocks. */
 import type { GridPoint } from '@loopwright/study'
-import type { ChartRow, Figure } from '../draw/figure.ts'
+import type { Ink } from '../drawing/ink.ts'
+import type { Mark } from '../drawing/drawing.ts'
+import type { Figure } from '../draw/figure.ts'
 import { formatNumber, formatShare, formatWithHalfWidth } from '../table/format.ts'
-import { frame, type Layer } from '../draw/frame.ts'
 import {
   axisWords,
   CARRIERS,
@@ -28,7 +29,6 @@ const STEPS = 9
 /** a row with one number, and one with the chance of the plan below it */
 const ROW_PIXELS = 30
 const ROW_PLAN_PIXELS = 42
-const PIXELS_PER_CHARACTER = 8
 /** more rows would not be read; then only the block of the best setting is drawn */
 const ROWS_MAX = 60
 const NINE_OF_TEN = 0.9
@@ -44,22 +44,13 @@ export function gridTable(result: GridNumbers, { per = 'window' }: GridTableOpti
   const sides = gridSides(factors)
   if (sides.short === null) throw new RangeError('a heat table needs two factors; draw one factor as a curve')
   const { blocks, all } = blocksOf(result, sides)
-  const rows = cellRows(result, sides, blocks, per)
   const found = finding(result, per)
   const [long, short] = [factors[sides.long]!, factors[sides.short]!]
   const alt = `Table of shaded cells: mean units per ${per} by ${axisWords(long).title} in rows and ${axisWords(short).title} in columns${blocks.length > 1 ? `, ${blocks.length} blocks` : ''}. ${found}`
   const planned = points.some(({ meetsPlan }) => meetsPlan !== null)
   const lines = blocks.length * (long.levels.length + (sides.others.length > 0 ? 1 : 0))
   return {
-    spec: frame({
-      description: alt,
-      height: lines * (planned ? ROW_PLAN_PIXELS : ROW_PIXELS),
-      ownColours: true,
-      rows,
-      layer: layers(result, sides, rows, planned),
-    }),
-    rows,
-    swapRows: false,
+    drawing: drawingOf(result, sides, blocks, { per, planned, rowPixels: planned ? ROW_PLAN_PIXELS : ROW_PIXELS, lines }),
     finding: found,
     alt,
     readLine: [
@@ -88,110 +79,86 @@ function blocksOf(
   return { blocks: fits ? blocks : [others.map((factor) => own[factor]!)], all: blocks.length }
 }
 
-function cellRows(
+interface Look {
+  readonly per: string
+  readonly planned: boolean
+  readonly rowPixels: number
+  readonly lines: number
+}
+
+/** A line of cells for each level of the long factor, below the heading of its block where there are several. */
+function drawingOf(
   result: GridNumbers,
   { long, short, others }: GridSides,
   blocks: readonly (readonly number[])[],
-  per: string,
-): ChartRow[] {
-  const { factors, points, base, best } = result
-  const means = points.flatMap((point) => meanOf(point) ?? [])
-  const [least, most] = [Math.min(...means), Math.max(...means)]
-  return blocks.flatMap((block, place): ChartRow[] => {
-    const heading = others.map((factor, index) => levelWords(factors[factor]!, block[index]!)).join(', ')
-    const cells = points.flatMap((point, index): ChartRow[] => {
-      if (others.some((factor, at) => point.levels[factor] !== block[at])) return []
-      const mean = meanOf(point)
-      return [
-        {
-          kind: 'cell',
-          row: `${place} ${point.levels[long]}`,
-          column: `${point.levels[short!]}`,
-          step: mean === null || most === least ? 0 : Math.round(((mean - least) / (most - least)) * (STEPS - 1)),
-          text: unitsText(point).split(' ± ')[0]!,
-          plan: point.meetsPlan === null ? '' : formatShare(point.meetsPlan.share),
-          best: index === best,
-          base: index === base,
-          tip: `${settingWords(factors, point.levels)}: ${unitsText(point)} units per ${per}${point.meetsPlan === null ? '' : `, plan met in ${point.meetsPlan.successes} of ${point.meetsPlan.n}`}${point.gridlocks > 0 ? `; stood still in ${point.gridlocks}` : ''}`,
-        },
-      ]
-    })
-    return heading === '' ? cells : [{ kind: 'heading', row: `${place} heading`, column: '0', heading }, ...cells]
+  { per, planned, rowPixels, lines }: Look,
+): Figure['drawing'] {
+  const { factors, points } = result
+  const [down, across] = [axisWords(factors[long]!), axisWords(factors[short!]!)]
+  const heads = others.length > 0 ? 1 : 0
+  const first = (block: number): number => block * (down.levels.length + heads) + heads
+  const headings = blocks.flatMap((block, place): Mark[] => {
+    const text = others.map((factor, index) => levelWords(factors[factor]!, block[index]!)).join(', ')
+    return text === '' ? [] : [{ mark: 'words', x: 'from', y: first(place) - 0.4, text, ink: 'strong', beside: '' }]
   })
+  const cells = points.flatMap((point): Mark[] => {
+    const place = blocks.findIndex((block) => others.every((factor, at) => point.levels[factor] === block[at]))
+    return place < 0
+      ? []
+      : cellMarks(result, point, { row: first(place) + point.levels[long]!, column: point.levels[short!]!, per, planned })
+  })
+  return {
+    heightPixels: rowPixels * lines,
+    across: {
+      from: 0,
+      to: across.levels.length,
+      title: across.title,
+      above: true,
+      ticks: across.levels.map((text, index) => ({ at: index + 0.5, text })),
+    },
+    up: {
+      from: lines,
+      to: 0,
+      title: down.title,
+      ticks: blocks.flatMap((_, place) => down.levels.map((text, level) => ({ at: first(place) + level + 0.5, text }))),
+    },
+    // frames lie on the cells around them
+    marks: [...headings, ...cells.filter(({ ink }) => !FRAMES.includes(ink)), ...cells.filter(({ ink }) => FRAMES.includes(ink))],
+  }
 }
 
-function layers({ factors }: GridNumbers, { long, short }: GridSides, rows: readonly ChartRow[], planned: boolean): Layer[] {
-  const [down, across] = [axisWords(factors[long]!), axisWords(factors[short!]!)]
-  const keys = [...new Set(rows.map((each) => String(each.row)))]
-  const rowLabels = Object.fromEntries(keys.map((key) => [key, down.levels[Number(key.split(' ')[1])] ?? '']))
-  const columns = across.levels.map((_, index) => `${index}`)
-  const x = {
-    field: 'column',
-    type: 'nominal',
-    title: across.title,
-    scale: { domain: columns, paddingInner: 0.05, paddingOuter: 0.02 },
-    axis: {
-      orient: 'top',
-      domain: false,
-      ticks: false,
-      labelAngle: 0,
-      labelExpr: `${JSON.stringify(Object.fromEntries(across.levels.map((level, index) => [`${index}`, level])))}[datum.label]`,
-      labelLimit: { expr: `width / ${columns.length} - 4` },
-    },
-  } as const
-  const y = {
-    field: 'row',
-    type: 'nominal',
-    title: down.title,
-    sort: null,
-    scale: { domain: keys, paddingInner: 0.1, paddingOuter: 0.02 },
-    axis: { labelExpr: `${JSON.stringify(rowLabels)}[datum.label]`, labelLimit: 110 },
-  } as const
-  const ramp = (range: 'ramp' | 'heatmap') =>
-    ({
-      field: 'step',
-      type: 'ordinal',
-      scale: { domain: Array.from({ length: STEPS }, (_, index) => index), range },
-      legend: null,
-    }) as const
-  const tooltip = { field: 'tip' } as const
-  const longest = Math.max(...rows.map(({ text }) => String(text ?? '').length))
-  const fits = (field: string, characters: number) => ({
-    expr: `width / ${columns.length} < ${characters * PIXELS_PER_CHARACTER + 4} ? '' : datum.${field}`,
+const FRAMES: readonly Ink[] = ['baseCell', 'chosenCell']
+
+/** A shaded cell with its mean, the chance of the plan below it, and the frame of the best or of the base. */
+function cellMarks(
+  { factors, points, base, best }: GridNumbers,
+  point: GridPoint,
+  { row, column, per, planned }: { readonly row: number; readonly column: number; readonly per: string; readonly planned: boolean },
+): Mark[] {
+  const means = points.flatMap((each) => meanOf(each) ?? [])
+  const [least, most] = [Math.min(...means), Math.max(...means)]
+  const mean = meanOf(point)
+  const step = mean === null || most === least ? 0 : Math.round(((mean - least) / (most - least)) * (STEPS - 1))
+  const x = [column + 0.03, column + 0.97] as const
+  const y = [row + 0.04, row + 0.96] as const
+  const tip = `${settingWords(factors, point.levels)}: ${unitsText(point)} units per ${per}${point.meetsPlan === null ? '' : `, plan met in ${point.meetsPlan.successes} of ${point.meetsPlan.n}`}${point.gridlocks > 0 ? `; stood still in ${point.gridlocks}` : ''}`
+  const half = (of: readonly [number, number], words: readonly string[]): Mark => ({
+    mark: 'area',
+    x,
+    y: of,
+    ink: `ramp ${step}`,
+    words,
+    wordsInk: `on ramp ${step}`,
+    tip,
   })
-  const cells = [{ filter: "datum.kind === 'cell'" }]
-  const framed = (field: 'best' | 'base', style: string): Layer => ({
-    transform: [{ filter: `datum.${field} === true` }],
-    mark: { type: 'rect', style },
-    encoding: { x, y, tooltip },
-  })
+  const middle = row + (planned ? 0.52 : 0.96)
+  const frames: Mark[] = [points.indexOf(point) === base ? 'baseCell' : null, points.indexOf(point) === best ? 'chosenCell' : null].flatMap(
+    (ink) => (ink === null ? [] : [{ mark: 'area', x, y, ink: ink as Ink } as Mark]),
+  )
   return [
-    { transform: cells, mark: { type: 'rect', style: 'cell' }, encoding: { x, y, color: ramp('ramp'), tooltip } },
-    framed('base', 'baseCell'),
-    framed('best', 'chosenCell'),
-    {
-      transform: cells,
-      mark: { type: 'text', style: 'words', dy: planned ? -7 : 0, text: fits('text', longest) },
-      encoding: { x, y, color: ramp('heatmap'), tooltip },
-    },
-    ...(planned
-      ? [
-          {
-            transform: cells,
-            mark: { type: 'text', style: 'letters', dy: 9, text: fits('plan', 5) },
-            encoding: { x, y, color: ramp('heatmap'), tooltip },
-          } satisfies Layer,
-        ]
-      : []),
-    ...(rows.some(({ kind }) => kind === 'heading')
-      ? [
-          {
-            transform: [{ filter: "datum.kind === 'heading'" }],
-            mark: { type: 'text', style: 'wordsStrong', align: 'left', x: 0, limit: { expr: 'width' } },
-            encoding: { y, text: { field: 'heading' } },
-          } satisfies Layer,
-        ]
-      : []),
+    half([y[0], middle], [unitsText(point), unitsText(point).split(' ± ')[0]!]),
+    ...(planned ? [half([middle, y[1]], [point.meetsPlan === null ? '' : formatShare(point.meetsPlan.share)])] : []),
+    ...frames,
   ]
 }
 

@@ -1,5 +1,5 @@
 /** What stands under a plan: what the shades mean, how long a metre is, and why it is a ring. */
-import { niceStep } from '../draw/frame.ts'
+import { niceStep } from '../draw/window.ts'
 import { LINE_PIXELS } from './planNames.ts'
 import type { PlanZone } from './planZone.ts'
 import { colour, px, shade, textAt } from '../draw/svg.ts'

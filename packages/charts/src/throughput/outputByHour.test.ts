@@ -1,7 +1,13 @@
+import { marksOf } from '../../../../tests/helpers/marksOf.ts'
 import { describe, expect, test } from 'vitest'
 import { breaksWithin, outputByHour } from './outputByHour.ts'
 
 const breaks = [{ startSeconds: 3_000, lengthSeconds: 1_200 }]
+
+const paces = (figure: ReturnType<typeof outputByHour>) =>
+  marksOf(figure, 'rule')
+    .filter(({ ink }) => ink === 'plan')
+    .map(({ y }) => y[0])
 
 describe('a window of two hours and a half', () => {
   const figure = outputByHour(
@@ -9,15 +15,15 @@ describe('a window of two hours and a half', () => {
     { per: 'shift', windowSeconds: 9_000, breaks, plan: 104, startClock: '22:30' },
   )
   test('the last bar is as wide as its part of an hour', () => {
-    expect(figure.rows.map(({ from, to }) => [from, to])).toEqual([
-      [0, 1],
-      [1, 2],
-      [2, 2.5],
-    ])
+    const bars = marksOf(figure, 'area').filter(({ ink }) => ink === 'bar')
+    expect(bars.map(({ x }) => Math.round((Number(x[1]) - Number(x[0])) * 100) / 100)).toEqual([0.88, 0.88, 0.38])
+  })
+  test('breaks are shaded where they fall', () => {
+    expect(marksOf(figure, 'area').filter(({ ink }) => ink === 'pause')).toMatchObject([{ x: [3_000 / 3_600, 4_200 / 3_600] }])
   })
   test('the plan is spread over the time worked', () => {
     // 50, 50 and 30 minutes worked of 130
-    expect(figure.rows.map(({ pace }) => pace)).toEqual([40, 40, 24])
+    expect(paces(figure)).toEqual([40, 40, 24])
   })
   test('hours are named by the clock, past midnight too', () => {
     expect(figure.table.rows.map(({ cells }) => cells)).toEqual([
@@ -39,27 +45,29 @@ test('even hours are said to be even', () => {
 })
 
 test('without a plan there is no pace, and without work no rate', () => {
-  const { rows, table } = outputByHour(
+  const figure = outputByHour(
     { carriers: 1, outputByHour: [0] },
     { windowSeconds: 3_600, breaks: [{ startSeconds: 0, lengthSeconds: 3_600 }] },
   )
-  expect(rows[0]!.pace).toBeNull()
-  expect(table.rows[0]!.cells).toEqual(['hour 1', '0.0', '0.0', '–'])
+  expect(paces(figure)).toEqual([])
+  expect(figure.table.rows[0]!.cells).toEqual(['hour 1', '0.0', '0.0', '–'])
 })
 
 test('breaks that are there but not known leave the pace out, and are said to be included', () => {
-  const { rows, finding, table } = outputByHour(
-    { carriers: 5, outputByHour: [44, 22] },
-    { per: 'shift', windowSeconds: 7_200, netSeconds: 5_400, plan: 60 },
-  )
-  expect(rows.map(({ pace }) => pace)).toEqual([null, null])
+  const figure = outputByHour({ carriers: 5, outputByHour: [44, 22] }, { per: 'shift', windowSeconds: 7_200, netSeconds: 5_400, plan: 60 })
+  const { finding, table } = figure
+  expect(paces(figure)).toEqual([])
   expect(finding).toBe('With 5 carriers 33 units are made in an hour of the shift, breaks included; slowest is hour 2, at 22.')
   expect(table.columns.map(({ head }) => head)).toEqual(['Hour', 'Length (min)', 'Mean output (units)', 'Rate (units/h)'])
 })
 
 test('a number never stands on the line of the pace', () => {
-  const { rows } = outputByHour({ carriers: 5, outputByHour: [10, 50] }, { windowSeconds: 7_200, plan: 60 })
-  expect(rows.map(({ above }) => above)).toEqual([30, 50])
+  const figure = outputByHour({ carriers: 5, outputByHour: [10, 50] }, { windowSeconds: 7_200, plan: 60 })
+  expect(
+    marksOf(figure, 'words')
+      .slice(0, 2)
+      .map(({ y }) => y),
+  ).toEqual([30, 50])
 })
 
 test('breaks of a line, as far as they fall into its window', () => {

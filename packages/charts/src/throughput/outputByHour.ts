@@ -1,8 +1,9 @@
 /** Output in each hour of the window, beside the pace that the plan asks for. */
 import type { SweepCount } from '@loopwright/study'
-import type { ChartRow, Figure, WindowWords } from '../draw/figure.ts'
+import type { Mark } from '../drawing/drawing.ts'
+import type { Figure, WindowWords } from '../draw/figure.ts'
 import { formatMinutes, formatNumber } from '../table/format.ts'
-import { carriersText, frame, type Layer, windowOf } from '../draw/frame.ts'
+import { carriersText, niceStep, windowOf } from '../draw/window.ts'
 import { type Table, tableOf } from '../table/table.ts'
 
 export interface OutputByHourOptions extends WindowWords {
@@ -10,6 +11,10 @@ export interface OutputByHourOptions extends WindowWords {
   readonly breaks?: readonly Pause[]
   /** clock time of the window's start, "14:20"; default: hours are counted from 1 */
   readonly startClock?: string
+  /** the most units of an hour that the axis must hold, where several counts share it. Default: those of this count */
+  readonly unitsMax?: number
+  /** another count, outlined. Default: none */
+  readonly ghost?: Pick<SweepCount, 'carriers' | 'outputByHour'>
 }
 
 export interface Pause {
@@ -33,41 +38,20 @@ interface Hour {
  *
  * @param count     carriers, and mean units by hour
  * @throws RangeError   if the window is not longer than 0 s
- * @example outputByHour({ carriers: 3, outputByHour: [40, 40] }, { windowSeconds: 7200 }).rows.length // => 2
+ * @example outputByHour({ carriers: 3, outputByHour: [40, 40] }, { windowSeconds: 7200 }).table.rows.length // => 2
  */
 export function outputByHour(count: Pick<SweepCount, 'carriers' | 'outputByHour'>, options: OutputByHourOptions): Figure {
   const { per, windowSeconds, netSeconds, plan: wanted } = windowOf(options)
   const known = options.breaks !== undefined || netSeconds >= windowSeconds
   const plan = known ? wanted : null
   const hours = hoursOf(count.outputByHour, options, plan)
-  const rows = hours.map((hour, index): ChartRow => {
-    const to = index + (hour.fullHour ? 1 : (windowSeconds - hour.startSeconds) / 3600)
-    const tip = `${hour.label}: ${formatNumber(hour.units, 1)} units in ${formatMinutes(hour.workedSeconds)} min${known ? ' worked' : ''}`
-    return {
-      from: index,
-      to,
-      middle: (index + to) / 2,
-      units: hour.units,
-      pace: hour.pace,
-      above: Math.max(hour.units, hour.pace ?? 0),
-      text: formatNumber(hour.units, 0),
-      tip,
-    }
-  })
   const found = finding(count.carriers, hours, known, per)
   const alt = `Bars of the mean output in each of ${hours.length} hours of the ${per}. ${found}`
   return {
-    spec: frame({
-      description: alt,
-      height: 240,
-      rows,
-      layer: layers(hours, options, per, plan),
-    }),
-    rows,
-    swapRows: true,
+    drawing: drawingOf(hours, options, per, plan),
     finding: found,
     alt,
-    readLine: `Bars: mean units in each hour of the ${per}; lower where a break falls into the hour.${plan === null ? '' : ' Dashed: the pace the plan asks for, spread over the time worked.'}`,
+    readLine: `Bars: mean units in each hour of the ${per}; lower where a break falls into the hour.${plan === null ? '' : ' Dashed: the pace the plan asks for, spread over the time worked.'}${options.breaks === undefined || options.breaks.length === 0 ? '' : ' Shaded: breaks.'}${options.ghost === undefined ? '' : ` Outlined: ${carriersText(options.ghost.carriers)}.`}`,
     table: hourTable(count.carriers, hours, per, known, plan),
   }
 }
@@ -118,58 +102,73 @@ function clock(start: string, hours: number): string {
   return `${String((Number(hour) + hours) % 24).padStart(2, '0')}:${minute}`
 }
 
-function layers(hours: readonly Hour[], { startClock, windowSeconds }: OutputByHourOptions, per: string, plan: number | null): Layer[] {
-  const hoursLong = windowSeconds / 3600
-  const labels = hours.map(({ label }) => label.replace('hour ', ''))
-  const y = {
-    type: 'quantitative',
-    title: 'Units in the hour',
-    axis: { tickCount: 5 },
-    ...(hours.length === 0 ? { scale: { domain: [0, 1] as [number, number] } } : {}),
-  } as const
-  const x = { field: 'from', type: 'quantitative' } as const
-  const axis = {
-    values: hours.map((_, index) => (startClock === undefined ? index + 0.5 : index)),
-    labelExpr: `${JSON.stringify(labels)}[floor(datum.value)]`,
-    ticks: startClock !== undefined,
-    labelOverlap: 'greedy',
-    labelFlush: false,
-  } as const
-  const title = startClock === undefined ? `Hour of the ${per}` : 'Clock time'
-  const bars: Layer[] = [
-    {
-      mark: { type: 'bar', style: 'count' },
-      encoding: {
-        x: { ...x, title, scale: { domain: [0, hoursLong], nice: false }, axis },
-        x2: { field: 'to' },
-        y: { ...y, field: 'units' },
-        y2: { datum: 0 },
-        tooltip: { field: 'tip' },
-      },
+function drawingOf(hours: readonly Hour[], options: OutputByHourOptions, per: string, plan: number | null): Figure['drawing'] {
+  const { startClock, windowSeconds, breaks = [], ghost } = options
+  const long = Math.max(windowSeconds / 3600, hours.length === 0 ? 1 : 0)
+  const marked = hours.flatMap(({ units, pace }) => [units, pace ?? 0])
+  const most = Math.max(1, options.unitsMax ?? 0, ...marked, ...(ghost?.outputByHour ?? []))
+  const step = niceStep(most * 1.08, 5)
+  return {
+    heightPixels: 220,
+    across: {
+      from: 0,
+      to: long,
+      title: startClock === undefined ? `Hour of the ${per}` : 'Clock time',
+      ticks: hours.map(({ label }, index) => ({ at: startClock === undefined ? index + 0.5 : index, text: label.replace('hour ', '') })),
     },
-    {
-      mark: {
-        type: 'text',
-        style: 'words',
-        baseline: 'bottom',
-        dy: -3,
-        text: { expr: `(datum.to - datum.from) * width / ${hoursLong} < 20 ? '' : datum.text` },
-      },
-      encoding: { x: { ...x, field: 'middle' }, y: { field: 'above', type: 'quantitative' } },
-    },
-  ]
-  if (plan === null) return bars
-  const label: Layer = {
-    transform: [{ filter: `datum.from === ${hours.length - 1}` }],
-    mark: { type: 'text', style: 'planText', align: 'left', baseline: 'middle', dx: 5, text: ['plan', 'pace'] },
-    encoding: { x: { ...x, field: 'to' }, y: { field: 'pace', type: 'quantitative' } },
+    up: { from: 0, to: Math.ceil((most * 1.08) / step) * step, title: 'Units in the hour', grid: true },
+    marks: [
+      ...breaks.map(
+        ({ startSeconds, lengthSeconds }): Mark => ({
+          mark: 'area',
+          x: [startSeconds / 3600, (startSeconds + lengthSeconds) / 3600],
+          y: ['from', 'to'],
+          ink: 'pause',
+          tip: `break of ${formatMinutes(lengthSeconds)} min`,
+        }),
+      ),
+      ...hours.flatMap((hour, index) => hourMarks(hour, index, windowSeconds, options.breaks !== undefined)),
+      ...(ghost?.outputByHour ?? []).map(
+        (units, index): Mark => ({ mark: 'rule', x: [index, Math.min(index + 1, long)], y: [units, units], ink: 'ghost' }),
+      ),
+      ...paceMarks(hours, windowSeconds),
+    ],
+    rightPixels: plan === null ? 16 : 44,
   }
+}
+
+const endOf = ({ fullHour, startSeconds }: Hour, index: number, windowSeconds: number): number =>
+  index + (fullHour ? 1 : (windowSeconds - startSeconds) / 3600)
+
+function hourMarks(hour: Hour, index: number, windowSeconds: number, known: boolean): Mark[] {
+  const to = endOf(hour, index, windowSeconds)
+  const tip = `${hour.label}: ${formatNumber(hour.units, 1)} units in ${formatMinutes(hour.workedSeconds)} min${known ? ' worked' : ''}`
+  const [left, right] = [index + 0.06, to - 0.06]
+  if (right <= left) return []
   return [
-    ...bars.slice(0, 1),
-    { mark: { type: 'rule', style: 'plan' }, encoding: { x, x2: { field: 'to' }, y: { field: 'pace', type: 'quantitative' } } },
-    ...bars.slice(1),
-    label,
+    { mark: 'area', x: [left, right], y: [0, hour.units], ink: 'bar', tip },
+    {
+      mark: 'words',
+      x: (index + to) / 2,
+      y: Math.max(hour.units, hour.pace ?? 0),
+      dy: -4,
+      edge: 'bottom',
+      align: 'middle',
+      text: formatNumber(hour.units, 0),
+      ink: 'words',
+      room: to - index,
+    },
   ]
+}
+
+/** The plan's pace in steps, and its name after the last hour. */
+function paceMarks(hours: readonly Hour[], windowSeconds: number): Mark[] {
+  const steps = hours.flatMap((hour, index): Mark[] =>
+    hour.pace === null ? [] : [{ mark: 'rule', x: [index, endOf(hour, index, windowSeconds)], y: [hour.pace, hour.pace], ink: 'plan' }],
+  )
+  const last = hours.at(-1)
+  if (last === undefined || last.pace === null) return steps
+  return [...steps, { mark: 'words', x: 'to', y: last.pace, dx: 5, text: ['plan', 'pace'], ink: 'planWords' }]
 }
 
 function finding(carriers: number, hours: readonly Hour[], known: boolean, per: string): string {

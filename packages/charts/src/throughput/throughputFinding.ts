@@ -1,7 +1,7 @@
 /** What a sweep says about the number of carriers, in one or two sentences. */
 import type { SweepCount, SweepResult } from '@loopwright/study'
 import { formatNumber } from '../table/format.ts'
-import { carriersText } from '../draw/frame.ts'
+import { carriersText } from '../draw/window.ts'
 
 /**
  * The caption of the throughput chart.

@@ -9,9 +9,10 @@ const NONE = '–'
 /**
  * One row for each count; the chosen one is marked. A terminal shows the first columns, a page all.
  *
- * @param per  what one window is called, a noun whose plural ends in s
+ * @param per    what one window is called, a noun whose plural ends in s
+ * @param named  the count of the marked row; null: none
  */
-export function throughputTable({ counts, chance, plan, law, lawSeconds, answer }: SweepResult, per: string): Table {
+export function throughputTable({ counts, chance, plan, law, lawSeconds }: SweepResult, per: string, named: number | null): Table {
   const fixed = !chance || counts.every(({ mean, gridlocks }) => gridlocks === 0 && mean?.halfWidth === 0)
   const level = counts.find(({ mean }) => mean !== null)?.mean?.level ?? 0.95
   const whole = (value: number | null | undefined) => (value === null || value === undefined ? NONE : formatNumber(value, 0))
@@ -110,7 +111,7 @@ export function throughputTable({ counts, chance, plan, law, lawSeconds, answer 
       },
     ],
     rows: counts,
-    marked: ({ carriers }) => carriers === (answer?.chosen ?? null),
+    marked: ({ carriers }) => carriers === named,
     tone: ({ gridlocks, planVerdict }) => (gridlocks > 0 ? 'bad' : planVerdict?.verdict === 'met' ? 'good' : undefined),
     note: `${fixed ? `Every simulated ${per} makes the same.` : `P10: nine of ten ${per}s are better. P90: one of ten is better.`}${law === null ? '' : ' Law: what mean times alone say of carriers, slowest station and free zones; it knows no stops, no chance, no shared operators.'}`,
   })

@@ -1,3 +1,4 @@
+import { marksOf } from '../../../../tests/helpers/marksOf.ts'
 import { binomialEstimate, quantileEstimate } from '@loopwright/stats'
 import { describe, expect, test } from 'vitest'
 import { unitsSpread } from './unitsSpread.ts'
@@ -15,24 +16,34 @@ function figure(plan: number | null, of: readonly number[] = units) {
 
 describe('columns', () => {
   test('every shift is in one column, and no column straddles the plan', () => {
-    const { rows } = figure(PLAN)
-    expect(rows.reduce((sum, { windows }) => sum + Number(windows), 0)).toBe(20)
-    for (const { from, to } of rows) expect(Number(from) >= PLAN || Number(to) <= PLAN).toBe(true)
-    const met = rows.filter((row) => row.met).reduce((sum, { windows }) => sum + Number(windows), 0)
-    expect(met).toBe(units.filter((each) => each >= PLAN).length)
+    const columns = marksOf(figure(PLAN), 'area')
+    const windows = (of: typeof columns) => of.reduce((sum, { y }) => sum + Number(y[1]), 0)
+    expect(windows(columns)).toBe(20)
+    for (const { x } of columns) expect(Number(x[0]) >= PLAN || Number(x[1]) <= PLAN).toBe(true)
+    expect(windows(columns.filter(({ ink }) => ink === 'bar'))).toBe(units.filter((each) => each >= PLAN).length)
   })
   test('a plan that is no whole number begins the column of the next', () => {
-    const { rows } = figure(319.2)
-    expect(rows.find((row) => row.met)!.from).toBe(320)
+    expect(marksOf(figure(319.2), 'area').find(({ ink }) => ink === 'bar')!.x[0]).toBe(320)
   })
   test('equal shifts make one column', () => {
-    expect(figure(null, [7, 7, 7]).rows).toMatchObject([{ from: 7, to: 8, windows: 3, met: true }])
+    expect(marksOf(figure(null, [7, 7, 7]), 'area')).toMatchObject([{ x: [7, 8], y: [0, 3], ink: 'bar' }])
   })
   test('the marked row of the table begins at the plan', () => {
     const { table } = figure(PLAN)
     expect(table.rows.filter(({ marked }) => marked).map(({ cells }) => cells[0])).toEqual(['320–324'])
     expect(table.rows.find(({ marked }) => marked)!.cells[2]).toBe('70')
   })
+})
+
+test('another count is outlined as high as with as many shifts, on an axis that holds both', () => {
+  const ghost = { carriers: 9, units: [280, 280, 300, 300, 300], p10: null, meetsPlan: null }
+  const count = { carriers: 10, units, p10: null, meetsPlan: null }
+  const both = unitsSpread(count, { per: 'shift', windowSeconds: 30_000, ghost, unitsSpan: [280, 352] })
+  const [outline] = marksOf(both, 'path')
+  // 3 of 5 is 12 of 20
+  expect(Math.max(...outline!.points.map(([, windows]) => windows))).toBe(12)
+  expect(both.drawing.across.from).toBeLessThan(280)
+  expect(both.readLine).toContain('Outlined: 9 carriers')
 })
 
 describe('finding', () => {

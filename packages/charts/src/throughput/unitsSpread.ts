@@ -1,11 +1,17 @@
 /** How units per window spread from one replication to the next, with the plan and P10. */
 import type { SweepCount } from '@loopwright/study'
-import type { ChartRow, Figure, WindowWords } from '../draw/figure.ts'
-import { formatNumber, percent } from '../table/format.ts'
-import { carriersText, frame, type Layer, niceStep, windowOf } from '../draw/frame.ts'
+import type { Drawing, Mark } from '../drawing/drawing.ts'
+import type { Figure, WindowWords } from '../draw/figure.ts'
+import { capital, formatNumber, percent } from '../table/format.ts'
+import { carriersText, niceStep, windowOf } from '../draw/window.ts'
 import { type Table, tableOf } from '../table/table.ts'
 
-export interface UnitsSpreadOptions extends WindowWords {}
+export interface UnitsSpreadOptions extends WindowWords {
+  /** units that the level axis must reach, where several counts share it. Default: those of this count */
+  readonly unitsSpan?: readonly [least: number, most: number]
+  /** another count, outlined. Default: none */
+  readonly ghost?: Count
+}
 
 type Count = Pick<SweepCount, 'carriers' | 'units' | 'p10' | 'meetsPlan'>
 
@@ -18,6 +24,8 @@ interface Bin {
 }
 
 const BINS_ABOUT = 18
+/** share of the width that the words at a line may take */
+const LABEL_SHARE = 0.28
 
 /**
  * Columns: how many windows made so many units. With a plan, the columns begin at it, so that none holds windows of both kinds.
@@ -29,34 +37,23 @@ const BINS_ABOUT = 18
 export function unitsSpread(count: Count, options: UnitsSpreadOptions): Figure {
   const { per, plan } = windowOf(options)
   const bins = binsOf(count.units, plan)
-  const rows = bins.map(({ from, to, windows, met }): ChartRow => {
-    const tip = `${formatNumber(from, 0)} to ${formatNumber(to - 1, 0)} units: ${windows} of ${count.units.length}`
-    return { from, to, windows, met, tip }
-  })
   const found = finding(count, per, plan)
   const alt = `Columns of how many of ${count.units.length} simulated ${per}s made so many units. ${found}`
   const lines = plan === null ? '' : ' Dashed: the plan; a column begins there.'
   return {
-    spec: frame({
-      description: alt,
-      height: 240,
-      rows,
-      layer: layers(count, bins, per, plan),
-    }),
-    rows,
-    swapRows: false,
+    drawing: drawingOf(count, bins, options, per, plan),
     finding: found,
     alt,
-    readLine: `Each column counts simulated ${per}s by the units they made.${lines} Left of the thin line, P10, lies one ${per} in ten.`,
+    readLine: `Each column counts simulated ${per}s by the units they made.${lines} Left of the thin line, P10, lies one ${per} in ten.${options.ghost === undefined ? '' : ` Outlined: ${carriersText(options.ghost.carriers)}, as shares of its own ${per}s.`}`,
     table: binTable(count, bins, per, plan),
   }
 }
 
-function binsOf(units: readonly number[], plan: number | null): Bin[] {
+function binsOf(units: readonly number[], plan: number | null, wanted?: number): Bin[] {
   if (units.length === 0) return []
   const low = units.reduce((least, each) => Math.min(least, each))
   const high = units.reduce((most, each) => Math.max(most, each))
-  const width = Math.max(1, niceStep(high - low + 1, BINS_ABOUT))
+  const width = wanted ?? Math.max(1, niceStep(high - low + 1, BINS_ABOUT))
   const origin = plan === null ? 0 : Math.ceil(plan)
   const first = Math.floor((low - origin) / width)
   const last = Math.floor((high - origin) / width)
@@ -68,96 +65,94 @@ function binsOf(units: readonly number[], plan: number | null): Bin[] {
   })
 }
 
-function layers(count: Count, bins: readonly Bin[], per: string, plan: number | null): Layer[] {
-  const edges = bins.flatMap(({ from, to }) => [from, to])
-  const marked = [plan, count.p10?.point ?? null].filter((each) => each !== null)
-  const low = Math.min(...edges, ...marked)
-  const high = Math.max(...edges, ...marked, low + 1)
-  const room = (high - low) * 0.03
-  const top = Math.max(1, ...bins.map(({ windows }) => windows)) * 1.06
-  const x = {
-    field: 'from',
-    type: 'quantitative',
-    title: `Units in one ${per}`,
-    scale: { domain: [low - room, high + room] as [number, number], nice: false },
-    axis: { tickCount: 6, labelOverlap: 'greedy' },
-  } as const
-  const y = {
-    field: 'windows',
-    type: 'quantitative',
-    title: `${per[0]!.toUpperCase()}${per.slice(1)}s, of ${count.units.length}`,
-    scale: { domain: [0, top] as [number, number], nice: false },
-    axis: { tickCount: 5, format: 'd', tickMinStep: 1 },
-  } as const
-  const bars = ([true, false] as const).map(
-    (met): Layer => ({
-      transform: [{ filter: `datum.met === ${met}` }],
-      mark: { type: 'bar', style: met ? 'count' : 'countPale' },
-      encoding: { x, x2: { field: 'to' }, y, y2: { datum: 0 }, tooltip: { field: 'tip' } },
-    }),
-  )
+function drawingOf(
+  count: Count,
+  bins: readonly Bin[],
+  { unitsSpan, ghost }: UnitsSpreadOptions,
+  per: string,
+  plan: number | null,
+): Drawing {
   const p10 = count.p10?.point ?? null
+  const edges = [...bins.flatMap(({ from, to }) => [from, to]), ...(unitsSpan ?? []), ...[plan, p10].filter((each) => each !== null)]
+  const low = edges.length === 0 ? 0 : Math.min(...edges)
+  const high = Math.max(low + 1, ...edges)
+  const room = (high - low) * 0.03
+  const outline = ghostMarks(ghost, plan, count.units.length, bins)
+  const top = Math.max(1, ...bins.map(({ windows }) => windows), ...outline.tops) * 1.06
   const planLeft = plan !== null && p10 !== null && plan < p10
-  return [
-    ...bars,
-    ...(plan === null ? [] : line(plan, 'plan', `plan ${formatNumber(plan, 0)}`, -34, planLeft)),
-    ...(p10 === null ? [] : line(p10, 'p10', `P10 ${formatNumber(p10, 0)}`, -18, !planLeft)),
-    ...(plan === null || count.meetsPlan === null ? [] : sides(count.meetsPlan.successes, count.units.length)),
+  // at the left edge there is no room for words to the left
+  const away = (at: number): boolean => at - low > (high - low) * LABEL_SHARE
+  const met = plan === null || count.meetsPlan === null ? null : count.meetsPlan.successes
+  return {
+    heightPixels: 220,
+    across: { from: low - room, to: high + room, title: `Units in one ${per}` },
+    up: { from: 0, to: top * 1.22, title: `${capital(per)}s, of ${formatNumber(count.units.length, 0)}`, grid: true, ticks: ticksTo(top) },
+    key:
+      met === null
+        ? []
+        : [
+            ...(met < count.units.length
+              ? [{ text: `${formatNumber(count.units.length - met, 0)} fall short`, sample: 'area', ink: 'barPale' } as const]
+              : []),
+            ...(met > 0 ? [{ text: `${formatNumber(met, 0)} reach the plan`, sample: 'area', ink: 'bar' } as const] : []),
+          ],
+    marks: [
+      ...bins.map(
+        ({ from, to, windows, met: reached }): Mark => ({
+          mark: 'area',
+          x: [from, to],
+          y: [0, windows],
+          ink: reached ? 'bar' : 'barPale',
+          tip: `${formatNumber(from, 0)} to ${formatNumber(to - 1, 0)} units: ${windows} of ${count.units.length}`,
+        }),
+      ),
+      ...outline.marks,
+      ...(p10 === null ? [] : lineMarks(p10, 'line', `P10 ${formatNumber(p10, 0)}`, top * 1.02, !planLeft && away(p10))),
+      ...(plan === null ? [] : lineMarks(plan, 'plan', `plan ${formatNumber(plan, 0)}`, top * 1.12, planLeft && away(plan))),
+    ],
+  }
+}
+
+/** Whole numbers only, none above the columns. */
+function ticksTo(top: number): { at: number; text: string }[] {
+  const step = Math.max(1, niceStep(top, 4))
+  return Array.from({ length: Math.floor(top / step) + 1 }, (_, index) => ({ at: index * step, text: formatNumber(index * step, 0) }))
+}
+
+/** The columns of another count as one stepped line, as high as with as many windows as this count has. */
+function ghostMarks(
+  ghost: Count | undefined,
+  plan: number | null,
+  windows: number,
+  own: readonly Bin[],
+): { readonly marks: Mark[]; readonly tops: number[] } {
+  if (ghost === undefined || ghost.units.length === 0) return { marks: [], tops: [] }
+  const width = own.length === 0 ? undefined : own[0]!.to - own[0]!.from
+  const bins = binsOf(ghost.units, plan, width)
+  const scale = windows / ghost.units.length
+  const points = [
+    [bins[0]!.from, 0] as const,
+    ...bins.flatMap(({ from, to, windows: each }) => [[from, each * scale] as const, [to, each * scale] as const]),
+    [bins.at(-1)!.to, 0] as const,
   ]
+  return { marks: [{ mark: 'path', points, ink: 'ghost' }], tops: bins.map((bin) => bin.windows * scale) }
 }
 
 /** A vertical line with its number above the columns; two lines write at two heights and to opposite sides. */
-function line(at: number, style: 'plan' | 'p10', text: string, y: number, left: boolean): Layer[] {
-  const x = { datum: at, type: 'quantitative' } as const
+function lineMarks(at: number, ink: 'plan' | 'line', text: string, height: number, left: boolean): Mark[] {
   return [
-    { data: { values: [{}] }, mark: { type: 'rule', style, y: y + 2, y2: 'height' }, encoding: { x } },
+    { mark: 'rule', x: [at, at], y: [0, height], ink },
     {
-      data: { values: [{}] },
-      mark: {
-        type: 'text',
-        style: style === 'plan' ? 'planText' : 'words',
-        align: left ? 'right' : 'left',
-        baseline: 'top',
-        dx: left ? -5 : 5,
-        y,
-        text,
-      },
-      encoding: { x },
+      mark: 'words',
+      x: at,
+      y: height,
+      dx: left ? -5 : 5,
+      text,
+      ink: ink === 'plan' ? 'planWords' : 'words',
+      align: left ? 'end' : 'start',
+      halo: true,
     },
   ]
-}
-
-/** How many fall short and how many do not, each with the shade of its columns, in the line above the plan's. */
-function sides(met: number, of: number): Layer[] {
-  const below: Layer[] = [
-    { data: { values: [{}] }, mark: { type: 'rect', style: 'countPale', x: 0, x2: 11, y: -54, y2: -43 }, encoding: {} },
-    {
-      data: { values: [{}] },
-      mark: { type: 'text', style: 'words', align: 'left', baseline: 'middle', x: 16, y: -48, text: `${of - met} fall short` },
-      encoding: {},
-    },
-  ]
-  const reached: Layer[] = [
-    {
-      data: { values: [{}] },
-      mark: { type: 'rect', style: 'count', x: 110, x2: 121, y: -54, y2: -43 },
-      encoding: {},
-    },
-    {
-      data: { values: [{}] },
-      mark: {
-        type: 'text',
-        style: 'words',
-        align: 'left',
-        baseline: 'middle',
-        x: 126,
-        y: -48,
-        text: `${met} reach the plan`,
-      },
-      encoding: {},
-    },
-  ]
-  return [...(met < of ? below : []), ...(met > 0 ? reached : [])]
 }
 
 function finding({ carriers, units, p10, meetsPlan }: Count, per: string, plan: number | null): string {

@@ -1,3 +1,4 @@
+import { marksOf } from '../../../../tests/helpers/marksOf.ts'
 import { type ByStationState, STATION_STATES, type StationState } from '@loopwright/line'
 import { describe, expect, test } from 'vitest'
 import { statesIn, stationTimes } from './stationTimes.ts'
@@ -18,20 +19,22 @@ const count = {
 }
 
 describe('rows', () => {
-  const { rows, table } = stationTimes(count, WINDOW)
+  const figure = stationTimes(count, WINDOW)
+  const { table } = figure
+  const bars = marksOf(figure, 'area').filter(({ y }) => Number(y[0]) > 1)
+  const stateOf = (ink: string) => STATION_STATES[Number(ink.slice(6))]
   test('segments of a station follow each other from 0 to 100, in the order of the states', () => {
-    const test = rows.filter(({ station: name }) => name === 'test')
-    expect(test.map(({ state }) => state)).toEqual(['working', 'blocked', 'exchanging', 'starved', 'stopped', 'break'])
-    expect(test[0]!.from).toBe(0)
-    test.slice(1).forEach((row, index) => {
-      expect(row.from).toBe(test[index]!.to)
+    expect(bars.map(({ ink }) => stateOf(ink))).toEqual(['working', 'blocked', 'exchanging', 'starved', 'stopped', 'break'])
+    expect(bars[0]!.x[0]).toBe(0)
+    bars.slice(1).forEach(({ x }, index) => {
+      expect(x[0]).toBe(bars[index]!.x[1])
     })
-    expect(test.at(-1)!.to).toBeCloseTo(100, 9)
+    expect(Number(bars.at(-1)!.x[1])).toBeCloseTo(100, 9)
   })
   test('a part below 4 % carries nothing, a wider one its letter or its word', () => {
-    const of = (state: string) => rows.find((row) => row.station === 'test' && row.state === state)!
-    expect([of('stopped').letter, of('blocked').word]).toEqual(['', ''])
-    expect([of('break').letter, of('break').word]).toEqual(['Br', 'break'])
+    const of = (state: string) => bars.find(({ ink }) => stateOf(ink) === state)!.words
+    expect([of('stopped'), of('blocked')]).toEqual([[], []])
+    expect(of('break')).toEqual(['break', 'Br'])
   })
   test('the table holds the same shares in per cent, and all states in full behind them', () => {
     expect(table.columns.map(({ head }) => head.replace('-\n', ''))).toEqual([
@@ -92,7 +95,6 @@ test('states of several counts, in the order of the engine', () => {
 })
 
 test('the alternative text states the finding', () => {
-  const { alt, finding, spec } = stationTimes(count, WINDOW)
+  const { alt, finding } = stationTimes(count, WINDOW)
   expect(alt).toContain(finding)
-  expect(spec.description).toBe(alt)
 })

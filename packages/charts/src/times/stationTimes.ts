@@ -1,9 +1,10 @@
 /** Where the time of every station goes: one bar of ten states for each. */
 import type { StationState } from '@loopwright/line'
 import type { StationShares, SweepCount } from '@loopwright/study'
-import type { ChartRow, Figure, WindowWords } from '../draw/figure.ts'
+import type { KeyEntry, Mark } from '../drawing/drawing.ts'
+import type { Figure, WindowWords } from '../draw/figure.ts'
 import { formatMinutes, formatShare, percent } from '../table/format.ts'
-import { carriersText, frame, type Layer, windowOf } from '../draw/frame.ts'
+import { carriersText, windowOf } from '../draw/window.ts'
 import { STATE_LOOKS, STATES } from './states.ts'
 import { type FieldOf, type Table, tableOf } from '../table/table.ts'
 import { fieldName } from '../table/tableFields.ts'
@@ -13,10 +14,12 @@ export interface StationTimesOptions extends WindowWords {
   readonly states?: readonly StationState[]
 }
 
-/** one letter or word needs about this many pixels a character */
-const PIXELS_PER_CHARACTER = 7
 /** bar and the name above it */
 const STEP_PIXELS = 44
+/** places of the bar within its step, from above */
+const [BAR_FROM, BAR_TO] = [0.4, 0.95]
+/** and of the name */
+const NAME_AT = 0.22
 /** narrower segments carry nothing */
 const LETTER_FROM_SHARE = 0.04
 
@@ -29,19 +32,16 @@ const LETTER_FROM_SHARE = 0.04
  */
 export function stationTimes(count: Pick<SweepCount, 'carriers' | 'stations'>, options: StationTimesOptions): Figure {
   const { per, windowSeconds } = windowOf(options)
-  const rows = segments(count.stations, windowSeconds, per)
   const found = finding(count, per)
   const alt = `Stacked bars, one for each of ${count.stations.length} stations: share of the ${per} in each state. ${found}`
   return {
-    spec: frame({
-      description: alt,
-      height: STEP_PIXELS * Math.max(1, count.stations.length),
-      ownColours: true,
-      rows,
-      layer: layers(options.states ?? statesIn([count]), `Share of the ${per} of ${formatMinutes(windowSeconds)} min, %`),
-    }),
-    rows,
-    swapRows: true,
+    drawing: {
+      heightPixels: STEP_PIXELS * Math.max(1, count.stations.length),
+      across: { from: 0, to: 100, title: `Share of the ${per} of ${formatMinutes(windowSeconds)} min, %` },
+      up: { from: Math.max(1, count.stations.length), to: 0, title: '', ticks: [] },
+      key: keyOf(options.states ?? statesIn([count])),
+      marks: count.stations.flatMap((station, row) => stationMarks(station, row, windowSeconds, per)),
+    },
     finding: found,
     alt,
     readLine: `Each bar is the whole ${per} of one station. Starved: no carrier is there or on its way in. Blocked: its carrier is done and cannot go on. Words and letters stand in parts of 4 % and more.`,
@@ -58,89 +58,34 @@ export function statesIn(counts: readonly Pick<SweepCount, 'stations'>[]): Stati
   return STATES.filter((state) => counts.some(({ stations }) => stations.some(({ shares }) => shares[state] > 0)))
 }
 
-function segments(stations: readonly StationShares[], windowSeconds: number, per: string): ChartRow[] {
-  return stations.flatMap(({ name, title, shares }) => {
-    let from = 0
-    return STATES.flatMap((state): ChartRow[] => {
-      const share = shares[state]
-      if (share <= 0) return []
-      const start = from
-      from += share * 100
-      const { letter, word } = STATE_LOOKS[state]
-      const tip = `${title}: ${state} ${formatShare(share)}, ${formatMinutes(share * windowSeconds)} min of the ${per}`
-      const shown = share >= LETTER_FROM_SHARE
-      return [
-        {
-          station: name,
-          title,
-          state,
-          from: start,
-          to: from,
-          letter: shown ? letter : '',
-          word: shown ? word : '',
-          wordPixels: word.length * PIXELS_PER_CHARACTER + 6,
-          tip,
-        },
-      ]
-    })
+function stationMarks({ name, title, shares }: StationShares, row: number, windowSeconds: number, per: string): Mark[] {
+  let from = 0
+  const segments = STATES.flatMap((state, index): Mark[] => {
+    const share = shares[state]
+    if (share <= 0) return []
+    const start = from
+    from += share * 100
+    const { letter, word } = STATE_LOOKS[state]
+    return [
+      {
+        mark: 'area',
+        x: [start, from],
+        y: [row + BAR_FROM, row + BAR_TO],
+        ink: `state ${index}`,
+        words: share >= LETTER_FROM_SHARE ? [word, letter] : [],
+        wordsInk: `on state ${index}`,
+        tip: `${title}: ${state} ${formatShare(share)}, ${formatMinutes(share * windowSeconds)} min of the ${per}`,
+      },
+    ]
   })
+  return [{ mark: 'words', x: 'from', y: row + NAME_AT, text: named(name, title), ink: 'words', beside: '' }, ...segments]
 }
 
-function layers(states: readonly StationState[], axisTitle: string): Layer[] {
-  const y = { field: 'station', type: 'nominal', sort: null, axis: null, scale: { paddingInner: 0.48, paddingOuter: 0.48 } } as const
-  const tooltip = { field: 'tip' } as const
-  const middle = { field: 'middle', type: 'quantitative' } as const
-  const transform = [{ calculate: '(datum.from + datum.to) / 2', as: 'middle' }]
-  const letters = { expr: '(datum.to - datum.from) / 100 * width > datum.wordPixels ? datum.word : datum.letter' }
-  const waiting = states.some((state) => state.startsWith('waiting'))
-  const key = Object.fromEntries(STATES.map((state) => [state, `${STATE_LOOKS[state].letter} · ${state}`]))
-  return [
-    {
-      mark: { type: 'bar', style: 'segment' },
-      encoding: {
-        y,
-        x: {
-          field: 'from',
-          type: 'quantitative',
-          title: axisTitle,
-          scale: { domain: [0, 100] },
-          axis: { tickCount: 5, grid: false },
-        },
-        x2: { field: 'to' },
-        color: {
-          field: 'state',
-          type: 'nominal',
-          scale: { domain: [...STATES], range: 'category' },
-          legend: {
-            title: null,
-            orient: 'top',
-            values: [...states],
-            columns: {
-              expr: waiting ? 'width < 400 ? 1 : width < 600 ? 2 : width < 900 ? 3 : 5' : 'width < 400 ? 2 : width < 640 ? 3 : 7',
-            },
-            labelExpr: `${JSON.stringify(key)}[datum.label]`,
-          },
-        },
-        tooltip,
-      },
-    },
-    { transform, mark: { type: 'text', style: ['letters', 'plate'], text: letters, strokeJoin: 'round' }, encoding: { y, x: middle } },
-    {
-      transform,
-      mark: { type: 'text', style: 'letters', text: letters },
-      encoding: {
-        y,
-        x: middle,
-        color: { field: 'state', type: 'nominal', scale: { domain: [...STATES], range: 'ordinal' }, legend: null },
-        tooltip,
-      },
-    },
-    {
-      transform: [{ filter: 'datum.from === 0' }],
-      mark: { type: 'text', style: 'words', align: 'left', baseline: 'bottom', dy: -3, limit: { expr: 'width' } },
-      encoding: { y: { ...y, bandPosition: 0 }, x: { value: 0 }, text: { field: 'title' }, tooltip: { field: 'title' } },
-    },
-  ]
+/** "S6 Tightness test", also where the title is the name. */
+const named = (name: string, title: string): string => (name === title ? name : `${name} ${title}`)
+
+function keyOf(states: readonly StationState[]): KeyEntry[] {
+  return states.map((state) => ({ text: `${STATE_LOOKS[state].letter} · ${state}`, sample: 'area', ink: `state ${STATES.indexOf(state)}` }))
 }
 
 function finding({ carriers, stations }: Pick<SweepCount, 'carriers' | 'stations'>, per: string): string {
@@ -243,6 +188,6 @@ const STATION_MAX = 26
 
 /** "S6 Tightness test"; a long one is cut. */
 function stationText(name: string, title: string): string {
-  const whole = name === title ? name : `${name} ${title}`
+  const whole = named(name, title)
   return whole.length <= STATION_MAX ? whole : `${whole.slice(0, STATION_MAX - 1)}…`
 }

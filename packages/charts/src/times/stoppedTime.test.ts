@@ -1,3 +1,4 @@
+import { marksOf, textsOf } from '../../../../tests/helpers/marksOf.ts'
 import { describe, expect, test } from 'vitest'
 import { stoppedTime } from './stoppedTime.ts'
 
@@ -10,14 +11,11 @@ const stops = [
 ]
 
 describe('bars', () => {
-  const { rows, table, finding } = stoppedTime({ carriers: 10, stoppedBy: stops }, WINDOW)
+  const figure = stoppedTime({ carriers: 10, stoppedBy: stops }, WINDOW)
+  const { table, finding } = figure
   test('unplanned causes, the longest first', () => {
-    expect(rows.map(({ cause, planned }) => [cause, planned])).toEqual([
-      ['pump', false],
-      ['tester', false],
-      ['corner T1', false],
-    ])
-    expect(rows[1]!.text).toBe('22 min, 4.2 stops')
+    expect(textsOf(figure)).toEqual(['pump', '23 min, 1.0 stop', 'tester', '22 min, 4.2 stops', 'corner T1', '0.0 min, 0.0 stops'])
+    expect(marksOf(figure, 'area').map(({ ink }) => ink)).toEqual(['bar', 'bar', 'bar'])
   })
   test('the table tells the mean length, where there was a stop', () => {
     expect(table.rows.map(({ cells }) => cells)).toEqual([
@@ -34,16 +32,18 @@ describe('bars', () => {
 
 test('beyond twelve causes the rest is one bar; the table keeps all', () => {
   const many = Array.from({ length: 20 }, (_, index) => ({ cause: `cause ${index}`, seconds: 100 + index, count: 1 }))
-  const { rows, table } = stoppedTime({ carriers: 1, stoppedBy: [...many, stops[0]!] }, WINDOW)
-  expect(rows.length).toBe(12)
-  expect(rows[11]).toMatchObject({ cause: '9 other causes, added up' })
-  expect(Number(rows[11]!.minutes)).toBeCloseTo((9 * 104) / 60, 9)
+  const figure = stoppedTime({ carriers: 1, stoppedBy: [...many, stops[0]!] }, WINDOW)
+  const { table } = figure
+  const bars = marksOf(figure, 'area')
+  expect(bars.length).toBe(12)
+  expect(textsOf(figure).at(-2)).toBe('9 other causes, added up')
+  expect(Number(bars[11]!.x[1])).toBeCloseTo((9 * 104) / 60, 9)
   expect(table.rows.length).toBe(21)
 })
 
 test('nothing but breaks, and nothing at all', () => {
   expect(stoppedTime({ carriers: 1, stoppedBy: [stops[0]!] }, WINDOW).finding).toBe('Nothing stopped but for breaks: 50 min of a shift.')
-  expect(stoppedTime({ carriers: 1, stoppedBy: [stops[0]!] }, WINDOW).rows).toMatchObject([{ cause: 'break', planned: true }])
+  expect(marksOf(stoppedTime({ carriers: 1, stoppedBy: [stops[0]!] }, WINDOW), 'area')).toMatchObject([{ ink: 'barPale' }])
   expect(stoppedTime({ carriers: 1, stoppedBy: [] }, WINDOW).finding).toBe('Nothing stopped.')
 })
 
@@ -52,8 +52,10 @@ test('a cause at several places is one bar and one row, with its places below', 
     { place: 'S1', seconds: 120, count: 2 },
     { place: 'S2', seconds: 60, count: 1 },
   ]
-  const { rows, table } = stoppedTime({ carriers: 1, stoppedBy: [{ cause: 'Short stop', seconds: 180, count: 3, places }] }, WINDOW)
-  expect(rows.map(({ cause }) => cause)).toEqual(['Short stop'])
+  const figure = stoppedTime({ carriers: 1, stoppedBy: [{ cause: 'Short stop', seconds: 180, count: 3, places }] }, WINDOW)
+  const { table } = figure
+  expect(marksOf(figure, 'area')).toHaveLength(1)
+  expect(textsOf(figure)[0]).toBe('Short stop')
   expect(table.rows.map(({ cells }) => cells)).toEqual([
     ['Short stop', '3.0', '3.0', '1.0'],
     ['– at S1', '2.0', '2.0', '1.0'],

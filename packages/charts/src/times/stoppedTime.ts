@@ -1,11 +1,16 @@
 /** Time stopped in one window, by cause. */
 import type { SweepCount } from '@loopwright/study'
-import type { ChartRow, Figure, WindowWords } from '../draw/figure.ts'
+import type { Mark } from '../drawing/drawing.ts'
+import { rowAxis, rowWords, STEP_PIXELS } from '../drawing/rows.ts'
+import type { Figure, WindowWords } from '../draw/figure.ts'
 import { formatMinutes, formatNumber } from '../table/format.ts'
-import { carriersText, frame, type Layer, niceStep, windowOf } from '../draw/frame.ts'
+import { carriersText, niceStep, windowOf } from '../draw/window.ts'
 import { type Table, tableOf } from '../table/table.ts'
 
-export interface StoppedTimeOptions extends WindowWords {}
+export interface StoppedTimeOptions extends WindowWords {
+  /** the most seconds of a cause that the axis must hold, where several counts share it. Default: those of this count */
+  readonly secondsMax?: number
+}
 
 type Single = SweepCount['stoppedBy'][number]
 
@@ -19,8 +24,6 @@ type Stop = StopCause
 
 /** more causes are added up in one bar */
 const CAUSES_MAX = 12
-/** bar and the line of text above it */
-const STEP_PIXELS = 40
 const BREAK = 'break'
 
 /**
@@ -37,16 +40,10 @@ export function stoppedTime(
   const { per } = windowOf(options)
   const sorted = inOrder(count.stoppedBy)
   const shown = gathered(drawn(sorted))
-  const rows = shown.map(({ cause, seconds, count: stops }): ChartRow => {
-    const text = `${formatMinutes(seconds)} min, ${stopsText(stops)}`
-    return { cause, minutes: seconds / 60, planned: cause === BREAK, text, tip: `${cause}: ${text} in one ${per}` }
-  })
   const found = finding(sorted, per)
   const alt = `Bars of the mean minutes stopped in one ${per}, for each of ${shown.length} causes. ${found}`
   return {
-    spec: frame({ description: alt, height: Math.max(STEP_PIXELS, shown.length * STEP_PIXELS), rows, layer: layers(rows, per) }),
-    rows,
-    swapRows: false,
+    drawing: drawingOf(shown, per, options.secondsMax ?? 0),
     finding: found,
     alt,
     readLine: `Mean minutes in one ${per} during which something stood for this cause, and how often. Causes may overlap, so they do not add up. Planned breaks stand in the table.`,
@@ -75,36 +72,22 @@ function gathered(stops: readonly Stop[]): readonly Stop[] {
   ]
 }
 
-function layers(rows: readonly ChartRow[], per: string): Layer[] {
-  const longest = Math.max(1, ...rows.map(({ minutes }) => Number(minutes)))
-  const y = { field: 'cause', type: 'nominal', sort: null, axis: null, scale: { paddingInner: 0.55, paddingOuter: 0.55 } } as const
+function drawingOf(stops: readonly Stop[], per: string, secondsMax: number): Figure['drawing'] {
+  const longest = Math.max(1, secondsMax / 60, ...stops.map(({ seconds }) => seconds / 60))
   const step = niceStep(longest, 5)
-  const x = {
-    field: 'minutes',
-    type: 'quantitative',
-    title: `Minutes stopped in one ${per}`,
-    scale: { domain: [0, Math.ceil(longest / step) * step] as [number, number] },
-    axis: { tickCount: 5 },
-  } as const
-  const above = { ...y, bandPosition: 0 }
-  const tooltip = { field: 'tip' } as const
-  return [
-    ...([false, true] as const).map(
-      (planned): Layer => ({
-        transform: [{ filter: `datum.planned === ${planned}` }],
-        mark: { type: 'bar', style: planned ? 'countPale' : 'count' },
-        encoding: { y, x, x2: { datum: 0 }, tooltip },
-      }),
-    ),
-    {
-      mark: { type: 'text', style: 'words', align: 'left', baseline: 'bottom', dy: -3, limit: { expr: 'width - 130' }, x: 0 },
-      encoding: { y: above, text: { field: 'cause' }, tooltip },
-    },
-    {
-      mark: { type: 'text', style: 'words', align: 'right', baseline: 'bottom', dy: -3, x: 'width' },
-      encoding: { y: above, text: { field: 'text' }, tooltip },
-    },
-  ]
+  return {
+    heightPixels: STEP_PIXELS * Math.max(1, stops.length),
+    across: { from: 0, to: Math.ceil(longest / step - 1e-9) * step, title: `Minutes stopped in one ${per}`, grid: true },
+    up: rowAxis(stops.length),
+    marks: stops.flatMap(({ cause, seconds, count }, row): Mark[] => {
+      const text = `${formatMinutes(seconds)} min, ${stopsText(count)}`
+      const tip = `${cause}: ${text} in one ${per}`
+      return [
+        ...rowWords(row, cause, text),
+        { mark: 'area', x: [0, seconds / 60], y: [row + 0.48, row + 0.92], ink: cause === BREAK ? 'barPale' : 'bar', tip },
+      ]
+    }),
+  }
 }
 
 function stopsText(stops: number): string {

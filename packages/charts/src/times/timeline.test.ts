@@ -1,6 +1,7 @@
+import { marksOf } from '../../../../tests/helpers/marksOf.ts'
 import type { CarrierStay } from '@loopwright/study'
 import { expect, test } from 'vitest'
-import { timeline } from './timeline.ts'
+import { cornersOf, timeline } from './timeline.ts'
 
 const zones = ['A', 'B', 'C']
 const stay = (carrier: number, zone: number, enter: number, rest: number, work: number, leave: number | null): CarrierStay => ({
@@ -23,7 +24,9 @@ const STAYS = [
 const figure = timeline(STAYS, { zones, fromSeconds: 30, toSeconds: 150 })
 
 test('corners of a line: where it stands and where it leaves; a new line where a lap ends', () => {
-  const own = figure.rows.filter(({ carrier }) => carrier === 0).map(({ line, minutes, zone }) => [line, Number(minutes) * 60, zone])
+  const own = cornersOf(STAYS, 30, 150).flatMap(({ carrier, leg, seconds, zone }) =>
+    carrier === 0 ? [[`${carrier} ${leg}`, seconds, zone]] : [],
+  )
   expect(own).toEqual([
     ['0 0', 30, 0],
     ['0 0', 90, 0],
@@ -47,17 +50,34 @@ test('the table tells each carrier', () => {
 })
 
 test('a carrier on its way when the stretch begins or ends is cut there', () => {
-  const { rows } = timeline([stay(0, 0, 0, 0, 0, 10), stay(0, 1, 10, 20, 0, 40), stay(0, 2, 40, 60, 0, 80)], {
-    zones,
-    fromSeconds: 15,
-    toSeconds: 50,
-  })
-  expect(rows.map(({ minutes, zone }) => [Number(minutes) * 60, zone])).toEqual([
+  const corners = cornersOf([stay(0, 0, 0, 0, 0, 10), stay(0, 1, 10, 20, 0, 40), stay(0, 2, 40, 60, 0, 80)], 15, 50)
+  expect(corners.map(({ seconds, zone }) => [seconds, zone])).toEqual([
     [15, 0.5],
     [20, 1],
     [40, 1],
     [50, 1.5],
   ])
+})
+
+test('a stop or break is drawn as that, not as work', () => {
+  const pauses = [
+    { name: 'break', from: 40, to: 50, zones: null, holdsWork: true },
+    { name: 'wear', from: 45, to: 55, zones: [0], holdsWork: true },
+    { name: 'belt', from: 56, to: 58, zones: [0], holdsWork: false },
+  ]
+  const held = timeline(STAYS, { zones, fromSeconds: 30, toSeconds: 150, pauses, places: ['Fit', '', ''], clock: (at) => `08:${at}` })
+  const rules = (ink: string) => marksOf(held, 'rule').flatMap((rule) => (rule.ink === ink ? [rule.x] : []))
+  expect(rules('spanWork')).toEqual([
+    [30, 40],
+    [55, 60],
+  ])
+  expect(rules('spanHeld')).toEqual([
+    [40, 50],
+    [50, 55],
+  ])
+  expect(marksOf(held, 'area').map(({ tip }) => tip)).toEqual(['break: 10 s', 'wear: 10 s', 'belt: 2 s'])
+  expect(held.drawing.up.ticks![0]!.text).toBe('A Fit')
+  expect(held.drawing.across).toMatchObject({ title: 'Clock time' })
 })
 
 test('nobody waits; no stretch', () => {

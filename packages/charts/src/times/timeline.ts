@@ -1,8 +1,9 @@
 /** Zones over time: one line for each carrier, thick where it is worked on, grey where it waits to go on. */
 import type { CarrierStay } from '@loopwright/study'
-import type { ChartRow, Figure } from '../draw/figure.ts'
-import { formatDuration, formatStretch } from '../table/format.ts'
-import { carriersText, frame, type Layer, niceStep } from '../draw/frame.ts'
+import type { Mark } from '../drawing/drawing.ts'
+import type { Figure } from '../draw/figure.ts'
+import { formatDuration, formatNumber, formatStretch } from '../table/format.ts'
+import { carriersText, niceStep } from '../draw/window.ts'
 import { type Table, tableOf, wordColumn } from '../table/table.ts'
 
 export interface TimelineOptions {
@@ -13,6 +14,23 @@ export interface TimelineOptions {
   readonly toSeconds: number
   /** the stretch in words, as on the clock of the day: "08:00 to 08:15". Default: by the clock of the run */
   readonly stretch?: string
+  /** clock time of an instant; null: none. Default: minutes of the run */
+  readonly clock?: (seconds: number) => string | null
+  /** titles of the stations, by zone; '': none. Default: none known */
+  readonly places?: readonly string[]
+  /** stops and breaks, in any order. Default: none known */
+  readonly pauses?: readonly TimelinePause[]
+}
+
+/** A stop or a break, seconds from the start of the run. */
+export interface TimelinePause {
+  readonly name: string
+  readonly from: number
+  readonly to: number
+  /** indices of the zones that it holds; null: all */
+  readonly zones: readonly number[] | null
+  /** work in its zones stands too */
+  readonly holdsWork: boolean
 }
 
 /** pixels for one zone */
@@ -32,7 +50,7 @@ interface Span {
  *
  * @param stays  of the whole run, or at least of the stretch
  * @throws RangeError  if the stretch has no length
- * @example timeline([], { zones: ['Z01', 'Z02'], fromSeconds: 0, toSeconds: 60 }).rows.length // => 0
+ * @example timeline([], { zones: ['Z01', 'Z02'], fromSeconds: 0, toSeconds: 60 }).table.rows.length // => 0
  */
 export function timeline(stays: readonly CarrierStay[], options: TimelineOptions): Figure {
   const { zones, fromSeconds, toSeconds, stretch = formatStretch(fromSeconds, toSeconds) } = options
@@ -46,19 +64,11 @@ export function timeline(stays: readonly CarrierStay[], options: TimelineOptions
   const waits = shown.flatMap(({ carrier, zone, doneSeconds, leaveSeconds }) =>
     doneSeconds === null ? [] : cut({ carrier, zone, from: doneSeconds, to: leaveSeconds ?? toSeconds }),
   )
-  const rows = pointsOf(shown, fromSeconds, toSeconds)
   const found = finding(waits, zones, stretch)
   const carriers = [...new Set(shown.map(({ carrier }) => carrier))].sort((a, b) => a - b)
   const alt = `Lines of ${carriersText(carriers.length)} through ${zones.length} zones over ${formatDuration(toSeconds - fromSeconds)}. ${found}`
   return {
-    spec: frame({
-      description: alt,
-      height: Math.max(120, zones.length * (zones.length > MANY_ZONES ? ZONE_PIXELS_MANY : ZONE_PIXELS)),
-      rows,
-      layer: layers(works, waits, zones, fromSeconds, toSeconds),
-    }),
-    rows,
-    swapRows: false,
+    drawing: drawingOf({ stays: shown, works, waits }, options),
     finding: found,
     alt,
     readLine: 'One line for each carrier. Level: it stands; sloped: it moves. Thick: it is worked on; grey: it is done and waits to go on.',
@@ -66,29 +76,40 @@ export function timeline(stays: readonly CarrierStay[], options: TimelineOptions
   }
 }
 
+/** A corner of a line. */
+export interface Corner {
+  readonly carrier: number
+  /** a new one where a lap ends: the line begins anew at the other edge */
+  readonly leg: number
+  readonly seconds: number
+  /** index of the zone; between two where a move is cut */
+  readonly zone: number
+}
+
 /** Corners of the lines, cut to the stretch; a new leg where the index of the zone falls. */
-function pointsOf(stays: readonly CarrierStay[], fromSeconds: number, toSeconds: number): ChartRow[] {
+export function cornersOf(stays: readonly CarrierStay[], fromSeconds: number, toSeconds: number): Corner[] {
   const legs = new Map<number, { leg: number; zone: number; seconds: number }>()
-  const rows: ChartRow[] = []
+  const corners: Corner[] = []
   const point = (carrier: number, zone: number, seconds: number): void => {
     const last = legs.get(carrier)
     const leg = last === undefined ? 0 : last.leg + (zone < last.zone ? 1 : 0)
     legs.set(carrier, { leg, zone, seconds })
-    rows.push({ carrier, line: `${carrier} ${leg}`, minutes: seconds / 60, zone })
+    corners.push({ carrier, leg, seconds, zone })
   }
   for (const { carrier, zone, enterSeconds, restSeconds, leaveSeconds } of stays) {
+    if (enterSeconds >= toSeconds || (leaveSeconds ?? toSeconds) <= fromSeconds) continue
     const arrives = restSeconds ?? leaveSeconds
     if (arrives === null) continue
     const last = legs.get(carrier)
     if (last === undefined && enterSeconds < fromSeconds && arrives > fromSeconds && zone > 0) {
       // on its way in when the stretch begins: somewhere between the zone before and this one
       const way = (fromSeconds - enterSeconds) / (arrives - enterSeconds)
-      rows.push({ carrier, line: `${carrier} 0`, minutes: fromSeconds / 60, zone: zone - 1 + way })
+      corners.push({ carrier, leg: 0, seconds: fromSeconds, zone: zone - 1 + way })
     }
     if (arrives >= toSeconds) {
       if (last !== undefined && zone === last.zone + 1) {
         const way = (toSeconds - last.seconds) / (arrives - last.seconds)
-        rows.push({ carrier, line: `${carrier} ${last.leg}`, minutes: toSeconds / 60, zone: last.zone + way })
+        corners.push({ carrier, leg: last.leg, seconds: toSeconds, zone: last.zone + way })
       }
       continue
     }
@@ -96,50 +117,105 @@ function pointsOf(stays: readonly CarrierStay[], fromSeconds: number, toSeconds:
     const leaves = Math.min(leaveSeconds ?? toSeconds, toSeconds)
     if (leaves > Math.max(arrives, fromSeconds)) point(carrier, zone, leaves)
   }
-  return rows
+  return corners
 }
 
-function layers(works: readonly Span[], waits: readonly Span[], zones: readonly string[], fromSeconds: number, toSeconds: number): Layer[] {
-  const [from, to] = [fromSeconds / 60, toSeconds / 60]
-  const x = {
-    field: 'minutes',
-    type: 'quantitative',
-    title: 'Minutes from the start of the run',
-    scale: { domain: [from, to] as [number, number], nice: false, zero: false },
-    axis: { tickCount: 6, labelOverlap: 'greedy', labelFlush: true },
-  } as const
-  const every = zones.length > MANY_ZONES ? niceStep(zones.length, 20) : 1
-  const y = {
-    field: 'zone',
-    type: 'quantitative',
-    title: 'Zone, in travel order',
-    scale: { domain: [-0.5, zones.length - 0.5] as [number, number], nice: false, zero: false, reverse: true },
-    axis: {
-      values: zones.flatMap((_, zone) => (zone % every === 0 ? [zone] : [])),
-      labelExpr: `${JSON.stringify(zones)}[datum.value]`,
+interface Shown {
+  readonly stays: readonly CarrierStay[]
+  readonly works: readonly Span[]
+  readonly waits: readonly Span[]
+}
+
+function drawingOf({ stays, works, waits }: Shown, options: TimelineOptions): Figure['drawing'] {
+  const { zones, fromSeconds, toSeconds, pauses = [], clock, places = [] } = options
+  const many = zones.length > MANY_ZONES
+  const every = many ? niceStep(zones.length, 20) : 1
+  const label = (name: string, zone: number): string => `${name}${places[zone] ? ` ${places[zone]}` : ''}`
+  const corners = cornersOf(stays, fromSeconds, toSeconds)
+  const lines = [...new Set(corners.map(({ carrier, leg }) => `${carrier} ${leg}`))]
+  const spans = (all: readonly Span[], ink: 'spanWork' | 'spanWait' | 'spanHeld', words: string): Mark[] =>
+    all.map(({ carrier, zone, from, to }) => ({
+      mark: 'rule',
+      x: [from, to],
+      y: [zone, zone],
+      ink,
+      tip: `Carrier ${carrier}, ${label(zones[zone]!, zone)}: ${words} ${formatDuration(to - from)}`,
+    }))
+  const shownPauses = pauses.filter(({ to, from }) => to > fromSeconds && from < toSeconds)
+  const { worked, held } = heldWork(works, shownPauses)
+  return {
+    heightPixels: Math.max(120, zones.length * (many ? ZONE_PIXELS_MANY : ZONE_PIXELS)),
+    across: {
+      from: fromSeconds,
+      to: toSeconds,
+      title: clock === undefined ? 'Minutes from the start of the run' : 'Clock time',
+      ticks: timeTicks(fromSeconds, toSeconds, clock),
+    },
+    up: {
+      from: zones.length - 0.5,
+      to: -0.5,
+      title: '',
+      ticks: zones.flatMap((name, zone) => (zone % every === 0 ? [{ at: zone, text: label(name, zone) }] : [])),
       grid: true,
     },
-  } as const
-  const spans = (all: readonly Span[], style: string, words: string): Layer => ({
-    data: {
-      values: all.map((span) => ({
-        minutes: span.from / 60,
-        until: span.to / 60,
-        zone: span.zone,
-        tip: `Carrier ${span.carrier}, ${zones[span.zone]}: ${words} ${formatDuration(span.to - span.from)}`,
-      })),
-    },
-    mark: { type: 'rule', style, clip: true },
-    encoding: { x, x2: { field: 'until' }, y, tooltip: { field: 'tip' } },
+    key: [
+      { text: 'worked on', sample: 'line', ink: 'spanWork' },
+      { text: 'waits to go on', sample: 'line', ink: 'spanWait' },
+      ...(held.length > 0 ? [{ text: 'held by a stop or break', sample: 'line', ink: 'spanHeld' } as const] : []),
+      ...(shownPauses.some(({ zones: at }) => at === null) ? [{ text: 'break', sample: 'area', ink: 'pause' } as const] : []),
+    ],
+    marks: [
+      ...shownPauses.flatMap(({ from, to, zones: at, name }): Mark[] => {
+        const tip = `${name}: ${formatDuration(to - from)}`
+        if (at === null) return [{ mark: 'area', x: [from, to], y: ['from', 'to'], ink: 'pause', tip }]
+        return at.map((zone) => ({ mark: 'area', x: [from, to], y: [zone - 0.45, zone + 0.45], ink: 'pause', tip }))
+      }),
+      ...spans(waits, 'spanWait', 'waits to go on for'),
+      ...spans(worked, 'spanWork', 'worked on for'),
+      ...spans(held, 'spanHeld', 'held by a stop or break for'),
+      ...lines.map(
+        (line): Mark => ({
+          mark: 'path',
+          points: corners.filter(({ carrier, leg }) => `${carrier} ${leg}` === line).map(({ seconds, zone }) => [seconds, zone] as const),
+          ink: 'travel',
+        }),
+      ),
+    ],
+    rightPixels: 24,
+  }
+}
+
+/** Whole minutes of the run, or clock times where there are any. */
+function timeTicks(fromSeconds: number, toSeconds: number, clock: TimelineOptions['clock']): { at: number; text: string }[] {
+  const step =
+    [1, 5, 10, 30, 60, 120, 300, 600, 900, 1800, 3600, 7200, 14_400].find((each) => (toSeconds - fromSeconds) / each <= 8) ?? 28_800
+  const first = Math.ceil(fromSeconds / step)
+  const last = Math.floor(toSeconds / step)
+  return Array.from({ length: Math.max(0, last - first + 1) }, (_, index) => {
+    const at = (first + index) * step
+    return { at, text: clock?.(at) ?? formatNumber(at / 60, step % 60 === 0 ? 0 : step % 30 === 0 ? 1 : 2) }
   })
-  return [
-    spans(waits, 'spanWait', 'waits to go on for'),
-    spans(works, 'spanWork', 'worked on for'),
-    {
-      mark: { type: 'line', style: 'travel', clip: true },
-      encoding: { x, y, detail: { field: 'line' }, order: { field: 'minutes', type: 'quantitative' } },
-    },
-  ]
+}
+
+/** Work spans cut where a stop or break holds what is in their zone. */
+function heldWork(works: readonly Span[], pauses: readonly TimelinePause[]): { readonly worked: Span[]; readonly held: Span[] } {
+  const worked: Span[] = []
+  const held: Span[] = []
+  for (const work of works) {
+    const own = pauses
+      .filter(({ zones, holdsWork }) => holdsWork && (zones === null || zones.includes(work.zone)))
+      .map(({ from, to }) => [Math.max(from, work.from), Math.min(to, work.to)] as const)
+      .filter(([from, to]) => to > from)
+      .sort(([a], [b]) => a - b)
+    let at = work.from
+    for (const [from, to] of own) {
+      if (from > at) worked.push({ ...work, from: at, to: from })
+      if (to > at) held.push({ ...work, from: Math.max(at, from), to })
+      at = Math.max(at, to)
+    }
+    if (work.to > at) worked.push({ ...work, from: at })
+  }
+  return { worked, held }
 }
 
 function finding(waits: readonly Span[], zones: readonly string[], stretch: string): string {

@@ -1,3 +1,4 @@
+import { marksOf, textsOf } from '../../../../tests/helpers/marksOf.ts'
 import { expect, test } from 'vitest'
 import { waitingCircle } from './waitingCircle.ts'
 
@@ -12,7 +13,7 @@ test('too many carriers: each zone waits for the one below, the last for the fir
   expect(figure.finding).toBe(
     'After 12.5 min the line stands still, for 3 zones wait for each other in a circle: there are too many carriers: every place to stand on the way round is taken.',
   )
-  expect(figure.rows.map(({ words }) => words)).toEqual(['Z0 waits for Z1', 'Z1 Test waits for Z2', 'Z2 waits for Z0'])
+  expect(textsOf(figure)).toEqual(['Z0 waits for Z1', 'Z1 Test waits for Z2', 'Z2 waits for Z0'])
   expect(figure.table.rows.map(({ cells }) => cells)).toEqual([
     ['Z0', '–', 'Z1'],
     ['Z1', 'Test', 'Z2'],
@@ -48,9 +49,9 @@ test('a long circle is drawn with a gap, the table has all of it', () => {
     zones,
     0,
   )
-  expect(figure.rows).toHaveLength(23)
-  expect(figure.rows.at(-1)!.words).toBe('Z59 waits for Z0')
-  expect(JSON.stringify(figure.spec)).toContain('… 37 more zones')
+  expect(marksOf(figure, 'dot').filter(({ shape }) => shape === 'square')).toHaveLength(23)
+  expect(textsOf(figure).at(-2)).toBe('Z59 waits for Z0')
+  expect(textsOf(figure).at(-1)).toContain('… 37 more zones')
   expect(figure.table.rows).toHaveLength(60)
 })
 

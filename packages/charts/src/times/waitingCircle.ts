@@ -1,8 +1,8 @@
 /** A standstill as a picture: the zones that wait for each other, one below the other, and the last one's wait for the first. */
 import type { Standstill } from '@loopwright/study'
+import type { Mark } from '../drawing/drawing.ts'
 import type { Figure } from '../draw/figure.ts'
 import { formatDuration } from '../table/format.ts'
-import { frame, type Layer } from '../draw/frame.ts'
 import { tableOf, wordColumn } from '../table/table.ts'
 
 /** what the picture calls a zone */
@@ -33,21 +33,14 @@ export function waitingCircle(standstill: Standstill, zones: readonly WaitingZon
   const rows = shown.map((k, at) => {
     const zone = zones[circle[k]!]!
     const y = gap && k === circle.length - 1 ? at + 1 : at
-    return { y, zone: zone.name, words: zoneWords(zone, after(k)), isMerge: circle[k] === merge, tip: zoneWords(zone, after(k)) }
+    return { y, words: zoneWords(zone, after(k)), isMerge: circle[k] === merge }
   })
   const last = rows.at(-1)!.y
   const found = finding(standstill, zones, atSeconds)
   const alt = `${circle.length} zones one below the other, each waits for the next, the last for the first. ${found}`
   const left = circle.length - shown.length
   return {
-    spec: frame({
-      description: alt,
-      height: (last + 1) * ROW_PIXELS,
-      rows,
-      layer: layers(last, gap ? { y: last - 1, words: `… ${left} more zones, each waits for the next …` } : null),
-    }),
-    rows,
-    swapRows: false,
+    drawing: drawingOf(rows, last, gap ? { y: last - 1, words: `… ${left} more zones, each waits for the next …` } : null),
     finding: found,
     alt,
     readLine: 'Each zone holds a carrier that waits for the zone below it; the last one waits for the first.',
@@ -68,52 +61,41 @@ function zoneWords({ name, station }: WaitingZone, next: WaitingZone): string {
   return `${station === null ? name : `${name} ${station}`} waits for ${next.name}`
 }
 
-function layers(last: number, gap: { readonly y: number; readonly words: string } | null): Layer[] {
-  const scale = { domain: [-0.5, last + 0.5] as [number, number], nice: false, zero: false, reverse: true }
-  const y = { field: 'y', type: 'quantitative', scale, axis: null } as const
-  const steps = Array.from({ length: last }, (_, at) => ({ y: at + 0.28, until: at + 0.66 }))
-  const data = (values: object[]): Pick<Layer, 'data'> => ({ data: { values } })
-  const rule = (values: object[], x: number, x2: number | null): Layer => ({
-    ...data(values),
-    mark: { type: 'rule', style: 'travel' },
-    encoding: x2 === null ? { x: { value: x }, y, y2: { field: 'until' } } : { x: { value: x }, x2: { value: x2 }, y },
+interface Row {
+  readonly y: number
+  readonly words: string
+  readonly isMerge: boolean
+}
+
+/** The level axis counts pixels, from the left edge. */
+function drawingOf(rows: readonly Row[], last: number, gap: { readonly y: number; readonly words: string } | null): Figure['drawing'] {
+  const words = (y: number, text: string, ink: 'words' | 'strong' | 'note'): Mark => ({
+    mark: 'words',
+    x: 'from',
+    y,
+    dx: WORDS_X,
+    text,
+    ink,
   })
-  const head = (values: object[], x: number, shape: string): Layer => ({
-    ...data(values),
-    mark: { type: 'point', style: 'meanDot', shape },
-    encoding: { x: { value: x }, y },
-  })
-  const words = (style: string, test: string): Layer => ({
-    transform: [{ filter: test }],
-    mark: { type: 'text', style, align: 'left', baseline: 'middle' },
-    encoding: { x: { value: WORDS_X }, y, text: { field: 'words' } },
-  })
-  return [
-    rule(steps, MARK_X, null),
-    head(
-      steps.map(({ until }) => ({ y: until })),
-      MARK_X,
-      'triangle-down',
-    ),
-    rule([{ y: last }, { y: 0 }], BACK_X, MARK_X - 10),
-    rule([{ y: 0, until: last }], BACK_X, null),
-    head([{ y: 0 }], MARK_X - 11, 'triangle-right'),
-    {
-      mark: { type: 'point', style: 'countPale', shape: 'square', filled: true, size: 130, opacity: 1 },
-      encoding: { x: { value: MARK_X }, y, tooltip: { field: 'tip' } },
-    },
-    words('words', '!datum.isMerge'),
-    words('wordsStrong', 'datum.isMerge'),
-    ...(gap === null
-      ? []
-      : [
-          {
-            ...data([gap]),
-            mark: { type: 'text', style: 'note', align: 'left', baseline: 'middle' },
-            encoding: { x: { value: WORDS_X }, y, text: { field: 'words' } },
-          } as Layer,
-        ]),
-  ]
+  return {
+    heightPixels: (last + 1) * ROW_PIXELS,
+    across: { from: 0, to: 1, title: '', ticks: [] },
+    up: { from: last + 0.5, to: -0.5, title: '', ticks: [] },
+    marks: [
+      ...rows.flatMap(({ y, words: said, isMerge }): Mark[] => [
+        { mark: 'dot', x: 'from', y, dx: MARK_X, ink: 'openDot', shape: 'square', radius: 6, tip: said },
+        words(y, said, isMerge ? 'strong' : 'words'),
+      ]),
+      ...Array.from(
+        { length: last },
+        (_, at): Mark => ({ mark: 'dot', x: 'from', y: at + 0.5, dx: MARK_X, ink: 'dot', shape: 'down', radius: 4 }),
+      ),
+      ...(gap === null ? [] : [words(gap.y, gap.words, 'note')]),
+      ...[last, 0].map((y): Mark => ({ mark: 'rule', x: ['from', 'from'], y: [y, y], dx: [BACK_X, MARK_X - 8], ink: 'travel' })),
+      { mark: 'rule', x: ['from', 'from'], y: [0, last], dx: [BACK_X, BACK_X], ink: 'travel' },
+      { mark: 'dot', x: 'from', y: 0, dx: MARK_X - 10, ink: 'dot', shape: 'right', radius: 4 },
+    ],
+  }
 }
 
 function finding({ reason, circle, behind, merge, unmanned }: Standstill, zones: readonly WaitingZone[], atSeconds: number): string {

@@ -1,3 +1,4 @@
+import { marksOf } from '../../../../tests/helpers/marksOf.ts'
 import { type ByZoneState, ZONE_STATES, type ZoneState } from '@loopwright/line'
 import { describe, expect, test } from 'vitest'
 import { zoneOccupancy } from './zoneOccupancy.ts'
@@ -23,15 +24,16 @@ const places = [
 ]
 
 describe('rows', () => {
-  const { rows, table } = zoneOccupancy(count, { ...WINDOW, places })
+  const figure = zoneOccupancy(count, { ...WINDOW, places })
+  const { table } = figure
   test('three parts of each zone reach up to its occupancy', () => {
-    const second = rows.filter((row) => row.zone === 'Z2 Load')
-    expect(second.map(({ part }) => part)).toEqual(['worked on', 'waiting', 'coming in, or stopped'])
-    expect(second.map(({ to }) => Math.round(Number(to)))).toEqual([70, 80, 90])
+    const second = marksOf(figure, 'area').filter(({ tip }) => tip!.startsWith('Z2 Load'))
+    expect(second.map(({ ink }) => ink)).toEqual(['work', 'wait', 'move'])
+    expect(second.map(({ x }) => Math.round(Number(x[1])))).toEqual([70, 80, 90])
   })
   test('a stop may hide what the zone holds: no part is below 0', () => {
-    const stopped = zoneOccupancy({ carriers: 1, zones: [zone('Z1', 0.2, { blocked: 0.2, stopped: 0.8 })] }, WINDOW).rows
-    for (const { from, to } of stopped) expect(Number(to)).toBeGreaterThanOrEqual(Number(from))
+    const stopped = zoneOccupancy({ carriers: 1, zones: [zone('Z1', 0.2, { blocked: 0.2, stopped: 0.8 })] }, WINDOW)
+    for (const { x } of marksOf(stopped, 'area')) expect(Number(x[1])).toBeGreaterThanOrEqual(Number(x[0]))
   })
   test('the table says what stands there', () => {
     expect(table.rows.map(({ cells }) => cells)).toEqual([
@@ -40,6 +42,13 @@ describe('rows', () => {
       ['Z3', 'transfer', '60', '0', '55', '5'],
     ])
   })
+})
+
+test('another count is marked where its bars end', () => {
+  const ghost = { carriers: 3, zones: count.zones.map((each) => ({ ...each, occupancyMean: 0.95 })) }
+  const both = zoneOccupancy(count, { ...WINDOW, places, ghost })
+  expect(marksOf(both, 'rule').map(({ x }) => x[0])).toEqual([95, 95, 95])
+  expect(both.readLine).toContain('Strokes: where the bars end with 3 carriers.')
 })
 
 describe('finding', () => {

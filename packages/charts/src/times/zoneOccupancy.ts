@@ -1,16 +1,19 @@
 /** How full every zone is, in travel order, and what its carrier is doing there. */
 import type { ZONE_STATES } from '@loopwright/line'
 import type { SweepCount, ZoneShares } from '@loopwright/study'
-import type { ChartRow, Figure, WindowWords } from '../draw/figure.ts'
+import type { Ink } from '../drawing/ink.ts'
+import type { Mark } from '../drawing/drawing.ts'
+import type { Figure, WindowWords } from '../draw/figure.ts'
 import { formatShare, percent } from '../table/format.ts'
-import { carriersText, frame, type Layer, windowOf } from '../draw/frame.ts'
+import { carriersText, windowOf } from '../draw/window.ts'
 import { type FieldOf, type Table, tableOf, wordColumn } from '../table/table.ts'
 import { fieldName } from '../table/tableFields.ts'
-import { SMALL_SIZE } from '../draw/theme.ts'
 
 export interface ZoneOccupancyOptions extends WindowWords {
   /** what is in the zones, in travel order; default: nothing known */
   readonly places?: readonly ZonePlace[]
+  /** another count, marked by strokes where its bars end. Default: none */
+  readonly ghost?: Pick<SweepCount, 'carriers' | 'zones'>
 }
 
 export interface ZonePlace {
@@ -22,7 +25,9 @@ export interface ZonePlace {
 const ZONES: typeof ZONE_STATES = ['free', 'claimed', 'working', 'blocked', 'other', 'vacating', 'stopped']
 const PARTS = ['worked on', 'waiting', 'coming in, or stopped'] as const
 type Part = (typeof PARTS)[number]
-const STYLES: Readonly<Record<Part, string>> = { 'worked on': 'partWork', waiting: 'partWait', 'coming in, or stopped': 'partMove' }
+const INKS: Readonly<Record<Part, Ink>> = { 'worked on': 'work', waiting: 'wait', 'coming in, or stopped': 'move' }
+/** pixels of a zone; of each where there are many */
+const [ROW_PIXELS, ROW_PIXELS_MANY, MANY] = [18, 8, 60]
 
 /**
  * Horizontal bars, one for each zone: share of the window with a carrier in it, cut into worked on, waiting, and the rest.
@@ -35,33 +40,42 @@ export function zoneOccupancy(count: Pick<SweepCount, 'carriers' | 'zones'>, opt
   const { per } = windowOf(options)
   const places = count.zones.map((_, index) => options.places?.[index] ?? { station: null, transfer: false })
   const labels = count.zones.map(({ name }, index) => [name, placeText(places[index]!)].filter((part) => part !== '').join(' '))
-  const rows = count.zones.flatMap((zone, index) => bars(zone, labels[index]!))
   const found = finding(count, places, per)
   const alt = `Bars, one for each of ${count.zones.length} zones in travel order: share of the ${per} with a carrier in the zone. ${found}`
   return {
-    spec: frame({
-      description: alt,
-      height: Math.max(60, count.zones.length * (count.zones.length > 60 ? 8 : 18)),
-      rows,
-      layer: [...PARTS.map((part) => layer(part, labels, per)), ...key()],
-    }),
-    rows,
-    swapRows: true,
+    drawing: {
+      heightPixels: Math.max(60, count.zones.length * (count.zones.length > MANY ? ROW_PIXELS_MANY : ROW_PIXELS)),
+      across: { from: 0, to: 100, title: `Share of the ${per}, %`, grid: true },
+      up: { from: Math.max(1, count.zones.length), to: 0, title: '', ticks: labels.map((text, index) => ({ at: index + 0.5, text })) },
+      key: PARTS.map((part) => ({ text: part, sample: 'area', ink: INKS[part] })),
+      marks: [
+        ...count.zones.flatMap((zone, row) => bars(zone, row, labels[row]!)),
+        ...(options.ghost?.zones ?? []).map((zone, row): Mark => {
+          const full = zone.occupancyMean * 100
+          return { mark: 'rule', x: [full, full], y: [row + 0.05, row + 0.95], ink: 'ghost' }
+        }),
+      ],
+    },
     finding: found,
     alt,
-    readLine:
-      'From top to bottom in travel order. Where the waiting part is long there is a queue; what it waits for lies below it. All bars together make the number of carriers.',
+    readLine: `From top to bottom in travel order. Where the waiting part is long there is a queue; what it waits for lies below it. All bars together make the number of carriers.${ghostWords(options.ghost)}`,
     table: zoneTable(count, places, per),
   }
 }
 
-function bars(zone: ZoneShares, label: string): ChartRow[] {
+function bars(zone: ZoneShares, row: number, label: string): Mark[] {
   const lengths = split(zone)
   let from = 0
   return PARTS.map((part, index) => {
     const start = from
     from += lengths[index]! * 100
-    return { zone: label, part, from: start, to: from, tip: `${label}: ${part} ${formatShare(lengths[index]!)}` }
+    return {
+      mark: 'area',
+      x: [start, from],
+      y: [row + 0.14, row + 0.86],
+      ink: INKS[part],
+      tip: `${label}: ${part} ${formatShare(lengths[index]!)}`,
+    }
   })
 }
 
@@ -72,45 +86,9 @@ function split({ occupancyMean, shares }: ZoneShares): [number, number, number] 
   return [working, waiting, Math.max(0, occupancyMean - working - waiting)]
 }
 
-function layer(part: Part, labels: readonly string[], per: string): Layer {
-  return {
-    transform: [{ filter: `datum.part === '${part}'` }],
-    mark: { type: 'bar', style: STYLES[part] },
-    encoding: {
-      y: {
-        field: 'zone',
-        type: 'nominal',
-        sort: null,
-        scale: { domain: [...labels], paddingInner: 0.25 },
-        axis: { title: null, labelLimit: { expr: 'width < 420 ? 136 : 260' }, labelFontSize: SMALL_SIZE, labelOverlap: 'greedy' },
-      },
-      x: {
-        field: 'from',
-        type: 'quantitative',
-        title: `Share of the ${per}, %`,
-        scale: { domain: [0, 100] },
-        axis: { tickCount: 5, grid: true },
-      },
-      x2: { field: 'to' },
-      tooltip: { field: 'tip' },
-    },
-  }
-}
-
-/** Two words above the bars and one above these, each with a swatch: three side by side need more room than a phone has. */
-function key(): Layer[] {
-  return PARTS.flatMap((part, index): Layer[] => {
-    const x = index === 1 ? 90 : 0
-    const y = index === 2 ? -13 : -31
-    return [
-      { data: { values: [{}] }, mark: { type: 'rect', style: STYLES[part], x, x2: x + 11, y: y - 6, y2: y + 5 }, encoding: {} },
-      {
-        data: { values: [{}] },
-        mark: { type: 'text', style: 'note', align: 'left', baseline: 'middle', x: x + 16, y, text: part },
-        encoding: {},
-      },
-    ]
-  })
+/** What the strokes are. */
+function ghostWords(ghost: ZoneOccupancyOptions['ghost']): string {
+  return ghost === undefined ? '' : ` Strokes: where the bars end with ${carriersText(ghost.carriers)}.`
 }
 
 function placeText({ station, transfer }: ZonePlace): string {

@@ -1,13 +1,7 @@
-import { type ChartRow, vegaConfig } from '@loopwright/charts'
+/** Charts of one's own, by vega-lite: in a page that has some, and in no other. */
+import { vegaConfig } from '@loopwright/charts'
 import embed, { type Result, type VisualizationSpec } from 'vega-embed'
 import { expressionInterpreter } from 'vega-interpreter'
-import { withRows } from '../page/pageData.ts'
-
-export interface Chart {
-  readonly spec: object
-  readonly rows: readonly ChartRow[]
-  readonly swapRows: boolean
-}
 
 /** what is drawn in each place now, and the number of the last order to draw there */
 interface Drawing {
@@ -27,28 +21,19 @@ export function setWidth(pixels: number | null): void {
 }
 
 /**
- * Draws a chart as SVG in place of what was there, or puts other rows into it where that is all that changes.
+ * Draws a chart as SVG in place of what was there.
  * Expressions are interpreted, never compiled, as the page allows no code but its own. Of several orders for one place the last one wins.
  */
-export async function draw(place: HTMLElement, chart: Chart): Promise<void> {
+export async function draw(place: HTMLElement, spec: object): Promise<void> {
   const drawing = drawings.get(place) ?? { order: 0, result: null }
   drawings.set(place, drawing)
   const order = ++drawing.order
-  if (chart.swapRows && drawing.result !== null) {
-    await drawing.result.view
-      .data(
-        'table',
-        chart.rows.map((row) => ({ ...row })),
-      )
-      .runAsync()
-    return
-  }
   const canvas = document.createElement('div')
   canvas.className = 'chart'
   canvas.setAttribute('aria-hidden', 'true') // the place itself says what the picture shows
   if (place.clientHeight > 0) place.style.setProperty('min-height', `${place.clientHeight}px`)
   place.replaceChildren(canvas)
-  const result = await embed(canvas, withRows(chart) as VisualizationSpec, {
+  const result = await embed(canvas, { ...spec, width: 'container' } as unknown as VisualizationSpec, {
     mode: 'vega-lite',
     renderer: 'svg',
     config: vegaConfig('page'),

@@ -1,27 +1,30 @@
-/** Pictures and tables of the page, drawn and redrawn from its data. */
+/** Pictures and tables of the page, switched by its data. */
 import type { Figure } from '../cells/figure.ts'
+import { drawingHtml } from '../page/drawingHtml.ts'
 import type { PageData, ViewsData } from '../page/pageData.ts'
 import { planHtml } from '../page/planHtml.ts'
 import { tableHtml } from '../page/tableHtml.ts'
-import { draw } from './draw.ts'
+
+/** Draws a chart of one's own. */
+export type DrawOwn = (place: HTMLElement, spec: object) => Promise<void>
 
 /** key that each cell shows now, by cell id */
 const shownKeys = new Map<string, string>()
 
-/** Draws all charts, top to bottom, each when the browser has nothing better to do: the text can be read and scrolled meanwhile. */
-export async function drawAll(data: PageData): Promise<void> {
+/** Draws the charts of one's own, top to bottom, each when the browser has nothing better to do: the text can be read and scrolled meanwhile. */
+export async function drawAll(data: PageData, drawOwn: DrawOwn): Promise<void> {
   for (const [id, { shown, views }] of Object.entries(data.figures)) {
-    await whenIdle()
-    const holder = document.getElementById(id)
     const figure = views[shownKeys.get(id) ?? shown]
-    if (holder === null || figure === undefined || holder.querySelector('.drawn') !== null) continue
-    await drawFigure(holder, figure)
+    const holder = document.getElementById(id)
+    if (holder === null || figure?.picture.kind !== 'chart' || holder.querySelector('.drawn') !== null) continue
+    await whenIdle()
+    await drawFigure(holder, figure, drawOwn)
   }
   document.documentElement.dataset.drawn = 'all'
 }
 
 /** Shows one option of a choice in every cell that follows it. */
-export function showView(data: PageData, choice: string, key: string): void {
+export function showView(data: PageData, choice: string, key: string, drawOwn: DrawOwn): void {
   for (const [id, table] of following(data.tables, choice, key)) {
     const holder = document.getElementById(id)
     if (holder) holder.innerHTML = tableHtml(table)
@@ -34,7 +37,7 @@ export function showView(data: PageData, choice: string, key: string): void {
     setText(holder, '.how', figure.howToRead)
     const table = holder.querySelector('.numbers')
     if (table) table.innerHTML = tableHtml(figure.table)
-    void drawFigure(holder, figure)
+    void drawFigure(holder, figure, drawOwn)
   }
 }
 
@@ -46,13 +49,15 @@ function following<T>(cells: Readonly<Record<string, ViewsData<T>>>, choice: str
   })
 }
 
-async function drawFigure(holder: HTMLElement, figure: Figure): Promise<void> {
+async function drawFigure(holder: HTMLElement, figure: Figure, drawOwn: DrawOwn): Promise<void> {
   const place = holder.querySelector<HTMLElement>('.picture')
   if (place === null) return
+  const { picture } = figure
   if (place.hasAttribute('aria-label')) place.setAttribute('aria-label', figure.alt)
   place.classList.add('drawn')
-  if (figure.picture.kind === 'plan') place.innerHTML = planHtml(figure.picture, holder.id)
-  else await draw(place, figure.picture)
+  if (picture.kind === 'plan') place.innerHTML = planHtml(picture, holder.id)
+  else if (picture.kind === 'drawing') place.innerHTML = drawingHtml(picture.drawing)
+  else await drawOwn(place, picture.spec)
 }
 
 function setText(holder: HTMLElement, selector: string, text: string): void {

@@ -28,6 +28,8 @@ export interface ProseCell {
   readonly markdown: string
   /** a detail that would fill the terminal. Default: false */
   readonly pageOnly?: boolean
+  /** on a page the section that this heading opens is folded, and says this. Default: it stands open */
+  readonly folded?: string
 }
 
 /** The answer to the notebook's question: sentences that stand first on the page. */
@@ -38,6 +40,18 @@ export interface AnswerCell {
   readonly sentences: readonly string[]
   /** what a terminal may show by the colour of the first sentence: the plan met (good) or missed (bad), a standstill (bad); the words say it too. Default: nothing */
   readonly tone?: 'good' | 'bad' | 'warning'
+  /** the answer in a few large figures, the first one first; a page shows them, the sentences say them too. Default: none */
+  readonly figures?: readonly AnswerFigure[]
+}
+
+/** A number of the answer, or a word where it is one: what it is, and how sure it is. */
+export interface AnswerFigure {
+  /** such as "Units a shift" */
+  readonly label: string
+  /** such as "331", or "about" */
+  readonly value: string
+  /** such as "± 1 on average", or ''; without a full stop */
+  readonly sure: string
 }
 
 /** How sure the answer is: what more replications would narrow, and what they would not. Stands under the table that the answer rests on. */

@@ -35,7 +35,7 @@ function table(...rows: readonly Station[]): Table {
 const ONE = table({ name: 'S1', work: 48.25, wait: null })
 const figure = (of: Table): ChartCell['views']['of'][number]['content'] => ({
   finding: 'S1 works most.',
-  picture: { kind: 'chart', spec: {}, rows: [], swapRows: false },
+  picture: { kind: 'chart', spec: {} },
   alt: '',
   howToRead: '',
   table: of,

@@ -11,6 +11,6 @@ test('a chart keeps its finding, picture, alternative and table', () => {
     finding: figure.finding,
     alt: figure.alt,
     table: figure.table,
-    picture: { spec: figure.spec },
+    picture: { kind: 'drawing', drawing: figure.drawing },
   })
 })

@@ -1,5 +1,5 @@
 /** A picture with all that goes with it, as a cell holds it. */
-import type { ChartRow, MapPath, PlanZone } from '@loopwright/charts'
+import type { Drawing, MapPath, PlanZone } from '@loopwright/charts'
 import type { Table } from '@loopwright/charts/table'
 
 export interface Figure {
@@ -16,8 +16,10 @@ export interface Figure {
 }
 
 export type Picture =
-  /** vega-lite; where `swapRows` is true, another view of the same chart differs by the rows of its source `table` alone */
-  | { readonly kind: 'chart'; readonly spec: object; readonly rows: readonly ChartRow[]; readonly swapRows: boolean }
+  /** a chart of ours, drawn with the page, for wide screens and for narrow ones */
+  | { readonly kind: 'drawing'; readonly drawing: Drawing }
+  /** a chart of one's own: a vega-lite specification with its data in it. A page with such charts carries what draws them, about 900 kB */
+  | { readonly kind: 'chart'; readonly spec: object }
   /** drawn where it is shown, for wide screens and for narrow ones; one loop to scale */
   | {
       readonly kind: 'plan'

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
-import { figureHtml } from './figureHtml.ts'
-import { chartCell, planCell } from '../../../../tests/helpers/pageCells.ts'
+import { figureHtml, leadFigureHtml, leadNumbersHtml } from './figureHtml.ts'
+import { chartCell, ownCell, planCell } from '../../../../tests/helpers/pageCells.ts'
 
 test('a figure is finding, picture with its text, how to read it, and the numbers behind a summary', () => {
   const html = figureHtml(chartCell, 3, null)
@@ -15,10 +15,22 @@ test('a figure is finding, picture with its text, how to read it, and the number
   expect(order.every((part) => html.includes(part))).toBe(true)
 })
 
-test('readers without scripts get the picture, or at least its words', () => {
-  expect(figureHtml(chartCell, 3, null)).toContain('<noscript><p>Alternative 6</p></noscript>')
+test('a chart of ours stands in the page, for wide screens and for narrow ones, and needs no script', () => {
+  const html = figureHtml(chartCell, 3, null)
+  expect(html).toMatch(/<div class="picture" role="img" aria-label="Alternative 6"><div class="wide"><svg[^>]* width="720"/)
+  expect(html).toMatch(/<div class="narrow"><svg[^>]* width="328"/)
+  expect(html).not.toContain('<noscript>')
+})
+
+test('the numbers of the picture that stands beside the answer stand by themselves', () => {
+  expect(leadFigureHtml(chartCell, null)).not.toContain('<details')
+  expect(leadNumbersHtml(chartCell)).toMatch(/^<div id="stations-numbers" class="leadnumbers"><details>/)
+})
+
+test('of a chart of one’s own readers without scripts get a still picture, or at least its words', () => {
+  expect(figureHtml(ownCell, 3, null)).toContain('<noscript><p>Alternative 3</p></noscript>')
   const still = `<svg xmlns="http://www.w3.org/2000/svg"><text fill="#fff">50 % "a" 'b' &amp; &lt;</text></svg>`
-  const source = /src="([^"]*)"/.exec(figureHtml(chartCell, 3, still))![1]!
+  const source = /src="([^"]*)"/.exec(figureHtml(ownCell, 3, still))![1]!
   expect(source.startsWith('data:image/svg+xml,')).toBe(true)
   expect(source).not.toMatch(/[<>#&]/)
   expect(decodeURIComponent(source.slice('data:image/svg+xml,'.length))).toBe(

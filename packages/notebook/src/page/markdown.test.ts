@@ -13,8 +13,8 @@ test('HTML is shown, not obeyed', () => {
   expect(markdownWriter().write('<script>a()</script>')).toBe('<p>&lt;script&gt;a()&lt;/script&gt;</p>\n')
 })
 
-test('a wide table scrolls in a place of its own that the keyboard reaches', () => {
+test('a wide table scrolls in a place of its own', () => {
   const html = markdownWriter().write('| a | b |\n| --- | ---: |\n| 1 | 2 |')
-  expect(html).toMatch(/^<div class="scroll" role="region" tabindex="0" aria-label="Table"><table>/)
+  expect(html).toMatch(/^<div class="scroll"><table>/)
   expect(html.trimEnd().endsWith('</table></div>')).toBe(true)
 })

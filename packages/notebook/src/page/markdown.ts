@@ -13,7 +13,7 @@ export interface MarkdownWriter {
  */
 export function markdownWriter(): MarkdownWriter {
   const markdown = new MarkdownIt({ html: false, linkify: false, typographer: false })
-  markdown.renderer.rules.table_open = () => '<div class="scroll" role="region" tabindex="0" aria-label="Table"><table>\n'
+  markdown.renderer.rules.table_open = () => '<div class="scroll"><table>\n'
   markdown.renderer.rules.table_close = () => '</table></div>\n'
   let level = 1
   return {

@@ -13,6 +13,8 @@ const head = {
 const assets = {
   script: 'go()',
   scriptHash: 'sha256-script',
+  early: 'first()',
+  earlyHash: 'sha256-early',
   style: 'p{}',
   styleHash: 'sha256-style',
   pack: (text: string) => `packed ${text.length}`,
@@ -22,7 +24,7 @@ const html = pageHtml(head, cells, assets, new Map())
 test('the page allows its own script and style and nothing else', () => {
   const policy = /http-equiv="Content-Security-Policy" content="([^"]*)"/.exec(html)![1]
   expect(policy).toBe(
-    "default-src 'none'; script-src 'sha256-script'; style-src 'sha256-style'; img-src data:; base-uri 'none'; form-action 'none'",
+    "default-src 'none'; script-src 'sha256-early' 'sha256-script'; style-src 'sha256-style'; img-src data:; base-uri 'none'; form-action 'none'",
   )
   expect(html).not.toMatch(/ style="| on\w+="|<link|https?:\/\/(?!www\.w3\.org)/)
 })
@@ -35,7 +37,7 @@ test('headings are in order: one of level 1, none skipped', () => {
 })
 
 test('the answer stands first in the main part; the footer says how to get it again', () => {
-  expect(html).toMatch(/<main id="main">\s*<section class="answer" id="answer" aria-label="Answer">/)
+  expect(html).toMatch(/<main id="main">\s*<section class="answer alone" id="answer" aria-label="Answer">/)
   const footer = html.slice(html.indexOf('<footer>'), html.indexOf('</footer>'))
   for (const part of ['a.yaml', 'abc', '7', 'Simulated: 30 runs', 'loopwright 0.1.0', 'loopwright sweep a.yaml'])
     expect(footer).toContain(part)

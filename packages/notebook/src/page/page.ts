@@ -1,13 +1,15 @@
 /** Cells to one self-contained HTML file. Pure: the same cells, head and assets give the same text. */
 import { hatchings } from '@loopwright/charts'
 import type { PageAssets } from '../assets.ts'
-import type { AnswerCell, CautionCell, Cell, ChoiceCell, RunCell, SureCell, SweepCell, TableCell } from '../cells/cell.ts'
-import { shownView } from '../cells/cell.ts'
-import { figureHtml } from './figureHtml.ts'
+import type { Cell, RunCell, SweepCell } from '../cells/cell.ts'
+import { answerHtml, cellHtml, type StillPictures } from './cellHtml.ts'
+import { leadFigureHtml, leadNumbersHtml } from './figureHtml.ts'
 import { escapeHtml } from './html.ts'
-import { type MarkdownWriter, markdownWriter } from './markdown.ts'
+import { type Layout, layoutOf, type Section } from './layout.ts'
+import { markdownWriter } from './markdown.ts'
 import { pageData } from './pageData.ts'
-import { tableHtml } from './tableHtml.ts'
+
+export type { StillPictures } from './cellHtml.ts'
 
 export interface PageHead {
   /** the question: the page's heading */
@@ -18,13 +20,9 @@ export interface PageHead {
   readonly command: string
 }
 
-/** Pictures for readers without scripts, as SVG text by cell id. */
-export type StillPictures = ReadonlyMap<string, string>
-
 export function pageHtml(head: PageHead, cells: readonly Cell[], assets: PageAssets, stills: StillPictures): string {
-  const markdown = markdownWriter()
-  const body = cells.map((cell) => cellHtml(cell, markdown, stills)).filter((html) => html !== '')
-  const csp = `default-src 'none'; script-src '${assets.scriptHash}'; style-src '${assets.styleHash}'; img-src data:; base-uri 'none'; form-action 'none'`
+  const layout = layoutOf(cells)
+  const csp = `default-src 'none'; script-src '${assets.earlyHash}' '${assets.scriptHash}'; style-src '${assets.styleHash}'; img-src data:; base-uri 'none'; form-action 'none'`
   return `<!doctype html>
 <html lang="en">
 <head>
@@ -35,6 +33,7 @@ export function pageHtml(head: PageHead, cells: readonly Cell[], assets: PageAss
 <meta name="generator" content="loopwright">
 <title>${escapeHtml(head.question)}</title>
 <style>${assets.style}</style>
+<script>${assets.early}</script>
 </head>
 <body>
 ${hatchings()}
@@ -44,7 +43,7 @@ ${hatchings()}
 <h1>${escapeHtml(head.question)}</h1>
 </header>
 <main id="main">
-${body.join('\n')}
+${mainHtml(layout, stills)}
 </main>
 <footer>
 ${footerHtml(head, cells)}
@@ -56,67 +55,42 @@ ${footerHtml(head, cells)}
 `
 }
 
-function cellHtml(cell: Cell, markdown: MarkdownWriter, stills: StillPictures): string {
-  switch (cell.kind) {
-    case 'prose':
-      return `<div class="prose" id="${cell.id}">\n${markdown.write(cell.markdown)}</div>`
-    case 'answer':
-      return answerHtml(cell)
-    case 'sure':
-      return sureHtml(cell)
-    case 'table':
-      return tableCellHtml(cell)
-    case 'chart':
-    case 'plan':
-      return figureHtml(cell, markdown.level() + 1, stills.get(cell.id) ?? null)
-    case 'choice':
-      return choiceHtml(cell)
-    case 'caution':
-      return cautionHtml(cell, markdown)
-    case 'run':
-    case 'sweep':
-    case 'data':
-      return ''
-  }
+/** The answer and its picture, contents, what else stands before the first heading, then the sections. */
+function mainHtml({ opening, lead, sections }: Layout, stills: StillPictures): string {
+  const markdown = markdownWriter()
+  const html = (cell: Cell): string => cellHtml(cell, markdown, stills)
+  const answer = opening.find((cell) => cell.kind === 'answer')
+  const others = opening.filter((cell) => cell !== answer && !(lead !== null && cell.kind === 'sure')).map(html)
+  // how well the answer is known stands under the numbers that it rests on
+  const sure = lead === null ? [] : opening.filter(({ kind }) => kind === 'sure').map(html)
+  const picture = lead === null ? '' : leadFigureHtml(lead, stills.get(lead.id) ?? null)
+  const parts = [
+    answer === undefined ? picture : answerHtml(answer, picture),
+    ...others,
+    contentsHtml(sections),
+    lead === null ? '' : leadNumbersHtml(lead),
+    ...sure,
+    ...sections.map((section) => sectionHtml(section, html)),
+  ]
+  return parts.filter((part) => part !== '').join('\n')
 }
 
-function answerHtml(cell: AnswerCell): string {
-  const sentences = cell.sentences.map((sentence, index) => `<p${index === 0 ? ' class="first"' : ''}>${sentenceHtml(sentence)}</p>`)
-  return `<section class="answer" id="${cell.id}" aria-label="Answer">\n${sentences.join('\n')}\n</section>`
+/** Links to the sections; one or none needs no list. */
+function contentsHtml(sections: readonly Section[]): string {
+  if (sections.length < 2) return ''
+  const links = sections.map(({ id, title }) => `<li><a href="#${id}">${escapeHtml(title)}</a></li>`)
+  return `<nav class="contents" aria-label="Contents"><ul>${links.join('')}</ul></nav>`
 }
 
-function sureHtml({ id, sentences }: SureCell): string {
-  if (sentences.length === 0) return ''
-  const said = sentences.map((sentence) => `<p class="sure">${sentenceHtml(sentence)}</p>`)
-  return `<section class="howsure" id="${id}" aria-label="How sure">\n${said.join('\n')}\n</section>`
-}
-
-/** Plain text, but for what is typed, between backquotes. */
-function sentenceHtml(sentence: string): string {
-  return escapeHtml(sentence).replace(/`([^`]+)`/g, '<code>$1</code>')
-}
-
-function tableCellHtml(cell: TableCell): string {
-  return `<div class="tablecell" id="${cell.id}">${tableHtml(shownView(cell.views))}</div>`
-}
-
-/** Nothing where there is nothing to choose. */
-function choiceHtml(cell: ChoiceCell): string {
-  if (cell.options.length < 2) return ''
-  const options = cell.options.map((option) => {
-    const checked = option.key === cell.shown ? ' checked' : ''
-    const [name, value] = [escapeHtml(cell.id), escapeHtml(option.key)]
-    return `<label><input type="radio" name="${name}" value="${value}"${checked}><span>${escapeHtml(option.label)}</span></label>`
-  })
-  return `<fieldset class="choice" id="${cell.id}" data-choice="${cell.id}"><legend>${escapeHtml(cell.legend)}</legend><div class="options">
-${options.join('\n')}
-</div><p class="hidden" role="status"></p></fieldset>`
-}
-
-function cautionHtml(cell: CautionCell, markdown: MarkdownWriter): string {
-  const level = Math.min(markdown.level() + 1, 3)
-  const heading = `<h${level}>${escapeHtml(cell.title)}</h${level}>`
-  return `<section class="caution ${cell.tone}" id="${cell.id}" aria-label="${escapeHtml(cell.title)}">\n${heading}\n${markdown.write(cell.markdown)}</section>`
+/** A folded section shows its heading and one line; what it holds is there all the same. */
+function sectionHtml({ id, title, folded, cells }: Section, html: (cell: Cell) => string): string {
+  const [heading, ...rest] = cells.map(html)
+  const held = rest.filter((part) => part !== '').join('\n')
+  const inner =
+    folded === null
+      ? `${heading}\n${held}`
+      : `${heading}\n<details class="fold"><summary>${escapeHtml(folded)}</summary>\n${held}\n</details>`
+  return `<section class="part" aria-label="${escapeHtml(title)}" data-part="${id}">\n${inner}\n</section>`
 }
 
 function footerHtml(head: PageHead, cells: readonly Cell[]): string {

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
-import { cells, chart } from '../../../../tests/helpers/pageCells.ts'
-import { pageData, withRows } from './pageData.ts'
+import { cells, ownCell } from '../../../../tests/helpers/pageCells.ts'
+import { pageData } from './pageData.ts'
 
 test('all views of figures, and of the tables that are switched', () => {
   const data = pageData(cells)
@@ -10,9 +10,8 @@ test('all views of figures, and of the tables that are switched', () => {
   expect(Object.keys(data.figures.stations!.views)).toEqual(['5', '6'])
 })
 
-test('rows lie in the page once, and come back into the specification', () => {
-  const { picture } = JSON.parse(JSON.stringify(pageData(cells))).figures.stations.views['5']
-  expect(picture.spec.data).toEqual({ name: 'table' })
-  const whole = chart('5').picture
-  expect(whole.kind === 'chart' && withRows(picture)).toEqual(whole.kind === 'chart' && whole.spec)
+test('a picture that is never switched stands in the page and not in its data, but for a chart of one’s own', () => {
+  const [first] = cells.flatMap((cell) => (cell.kind === 'chart' ? [cell] : []))
+  const fixed = { ...first!, id: 'fixed', views: { ...first!.views, choice: null } }
+  expect(Object.keys(pageData([fixed, ownCell]).figures)).toEqual(['own'])
 })

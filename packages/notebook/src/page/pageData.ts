@@ -1,5 +1,4 @@
 /** What the page's script needs: the views of every cell that is drawn or switched. Lies in the page as packed JSON. */
-import type { ChartRow } from '@loopwright/charts'
 import type { Table } from '@loopwright/charts/table'
 import type { Cell, Views } from '../cells/cell.ts'
 import type { Figure } from '../cells/figure.ts'
@@ -19,7 +18,9 @@ export interface ViewsData<T> {
 export function pageData(cells: readonly Cell[]): PageData {
   return {
     figures: Object.fromEntries(
-      cells.flatMap((cell) => (cell.kind === 'chart' || cell.kind === 'plan' ? [[cell.id, viewsData(cell.views, slim)]] : [])),
+      cells.flatMap((cell) =>
+        (cell.kind === 'chart' || cell.kind === 'plan') && isDrawn(cell.views) ? [[cell.id, viewsData(cell.views, slim)]] : [],
+      ),
     ),
     tables: Object.fromEntries(
       cells.flatMap((cell) => (cell.kind === 'table' && cell.views.choice !== null ? [[cell.id, viewsData(cell.views, shownTable)]] : [])),
@@ -27,15 +28,17 @@ export function pageData(cells: readonly Cell[]): PageData {
   }
 }
 
+/** A picture that stands in the page and is never switched needs no script. */
+function isDrawn({ choice, of }: Views<Figure>): boolean {
+  return choice !== null || of.some(({ content }) => content.picture.kind === 'chart')
+}
+
 function viewsData<T>(views: Views<T>, pack: (content: T) => T): ViewsData<T> {
   return { choice: views.choice, shown: views.shown, views: Object.fromEntries(views.of.map(({ key, content }) => [key, pack(content)])) }
 }
 
-/** A chart's rows stand beside its specification and in it: once is enough. `withRows` puts them back. */
 function slim(figure: Figure): Figure {
-  const { picture } = figure
-  const shown = { ...figure, table: shownTable(figure.table) }
-  return picture.kind === 'chart' ? { ...shown, picture: { ...picture, spec: { ...picture.spec, data: { name: 'table' } } } } : shown
+  return { ...figure, table: shownTable(figure.table) }
 }
 
 /** What a page shows of a table: its texts. */
@@ -45,9 +48,4 @@ function shownTable(table: Table): Table {
     columns: table.columns.map((column) => ({ ...column, fields: [] })),
     rows: table.rows.map((row) => ({ ...row, values: [] })),
   }
-}
-
-/** The specification with its rows in place. */
-export function withRows(picture: { readonly spec: object; readonly rows: readonly ChartRow[] }): object {
-  return { ...picture.spec, data: { name: 'table', values: picture.rows.map((row) => ({ ...row })) } }
 }

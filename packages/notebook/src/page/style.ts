@@ -10,8 +10,9 @@ const STYLE = `
 html { font: 16px/1.5 system-ui, -apple-system, "Segoe UI", "Noto Sans", "Liberation Sans", "DejaVu Sans", sans-serif; -webkit-text-size-adjust: 100%; text-size-adjust: 100%; }
 body { margin: 0 auto; max-width: 1132px; padding: 0 16px 64px; color: var(--lw-ink); background: var(--lw-paper); }
 h1, h2, h3, p, ul, ol, figure, table, fieldset, dl { margin: 0; }
-h1 { font-size: 28px; line-height: 1.25; max-width: 22em; }
-h2 { font-size: 20px; line-height: 1.3; margin: 64px 0 16px; max-width: 30em; }
+h1 { font-size: 28px; line-height: 1.25; max-width: 36em; text-wrap: balance; }
+h2 { font-size: 20px; line-height: 1.3; margin: 0 0 16px; max-width: 30em; }
+h2 a.here { color: var(--lw-quiet); text-decoration: none; margin-left: 8px; font-weight: 400; }
 h3, h4 { font-size: 16px; line-height: 1.4; margin: 32px 0 8px; }
 p, ul, ol, dl, .finding { max-width: 60ch; }
 .prose p, .prose ul, .prose ol, .caution p, .caution ul { margin: 0 0 12px; }
@@ -22,11 +23,28 @@ pre { white-space: pre-wrap; }
 .skip { position: absolute; left: -9999px; }
 .skip:focus { left: 16px; top: 8px; padding: 4px 8px; background: var(--lw-paper); z-index: 2; }
 .hidden { position: absolute; width: 1px; height: 1px; margin: -1px; overflow: hidden; clip-path: inset(50%); white-space: nowrap; }
-header { padding-top: 32px; }
-.where { font-size: 14px; margin-bottom: 8px; color: var(--lw-quiet); }
-.answer { margin: 24px 0; padding: 16px 0; border-top: 1px solid var(--lw-ink); border-bottom: 1px solid var(--lw-hairline); }
+header { padding-top: 24px; }
+.where { font-size: 14px; margin-bottom: 4px; color: var(--lw-quiet); }
+.answer { margin: 16px 0 32px; padding-top: 16px; border-top: 1px solid var(--lw-ink); }
 .answer .first { font-size: 20px; line-height: 1.4; max-width: 48ch; }
-.answer p + p { margin-top: 8px; }
+.answer .more p + p { margin-top: 8px; }
+.answer .more { margin-top: 16px; }
+.figures { display: grid; grid-template-columns: repeat(2, minmax(0, 1fr)); gap: 12px 16px; margin-bottom: 16px; max-width: 480px; }
+.figures dt { font-size: 14px; color: var(--lw-quiet); }
+.figures dd { margin: 0; }
+.figures .value { display: block; font-size: 28px; line-height: 1.15; font-variant-numeric: tabular-nums; letter-spacing: -0.01em; }
+.figures div:first-child .value { color: var(--lw-accent); }
+.figures .how { display: block; margin-top: 2px; }
+.answer { display: flex; flex-direction: column; }
+.answer figure { margin: 16px 0 0; }
+.answer.alone { display: block; }
+.contents { margin: 0 0 32px; padding: 8px 0; border-top: 1px solid var(--lw-hairline); border-bottom: 1px solid var(--lw-hairline); font-size: 14px; }
+.contents ul { display: flex; flex-wrap: wrap; gap: 4px 24px; padding: 0; list-style: none; max-width: none; }
+.contents a { display: inline-block; padding: 4px 0; }
+.part { margin-top: 56px; }
+.leadnumbers { margin: 0 0 32px; }
+.fold > summary { font-size: 16px; }
+.fold > .tablecell:first-of-type { margin-top: 16px; }
 .howsure { margin: 0 0 32px; }
 .howsure .sure { font-size: 14px; max-width: 68ch; }
 .howsure .sure + .sure { margin-top: 4px; }
@@ -35,10 +53,21 @@ figure { margin: 0 0 48px; }
 .tablecell { margin: 0 0 32px; }
 figure:has(+ .howsure), .tablecell:has(+ .howsure) { margin-bottom: 16px; }
 figure .finding { margin: 0 0 12px; font-size: 16px; font-weight: 600; }
+[id] { scroll-margin-top: 16px; }
 .picture { min-height: 40px; overflow: hidden; }
+.picture .narrow { display: none; }
+.picture svg.lw-drawing { width: 100%; height: auto; }
+.picture .wide .lw-drawing { max-width: 720px; }
+.picture .narrow .lw-drawing { max-width: 460px; }
+[data-pick] { cursor: pointer; }
+[data-pick].picked { opacity: 1; fill-opacity: 0.1; }
+g:has(> .picked) { opacity: 1; fill-opacity: 0; }
+g:has(> .picked) > .picked { fill: var(--lw-accent); }
+.tip { position: fixed; visibility: hidden; z-index: 3; left: 0; top: 0; padding: 6px 8px; font-size: 14px; line-height: 1.35; color: var(--lw-ink); background: var(--lw-paper); border: 1px solid var(--lw-ink); pointer-events: none; max-width: min(320px, calc(100vw - 16px)); }
+.tip.visible { visibility: visible; }
 .picture .chart { width: 100%; }
 .picture svg { display: block; max-width: 100%; }
-.plan .narrow, .plan .paper { display: none; }
+.plan .paper { display: none; }
 html:not(.script) .picture.waiting { display: none; }
 noscript img { display: block; max-width: 100%; background: #ffffff; }
 .how, .note { font-size: 14px; color: var(--lw-quiet); margin-top: 8px; max-width: 68ch; }
@@ -50,6 +79,7 @@ table { border-collapse: collapse; font-size: 14px; line-height: 1.35; font-vari
 th, td { padding: 4px 16px 4px 0; text-align: left; vertical-align: top; border-bottom: 1px solid var(--lw-hairline); font-weight: 400; }
 th:last-child, td:last-child { padding-right: 0; }
 thead th { border-bottom: 1px solid var(--lw-ink); vertical-align: bottom; color: var(--lw-quiet); }
+html.script .scroll th[scope="row"], html.script .scroll thead > tr > :first-child { position: sticky; left: 0; background: var(--lw-paper); }
 .number { text-align: right; }
 td.number { white-space: nowrap; }
 td.long { min-width: 16em; }
@@ -63,6 +93,7 @@ html.script .choice { display: block; }
 .choice input { position: absolute; inset: 0; width: 100%; height: 100%; margin: 0; opacity: 0; cursor: pointer; }
 .choice span { display: block; min-width: 32px; padding: 4px 6px; text-align: center; border: 1px solid var(--lw-hairline); }
 .choice input:hover + span { border-color: var(--lw-ink); }
+.choice .answered > span { border-color: var(--lw-ink); border-bottom-width: 3px; padding-bottom: 2px; }
 .choice input:checked + span { color: var(--lw-paper); background: var(--lw-accent); border-color: var(--lw-accent); }
 .choice input:focus-visible + span { outline: 2px solid var(--lw-accent); outline-offset: 2px; }
 .caution { margin: 0 0 16px; }
@@ -76,14 +107,36 @@ footer dd { margin: 0; overflow-wrap: anywhere; }
 #vg-tooltip-element.visible { visibility: visible; }
 #vg-tooltip-element td, #vg-tooltip-element th { border: 0; padding: 0 8px 0 0; }
 #vg-tooltip-element td.key { color: var(--lw-quiet); }
+@media (min-width: 1132px) {
+  .answer { display: grid; grid-template-columns: 340px 720px; column-gap: 40px; grid-template-rows: auto 1fr auto; }
+  .answer.alone { display: block; }
+  .answer .figures { grid-area: 1 / 1; grid-template-columns: repeat(2, minmax(0, 1fr)); }
+  .answer .figures .value { font-size: 44px; }
+  .answer .first { grid-area: 2 / 1; }
+  .answer .figures:has(+ .first) + .first { font-size: 16px; }
+  .answer .more { grid-area: 3 / 1 / 4 / 3; columns: 2; column-gap: 40px; margin-top: 24px; }
+  .answer .more p { break-inside: avoid; }
+  .answer.alone .more { columns: auto; }
+  .answer figure { grid-area: 1 / 2 / 3 / 3; margin: 0; }
+  figure.chart:not(.lead) .together { display: grid; grid-template-columns: 340px 720px; column-gap: 40px; grid-template-rows: auto 1fr; }
+  figure.chart:not(.lead) figcaption { grid-area: 1 / 1; }
+  figure.chart:not(.lead) .how { grid-area: 2 / 1; }
+  figure.chart:not(.lead) .picture { grid-area: 1 / 2 / 3 / 3; }
+}
 @media (max-width: 639px) {
-  .plan .wide { display: none; }
-  .plan .narrow { display: block; }
-  h1 { font-size: 24px; }
-  h2 { margin-top: 48px; }
+  .picture .wide { display: none; }
+  .picture .narrow { display: block; }
+  h1 { font-size: 20px; }
+  .part { margin-top: 48px; }
+  .answer .first { font-size: 16px; }
   .choice legend { float: none; margin: 0 0 4px; }
   footer dl { grid-template-columns: minmax(0, 1fr); gap: 0; }
   footer dd { margin-bottom: 8px; }
+}
+@media (forced-colors: active) {
+  :root { --lw-ink: CanvasText; --lw-paper: Canvas; --lw-quiet: CanvasText; --lw-hairline: GrayText; --lw-accent: Highlight; }
+  .picture svg { forced-color-adjust: none; }
+  .choice input:checked + span { forced-color-adjust: none; color: HighlightText; background: Highlight; border-color: Highlight; }
 }
 @media (max-height: 479px) { .choice { position: static; } }
 @media (prefers-reduced-motion: no-preference) { html { scroll-behavior: smooth; } }
@@ -93,10 +146,12 @@ footer dd { margin: 0; overflow-wrap: anywhere; }
   body { max-width: none; padding: 0; }
   .skip, html.script .choice, summary { display: none; }
   a { color: inherit; text-decoration: none; }
-  h2 { margin-top: 28px; }
+  .part { margin-top: 28px; }
+  .contents { display: none; }
   h2, h3, .finding, .caption { break-after: avoid; }
-  .plan .wide, .plan .narrow { display: none; }
-  .plan .paper { display: block; }
+  .picture .narrow, .plan .wide { display: none; }
+  .picture .wide, .plan .paper { display: block; }
+  .plan .picture .wide { display: none; }
   .together, .answer, .howsure, .caution, .tablecell, table.short, tr { break-inside: avoid; }
   tr:nth-child(-n+3) { break-after: avoid; }
   tr:nth-last-child(-n+3) { break-before: avoid; }

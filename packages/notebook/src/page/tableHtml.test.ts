@@ -2,8 +2,8 @@ import { expect, test } from 'vitest'
 import { NASTY, table } from '../../../../tests/helpers/pageCells.ts'
 import { tableHtml } from './tableHtml.ts'
 
-test('a table scrolls in a container that the keyboard reaches and that has a name', () => {
-  expect(tableHtml(table('6'))).toContain('<div class="scroll" role="region" tabindex="0" aria-label="Table 6">')
+test('a table stands in a container of its own, with a caption', () => {
+  expect(tableHtml(table('6'))).toContain('<div class="scroll"><table class="short"><caption class="hidden">Table 6</caption>')
 })
 
 test('heads of columns and rows are heads, numbers stand to the right, the marked row is marked', () => {

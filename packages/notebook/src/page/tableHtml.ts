@@ -10,12 +10,15 @@ const LONG_TEXT = 30
 const MANY_COLUMNS = 4
 
 /**
- * A table in a container of its own that scrolls sideways and can be reached by keyboard.
+ * A table in a container of its own. Where it has to scroll sideways the page's script makes it a stop of the keyboard; elsewhere it is none.
  * It is called by a line above it, which stays in sight while the table scrolls. The page is written with it, and the page's script draws the table of another view with it: both look the same.
  */
 export function tableHtml(table: Table): string {
   const head = table.columns
-    .map((column) => `<th scope="col"${column.align === 'right' ? ' class="number"' : ''}>${headHtml(column.head)}</th>`)
+    .map(({ head: text, align }) => {
+      const numeric = align === 'right' ? ' class="number"' : ''
+      return text.trim() === '' ? `<td${numeric}></td>` : `<th scope="col"${numeric}>${headHtml(text)}</th>`
+    })
     .join('')
   const body = table.rows
     .map((row) => {
@@ -31,7 +34,7 @@ export function tableHtml(table: Table): string {
   const note = table.note === null ? '' : `<p class="note">${escapeHtml(table.note)}</p>`
   const caption = escapeHtml(table.caption)
   return `<p class="caption" aria-hidden="true">${caption}</p>
-<div class="scroll" role="region" tabindex="0" aria-label="${caption}"><table${table.rows.length <= SHORT_ROWS ? ' class="short"' : ''}><caption class="hidden">${caption}</caption><thead><tr>${head}</tr></thead><tbody>
+<div class="scroll"><table${table.rows.length <= SHORT_ROWS ? ' class="short"' : ''}><caption class="hidden">${caption}</caption><thead><tr>${head}</tr></thead><tbody>
 ${body}
 </tbody></table></div>${note}`
 }

@@ -4,8 +4,10 @@ import { shownView } from '../cells/cell.ts'
 /** pixels; width of a picture that cannot follow the window */
 const STILL_WIDTH = 760
 
-/** The first view of every chart as SVG text, by cell id, for readers without scripts. */
+/** The first view of every chart of one's own as SVG text, by cell id, for readers without scripts. */
 export async function stillPictures(cells: readonly Cell[]): Promise<ReadonlyMap<string, string>> {
+  const charts = cells.flatMap((cell) => (cell.kind === 'chart' && shownView(cell.views).picture.kind === 'chart' ? [cell] : []))
+  if (charts.length === 0) return new Map()
   const [vega, { compile }, { expressionInterpreter }, { vegaConfig }] = await Promise.all([
     import('vega'),
     import('vega-lite'),
@@ -13,8 +15,7 @@ export async function stillPictures(cells: readonly Cell[]): Promise<ReadonlyMap
     import('@loopwright/charts'),
   ])
   const stills = new Map<string, string>()
-  for (const cell of cells) {
-    if (cell.kind !== 'chart') continue
+  for (const cell of charts) {
     const { picture } = shownView(cell.views)
     if (picture.kind !== 'chart') continue
     const spec = { ...picture.spec, width: STILL_WIDTH } as Parameters<typeof compile>[0]

@@ -10,6 +10,7 @@ export async function writePage(head: PageHead, cells: readonly Cell[]): Promise
     import('../assets.ts'),
     import('./still.ts'),
   ])
-  const [assets, stills] = await Promise.all([pageAssets(), stillPictures(cells)])
+  const ownCharts = cells.some((cell) => cell.kind === 'chart' && cell.views.of.some(({ content }) => content.picture.kind === 'chart'))
+  const [assets, stills] = await Promise.all([pageAssets(ownCharts), stillPictures(cells)])
   return pageHtml(head, cells, assets, stills)
 }

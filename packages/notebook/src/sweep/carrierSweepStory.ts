@@ -28,10 +28,12 @@ import {
   type SweepCell,
   type Views,
 } from '../cells/cell.ts'
+import { chartFigure } from '../cells/chartCell.ts'
 import type { Figure } from '../cells/figure.ts'
 import { limitedBy } from '../limits/limitedBy.ts'
 import { type Standing, scenarioWarnings, standing, standingCells } from '../study/standing.ts'
 import { stopCauses } from '../study/stopCauses.ts'
+import { namedCount, sweepFigures } from './answerFigures.ts'
 import { answerSentences, oneCountSentences, sureSentences } from './answerWords.ts'
 import { warnings } from './cautions.ts'
 import { period } from './period.ts'
@@ -83,7 +85,9 @@ export function carrierSweepStory(scenario: Scenario, of: SweepResult | CarrierS
   const told = result.counts.filter((count) => count.replications > 0)
   if (told.length === 0) throw new RangeError('a sweep without a single replication has no story to tell')
   const words = period(scenario)
-  const shown = result.answer?.chosen ?? result.answer?.best ?? told[0]!.carriers
+  const named = namedCount(result)
+  const shown = named ?? result.answer?.best ?? told[0]!.carriers
+  const figures = sweepFigures(result, words)
   const windowWords = {
     per: words.one,
     windowSeconds: result.window.endSeconds - result.window.warmupSeconds,
@@ -112,7 +116,7 @@ export function carrierSweepStory(scenario: Scenario, of: SweepResult | CarrierS
       : [...answerSentences(result, words, ...(study === null ? [] : [AT_MOST])), ...(study === null ? [] : studySentences(study, words))]
   const parts = {
     sweep: sweepCell(scenario, of, options.scenarioFile),
-    answer: { kind: 'answer', id: 'answer', sentences, ...toneOf(result, told) } satisfies AnswerCell,
+    answer: { kind: 'answer', id: 'answer', sentences, ...toneOf(result, told), figures } satisfies AnswerCell,
     warnings: [
       ...warnings(result, words),
       ...scenarioWarnings({ ...scenario, line: withCarriers(scenario.line, shown) }, options),
@@ -121,7 +125,7 @@ export function carrierSweepStory(scenario: Scenario, of: SweepResult | CarrierS
     throughput: {
       kind: 'chart',
       id: 'counts',
-      views: oneView({ ...chartFigure(throughput(result, windowWords)), tableOpen: true }),
+      views: oneView({ ...chartFigure(throughput(result, { per: words.one, choice: CHOICE, named })), tableOpen: true }),
     } satisfies ChartCell,
     sure: {
       kind: 'sure',
@@ -132,10 +136,7 @@ export function carrierSweepStory(scenario: Scenario, of: SweepResult | CarrierS
     choice: {
       kind: 'choice',
       id: CHOICE,
-      legend:
-        result.answer?.chosen == null
-          ? `Carriers on the ${words.line}`
-          : `Carriers on the ${words.line} (${result.answer.chosen}: enough for nearly the best output)`,
+      legend: `Carriers on the ${words.line}`,
       options: told.map(({ carriers }) => ({ key: String(carriers), label: String(carriers) })),
       shown: String(shown),
     } satisfies ChoiceCell,
@@ -202,10 +203,4 @@ function unitsTable(counts: readonly SweepCount[], per: string) {
     ],
     rows,
   })
-}
-
-/** A chart as a cell holds it. */
-function chartFigure(chart: ChartFigure): Figure {
-  const { spec, rows, swapRows, finding, alt, readLine, table } = chart
-  return { finding, picture: { kind: 'chart', spec, rows, swapRows }, alt, howToRead: readLine, table, tableOpen: false }
 }

@@ -64,7 +64,7 @@ test('a figure whose table stands open is told with it', () => {
   const { print, end } = printer((text) => said.push(text))
   const figure = (tableOpen: boolean) => ({
     finding: 'Output rises.',
-    picture: { kind: 'chart', spec: {}, rows: [], swapRows: false } as const,
+    picture: { kind: 'chart', spec: {} } as const,
     alt: '',
     howToRead: '',
     table,

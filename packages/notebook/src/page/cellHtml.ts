@@ -1,0 +1,88 @@
+/** One cell as HTML. */
+import type { AnswerCell, CautionCell, Cell, ChoiceCell, SureCell, TableCell } from '../cells/cell.ts'
+import { shownView } from '../cells/cell.ts'
+import { figureHtml } from './figureHtml.ts'
+import { escapeHtml } from './html.ts'
+import type { MarkdownWriter } from './markdown.ts'
+import { tableHtml } from './tableHtml.ts'
+
+/** Pictures for readers without scripts, as SVG text by cell id. */
+export type StillPictures = ReadonlyMap<string, string>
+
+export function cellHtml(cell: Cell, markdown: MarkdownWriter, stills: StillPictures): string {
+  switch (cell.kind) {
+    case 'prose':
+      return `<div class="prose" id="${cell.id}">\n${markdown.write(cell.markdown)}</div>`
+    case 'answer':
+      return answerHtml(cell)
+    case 'sure':
+      return sureHtml(cell)
+    case 'table':
+      return tableCellHtml(cell)
+    case 'chart':
+    case 'plan':
+      return figureHtml(cell, markdown.level() + 1, stills.get(cell.id) ?? null)
+    case 'choice':
+      return choiceHtml(cell)
+    case 'caution':
+      return cautionHtml(cell, markdown)
+    case 'run':
+    case 'sweep':
+    case 'data':
+      return ''
+  }
+}
+
+/**
+ * The figures, the first sentence, the picture that proves it beside them where there is room, then the other sentences.
+ *
+ * @param picture  HTML; '': none
+ */
+export function answerHtml({ id, sentences, figures = [] }: AnswerCell, picture = ''): string {
+  const [first, ...more] = sentences.map(sentenceHtml)
+  const large = figures.map(
+    ({ label, value, sure }) =>
+      `<div><dt>${escapeHtml(label)}</dt><dd><span class="value">${escapeHtml(value)}</span>${sure === '' ? '' : `<span class="how">${escapeHtml(sure)}</span>`}</dd></div>`,
+  )
+  const parts = [
+    ...(large.length === 0 ? [] : [`<dl class="figures">${large.join('')}</dl>`]),
+    `<p class="first">${first}</p>`,
+    ...(picture === '' ? [] : [picture]),
+    ...(more.length === 0 ? [] : [`<div class="more">${more.map((sentence) => `<p>${sentence}</p>`).join('\n')}</div>`]),
+  ]
+  return `<section class="answer${picture === '' ? ' alone' : ''}" id="${id}" aria-label="Answer">\n${parts.join('\n')}\n</section>`
+}
+
+function sureHtml({ id, sentences }: SureCell): string {
+  if (sentences.length === 0) return ''
+  const said = sentences.map((sentence) => `<p class="sure">${sentenceHtml(sentence)}</p>`)
+  return `<section class="howsure" id="${id}" aria-label="How sure">\n${said.join('\n')}\n</section>`
+}
+
+/** Plain text, but for what is typed, between backquotes. */
+function sentenceHtml(sentence: string): string {
+  return escapeHtml(sentence).replace(/`([^`]+)`/g, '<code>$1</code>')
+}
+
+function tableCellHtml(cell: TableCell): string {
+  return `<div class="tablecell" id="${cell.id}">${tableHtml(shownView(cell.views))}</div>`
+}
+
+/** Nothing where there is nothing to choose. */
+function choiceHtml(cell: ChoiceCell): string {
+  if (cell.options.length < 2) return ''
+  const options = cell.options.map((option) => {
+    const own = option.key === cell.shown
+    const [name, value] = [escapeHtml(cell.id), escapeHtml(option.key)]
+    return `<label${own ? ' class="answered"' : ''}><input type="radio" name="${name}" value="${value}"${own ? ' checked' : ''}><span>${escapeHtml(option.label)}${own ? '<span class="hidden">, the answer</span>' : ''}</span></label>`
+  })
+  return `<fieldset class="choice" id="${cell.id}" data-choice="${cell.id}"><legend>${escapeHtml(cell.legend)}</legend><div class="options">
+${options.join('\n')}
+</div><p class="hidden" role="status"></p></fieldset>`
+}
+
+function cautionHtml(cell: CautionCell, markdown: MarkdownWriter): string {
+  const level = Math.min(markdown.level() + 1, 3)
+  const heading = `<h${level}>${escapeHtml(cell.title)}</h${level}>`
+  return `<section class="caution ${cell.tone}" id="${cell.id}" aria-label="${escapeHtml(cell.title)}">\n${heading}\n${markdown.write(cell.markdown)}</section>`
+}

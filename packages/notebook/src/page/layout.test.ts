@@ -1,0 +1,24 @@
+import { expect, test } from 'vitest'
+import { type Cell, proseCell } from '../cells/cell.ts'
+import { cells, chartCell, planCell } from '../../../../tests/helpers/pageCells.ts'
+import { layoutOf } from './layout.ts'
+
+const answer: Cell = { kind: 'answer', id: 'answer', sentences: ['So it is.'] }
+
+test('the first picture before any heading stands beside the answer; what follows a heading is its section', () => {
+  const { opening, lead, sections } = layoutOf([answer, chartCell, planCell, proseCell('why', '## Why\nBecause.'), ...cells.slice(-1)])
+  expect(lead?.id).toBe('stations')
+  expect(opening.map(({ id }) => id)).toEqual(['answer', 'plan'])
+  expect(sections.map(({ id, title, cells: own }) => [id, title, own.map((cell) => cell.id)])).toEqual([['why', 'Why', ['why', 'use']]])
+})
+
+test('without an answer no picture leads; prose without a heading opens no section', () => {
+  const { lead, sections, opening } = layoutOf([proseCell('text', 'Text, ## not a heading'), chartCell])
+  expect([lead, sections]).toEqual([null, []])
+  expect(opening).toHaveLength(2)
+})
+
+test('a heading may fold its section', () => {
+  const folded = { ...proseCell('inputs', '## Inputs'), folded: '22 zones' }
+  expect(layoutOf([answer, folded]).sections[0]!.folded).toBe('22 zones')
+})

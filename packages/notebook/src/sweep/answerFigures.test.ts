@@ -1,0 +1,32 @@
+import { sweepCarriers } from '@loopwright/study'
+import { expect, test } from 'vitest'
+import { testLine } from '../../../../tests/helpers/scenarioTexts.ts'
+import { countFigures, namedCount, planFigure, sweepFigures } from './answerFigures.ts'
+import { period } from './period.ts'
+
+const scenario = testLine()
+const words = period(scenario)
+const sweep = await sweepCarriers(scenario.line, { counts: [2, 3, 4], replications: 30, plan: 250 }, { seed: '1', workers: 0 })
+
+test('the count that meets the plan is named before the one that is enough', () => {
+  const answer = { ...sweep.answer!, chosen: 3, best: 4 }
+  const plan = { carriers: 4, about: null, open: [], best: 4, counts: [], settled: true } as never
+  expect(namedCount({ answer, planAnswer: plan })).toBe(4)
+  expect(namedCount({ answer, planAnswer: null })).toBe(3)
+  expect(namedCount({ answer: { ...answer, chosen: null }, planAnswer: null })).toBeNull()
+})
+
+test('the figures are those of the named count', () => {
+  const answer = { ...sweep.answer!, chosen: 3, best: 4 }
+  const figures = sweepFigures({ ...sweep, answer, planAnswer: null }, words)
+  expect(figures[0]).toEqual({ label: 'Carriers', value: '3', sure: 'enough for nearly the most' })
+  expect(figures.slice(1)).toEqual(countFigures(sweep.counts[1]!, words))
+  expect(sweepFigures({ ...sweep, answer: null }, words)).toEqual([])
+})
+
+test('a count that stood still has no figures', () => expect(countFigures({ ...sweep.counts[0]!, gridlocks: 1 }, words)).toEqual([]))
+
+test('whether a plan is met in nine of ten, and how sure that is', () => {
+  const verdict = { successes: 89, n: 100, share: 0.89, low: 0.87, high: 0.91, level: 0.95, method: 'exact', verdict: 'about' } as never
+  expect(planFigure(320, verdict, 'shifts')).toEqual({ label: 'Plan of 320 met', value: 'about', sure: 'in 89\u202f% of shifts, 87 to 91' })
+})

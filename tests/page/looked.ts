@@ -1,0 +1,55 @@
+/** What is read off a page in a browser. */
+import { STATION_STATES } from '@loopwright/line'
+import type { SweepCount } from '@loopwright/study'
+import type { Page } from 'playwright-core'
+import { expect } from 'vitest'
+import { shownNumber } from './shown.ts'
+
+/** texts of pictures that reach out of them, or lie on another one by more than two pixels both ways; measured where they are drawn */
+export const TEXTS_AMISS = `[...document.querySelectorAll('.picture svg')].filter((svg) => svg.getBoundingClientRect().width > 0).flatMap((svg) => {
+  const edge = svg.getBoundingClientRect()
+  const texts = [...svg.querySelectorAll('text')].map((text) => ({ text: text.textContent, box: text.getBoundingClientRect() }))
+  const out = texts.filter(({ box }) => box.left < edge.left - 2 || box.right > edge.right + 2 || box.top < edge.top - 2 || box.bottom > edge.bottom + 2)
+  const high = (box) => ({ top: box.top + box.height * 0.2, bottom: box.bottom - box.height * 0.2 })
+  const on = texts.flatMap((a, index) => texts.slice(index + 1).filter((b) => a.box.left < b.box.right - 2 && b.box.left < a.box.right - 2 && high(a.box).top < high(b.box).bottom && high(b.box).top < high(a.box).bottom).map((b) => a.text + ' on ' + b.text))
+  return [...out.map(({ text }) => text + ' is cut'), ...on]
+})`
+
+/** Heads, then rows, of the table in a figure; text as people see it. */
+export async function tableOf(page: Page, holder: string): Promise<string[][]> {
+  const rows = await page.locator(`${holder} table tr`).all()
+  return await Promise.all(
+    rows.map(async (row) =>
+      (await row.locator('th, td').allInnerTexts()).map((text) => text.replaceAll('\u00ad', '').replace(/\s+/g, ' ').trim()),
+    ),
+  )
+}
+
+export async function openTables(page: Page): Promise<void> {
+  await page.evaluate("for (const details of document.querySelectorAll('details')) details.open = true")
+}
+
+export async function holdsStations(page: Page, count: SweepCount): Promise<void> {
+  const [heads, ...rows] = await tableOf(page, '#stations')
+  expect(rows.length).toBe(count.stations.length)
+  let told = 0
+  for (const [index, station] of count.stations.entries()) {
+    for (const state of STATION_STATES) {
+      const column = heads!.findIndex((head) => head.replace(/^waits/, 'waiting').startsWith(state))
+      if (column < 0) expect(station.shares[state], `${station.name} ${state} has a share and no column`).toBe(0)
+      else {
+        expect(rows[index]![column], `${count.carriers} carriers, ${station.name}, ${state}`).toSatisfy(
+          shownNumber(station.shares[state] * 100),
+        )
+        told += 1
+      }
+    }
+  }
+  expect(told).toBeGreaterThanOrEqual(count.stations.length * 4)
+}
+
+export async function holdsZones(page: Page, count: SweepCount): Promise<void> {
+  const [, ...rows] = await tableOf(page, '#plan')
+  expect(rows.map((cells) => cells[0])).toEqual(count.zones.map(({ name }) => name))
+  for (const [index, zone] of count.zones.entries()) expect(rows[index]!.at(-1)).toSatisfy(shownNumber(zone.occupancyMean * 100))
+}
