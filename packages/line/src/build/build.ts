@@ -32,7 +32,7 @@ import {
 import { buildBreaks, listByPart, plainClears } from '../stops/stopLists.ts'
 
 /**
- * Builds a line; `reset` in simulate.ts sets it to time 0.
+ * Builds a line; `resetLine` of start.ts sets it to time 0.
  *
  * @param backwards  store simultaneous timers in the opposite order (for tests: it must change nothing)
  * @throws RangeError  if a path leads nowhere, a closed loop is full, a time is neither given nor derivable, or the line has something that cannot be run
@@ -125,7 +125,6 @@ export function buildLine(spec: LineSpec, backwards = false): Line {
     variants: spec.variants.length,
     sources,
     operators: operators.operatorStart.length,
-    // no whole number, so that the place is one for doubles from the beginning; reset writes 0
     now: 0,
     queue: new TimerQueue(slots, backwards),
     breakSlot: sources,

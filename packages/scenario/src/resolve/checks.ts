@@ -5,7 +5,8 @@ import { checkParts, type LineSoFar, meanStay, type Place, tellTogether } from '
 import { distributionMean } from '@loopwright/stats'
 import * as say from '../problems/messages.ts'
 import type { Located } from '../text/located.ts'
-import { type Context, child } from './context.ts'
+import { type Context, child, childNamed } from './context.ts'
+import type { FileKey } from '../schema/fileKeys.ts'
 import type { CarriersDraft } from './layout/carriers.ts'
 import type { PathDraft } from './layout/paths.ts'
 import { own, type ZoneDraft } from './layout/zoneDraft.ts'
@@ -101,13 +102,13 @@ function placesOf(root: Located, { zones, paths, carriers, stations }: Drafts, h
   }
   return ({ part, index, key }) => {
     if (part === 'path') return ofPath(paths[index]!, key)
-    if (part === 'zone') return key === '' ? zones[index]!.at : (own(zones[index]!, key) ?? child(drive, key) ?? zones[index]!.at)
-    if (part === 'station') return child(stations[index]!.at, key) ?? stations[index]!.at
+    if (part === 'zone') return key === '' ? zones[index]!.at : (own(zones[index]!, key as FileKey) ?? childNamed(drive, key) ?? zones[index]!.at)
+    if (part === 'station') return childNamed(stations[index]!.at, key) ?? stations[index]!.at
     if (part === 'stations') return work?.kind === 'map' ? work : null
     if (part === 'corners') return child(root, 'corners') ?? child(root, 'zones') ?? root
     if (part === 'paths') return hasLost && key !== '' ? null : (list ?? root)
     if (carriers === null) return null
     if (key === 'count') return carriers.countAt
-    return key === 'start' ? (carriers.startAt ?? carriers.at) : (child(carriers.at, key) ?? carriers.at)
+    return key === 'start' ? (carriers.startAt ?? carriers.at) : (childNamed(carriers.at, key) ?? carriers.at)
   }
 }

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { createReport } from '../problems/report.ts'
 import { readSource } from '../text/source.ts'
-import { type Context, checkName, child, fraction, near, quantity, quantityOrNone } from './context.ts'
+import { type Context, checkName, childNamed, fraction, near, quantity, quantityOrNone } from './context.ts'
 
 function contextOf(text: string) {
   const report = createReport(text)
@@ -11,17 +11,17 @@ function contextOf(text: string) {
 
 test('a quantity that is missing is no finding, one that is wrong is', () => {
   const { context, root, codes } = contextOf('a: 5 s\nb: 5 kg\nc: 0 s\nd: none\ne: [1]\n')
-  const read = (key: string) => quantity(context, child(root, key), 'duration', 'above zero')
+  const read = (key: string) => quantity(context, childNamed(root, key), 'duration', 'above zero')
   expect([read('a'), read('missing'), read('e')]).toEqual([5, undefined, undefined])
   expect(codes()).toEqual([])
   expect([read('b'), read('c')]).toEqual([undefined, undefined])
   expect(codes()).toEqual(['E_UNIT_UNKNOWN', 'E_ZERO'])
-  expect(quantityOrNone(context, child(root, 'd'), 'duration', 'zero')).toBeNull()
+  expect(quantityOrNone(context, childNamed(root, 'd'), 'duration', 'zero')).toBeNull()
 })
 
 test('a share is written with a percent sign or as a small bare number', () => {
   const { context, root, codes } = contextOf('a: 15 %\nb: 0.15\nc: 15\nd: -0.1\ne: 150 %\n')
-  const read = (key: string, most: 'one' | 'any') => fraction(context, child(root, key), most)
+  const read = (key: string, most: 'one' | 'any') => fraction(context, childNamed(root, key), most)
   expect([read('a', 'any'), read('b', 'any'), read('e', 'any'), read('missing', 'any')]).toEqual([0.15, 0.15, 1.5, undefined])
   expect([read('c', 'any'), read('d', 'any'), read('e', 'one')]).toEqual([undefined, undefined, undefined])
   expect(codes()).toEqual(['E_CV_BARE', 'E_NEGATIVE', 'E_SHARE_BEYOND'])

@@ -6,6 +6,7 @@ import { nameFault, nearest } from '@loopwright/line/check'
 import type { TableNote } from '../problems/notes.ts'
 import { type Dimension, parsePercent, parseQuantity } from '../text/quantity.ts'
 import type { Report } from '../problems/report.ts'
+import type { FileKey } from '../schema/fileKeys.ts'
 
 export interface Context {
   readonly report: Report
@@ -21,8 +22,14 @@ export interface Context {
   readonly zoneIndex: Map<string, number>
 }
 
-export function child(at: Located | null | undefined, key: string): Located | null {
-  return at?.entries.get(key)?.value ?? null
+/** The value of a key that the schema knows. */
+export function child(at: Located | null | undefined, key: FileKey): Located | null {
+  return childNamed(at, key)
+}
+
+/** The value of a key whose name is the user's. */
+export function childNamed(at: Located | null | undefined, name: string): Located | null {
+  return at?.entries.get(name)?.value ?? null
 }
 
 /** One value, or the items of a list of them; none where there is nothing. */

@@ -6,7 +6,7 @@ import { distributionMean } from '@loopwright/stats'
 import type { Located } from '../text/located.ts'
 import * as say from '../problems/messages.ts'
 import type { StopEntry } from '../scenario.ts'
-import { type Context, child } from './context.ts'
+import { type Context, child, childNamed } from './context.ts'
 import type { PathDraft } from './layout/paths.ts'
 import type { StationDraft } from './work/stations.ts'
 import { checkUsual, checkUsualTimes } from './usual.ts'
@@ -33,7 +33,7 @@ export function checkDoubts(context: Context, root: Located, line: LineSpec, dra
 function checkWhere(context: Context, line: LineSpec, { zones, paths, stations }: Drafts): void {
   const told = tellTogether(checkFlow(line), ({ part, index, key }) => {
     const station = stations[index]?.at
-    const at = part === 'station' ? (child(station, key) ?? station) : (paths[index]!.at ?? zones[line.paths[index]!.to]?.at)
+    const at = part === 'station' ? (childNamed(station, key) ?? station) : (paths[index]!.at ?? zones[line.paths[index]!.to]?.at)
     return at === undefined ? null : { at, key: at.path }
   })
   for (const { at, sentence } of told) context.report.add(at, sentence)
@@ -67,7 +67,7 @@ function checkStops(context: Context, root: Located, line: LineSpec, stops: read
     const entry = stops.find(({ sources }) => sources.some(({ source }) => source === name))?.name ?? name
     if (told.has(entry)) continue
     told.add(entry)
-    const at = child(child(root, 'stops'), name) ?? child(child(root, 'stops'), entry)
+    const at = childNamed(child(root, 'stops'), name) ?? childNamed(child(root, 'stops'), entry)
     if (at !== null) context.report.add(child(at, 'lasts') ?? at, say.stopLong(spoken(lasts), spoken(between)))
   }
 }
@@ -130,7 +130,7 @@ function checkRework(context: Context, root: Located, line: LineSpec): void {
         made[variant]! > 0 && !has(task, variant) && line.inspections.some((one) => one.rejectProbability > 0 && has(one.task, variant)),
     )
     const name = line.tasks[task]!
-    const at = child(child(root, 'rework'), name)
+    const at = childNamed(child(root, 'rework'), name)
     if (at !== null && stuck.length > 0) context.report.add(at, say.reworkWithoutTime(name, stuck))
   }
 }

@@ -52,7 +52,7 @@ type General = Pick<LineSpec, 'sections' | 'operators' | 'walks' | 'inspections'
 
 /** null where the file has errors; they are in the report. */
 export function resolve(context: Context, root: Located): Resolved | null {
-  for (const key of ['name', 'question']) {
+  for (const key of ['name', 'question'] as const) {
     const at = child(root, key)
     if (at !== null && textOf(at)?.trim() === '') context.report.add(at, say.missing(key, 'a text'))
   }

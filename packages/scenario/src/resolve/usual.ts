@@ -7,7 +7,7 @@ import { distributionMean } from '@loopwright/stats'
 import type { Located } from '../text/located.ts'
 import * as say from '../problems/messages.ts'
 import { type Dimension, parseQuantity } from '../text/quantity.ts'
-import { child, type Context, entries, listed, textOf } from './context.ts'
+import { child, childNamed, type Context, entries, listed, textOf } from './context.ts'
 import type { StationDraft } from './work/stations.ts'
 import type { ZoneDraft } from './layout/zoneDraft.ts'
 
@@ -45,9 +45,9 @@ export function checkUsual(context: Context, root: Located, zones: readonly Zone
     look(context, child(at, 'acceleration'), 'an acceleration', RAMP)
   }
   look(context, child(drive, 'reaction'), 'a reaction', REACTION)
-  for (const key of ['length', 'width']) look(context, child(child(root, 'carriers'), key), `the ${key} of a carrier`, CARRIER)
+  for (const key of ['length', 'width'] as const) look(context, child(child(root, 'carriers'), key), `the ${key} of a carrier`, CARRIER)
   for (const at of [...listed(child(root, 'corners')), ...entries(child(root, 'zones')).map(({ value }) => child(value, 'transfer'))])
-    for (const key of ['lift', 'lower']) look(context, child(at, key), `a ${key} time`, CHANGE)
+    for (const key of ['lift', 'lower'] as const) look(context, child(at, key), `a ${key} time`, CHANGE)
   const seen = new Set<string>()
   for (const { length, at } of zones) {
     const place = child(at, 'length') ?? at
@@ -71,7 +71,7 @@ export function checkUsualTimes(context: Context, stations: readonly StationDraf
     if (spec === null) continue
     for (const duty of ['unload', 'load', 'work'] as const)
       for (const task of spec[duty] ?? []) {
-        const place = child(child(at, duty), tasks[task.task]!) ?? at
+        const place = childNamed(child(at, duty), tasks[task.task]!) ?? at
         const odd = task.seconds.find((time) => time !== null && isOutside(distributionMean(time), TASK))
         const wide = task.seconds.find((time) => time !== null && spreadOf(time) > SPREAD_MOST)
         if (odd) context.report.add(place, say.unusual('a task time', duration(distributionMean(odd)), TASK.text))

@@ -1,8 +1,6 @@
-import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
 import { parse } from 'yaml'
 import { scenarioText } from '../../../../tests/helpers/scenarioText.ts'
-import { scenarioJsonSchema } from './jsonSchema.ts'
 import { fileSchema, type ScenarioFile } from './file.ts'
 
 test('the authoring form is typed as it is checked', () => {
@@ -27,18 +25,4 @@ test('a right file passes, and every key is optional but five', () => {
     return !fileSchema.safeParse(rest).success
   })
   expect(needed).toEqual(['format', 'question', 'name', 'carriers', 'stations'])
-})
-
-/** Every key that some part of a file may have. */
-function keysOf(schema: unknown): string[] {
-  if (typeof schema !== 'object' || schema === null) return []
-  const properties = 'properties' in schema && typeof schema.properties === 'object' ? Object.keys(schema.properties ?? {}) : []
-  return [...properties, ...Object.values(schema).flatMap(keysOf)]
-}
-
-test('the reference page names every key, and every kind of choice', () => {
-  const page = readFileSync(new URL('../../README.md', import.meta.url), 'utf8')
-  const keys = [...new Set(keysOf(scenarioJsonSchema()))]
-  expect(keys.length).toBeGreaterThan(60)
-  expect(keys.filter((key) => !new RegExp(`\\b${key}\\b`).test(page))).toEqual([])
 })

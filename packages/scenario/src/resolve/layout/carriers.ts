@@ -20,7 +20,7 @@ export function readCarriers(context: Context, root: Located, zones: readonly Zo
   const countAt = child(at, 'count')
   const count = numberOf(countAt)
   if (at === null || at.kind !== 'map' || countAt === null || count === null) return null
-  const size = (key: string): number | null | undefined => {
+  const size = (key: 'length' | 'width'): number | null | undefined => {
     const place = child(at, key)
     if (place === null) context.origins.set(`carriers.${key}`, 'default')
     return place === null ? null : quantityOrNone(context, place, 'length', 'above zero')

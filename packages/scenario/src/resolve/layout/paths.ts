@@ -4,6 +4,7 @@ import type { Distribution } from '@loopwright/stats'
 import { joinPath, type Located } from '../../text/located.ts'
 import * as say from '../../problems/messages.ts'
 import { booleanOf, type Context, child, near, quantityOrNone, textOf } from '../context.ts'
+import type { FileKey } from '../../schema/fileKeys.ts'
 import { readDistribution } from '../work/distribution.ts'
 import { findPlace, own, STORE_WORD, type ZoneDraft } from './zoneDraft.ts'
 
@@ -47,7 +48,7 @@ export function readPaths(context: Context, root: Located, zones: readonly ZoneD
 }
 
 /** Conditions or an operator: more than a plain way on. */
-const hasOwnWay = (at: Located | null): boolean => ['takes', 'push', 'pull'].some((key) => child(at, key) !== null)
+const hasOwnWay = (at: Located | null): boolean => (['takes', 'push', 'pull'] as const).some((key) => child(at, key) !== null)
 
 /** null where an end is not known */
 function readSteps(context: Context, root: Located, zones: readonly ZoneDraft[]): Step[] | null {
@@ -228,7 +229,7 @@ function commonLength(zones: readonly ZoneDraft[]): number | null | undefined {
   return zones.every((zone) => zone.length === first) ? first : null
 }
 
-const ownOf = (zone: ZoneDraft | null, key: string): Located | null => (zone === null ? null : own(zone, key))
+const ownOf = (zone: ZoneDraft | null, key: FileKey): Located | null => (zone === null ? null : own(zone, key))
 
 /** Whom the path takes, and who moves the carrier; undefined where a name is wrong. */
 export function readWays(

@@ -4,7 +4,7 @@
  */
 import { joinPath, type Located } from '../../text/located.ts'
 import * as say from '../../problems/messages.ts'
-import { child, type Context, entries, listed, near, numberOf, quantityOrNone, textOf } from '../context.ts'
+import { child, childNamed, type Context, entries, listed, near, numberOf, quantityOrNone, textOf } from '../context.ts'
 import { ZONES_MAX } from './loop.ts'
 import { own, type ZoneDraft } from './zoneDraft.ts'
 
@@ -48,7 +48,7 @@ function put(context: Context, root: Located, at: Located, zones: readonly ZoneD
   for (let k = 0; made.length < count; k++) {
     const name = stem + letters(k)
     if (taken.has(name)) continue
-    const byName = child(child(root, 'zones'), name)
+    const byName = childNamed(child(root, 'zones'), name)
     const sources = byName === null ? [] : [byName]
     made.push({ ...zone, name, at, sources, generated: true, putIn: true, length })
     context.origins.set(joinPath(joinPath('zones', name), 'length'), at.entries.has('length') ? 'putIn' : joinPath('zones', zone.name))

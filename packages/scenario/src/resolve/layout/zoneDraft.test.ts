@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { createReport } from '../../problems/report.ts'
 import { readSource } from '../../text/source.ts'
-import { type Context, child } from '../context.ts'
+import { type Context, child, childNamed } from '../context.ts'
 import { findZone, own, type ZoneDraft } from './zoneDraft.ts'
 
 function setUp(text: string) {
@@ -16,7 +16,7 @@ function setUp(text: string) {
     divert: 'first',
     merge: { kind: 'waiting' },
     at: root,
-    sources: [child(root, 'byName')!, child(root, 'inList')!],
+    sources: [childNamed(root, 'byName')!, childNamed(root, 'inList')!],
     length: 1,
     sensor: 0,
     release: 'single',
@@ -29,9 +29,9 @@ function setUp(text: string) {
 test('a zone is found by name; another name is a finding, unless no zones are known', () => {
   const { report, root, context, zone } = setUp('byName: {}\ninList: {}\nzone: A\nother: B\n')
   expect(findZone(context, child(root, 'zone'), [zone])).toBe(0)
-  expect(findZone(context, child(root, 'other'), [])).toBeNull()
+  expect(findZone(context, childNamed(root, 'other'), [])).toBeNull()
   expect(report.problems()).toEqual([])
-  expect(findZone(context, child(root, 'other'), [zone])).toBeNull()
+  expect(findZone(context, childNamed(root, 'other'), [zone])).toBeNull()
   expect(report.problems()[0]?.code).toBe('E_UNKNOWN_ZONE')
 })
 

@@ -2,6 +2,7 @@
 import { type MergeSpec, STORE, type TransferSpec, type ZoneSpec } from '@loopwright/line'
 import type { Located } from '../../text/located.ts'
 import * as say from '../../problems/messages.ts'
+import type { FileKey } from '../../schema/fileKeys.ts'
 import { type Context, child, near, textOf } from '../context.ts'
 
 /** A zone while it is being put together. `undefined` marks a value that is wrong in the file; its finding is in the report. */
@@ -42,7 +43,7 @@ export function findZone(context: Context, at: Located | null, drafts: readonly 
 }
 
 /** Own value of a zone: the first of its places that has the key. */
-export function own(zone: ZoneDraft, key: string): Located | null {
+export function own(zone: ZoneDraft, key: FileKey): Located | null {
   for (const source of zone.sources) {
     const at = child(source, key)
     if (at !== null) return at

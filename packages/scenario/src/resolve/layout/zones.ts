@@ -2,7 +2,8 @@
 
 import { joinPath, type Located } from '../../text/located.ts'
 import * as say from '../../problems/messages.ts'
-import { addAtKey, type Context, checkName, child, entries, near, quantity, quantityOrNone, textOf } from '../context.ts'
+import { addAtKey, type Context, checkName, child, childNamed, entries, near, quantity, quantityOrNone, textOf } from '../context.ts'
+import type { FileKey } from '../../schema/fileKeys.ts'
 import { readCorners, readTransfer, readTurn } from './corners.ts'
 import { readLoop, type Unnamed, ZONES_MAX } from './loop.ts'
 import { changeLoop } from './putIn.ts'
@@ -60,7 +61,7 @@ function besideLoop(context: Context, root: Located, looped: readonly ZoneDraft[
 function draft(context: Context, root: Located, zone: Unnamed, index: number, total: number, inLoop: boolean): ZoneDraft {
   const digits = Math.max(2, String(total).length)
   const name = zone.name ?? `Z${String(index + 1).padStart(digits, '0')}`
-  const byName = child(child(root, 'zones'), name)
+  const byName = childNamed(child(root, 'zones'), name)
   const sources = [byName, zone.own].filter((at) => at !== null)
   if (zone.length !== null && zone.length !== undefined) context.origins.set(joinPath(joinPath('zones', name), 'length'), 'loop')
   return {
@@ -115,7 +116,7 @@ function finishMerge(context: Context, zone: ZoneDraft, drafts: readonly ZoneDra
 function finish(context: Context, root: Located, zone: ZoneDraft): void {
   const path = joinPath('zones', zone.name)
   const drive = child(root, 'drive')
-  const given = (key: string): Located | null => own(zone, key)
+  const given = (key: FileKey): Located | null => own(zone, key)
   const lengthAt = given('length')
   if (lengthAt !== null) {
     zone.length = quantityOrNone(context, lengthAt, 'length', 'above zero')

@@ -14,7 +14,7 @@ const ORDINALS = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seven
 export function readTime(context: Context, root: Located): Time | null {
   const at = child(root, 'calendar')
   if (at === null) return readPlainTime(context, root)
-  for (const key of ['judged', 'warmup', 'length', 'end', 'breaks', 'conveyorDuringBreaks']) {
+  for (const key of ['judged', 'warmup', 'length', 'end', 'breaks', 'conveyorDuringBreaks'] as const) {
     const other = child(root, key)
     if (other !== null) context.report.add(other, say.onlyOneOf(key, 'calendar', 'the calendar says it already'))
   }

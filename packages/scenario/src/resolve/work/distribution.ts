@@ -5,7 +5,7 @@ import type { Located } from '../../text/located.ts'
 import * as say from '../../problems/messages.ts'
 import { cutsOf } from '../../schema/distribution.ts'
 import { parsePhrase } from '../../text/phrase.ts'
-import { booleanOf, type Context, child, fraction, numberOf, quantity, textOf } from '../context.ts'
+import { booleanOf, type Context, child, childNamed, fraction, numberOf, quantity, textOf } from '../context.ts'
 import { times, unitSeconds } from '../time/times.ts'
 
 /**
@@ -74,17 +74,17 @@ const formOf = (kind: string): DistributionForm | undefined => distributionKinds
 
 /** How a field is read, by what it is; undefined where it is missing or wrong. */
 const READ: { readonly [Is in FieldIs]: (context: Context, at: Located, name: string) => unknown } = {
-  value: (context, at, name) => quantity(context, child(at, name), 'duration', 'zero'),
-  positive: (context, at, name) => quantity(context, child(at, name), 'duration', 'above zero'),
-  extra: (context, at, name) => (at.entries.has(name) ? quantity(context, child(at, name), 'duration', 'zero') : 0),
-  limit: (context, at, name) => (at.entries.has(name) ? quantity(context, child(at, name), 'duration', 'zero') : null),
+  value: (context, at, name) => quantity(context, childNamed(at, name), 'duration', 'zero'),
+  positive: (context, at, name) => quantity(context, childNamed(at, name), 'duration', 'above zero'),
+  extra: (context, at, name) => (at.entries.has(name) ? quantity(context, childNamed(at, name), 'duration', 'zero') : 0),
+  limit: (context, at, name) => (at.entries.has(name) ? quantity(context, childNamed(at, name), 'duration', 'zero') : null),
   values: (context, at) => times(context, at),
-  share: (context, at, name) => fraction(context, child(at, name), 'one'),
-  ratio: (context, at, name) => fraction(context, child(at, name), 'any'),
-  number: (_, at, name) => numberOf(child(at, name)) ?? undefined,
-  numbers: (context, at, name) => weightsOf(context, child(at, name)),
-  flag: (_, at, name) => booleanOf(child(at, name)) ?? false,
-  distribution: (context, at, name) => readDistribution(context, child(at, name)),
+  share: (context, at, name) => fraction(context, childNamed(at, name), 'one'),
+  ratio: (context, at, name) => fraction(context, childNamed(at, name), 'any'),
+  number: (_, at, name) => numberOf(childNamed(at, name)) ?? undefined,
+  numbers: (context, at, name) => weightsOf(context, childNamed(at, name)),
+  flag: (_, at, name) => booleanOf(childNamed(at, name)) ?? false,
+  distribution: (context, at, name) => readDistribution(context, childNamed(at, name)),
 }
 
 /** Kinds that a file may say in another way too. */
@@ -108,7 +108,7 @@ function inOrder(context: Context, at: Located, { fields }: DistributionForm, di
   const numbers = ends as number[]
   if (numbers[0]! < numbers.at(-1)! && numbers.every((value, i) => i === 0 || numbers[i - 1]! <= value)) return true
   const said = names.length === 2 ? '"min" must be below "max"' : '"min", "mode" and "max" must rise'
-  fail(context, child(at, names[1]!)!, say.wrongOrder(said))
+  fail(context, childNamed(at, names[1]!)!, say.wrongOrder(said))
   return false
 }
 
@@ -120,7 +120,7 @@ function sameLengths(context: Context, at: Located, { fields }: DistributionForm
     )[0]
   const [values, numbers] = [lengthOf('values'), lengthOf('numbers')]
   if (values === undefined || numbers === undefined || values[1] === numbers[1]) return true
-  fail(context, child(at, numbers[0])!, say.listLengths(values[1], numbers[1]))
+  fail(context, childNamed(at, numbers[0])!, say.listLengths(values[1], numbers[1]))
   return false
 }
 

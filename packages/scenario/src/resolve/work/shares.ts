@@ -3,7 +3,7 @@ import type { MixSpec } from '@loopwright/line'
 import { complement, type Decimal, multiply, parseDecimal, toNumber } from '../../text/decimal.ts'
 import type { Located } from '../../text/located.ts'
 import * as say from '../../problems/messages.ts'
-import { addAtKey, type Context, child, entries, near, numberOf, percent, textOf } from '../context.ts'
+import { addAtKey, type Context, child, childNamed, entries, near, numberOf, percent, textOf } from '../context.ts'
 import type { Option, Variant } from './variant.ts'
 
 /** The share of a lone variant. */
@@ -70,7 +70,7 @@ function readOptionShare(context: Context, option: Option, baseNames: readonly s
   }
   checkVariantKeys(context, at, baseNames)
   const shares = baseNames.map((name) => {
-    const place = child(at, name)
+    const place = childNamed(at, name)
     return place === null ? undefined : optionPercent(context, place)
   })
   return shares.includes(undefined) ? null : (shares as Decimal[])
@@ -112,7 +112,7 @@ export function weights(context: Context, mixAt: Located, kind: string, names: r
   if (at === null || at.kind !== 'map') return null
   checkVariantKeys(context, at, names)
   const shares = names.map((name) => {
-    const place = child(at, name)
+    const place = childNamed(at, name)
     const weight = numberOf(place)
     if (place === null || weight === null) return undefined
     if (weight < 0) context.report.add(place, say.negative(place.source))

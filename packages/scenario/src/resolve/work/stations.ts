@@ -137,12 +137,12 @@ type Extras = Pick<StationSpec, 'accepts' | 'supply' | 'receiver' | 'safetyStop'
 
 /** What few stations have; undefined where a value in it is wrong. */
 function readExtras(context: Context, at: Located, name: string, path: string): Extras | undefined {
-  for (const key of ['accepts', 'supply', 'receiver', 'safetyStop'])
+  for (const key of ['accepts', 'supply', 'receiver', 'safetyStop'] as const)
     if (child(at, key) === null) context.origins.set(`${path}.${key}`, 'default')
   const [supplyAt, receiverAt, safetyAt] = [child(at, 'supply'), child(at, 'receiver'), child(at, 'safetyStop')]
   const accepts = textOf(child(at, 'accepts'))
   const supply = supplyAt === null ? null : readSupply(context, supplyAt, `supply/${name}`)
-  const inside = (from: Located | null, key: string): Distribution | null | undefined => {
+  const inside = (from: Located | null, key: 'cycle' | 'reset'): Distribution | null | undefined => {
     const value = child(from, key)
     return from === null ? null : value === null ? undefined : readDistribution(context, value)
   }
@@ -166,7 +166,7 @@ function readRelease(context: Context, root: Located, at: Located, path: string)
   return shared === null ? { kind: 'constant', value: 0 } : readDistribution(context, shared)
 }
 
-function flag(context: Context, root: Located, at: Located, key: string, path: string): boolean {
+function flag(context: Context, root: Located, at: Located, key: 'automatic' | 'worksInBreaks', path: string): boolean {
   const own = booleanOf(child(at, key))
   const shared = booleanOf(child(child(child(root, 'defaults'), 'station'), key))
   if (own === null) context.origins.set(`${path}.${key}`, shared === null ? 'default' : 'defaults.station')

@@ -2,7 +2,7 @@
 import { type Distribution, longerTimes } from '@loopwright/stats'
 import type { Located } from '../../text/located.ts'
 import * as say from '../../problems/messages.ts'
-import { addAtKey, type Context, child, entries, fraction, near, quantity, textOf } from '../context.ts'
+import { addAtKey, type Context, child, childNamed, entries, fraction, near, quantity, textOf } from '../context.ts'
 import { readDistribution } from './distribution.ts'
 import type { Products } from './products.ts'
 
@@ -54,7 +54,7 @@ function byVariant<T>(
   const left = names.filter((name) => !at.entries.has(name))
   if (left.length > 0 && strangers.length === 0) context.report.add(at, say.timeMissing(left))
   const values = names.map((name) => {
-    const place = child(at, name)
+    const place = childNamed(at, name)
     if (place === null) return undefined
     return textOf(place) === 'none' ? null : read(place)
   })
