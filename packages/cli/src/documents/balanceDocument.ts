@@ -1,6 +1,6 @@
 /** The document of `loopwright balance --json`. */
 import type { BalanceResult } from '@loopwright/study/change'
-import { list, number, only, record, type Schema, share, text } from './schemaParts.ts'
+import { documentSchema, list, number, only, record, type Schema, share, text } from './schemaParts.ts'
 
 export function balanceDocument(file: string, { kind, ...rest }: BalanceResult): object {
   return { format: 1, document: kind, file, ...rest }
@@ -8,10 +8,9 @@ export function balanceDocument(file: string, { kind, ...rest }: BalanceResult):
 
 /** JSON Schema of that document. */
 export function balanceSchema(): Schema {
-  return {
-    $schema: 'http://json-schema.org/draft-07/schema#',
-    title: 'Tasks shared among stations, by loopwright',
-    ...record(
+  return documentSchema(
+    'Tasks shared among stations, by loopwright',
+    record(
       {
         format: only(1, 'version of this form'),
         document: only('balance', 'what this document tells'),
@@ -25,5 +24,5 @@ export function balanceSchema(): Schema {
       },
       'What `loopwright balance --json` prints. One of the best groupings; times in seconds.',
     ),
-  }
+  )
 }

@@ -1,24 +1,15 @@
 /** The document of `loopwright carriers --json`: full precision, the same bytes for any number of workers, with and without a store. */
 import type { CarrierStudy } from '@loopwright/study'
 import { countSchema } from './countDocument.ts'
-import { chanceFlag, headSchema, lawDocument, lawSchema, scenarioHead, type Source } from './head.ts'
-import { count, flag, list, number, orNull, planAnswer, record, type Schema, share, text, words } from './schemaParts.ts'
+import { chanceFlag, headSchema, lawDocument, lawSchema, runsHead, type Source } from './head.ts'
+import { count, documentSchema, flag, list, number, orNull, planAnswer, record, type Schema, share, text, words } from './schemaParts.ts'
 import { answerSchema } from './sweepDocument.ts'
 
 export function carriersDocument(source: Source, study: CarrierStudy): object {
-  const { kind, engineVersion, seed, replications, chance, partial, plan, window, answer, counts, law, lawSeconds } = study
+  const { answer, counts, law, lawSeconds } = study
   const { pilot, looks, settled, flat, steps, planAnswer } = study
   return {
-    format: 1,
-    document: kind,
-    scenario: scenarioHead(source),
-    engineVersion,
-    seed,
-    replications,
-    chance,
-    partial,
-    plan,
-    window,
+    ...runsHead(source, study),
     settled,
     answer,
     flat,
@@ -52,10 +43,9 @@ const differenceSchema = (): Schema =>
 
 /** JSON Schema of that document. */
 export function carriersSchema(): Schema {
-  return {
-    $schema: 'http://json-schema.org/draft-07/schema#',
-    title: 'A carrier study of loopwright',
-    ...record(
+  return documentSchema(
+    'A carrier study of loopwright',
+    record(
       {
         ...headSchema('carrier study', 'per number of carriers in question, at the last look'),
         settled: flag('the answer is confirmed, and one fewer is too few, stood still, or cannot be'),
@@ -97,5 +87,5 @@ export function carriersSchema(): Schema {
       },
       'What `loopwright carriers --json` prints. Times in seconds, rates per second, shares from 0 to 1.',
     ),
-  }
+  )
 }

@@ -4,6 +4,7 @@ import type { CompareResult } from '@loopwright/study'
 import {
   chance,
   count,
+  documentSchema,
   flag,
   list,
   number,
@@ -72,10 +73,9 @@ export const windowSchema = (): Schema =>
 
 /** JSON Schema of that document. */
 export function compareSchema(): Schema {
-  return {
-    $schema: 'http://json-schema.org/draft-07/schema#',
-    title: 'A comparison of loopwright',
-    ...record(
+  return documentSchema(
+    'A comparison of loopwright',
+    record(
       {
         ...studyHead('comparison'),
         level: share('of all differences together'),
@@ -121,5 +121,5 @@ export function compareSchema(): Schema {
       },
       'What `loopwright compare --json` prints. Units per window, times in seconds, shares from 0 to 1.',
     ),
-  }
+  )
 }

@@ -6,6 +6,7 @@ import { differenceSchema, studyHead } from './compareDocument.ts'
 import { lawDocument, lawSchema, scenarioHead, scenarioSchema, type Source } from './head.ts'
 import {
   count,
+  documentSchema,
   flag,
   list,
   map,
@@ -57,10 +58,9 @@ export function driverDocument(source: Source, result: DriverResult): object {
 
 /** JSON Schema of that document. */
 export function driverSchema(): Schema {
-  return {
-    $schema: 'http://json-schema.org/draft-07/schema#',
-    title: 'A study of drivers of loopwright',
-    ...record(
+  return documentSchema(
+    'A study of drivers of loopwright',
+    record(
       {
         ...studyHead('drivers'),
         scenario: scenarioSchema(),
@@ -142,5 +142,5 @@ export function driverSchema(): Schema {
       },
       'What `loopwright drivers --json` prints. Units per window, times in seconds, shares from 0 to 1.',
     ),
-  }
+  )
 }

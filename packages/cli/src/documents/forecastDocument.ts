@@ -1,25 +1,28 @@
 /** The document of `loopwright forecast --json`. */
 import type { ForecastResult } from '@loopwright/notebook'
 import { countSchema } from './countDocument.ts'
-import { chanceFlag, headSchema, lawDocument, lawSchema, type Source, scenarioHead } from './head.ts'
-import { chance, count, list, number, orNull, outputInterval, quantile, record, type Schema, verdict } from './schemaParts.ts'
+import { chanceFlag, headSchema, lawDocument, lawSchema, type Source, runsHead } from './head.ts'
+import {
+  chance,
+  count,
+  documentSchema,
+  list,
+  number,
+  orNull,
+  outputInterval,
+  quantile,
+  record,
+  type Schema,
+  verdict,
+} from './schemaParts.ts'
 
 export function forecastDocument(
   source: Source,
   { kind, sweep, shift, week, shiftsPerWeek, netSeconds, overtime }: ForecastResult,
 ): object {
-  const { engineVersion, seed, replications, chance, partial, plan, window, law, lawSeconds, counts } = sweep
+  const { law, lawSeconds, counts } = sweep
   return {
-    format: 1,
-    document: kind,
-    scenario: scenarioHead(source),
-    engineVersion,
-    seed,
-    replications,
-    chance,
-    partial,
-    plan,
-    window,
+    ...runsHead(source, { ...sweep, kind }),
     law: lawDocument(law, source.scenario.line, lawSeconds),
     shift,
     week,
@@ -47,10 +50,9 @@ const spread = (of: string): Schema =>
 
 /** JSON Schema of that document. */
 export function forecastSchema(): Schema {
-  return {
-    $schema: 'http://json-schema.org/draft-07/schema#',
-    title: 'A forecast of loopwright',
-    ...record(
+  return documentSchema(
+    'A forecast of loopwright',
+    record(
       {
         ...headSchema('forecast', 'asked for'),
         chance: chanceFlag(),
@@ -74,5 +76,5 @@ export function forecastSchema(): Schema {
       },
       'What `loopwright forecast --json` prints. Units, times in seconds, shares from 0 to 1.',
     ),
-  }
+  )
 }

@@ -2,7 +2,21 @@
 import type { GridPoint, GridResult } from '@loopwright/study'
 import { differenceSchema, studyHead, windowSchema } from './compareDocument.ts'
 import { scenarioHead, scenarioSchema, type Source } from './head.ts'
-import { chance, count, list, map, meanInterval, number, orNull, quantile, record, type Schema, share, text } from './schemaParts.ts'
+import {
+  chance,
+  count,
+  documentSchema,
+  list,
+  map,
+  meanInterval,
+  number,
+  orNull,
+  quantile,
+  record,
+  type Schema,
+  share,
+  text,
+} from './schemaParts.ts'
 
 export function gridDocument(source: Source, result: GridResult): object {
   const { kind, engineVersion, seed, replications, partial, level, window, factors, points, base, outside, best, effects } = result
@@ -76,10 +90,9 @@ const pointSchema = (of: string): Schema =>
 /** JSON Schema of that document. */
 export function gridSchema(): Schema {
   const place = (of: string): Schema => orNull(count(`${of}: place in points, from 0`))
-  return {
-    $schema: 'http://json-schema.org/draft-07/schema#',
-    title: 'A grid of loopwright',
-    ...record(
+  return documentSchema(
+    'A grid of loopwright',
+    record(
       {
         ...studyHead('grid'),
         scenario: scenarioSchema('what the levels were put into'),
@@ -132,5 +145,5 @@ export function gridSchema(): Schema {
       },
       'What `loopwright grid --json` prints. Units per window, times in seconds, shares from 0 to 1.',
     ),
-  }
+  )
 }

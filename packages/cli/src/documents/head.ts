@@ -17,6 +17,34 @@ export function scenarioHead({ file, variation, scenario }: Source): object {
   return { file, variation, name: scenario.name, question: scenario.question }
 }
 
+/** What the runs of a study of one line are told with. */
+interface Runs {
+  readonly kind: string
+  readonly engineVersion: string
+  readonly seed: string
+  readonly replications: number
+  readonly chance: boolean
+  readonly partial: boolean
+  readonly plan: number | null
+  readonly window: object
+}
+
+/** How the document of a study of one line begins. */
+export function runsHead(source: Source, { kind, engineVersion, seed, replications, chance, partial, plan, window }: Runs): object {
+  return {
+    format: 1,
+    document: kind,
+    scenario: scenarioHead(source),
+    engineVersion,
+    seed,
+    replications,
+    chance,
+    partial,
+    plan,
+    window,
+  }
+}
+
 /** The law with names in place of indices; null where the line has none. */
 export function lawDocument(law: Law | null, spec: LineSpec, lawSeconds: number): object | null {
   if (law === null) return null

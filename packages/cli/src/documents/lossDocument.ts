@@ -2,7 +2,7 @@
 import type { LossResult } from '@loopwright/study'
 import { differenceSchema, studyHead } from './compareDocument.ts'
 import { scenarioHead, scenarioSchema, type Source } from './head.ts'
-import { count, list, orNull, outputInterval, record, type Schema, text, words } from './schemaParts.ts'
+import { count, documentSchema, list, orNull, outputInterval, record, type Schema, text, words } from './schemaParts.ts'
 
 export function lossDocument(source: Source, { kind, ...rest }: LossResult): object {
   return { format: 1, document: kind, scenario: scenarioHead(source), ...rest }
@@ -10,10 +10,9 @@ export function lossDocument(source: Source, { kind, ...rest }: LossResult): obj
 
 /** JSON Schema of that document. */
 export function lossSchema(): Schema {
-  return {
-    $schema: 'http://json-schema.org/draft-07/schema#',
-    title: 'A loss waterfall of loopwright',
-    ...record(
+  return documentSchema(
+    'A loss waterfall of loopwright',
+    record(
       {
         ...studyHead('losses'),
         scenario: scenarioSchema(),
@@ -41,5 +40,5 @@ export function lossSchema(): Schema {
       },
       'What `loopwright losses --json` prints. Units per window.',
     ),
-  }
+  )
 }

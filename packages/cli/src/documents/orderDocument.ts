@@ -2,7 +2,21 @@
 import type { OrderResult } from '@loopwright/study'
 import { differenceSchema, studyHead } from './compareDocument.ts'
 import { scenarioHead, scenarioSchema, type Source } from './head.ts'
-import { count, flag, list, map, number, orNull, outputInterval, record, type Schema, share, text, words } from './schemaParts.ts'
+import {
+  count,
+  documentSchema,
+  flag,
+  list,
+  map,
+  number,
+  orNull,
+  outputInterval,
+  record,
+  type Schema,
+  share,
+  text,
+  words,
+} from './schemaParts.ts'
 
 export function orderDocument(source: Source, result: OrderResult, replications: number): object {
   const { kind, candidates, choice, table, ...rest } = result
@@ -32,10 +46,9 @@ export function orderDocument(source: Source, result: OrderResult, replications:
 
 /** JSON Schema of that document. */
 export function orderSchema(): Schema {
-  return {
-    $schema: 'http://json-schema.org/draft-07/schema#',
-    title: 'A choice of station orders of loopwright',
-    ...record(
+  return documentSchema(
+    'A choice of station orders of loopwright',
+    record(
       {
         ...studyHead('station order'),
         scenario: scenarioSchema(),
@@ -86,5 +99,5 @@ export function orderSchema(): Schema {
       },
       'What `loopwright order --json` prints. Units per window.',
     ),
-  }
+  )
 }

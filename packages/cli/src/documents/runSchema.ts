@@ -2,15 +2,13 @@
 import { CARRIER_STATES, STATION_STATES, TRACE_KINDS, ZONE_STATES } from '@loopwright/line'
 import { headSchema, lawSchema } from './head.ts'
 import { runsFields } from './runsDocument.ts'
-import { byName, count, list, number, orNull, record, type Schema, stops, tally, text, words } from './schemaParts.ts'
+import { byName, count, documentSchema, list, number, orNull, record, type Schema, stops, tally, text, words } from './schemaParts.ts'
 
 export function runSchema(): Schema {
-  return {
-    $schema: 'http://json-schema.org/draft-07/schema#',
-    title: 'Runs of loopwright',
+  return documentSchema('Runs of loopwright', {
     description: 'What `loopwright run --json` prints: one run in full, or means over several. Times in seconds, shares from 0 to 1.',
     anyOf: [oneRun(), record(runsFields(), 'several runs, or a single one that was stopped')],
-  }
+  })
 }
 
 const byState = (states: readonly string[]): Schema => byName(states, number('seconds'), 'seconds in each state; they sum to the window')

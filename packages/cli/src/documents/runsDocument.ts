@@ -2,22 +2,13 @@
 import { STATION_STATES } from '@loopwright/line'
 import type { RunsIntervals, RunsResult } from '@loopwright/study'
 import { countSchema } from './countDocument.ts'
-import { chanceFlag, headSchema, lawDocument, lawSchema, scenarioHead, type Source } from './head.ts'
+import { chanceFlag, headSchema, lawDocument, lawSchema, runsHead, type Source } from './head.ts'
 import { byName, list, orNull, outputInterval, record, type Schema, text } from './schemaParts.ts'
 
 export function runsDocument(source: Source, result: RunsResult): object {
-  const { kind, engineVersion, seed, replications, chance, partial, plan, window, count, intervals } = result
+  const { count, intervals } = result
   return {
-    format: 1,
-    document: kind,
-    scenario: scenarioHead(source),
-    engineVersion,
-    seed,
-    replications,
-    chance,
-    partial,
-    plan,
-    window,
+    ...runsHead(source, result),
     law: lawDocument(result.law, source.scenario.line, result.lawSeconds),
     count,
     intervals: intervals === null ? null : intervalsDocument(intervals),

@@ -152,3 +152,10 @@ export const tally = (of: string): Schema =>
 
 export const stops = (of: string, fields: Readonly<Record<string, Schema>> = {}): Schema =>
   list(record({ cause: text('name of the breakdown source, or break'), seconds: number('seconds per window'), ...fields }, 'one cause'), of)
+
+/** A whole document: its schema with what it is called. */
+export const documentSchema = (title: string, schema: Schema): Schema => ({
+  $schema: 'http://json-schema.org/draft-07/schema#',
+  title,
+  ...schema,
+})

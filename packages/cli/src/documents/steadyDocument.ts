@@ -2,7 +2,7 @@
 import type { SteadyResult } from '@loopwright/study'
 import { studyHead } from './compareDocument.ts'
 import { scenarioHead, scenarioSchema, type Source } from './head.ts'
-import { count, list, number, orNull, outputInterval, record, type Schema, text, words } from './schemaParts.ts'
+import { count, documentSchema, list, number, orNull, outputInterval, record, type Schema, text, words } from './schemaParts.ts'
 
 export function steadyDocument(source: Source, { kind, ...rest }: SteadyResult): object {
   return { format: 1, document: kind, scenario: scenarioHead(source), partial: rest.status === 'stopped', ...rest }
@@ -23,10 +23,9 @@ const cut = (of: string): Schema =>
 
 /** JSON Schema of that document. */
 export function steadySchema(): Schema {
-  return {
-    $schema: 'http://json-schema.org/draft-07/schema#',
-    title: 'A search for the warm-up, by loopwright',
-    ...record(
+  return documentSchema(
+    'A search for the warm-up, by loopwright',
+    record(
       {
         ...studyHead('steady state'),
         scenario: scenarioSchema(),
@@ -44,5 +43,5 @@ export function steadySchema(): Schema {
       },
       'What `loopwright steady --json` prints. Times in seconds.',
     ),
-  }
+  )
 }

@@ -1,22 +1,13 @@
 /** The document of `loopwright sweep --json`: full precision, the same bytes for any number of workers. */
 import type { SweepResult } from '@loopwright/study'
 import { countSchema } from './countDocument.ts'
-import { chanceFlag, headSchema, lawDocument, lawSchema, scenarioHead, type Source } from './head.ts'
-import { count, flag, list, number, orNull, planAnswer, record, type Schema, share, words } from './schemaParts.ts'
+import { chanceFlag, headSchema, lawDocument, lawSchema, runsHead, type Source } from './head.ts'
+import { count, documentSchema, flag, list, number, orNull, planAnswer, record, type Schema, share, words } from './schemaParts.ts'
 
 export function sweepDocument(source: Source, result: SweepResult): object {
-  const { kind, engineVersion, seed, replications, chance, partial, plan, window, answer, planAnswer, counts } = result
+  const { answer, planAnswer, counts } = result
   return {
-    format: 1,
-    document: kind,
-    scenario: scenarioHead(source),
-    engineVersion,
-    seed,
-    replications,
-    chance,
-    partial,
-    plan,
-    window,
+    ...runsHead(source, result),
     answer,
     planAnswer,
     law: lawDocument(result.law, source.scenario.line, result.lawSeconds),
@@ -57,10 +48,9 @@ export const answerSchema = (): Schema =>
 
 /** JSON Schema of that document. */
 export function sweepSchema(): Schema {
-  return {
-    $schema: 'http://json-schema.org/draft-07/schema#',
-    title: 'A carrier sweep of loopwright',
-    ...record(
+  return documentSchema(
+    'A carrier sweep of loopwright',
+    record(
       {
         ...headSchema('carrier sweep', 'asked for, per number of carriers'),
         chance: chanceFlag(),
@@ -71,5 +61,5 @@ export function sweepSchema(): Schema {
       },
       'What `loopwright sweep --json` prints. Times in seconds, rates per second, shares from 0 to 1.',
     ),
-  }
+  )
 }

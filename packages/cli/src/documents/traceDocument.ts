@@ -1,7 +1,7 @@
 /** What `loopwright trace --json` prints: one JSON record a line (NDJSON), first a heading, then the events. */
 import { TRACE_KINDS } from '@loopwright/line'
 import { type Source, scenarioHead } from './head.ts'
-import { count, number, only, orNull, record, type Schema, text, words } from './schemaParts.ts'
+import { count, documentSchema, number, only, orNull, record, type Schema, text, words } from './schemaParts.ts'
 
 export interface TraceOf {
   readonly engineVersion: string
@@ -16,9 +16,7 @@ export function traceHead(source: Source, of: TraceOf): object {
 
 /** JSON Schema of one line. */
 export function traceSchema(): Schema {
-  return {
-    $schema: 'http://json-schema.org/draft-07/schema#',
-    title: 'One line of the events of a run, by loopwright',
+  return documentSchema('One line of the events of a run, by loopwright', {
     anyOf: [
       record(
         {
@@ -54,5 +52,5 @@ export function traceSchema(): Schema {
         'every further line: one event, in order',
       ),
     ],
-  }
+  })
 }

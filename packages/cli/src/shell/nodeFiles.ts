@@ -4,6 +4,7 @@ import { closeSync, constants, fstatSync, openSync, readFileSync, realpathSync }
 import { lstat, mkdir, open, readFile, realpath, rename, rm, stat } from 'node:fs/promises'
 import { basename, dirname, isAbsolute, join, relative, resolve, sep } from 'node:path'
 import { visibleLine } from '@loopwright/charts/table'
+import { faultWords } from '@loopwright/study/machine'
 import { Failure, Misuse } from './shell.ts'
 
 /** Files above this size are no scenarios; bytes. */
@@ -31,7 +32,7 @@ export async function readWhole(path: string): Promise<string> {
     const { code } = error as NodeJS.ErrnoException
     if (code === 'ENOENT' || code === 'ENOTDIR')
       throw new Misuse(`there is no file "${visibleLine(path)}" here (looked in ${process.cwd()})`)
-    throw new Failure(`"${visibleLine(path)}" could not be read: ${reason(error)}`)
+    throw new Failure(`"${visibleLine(path)}" could not be read: ${faultWords(error)}`)
   }
 }
 
@@ -134,7 +135,7 @@ export async function writeWhole(path: string, text: string): Promise<void> {
   } catch (error) {
     if (part !== null) await rm(part, { force: true }).catch(() => {})
     if (error instanceof Misuse) throw error
-    throw new Failure(`"${visibleLine(path)}" could not be written: ${reason(error)}`)
+    throw new Failure(`"${visibleLine(path)}" could not be written: ${faultWords(error)}`)
   }
 }
 
@@ -152,23 +153,6 @@ export async function checkWritable(path: string): Promise<void> {
     await rm(part)
   } catch (error) {
     if (error instanceof Misuse) throw error
-    throw new Failure(`"${visibleLine(path)}" cannot be written: ${reason(error)}`)
+    throw new Failure(`"${visibleLine(path)}" cannot be written: ${faultWords(error)}`)
   }
-}
-
-/** The system's word for what went wrong, without the path, which is said already. */
-export function reason(error: unknown): string {
-  const { code, message } = error as NodeJS.ErrnoException
-  const known: Record<string, string> = {
-    EACCES: 'you may not write or read there',
-    EPERM: 'you may not write or read there',
-    EROFS: 'the disk is read-only',
-    ENOSPC: 'the disk is full',
-    ENOENT: 'the folder cannot be made there',
-    ENOTDIR: 'a part of the path is a file, not a folder',
-    EEXIST: 'a part of the path is a file, not a folder',
-    ENAMETOOLONG: 'the name is too long',
-    ELOOP: 'a link leads back to itself',
-  }
-  return code === undefined ? message : (known[code] ?? `${message.split(',')[0]}`)
 }

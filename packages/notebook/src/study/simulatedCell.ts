@@ -1,8 +1,8 @@
-import { createHash } from 'node:crypto'
 import type { Scenario } from '@loopwright/scenario'
 import type { RunCell } from '../cells/cell.ts'
 import { period } from '../sweep/period.ts'
 import { seedWords } from '../words/seedWords.ts'
+import { lineMark } from './lineMark.ts'
 
 export interface Simulated {
   readonly seed: string
@@ -28,7 +28,7 @@ export function simulatedCell(id: string, scenario: Scenario, scenarioFile: stri
     sentence: `${what}: ${replications === 1 ? `1 ${one}` : `${replications} ${many}`} of each, ${seedWords(seed)}.`,
     provenance: {
       scenarioFile,
-      scenarioHash: createHash('sha256').update(JSON.stringify(scenario.line)).digest('hex').slice(0, 12),
+      scenarioHash: lineMark(scenario.line),
       seed,
       replications,
       engineVersion,

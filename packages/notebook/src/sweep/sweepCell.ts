@@ -1,4 +1,3 @@
-import { createHash } from 'node:crypto'
 import { formatNumber } from '@loopwright/charts/table'
 import type { CarrierStudy, SweepResult } from '@loopwright/study'
 import type { Scenario } from '@loopwright/scenario'
@@ -6,6 +5,7 @@ import type { SweepCell } from '../cells/cell.ts'
 import { carriersText } from './answerWords.ts'
 import { seedWords } from '../words/seedWords.ts'
 import { period } from './period.ts'
+import { lineMark } from '../study/lineMark.ts'
 
 /**
  * What was simulated, and what somebody needs to get the same numbers again.
@@ -31,7 +31,7 @@ export function sweepCell(scenario: Scenario, result: SweepResult | CarrierStudy
     sentence: `${formatNumber(runs, 0)} ${runs === 1 ? many.slice(0, -1) : many} simulated with ${span}${perCount}, ${seedWords(result.seed)}${pilot}.`,
     provenance: {
       scenarioFile,
-      scenarioHash: createHash('sha256').update(JSON.stringify(scenario.line)).digest('hex').slice(0, 12),
+      scenarioHash: lineMark(scenario.line),
       seed: result.seed,
       replications: result.replications,
       engineVersion: result.engineVersion,

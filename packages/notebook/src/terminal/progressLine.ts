@@ -1,4 +1,4 @@
-import { progressWords } from '@loopwright/charts/table'
+import { progressWords, type RunsDone } from '@loopwright/charts/table'
 import type { CarriersProgress, SweepProgress } from '@loopwright/study'
 import { TERMINAL_COLUMNS } from './terminalOptions.ts'
 
@@ -26,4 +26,19 @@ export function studyProgressLine(progress: CarriersProgress, elapsedSeconds: nu
  */
 export function studyStage({ deciding, from, to }: Pick<CarriersProgress, 'deciding' | 'from' | 'to'>): string {
   return `${from} to ${to} carriers: ${deciding === 'best' ? 'which is best' : 'which is enough'}`
+}
+
+/**
+ * What a study of several lines has done so far, in one line.
+ *
+ * @param what            what is being decided, in a few words; a study that decides several things one after the other says so itself
+ * @param elapsedSeconds  since it began
+ */
+export function linesProgress(
+  what: string,
+  progress: RunsDone & { readonly what?: string },
+  elapsedSeconds: number,
+  columns: number = TERMINAL_COLUMNS,
+): string {
+  return progressWords(progress.what ?? what, progress, elapsedSeconds, columns - 1)
 }

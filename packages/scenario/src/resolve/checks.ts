@@ -102,7 +102,8 @@ function placesOf(root: Located, { zones, paths, carriers, stations }: Drafts, h
   }
   return ({ part, index, key }) => {
     if (part === 'path') return ofPath(paths[index]!, key)
-    if (part === 'zone') return key === '' ? zones[index]!.at : (own(zones[index]!, key as FileKey) ?? childNamed(drive, key) ?? zones[index]!.at)
+    if (part === 'zone')
+      return key === '' ? zones[index]!.at : (own(zones[index]!, key as FileKey) ?? childNamed(drive, key) ?? zones[index]!.at)
     if (part === 'station') return childNamed(stations[index]!.at, key) ?? stations[index]!.at
     if (part === 'stations') return work?.kind === 'map' ? work : null
     if (part === 'corners') return child(root, 'corners') ?? child(root, 'zones') ?? root

@@ -5,6 +5,7 @@ export { callingThread } from '../runs/callingThread.ts'
 
 // Results kept
 export { folderStore } from '../store/folderStore.ts'
+export { faultWords } from '../store/faultWords.ts'
 export { memoryStore } from '../store/memoryStore.ts'
 export type { Store, StoreEntry, StoreReport } from '../store/store.ts'
 export { keptIn, pruneStore } from '../store/housekeeping.ts'

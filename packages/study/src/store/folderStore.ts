@@ -4,6 +4,7 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, w
 import { dirname, join } from 'node:path'
 import { engineMark } from './engineMark.ts'
 import { entryFile, readEntryFile } from './entryFile.ts'
+import { faultWords } from './faultWords.ts'
 import type { Store } from './store.ts'
 
 const ENTRY = /^(\d+)-(\d+)\.runs$/
@@ -20,7 +21,7 @@ export function folderStore(folder: string): Store {
     try {
       return what()
     } catch (error) {
-      report.trouble ??= `${doing}: ${reason(error)}`
+      report.trouble ??= `${doing}: ${faultWords(error)}`
       return null
     }
   }
@@ -98,16 +99,4 @@ function bytesOf(path: string): Uint8Array | null {
     if ((error as NodeJS.ErrnoException).code === 'ENOENT') return null
     throw error
   }
-}
-
-function reason(error: unknown): string {
-  const { code, message } = error as NodeJS.ErrnoException
-  const known: Record<string, string> = {
-    EACCES: 'you may not write or read there',
-    EROFS: 'the disk is read-only',
-    ENOSPC: 'the disk is full',
-    ENOTDIR: 'a part of the path is a file, not a folder',
-    EEXIST: 'a part of the path is a file, not a folder',
-  }
-  return code === undefined ? message : (known[code] ?? message.split(',')[0]!)
 }
