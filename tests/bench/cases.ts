@@ -9,7 +9,7 @@ import { TimerQueue } from '@loopwright/kernel'
 import { createSimulator, type LineSpec } from '@loopwright/line'
 import { readScenario } from '@loopwright/scenario'
 import { seconds, secondsUntil, wayToStart } from './command.ts'
-import { blockLoop } from './lines.ts'
+import { blockLoop, generalLine } from './lines.ts'
 
 export type Figures = Record<string, number>
 /** @param share  of the work that is done, 1 but for trying out */
@@ -57,19 +57,27 @@ export function replications(spec: LineSpec, engine: 'events' | 'recursion', amo
 
 const few = (count: number, share: number): number => Math.max(1, Math.round(count * share))
 
-const engines = (spec: (share: number) => LineSpec, { warm, timed }: Amount): Case['parts'] => {
-  const part =
-    (engine: 'events' | 'recursion'): Part =>
-    (share) =>
-      replications(spec(share), engine, { warm: Math.ceil(warm * share), timed: few(timed, share) })
-  return { events: part('events'), recursion: part('recursion') }
-}
+const part =
+  (engine: 'events' | 'recursion', spec: (share: number) => LineSpec, { warm, timed }: Amount): Part =>
+  (share) =>
+    replications(spec(share), engine, { warm: Math.ceil(warm * share), timed: few(timed, share) })
+
+/** Of lines that the recursion holds for. */
+const engines = (spec: (share: number) => LineSpec, amount: Amount): Case['parts'] => ({
+  events: part('events', spec, amount),
+  recursion: part('recursion', spec, amount),
+})
+
+/** Of others. */
+const events = (spec: (share: number) => LineSpec, amount: Amount): Case['parts'] => ({ events: part('events', spec, amount) })
 
 const DEMO = 'scenarios/outdoor-unit-base-line.yaml'
 
-function demo(): LineSpec {
-  const { scenario } = readScenario(readFileSync(DEMO, 'utf8'))
-  if (scenario === null) throw new Error(`${DEMO} has errors`)
+const GRAPH = 'scenarios/test-and-repair-line.yaml'
+
+function lineOf(file: string): LineSpec {
+  const { scenario } = readScenario(readFileSync(file, 'utf8'))
+  if (scenario === null) throw new Error(`${file} has errors`)
   return scenario.line
 }
 
@@ -130,7 +138,18 @@ export const CASES: Record<string, Case> = {
   demo: {
     about: 'the demo loop with all its stops and breaks, two shifts, 12 carriers; 200 replications after 60, one core',
     ...byEngine,
-    parts: engines(demo, { warm: 60, timed: 200 }),
+    parts: engines(() => lineOf(DEMO), { warm: 60, timed: 200 }),
+  },
+  general: {
+    about:
+      '60 zones in three lanes, two diverts, two merges, four operators for eight stations, products that come, inspection and rework, 24 carriers, 8 h; 200 replications after 60, one core',
+    ...byEngine,
+    parts: events(() => generalLine(8), { warm: 60, timed: 200 }),
+  },
+  graph: {
+    about: 'the test-and-repair line: open, a spur, a push, two operators, stops, 16 h; 500 replications after 100, one core',
+    ...byEngine,
+    parts: events(() => lineOf(GRAPH), { warm: 100, timed: 500 }),
   },
   sweep: {
     about: `the command: demo sweep, carriers ${COUNTS}, all cores, no page; ${wayToStart()}`,

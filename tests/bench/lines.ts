@@ -102,3 +102,67 @@ export function movesLoop(zones: number, carriers: number, hours: number): LineS
     tasks: ['second'],
   }
 }
+
+/**
+ * A line with something of everything that a loop of stations lacks: 60 zones, two diverts into three lanes with a place to fit each, two merges, four operators who share
+ * eight stations, products that come, an inspection, mending in the same lap and a second lap to be inspected again.
+ *
+ * @param hours  simulated time, from empty
+ */
+export function generalLine(hours: number): LineSpec {
+  const base = blockLoop(3, hours, { carriers: 24 })
+  const path = base.paths[0]!
+  const join = (from: number, to: number) => ({ ...path, from, to })
+  const run = (first: number, last: number) => Array.from({ length: last - first }, (_, k) => join(first + k, first + k + 1))
+  const tasks = ['load', 'fit', 'press', 'check', 'mend', 'pack']
+  const place = (name: string, zone: number, duty: 'load' | 'work' | 'unload', task: string, mean: number) => ({
+    ...base.stations[0]!,
+    name,
+    title: name,
+    zone,
+    load: null,
+    work: null,
+    unload: null,
+    [duty]: [{ task: tasks.indexOf(task), seconds: [{ kind: 'lognormal', mean, cv: 0.2 } as const] }] satisfies TaskSpec[],
+  })
+  return {
+    ...base,
+    zones: base.zones.map((zone, z) => ({
+      ...zone,
+      divert: z === 9 ? 'free' : z === 21 ? 'alternate' : 'first',
+      merge: z === 40 ? { kind: 'alternate' } : z === 45 ? { kind: 'priority', from: [44, 19] } : zone.merge,
+    })),
+    paths: [
+      ...run(0, 9),
+      ...[join(9, 10), ...run(10, 19), join(19, 45)],
+      ...[join(9, 20), join(20, 21)],
+      ...[join(21, 22), ...run(22, 30), join(30, 40)],
+      ...[join(21, 31), ...run(31, 39), join(39, 40)],
+      ...[...run(40, 59), join(59, 0)],
+    ],
+    stations: [
+      place('load', 2, 'load', 'load', 20),
+      place('press', 6, 'work', 'press', 15),
+      place('fit A', 15, 'work', 'fit', 75),
+      place('fit B', 26, 'work', 'fit', 75),
+      place('fit C', 35, 'work', 'fit', 75),
+      place('check', 48, 'work', 'check', 18),
+      place('mend', 51, 'work', 'mend', 60),
+      place('pack', 56, 'unload', 'pack', 20),
+    ],
+    tasks,
+    operators: [
+      { name: 'first', stations: [0, 1], start: 0 },
+      { name: 'second', stations: [2, 3, 4], start: 2 },
+      { name: 'third', stations: [4, 3, 2, 6], start: 4 },
+      { name: 'fourth', stations: [5, 6, 7], start: 5 },
+    ],
+    walks: [0, 1, 2, 3, 4, 5, 6].map((s) => ({ between: [s, s + 1] as const, seconds: 3 })),
+    supply: { name: 'supply', arrivals: { kind: 'every', seconds: { kind: 'exponential', mean: 50 } }, queueLimit: 10 },
+    inspections: [{ task: 3, rejectProbability: 0.08 }],
+    rework: [
+      { task: 3, only: false },
+      { task: 4, only: true },
+    ],
+  }
+}

@@ -167,12 +167,7 @@ export function buildLine(spec: LineSpec, backwards = false): Line {
     zoneClearing: new Uint8Array(places),
     clearAt: new Float64Array(places),
     pathCarrier: new Int32Array(paths),
-    clearIsPlain: graph.isLoop
-      ? plainClears(
-          spec,
-          Array.from(graph.zoneChanges.subarray(0, zones), (is) => is === 1),
-        )
-      : new Uint8Array(paths),
+    clearIsPlain: plainClears(spec, graph),
     pathHeld: new Uint8Array(paths),
     pathLooks: new Uint8Array(paths),
     ...distinctPaces(times),

@@ -27,7 +27,8 @@ export function handleDue(line: Line, count: number): void {
   startWhatStarts(line)
 }
 
-function startWhatStarts(line: Line): void {
+/** Starts all that can start now, one at a time, and judges the states. */
+export function startWhatStarts(line: Line): void {
   do {
     while (startFirst(line)) endWhatEnds(line)
     if (line.lookList.length === 0 || !brakeAll(line)) break

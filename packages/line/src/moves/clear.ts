@@ -104,20 +104,20 @@ export function timeClear(line: Line, zone: number): boolean {
 
 /** A carrier waits to move along the path: if what it waits for is a clear without a timer, that gets one. */
 export function waitFor(line: Line, path: number): void {
-  if (!line.isLoop) return
   let zone = line.pathTo[path]!
-  while (line.zoneState[zone] === FREE && line.exitClear[zone] === 1) zone = line.zoneNext[zone]!
+  while (line.isLoop && line.zoneState[zone] === FREE && line.exitClear[zone] === 1) zone = line.zoneNext[zone]!
   timeClear(line, zone)
 }
 
-/** Whether a carrier stands before the zone, or before exit-clear transfers in front of it, and waits for it or looks whether it can go on. */
+/** Whether a carrier stands before the zone, or before exit-clear transfers in front of it, and waits for it or looks whether it can go on; where ways part it may be another that it waits for. */
 export function isWaitedFor(line: Line, zone: number): boolean {
-  let before = line.zonePrevious[zone]!
-  while (before !== zone) {
-    const carrier = line.zoneCarrier[before]!
-    if (carrier !== NONE) return line.carrierPhase[carrier] === DONE || line.carrierPhase[carrier] === LOOKING
-    if (line.exitClear[before] === 0) return false
-    before = line.zonePrevious[before]!
+  const { feeders, zoneCarrier, carrierPhase } = line
+  for (let k = feeders.first[zone]!; k < feeders.first[zone + 1]!; k++) {
+    const carrier = zoneCarrier[feeders.items[k]!]!
+    if (carrier === NONE) continue
+    const phase = carrierPhase[carrier]!
+    if (phase === DONE || phase === LOOKING) return true
+    if (line.isLoop) return false
   }
   return false
 }

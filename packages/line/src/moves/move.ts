@@ -179,7 +179,7 @@ function startMove(line: Line, path: number): void {
 }
 
 /** Whether the carrier will stop at the end of the path: work, a change of position, no way out, the store. (MODEL.md §3) */
-function stopsAt(line: Line, path: number, carrier: number, to: number): boolean {
+export function stopsAt(line: Line, path: number, carrier: number, to: number): boolean {
   const stops = line.pathStops[path]!
   if (stops === STOPS_ALWAYS || dutyAhead(line, carrier, to)) return true
   if (stops === STOPS_NEVER) return false

@@ -9,7 +9,7 @@ import { claim } from './zone.ts'
 
 /** Sends one operator: to what has called longest; at equal times stations first, then the lower index. False: nobody can be sent. */
 export function sendFirst(line: Line): boolean {
-  if (line.breaksNow > 0) return false
+  if (line.breaksNow > 0 || (!line.calls.sendDue && line.staff.manualFrom.length === 0)) return false
   let station = NONE
   let path = NONE
   let since = 0

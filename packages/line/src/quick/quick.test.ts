@@ -2,12 +2,13 @@
 import * as fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { blockLoop } from '../../../../tests/bench/lines.ts'
+import { randomLanes } from '../../../../tests/helpers/randomLanes.ts'
 import { smallLoop } from '../../../../tests/helpers/smallLoop.ts'
 import { randomLine } from '../../../../tests/oracle/readAloud/randomLine.ts'
 import { buildLine } from '../build/build.ts'
 import { handleInstant } from '../instant/instant.ts'
 import { runQuick } from './quick.ts'
-import { AFTER_EXIT_CLEAR, EXIT_CLEAR, hasQuickInstants, makeQuick, PLAIN_CLEAR, QUICK, quickZones, STOPS, TURNS } from './quickZones.ts'
+import { AFTER_EXIT_CLEAR, DIVERTS, EXIT_CLEAR, makeQuick, MEETS, MERGES, QUICK, quickZones, TURNS } from './quickZones.ts'
 import { simulate } from '../simulate.ts'
 import type { LineSpec } from '../spec.ts'
 import { resetLine } from '../build/start.ts'
@@ -30,23 +31,38 @@ const driven = (line: LineSpec): LineSpec => ({
   })),
 })
 
+/** Counts for each flag the lines that have a quick zone with it. */
+function countFlags(seen: Map<number, number>, line: LineSpec, wanted: readonly number[]): void {
+  const flags = quickZones(buildLine(line))
+  for (const flag of wanted) {
+    if (flags.some((zone) => (zone & QUICK) > 0 && (zone & flag) > 0)) seen.set(flag, (seen.get(flag) ?? 0) + 1)
+  }
+}
+
 test('300 random lines, as they are and all driven: no number differs, and every kind of zone occurs often', () => {
   const seen = new Map<number, number>()
+  const wanted = [QUICK, TURNS, EXIT_CLEAR, AFTER_EXIT_CLEAR]
   fc.assert(
     fc.property(randomLine(), (given) => {
       for (const line of [given, driven(given)]) {
         expectSame(line, '7')
-        const built = buildLine(line)
-        if (!hasQuickInstants(built)) continue
-        const flags = quickZones(built)
-        for (const flag of [QUICK, STOPS, PLAIN_CLEAR, TURNS, EXIT_CLEAR, AFTER_EXIT_CLEAR]) {
-          if (flags.some((zone) => (zone & QUICK) > 0 && (zone & flag) > 0)) seen.set(flag, (seen.get(flag) ?? 0) + 1)
-        }
+        countFlags(seen, line, wanted)
       }
     }),
     { seed: 31, numRuns: 300 },
   )
-  for (const flag of [QUICK, STOPS, PLAIN_CLEAR, TURNS, EXIT_CLEAR, AFTER_EXIT_CLEAR]) expect(seen.get(flag)).toBeGreaterThan(60)
+  for (const flag of wanted) expect(seen.get(flag)).toBeGreaterThan(60)
+})
+
+test('60 random lines of lanes: no number differs, and every kind of zone occurs often', () => {
+  const seen = new Map<number, number>()
+  const wanted = [QUICK, TURNS, DIVERTS, MERGES, MEETS]
+  for (let k = 0; k < 60; k++) {
+    const line = randomLanes(`lanes ${k}`)
+    expectSame(line, '7')
+    countFlags(seen, line, wanted)
+  }
+  for (const flag of wanted) expect(seen.get(flag)).toBeGreaterThan(5)
 })
 
 describe('lines that give rise to each kind of instant', () => {

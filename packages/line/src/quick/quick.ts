@@ -23,11 +23,29 @@ import { dutyAhead } from '../moves/dutyAhead.ts'
 import { standsStill } from '../instant/gridlock.ts'
 import { handleDue } from '../instant/instant.ts'
 import { PACE_CLEAR, SPEED } from '../moves/motion.ts'
-import { stopsAtLook } from '../moves/move.ts'
+import { pathThatStarts, stopsAt, stopsAtLook } from '../moves/move.ts'
 import { makeRest, settleRests, stand, timeRest } from './quickRest.ts'
+import { goesOnCalled, onCall, startsStayCalled } from './quickCalls.ts'
 import { goesOn, startsStay } from './quickStay.ts'
+import { operateIn, operateOut } from '../stops/operation.ts'
+import { watchMove } from '../stops/safety.ts'
 import { canLeave, claimBehind, isHeldAhead, turnOut, waitsBehind } from './quickTransfer.ts'
-import { AFTER_EXIT_CLEAR, EXIT_CLEAR, PLAIN_CLEAR, QUICK, type Quick, STOPS, TRANSFER, TURNS } from './quickZones.ts'
+import {
+  AFTER_EXIT_CLEAR,
+  CLEARS_ELSEWHERE,
+  DIVERTS,
+  EXIT_CLEAR,
+  MEETS,
+  MERGES,
+  PLAIN_CLEAR,
+  QUICK,
+  type Quick,
+  STOPS,
+  STOPS_BY_CARRIER,
+  TRANSFER,
+  TURNS,
+  WATCHED,
+} from './quickZones.ts'
 import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from '../telling/result.ts'
 import { settleFree } from './settle.ts'
 import {
@@ -41,6 +59,7 @@ import {
   FREE,
   type Line,
   LOAD_DUTY,
+  LOOKING,
   LOOKS,
   MOVING,
   NONE,
@@ -54,22 +73,22 @@ import { endChange, startChange } from '../moves/transfer.ts'
 const S_BLOCKED = STATION_STATES.indexOf('blocked')
 const S_EXCHANGING = STATION_STATES.indexOf('exchanging')
 const S_STARVED = STATION_STATES.indexOf('starved')
-const S_BREAK = STATION_STATES.indexOf('break')
-const S_STOPPED = STATION_STATES.indexOf('stopped')
 const Z_FREE = ZONE_STATES.indexOf('free')
 const Z_CLAIMED = ZONE_STATES.indexOf('claimed')
 const Z_VACATING = ZONE_STATES.indexOf('vacating')
 const C_MOVING = CARRIER_STATES.indexOf('moving')
 
-/** Whether the slots that fall due together are moves, and clears, that no stay, stop or transfer has a say in; if so the clears are made: they go before all that starts. */
-function areQuick(line: Line, flags: Uint8Array, count: number): boolean {
-  const { due, arrivalSlot, clearSlot, workSlot, zoneHeld, zoneNext, zonePrevious } = line
+/** Whether the slots that fall due together are moves, and clears, that no stay, stop, transfer or meeting has a say in; if so the clears are made: they go before all that starts. */
+function areQuick(line: Line, { flags, before }: Quick, count: number): boolean {
+  const { due, arrivalSlot, clearSlot, workSlot, zoneHeld, zoneNext, pathTo } = line
+  if (line.followsZones || line.hasSafety) return false
   for (let k = 0; k < count; k++) {
     const slot = due[k]!
     if (slot < arrivalSlot || slot >= workSlot) return false
-    const from = slot < clearSlot ? zoneNext[slot - arrivalSlot]! : zonePrevious[slot - clearSlot]!
+    const from = slot < clearSlot ? pathTo[slot - arrivalSlot]! : before[slot - clearSlot]!
+    if (from === NONE || (flags[from]! & (QUICK + TRANSFER + MEETS)) !== QUICK) return false
     const to = zoneNext[from]!
-    if ((flags[from]! & (QUICK + TRANSFER)) !== QUICK || zoneHeld[from]! + zoneHeld[to]! > 0) return false
+    if (zoneHeld[from]! + zoneHeld[to]! > 0) return false
     if (slot >= clearSlot) {
       if ((flags[to]! & TRANSFER) > 0) return false
       continue
@@ -101,6 +120,50 @@ export function runQuick(line: Line, quick: Quick, until: number): boolean {
   return goesOn === UP_TO
 }
 
+/** Whether the zone turns free before `rest`, as far as is known now. */
+function clearsBefore({ zoneState, zoneClearing, clearAt, queue, clearSlot }: Line, zone: number, rest: number): boolean {
+  if (zoneState[zone] !== VACATING) return false
+  return (zoneClearing[zone] === CLEAR_KNOWN ? clearAt[zone]! : queue.times[clearSlot + zone]!) < rest
+}
+
+/** Whether somebody waits for the zone that is being left, or will before it is clear. */
+function isAwaited(line: Line, { before, restIsKnown }: Quick, zone: number, flag: number): boolean {
+  if ((flag & AFTER_EXIT_CLEAR) > 0) return isWaitedFor(line, zone)
+  if ((flag & MERGES) > 0) return isWaitedForAtMerge(line, zone, restIsKnown)
+  const behind = line.zoneCarrier[before[zone]!]!
+  return behind !== NONE && (line.carrierPhase[behind] === DONE || restIsKnown[behind] === 1)
+}
+
+function isWaitedForAtMerge({ feeders, zoneCarrier, carrierPhase }: Line, zone: number, restIsKnown: Uint8Array): boolean {
+  for (let k = feeders.first[zone]!; k < feeders.first[zone + 1]!; k++) {
+    const behind = zoneCarrier[feeders.items[k]!]!
+    if (behind !== NONE && (carrierPhase[behind] === DONE || restIsKnown[behind] === 1)) return true
+  }
+  return false
+}
+
+const SEVERAL = -2
+
+/** The one place whose carrier stands before the merging zone that turns free now; NONE, or SEVERAL: then the merge decides. */
+function waitsToMerge(line: Line, quick: Quick, zone: number): number {
+  const { feeders, zoneCarrier, carrierPhase, now } = line
+  let found = NONE
+  for (let k = feeders.first[zone]!; k < feeders.first[zone + 1]!; k++) {
+    const place = feeders.items[k]!
+    const carrier = zoneCarrier[place]!
+    if (carrier === NONE) continue
+    if (quick.restIsKnown[carrier] === 1) {
+      if (quick.restAt[carrier]! > now) {
+        timeRest(line, quick, carrier)
+        continue
+      }
+    } else if (carrierPhase[carrier] !== DONE) continue
+    if (found !== NONE) return SEVERAL
+    found = place
+  }
+  return found
+}
+
 /** Instants handled in one call: a call that takes long goes on in code that was exchanged in its middle, which is slower. */
 const SOME = 2_000
 const OVER = 0
@@ -110,13 +173,12 @@ const AGAIN = 2
 function runSome(line: Line, quick: Quick, until: number): number {
   const { queue, collector, due } = line
   const { times } = queue
-  const { arrivalSlot, clearSlot, workSlot, changeSlot, zoneStation, stationZone, stationHeld, storeSlot, hasDuty } = line
+  const { arrivalSlot, clearSlot, workSlot, changeSlot, zoneStation, stationZone, stationHeld, storeSlot, operatorSlot, hasDuty } = line
   const { zoneState, zoneChange, zoneClearing, clearAt, zoneHeld, zoneCarrier, zoneClaimant, pathHeld, pathLooks, pathCarrier } = line
-  const { carrierPhase, carrierPath, carrierZone, stationServed } = line
+  const { carrierPhase, carrierPath, carrierZone, stationServed, onlyOut, zoneNext, pathTo, isLoop, hasCalls, followsZones } = line
   const { lapZone, zoneSeconds, stationState, stationSeconds } = collector
   const { zoneState: zoneIs, carrierState: carrierIs, carrierSeconds, movesOut } = collector
-  const lastZone = line.zones - 1
-  const { flags, mayHold: held, restAt, restIsKnown } = quick
+  const { flags, pathFlags, before, mayHold: held, restAt, restIsKnown } = quick
   const { pathPace, paceSeconds } = quick.paces
   for (let instant = 0; instant < SOME; instant++) {
     if (line.activity === quick.known || queue.firstTime() > until) {
@@ -131,7 +193,7 @@ function runSome(line: Line, quick: Quick, until: number): number {
     let count = 1
     due[0] = queue.pop()
     while (queue.firstTime() === now) due[count++] = queue.pop()
-    if (count > 1 && !areQuick(line, flags, count)) {
+    if (count > 1 && !areQuick(line, quick, count)) {
       settleRests(line, quick)
       handleDue(line, count)
       continue
@@ -139,49 +201,63 @@ function runSome(line: Line, quick: Quick, until: number): number {
     for (let k = 0; k < count; k++) {
       const slot = due[k]!
       if (slot < arrivalSlot || slot >= storeSlot) {
-        handOver(line, quick, count)
+        if (slot < operatorSlot) handOver(line, quick, count)
+        else onCall(line, quick, slot)
         continue
       }
 
-      // what ends, and who may start because of it: the carrier in `from`
+      // what ends, and who may start because of it: the carrier in `from`, along `path`
       let from = 0
+      let path = NONE
       let atSpeed = 0
       if (slot < clearSlot || (slot >= workSlot && (slot < changeSlot || zoneChange[slot - changeSlot] === TO_WAY_OUT))) {
-        const path = slot - arrivalSlot
-        if (slot < clearSlot) from = path === lastZone ? 0 : path + 1
-        else from = slot < changeSlot ? stationZone[slot - workSlot]! : slot - changeSlot
-        const to = from === lastZone ? 0 : from + 1
+        const came = slot - arrivalSlot
+        from = slot < clearSlot ? pathTo[came]! : slot < changeSlot ? stationZone[slot - workSlot]! : slot - changeSlot
         const flag = flags[from]!
+        if ((flag & QUICK) === 0) {
+          handOver(line, quick, count)
+          continue
+        }
+        path = onlyOut[from]!
+        const diverts = (flag & DIVERTS) > 0
         const nearExit = (flag & EXIT_CLEAR) > 0
-        if ((flag & QUICK) === 0 || (held && (zoneHeld[from]! + zoneHeld[to]! > 0 || (nearExit && isHeldAhead(line, from))))) {
+        if (held && (zoneHeld[from]! > 0 || (diverts || nearExit ? isHeldAhead(line, from) : zoneHeld[zoneNext[from]!]! > 0))) {
           handOver(line, quick, count)
           continue
         }
         const carrier = zoneCarrier[from]!
-        const isFree = nearExit ? canLeave(line, from) : zoneState[to] === FREE || (zoneClearing[to] === CLEAR_KNOWN && clearAt[to]! <= now)
-        if (slot < clearSlot && pathLooks[path]! > 0) {
+        if (slot < clearSlot && pathLooks[came]! > 0) {
           // a look at the end of a move: on at speed, or to rest
-          const pace = pathPace[path]! + 2 * (pathLooks[path]! - LOOKS)
+          const pace = pathPace[came]! + 2 * (pathLooks[came]! - LOOKS)
           const brake = paceSeconds[pace]! - paceSeconds[pace + SPEED]!
-          if ((held && pathHeld[path] === 1) || (!isFree && brake === 0)) {
+          if (held && pathHeld[came] === 1) {
+            handOver(line, quick, count)
+            continue
+          }
+          let isFree = true
+          if (diverts) {
+            carrierPhase[carrier] = LOOKING
+            path = pathThatStarts(line, from, false)
+            isFree = path !== NONE
+          } else if (nearExit) isFree = canLeave(line, from)
+          else {
+            const to = zoneNext[from]!
+            isFree = zoneState[to] === FREE || (zoneClearing[to] === CLEAR_KNOWN && clearAt[to]! <= now)
+          }
+          if (!isFree && brake === 0) {
             handOver(line, quick, count)
             continue
           }
           line.events++
           if (!isFree) {
             carrierPhase[carrier] = BRAKING
-            pathLooks[path] = 0
-            // at rest before the zone ahead is clear, it changes nothing for others
+            pathLooks[came] = 0
             const rest = now + brake
-            const clears =
-              zoneState[to] !== VACATING
-                ? Number.POSITIVE_INFINITY
-                : zoneClearing[to] === CLEAR_KNOWN
-                  ? clearAt[to]!
-                  : times[clearSlot + to]!
             const station = zoneStation[from]!
+            const to = zoneNext[from]!
             const isOff = station !== NONE && stationHeld[station]! > 0
-            if (clears < rest || isOff || ((flag | flags[to]!) & TRANSFER) > 0) {
+            // at rest before the zone ahead is clear, it changes nothing for others
+            if (diverts || followsZones || isOff || ((flag | flags[to]!) & TRANSFER) > 0 || clearsBefore(line, to, rest)) {
               times[slot] = rest
               queue.schedule(slot)
               continue
@@ -194,11 +270,15 @@ function runSome(line: Line, quick: Quick, until: number): number {
           }
           atSpeed = 1
           line.activity--
-          pathCarrier[path] = NONE
+          pathCarrier[came] = NONE
+          if (followsZones) operateIn(line, came, 0)
         } else {
           // at rest, or a duty, the release or a turn to the way out has ended
           const station = zoneStation[from]!
-          if (station !== NONE && (stationHeld[station]! > 0 || (hasDuty[3 * station + LOAD_DUTY] === 1 && !hasProduct(line)))) {
+          if (
+            station !== NONE &&
+            (stationHeld[station]! > 0 || (!hasCalls && hasDuty[3 * station + LOAD_DUTY] === 1 && !hasProduct(line)))
+          ) {
             handOver(line, quick, count)
             continue
           }
@@ -206,20 +286,33 @@ function runSome(line: Line, quick: Quick, until: number): number {
           line.activity--
           if (slot >= changeSlot) endChange(line, from)
           else if (slot >= workSlot) {
-            if (goesOn(line, station, carrier)) continue
+            if (hasCalls ? goesOnCalled(line, quick, station, carrier) : goesOn(line, station, carrier)) continue
           } else {
-            pathCarrier[path] = NONE
+            pathCarrier[came] = NONE
             zoneClaimant[from] = NONE
             zoneState[from] = OCCUPIED
-            if (station !== NONE && startsStay(line, station, carrier)) continue
-            if ((flag & TURNS) > 0 && line.zonePosition[from] !== line.pathFromPosition[from]) {
+            if (followsZones) operateIn(line, came, 0)
+            if (station !== NONE && (hasCalls ? startsStayCalled(line, quick, station, carrier) : startsStay(line, station, carrier)))
+              continue
+            if ((flag & TURNS) > 0 && line.zonePosition[from] !== line.pathFromPosition[path]) {
               turnOut(line, from, carrier)
               continue
             }
           }
+          let isFree = true
+          if (diverts) {
+            carrierPhase[carrier] = DONE
+            path = pathThatStarts(line, from, false)
+            isFree = path !== NONE
+          } else if (nearExit) {
+            isFree = canLeave(line, from)
+            if (!isFree) waitFor(line, path)
+          } else {
+            const to = zoneNext[from]!
+            isFree = zoneState[to] === FREE || (zoneClearing[to] === CLEAR_KNOWN && clearAt[to]! <= now)
+            if (!isFree && zoneClearing[to] === CLEAR_KNOWN) timeClear(line, to)
+          }
           if (!isFree) {
-            if (nearExit) waitFor(line, from)
-            else if (zoneClearing[to] === CLEAR_KNOWN) timeClear(line, to)
             restAt[carrier] = now
             stand(line, quick, carrier)
             continue
@@ -229,34 +322,55 @@ function runSome(line: Line, quick: Quick, until: number): number {
         // a zone is clear, or its transfer has turned back; of several slots the clears have been made
         const zone = slot < workSlot ? slot - clearSlot : slot - changeSlot
         const flag = flags[zone]!
-        from = (flag & AFTER_EXIT_CLEAR) > 0 ? waitsBehind(line, zone) : zone === 0 ? lastZone : zone - 1
-        const nearExit = (flags[from]! & EXIT_CLEAR) > 0
-        const isHeld = held && (zoneHeld[from]! + zoneHeld[zone]! > 0 || (nearExit && isHeldAhead(line, from)))
-        if ((flag & (QUICK + TURNS)) === TURNS || (flags[from]! & QUICK) === 0 || isHeld) {
+        from =
+          (flag & AFTER_EXIT_CLEAR) > 0 ? waitsBehind(line, zone) : (flag & MERGES) > 0 ? waitsToMerge(line, quick, zone) : before[zone]!
+        let waiting: number = NONE
+        let nearExit = false
+        let leaves = false
+        if (from === SEVERAL || (flag & CLEARS_ELSEWHERE) > 0 || (held && zoneHeld[zone]! > 0)) {
           handOver(line, quick, count)
           continue
+        }
+        if (from !== NONE) {
+          waiting = zoneCarrier[from]!
+          if (waiting !== NONE) {
+            const isKnown = restIsKnown[waiting] === 1
+            leaves = isKnown ? restAt[waiting]! <= now : carrierPhase[waiting] === DONE
+            nearExit = (flags[from]! & EXIT_CLEAR) > 0
+            if (leaves && ((flags[from]! & QUICK) === 0 || (held && isHeldAhead(line, from)))) {
+              handOver(line, quick, count)
+              continue
+            }
+            if (isKnown) {
+              if (leaves) makeRest(line, quick, waiting)
+              else timeRest(line, quick, waiting)
+            }
+          }
         }
         line.events++
         if (slot >= changeSlot) endChange(line, zone)
         if (count === 1) {
           zoneClearing[zone] = CLEAR_NOW
           line.activity--
-          if (slot < workSlot && (flag & TURNS) > 0 && line.backPosition[zone] !== line.zonePosition[zone]) {
-            line.zoneChange[zone] = BACK
-            startChange(line, zone, NONE, 1)
-            continue
+          if (slot < workSlot) {
+            if (followsZones) operateOut(line, line.leavingPath[zone]!, 0)
+            if ((flag & TURNS) > 0 && line.backPosition[zone] !== line.zonePosition[zone]) {
+              line.zoneChange[zone] = BACK
+              startChange(line, zone, NONE, 1)
+              continue
+            }
           }
           zoneState[zone] = FREE
         } else if (zoneState[zone] !== FREE) continue
-        const waiting = zoneCarrier[from]!
-        if (waiting !== NONE && restIsKnown[waiting] === 1) {
-          if (restAt[waiting]! <= now) makeRest(line, quick, waiting)
-          else timeRest(line, quick, waiting)
-        }
-        let leaves = waiting !== NONE && carrierPhase[waiting] === DONE
-        if (leaves && nearExit && !canLeave(line, from)) {
-          waitFor(line, from)
-          leaves = false
+        if (leaves) {
+          path = onlyOut[from]!
+          if (path === NONE) {
+            path = pathThatStarts(line, from, false)
+            leaves = path !== NONE
+          } else if (nearExit && !canLeave(line, from)) {
+            waitFor(line, path)
+            leaves = false
+          }
         }
         if (!leaves) {
           settleFree(line, zone)
@@ -266,9 +380,8 @@ function runSome(line: Line, quick: Quick, until: number): number {
 
       // the move starts: what is told of the zones, the carrier and the stations, then what becomes of them
       line.activity++
-      const path = from
-      const to = from === lastZone ? 0 : from + 1
-      const flag = flags[from]!
+      const to = pathTo[path]!
+      const pathFlag = pathFlags[path]!
       const carrier = zoneCarrier[from]!
       if (zoneClearing[to] === CLEAR_KNOWN) {
         const at = clearAt[to]!
@@ -305,7 +418,7 @@ function runSome(line: Line, quick: Quick, until: number): number {
           stationServed[stationLeft] = 0
         }
         const is = stationState[stationLeft]!
-        if (is !== S_EXCHANGING && is !== S_BREAK && is !== S_STOPPED) {
+        if (is < S_EXCHANGING) {
           stationSeconds[stationLeft * STATION_WIDTH + is]! += now - stationSeconds[stationLeft * STATION_WIDTH + STATION_SINCE]!
           stationSeconds[stationLeft * STATION_WIDTH + STATION_SINCE] = now
           if (is === S_BLOCKED) {
@@ -319,16 +432,23 @@ function runSome(line: Line, quick: Quick, until: number): number {
       if (from === lapZone) {
         collector.onLap(carrier)
       }
-      let stops = (flag & STOPS) > 0
+      let stops = (pathFlag & STOPS) > 0
       const stationAhead = zoneStation[to]!
       if (stationAhead !== NONE) {
         if (dutyAhead(line, carrier, to)) stops = true
         const is = stationState[stationAhead]!
-        if (is !== S_EXCHANGING && is !== S_BREAK && is !== S_STOPPED) {
+        if (is === S_STARVED) {
           stationSeconds[stationAhead * STATION_WIDTH + is]! += now - stationSeconds[stationAhead * STATION_WIDTH + STATION_SINCE]!
           stationSeconds[stationAhead * STATION_WIDTH + STATION_SINCE] = now
           stationState[stationAhead] = S_EXCHANGING
         }
+      }
+      if ((pathFlag & STOPS_BY_CARRIER) > 0 && !stops) stops = stopsAt(line, path, carrier, to)
+      if (!isLoop) {
+        line.zoneStarts[from]!++
+        line.zoneLastIn[to] = path
+        line.zoneWay[from] = NONE
+        line.leavingPath[from] = path
       }
       const isFirstClaim = zoneState[to] !== CLAIMED
       zoneState[from] = VACATING
@@ -350,14 +470,18 @@ function runSome(line: Line, quick: Quick, until: number): number {
         times[arrivalSlot + path] = now + paceSeconds[pace + 2 * atSpeed + SPEED]!
       }
       queue.schedule(arrivalSlot + path)
-      if ((flag & EXIT_CLEAR) > 0 && isFirstClaim) claimBehind(line, to, carrier)
-      const behind = zoneCarrier[from === 0 ? lastZone : from - 1]!
+      if ((pathFlag & WATCHED) > 0) {
+        line.drawn[0] = times[arrivalSlot + path]! - now
+        watchMove(line, path, carrier)
+      }
+      if (followsZones) {
+        operateIn(line, path, 1)
+        operateOut(line, path, 1)
+      }
+      const fromFlag = flags[from]!
+      if ((fromFlag & EXIT_CLEAR) > 0 && isFirstClaim) claimBehind(line, to, carrier)
       const clear = now + paceSeconds[pace + PACE_CLEAR + atSpeed]!
-      const isAwaited =
-        (flag & AFTER_EXIT_CLEAR) > 0
-          ? isWaitedFor(line, from)
-          : behind !== NONE && (carrierPhase[behind] === DONE || restIsKnown[behind] === 1)
-      if ((flag & PLAIN_CLEAR) > 0 && !isAwaited) {
+      if ((pathFlag & PLAIN_CLEAR) > 0 && !isAwaited(line, quick, from, fromFlag)) {
         zoneClearing[from] = CLEAR_KNOWN
         clearAt[from] = clear
       } else {

@@ -31,6 +31,7 @@ export function goesOn(line: Line, station: number, carrier: number): boolean {
     startDuty(line, station, carrier)
     return true
   }
+  if (line.hasRejects) line.rejects.carrierFresh[carrier] = 0
   if (line.releaseSampler[station] === NONE) return false
   startRelease(line, station, carrier)
   return true

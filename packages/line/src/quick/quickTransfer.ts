@@ -13,16 +13,22 @@ const Z_OTHER = ZONE_STATES.indexOf('other')
 
 /** Whether the carrier of the zone can leave it, where a transfer that is entered only if its exit is clear has a say. */
 export function canLeave(line: Line, from: number): boolean {
-  return nextZoneTakes(line, from, line.zoneCarrier[from]!)
+  return nextZoneTakes(line, line.onlyOut[from]!, line.zoneCarrier[from]!)
 }
 
-/** Whether a stop holds the zone, its next one, or one that is set aside with that. */
+/** Whether a stop holds the zone, one that its carrier may move to, or one that is set aside with that. */
 export function isHeldAhead(line: Line, from: number): boolean {
-  const { zoneHeld, exitClear, zoneNext } = line
+  const { zoneHeld, exitClear, zoneNext, outs, pathTo } = line
+  let holds = zoneHeld[from]!
+  if (zoneNext[from] === NONE) {
+    for (let k = outs.first[from]!; k < outs.first[from + 1]!; k++) holds += zoneHeld[pathTo[outs.items[k]!]!]!
+    return holds > 0
+  }
   let zone = zoneNext[from]!
-  let holds = zoneHeld[from]! + zoneHeld[zone]!
+  holds += zoneHeld[zone]!
   while (exitClear[zone] === 1) {
     zone = zoneNext[zone]!
+    if (zone < 0) break
     holds += zoneHeld[zone]!
   }
   return holds > 0

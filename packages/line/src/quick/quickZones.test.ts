@@ -1,51 +1,94 @@
 import { expect, test } from 'vitest'
 import { blockLoop } from '../../../../tests/bench/lines.ts'
+import { chain, smallGraph } from '../../../../tests/helpers/smallGraph.ts'
 import { smallLoop } from '../../../../tests/helpers/smallLoop.ts'
 import { buildLine } from '../build/build.ts'
+import type { Line } from '../instant/state.ts'
 import {
   AFTER_EXIT_CLEAR,
+  CLEARS_ELSEWHERE,
+  DIVERTS,
   EXIT_CLEAR,
-  hasQuickInstants,
   makeQuick,
   mayHold,
+  MEETS,
+  MERGES,
   PLAIN_CLEAR,
   QUICK,
+  quickPaths,
   quickZones,
   STOPS,
+  STOPS_BY_CARRIER,
   TURNS,
+  WATCHED,
 } from './quickZones.ts'
 
 const TURN = { lift: 1, lower: 1, out: 'high' } as const
 
+/** without the store */
+const zonesOf = (line: Line): number[] => [...quickZones(line)].slice(0, -1)
+
 test('a loop without transfers and stops is quick all round', () => {
   const line = buildLine(blockLoop(1, 8))
-  expect(hasQuickInstants(line)).toBe(true)
-  expect([...quickZones(line)]).toEqual(new Array(20).fill(QUICK + PLAIN_CLEAR))
+  expect([...quickZones(line)]).toEqual([...new Array(20).fill(QUICK), 0])
+  expect([...quickPaths(line)]).toEqual(new Array(20).fill(PLAIN_CLEAR))
   expect(mayHold(line)).toBe(false)
 })
 
 test('round an exit-clear transfer in Z2: the way in always stops, both its paths ask ahead, the zone behind is asked for through it', () => {
   const line = buildLine(smallLoop({ zones: 6, start: 2, transfers: { 2: { ...TURN, exitClear: true } } }))
-  expect([...quickZones(line)]).toEqual([
-    QUICK + PLAIN_CLEAR,
-    QUICK + STOPS + PLAIN_CLEAR + EXIT_CLEAR,
-    QUICK + TURNS + EXIT_CLEAR,
-    QUICK + PLAIN_CLEAR + AFTER_EXIT_CLEAR,
-    QUICK + PLAIN_CLEAR,
-    QUICK + PLAIN_CLEAR,
+  expect(zonesOf(line)).toEqual([QUICK, QUICK + EXIT_CLEAR, QUICK + TURNS + EXIT_CLEAR, QUICK + AFTER_EXIT_CLEAR, QUICK, QUICK])
+  expect([...quickPaths(line)]).toEqual([PLAIN_CLEAR, STOPS + PLAIN_CLEAR, 0, PLAIN_CLEAR, PLAIN_CLEAR, PLAIN_CLEAR])
+})
+
+test('in a graph: where ways part and meet is told; by hand, from and to the store nothing is quick', () => {
+  // store > 0 > 1 > 2 > 4 > store, 1 > 3 > 4; 4 > 0 by hand
+  const spec = smallGraph({
+    zones: 5,
+    start: { count: 2, rule: 'store' },
+    stations: [{ at: 2, load: 1 }],
+    paths: [...chain('store', 0, 1, 2, 4, 'store'), ...chain(1, 3, 4), { from: 4, to: 0, move: 5, clear: 5 }],
+  })
+  const line = buildLine({
+    ...spec,
+    paths: spec.paths.map((path, p) => (p === 7 ? { ...path, manual: { kind: 'push', station: 0 } } : path)),
+  })
+  expect([...quickZones(line)]).toEqual([MERGES, QUICK + DIVERTS + MEETS, MEETS, QUICK + MEETS, MERGES + DIVERTS + MEETS, 0])
+  expect([...quickPaths(line)]).toEqual([
+    0,
+    STOPS_BY_CARRIER + PLAIN_CLEAR,
+    PLAIN_CLEAR,
+    STOPS_BY_CARRIER + PLAIN_CLEAR,
+    STOPS + PLAIN_CLEAR,
+    PLAIN_CLEAR,
+    STOPS_BY_CARRIER + PLAIN_CLEAR,
+    STOPS,
   ])
+})
+
+test('a zone behind an exit-clear transfer of a graph clears elsewhere; moves that a station watches are told', () => {
+  const exit = { lift: 1, lower: 1, exitClear: true } as const
+  const line = buildLine(smallGraph({ zones: 4, start: [0], transfers: { 1: exit }, paths: [...chain(0, 1, 2, 3, 0), { from: 0, to: 3 }] }))
+  expect(zonesOf(line)).toEqual([
+    DIVERTS + MEETS + EXIT_CLEAR,
+    EXIT_CLEAR,
+    QUICK + MEETS + AFTER_EXIT_CLEAR + CLEARS_ELSEWHERE,
+    QUICK + MERGES,
+  ])
+  const loop = smallLoop({ zones: 4, start: 1, stations: [{ at: 2, load: 1 }] })
+  const safe = loop.stations.map((station) => ({
+    ...station,
+    safetyStop: { probability: 0.1, resetSeconds: { kind: 'constant', value: 1 } as const },
+  }))
+  expect([...quickPaths(buildLine({ ...loop, stations: safe }))]).toEqual([0, WATCHED, WATCHED, 0])
 })
 
 test('constants that are given are known too: such moves always stop', () => {
   const line = buildLine(
     smallLoop({ zones: 4, start: 2, move: [3, 3, { kind: 'uniform', min: 1, max: 2 }, null], clear: [2, 'move', 2, null] }),
   )
-  expect([...quickZones(line)]).toEqual([
-    QUICK + STOPS + PLAIN_CLEAR,
-    QUICK + STOPS + PLAIN_CLEAR,
-    STOPS + PLAIN_CLEAR,
-    QUICK + PLAIN_CLEAR,
-  ])
+  expect(zonesOf(line)).toEqual([QUICK, QUICK, 0, QUICK])
+  expect([...quickPaths(line)]).toEqual([STOPS + PLAIN_CLEAR, STOPS + PLAIN_CLEAR, STOPS + PLAIN_CLEAR, PLAIN_CLEAR])
   const { pathPace, paceSeconds } = makeQuick(line)!.paces
   expect([0, 1].map((path) => [...paceSeconds.subarray(pathPace[path]!, pathPace[path]! + 6)])).toEqual([
     [3, 3, 3, 3, 2, 2],
@@ -55,7 +98,7 @@ test('constants that are given are known too: such moves always stop', () => {
 
 test('drawn times, a station on a transfer that turns, and moves of 0 s are left to the other instants', () => {
   const isQuick = (wish: object): boolean[] =>
-    [...quickZones(buildLine(smallLoop({ zones: 4, start: 2, ...wish })))].map((flags) => (flags & QUICK) > 0)
+    zonesOf(buildLine(smallLoop({ zones: 4, start: 2, ...wish }))).map((flags) => (flags & QUICK) > 0)
   expect(isQuick({ move: [{ kind: 'exponential', mean: 3 }, null, null, null], clear: ['move', null, null, null] })).toEqual([
     false,
     true,
@@ -67,15 +110,15 @@ test('drawn times, a station on a transfer that turns, and moves of 0 s are left
   expect(isQuick({ transfers: { 3: { ...TURN, lift: 0 } } })).toEqual([true, true, true, false])
 })
 
-test('stops that can hold a zone are known; a line whose zones have operating clocks has no quick instants', () => {
+test('stops that can hold a zone are known', () => {
   const stop = { name: 'jam', after: 50, repair: 5 } as const
   const built = (kind: 'zone' | 'station', clock: 'calendar' | 'operating') =>
     buildLine(smallLoop({ zones: 4, start: 2, stations: [{ at: 0, work: 1 }], stops: [{ ...stop, on: { kind, index: 0 }, clock }] }))
   expect([built('zone', 'calendar'), built('station', 'operating')].map(mayHold)).toEqual([true, false])
-  expect([built('zone', 'calendar'), built('zone', 'operating'), built('station', 'operating')].map(hasQuickInstants)).toEqual([
-    true,
-    false,
-    true,
-  ])
   expect(mayHold(buildLine(smallLoop({ zones: 4, start: 2, breaks: [[10, 5]], conveyorStops: true })))).toBe(true)
+})
+
+test('a line all of whose times are drawn has no quick instants', () => {
+  const drawn = { kind: 'exponential', mean: 3 } as const
+  expect(makeQuick(buildLine(smallLoop({ zones: 4, start: 2, move: drawn, clear: 'move' })))).toBe(null)
 })

@@ -1,46 +1,81 @@
-/** Which lines and zones have quick instants (quick.ts), found before a run. */
+/** Which zones have quick instants (quick.ts), found before a run. */
 import { toGrid } from '@loopwright/kernel'
 import type { Distribution } from '@loopwright/stats'
 import { derivedTimes, distinctPaces, PACE_CLEAR, type Paces } from '../moves/motion.ts'
-import { type Line, NONE, STOPS_ALWAYS, STOPS_PERHAPS } from '../instant/state.ts'
+import { type Line, NONE, type PartList, STOPS_ALWAYS, STOPS_PERHAPS } from '../instant/state.ts'
 
-/** Whether the line has quick instants: a closed loop with operators at their stations, products always there or at an end, no inspection and no operating clock of zones. */
-export function hasQuickInstants(line: Line): boolean {
-  return line.isLoop && !line.hasCalls && !line.hasRejects && !line.followsZones && line.operators === 0
-}
-
-/** What is known of a zone and the path out of it before a run, in one number each: a place less to look. */
+/** What is known of a zone before a run, in one number each: a place less to look. */
 export const QUICK = 1
-export const STOPS = 2
-export const PLAIN_CLEAR = 4
-export const TURNS = 8
-export const EXIT_CLEAR = 16
-export const AFTER_EXIT_CLEAR = 32
+export const TURNS = 2
+export const EXIT_CLEAR = 4
+export const AFTER_EXIT_CLEAR = 8
 /** flags of those where no transfer has a say */
 export const TRANSFER = TURNS + EXIT_CLEAR + AFTER_EXIT_CLEAR
+export const DIVERTS = 16
+export const MERGES = 32
+/** carriers that leave the zone may meet others, or have a choice */
+export const MEETS = 64
+export const CLEARS_ELSEWHERE = 128
+
+/** What is known of a path before a run. */
+export const STOPS = 1
+export const STOPS_BY_CARRIER = 2
+export const PLAIN_CLEAR = 4
+export const WATCHED = 8
 
 /**
- * By zone: QUICK if what happens in it and on the path out of it may be handled here, with times known before the run, above 0 s, and no safety stop; STOPS if the path out always
- * ends in a stop; PLAIN_CLEAR if its clear needs a timer only where somebody waits; TURNS if its transfer does; EXIT_CLEAR if the path out leads out of a
- * transfer that is entered only if its exit is clear, or into one; AFTER_EXIT_CLEAR if the zone before is one.
+ * By zone: QUICK if what happens in it and on the paths out of it may be handled here, with times known before the run, above 0 s, and no push or pull into or out of it; TURNS if its
+ * transfer does; EXIT_CLEAR if a path leads out of a transfer that is entered only if its exit is clear, or into one; AFTER_EXIT_CLEAR if a zone before is one; DIVERTS if
+ * its way out is looked up; MERGES if several paths lead into it; MEETS if it diverts or the next zone merges; CLEARS_ELSEWHERE if its clear is never handled here.
+ * The last number is that of the store.
  */
 export function quickZones(line: Line, { pathPace, paceSeconds }: Paces = knownPaces(line)): Uint8Array {
-  const { zoneChanges, zoneStation, exitClear, changeSeconds, moveSampler, pathStops, safety } = line
-  return Uint8Array.from({ length: line.zones }, (_, zone) => {
+  const { zoneChanges, zoneStation, exitClear, changeSeconds, zoneRests, onlyOut, outs, ins, pathFrom, pathTo, manualStation, store } = line
+  const handles = new Set(manualStation)
+  const pathsOf = ({ first, items }: PartList, zone: number): number[] => [...items.subarray(first[zone]!, first[zone + 1]!)]
+  return Uint8Array.from({ length: line.zones + 1 }, (_, zone) => {
+    if (zone === store) return 0
+    const out = pathsOf(outs, zone)
+    const into = pathsOf(ins, zone)
     const turns = zoneChanges[zone] === 1
-    const times = [...paceSeconds.subarray(pathPace[zone]!, pathPace[zone]! + PACE_CLEAR + 2)]
+    const diverts = onlyOut[zone] === NONE
+    const nearExit = exitClear[zone] === 1 || out.some((path) => exitClear[pathTo[path]!] === 1)
+    const afterExit = into.some((path) => exitClear[pathFrom[path]!] === 1)
+    const times = out.flatMap((path) => [...paceSeconds.subarray(pathPace[path]!, pathPace[path]! + PACE_CLEAR + 2)])
     if (turns) times.push(...changeSeconds.subarray(2 * zone, 2 * zone + 2))
-    const isKnown = times.every((seconds) => seconds > 0)
-    const isPlain = pathStops[zone] !== STOPS_PERHAPS && safety.pathSafety[zone] === NONE && !(turns && zoneStation[zone] !== NONE)
+    const station = zoneStation[zone]!
+    const isQuick =
+      out.length > 0 &&
+      times.every((seconds) => seconds > 0) &&
+      out.every((path) => manualStation[path] === NONE && pathTo[path] !== store && zoneRests[pathTo[path]!] === 0) &&
+      into.every((path) => manualStation[path] === NONE) &&
+      zoneRests[zone] === 0 &&
+      !(station !== NONE && handles.has(station)) &&
+      !(turns && (station !== NONE || diverts)) &&
+      !(nearExit && !line.isLoop)
     return (
-      QUICK * Number(isKnown && isPlain && line.zoneRests[zone] === 0) +
-      STOPS * Number(pathStops[zone] === STOPS_ALWAYS || moveSampler[zone] !== NONE) +
-      PLAIN_CLEAR * line.clearIsPlain[zone]! +
+      QUICK * Number(isQuick) +
       TURNS * Number(turns) +
-      EXIT_CLEAR * Number(exitClear[zone]! + exitClear[line.zoneNext[zone]!]! > 0) +
-      AFTER_EXIT_CLEAR * exitClear[line.zonePrevious[zone]!]!
+      EXIT_CLEAR * Number(nearExit) +
+      AFTER_EXIT_CLEAR * Number(afterExit) +
+      DIVERTS * Number(diverts) +
+      MERGES * Number(into.length !== 1) +
+      MEETS * Number(diverts || out.some((path) => ins.first[pathTo[path]! + 1]! - ins.first[pathTo[path]!]! > 1)) +
+      CLEARS_ELSEWHERE * Number((turns && !isQuick) || (afterExit && !line.isLoop))
     )
   })
+}
+
+/** By path: STOPS if it always ends in a stop, STOPS_BY_CARRIER if that is looked up; PLAIN_CLEAR if its clear needs a timer only where somebody waits; WATCHED if a station watches its moves. */
+export function quickPaths({ paths, pathStops, moveSampler, clearIsPlain, safety }: Line): Uint8Array {
+  return Uint8Array.from(
+    { length: paths },
+    (_, path) =>
+      STOPS * Number(pathStops[path] === STOPS_ALWAYS || moveSampler[path] !== NONE) +
+      STOPS_BY_CARRIER * Number(pathStops[path] === STOPS_PERHAPS && moveSampler[path] === NONE) +
+      PLAIN_CLEAR * clearIsPlain[path]! +
+      WATCHED * Number(safety.pathSafety[path] !== NONE),
+  )
 }
 
 /** The times of all moves and clears, derived or given as constants; not a number where they are drawn. */
@@ -58,8 +93,12 @@ const constantOf = (time: Distribution): number => (time.kind === 'constant' ? t
 
 /** What quick instants keep beside the columns of the line. */
 export interface Quick {
-  /** by zone, see quickZones */
+  /** by place, see quickZones */
   readonly flags: Uint8Array
+  /** by path, see quickPaths */
+  readonly pathFlags: Uint8Array
+  /** by place: the zone or store before its only path in; NONE */
+  readonly before: Int32Array
   /** as in the line, and times that are given as constants too */
   readonly paces: Paces
   /** true: a stop may hold a zone */
@@ -71,13 +110,16 @@ export interface Quick {
   known: number
 }
 
-/** null: the line has no quick instants. */
+/** null: no zone of the line has quick instants. */
 export function makeQuick(line: Line): Quick | null {
-  if (!hasQuickInstants(line)) return null
   const { carriers } = line
   const paces = knownPaces(line)
+  const flags = quickZones(line, paces)
+  if (flags.every((flag) => (flag & QUICK) === 0)) return null
   return {
-    flags: quickZones(line, paces),
+    flags,
+    pathFlags: quickPaths(line),
+    before: line.zonePrevious,
     paces,
     mayHold: mayHold(line),
     restAt: new Float64Array(carriers),

@@ -4,8 +4,7 @@ import { STATION_STATES, ZONE_STATES } from '../telling/result.ts'
 import { type Line, NONE } from '../instant/state.ts'
 
 const S_STARVED = STATION_STATES.indexOf('starved')
-const S_BREAK = STATION_STATES.indexOf('break')
-const S_STOPPED = STATION_STATES.indexOf('stopped')
+const S_EXCHANGING = STATION_STATES.indexOf('exchanging')
 const Z_FREE = ZONE_STATES.indexOf('free')
 
 /** `row`: where the part's record begins; `since`: place in it of the instant of its last change. */
@@ -30,11 +29,11 @@ export function settleCarrier(line: Line, carrier: number, is: number): void {
   settle(carrierSeconds, carrier * CARRIER_WIDTH, CARRIER_SINCE, carrierState, carrier, is, line)
 }
 
-/** The zone is free from now on, and its station starved, if no stop or break holds that. */
+/** The zone is free from now on, and its station starved, if it was exchanging. */
 export function settleFree(line: Line, zone: number): void {
   settleZone(line, zone, Z_FREE)
   const station = line.zoneStation[zone]!
   if (station === NONE) return
   const is = line.collector.stationState[station]
-  if (is !== S_BREAK && is !== S_STOPPED) settleStation(line, station, S_STARVED)
+  if (is === S_EXCHANGING) settleStation(line, station, S_STARVED)
 }

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest'
+import { chain, smallGraph } from '../../../../tests/helpers/smallGraph.ts'
 import { type StopWish, smallLoop } from '../../../../tests/helpers/smallLoop.ts'
 import { buildBreaks, listByPart, plainClears } from './stopLists.ts'
 
@@ -45,8 +46,10 @@ test('operating clocks are listed by part; calendar clocks are not', () => {
 })
 
 test('a clear needs a timer in any case where a stop can hold its move, an operating clock follows it, or a transfer turns back after it', () => {
-  const plain = (stops: StopWish[], changes = [false, false, false, false], breaks: [number, number][] = [], conveyorStops = false) =>
-    [...plainClears(smallLoop({ zones: 4, stations: [{ at: 0, load: 1 }], stops, breaks, conveyorStops }), changes)].join('')
+  const plain = (stops: StopWish[], changes = [0, 0, 0, 0], breaks: [number, number][] = [], conveyorStops = false) => {
+    const spec = smallLoop({ zones: 4, stations: [{ at: 0, load: 1 }], stops, breaks, conveyorStops })
+    return [...plainClears(spec, { isLoop: true, zoneChanges: Uint8Array.from(changes) })].join('')
+  }
   expect(plain([])).toBe('1111')
   expect(plain([stop('a', { kind: 'station', index: 0 })])).toBe('1111')
   // a stop of Z2 holds the moves 1 → 2 and 2 → 3
@@ -54,7 +57,16 @@ test('a clear needs a timer in any case where a stop can hold its move, an opera
   expect(plain([stop('a', { kind: 'transfer', index: 0 })])).toBe('0110')
   expect(plain([stop('a', { kind: 'zone', index: 2 })])).toBe('0000')
   expect(plain([stop('a', { kind: 'section', index: 0 }, 'calendar')])).toBe('0000')
-  expect(plain([], [false, true, false, false])).toBe('1011')
-  expect(plain([], [false, false, false, false], [[1, 1]])).toBe('1111')
-  expect(plain([], [false, false, false, false], [[1, 1]], true)).toBe('0000')
+  expect(plain([], [0, 1, 0, 0])).toBe('1011')
+  expect(plain([], [0, 0, 0, 0], [[1, 1]])).toBe('1111')
+  expect(plain([], [0, 0, 0, 0], [[1, 1]], true)).toBe('0000')
+})
+
+test('in a graph: none out of the store, by hand, or behind a transfer that is entered only if its exit is clear', () => {
+  const exit = { lift: 1, lower: 1, exitClear: true } as const
+  const spec = smallGraph({ zones: 3, start: [0], transfers: { 0: exit }, paths: chain('store', 0, 1, 2, 'store') })
+  const graph = { isLoop: false, zoneChanges: new Uint8Array(4) }
+  expect([...plainClears(spec, graph)]).toEqual([0, 1, 0, 1])
+  const byHand = spec.paths.map((path, p) => ({ ...path, manual: p === 3 ? ({ kind: 'push', station: 0 } as const) : null }))
+  expect([...plainClears({ ...spec, paths: byHand }, graph)]).toEqual([0, 1, 0, 0])
 })

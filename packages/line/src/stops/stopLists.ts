@@ -1,6 +1,6 @@
 /** What a line's stops come to before it runs: operating clocks by part, breaks as steps, and the moves that no stop can touch. (MODEL.md §7) */
 import { toGrid } from '@loopwright/kernel'
-import type { LineSpec } from '../spec.ts'
+import { type LineSpec, STORE } from '../spec.ts'
 import type { Line, PartList } from '../instant/state.ts'
 
 /** Sources on operating time, by station, zone, transfer or section. */
@@ -32,14 +32,22 @@ export function buildBreaks(spec: LineSpec): Pick<Line, 'breakTimes' | 'breakSte
   return { breakTimes: Float64Array.from(steps, ({ time }) => time), breakSteps: Int8Array.from(steps, ({ step }) => step) }
 }
 
-/** 1 for paths whose move no stop can hold, whose zone has no operating clock and no transfer that turns back. */
-export function plainClears(spec: LineSpec, changes: readonly boolean[]): Uint8Array {
-  const zones = spec.zones.length
+/**
+ * 1 for paths whose move no stop or break can hold, out of a zone that has no operating clock, no transfer that turns back and, where the line is no plain loop, no
+ * transfer before it that is entered only if its exit is clear.
+ */
+export function plainClears(spec: LineSpec, { isLoop, zoneChanges }: Pick<Line, 'isLoop' | 'zoneChanges'>): Uint8Array {
   const stops = new Set<number>()
   let followed = (spec.breaks.length > 0 && !spec.conveyorDuringBreaks) || spec.stations.some(({ safetyStop }) => safetyStop !== null)
   for (const { part, clock } of spec.breakdowns) {
     if (part.kind === 'section' || (part.kind === 'zone' && clock === 'operating')) followed = true
     else if (part.kind !== 'station') stops.add(part.index)
   }
-  return Uint8Array.from(spec.zones, (_, z) => (followed || changes[z] || stops.has(z) || stops.has((z + 1) % zones) ? 0 : 1))
+  const afterExit = new Set<number>()
+  for (const { from, to } of spec.paths) if (!isLoop && spec.zones[from]?.transfer?.enterOnlyIfExitClear === true) afterExit.add(to)
+  return Uint8Array.from(spec.paths, ({ from, to, manual }) =>
+    followed || from === STORE || zoneChanges[from] === 1 || stops.has(from) || stops.has(to) || afterExit.has(from) || manual !== null
+      ? 0
+      : 1,
+  )
 }

@@ -1,0 +1,66 @@
+import { expect, test } from 'vitest'
+import { staffed } from '../../../../tests/helpers/staffed.ts'
+import { buildLine } from '../build/build.ts'
+import { resetLine } from '../build/start.ts'
+import { clearList, type Line, NONE, WORK_PENDING, WORKING } from '../instant/state.ts'
+import { STATION_STATES } from '../telling/result.ts'
+import { goesOnCalled, onCall, startsStayCalled } from './quickCalls.ts'
+import { makeQuick, type Quick } from './quickZones.ts'
+
+/** S1 in Z1 loads for 10 s, S2 in Z3 works for 20 s; one operator, who stands at S1, 5 s from S2; carriers stand in both. */
+function twoStations(): { line: Line; quick: Quick } {
+  const spec = staffed(
+    {
+      zones: 6,
+      start: [1, 3],
+      stations: [
+        { at: 1, load: 10, unload: 0 },
+        { at: 3, work: { w: 20 } },
+      ],
+      until: 100,
+    },
+    { operators: [{ stations: [0, 1] }], walks: [{ between: [0, 1], seconds: 5 }] },
+  )
+  const line = buildLine(spec)
+  resetLine(line, 'a', 0)
+  clearList(line.moveList) // they have just come to rest
+  line.carrierSerial[1] = 0 // loaded before
+  return { line, quick: makeQuick(line)! }
+}
+const is = (line: Line, station: number): string => STATION_STATES[line.collector.stationState[station]!]!
+
+test('a stay begins at once where the operator stands, and calls where nobody is free', () => {
+  const { line, quick } = twoStations()
+  expect(startsStayCalled(line, quick, 0, 0)).toBe(true)
+  expect([line.carrierPhase[0], line.queue.times[line.workSlot], is(line, 0)]).toEqual([WORKING, 10, 'working'])
+  expect(startsStayCalled(line, quick, 1, 1)).toBe(true)
+  expect([line.carrierPhase[1], line.queue.isPending(line.workSlot + 1), is(line, 1)]).toEqual([
+    WORK_PENDING,
+    false,
+    'waiting for operator',
+  ])
+})
+
+test('an operator who gets free is sent before the carrier leaves; work starts when the walk ends', () => {
+  const { line, quick } = twoStations()
+  startsStayCalled(line, quick, 0, 0)
+  startsStayCalled(line, quick, 1, 1)
+  line.now = line.queue.firstTime()
+  expect(line.queue.pop()).toBe(line.workSlot)
+  line.activity--
+  expect(goesOnCalled(line, quick, 0, 0)).toBe(false)
+  expect([line.now, line.staff.operatorTask[0], line.queue.firstTime()]).toEqual([10, 1, 15])
+  line.now = 15
+  onCall(line, quick, line.queue.pop())
+  expect([line.carrierPhase[1], line.queue.firstTime(), is(line, 1)]).toEqual([WORKING, 35, 'working'])
+})
+
+test('work of no time is left to the other instants: all that comes of it is done', () => {
+  const line = buildLine(
+    staffed({ zones: 6, start: [1], stations: [{ at: 1, load: 0, unload: 0 }], until: 100 }, { operators: [{ stations: [0] }] }),
+  )
+  resetLine(line, 'a', 0)
+  clearList(line.moveList)
+  expect(startsStayCalled(line, makeQuick(line)!, 0, 0)).toBe(true)
+  expect([line.carrierSerial[0], line.carrierZone[0], line.zoneCarrier[1]]).toEqual([0, 2, NONE])
+})

@@ -1,0 +1,84 @@
+/** Stays whose duties need products, receivers or operators that are kept, and what such a need waits for, at quick instants (quick.ts). (MODEL.md §5, §6, §8) */
+import { onProductArrival } from '../goods/arrivals.ts'
+import { onReceiverEnd } from '../goods/receiver.ts'
+import { handleInstant } from '../instant/instant.ts'
+import { addTo, type Line, NONE, RELEASING, UNLOAD_DUTY, WORK_PENDING } from '../instant/state.ts'
+import { sendFirst } from '../moves/send.ts'
+import { becomeDone } from '../moves/zone.ts'
+import { freeStation, onWalkEnd } from '../operators/operators.ts'
+import { prepareDuty, setFirstAside } from '../work/calls.ts'
+import { endDuty, firstDuty, startFirstWork, startRelease } from '../work/station.ts'
+import { settleRests } from './quickRest.ts'
+import type { Quick } from './quickZones.ts'
+
+/** The carrier has come to rest at the station: its first duty is prepared, and what can start does. False: it has none. */
+export function startsStayCalled(line: Line, quick: Quick, station: number, carrier: number): boolean {
+  const duty = firstDuty(line, station, carrier, UNLOAD_DUTY)
+  if (duty === NONE) return false
+  line.stationServed[station] = 1
+  prepare(line, quick, station, carrier, duty)
+  return true
+}
+
+/** A duty or the release has ended: what follows starts. False: the carrier may leave. */
+export function goesOnCalled(line: Line, quick: Quick, station: number, carrier: number): boolean {
+  if (line.carrierPhase[carrier] !== RELEASING) {
+    endDuty(line, station, carrier)
+    const duty = firstDuty(line, station, carrier, line.stationDuty[station]! + 1)
+    if (duty !== NONE) {
+      prepare(line, quick, station, carrier, duty)
+      return true
+    }
+    if (line.hasRejects) line.rejects.carrierFresh[carrier] = 0
+    if (line.releaseSampler[station] !== NONE) {
+      startRelease(line, station, carrier)
+      return true
+    }
+  }
+  freeStation(line, station)
+  startCalled(line)
+  if (isOver(line)) {
+    line.collector.judge()
+    return false
+  }
+  becomeDone(line, carrier, line.stationZone[station]!)
+  leaveRest(line, quick)
+  return true
+}
+
+/** A walk has ended, a product has come, or a receiver is done. */
+export function onCall(line: Line, quick: Quick, slot: number): void {
+  line.events++
+  const { supplySlot, receiverSlot } = line.goods
+  if (slot >= receiverSlot) onReceiverEnd(line, slot - receiverSlot)
+  else if (slot >= supplySlot) onProductArrival(line, slot - supplySlot)
+  else onWalkEnd(line, slot - line.operatorSlot)
+  startCalled(line)
+  if (isOver(line)) line.collector.judge()
+  else leaveRest(line, quick)
+}
+
+function prepare(line: Line, quick: Quick, station: number, carrier: number, duty: number): void {
+  line.stationDuty[station] = duty
+  line.carrierPhase[carrier] = WORK_PENDING
+  line.collector.touch(line.stationZone[station]!)
+  prepareDuty(line, station, duty)
+  addTo(line.workList, station)
+  startCalled(line)
+  if (isOver(line)) line.collector.judge()
+  else leaveRest(line, quick)
+}
+
+/** Sets aside, sends and starts work, one after the other, as long as nothing ends in no time. */
+function startCalled(line: Line): void {
+  const { queue, workList } = line
+  while (queue.firstTime() > line.now && (setFirstAside(line) || sendFirst(line) || (workList.length > 0 && startFirstWork(line)))) {}
+}
+
+const isOver = (line: Line): boolean => line.queue.firstTime() > line.now && line.moveList.length === 0
+
+/** What is left of the instant is handled as any other. */
+function leaveRest(line: Line, quick: Quick): void {
+  settleRests(line, quick)
+  handleInstant(line)
+}
