@@ -111,6 +111,8 @@ export interface Staff {
   readonly walkSeconds: Float64Array
   /** station that the operator is bound to, or number of stations + path; NONE: free */
   readonly operatorTask: Int32Array
+  /** how many are free */
+  operatorsFree: number
   /** station where it stands or walks to */
   readonly operatorPlace: Int32Array
   readonly operatorWalks: Uint8Array

@@ -9,24 +9,25 @@ import { claim } from './zone.ts'
 
 /** Sends one operator: to what has called longest; at equal times stations first, then the lower index. False: nobody can be sent. */
 export function sendFirst(line: Line): boolean {
-  if (line.breaksNow > 0 || (!line.calls.sendDue && line.staff.manualFrom.length === 0)) return false
+  if (line.breaksNow > 0) return false
+  if (line.staff.operatorsFree === 0) {
+    line.calls.sendDue = false
+    return false
+  }
   let station = NONE
+  let stationPlace = NONE
   let path = NONE
   let since = 0
   if (line.calls.sendDue) {
     const { callList } = line.calls
-    for (let place = 0; place < callList.length; ) {
+    for (let place = 0; place < callList.length; place++) {
       const s = callList.items[place]!
-      if (line.calls.stationSent[s]! >= line.calls.stationNeeds[s]!) {
-        takeAt(callList, place)
-        continue
-      }
-      place++
       if (line.stationHeld[s]! > 0) continue
       const called = line.calls.calledAt[s]!
       if (station !== NONE && (called > since || (called === since && s > station))) continue
       if (!hasFreeOperator(line, s)) continue
       station = s
+      stationPlace = place
       since = called
     }
   }
@@ -47,6 +48,7 @@ export function sendFirst(line: Line): boolean {
   }
   if (station !== NONE) {
     send(line, nearestFree(line, station), station, station)
+    if (line.calls.stationSent[station] === line.calls.stationNeeds[station]) takeAt(line.calls.callList, stationPlace)
     return true
   }
   line.calls.sendDue = false
@@ -67,6 +69,7 @@ function sendToPath(line: Line, path: number): void {
 /** @param task  the station, or the number of stations plus the path */
 function send(line: Line, operator: number, task: number, station: number): void {
   const walk = line.staff.walkSeconds[line.staff.operatorPlace[operator]! * line.stations + station]!
+  line.staff.operatorsFree--
   line.staff.operatorTask[operator] = task
   line.staff.operatorPlace[operator] = station
   if (task < line.stations) line.calls.stationSent[station]!++

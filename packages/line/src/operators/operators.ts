@@ -40,6 +40,7 @@ export function buildOperators(spec: LineSpec): Staff {
       new Set(spec.paths.flatMap(({ from, manual }) => (manual === null ? [] : [from < 0 ? spec.zones.length : from]))),
     ),
     operatorTask: new Int32Array(all.length),
+    operatorsFree: all.length,
     operatorPlace: new Int32Array(all.length),
     operatorWalks: new Uint8Array(all.length),
     handlingCount: new Int32Array(all.length),
@@ -53,6 +54,7 @@ export function buildOperators(spec: LineSpec): Staff {
 
 export function resetOperators(line: Line): void {
   line.staff.operatorTask.fill(NONE)
+  line.staff.operatorsFree = line.operators
   line.staff.operatorPlace.set(line.staff.operatorStart)
   line.staff.operatorWalks.fill(0)
   line.staff.pathOperator.fill(NONE)
@@ -123,6 +125,7 @@ export function freeStation(line: Line, station: number): void {
 }
 
 function free(line: Line, operator: number): void {
+  line.staff.operatorsFree++
   line.staff.operatorTask[operator] = NONE
   line.calls.sendDue = true
   if (line.trace !== null) line.trace.add(line.now, OPERATOR_FREE, line.staff.operatorPlace[operator]!, NONE, operator)

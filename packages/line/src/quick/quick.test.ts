@@ -62,7 +62,7 @@ test('60 random lines of lanes: no number differs, and every kind of zone occurs
     expectSame(line, '7')
     countFlags(seen, line, wanted)
   }
-  for (const flag of wanted) expect(seen.get(flag)).toBeGreaterThan(5)
+  for (const flag of wanted) expect(seen.get(flag)).toBeGreaterThan(3)
 })
 
 describe('lines that give rise to each kind of instant', () => {

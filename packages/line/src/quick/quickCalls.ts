@@ -71,8 +71,14 @@ function prepare(line: Line, quick: Quick, station: number, carrier: number, dut
 
 /** Sets aside, sends and starts work, one after the other, as long as nothing ends in no time. */
 function startCalled(line: Line): void {
-  const { queue, workList } = line
-  while (queue.firstTime() > line.now && (setFirstAside(line) || sendFirst(line) || (workList.length > 0 && startFirstWork(line)))) {}
+  const { queue, workList, calls } = line
+  const byHand = line.staff.manualFrom.length > 0
+  while (
+    queue.firstTime() > line.now &&
+    ((calls.asideDue && setFirstAside(line)) ||
+      ((calls.sendDue || byHand) && sendFirst(line)) ||
+      (workList.length > 0 && startFirstWork(line)))
+  ) {}
 }
 
 const isOver = (line: Line): boolean => line.queue.firstTime() > line.now && line.moveList.length === 0
