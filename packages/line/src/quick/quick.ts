@@ -5,6 +5,7 @@
  * instants most of the time would go into calls. (MODEL.md §1, §3, §5, §11)
  */
 
+import { C_MOVING, S_BLOCKED, S_EXCHANGING, S_STARVED, Z_CLAIMED, Z_FREE, Z_VACATING } from '../telling/states.ts'
 import { assert } from '@loopwright/kernel'
 import { isWaitedFor, timeClear, waitFor } from '../moves/clear.ts'
 import {
@@ -46,7 +47,6 @@ import {
   TURNS,
   WATCHED,
 } from './quickZones.ts'
-import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from '../telling/result.ts'
 import { settleFree } from './settle.ts'
 import {
   BACK,
@@ -69,14 +69,6 @@ import {
 } from '../instant/state.ts'
 import { hasProduct } from '../goods/supply.ts'
 import { endChange, startChange } from '../moves/transfer.ts'
-
-const S_BLOCKED = STATION_STATES.indexOf('blocked')
-const S_EXCHANGING = STATION_STATES.indexOf('exchanging')
-const S_STARVED = STATION_STATES.indexOf('starved')
-const Z_FREE = ZONE_STATES.indexOf('free')
-const Z_CLAIMED = ZONE_STATES.indexOf('claimed')
-const Z_VACATING = ZONE_STATES.indexOf('vacating')
-const C_MOVING = CARRIER_STATES.indexOf('moving')
 
 /** Whether the slots that fall due together are moves, and clears, that no stay, stop, transfer or meeting has a say in; if so the clears are made: they go before all that starts. */
 function areQuick(line: Line, { flags, before }: Quick, count: number): boolean {

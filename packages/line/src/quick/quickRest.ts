@@ -2,14 +2,11 @@
  * Rests without a timer: a carrier that brakes and cannot leave before it is at rest changes nothing for others then. The instant is kept, and made good when the zone
  * ahead clears, when an instant is not quick, or at the end of a part of a run. (MODEL.md §3)
  */
+import { S_BLOCKED, Z_BLOCKED } from '../telling/states.ts'
 import { BLOCKED_SINCE, CARRIER_SINCE, CARRIER_WIDTH, STATION_SINCE, STATION_WIDTH, ZONE_SINCE, ZONE_WIDTH } from '../telling/collect.ts'
 import { waitingState } from '../telling/judge.ts'
 import type { Quick } from './quickZones.ts'
-import { STATION_STATES, ZONE_STATES } from '../telling/result.ts'
 import { DONE, type Line, NONE, OCCUPIED } from '../instant/state.ts'
-
-const S_BLOCKED = STATION_STATES.indexOf('blocked')
-const Z_BLOCKED = ZONE_STATES.indexOf('blocked')
 
 /** The carrier stands in its zone since `restAt`, done and waiting. */
 export function stand(line: Line, quick: Quick, carrier: number): void {

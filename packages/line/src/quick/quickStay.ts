@@ -1,12 +1,8 @@
 /** Stays at stations at quick instants (quick.ts). (MODEL.md §5) */
-import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from '../telling/result.ts'
+import { C_WORKED, S_WORKING, Z_WORKING } from '../telling/states.ts'
 import { settleCarrier, settleStation, settleZone } from './settle.ts'
 import { type Line, NONE, RELEASING, UNLOAD_DUTY } from '../instant/state.ts'
 import { endDuty, firstDuty, startDuty, startRelease } from '../work/station.ts'
-
-const S_WORKING = STATION_STATES.indexOf('working')
-const Z_WORKING = ZONE_STATES.indexOf('working')
-const C_WORKED = CARRIER_STATES.indexOf('worked on')
 
 /** The carrier has come to rest at the station: its first duty starts. False: it has none. */
 export function startsStay(line: Line, station: number, carrier: number): boolean {

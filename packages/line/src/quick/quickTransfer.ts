@@ -1,15 +1,10 @@
 /** Transfers at quick instants (quick.ts): what they set aside, and their turns. (MODEL.md §4) */
+import { S_EXCHANGING, S_STARVED, Z_CLAIMED, Z_OTHER } from '../telling/states.ts'
 import { nextZoneTakes } from '../moves/clear.ts'
 import { waitingState } from '../telling/judge.ts'
-import { STATION_STATES, ZONE_STATES } from '../telling/result.ts'
 import { settleCarrier, settleStation, settleZone } from './settle.ts'
 import { CHANGING, CLAIMED, type Line, NONE, TO_WAY_OUT } from '../instant/state.ts'
 import { startChange } from '../moves/transfer.ts'
-
-const S_EXCHANGING = STATION_STATES.indexOf('exchanging')
-const S_STARVED = STATION_STATES.indexOf('starved')
-const Z_CLAIMED = ZONE_STATES.indexOf('claimed')
-const Z_OTHER = ZONE_STATES.indexOf('other')
 
 /** Whether the carrier of the zone can leave it, where a transfer that is entered only if its exit is clear has a say. */
 export function canLeave(line: Line, from: number): boolean {

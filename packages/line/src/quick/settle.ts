@@ -1,11 +1,7 @@
 /** What is told of a part whose state changes now, at a quick instant (quick.ts): its seconds up to now, and its state from now on. (MODEL.md §11) */
+import { S_EXCHANGING, S_STARVED, Z_FREE } from '../telling/states.ts'
 import { CARRIER_SINCE, CARRIER_WIDTH, STATION_SINCE, STATION_WIDTH, ZONE_SINCE, ZONE_WIDTH } from '../telling/collect.ts'
-import { STATION_STATES, ZONE_STATES } from '../telling/result.ts'
 import { type Line, NONE } from '../instant/state.ts'
-
-const S_STARVED = STATION_STATES.indexOf('starved')
-const S_EXCHANGING = STATION_STATES.indexOf('exchanging')
-const Z_FREE = ZONE_STATES.indexOf('free')
 
 /** `row`: where the part's record begins; `since`: place in it of the instant of its last change. */
 function settle(seconds: Float64Array, row: number, since: number, states: Uint8Array, part: number, is: number, { now }: Line): void {

@@ -3,27 +3,27 @@
  * and columns. A zone's time is added up where something ends, as a difference of two instants: since every sum of times on the clock grid is exact, in whatever
  * order it is taken, what is left over is the rest (run.ts).
  */
+import {
+  C_EMPTY,
+  C_WITH_PRODUCT,
+  C_WORKED,
+  S_BLOCKED,
+  S_EXCHANGING,
+  S_STARVED,
+  Z_BLOCKED,
+  Z_VACATING,
+  Z_WORKING,
+} from '../telling/states.ts'
 import { CARRIER_WIDTH, LONGEST_BLOCK, OCCUPIED_SECONDS, STATION_WIDTH, ZONE_WIDTH } from '../telling/collect.ts'
 import { drawInOrder, placeForProduct } from '../work/draw.ts'
 import { dutyApplies } from '../moves/dutyAhead.ts'
 import { PACE_CLEAR, SPEED } from '../moves/motion.ts'
-import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from '../telling/result.ts'
 import { LOAD_DUTY, NONE, SAME_AS_MOVE, UNLOAD_DUTY, WORK_DUTY } from '../instant/state.ts'
 import { addToTally, VALUE } from '../telling/tally.ts'
 import { change, holdBack } from './change.ts'
 import { changeOut, load, serve, unload } from './stay.ts'
 import { LOOKS, READY, type Sweep } from './sweep.ts'
 import { tellStation } from './told.ts'
-
-const Z_WORKING = ZONE_STATES.indexOf('working')
-const Z_BLOCKED = ZONE_STATES.indexOf('blocked')
-const Z_VACATING = ZONE_STATES.indexOf('vacating')
-const S_BLOCKED = STATION_STATES.indexOf('blocked')
-const S_EXCHANGING = STATION_STATES.indexOf('exchanging')
-const S_STARVED = STATION_STATES.indexOf('starved')
-const C_WORKED = CARRIER_STATES.indexOf('worked on')
-const C_WITH_PRODUCT = CARRIER_STATES.indexOf('waiting with product')
-const C_EMPTY = CARRIER_STATES.indexOf('waiting empty')
 
 /** Carriers taken in one call: a call that takes long goes on in code that was exchanged in its middle, which is slower. */
 const SOME = 2_000

@@ -1,12 +1,9 @@
 /** A transfer's change of position, held by its breakdowns. (MODEL.md §4, §7) */
-import { ZONE_STATES } from '../telling/result.ts'
+import { Z_OTHER, Z_STOPPED } from '../telling/states.ts'
 import { fail, runClocks, secondsToFailure } from './failure.ts'
 import type { Sweep } from './sweep.ts'
 import { tellZone } from './told.ts'
 import { within } from './windowed.ts'
-
-const OTHER = ZONE_STATES.indexOf('other')
-const STOPPED = ZONE_STATES.indexOf('stopped')
 
 /**
  * Changes for `sweep.seconds` from `sweep.at` on and keeps the holds met in `sweep.holds`; tells the zone's time as `state`, or as stopped.
@@ -31,8 +28,8 @@ export function change(sweep: Sweep, zone: number, state: number): void {
     runClocks(sweep, transferClocks, zone, failure - at)
     left -= failure - at
     const until = fail(sweep, transferClocks, zone, failure, collector.causes.zoneSeconds)
-    tellZone(sweep, zone, STOPPED, failure, until)
-    if (state === OTHER) sweep.heldSeconds[zone]! += within(sweep, failure, until)
+    tellZone(sweep, zone, Z_STOPPED, failure, until)
+    if (state === Z_OTHER) sweep.heldSeconds[zone]! += within(sweep, failure, until)
     keepHold(sweep, failure, until)
     if (left === 0) {
       sweep.heldUntil[zone] = until

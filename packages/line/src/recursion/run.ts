@@ -5,26 +5,26 @@
  * taken, front to back, round and round. Stops that only lengthen one stay (breakdowns of stations and transfers on operating time, breaks with the conveyor
  * running) are worked out on the way. `canRecur` says which lines this holds for; results are those of the event engine, to the last bit.
  */
+import {
+  C_MOVING,
+  S_BLOCKED,
+  S_EXCHANGING,
+  S_STARVED,
+  S_WORKING,
+  Z_BLOCKED,
+  Z_CLAIMED,
+  Z_FREE,
+  Z_OTHER,
+  Z_VACATING,
+  Z_WORKING,
+} from '../telling/states.ts'
 import { CARRIER_SINCE, CARRIER_WIDTH, LONGEST_BLOCK, OCCUPIED_SECONDS, STATION_WIDTH, ZONE_SINCE, ZONE_WIDTH } from '../telling/collect.ts'
 import { waitingState } from '../telling/judge.ts'
-import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from '../telling/result.ts'
 import { type Line, NONE } from '../instant/state.ts'
 import { advanceAll } from './advance.ts'
 import { LOOKS, type Sweep } from './sweep.ts'
 import { tellCarrier, tellStation, tellStationIn, tellZone } from './told.ts'
 import { counts, within } from './windowed.ts'
-
-const Z_FREE = ZONE_STATES.indexOf('free')
-const Z_CLAIMED = ZONE_STATES.indexOf('claimed')
-const Z_WORKING = ZONE_STATES.indexOf('working')
-const Z_OTHER = ZONE_STATES.indexOf('other')
-const Z_BLOCKED = ZONE_STATES.indexOf('blocked')
-const Z_VACATING = ZONE_STATES.indexOf('vacating')
-const S_WORKING = STATION_STATES.indexOf('working')
-const S_BLOCKED = STATION_STATES.indexOf('blocked')
-const S_EXCHANGING = STATION_STATES.indexOf('exchanging')
-const S_STARVED = STATION_STATES.indexOf('starved')
-const C_MOVING = CARRIER_STATES.indexOf('moving')
 
 /** Takes all carriers to the end of the window and tells everything that the collector holds. */
 export function recur(sweep: Sweep): void {

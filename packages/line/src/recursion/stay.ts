@@ -1,10 +1,10 @@
 /** A stay: the duties at a station, the release, and the change of a transfer under the carrier. (MODEL.md §4, §5) */
+import { C_WORKED, S_EXCHANGING, S_NO_PRODUCT, Z_OTHER, Z_WORKING } from '../telling/states.ts'
 import { CARRIER_WIDTH, ZONE_WIDTH } from '../telling/collect.ts'
 import { drawInOrder } from '../work/draw.ts'
 import { dutyApplies } from '../moves/dutyAhead.ts'
 import { makeRoom } from '../build/growingList.ts'
 import { waitingState } from '../telling/judge.ts'
-import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from '../telling/result.ts'
 import { LOAD_DUTY, NONE, UNLOAD_DUTY, WORK_DUTY } from '../instant/state.ts'
 import { addWork, markTasks } from '../work/station.ts'
 import { putProduct } from '../goods/supply.ts'
@@ -14,12 +14,6 @@ import type { Sweep } from './sweep.ts'
 import { tellCarrier, tellStation, tellStationIn, tellZone } from './told.ts'
 import { counts, within } from './windowed.ts'
 import { openFrom, spend } from './work.ts'
-
-const Z_WORKING = ZONE_STATES.indexOf('working')
-const Z_OTHER = ZONE_STATES.indexOf('other')
-const S_PENDING = STATION_STATES.indexOf('waiting for product')
-const S_EXCHANGING = STATION_STATES.indexOf('exchanging')
-const C_WORKED = CARRIER_STATES.indexOf('worked on')
 
 /** Changes to the way out from `sweep.at` on, which becomes the instant at which the transfer stands so. */
 export function changeOut(sweep: Sweep, carrier: number, zone: number): void {
@@ -64,7 +58,7 @@ function begin(sweep: Sweep, carrier: number, zone: number, station: number): vo
   if (at >= sweep.downUntil[station]! && at < sweep.pauseAt[station]!) return
   const start = openFrom(sweep, station, at)
   if (start > at) {
-    tellStation(sweep, station, S_PENDING, start)
+    tellStation(sweep, station, S_NO_PRODUCT, start)
     tellZone(sweep, zone, Z_OTHER, at, start)
     tellCarrier(sweep, carrier, waitingState(sweep.line, carrier), at, start)
   }

@@ -1,13 +1,9 @@
 /** Telling time: a station's seconds by state, in order, from where they stand up to an instant; what a stop or a break covers is told as such. */
+import { S_BLOCKED, S_BREAK, S_STOPPED } from '../telling/states.ts'
 import { BLOCKED_SINCE, CARRIER_WIDTH, LONGEST_BLOCK, STATION_WIDTH, ZONE_WIDTH } from '../telling/collect.ts'
-import { STATION_STATES } from '../telling/result.ts'
 import { NONE } from '../instant/state.ts'
 import type { Sweep } from './sweep.ts'
 import { within } from './windowed.ts'
-
-const BLOCKED = STATION_STATES.indexOf('blocked')
-const STOPPED = STATION_STATES.indexOf('stopped')
-const BREAK = STATION_STATES.indexOf('break')
 
 /** The zone's time from `from` to `to`, as far as it lies in the window. */
 export function tellZone(sweep: Sweep, zone: number, state: number, from: number, to: number): void {
@@ -36,7 +32,7 @@ export function tellStation(sweep: Sweep, station: number, state: number, until:
   }
   sweep.stationTold[station] = until
   sweep.line.collector.stationSeconds[station * STATION_WIDTH + state]! += until - from
-  if (state === BLOCKED) tellBlock(sweep, station, from, until)
+  if (state === S_BLOCKED) tellBlock(sweep, station, from, until)
 }
 
 /** A block that begins where the last one ended is one block: in between nothing took time. */
@@ -64,17 +60,17 @@ function tellCovered(sweep: Sweep, station: number, state: number): void {
     let to = end
     let is = state
     if (next < breaks && sweep.breakStart[next]! <= at) {
-      is = BREAK
+      is = S_BREAK
       if (sweep.breakEnd[next]! < to) to = sweep.breakEnd[next]!
     } else {
       if (next < breaks && sweep.breakStart[next]! < to) to = sweep.breakStart[next]!
       if (downFrom <= at && at < downUntil) {
-        is = STOPPED
+        is = S_STOPPED
         if (downUntil < to) to = downUntil
       } else if (downFrom > at && downFrom < to && downUntil > downFrom) to = downFrom
     }
     collector.stationSeconds[base + is]! += to - at
-    if (is === BLOCKED) tellBlock(sweep, station, at, to)
+    if (is === S_BLOCKED) tellBlock(sweep, station, at, to)
     at = to
   }
   sweep.stationTold[station] = at

@@ -1,10 +1,8 @@
 /** Work and release at a station, held by its breakdowns and by breaks. (MODEL.md §5, §7) */
-import { STATION_STATES } from '../telling/result.ts'
+import { S_WORKING } from '../telling/states.ts'
 import { fail, runClocks, secondsToFailure } from './failure.ts'
 import type { Sweep } from './sweep.ts'
 import { tellStation } from './told.ts'
-
-const WORKING = STATION_STATES.indexOf('working')
 
 /** The start of the next break of the station after `at`, or of the one it is in; infinite where there is none. */
 function pauseFrom(sweep: Sweep, station: number, at: number): number {
@@ -37,7 +35,7 @@ export function spend(sweep: Sweep, station: number, isWork: boolean): void {
   else if (hasClocks && sweep.at[0]! + secondsToFailure(sweep, stationClocks, station) <= end) spendHeld(sweep, station, isWork)
   else {
     if (hasClocks) runClocks(sweep, stationClocks, station, sweep.seconds[0]!)
-    tellStation(sweep, station, WORKING, end)
+    tellStation(sweep, station, S_WORKING, end)
     sweep.at[0] = end
   }
 }
@@ -52,7 +50,7 @@ function spendHeld(sweep: Sweep, station: number, isWork: boolean): void {
     const pause = pauseFrom(sweep, station, at)
     const failure = isWork ? at + secondsToFailure(sweep, stationClocks, station) : Number.POSITIVE_INFINITY
     if (failure <= end && failure <= pause) {
-      tellStation(sweep, station, WORKING, failure)
+      tellStation(sweep, station, S_WORKING, failure)
       runClocks(sweep, stationClocks, station, failure - at)
       left -= failure - at
       const until = fail(sweep, stationClocks, station, failure, collector.causes.stationSeconds)
@@ -64,15 +62,15 @@ function spendHeld(sweep: Sweep, station: number, isWork: boolean): void {
         return
       }
       at = openFrom(sweep, station, failure)
-      tellStation(sweep, station, WORKING, at)
+      tellStation(sweep, station, S_WORKING, at)
     } else if (pause < end) {
       if (isWork) runClocks(sweep, stationClocks, station, pause - at)
       left -= pause - at
       at = openFrom(sweep, station, pause)
-      tellStation(sweep, station, WORKING, at)
+      tellStation(sweep, station, S_WORKING, at)
     } else {
       if (isWork) runClocks(sweep, stationClocks, station, left)
-      tellStation(sweep, station, WORKING, end)
+      tellStation(sweep, station, S_WORKING, end)
       sweep.at[0] = end
       return
     }

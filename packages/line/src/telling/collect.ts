@@ -2,6 +2,7 @@
  * What a run tells of itself, gathered from differences of times: a part's seconds are added up when its state changes, nothing is polled. (MODEL.md §11)
  * States are judged once at the end of each instant, for the zones that something happened to.
  */
+import { S_BLOCKED, S_EXCHANGING, S_STARVED, S_STOPPED, Z_FREE, Z_STOPPED, Z_VACATING } from './states.ts'
 import { restartSupplies } from '../goods/arrivals.ts'
 import { Causes } from '../stops/causes.ts'
 import { makeClear } from '../moves/clear.ts'
@@ -26,13 +27,6 @@ export const LONGEST_BLOCK = STATION_SINCE + 2
 export const STATION_WIDTH = STATION_SINCE + 3
 export const CARRIER_SINCE = CARRIER_STATES.length
 export const CARRIER_WIDTH = CARRIER_SINCE + 1
-const BLOCKED = STATION_STATES.indexOf('blocked')
-const EXCHANGING = STATION_STATES.indexOf('exchanging')
-const STARVED = STATION_STATES.indexOf('starved')
-const FREE = ZONE_STATES.indexOf('free')
-const VACATING = ZONE_STATES.indexOf('vacating')
-const STOPPED = STATION_STATES.indexOf('stopped')
-const ZONE_STOPPED = ZONE_STATES.indexOf('stopped')
 
 export class Collector {
   readonly line: Line
@@ -140,8 +134,8 @@ export class Collector {
       const is = stationState(line, station)
       if (is === this.stationState[station]) continue
       this.settleStation(station)
-      if (this.stationState[station] === BLOCKED) this.endBlock(station)
-      if (is === BLOCKED) this.stationSeconds[station * STATION_WIDTH + BLOCKED_SINCE] = line.now
+      if (this.stationState[station] === S_BLOCKED) this.endBlock(station)
+      if (is === S_BLOCKED) this.stationSeconds[station * STATION_WIDTH + BLOCKED_SINCE] = line.now
       this.stationState[station] = is
     }
     touched.length = 0
@@ -151,16 +145,16 @@ export class Collector {
   onLateClear(zone: number): void {
     const { line } = this
     const at = line.clearAt[zone]!
-    if (this.zoneState[zone] === VACATING) {
-      this.zoneSeconds[zone * ZONE_WIDTH + VACATING]! += at - this.zoneSeconds[zone * ZONE_WIDTH + ZONE_SINCE]!
+    if (this.zoneState[zone] === Z_VACATING) {
+      this.zoneSeconds[zone * ZONE_WIDTH + Z_VACATING]! += at - this.zoneSeconds[zone * ZONE_WIDTH + ZONE_SINCE]!
       this.zoneSeconds[zone * ZONE_WIDTH + ZONE_SINCE] = at
-      this.zoneState[zone] = FREE
+      this.zoneState[zone] = Z_FREE
     }
     const station = line.zoneStation[zone]!
-    if (station !== NONE && this.stationState[station] === EXCHANGING) {
-      this.stationSeconds[station * STATION_WIDTH + EXCHANGING]! += at - this.stationSeconds[station * STATION_WIDTH + STATION_SINCE]!
+    if (station !== NONE && this.stationState[station] === S_EXCHANGING) {
+      this.stationSeconds[station * STATION_WIDTH + S_EXCHANGING]! += at - this.stationSeconds[station * STATION_WIDTH + STATION_SINCE]!
       this.stationSeconds[station * STATION_WIDTH + STATION_SINCE] = at
-      this.stationState[station] = STARVED
+      this.stationState[station] = S_STARVED
     }
   }
 
@@ -240,7 +234,7 @@ export class Collector {
     }
     for (let station = 0; station < line.stations; station++) {
       this.settleStation(station)
-      if (this.stationState[station] === BLOCKED) this.endBlock(station)
+      if (this.stationState[station] === S_BLOCKED) this.endBlock(station)
     }
     for (let carrier = 0; carrier < line.carriers; carrier++) this.settleCarrier(carrier)
     this.countProducts()
@@ -248,9 +242,9 @@ export class Collector {
   }
 
   private settleStopped(zone: number): void {
-    if (this.zoneState[zone] === ZONE_STOPPED) this.settleZone(zone)
+    if (this.zoneState[zone] === Z_STOPPED) this.settleZone(zone)
     const station = this.line.zoneStation[zone]!
-    if (station !== NONE && this.stationState[station]! >= STOPPED) this.settleStation(station)
+    if (station !== NONE && this.stationState[station]! >= S_STOPPED) this.settleStation(station)
   }
 
   private settleZone(zone: number): void {
@@ -260,7 +254,7 @@ export class Collector {
     const state = this.zoneState[zone]!
     this.zoneSeconds[zone * ZONE_WIDTH + state]! += seconds
     this.causes.held[0] = seconds
-    if (state === ZONE_STOPPED) this.causes.holdZone(zone)
+    if (state === Z_STOPPED) this.causes.holdZone(zone)
   }
 
   private settleStation(station: number): void {
@@ -271,7 +265,7 @@ export class Collector {
     const state = this.stationState[station]!
     this.stationSeconds[station * STATION_WIDTH + state]! += seconds
     this.causes.held[0] = seconds
-    if (state >= STOPPED) this.causes.holdStation(station)
+    if (state >= S_STOPPED) this.causes.holdStation(station)
   }
 
   judgeCarrier(carrier: number): void {

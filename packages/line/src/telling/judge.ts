@@ -1,5 +1,27 @@
 /** What state a station, a zone or a carrier is in, judged from the state of the line. (MODEL.md §11) */
-import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from './result.ts'
+import {
+  C_EMPTY,
+  C_MOVING,
+  C_WITH_PRODUCT,
+  C_WORKED,
+  S_BLOCKED,
+  S_BREAK,
+  S_EXCHANGING,
+  S_HANDLING,
+  S_NO_OPERATOR,
+  S_NO_PRODUCT,
+  S_NO_RECEIVER,
+  S_STARVED,
+  S_STOPPED,
+  S_WORKING,
+  Z_BLOCKED,
+  Z_CLAIMED,
+  Z_FREE,
+  Z_OTHER,
+  Z_STOPPED,
+  Z_VACATING,
+  Z_WORKING,
+} from './states.ts'
 import {
   BRAKING,
   CLAIMED,
@@ -15,17 +37,6 @@ import {
   WORK_PENDING,
   WORKING,
 } from '../instant/state.ts'
-
-const S_WORKING = STATION_STATES.indexOf('working')
-const S_HANDLING = STATION_STATES.indexOf('handling')
-const S_NO_OPERATOR = STATION_STATES.indexOf('waiting for operator')
-const S_NO_RECEIVER = STATION_STATES.indexOf('waiting for receiver')
-const S_NO_PRODUCT = STATION_STATES.indexOf('waiting for product')
-const S_BLOCKED = STATION_STATES.indexOf('blocked')
-const S_EXCHANGING = STATION_STATES.indexOf('exchanging')
-const S_STARVED = STATION_STATES.indexOf('starved')
-const S_STOPPED = STATION_STATES.indexOf('stopped')
-const S_BREAK = STATION_STATES.indexOf('break')
 
 const S_PENDING = S_NO_PRODUCT
 const PHASES = 10
@@ -64,14 +75,6 @@ export function stationState(line: Line, station: number): number {
   return line.stationDuty[station] === LOAD_DUTY ? S_NO_PRODUCT : S_NO_RECEIVER
 }
 
-const Z_FREE = ZONE_STATES.indexOf('free')
-const Z_CLAIMED = ZONE_STATES.indexOf('claimed')
-const Z_WORKING = ZONE_STATES.indexOf('working')
-const Z_BLOCKED = ZONE_STATES.indexOf('blocked')
-const Z_OTHER = ZONE_STATES.indexOf('other')
-const Z_VACATING = ZONE_STATES.indexOf('vacating')
-const Z_STOPPED = ZONE_STATES.indexOf('stopped')
-
 const ZONE_TABLE = table((state, phase) => {
   if (state === FREE) return Z_FREE
   if (state === CLAIMED) return Z_CLAIMED
@@ -84,11 +87,6 @@ const ZONE_TABLE = table((state, phase) => {
 export function zoneState(line: Line, zone: number): number {
   return line.zoneHeld[zone]! > 0 ? Z_STOPPED : ZONE_TABLE[PHASES * line.zoneState[zone]! + phaseIn(line, zone)]!
 }
-
-const C_MOVING = CARRIER_STATES.indexOf('moving')
-const C_WORKED = CARRIER_STATES.indexOf('worked on')
-const C_WITH_PRODUCT = CARRIER_STATES.indexOf('waiting with product')
-const C_EMPTY = CARRIER_STATES.indexOf('waiting empty')
 
 const CARRIER_TABLE = Uint8Array.from({ length: 2 * PHASES }, (_, k) => {
   const phase = Math.floor(k / 2)

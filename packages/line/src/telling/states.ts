@@ -1,0 +1,28 @@
+/** The states that are told, as places in STATION_STATES (S_…), ZONE_STATES (Z_…) and CARRIER_STATES (C_…): the only file that says them as numbers. (MODEL.md §11) */
+import { CARRIER_STATES, type CarrierState, STATION_STATES, type StationState, ZONE_STATES, type ZoneState } from './result.ts'
+
+const station = (state: StationState): number => STATION_STATES.indexOf(state)
+const zone = (state: ZoneState): number => ZONE_STATES.indexOf(state)
+const carrier = (state: CarrierState): number => CARRIER_STATES.indexOf(state)
+
+export const S_WORKING = station('working')
+export const S_HANDLING = station('handling')
+export const S_NO_OPERATOR = station('waiting for operator')
+export const S_NO_PRODUCT = station('waiting for product')
+export const S_NO_RECEIVER = station('waiting for receiver')
+export const S_BLOCKED = station('blocked')
+export const S_EXCHANGING = station('exchanging')
+export const S_STARVED = station('starved')
+export const S_STOPPED = station('stopped')
+export const S_BREAK = station('break')
+export const Z_FREE = zone('free')
+export const Z_CLAIMED = zone('claimed')
+export const Z_WORKING = zone('working')
+export const Z_BLOCKED = zone('blocked')
+export const Z_OTHER = zone('other')
+export const Z_VACATING = zone('vacating')
+export const Z_STOPPED = zone('stopped')
+export const C_MOVING = carrier('moving')
+export const C_WORKED = carrier('worked on')
+export const C_WITH_PRODUCT = carrier('waiting with product')
+export const C_EMPTY = carrier('waiting empty')
