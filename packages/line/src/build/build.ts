@@ -183,7 +183,6 @@ export function buildLine(spec: LineSpec, backwards = false): Line {
     carrierVariant: new Int32Array(carriers),
     carrierLoaded: new Float64Array(carriers),
     taskDone: new Uint8Array(carriers * spec.tasks.length),
-    carrierLapStart: new Float64Array(carriers),
     stationZone: Int32Array.from(spec.stations, (station) => station.zone),
     stationDuty: new Uint8Array(stations),
     stationHeld: new Int32Array(stations),

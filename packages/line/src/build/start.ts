@@ -102,7 +102,6 @@ export function resetLine(line: Line, seed: string, replication: number): void {
   line.clearAt.fill(0)
   line.carrierPhase.fill(DONE)
   line.carrierSince.fill(0)
-  line.carrierLapStart.fill(Number.NaN)
   line.zoneWay.fill(NONE)
   if (line.isLoop) line.leavingPath.set(line.onlyOut)
   line.zonePosition.set(line.startPosition)

@@ -369,8 +369,6 @@ export interface Line {
   readonly carrierLoaded: Float64Array
   /** 1: the product has had the task; length carriers · tasks */
   readonly taskDone: Uint8Array
-  /** instant of its last move start out of the lap zone; NaN before the first */
-  readonly carrierLapStart: Float64Array
 
   // Stations, length stations
   readonly stationZone: Int32Array

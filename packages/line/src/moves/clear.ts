@@ -2,6 +2,7 @@
  * The clear of a zone behind the carrier that left it. (MODEL.md §3)
  * Where no stop can hold the move and nobody waits, it has no timer: its instant is known, and made good when somebody asks.
  */
+import { isClearOver } from './clearOver.ts'
 import { drawInOrder } from '../work/draw.ts'
 import { PACE_CLEAR } from './motion.ts'
 import { operateOut } from '../stops/operation.ts'
@@ -72,13 +73,13 @@ export function nextZoneTakes(line: Line, path: number, carrier: number): boolea
 /** Whether the zone is free now; a clear without a timer that is over by now is made good here. */
 function isFree(line: Line, zone: number): boolean {
   if (line.zoneState[zone] === FREE) return true
-  if (line.zoneClearing[zone] !== CLEAR_KNOWN || line.clearAt[zone]! > line.now) return false
+  if (!isClearOver(line, zone)) return false
   makeClear(line, zone)
   return true
 }
 
 /** Makes a clear good that is over by now: nobody waited for it, so that only the zone and what is told of it change. */
-export function makeClear(line: Line, zone: number): void {
+function makeClear(line: Line, zone: number): void {
   line.zoneClearing[zone] = CLEAR_NOW
   line.zoneState[zone] = FREE
   line.events++
@@ -88,7 +89,7 @@ export function makeClear(line: Line, zone: number): void {
 /** Makes good every clear that is over by `line.now`. */
 export function makeAllClear(line: Line): void {
   for (let zone = 0; zone < line.zones; zone++) {
-    if (line.zoneClearing[zone] === CLEAR_KNOWN && line.clearAt[zone]! <= line.now) makeClear(line, zone)
+    if (isClearOver(line, zone)) makeClear(line, zone)
   }
 }
 

@@ -142,6 +142,8 @@ function startMove(line: Line, path: number): void {
   line.activity++
   if (from === store) takeFromStore(line)
   else {
+    const station = line.zoneStation[from]!
+    if (station !== NONE) line.stationServed[station] = 0
     line.zoneState[from] = VACATING
     line.zoneClaimant[from] = NONE
     line.zoneCarrier[from] = NONE

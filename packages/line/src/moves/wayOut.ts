@@ -1,6 +1,7 @@
 /** The way out of a zone: whom a path takes, which path is the carrier's, and which it could start along now. (MODEL.md §3) */
+import { isClearOver } from './clearOver.ts'
 import { hasDutyLeft } from './dutyAhead.ts'
-import { ALTERNATE, CLEAR_KNOWN, FIRST_FREE, FREE, type Line, NONE } from '../instant/state.ts'
+import { ALTERNATE, FIRST_FREE, FREE, type Line, NONE } from '../instant/state.ts'
 
 /** What of the paths out of a zone is left for a carrier: nothing, those without conditions, those whose conditions hold, or of these those for rejects. */
 const NO_PATH = 0
@@ -60,15 +61,12 @@ export function wayOf(line: Line, zone: number, carrier: number): number {
   for (let k = first[zone]!; k < first[zone + 1]!; k++) {
     const path = items[k]!
     if (!isLeft(line, path, carrier, kind) || turn-- > 0) continue
-    if (divert !== FIRST_FREE || isFreeNow(line, line.pathTo[path]!)) return path
+    if (divert !== FIRST_FREE) return path
+    const to = line.pathTo[path]!
+    if (line.zoneState[to] === FREE || isClearOver(line, to)) return path
     if (lowest === NONE) lowest = path
   }
   return lowest
-}
-
-/** Also where its clear is over and has not been made good yet. */
-function isFreeNow({ zoneState, zoneClearing, clearAt, now }: Line, zone: number): boolean {
-  return zoneState[zone] === FREE || (zoneClearing[zone] === CLEAR_KNOWN && clearAt[zone]! <= now)
 }
 
 function countLeft(line: Line, zone: number, carrier: number, kind: number): number {

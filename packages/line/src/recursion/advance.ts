@@ -115,8 +115,8 @@ function advanceSome(sweep: Sweep): void {
       }
       if (zone === lapZone) {
         const { lap, carrierLaps } = line.collector
-        const seconds = at - line.carrierLapStart[carrier]!
-        line.carrierLapStart[carrier] = at
+        const seconds = at - line.collector.carrierLapStart[carrier]!
+        line.collector.carrierLapStart[carrier] = at
         if (at > warmup && !Number.isNaN(seconds)) {
           lap[VALUE] = seconds
           addToTally(lap)

@@ -1,17 +1,17 @@
 /**
  * What a run tells of itself, gathered from differences of times: a part's seconds are added up when its state changes, nothing is polled. (MODEL.md §11)
- * States are judged once at the end of each instant, for the zones that something happened to.
+ * States are judged once at the end of each instant, for the zones that something happened to. Nothing here changes the line: a run that is not told is the same.
  */
 import { S_BLOCKED, S_EXCHANGING, S_STARVED, S_STOPPED, Z_FREE, Z_STOPPED, Z_VACATING } from './states.ts'
 import { restartSupplies } from '../goods/arrivals.ts'
 import { Causes } from '../stops/causes.ts'
-import { makeClear } from '../moves/clear.ts'
+import { isClearOver } from '../moves/clearOver.ts'
 import { type GrowingList, makeRoom } from '../build/growingList.ts'
 import { carrierState, stationState, zoneState } from './judge.ts'
 import { CHANGE_AT, Level } from './level.ts'
 import { restartHandling } from '../operators/operators.ts'
 import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from './result.ts'
-import { addTo, CLEAR_KNOWN, type Line, makeWorkList, NONE, type WorkList } from '../instant/state.ts'
+import { addTo, type Line, makeWorkList, NONE, type WorkList } from '../instant/state.ts'
 import { addToTally, TALLY, VALUE } from './tally.ts'
 
 /** What is told of a part stands together: its seconds by state, then the instant of its last change of state, and what else there is by part. */
@@ -42,6 +42,8 @@ export class Collector {
   readonly carrierState: Uint8Array
   readonly carrierSeconds: Float64Array
   readonly carrierLaps: Int32Array
+  /** instant of its last move start out of the lap zone; NaN before the first */
+  readonly carrierLapStart: Float64Array
   readonly causes: Causes
   readonly lap = new Float64Array(TALLY)
   readonly timeInLine = new Float64Array(TALLY)
@@ -70,6 +72,7 @@ export class Collector {
     this.carrierState = new Uint8Array(carriers)
     this.carrierSeconds = new Float64Array(carriers * CARRIER_WIDTH)
     this.carrierLaps = new Int32Array(carriers)
+    this.carrierLapStart = new Float64Array(carriers)
     const unload = line.spec.stations.find((station) => station.unload !== null)
     this.lapZone = unload === undefined ? 0 : unload.zone
   }
@@ -87,6 +90,7 @@ export class Collector {
     this.stationState.fill(0)
     this.zoneState.fill(0)
     this.carrierState.fill(0)
+    this.carrierLapStart.fill(Number.NaN)
     for (let carrier = 0; carrier < this.line.carriers; carrier++) {
       if (this.line.carrierZone[carrier] === this.line.store) this.judgeCarrier(carrier)
     }
@@ -124,7 +128,7 @@ export class Collector {
     for (let place = 0; place < touched.length; place++) {
       const zone = touched.items[place]!
       touched.isIn[zone] = 0
-      if (line.zoneClearing[zone] === CLEAR_KNOWN && line.clearAt[zone]! <= line.now) makeClear(line, zone)
+      if (isClearOver(line, zone)) this.onLateClear(zone)
       const carrier = line.zoneCarrier[zone]!
       if (carrier !== NONE) this.judgeCarrier(carrier)
       this.settleZone(zone)
@@ -177,21 +181,20 @@ export class Collector {
     const station = line.zoneStation[from]!
     if (station !== NONE && line.stationServed[station] === 1) {
       this.cycles[station]!++
-      line.stationServed[station] = 0
     }
     if (from === this.lapZone) this.onLap(carrier)
   }
 
   /** The carrier leaves the zone where laps begin and end. */
   onLap(carrier: number): void {
-    const { carrierLapStart, now } = this.line
-    const start = carrierLapStart[carrier]!
+    const { now } = this.line
+    const start = this.carrierLapStart[carrier]!
     if (!Number.isNaN(start)) {
       this.lap[VALUE] = now - start
       addToTally(this.lap)
       this.carrierLaps[carrier]!++
     }
-    carrierLapStart[carrier] = now
+    this.carrierLapStart[carrier] = now
   }
 
   onLoad(): void {

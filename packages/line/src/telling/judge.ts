@@ -1,4 +1,5 @@
 /** What state a station, a zone or a carrier is in, judged from the state of the line. (MODEL.md §11) */
+import { isClearOver } from '../moves/clearOver.ts'
 import {
   C_EMPTY,
   C_MOVING,
@@ -51,6 +52,9 @@ function phaseIn(line: Line, zone: number): number {
   return carrier === NONE ? MOVING : line.carrierPhase[carrier]!
 }
 
+/** A clear that is over counts, whether or not somebody has asked for it yet. */
+const stateNow = (line: Line, zone: number): number => (isClearOver(line, zone) ? FREE : line.zoneState[zone]!)
+
 const works = (phase: number): boolean => phase === WORKING || phase === RELEASING
 
 const STATION_TABLE = table((state, phase) => {
@@ -66,7 +70,7 @@ export function stationState(line: Line, station: number): number {
   if (line.breaksNow > 0 && line.stationBreaks[station] === 1) return S_BREAK
   const zone = line.stationZone[station]!
   if (line.stationHeld[station]! > 0) return S_STOPPED
-  const state = STATION_TABLE[PHASES * line.zoneState[zone]! + phaseIn(line, zone)]!
+  const state = STATION_TABLE[PHASES * stateNow(line, zone) + phaseIn(line, zone)]!
   if (state === S_WORKING) return S_WORKING
   if (line.zoneHeld[zone]! > 0) return S_STOPPED
   if (line.staff.stationHandling[station]! > 0) return S_HANDLING
@@ -85,7 +89,7 @@ const ZONE_TABLE = table((state, phase) => {
 
 /** Place in ZONE_STATES. */
 export function zoneState(line: Line, zone: number): number {
-  return line.zoneHeld[zone]! > 0 ? Z_STOPPED : ZONE_TABLE[PHASES * line.zoneState[zone]! + phaseIn(line, zone)]!
+  return line.zoneHeld[zone]! > 0 ? Z_STOPPED : ZONE_TABLE[PHASES * stateNow(line, zone) + phaseIn(line, zone)]!
 }
 
 const CARRIER_TABLE = Uint8Array.from({ length: 2 * PHASES }, (_, k) => {
