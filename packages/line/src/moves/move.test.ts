@@ -42,8 +42,8 @@ describe('passing at speed', () => {
     expect(spent(result.zones[1]!.seconds)).toEqual({ claimed: 6, blocked: 20, vacating: 2.5 })
     // c0: waits to 2.5, moves to 8.5 (braking is moving), waits to 28.5; c1: moves to 6, worked on to 26, moves to 28.5
     expect(result.carriers.map(({ seconds }) => seconds)).toEqual([
-      [6, 0, 0, 22.5],
-      [8.5, 20, 0, 0],
+      { moving: 6, 'worked on': 0, 'waiting with product': 0, 'waiting empty': 22.5 },
+      { moving: 8.5, 'worked on': 20, 'waiting with product': 0, 'waiting empty': 0 },
     ])
   })
 
