@@ -514,3 +514,8 @@ export function clearList(list: WorkList): void {
   list.isIn.fill(0)
   list.length = 0
 }
+
+/** Whether the zone has been clear since `clearAt` and counts as vacating still, since nobody has asked. (MODEL.md §3) */
+export function isClearOver({ zoneClearing, clearAt, now }: Pick<Line, 'zoneClearing' | 'clearAt' | 'now'>, zone: number): boolean {
+  return zoneClearing[zone] === CLEAR_KNOWN && clearAt[zone]! <= now
+}

@@ -2,7 +2,6 @@
  * The clear of a zone behind the carrier that left it. (MODEL.md §3)
  * Where no stop can hold the move and nobody waits, it has no timer: its instant is known, and made good when somebody asks.
  */
-import { isClearOver } from './clearOver.ts'
 import { drawInOrder } from '../work/draw.ts'
 import { PACE_CLEAR } from './motion.ts'
 import { operateOut } from '../stops/operation.ts'
@@ -13,6 +12,7 @@ import {
   CLEAR_TIMED,
   DONE,
   FREE,
+  isClearOver,
   type Line,
   LOOKING,
   NONE,

@@ -1,7 +1,6 @@
 /** The way out of a zone: whom a path takes, which path is the carrier's, and which it could start along now. (MODEL.md §3) */
-import { isClearOver } from './clearOver.ts'
 import { hasDutyLeft } from './dutyAhead.ts'
-import { ALTERNATE, FIRST_FREE, FREE, type Line, NONE } from '../instant/state.ts'
+import { ALTERNATE, FIRST_FREE, FREE, isClearOver, type Line, NONE } from '../instant/state.ts'
 
 /** What of the paths out of a zone is left for a carrier: nothing, those without conditions, those whose conditions hold, or of these those for rejects. */
 const NO_PATH = 0

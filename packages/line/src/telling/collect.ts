@@ -5,13 +5,12 @@
 import { S_BLOCKED, S_EXCHANGING, S_STARVED, S_STOPPED, Z_FREE, Z_STOPPED, Z_VACATING } from './states.ts'
 import { restartSupplies } from '../goods/arrivals.ts'
 import { Causes } from '../stops/causes.ts'
-import { isClearOver } from '../moves/clearOver.ts'
 import { type GrowingList, makeRoom } from '../build/growingList.ts'
 import { carrierState, stationState, zoneState } from './judge.ts'
 import { CHANGE_AT, Level } from './level.ts'
 import { restartHandling } from '../operators/operators.ts'
 import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from './result.ts'
-import { addTo, type Line, makeWorkList, NONE, type WorkList } from '../instant/state.ts'
+import { addTo, isClearOver, type Line, makeWorkList, NONE, type WorkList } from '../instant/state.ts'
 import { addToTally, TALLY, VALUE } from './tally.ts'
 
 /** What is told of a part stands together: its seconds by state, then the instant of its last change of state, and what else there is by part. */

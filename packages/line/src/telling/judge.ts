@@ -1,5 +1,4 @@
 /** What state a station, a zone or a carrier is in, judged from the state of the line. (MODEL.md §11) */
-import { isClearOver } from '../moves/clearOver.ts'
 import {
   C_EMPTY,
   C_MOVING,
@@ -28,6 +27,7 @@ import {
   CLAIMED,
   DONE,
   FREE,
+  isClearOver,
   type Line,
   LOAD_DUTY,
   LOOKING,
