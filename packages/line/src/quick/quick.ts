@@ -112,12 +112,6 @@ export function runQuick(line: Line, quick: Quick, until: number): boolean {
   return goesOn === UP_TO
 }
 
-/** Whether the zone turns free before `rest`, as far as is known now. */
-function clearsBefore({ zoneState, zoneClearing, clearAt, queue, clearSlot }: Line, zone: number, rest: number): boolean {
-  if (zoneState[zone] !== VACATING) return false
-  return (zoneClearing[zone] === CLEAR_KNOWN ? clearAt[zone]! : queue.times[clearSlot + zone]!) < rest
-}
-
 /** Whether somebody waits for the zone that is being left, or will before it is clear. */
 function isAwaited(line: Line, { before, restIsKnown }: Quick, zone: number, flag: number): boolean {
   if ((flag & AFTER_EXIT_CLEAR) > 0) return isWaitedFor(line, zone)
@@ -249,7 +243,13 @@ function runSome(line: Line, quick: Quick, until: number): number {
             const to = zoneNext[from]!
             const isOff = station !== NONE && stationHeld[station]! > 0
             // at rest before the zone ahead is clear, it changes nothing for others
-            if (diverts || followsZones || isOff || ((flag | flags[to]!) & TRANSFER) > 0 || clearsBefore(line, to, rest)) {
+            const clears =
+              diverts || zoneState[to] !== VACATING
+                ? Number.POSITIVE_INFINITY
+                : zoneClearing[to] === CLEAR_KNOWN
+                  ? clearAt[to]!
+                  : times[clearSlot + to]!
+            if (diverts || followsZones || isOff || clears < rest || ((flag | flags[to]!) & TRANSFER) > 0) {
               times[slot] = rest
               queue.schedule(slot)
               continue

@@ -71,17 +71,22 @@ function prepare(line: Line, quick: Quick, station: number, carrier: number, dut
 
 /** Sets aside, sends and starts work, one after the other, as long as nothing ends in no time. */
 function startCalled(line: Line): void {
-  const { queue, workList, calls } = line
+  const { workList, calls } = line
   const byHand = line.staff.manualFrom.length > 0
   while (
-    queue.firstTime() > line.now &&
+    !endsNow(line) &&
     ((calls.asideDue && setFirstAside(line)) ||
       ((calls.sendDue || byHand) && sendFirst(line)) ||
       (workList.length > 0 && startFirstWork(line)))
   ) {}
 }
 
-const isOver = (line: Line): boolean => line.queue.firstTime() > line.now && line.moveList.length === 0
+/** Whether something ends at this instant still; asked without a time that crosses a call. */
+function endsNow({ queue, now }: Line): boolean {
+  return queue.size > 0 && queue.times[queue.first()]! === now
+}
+
+const isOver = (line: Line): boolean => line.moveList.length === 0 && !endsNow(line)
 
 /** What is left of the instant is handled as any other. */
 function leaveRest(line: Line, quick: Quick): void {
