@@ -122,8 +122,8 @@ describe('documents', () => {
     expect(blocks.length).toBeGreaterThan(0)
   })
 
-  test('every dependency has its reason in DEVELOPERS, and no other is there', () => {
-    const text = readFileSync(join(TOP, 'DEVELOPERS.md'), 'utf8')
+  test('every dependency has its reason in packages/README.md, and no other is there', () => {
+    const text = readFileSync(join(TOP, 'packages', 'README.md'), 'utf8')
     const rows = text
       .slice(text.indexOf('## Dependencies'), text.indexOf('Written here although'))
       .split('\n')
