@@ -1,25 +1,23 @@
 /**
- * A complete LineSpec from the little that a test wants to say, and a run of it as lines that a person reads.
+ * A complete LineSpec from the little that a test wants to say, by the builder of lines with the usual values of these tests, and a run of it as lines that a person reads.
  * It has over 300 lines because every wish and every event has its words here; `smallGraph.ts` adds lines that are no single loop.
  * Zones are called Z0, Z1 …, a station in zone 2 is called S2; path i leads from zone i to the next one.
  */
 import {
   type BreakdownPart,
+  type BreakdownSpec,
   type LineSpec,
+  loopLine,
   type MixSpec,
-  PLAIN_LINE,
-  PLAIN_PATH,
-  PLAIN_STATION,
-  PLAIN_ZONE,
+  type PathSketch,
   type Position,
   type RunResult,
   STORE,
-  type StationSpec,
+  type StationSketch,
   simulate,
-  type TaskSpec,
   TRACE_KINDS,
   Trace,
-  wholeLine,
+  type ZoneSketch,
 } from '@loopwright/line'
 import type { Distribution } from '@loopwright/stats'
 import { expect } from 'vitest'
@@ -116,103 +114,76 @@ function byPath<T>(given: T | readonly (T | null)[] | undefined, path: number): 
 /** Complete description of a small closed loop. */
 export function smallLoop(wish: Wish): LineSpec {
   const drive = { ...DRIVE, ...wish.drive }
-  const count = Array.isArray(wish.start) ? wish.start.length : ((wish.start as number | undefined) ?? 1)
   const transfer = (zone: number) => wish.transfers?.[zone]
-  const names: string[] = []
-  const variants = wish.variants ?? 1
-  return {
-    ...PLAIN_LINE,
-    sections: wholeLine(wish.zones),
-    zones: Array.from({ length: wish.zones }, (_, z) => {
+  const known = (value: number | null): number | undefined => value ?? undefined
+  const variants = Array.from({ length: wish.variants ?? 1 }, (_, v) => `variant ${v}`)
+  const line = loopLine({
+    zones: Array.from({ length: wish.zones }, (_, z): ZoneSketch => {
       const wanted = transfer(z)
       return {
-        ...PLAIN_ZONE,
         name: `Z${z}`,
-        lengthMetres: drive.distance,
-        sensorBeforeStopMetres: wanted === undefined ? drive.sensor : 0,
         release: wish.train === true || wish.train?.includes(z) === true ? 'train' : 'single',
-        transfer:
-          wanted === undefined
-            ? null
-            : { liftSeconds: wanted.lift, lowerSeconds: wanted.lower, enterOnlyIfExitClear: wanted.exitClear ?? false },
+        ...(wanted === undefined ? {} : { transfer: { ...wanted, enterOnlyIfExitClear: wanted.exitClear ?? false } }),
       }
     }),
-    paths: Array.from({ length: wish.zones }, (_, p) => {
-      const to = (p + 1) % wish.zones
-      const move = byPath<Time>(wish.move, p)
-      const clear = byPath<Time | 'move'>(wish.clear, p)
+    zoneLength: drive.distance,
+    paths: Array.from({ length: wish.zones }, (_, from): PathSketch => {
+      const [move, clear] = [byPath<Time>(wish.move, from), byPath<Time | 'move'>(wish.clear, from)]
+      const to = transfer((from + 1) % wish.zones)
       return {
-        ...PLAIN_PATH,
-        from: p,
-        to,
-        distanceMetres: drive.distance,
-        speedMetresPerSecond: drive.v,
-        accelerationMetresPerSecondSquared: drive.a,
-        across: wish.across?.includes(p) ?? false,
-        fromPosition: transfer(p) === undefined ? 'low' : (transfer(p)?.out ?? 'high'),
-        toPosition: transfer(to)?.in ?? 'low',
-        moveSeconds: move === null ? null : seconds(move),
-        clearSeconds: clear === null || clear === 'move' ? clear : seconds(clear),
+        from,
+        across: wish.across?.includes(from) ?? false,
+        fromPosition: transfer(from) === undefined ? 'low' : (transfer(from)!.out ?? 'high'),
+        toPosition: to?.in ?? 'low',
+        ...(move === null ? {} : { move }),
+        ...(clear === null ? {} : { clear }),
       }
     }),
-    carriers: {
-      count,
-      lengthMetres: drive.length,
-      widthMetres: drive.width,
-      start: Array.isArray(wish.start) ? wish.start : wish.packed === true ? 'packed' : 'spread',
+    drive: {
+      ...{ speed: drive.v, acceleration: known(drive.a), reaction: drive.reaction, sensorBeforeStop: drive.sensor },
+      stagger: wish.stagger ?? drive.reaction,
     },
-    reactionSeconds: drive.reaction,
-    staggerSeconds: wish.stagger ?? drive.reaction,
-    stations: (wish.stations ?? []).map((station) => stationOf(station, names, variants)),
-    tasks: names,
-    variants: Array.from({ length: variants }, (_, v) => `variant ${v}`),
-    mix: wish.mix ?? { kind: 'pattern', sequence: [0] },
-    breakdowns: (wish.stops ?? []).map(({ name, on, clock, after, repair }) => ({
-      name,
-      part: on,
-      clock: clock ?? 'operating',
-      timeToFailureSeconds: timesOf(typeof after === 'number' ? [after, NEVER] : after),
-      repairSeconds: timesOf(typeof repair === 'number' ? [repair] : repair),
-    })),
-    breaks: (wish.breaks ?? []).map(([startSeconds, lengthSeconds]) => ({ startSeconds, lengthSeconds })),
+    carriers: {
+      ...(typeof wish.start === 'object' ? {} : { count: wish.start ?? 1 }),
+      length: drive.length,
+      width: drive.width,
+      start: typeof wish.start === 'object' ? wish.start : wish.packed === true ? 'packed' : 'spread',
+    },
+    stations: Object.fromEntries((wish.stations ?? []).map((station) => [station.name ?? `S${station.at}`, stationOf(station)])),
+    products: { variants, mix: { kind: 'pattern', sequence: [0] } },
+    breaks: (wish.breaks ?? []).map(([after, lasts]) => ({ after, lasts })),
     conveyorDuringBreaks: wish.conveyorStops !== true,
-    window: { warmupSeconds: wish.warmup ?? 0, endSeconds: wish.until ?? 100 },
-  }
+    warmup: wish.warmup ?? 0,
+    end: wish.until ?? 100,
+  })
+  return { ...line.spec, ...(wish.mix === undefined ? {} : { mix: wish.mix }), breakdowns: (wish.stops ?? []).map(breakdownOf) }
 }
+
+/** A test gives the part by its index, and several times in turn. */
+const breakdownOf = ({ name, on, clock, after, repair }: StopWish): BreakdownSpec => ({
+  name,
+  part: on,
+  clock: clock ?? 'operating',
+  timeToFailureSeconds: timesOf(typeof after === 'number' ? [after, NEVER] : after),
+  repairSeconds: timesOf(typeof repair === 'number' ? [repair] : repair),
+})
 
 const timesOf = (times: Distribution | readonly number[]): Distribution =>
   Array.isArray(times) ? { kind: 'replay', values: times as readonly number[] } : (times as Distribution)
 
-function stationOf(wish: StationWish, names: string[], variants: number): StationSpec {
-  const name = wish.name ?? `S${wish.at}`
-  const task = (called: string): number => (names.includes(called) ? names.indexOf(called) : names.push(called) - 1)
-  const duty = (kind: string, wanted: Duty | undefined): readonly TaskSpec[] | null => {
-    if (wanted === undefined) return null
-    if (wanted === true) return []
-    const all = (time: Time) => Array.from({ length: variants }, () => seconds(time))
-    if (isTime(wanted)) return [{ task: task(`${kind} ${name}`), seconds: all(wanted) }]
-    return Object.entries(wanted).map(([called, times]) => ({
-      task: task(called),
-      seconds: Array.isArray(times)
-        ? (times as readonly (Time | null)[]).map((time) => (time === null ? null : seconds(time)))
-        : all(times as Time),
-    }))
-  }
+function stationOf(wish: StationWish): StationSketch {
+  const duties = (['unload', 'load', 'work'] as const).flatMap((kind) => {
+    const duty = wish[kind]
+    return duty === undefined ? [] : [[kind, duty === true ? {} : duty] as const]
+  })
   return {
-    name,
-    title: name,
     zone: wish.at,
-    unload: duty('unload', wish.unload),
-    load: duty('load', wish.load),
-    work: duty('work', wish.work),
-    releaseSeconds: seconds(wish.release ?? 0),
-    ...PLAIN_STATION,
-    operatorsNeeded: (wish.automatic ?? wish.worksInBreaks ?? false) ? 0 : 1,
+    ...Object.fromEntries(duties),
+    release: wish.release ?? 0,
+    automatic: wish.automatic ?? wish.worksInBreaks ?? false,
     worksInBreaks: wish.worksInBreaks ?? false,
   }
 }
-
-const isTime = (wanted: Exclude<Duty, true>): wanted is Time => typeof wanted === 'number' || typeof wanted.kind === 'string'
 
 export interface Told {
   readonly result: RunResult

@@ -37,16 +37,18 @@ const hasOwnWay = (own: PathSketch | null): boolean => own?.takes !== undefined 
 function stepsOf(report: Report, shape: Shape, sketch: LineSketch, zones: Zones): Step[] {
   const steps = mainSteps(shape, zones.onLine)
   const main = steps.length
+  const next = new Map(steps.map(({ from, to }) => [from, to]))
+  /** plain ways by their ends */
+  const plain = new Map(steps.map(({ from, to }, k) => [`${from} ${to}`, k]))
   for (const [k, written] of (sketch.paths ?? []).entries()) {
     const path = `paths[${k}]`
-    for (const step of typeof written === 'string'
-      ? chain(report, path, written, zones)
-      : one(report, path, written, steps.slice(0, main), zones)) {
-      const before = steps.findIndex(({ from, to, own }) => from === step.from && to === step.to && !hasOwnWay(own))
-      if (before >= 0 && before < main && steps[before]!.own === null && !hasOwnWay(step.own)) steps[before] = step
+    for (const step of typeof written === 'string' ? chain(report, path, written, zones) : one(report, path, written, next, zones)) {
+      const before = hasOwnWay(step.own) ? undefined : plain.get(`${step.from} ${step.to}`)
+      if (before !== undefined && before < main && steps[before]!.own === null) steps[before] = step
       else {
-        if (before >= 0 && !hasOwnWay(step.own)) report.add(path, say.pathTwice(nameOf(zones, step.from), nameOf(zones, step.to)))
+        if (before !== undefined) report.add(path, say.pathTwice(nameOf(zones, step.from), nameOf(zones, step.to)))
         steps.push(step)
+        if (!hasOwnWay(step.own)) plain.set(`${step.from} ${step.to}`, steps.length - 1)
       }
     }
   }
@@ -61,9 +63,9 @@ function mainSteps(shape: Shape, zones: number): Step[] {
   return []
 }
 
-function one(report: Report, path: string, own: PathSketch, main: readonly Step[], zones: Zones): Step[] {
+function one(report: Report, path: string, own: PathSketch, following: ReadonlyMap<number, number>, zones: Zones): Step[] {
   const from = referPlace(report, `${path}.from`, own.from, zones.names)
-  const next = main.find((step) => step.from === from)?.to
+  const next = following.get(from)
   if (own.to === undefined && next === undefined) {
     report.add(path, say.missing('to', 'the name of the next zone'))
     return []
