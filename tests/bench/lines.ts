@@ -1,5 +1,5 @@
 /** The lines that are timed. */
-import { type LineSpec, PLAIN_LINE, PLAIN_PATH, PLAIN_STATION, PLAIN_ZONE, type TaskSpec, wholeLine } from '@loopwright/line'
+import { type LineSpec, loopLine, type StationSketch, type TaskSpec } from '@loopwright/line'
 
 const MEANS = [38, 44, 52, 47, 41, 50]
 const PLACES = [0, 3, 7, 10, 13, 17]
@@ -29,55 +29,20 @@ export function blockLoop(
   const count = MEANS.length * blocks
   // products of one block never see the tasks of another: they are the same six
   const stretch = each ? MEANS.length : count
-  const station = (s: number) => {
-    const task: TaskSpec[] = [{ task: s % stretch, seconds: [{ kind: 'lognormal', mean: MEANS[s % MEANS.length]!, cv: 0.15 }] }]
-    return {
-      name: `S${s + 1}`,
-      title: `S${s + 1}`,
-      zone: BLOCK * Math.floor(s / MEANS.length) + PLACES[s % MEANS.length]!,
-      load: s % stretch === 0 ? task : null,
-      work: s % stretch > 0 && s % stretch < stretch - 1 ? task : null,
-      unload: s % stretch === stretch - 1 ? task : null,
-      releaseSeconds: { kind: 'constant', value: 0 } as const,
-      ...PLAIN_STATION,
-    }
+  const station = (s: number): [string, StationSketch] => {
+    const work = { [`T${(s % stretch) + 1}`]: { kind: 'lognormal', mean: MEANS[s % MEANS.length]!, cv: 0.15 } as const }
+    const duty = s % stretch === 0 ? 'load' : s % stretch === stretch - 1 ? 'unload' : 'work'
+    return [`S${s + 1}`, { zone: BLOCK * Math.floor(s / MEANS.length) + PLACES[s % MEANS.length]!, [duty]: work }]
   }
-  return {
-    ...PLAIN_LINE,
-    sections: wholeLine(zones),
-    zones: Array.from({ length: zones }, (_, z) => ({
-      ...PLAIN_ZONE,
-      name: `Z${z + 1}`,
-      lengthMetres: 1.04,
-      sensorBeforeStopMetres: 0,
-      release: 'single',
-      transfer: null,
-    })),
-    paths: Array.from({ length: zones }, (_, z) => ({
-      ...PLAIN_PATH,
-      from: z,
-      to: (z + 1) % zones,
-      distanceMetres: 1.04,
-      speedMetresPerSecond: 0.2,
-      accelerationMetresPerSecondSquared: 0.5,
-      across: false,
-      fromPosition: 'low',
-      toPosition: 'low',
-      moveSeconds: null,
-      clearSeconds: null,
-    })),
-    carriers: { count: carriers, lengthMetres: 0.75, widthMetres: 0.75, start: 'spread' },
-    reactionSeconds: 0.1,
-    staggerSeconds: 0.1,
-    stations: Array.from({ length: count }, (_, s) => station(s)),
-    tasks: Array.from({ length: stretch }, (_, s) => `T${s + 1}`),
-    variants: ['only'],
-    mix: { kind: 'pattern', sequence: [0] },
-    breakdowns: [],
-    breaks: [],
-    conveyorDuringBreaks: true,
-    window: { warmupSeconds: 0, endSeconds: 3600 * hours },
-  }
+  return loopLine({
+    zones: Array.from({ length: zones }, (_, z) => `Z${z + 1}`),
+    zoneLength: 1.04,
+    drive: { speed: 0.2, acceleration: 0.5 },
+    carriers: { count: carriers, length: 0.75, width: 0.75 },
+    stations: Object.fromEntries(Array.from({ length: count }, (_, s) => station(s))),
+    products: { variants: ['only'], mix: { kind: 'pattern', sequence: ['only'] } },
+    end: 3600 * hours,
+  }).spec
 }
 
 /**

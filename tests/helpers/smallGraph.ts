@@ -37,7 +37,7 @@ const place = (end: number | 'store'): number => (end === 'store' ? STORE : end)
 
 export function smallGraph(wish: GraphWish): LineSpec {
   const { move, clear, ...rest } = wish
-  const loop = smallLoop({ ...rest, start: [0] })
+  const loop = smallLoop({ ...rest, start: [0], odd: true })
   const drive = loop.paths[0]!
   const time = (own: Time | undefined, all: Time | undefined) => ((own ?? all) === undefined ? null : seconds((own ?? all) as Time))
   const paths = wish.paths.map(

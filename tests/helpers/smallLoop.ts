@@ -7,6 +7,7 @@ import {
   type BreakdownPart,
   type BreakdownSpec,
   type LineSpec,
+  type LineSketch,
   loopLine,
   type MixSpec,
   type PathSketch,
@@ -21,6 +22,7 @@ import {
 } from '@loopwright/line'
 import type { Distribution } from '@loopwright/stats'
 import { expect } from 'vitest'
+import { specOf } from '../../packages/line/src/builder/lineSpec.ts'
 
 /** seconds, or a distribution of them */
 export type Time = number | Distribution
@@ -70,6 +72,8 @@ export interface Wish {
   readonly mix?: MixSpec
   readonly until?: number
   readonly warmup?: number
+  /** a line that the builder refuses, for what the engine makes of it */
+  readonly odd?: boolean
 }
 
 export interface Drive {
@@ -115,9 +119,8 @@ function byPath<T>(given: T | readonly (T | null)[] | undefined, path: number): 
 export function smallLoop(wish: Wish): LineSpec {
   const drive = { ...DRIVE, ...wish.drive }
   const transfer = (zone: number) => wish.transfers?.[zone]
-  const known = (value: number | null): number | undefined => value ?? undefined
   const variants = Array.from({ length: wish.variants ?? 1 }, (_, v) => `variant ${v}`)
-  const line = loopLine({
+  const sketch: LineSketch = {
     zones: Array.from({ length: wish.zones }, (_, z): ZoneSketch => {
       const wanted = transfer(z)
       return {
@@ -140,7 +143,8 @@ export function smallLoop(wish: Wish): LineSpec {
       }
     }),
     drive: {
-      ...{ speed: drive.v, acceleration: known(drive.a), reaction: drive.reaction, sensorBeforeStop: drive.sensor },
+      ...{ speed: drive.v, reaction: drive.reaction, sensorBeforeStop: drive.sensor },
+      ...(drive.a === null ? {} : { acceleration: drive.a }),
       stagger: wish.stagger ?? drive.reaction,
     },
     carriers: {
@@ -155,8 +159,9 @@ export function smallLoop(wish: Wish): LineSpec {
     conveyorDuringBreaks: wish.conveyorStops !== true,
     warmup: wish.warmup ?? 0,
     end: wish.until ?? 100,
-  })
-  return { ...line.spec, ...(wish.mix === undefined ? {} : { mix: wish.mix }), breakdowns: (wish.stops ?? []).map(breakdownOf) }
+  }
+  const spec = wish.odd === true ? specOf('loop', sketch).spec : loopLine(sketch).spec
+  return { ...spec, ...(wish.mix === undefined ? {} : { mix: wish.mix }), breakdowns: (wish.stops ?? []).map(breakdownOf) }
 }
 
 /** A test gives the part by its index, and several times in turn. */

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import type { LineSpec, StationSpec } from '../spec.ts'
 import { dutyLaps } from './dutyLaps.ts'
-import { constant, givenLoop, station } from './testLoops.ts'
+import { constant, givenLoop, station } from '../../../../tests/helpers/boundLoops.ts'
 
 describe('duties of a lone carrier', () => {
   const task = (index: number, ...seconds: (number | null)[]) => ({

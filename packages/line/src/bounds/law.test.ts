@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest'
 import type { LineSpec } from '../spec.ts'
 import { law, lawOrNull } from './law.ts'
 import { lawTerms } from './lawTerms.ts'
-import { baseLine, givenLoop, station } from './testLoops.ts'
+import { baseLine, constant, givenLoop, station } from '../../../../tests/helpers/boundLoops.ts'
 
 // Baccelli, Cohen, Olsder & Quadrat, Synchronization and Linearity, Wiley 1992, ch. 2–3; Karp, Discrete Math. 23 (1978) 309–311 (from memory).
 // Values: linear programme = Karp's algorithm = max-plus recursion, made outside this project.
@@ -108,7 +108,9 @@ describe('constant times: the law is exact', () => {
   })
 
   test('a lap that takes no time is refused', () => {
-    expect(() => law(givenLoop(6, [], 0, 0))).toThrow(/a lap takes no time/)
+    const [loop, none] = [givenLoop(6, [], 1, 1), constant(0)]
+    const still = { ...loop, paths: loop.paths.map((path) => ({ ...path, moveSeconds: none, clearSeconds: none })) }
+    expect(() => law(still)).toThrow(/a lap takes no time/)
   })
 })
 

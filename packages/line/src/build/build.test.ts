@@ -32,7 +32,7 @@ describe('lines that cannot be built', () => {
       { at: 1, load: 1 },
       { at: 1, work: 1, name: 'other' },
     ]
-    expect(() => buildLine(smallLoop({ zones: 3, start: [0], stations }))).toThrow('two stations stand in zone Z1')
+    expect(() => buildLine(smallLoop({ zones: 3, start: [0], stations, odd: true }))).toThrow('two stations stand in zone Z1')
   })
 })
 

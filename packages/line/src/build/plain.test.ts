@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { givenLoop } from '../bounds/testLoops.ts'
+import { givenLoop } from '../../../../tests/helpers/boundLoops.ts'
 import { PLAIN_LINE, PLAIN_PATH, PLAIN_STATION, PLAIN_ZONE, wholeLine } from './plain.ts'
 import { simulate } from '../simulate.ts'
 

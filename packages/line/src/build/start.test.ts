@@ -29,11 +29,11 @@ describe('places', () => {
   })
   test('too many, a list of the wrong length, two in one zone', () => {
     const transfers = { 1: EXIT, 4: EXIT }
-    expect(() => startZones(smallLoop({ zones: 6, start: 5, transfers }))).toThrow('5 carriers cannot start in 4 places')
-    expect(() => startZones(smallLoop({ zones: 6, start: 5, packed: true, transfers }))).toThrow(RangeError)
+    expect(() => startZones(smallLoop({ zones: 6, start: 5, transfers, odd: true }))).toThrow('5 carriers cannot start in 4 places')
+    expect(() => startZones(smallLoop({ zones: 6, start: 5, packed: true, transfers, odd: true }))).toThrow(RangeError)
     const spec = smallLoop({ zones: 6, start: [0, 1] })
     expect(() => startZones({ ...spec, carriers: { ...spec.carriers, count: 3 } })).toThrow('3 carriers cannot start in 2 places')
-    expect(() => startZones(smallLoop({ zones: 6, start: [3, 3] }))).toThrow('two carriers start in one zone')
+    expect(() => startZones(smallLoop({ zones: 6, start: [3, 3], odd: true }))).toThrow('two carriers start in one zone')
   })
 })
 

@@ -89,9 +89,9 @@ describe('a list that has run out', () => {
     expect(spent(result.zones[1]!.seconds)).toEqual({ claimed: 8, working: 5, other: 24, vacating: 3 })
     expect(spent(result.zones[0]!.seconds)).toEqual({ free: 2, claimed: 8, blocked: 24, vacating: 6 })
     // c1 waits empty: 0–3, 7–12, 16–40; c0 with its product: 21–40
-    expect(result.carriers.map(({ seconds }) => seconds)).toEqual([
-      [16, 5, 19, 0],
-      [8, 0, 0, 32],
+    expect(result.carriers.map(({ seconds }) => spent(seconds))).toEqual([
+      { moving: 16, 'worked on': 5, 'waiting with product': 19 },
+      { moving: 8, 'waiting empty': 32 },
     ])
     expect(result.productsInLineMean).toBe(36 / 40)
   })

@@ -6,7 +6,7 @@ test('a chain of moves of 0 s: each start first ends what it ends in no time, an
   // Moves and clears 0 s. Z3: unload (no task) and load 2 s. At 0 only c2 can move; it arrives and its load starts before c1 follows. Then c1, then c0.
   // At 2 c2 goes on to Z0; of c1 (waits since 0) and c2 (since 2) only c1 can start; then c0, which has waited longer than c2.
   const { result, lines } = tell(
-    smallLoop({ zones: 4, start: [0, 1, 2], move: 0, clear: 0, stations: [{ at: 3, unload: true, load: 2 }], until: 6 }),
+    smallLoop({ zones: 4, start: [0, 1, 2], odd: true, move: 0, clear: 0, stations: [{ at: 3, unload: true, load: 2 }], until: 6 }),
   )
   expect(lines.filter((line) => /^[02] /.test(line))).toEqual([
     '0 leave Z2 c2',

@@ -106,7 +106,7 @@ test('drawn times, a station on a transfer that turns, and moves of 0 s are left
     true,
   ])
   expect(isQuick({ transfers: { 1: TURN }, stations: [{ at: 1, work: 5 }] })).toEqual([true, false, true, true])
-  expect(isQuick({ move: 0, clear: 0 })).toEqual([false, false, false, false])
+  expect(isQuick({ move: 0, clear: 0, odd: true })).toEqual([false, false, false, false])
   expect(isQuick({ transfers: { 3: { ...TURN, lift: 0 } } })).toEqual([true, true, true, false])
 })
 

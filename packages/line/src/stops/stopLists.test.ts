@@ -18,7 +18,7 @@ test('breaks become steps in order of time, ends before begins, none of no lengt
     [7, 0],
     [6, 10],
   ]
-  const { breakTimes, breakSteps } = buildBreaks(smallLoop({ zones: 2, breaks }))
+  const { breakTimes, breakSteps } = buildBreaks(smallLoop({ zones: 2, breaks, odd: true }))
   expect([...breakTimes]).toEqual([5, 6, 9, 9, 12, 16])
   expect([...breakSteps]).toEqual([1, 1, -1, 1, -1, -1])
 })

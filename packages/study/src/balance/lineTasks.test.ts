@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest'
 import { lineTasks } from './lineTasks.ts'
-import { smallLoop } from '../smallLoop.ts'
+import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 
 test('work in the order of flow, means over the mix, each after the one before', () => {
-  const base = smallLoop()
+  const base = stationLoop()
   const constant = (value: number) => ({ kind: 'constant', value }) as const
   const line = {
     ...base,

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest'
 import { callingThread } from '../runs/callingThread.ts'
 import { type CarriersProgress, chooseCarriers } from './chooseCarriers.ts'
-import { smallLoop } from '../smallLoop.ts'
+import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 import { memoryStore } from '../store/memoryStore.ts'
 
-const spec = smallLoop()
+const spec = stationLoop()
 // The tests share their runs: that a store changes nothing is tested below.
 const fresh = { seed: '11', pool: callingThread() }
 const here = { ...fresh, store: memoryStore() }
@@ -74,7 +74,7 @@ test('a wider border is met by fewer carriers, or as many', async () => {
 
 test('nothing left to chance: one run of each count, settled at once', async () => {
   const constant = (value: number) => ({ kind: 'constant', value }) as const
-  const line = smallLoop({
+  const line = stationLoop({
     stations: spec.stations.map((station) => ({
       ...station,
       work: station.work === null ? null : [{ task: 1, seconds: [constant(20)] }],
@@ -111,7 +111,7 @@ test('a plan far below what the line can make: the range grows down until a coun
 })
 
 test('nothing is made: no answer, nothing settled', async () => {
-  const study = await chooseCarriers(smallLoop({ window: { warmupSeconds: 0, endSeconds: 5 }, breaks: [] }), { plan: 10 }, here)
+  const study = await chooseCarriers(stationLoop({ window: { warmupSeconds: 0, endSeconds: 5 }, breaks: [] }), { plan: 10 }, here)
   expect(study).toMatchObject({ settled: false, answer: { chosen: null, notConfirmed: null }, flat: null })
   expect(study.planAnswer).toMatchObject({ carriers: null, about: null, best: null })
 })

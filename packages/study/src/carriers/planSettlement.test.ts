@@ -4,9 +4,9 @@ import { describe, expect, test } from 'vitest'
 import { CountStudy } from '../sweep/countStudy.ts'
 import { mayNeedFewer, PlanSettlement } from './planSettlement.ts'
 import { rowLayout } from '../runs/runRow.ts'
-import { smallLoop } from '../smallLoop.ts'
+import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 
-const layout = rowLayout(smallLoop())
+const layout = rowLayout(stationLoop())
 const PLAN = 1
 /** chance of meeting the plan by number of carriers from 1 on; a world is one uniform, the same for every count, as in a study */
 const CHANCES = [0.1, 0.6, 0.87, 0.8999, 0.9, 0.9, 0.9, 0.7]

@@ -2,12 +2,12 @@ import { stream } from '@loopwright/stats'
 import { binomialCdf, normalQuantile } from '@loopwright/stats/special'
 import { describe, expect, test } from 'vitest'
 import { rowLayout } from '../runs/runRow.ts'
-import { smallLoop } from '../smallLoop.ts'
+import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 import { sweepAnswer } from '../sweep/sweepAnswer.ts'
 import { Counts } from '../sweep/sweepAssembly.ts'
 import { WalkDown, type WalkRule } from './walkDown.ts'
 
-const spec = smallLoop()
+const spec = stationLoop()
 const layout = rowLayout(spec)
 /**
  * Mean units by number of carriers from 1 on, as a loop of 12 zones with four lognormal stations makes them in windows of 4 min (20,000 runs of each): 9 makes most,

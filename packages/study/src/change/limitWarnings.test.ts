@@ -1,9 +1,9 @@
 import { lineLimits } from '@loopwright/line/bounds'
 import { expect, test } from 'vitest'
 import { limitWarnings } from './limitWarnings.ts'
-import { smallLoop } from '../smallLoop.ts'
+import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 
-const line = smallLoop()
+const line = stationLoop()
 const [jam] = line.breakdowns
 const mean = (seconds: number) => ({ kind: 'exponential', mean: seconds }) as const
 

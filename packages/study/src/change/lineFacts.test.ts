@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest'
 import { lineFacts } from './lineFacts.ts'
-import { smallLoop } from '../smallLoop.ts'
+import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 
 test('the facts of a small loop, by hand', () => {
-  const facts = lineFacts(smallLoop())
+  const facts = lineFacts(stationLoop())
   expect(facts.loopMetres).toBeNull()
   expect(facts.transfers).toEqual([])
   expect(facts.stations).toEqual([
@@ -45,9 +45,9 @@ test('the facts of a small loop, by hand', () => {
 })
 
 test('lengths add up; transfers are told by name; parts that stop by their names', () => {
-  const plain = smallLoop()
+  const plain = stationLoop()
   const facts = lineFacts(
-    smallLoop({
+    stationLoop({
       zones: plain.zones.map((zone, index) => ({
         ...zone,
         lengthMetres: 1.5,

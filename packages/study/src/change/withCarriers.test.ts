@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest'
-import { smallLoop } from '../smallLoop.ts'
+import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 import { withCarriers } from './withCarriers.ts'
 
-const spec = smallLoop()
+const spec = stationLoop()
 
 test('changes the number of carriers and nothing else', () => {
   expect(withCarriers(spec, 5)).toEqual({ ...spec, carriers: { ...spec.carriers, count: 5 } })
@@ -14,7 +14,7 @@ test('refuses a loop with a carrier in every zone, none, or a part of one', () =
 })
 
 test('refuses a start that names the zones of another number of carriers', () => {
-  const named = smallLoop({ carriers: { ...spec.carriers, start: [0, 3, 5] } })
+  const named = stationLoop({ carriers: { ...spec.carriers, start: [0, 3, 5] } })
   expect(withCarriers(named, 3).carriers.count).toBe(3)
   expect(() => withCarriers(named, 4)).toThrow(/let the start be a rule/)
 })

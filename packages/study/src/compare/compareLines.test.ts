@@ -2,10 +2,10 @@ import { pairedDifference } from '@loopwright/stats'
 import { expect, test } from 'vitest'
 import { compareLines } from './compareLines.ts'
 import { replicate } from '../runs/replicate.ts'
-import { smallLoop } from '../smallLoop.ts'
+import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 import { withCarriers } from '../change/withCarriers.ts'
 
-const base = smallLoop()
+const base = stationLoop()
 const named = (name: string, line = base) => ({ name, line, plan: 100 })
 const request = { replications: 12 }
 const here = { seed: 'c', workers: 0 }
@@ -39,7 +39,7 @@ test('more than ten lines: each beside the first, at a level by which all hold t
 })
 
 test('windows that differ are refused, and the first difference is named', async () => {
-  const longer = smallLoop({ window: { warmupSeconds: 3600, endSeconds: 9000 } })
+  const longer = stationLoop({ window: { warmupSeconds: 3600, endSeconds: 9000 } })
   await expect(compareLines([named('a'), named('b', longer)], request, here)).rejects.toThrow('different windows (7200 and 9000)')
   await expect(compareLines([named('a')], request, here)).rejects.toThrow('2 to 200 lines, not 1')
   await expect(compareLines([named('a'), named('b')], { replications: 1 }, here)).rejects.toThrow('at least 2 replications')

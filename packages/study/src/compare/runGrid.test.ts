@@ -7,7 +7,7 @@ import { factorial } from './factorial.ts'
 import { GRID_POINTS_MAX, gridLineCount, runGrid } from './runGrid.ts'
 import { replicate } from '../runs/replicate.ts'
 import type { StudyProgress } from '../runs/studyOptions.ts'
-import { smallLoop } from '../smallLoop.ts'
+import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 import { withCarriers } from '../change/withCarriers.ts'
 
 const factors = [
@@ -29,13 +29,13 @@ const fitted = (line: LineSpec, seconds: number, cv: number): LineSpec => ({
       : station,
   ),
 })
-const lineAt = (cv: number, [count, work]: readonly number[], base = smallLoop()) =>
+const lineAt = (cv: number, [count, work]: readonly number[], base = stationLoop()) =>
   withCarriers(fitted(base, WORKS[work!]!, cv), COUNTS[count!]!)
-const pointsOf = (cv: number, plan: number | null = null, base = smallLoop()) =>
+const pointsOf = (cv: number, plan: number | null = null, base = stationLoop()) =>
   factorial(factors).map((levels) => ({ line: lineAt(cv, levels, base), plan }))
 
 test('every setting of a line with constant times makes what the law says, and so do the effects', async () => {
-  const calm = smallLoop({ breakdowns: [], breaks: [], window: { warmupSeconds: 3600, endSeconds: 3600 + 36_000 } })
+  const calm = stationLoop({ breakdowns: [], breaks: [], window: { warmupSeconds: 3600, endSeconds: 3600 + 36_000 } })
   const points = pointsOf(0, null, calm)
   const { points: told, effects, best, maybeBest } = await runGrid(points, { factors, replications: 2 }, here)
   const rates = points.map(({ line }) => lawTerms(law(line), line.carriers.count).rate)
@@ -102,8 +102,8 @@ test('stopped before the start: no numbers, and nothing that looks like one', as
 test('a setting that stands still is never the best', async () => {
   const full = [{ name: 'carriers', levels: ['3', '6'] }]
   // a transfer takes a carrier only if the zone behind it is free: with a carrier in each other zone nobody can move
-  const stuck = smallLoop({
-    zones: smallLoop().zones.map((zone, index) =>
+  const stuck = stationLoop({
+    zones: stationLoop().zones.map((zone, index) =>
       index === 5 || index === 7 ? { ...zone, transfer: { liftSeconds: 1, lowerSeconds: 1, enterOnlyIfExitClear: true } } : zone,
     ),
   })
@@ -123,6 +123,6 @@ test('refused, with what would be right', async () => {
   await tried([points[0]!], { factors: [{ name: 'a', levels: ['x'] }] }).toThrow('at least two settings')
   const many = { name: 'a', levels: Array.from({ length: GRID_POINTS_MAX }, (_, index) => `${index}`) }
   await tried(points, { factors: [many, factors[1]!] }).toThrow('500 × 2 = 1000 settings is too large, 2000 runs with 2 each')
-  const longer = { line: smallLoop({ window: { warmupSeconds: 3600, endSeconds: 9000 } }), plan: null }
+  const longer = { line: stationLoop({ window: { warmupSeconds: 3600, endSeconds: 9000 } }), plan: null }
   await tried([...points.slice(0, 5), longer]).toThrow('different windows (7200 and 9000)')
 })

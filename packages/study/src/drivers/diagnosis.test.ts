@@ -5,11 +5,11 @@ import { expect, test } from 'vitest'
 import { diagnose } from './diagnosis.ts'
 import { findDrivers } from './findDrivers.ts'
 import { unitsOf, withRunner } from '../runs/runner.ts'
-import { smallLoop } from '../smallLoop.ts'
+import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 import { stateShares } from './stationStates.ts'
 
 const constant = (value: number) => ({ kind: 'constant', value }) as const
-const base = smallLoop({ breaks: [], carriers: { ...smallLoop().carriers, count: 4 } })
+const base = stationLoop({ breaks: [], carriers: { ...stationLoop().carriers, count: 4 } })
 const stations = (change: (station: LineSpec['stations'][number], index: number) => Partial<LineSpec['stations'][number]>) =>
   base.stations.map((station, index) => ({ ...station, ...change(station, index) }))
 const supply = { name: 'supply', arrivals: { kind: 'every', seconds: { kind: 'exponential', mean: 60 } }, queueLimit: null } as const

@@ -1,10 +1,10 @@
 import { derivedTimes } from '@loopwright/line'
 import { expect, test } from 'vitest'
 import { driversOf, withMoves } from './drivers.ts'
-import { smallLoop } from '../smallLoop.ts'
+import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 
 test('what takes no time is left out; each stop and each share of a random mix is there', () => {
-  expect(driversOf(smallLoop()).map(({ name }) => name)).toEqual([
+  expect(driversOf(stationLoop()).map(({ name }) => name)).toEqual([
     'A Load',
     'B Fit',
     'C Unload',
@@ -17,11 +17,11 @@ test('what takes no time is left out; each stop and each share of a random mix i
 })
 
 test('a factor of 1 changes nothing', () => {
-  for (const { scaled } of driversOf(smallLoop())) expect(scaled(1)).toEqual(smallLoop())
+  for (const { scaled } of driversOf(stationLoop())) expect(scaled(1)).toEqual(stationLoop())
 })
 
 test('moves of a drive take a factor longer, ramps and all', () => {
-  const base = smallLoop()
+  const base = stationLoop()
   const driven = {
     ...base,
     carriers: { ...base.carriers, lengthMetres: 0.8 },
@@ -41,7 +41,7 @@ test('moves of a drive take a factor longer, ramps and all', () => {
 })
 
 test('walking, arrivals and receivers scale by what they are; given instants are no rate', () => {
-  const base = smallLoop()
+  const base = stationLoop()
   const exponential = (mean: number) => ({ kind: 'exponential', mean }) as const
   const line = {
     ...base,

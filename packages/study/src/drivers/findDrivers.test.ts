@@ -4,13 +4,13 @@ import { exchangeElasticity } from '@loopwright/stats/procedures'
 import { expect, test } from 'vitest'
 import { findDrivers } from './findDrivers.ts'
 import { TIME_KINDS } from './drivers.ts'
-import { smallLoop } from '../smallLoop.ts'
+import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 
 const constant = (value: number) => ({ kind: 'constant', value }) as const
 
 /** Constant times, nothing breaks, a window in which one unit is 0.02 % of the output: an elasticity is known to 0.002. */
 function steady(workSeconds: number, change: Partial<LineSpec> = {}): LineSpec {
-  const base = smallLoop()
+  const base = stationLoop()
   const stations = base.stations.map((station) =>
     station.work === null ? station : { ...station, work: [{ task: 1, seconds: [constant(workSeconds)] }] },
   )
@@ -20,7 +20,7 @@ const request = { replications: 2 }
 const here = { seed: 'd', workers: 0 }
 
 test('one limit active: the slowest exchange of constant times, in closed form', async () => {
-  const line = steady(20, { carriers: { ...smallLoop().carriers, count: 4 } })
+  const line = steady(20, { carriers: { ...stationLoop().carriers, count: 4 } })
   const result = await findDrivers(line, request, here)
   const [first] = result.drivers
   expect(first!.name).toBe('B Fit')
@@ -35,7 +35,7 @@ test('one limit active: the slowest exchange of constant times, in closed form',
 
 test('everything that takes time sums to 1, whatever limits: stations, carriers or room', async () => {
   for (const count of [1, 4, 7]) {
-    const result = await findDrivers(steady(20, { carriers: { ...smallLoop().carriers, count } }), request, here)
+    const result = await findDrivers(steady(20, { carriers: { ...stationLoop().carriers, count } }), request, here)
     const sum = result.drivers.filter(({ kind }) => TIME_KINDS.includes(kind)).reduce((total, { elasticity }) => total + elasticity.mean, 0)
     // up to the step's second order, and to one unit for each of the six kinds
     expect(Math.abs(sum - 1)).toBeLessThan(0.012)
@@ -43,7 +43,7 @@ test('everything that takes time sums to 1, whatever limits: stations, carriers 
 })
 
 test('too few carriers: one more brings what the law says', async () => {
-  const result = await findDrivers(steady(20, { carriers: { ...smallLoop().carriers, count: 1 } }), request, here)
+  const result = await findDrivers(steady(20, { carriers: { ...stationLoop().carriers, count: 1 } }), request, here)
   expect(result.lawTerms!.regime).toBe('carrier-limited')
   expect(result.oneCarrierLess).toBeNull()
   const lap = law(steady(20)).lapSeconds
@@ -53,7 +53,7 @@ test('too few carriers: one more brings what the law says', async () => {
 })
 
 test('stops and mix: rarer stops gain, the share of long work costs, and a scaled share is a share', async () => {
-  const base = smallLoop()
+  const base = stationLoop()
   const two = {
     ...base,
     variants: ['short', 'long'],

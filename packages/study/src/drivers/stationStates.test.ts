@@ -1,11 +1,11 @@
 import { expect, test } from 'vitest'
 import { withRunner } from '../runs/runner.ts'
-import { smallLoop } from '../smallLoop.ts'
+import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 import { stateShares } from './stationStates.ts'
 import { total, spent } from '../../../../tests/helpers/spent.ts'
 
 test('ten shares of each station, which sum to 1', async () => {
-  const line = smallLoop()
+  const line = stationLoop()
   const [rows] = await withRunner({ seed: 's', workers: 0 }, (runner) => runner.run([line], { from: 0, to: 4 }))
   const shares = stateShares(line, rows!)
   expect(shares.map((each) => Object.keys(each).length)).toEqual([10, 10, 10])
@@ -14,7 +14,7 @@ test('ten shares of each station, which sum to 1', async () => {
 })
 
 test('no replication, no time', () => {
-  const line = smallLoop()
+  const line = stationLoop()
   const layout = { station: 0, stationStride: 10 } as never
   expect(spent(stateShares(line, { layout, rows: [] })[0]!)).toEqual({})
 })

@@ -1,14 +1,14 @@
 import { law } from '@loopwright/line/bounds'
 import { expect, test } from 'vitest'
 import { findLosses } from './findLosses.ts'
-import { smallLoop } from '../smallLoop.ts'
+import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 
 const constant = (value: number) => ({ kind: 'constant', value }) as const
 const request = { replications: 10 }
 const here = { seed: 'w', workers: 0 }
 
 test('the steps sum to the gap between ideal and forecast; alone and interaction too', async () => {
-  const { causes, gap, forecast, ideal, interaction, bestCarriers } = await findLosses(smallLoop(), request, here)
+  const { causes, gap, forecast, ideal, interaction, bestCarriers } = await findLosses(stationLoop(), request, here)
   const sum = (of: 'step' | 'alone') => causes.reduce((total, cause) => total + cause[of].mean, 0)
   expect(sum('step')).toBeCloseTo(gap!.mean, 9)
   expect(ideal!.mean - forecast!.mean).toBeCloseTo(gap!.mean, 9)
@@ -18,7 +18,7 @@ test('the steps sum to the gap between ideal and forecast; alone and interaction
 })
 
 test('a cause that a line does not have loses exactly nothing', async () => {
-  const base = smallLoop()
+  const base = stationLoop()
   const empty = {
     ...base,
     carriers: { ...base.carriers, count: 4 },
@@ -38,7 +38,7 @@ test('a cause that a line does not have loses exactly nothing', async () => {
 })
 
 test('without its exchange the slowest station of constant times works without a pause, as far as the next limit lets it', async () => {
-  const base = smallLoop()
+  const base = stationLoop()
   const line = {
     ...base,
     carriers: { ...base.carriers, count: 4 },
@@ -56,7 +56,7 @@ test('without its exchange the slowest station of constant times works without a
 })
 
 test('too few carriers: their shortage is a loss', async () => {
-  const base = smallLoop()
+  const base = stationLoop()
   const { causes, bestCarriers } = await findLosses({ ...base, carriers: { ...base.carriers, count: 1 } }, request, here)
   expect(bestCarriers).toBeGreaterThan(1)
   expect(causes.find(({ kind }) => kind === 'carriers')!.alone.low).toBeGreaterThan(0)

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest'
 import { lossCauses } from './lossCauses.ts'
-import { smallLoop } from '../smallLoop.ts'
+import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 
-const base = smallLoop()
+const base = stationLoop()
 const twoKinds = {
   ...base,
   variants: ['short', 'long'],

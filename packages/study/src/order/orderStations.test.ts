@@ -1,11 +1,11 @@
 import { pairedDifference } from '@loopwright/stats'
 import { expect, test } from 'vitest'
 import { replicate } from '../runs/replicate.ts'
-import { smallLoop } from '../smallLoop.ts'
+import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 import { orderStations } from './orderStations.ts'
 import { withPlaces } from './stationPlaces.ts'
 
-const base = smallLoop()
+const base = stationLoop()
 /** Two slow random stations side by side, with room elsewhere: apart, one blocks the other less. */
 const crowded = {
   ...base,

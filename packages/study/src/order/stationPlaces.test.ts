@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest'
-import { smallLoop } from '../smallLoop.ts'
+import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 import { allPlaces, neighbours, placesOf, whyNotPlaces, withPlaces } from './stationPlaces.ts'
 
-const line = smallLoop()
+const line = stationLoop()
 
 test('one station between load and unload: as many places as free zones between them, today’s first', () => {
   // load in zone 0, unload in zone 4: the work may stand in 1, 2 or 3

@@ -2,12 +2,12 @@ import type { LineSpec } from '@loopwright/line'
 import { expect, test } from 'vitest'
 import { lineHasChance } from './lineChance.ts'
 import { replicate } from './replicate.ts'
-import { smallLoop } from '../smallLoop.ts'
+import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 
-const spec = smallLoop()
+const spec = stationLoop()
 const constant = { kind: 'constant', value: 20 } as const
 const certain = (change: Partial<LineSpec> = {}): LineSpec =>
-  smallLoop({
+  stationLoop({
     stations: spec.stations.map((station) => ({ ...station, work: station.work === null ? null : [{ task: 1, seconds: [constant] }] })),
     breakdowns: [],
     ...change,

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest'
 import { openPool, workOf } from './openPool.ts'
-import { smallLoop } from '../smallLoop.ts'
+import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 
-const spec = smallLoop()
+const spec = stationLoop()
 /** threads that the process has */
 const threads = (): number => process.getActiveResourcesInfo().filter((name) => name === 'MessagePort' || name === 'Worker').length
 

@@ -1,9 +1,9 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { createPool, type Pool } from './pool.ts'
 import { replicate } from './replicate.ts'
-import { smallLoop } from '../smallLoop.ts'
+import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 
-const spec = smallLoop()
+const spec = stationLoop()
 const task = { carriers: 3, seed: '2', from: 0, to: 1, want: 'results' } as const
 
 describe('threads', () => {
@@ -42,7 +42,7 @@ describe('threads', () => {
 
 test('closing ends a task under way', async () => {
   const pool = createPool(1)
-  const line = pool.line(smallLoop({ window: { warmupSeconds: 0, endSeconds: 1e9 } }))
+  const line = pool.line(stationLoop({ window: { warmupSeconds: 0, endSeconds: 1e9 } }))
   const never = pool.run(0, { ...task, line })
   const ended = expect(never).rejects.toThrow('ended early')
   await pool.close()

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest'
 import { createPool } from './pool.ts'
 import { replicate } from './replicate.ts'
-import { smallLoop } from '../smallLoop.ts'
+import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 
-const spec = smallLoop()
+const spec = stationLoop()
 
 describe('runs on threads', () => {
   test('are those of the calling thread, in order, for 1 and 2 workers', async () => {
@@ -20,13 +20,13 @@ describe('runs on threads', () => {
   })
 
   test('throw on what a run throws', async () => {
-    const wrong = smallLoop({ carriers: { ...spec.carriers, count: 3, start: [0, 0, 1] } })
+    const wrong = stationLoop({ carriers: { ...spec.carriers, count: 3, start: [0, 0, 1] } })
     await expect(replicate(wrong, { replications: 2 }, { seed: '7', workers: 1 })).rejects.toThrow(/zone/)
   })
 
   test('stop when told, with whole replications from 0 on', async () => {
     const stop = new AbortController()
-    const long = smallLoop({ window: { warmupSeconds: 0, endSeconds: 400_000 } })
+    const long = stationLoop({ window: { warmupSeconds: 0, endSeconds: 400_000 } })
     const onProgress = ({ done }: { readonly done: number }) => done >= 5 && stop.abort()
     const runs = await replicate(long, { replications: 100_000 }, { seed: '7', workers: 2, signal: stop.signal, onProgress })
     expect(runs.length).toBeGreaterThanOrEqual(1)
@@ -42,7 +42,7 @@ describe('runs on threads', () => {
     const pool = createPool(1)
     try {
       const first = await replicate(spec, { replications: 2 }, { seed: '7', pool })
-      const again = await replicate(smallLoop(), { replications: 2 }, { seed: '7', pool })
+      const again = await replicate(stationLoop(), { replications: 2 }, { seed: '7', pool })
       expect(again).toEqual(first)
     } finally {
       await pool.close()

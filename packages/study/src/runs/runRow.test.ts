@@ -2,9 +2,9 @@ import { type RunResult, STATION_STATES, ZONE_STATES } from '@loopwright/line'
 import { expect, test } from 'vitest'
 import { replicate } from './replicate.ts'
 import { rowLayout, runRow } from './runRow.ts'
-import { smallLoop } from '../smallLoop.ts'
+import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 
-const spec = smallLoop()
+const spec = stationLoop()
 const layout = rowLayout(spec)
 const run = (await replicate(spec, { replications: 1 }, { seed: '3', workers: 0 }))[0]!
 

@@ -2,10 +2,10 @@ import { meanInterval } from '@loopwright/stats'
 import { expect, test } from 'vitest'
 import { inCommon, type Runner, unitsOf, withRunner } from './runner.ts'
 import type { StudyProgress } from './studyOptions.ts'
-import { smallLoop } from '../smallLoop.ts'
+import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 import { withCarriers } from '../change/withCarriers.ts'
 
-const lines = [smallLoop(), withCarriers(smallLoop(), 2)]
+const lines = [stationLoop(), withCarriers(stationLoop(), 2)]
 
 test('one thread, two, or none: the same rows, wherever the worlds begin', async () => {
   const last = (runner: Runner) => runner.run(lines, { from: 2, to: 5 })

@@ -3,9 +3,9 @@ import { expect, test } from 'vitest'
 import { sweepCarriers } from '../sweep/sweepCarriers.ts'
 import { replicate } from './replicate.ts'
 import { runsResult } from './runsResult.ts'
-import { smallLoop } from '../smallLoop.ts'
+import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 
-const spec = smallLoop()
+const spec = stationLoop()
 const request = { seed: '4', replications: 6, plan: 100 }
 const here = { seed: '4', workers: 0 }
 const runs = await replicate(spec, request, here)

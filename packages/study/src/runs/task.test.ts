@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest'
 import { replicate } from './replicate.ts'
 import { rowLayout, runRow } from './runRow.ts'
-import { smallLoop } from '../smallLoop.ts'
+import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 import { TaskRunner } from './task.ts'
 import { withCarriers } from '../change/withCarriers.ts'
 
-const spec = smallLoop()
+const spec = stationLoop()
 const task = { line: 0, carriers: 4, seed: '9', from: 1, to: 4 }
 const runs = (await replicate(withCarriers(spec, 4), { replications: 4 }, { seed: '9', workers: 0 })).slice(1)
 

@@ -1,10 +1,10 @@
 import { law, lawTerms } from '@loopwright/line/bounds'
 import { expect, test } from 'vitest'
 import { replicate } from '../runs/replicate.ts'
-import { smallLoop } from '../smallLoop.ts'
+import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 import { findSteadyState } from './findSteadyState.ts'
 
-const base = smallLoop()
+const base = stationLoop()
 const here = { seed: 's', workers: 0 }
 const constant = {
   ...base,

@@ -1,9 +1,9 @@
 import { createSimulator } from '@loopwright/line'
 import { describe, expect, test } from 'vitest'
-import { smallLoop } from '../smallLoop.ts'
+import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 import { resultForm } from './forms.ts'
 
-const spec = smallLoop()
+const spec = stationLoop()
 const form = resultForm(spec)
 const result = createSimulator(spec).run({ seed: '1', replication: 0 })
 const bytes = (text: string): Uint8Array => new TextEncoder().encode(text)

@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest'
 import { callingThread } from '../runs/callingThread.ts'
 import type { Pool } from '../runs/pool.ts'
-import { smallLoop } from '../smallLoop.ts'
+import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 import type { Task } from '../runs/task.ts'
 import { keptPool } from './keptPool.ts'
 import { memoryStore } from './memoryStore.ts'
 
-const spec = smallLoop()
+const spec = stationLoop()
 const task = { carriers: 3, seed: '2', want: 'rows' } as const
 
 /** A pool that writes down what it is asked. */
@@ -35,7 +35,7 @@ describe('a pool with a store', () => {
     await first.run(0, { ...task, want, line: first.line(spec), from: 5, to: 6 })
     const { pool, asked } = counting()
     const second = keptPool(pool, store)
-    const line = second.line(smallLoop())
+    const line = second.line(stationLoop())
     expect(await second.run(0, { ...task, want, line, from: 0, to: 8 })).toEqual(whole)
     expect(asked.map(({ from, to }) => [from, to])).toEqual([
       [0, 1],
@@ -52,7 +52,7 @@ describe('a pool with a store', () => {
     const { pool, asked } = counting()
     const kept = keptPool(pool, store)
     const line = kept.line(spec)
-    const other = kept.line(smallLoop({ reactionSeconds: 0.5 }))
+    const other = kept.line(stationLoop({ reactionSeconds: 0.5 }))
     const one = { ...task, line, from: 0, to: 1 }
     for (const wanted of [
       one,

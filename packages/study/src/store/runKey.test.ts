@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest'
-import { smallLoop } from '../smallLoop.ts'
+import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 import { runKey } from './runKey.ts'
 
-const spec = smallLoop()
+const spec = stationLoop()
 
 test('the same line has the same key, in whatever order its parts are named; its own number of carriers does not enter', () => {
   const turned = Object.fromEntries(Object.entries(spec).reverse()) as unknown as typeof spec

@@ -5,10 +5,10 @@ import { describe, expect, test } from 'vitest'
 import { CountStudy } from './countStudy.ts'
 import { replicate } from '../runs/replicate.ts'
 import { rowLayout, runRow } from '../runs/runRow.ts'
-import { smallLoop } from '../smallLoop.ts'
+import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 import { total } from '../../../../tests/helpers/spent.ts'
 
-const spec = smallLoop()
+const spec = stationLoop()
 const layout = rowLayout(spec)
 const runs = await replicate(spec, { replications: 12 }, { seed: '5', workers: 0 })
 const rows = runs.map((run) => runRow(layout, run))

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest'
 import { CountStudy } from './countStudy.ts'
 import { END_REASONS, type RowLayout, rowLayout } from '../runs/runRow.ts'
-import { smallLoop } from '../smallLoop.ts'
+import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 import { firstAnswer, leadingCount } from './firstAnswer.ts'
 
-const layout: RowLayout = rowLayout(smallLoop())
+const layout: RowLayout = rowLayout(stationLoop())
 const gridlock = END_REASONS.indexOf('gridlock')
 
 /** A study in which each run makes so many units; one run, if named, stands still. */

@@ -3,12 +3,12 @@ import { callingThread } from '../runs/callingThread.ts'
 import { createPool } from '../runs/pool.ts'
 import { type SweepProgress, sweepCarriers } from './sweepCarriers.ts'
 import { replicate } from '../runs/replicate.ts'
-import { smallLoop } from '../smallLoop.ts'
+import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 import type { FirstAnswer } from './firstAnswer.ts'
 import { memoryStore } from '../store/memoryStore.ts'
 import { withCarriers } from '../change/withCarriers.ts'
 
-const spec = smallLoop()
+const spec = stationLoop()
 const request = { replications: 7, plan: 130 }
 const here = { seed: '11', workers: 0 }
 /** of one, two and three threads, for the whole file: to start a thread from source takes longer than what it runs here */

@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest'
 import { carrierStays } from './carrierStays.ts'
 import { traceRun } from '../runs/replicate.ts'
-import { smallLoop } from '../smallLoop.ts'
+import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 
-const line = smallLoop()
+const line = stationLoop()
 const { run, trace } = (await traceRun(line, { replication: 0 }, { seed: 'stays' }))!
 const stays = carrierStays(trace, line)
 
