@@ -13,6 +13,7 @@ import {
   machineOptions,
   option,
   outputOptions,
+  plainOption,
   pageOptions,
   sampleOptions,
   seedOption,
@@ -89,7 +90,7 @@ function addSimulation(root: Command, context: ProgramContext): void {
   addOptions(root.command('run <file>'), {
     line: lineOptions(),
     sample: sampleOptions(RUN_REPLICATIONS),
-    output: [option('--trace', 'add every event to --json or --csv (one replication)'), ...outputOptions()],
+    output: [option('--trace', 'add every event to --json or --csv (one replication)'), plainOption(), ...outputOptions()],
     machine: machineOptions(),
   })
     .description('run the line as it stands: one run in full, or means over several')

@@ -11,6 +11,7 @@ import {
   machineOptions,
   option,
   outputOptions,
+  plainOption,
   sampleOptions,
   seedOption,
 } from './options/options.ts'
@@ -42,7 +43,7 @@ function addCarrierCounts(root: Command, context: ProgramContext): void {
       option('--at-most <count>', 'windows to simulate of one number of carriers, at most (default: 1000)', wholeNumber),
       seedOption(),
     ],
-    output: outputOptions(),
+    output: [plainOption(), ...outputOptions()],
     machine: machineOptions(),
   })
     .description('how many carriers the loop needs, with as many runs as the answer takes')
@@ -64,7 +65,7 @@ function addCarrierCounts(root: Command, context: ProgramContext): void {
       ),
     ],
     sample: sampleOptions(200),
-    output: outputOptions(),
+    output: [plainOption(), ...outputOptions()],
     machine: machineOptions(),
   })
     .description('say what may be promised per shift and per week, and the overtime that the plan takes')
@@ -82,7 +83,7 @@ function addCarrierCounts(root: Command, context: ProgramContext): void {
       option('--carriers <counts>', 'which to try, such as 5..18 or 5,8,12 (default: around the lower knee of the law)', carrierCounts),
     ],
     sample: sampleOptions(100),
-    output: outputOptions(),
+    output: [plainOption(), ...outputOptions()],
     machine: machineOptions(),
   })
     .description('try numbers of carriers, each on the same simulated shifts: the curve, with as many runs as you say')

@@ -11,6 +11,7 @@ export {
   distributionMean,
   distributionVariance,
   distributionCdf,
+  meanUpTo,
   distributionWords,
   hasAtoms,
   scaledTimes,
@@ -48,6 +49,8 @@ export type { ComparedPair } from './infer/allPairs.ts'
 export { againstFirst } from './infer/againstFirst.ts'
 export { controlVariate } from './infer/controlVariate.ts'
 export type { Control, ControlledMean } from './infer/controlVariate.ts'
+export { shownControls, CONTROLS_FROM } from './infer/shownControls.ts'
+export type { ShownMean } from './infer/shownControls.ts'
 
 // Whether nine of ten meet a plan
 export { chanceVerdict, certainVerdict, PLAN_SHARE } from './infer/chanceVerdict.ts'

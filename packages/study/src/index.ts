@@ -25,6 +25,7 @@ export type { Rule } from './sweep/sweepAnswer.ts'
 export { planAnswer } from './sweep/planAnswer.ts'
 export type { PlanAnswer, PlanVerdict } from './sweep/planAnswer.ts'
 export { meetsPlan, planVerdict, outputMean } from './sweep/countStudy.ts'
+export { CONTROL_NAMES } from './controls/lineControls.ts'
 
 // Several lines
 export { compareLines } from './compare/compareLines.ts'

@@ -73,6 +73,7 @@ export function baseLineCount(carriers: number): SweepCount {
       method: 'Hall',
       status: 'ok',
     },
+    controlled: null,
     p10: quantile(0.1, at),
     p50: quantile(0.5, at),
     p90: quantile(0.9, at),

@@ -49,7 +49,7 @@ export async function forecast(shell: Shell, file: string, flags: ForecastFlags,
     tale: async () =>
       sweep.counts[0]!.replications === 0
         ? notebook.emptyTale('Stopped before the first shift was simulated: nothing to tell.')
-        : notebook.forecastStory(source.scenario, result, storyOptions(shell, source)),
+        : notebook.forecastStory(source.scenario, result, storyOptions(shell, source, flags)),
     name: source.scenario.name,
     command,
   })

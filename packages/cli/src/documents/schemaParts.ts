@@ -1,4 +1,6 @@
 /** Parts of which the JSON Schemas (draft 7) of the `--json` documents are made. */
+import { CONTROL_NAMES } from '@loopwright/study'
+
 export type Schema = Readonly<Record<string, unknown>>
 
 export const number = (description: string): Schema => ({ type: 'number', description })
@@ -62,6 +64,23 @@ export const outputInterval = (of: string): Schema =>
       ),
     },
     `${of}: mean over replications and its interval`,
+  )
+
+/** A mean with the luck of its worlds taken out. */
+export const shownMean = (): Schema =>
+  record(
+    {
+      n: count('independent replications'),
+      mean: number('output per window, units, estimated by regression on the controls'),
+      level: share('confidence level of low … high'),
+      halfWidth: number('half of the interval, Student t'),
+      low: number('lower limit of the mean'),
+      high: number('upper limit of the mean'),
+      controls: list(words(CONTROL_NAMES, 'whose luck'), 'quantities whose mean is known, by the streams of each world'),
+      batches: count('equal groups of replications that the regression is made of'),
+      worth: orNull(number('so many plain replications know the mean as well; null: nothing else is left to chance')),
+    },
+    'the same mean with the luck of its worlds taken out (control variates); null where that is not shown to help',
   )
 
 /** Whether a chance is nine of ten. */

@@ -62,6 +62,10 @@ export const pageOptions = (): Option[] => [
   option('--open', 'open the page in the browser when it is written'),
 ]
 
+/** Of commands that tell means of windows. */
+export const plainOption = (): Option =>
+  option('--plain', 'tell the mean of the windows simulated with their luck, which is else taken out where that helps')
+
 /** All ways to tell a study. */
 export const outputOptions = (): Option[] => [jsonOption(), ...csvOptions(), ...pageOptions()]
 

@@ -16,6 +16,8 @@ export interface OutputFlags {
   readonly csvStyle?: CsvStyle
   /** file for the page */
   readonly out?: string
+  /** means with the luck of the windows simulated */
+  readonly plain?: true
 }
 
 export interface Told {
@@ -68,7 +70,14 @@ export async function tell(shell: Shell, flags: OutputFlags, told: Told): Promis
 export function storyOptions(
   shell: Shell,
   source: { readonly file: string; readonly text: string; readonly problems: readonly Problem[] },
+  { plain }: Pick<OutputFlags, 'plain'> = {},
 ) {
   const { file, text, problems } = source
-  return { scenarioFile: file, scenarioText: text, readBeside: (path: string) => shell.readBeside(file, path), problems }
+  return {
+    scenarioFile: file,
+    scenarioText: text,
+    readBeside: (path: string) => shell.readBeside(file, path),
+    problems,
+    plain: plain === true,
+  }
 }

@@ -27,6 +27,7 @@ import { isFixed, oneCountSentences } from '../sweep/answerWords.ts'
 import { NOT_KNOWN } from '../sweep/countWords.ts'
 import { type Period, period } from '../sweep/period.ts'
 import type { Tale } from '../cells/tale.ts'
+import { controlSentence, toldCount } from '../words/controlWords.ts'
 import { counted } from '../words/countedWords.ts'
 import { FEW, planSentence, planTone, toned } from '../words/planWords.ts'
 import { questionFor } from '../words/questionWords.ts'
@@ -53,9 +54,10 @@ export interface ForecastStory extends Parts, Tale {
   readonly overtime: TableCell | null
 }
 
-export function forecastStory(scenario: Scenario, result: ForecastResult, options: StoryOptions): ForecastStory {
+export function forecastStory(scenario: Scenario, of: ForecastResult, options: StoryOptions): ForecastStory {
   const words = period(scenario)
-  const { warnings, sweep: _, ...story } = carrierSweepStory(scenario, result.sweep, options)
+  const result = toldForecast(of, options.plain)
+  const { warnings, sweep: _, ...story } = carrierSweepStory(scenario, of.sweep, options)
   const { limits, stations, plan, occupancy, byHour, distribution, stops, units, assumptions, cautions } = story
   const count = result.sweep.counts[0]!
   const tells = !isFixed(count) && count.gridlocks === 0
@@ -109,6 +111,19 @@ function cellsOf(story: Omit<ForecastStory, 'question' | 'cells'>): readonly Cel
     units,
     ...standingCells(story),
   ]
+}
+
+/** A week is so many shifts, and its mean so many times theirs: what is known of the one is known of the other. */
+function toldForecast(of: ForecastResult, plain: boolean | undefined): ForecastResult {
+  const count = toldCount(of.sweep.counts[0]!, plain)
+  const { shift, week, shiftsPerWeek } = of
+  if (count.controlled === null) return { ...of, sweep: { ...of.sweep, counts: [count] } }
+  const scaled = (spread: Spread, scale: number): Spread => {
+    const { mean, halfWidth, low, high } = count.mean!
+    const told = { mean: scale * mean, halfWidth: scale * halfWidth, low: scale * low, high: scale * high }
+    return { ...spread, mean: spread.mean === null ? null : { ...spread.mean, ...told } }
+  }
+  return { ...of, sweep: { ...of.sweep, counts: [count] }, shift: scaled(shift, 1), week: scaled(week, shiftsPerWeek) }
 }
 
 /** What may be said aloud: the plan, a shift, overtime, a week. */
@@ -174,7 +189,7 @@ function sureSentences({ shift, week, shiftsPerWeek, sweep }: ForecastResult, wo
   if (isFixed(sweep.counts[0]!)) return [`All ${text(shift.mean.n)} ${many} simulated make the same: chance does not reach this number.`]
   const few = shift.mean.n < 10 ? ` With so few the interval is rough: 30 are usual.` : ''
   return [
-    `The average per ${one} is known to ± ${half(shift.mean)} (${formatShare(shift.mean.level)}); more simulated ${many} narrow this, not how much ${many} differ.${few}`,
+    `The average per ${one} is known to ± ${half(shift.mean)} (${formatShare(shift.mean.level)}); more simulated ${many} narrow this, not how much ${many} differ.${controlSentence(sweep.counts[0]!, words)}${few}`,
     ...(shiftsPerWeek === 1 || (one !== 'shift' && week.units.length < FEW)
       ? []
       : week.units.length < FEW

@@ -2,6 +2,7 @@
 import { capital, formatNumber, formatShare } from '@loopwright/charts/table'
 import { listWords } from '@loopwright/line'
 import type { PlanAnswer, PlanVerdict, SweepAnswer, SweepCount, SweepResult } from '@loopwright/study'
+import { controlSentence } from '../words/controlWords.ts'
 import { counted } from '../words/countedWords.ts'
 import { intervalCaution } from '../words/intervalWords.ts'
 import { chanceWords, FEW, planSentence, planText } from '../words/planWords.ts'
@@ -209,7 +210,7 @@ export function sureSentences(result: Told, period: Period): string[] {
   if (count.mean === null || count.gridlocks > 0) return []
   const { mean, halfWidth, low, high } = words(count)
   const of = counts.length === 1 ? '' : ` with ${carriersText(count.carriers)}`
-  const known = `Average output per ${period.one}${of}: ${mean}, known to ± ${halfWidth} (${formatShare(count.mean.level)}) from ${formatNumber(count.replications, 0)} ${period.many}. More simulated ${period.many} narrow this.${intervalCaution(count.mean)}`
+  const known = `Average output per ${period.one}${of}: ${mean}, known to ± ${halfWidth} (${formatShare(count.mean.level)}) from ${formatNumber(count.replications, 0)} ${period.many}. More simulated ${period.many} narrow this.${controlSentence(count, period)}${intervalCaution(count.mean)}`
   return low === null || high === null
     ? [known]
     : [

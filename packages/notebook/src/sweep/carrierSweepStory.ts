@@ -41,6 +41,7 @@ import { occupancyPlan } from './plan.ts'
 import { studySentences, studySureSentences } from './studyWords.ts'
 import { sweepCell } from './sweepCell.ts'
 import type { Tale } from '../cells/tale.ts'
+import { toldCount } from '../words/controlWords.ts'
 import { questionFor } from '../words/questionWords.ts'
 import { lengthWarning, startSentence } from '../words/startWords.ts'
 import type { StoryOptions } from '../words/storyOptions.ts'
@@ -81,7 +82,7 @@ const CHOICE = 'carriers'
  */
 export function carrierSweepStory(scenario: Scenario, of: SweepResult | CarrierStudy, options: StoryOptions): CarrierSweepStory {
   const study = of.kind === 'carrier study' ? of : null
-  const result: SweepResult = { ...of, kind: 'carrier sweep' }
+  const result: SweepResult = { ...of, kind: 'carrier sweep', counts: of.counts.map((count) => toldCount(count, options.plain)) }
   const told = result.counts.filter((count) => count.replications > 0)
   if (told.length === 0) throw new RangeError('a sweep without a single replication has no story to tell')
   const words = period(scenario)

@@ -10,6 +10,8 @@ export interface StoryOptions {
   readonly readBeside?: (path: string) => string | null
   /** warnings about the scenario: told beside every result. Default: none */
   readonly problems?: readonly Problem[]
+  /** means as they are, with the luck of the windows simulated; default: without it, where that is shown to help */
+  readonly plain?: boolean
 }
 
 /** Of a study that a notebook may ask more than once. */

@@ -9,6 +9,7 @@ import {
   distributionWords,
   hasAtoms,
   longerTimes,
+  meanUpTo,
   scaledTimes,
 } from './distributions.ts'
 import { quantile } from './samplerTable.ts'
@@ -90,4 +91,12 @@ describe('what kinds tell of themselves', () => {
     const to = { value: (x: number) => `${x} s`, share: (x: number) => `${x}`, number: (x: number) => `${x}` }
     expect(distributionWords(ALL[12]!, to)).toBe('mean 5 s, exponential; shifted by 1 s, at least 2 s, at most 20 s')
   })
+})
+
+test('the mean up to a limit is the integral of the survival function to it', () => {
+  // E[min(X, c)] = ∫₀ᶜ (1 − F): for an exponential m(1 − e^(−c/m)), for a uniform on 0 … b c − c²/(2b), from integration by hand
+  expect(meanUpTo({ kind: 'exponential', mean: 30 }, 60)).toBeCloseTo(30 * (1 - Math.exp(-2)), 12)
+  expect(meanUpTo({ kind: 'uniform', min: 0, max: 10 }, 4)).toBeCloseTo(4 - 16 / 20, 12)
+  expect(meanUpTo({ kind: 'constant', value: 5 }, 3)).toBe(3)
+  expect(meanUpTo({ kind: 'lognormal', mean: 240, cv: 0.6 }, 1e9)).toBeCloseTo(240, 9)
 })

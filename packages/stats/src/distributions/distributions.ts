@@ -76,6 +76,18 @@ export function distributionMean(d: Distribution): number {
 }
 
 /**
+ * Mean of the smaller of a value and a limit: of a time that is cut off at that limit. A replay list is taken as a sample of its values.
+ *
+ * @param limit  in the unit of the distribution
+ * @throws StatisticsError E_DISTRIBUTION with the first reason of checkDistribution
+ * @example meanUpTo({ kind: 'uniform', min: 0, max: 4 }, 2) // => 1.5
+ */
+export function meanUpTo(d: Distribution, limit: number): number {
+  needUsable(d)
+  return inner.momentBelow(d, 1, limit, true) + limit * (1 - inner.cdf(d, limit, true))
+}
+
+/**
  * Variance of a distribution, in its unit squared; of a list, with divisor n.
  *
  * @throws StatisticsError E_DISTRIBUTION with the first reason of checkDistribution

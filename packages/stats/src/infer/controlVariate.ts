@@ -29,21 +29,24 @@ export interface ControlledMean {
   readonly high: number
   /** without controls */
   readonly plain: MeanInterval
-  /** worth its loss of degrees of freedom: (1 − R²)(n − 2)/(n − q − 2) < 0.9 and n ≥ 10. Decide from a pilot, or keep the control for good */
-  readonly pays: boolean
+  /** (1 − R²)(n − 2)/(n − q − 2): variance expected of the estimate, as a share of that of the plain mean; infinite where n ≤ q + 2 or the output does not vary */
+  readonly varianceShare: number
 }
 
+/** more would cost more than they bring, and their choice would bias */
+export const CONTROLS_MAX = 3
+
 /**
- * Estimate of a mean with one or two control variates, by regression on their distance from the known means. It helps means, never quantiles or chances.
+ * Estimate of a mean with one to three control variates, by regression on their distance from the known means. It helps means, never quantiles or chances.
  *
  * @param values    one a replication
- * @param controls  one or two, chosen before the runs
- * @throws StatisticsError E_TOO_FEW, E_NOT_A_NUMBER, E_UNEQUAL_LENGTH; E_NO_SPREAD where a control does not vary, or two of them move together
+ * @param controls  one to three, chosen before the runs
+ * @throws StatisticsError E_TOO_FEW, E_NOT_A_NUMBER, E_UNEQUAL_LENGTH; E_NO_SPREAD where a control does not vary, or some of them move together
  * @see Lavenberg & Welch, A perspective on the use of control variables to increase the efficiency of Monte Carlo simulations (1981), from memory
  */
 export function controlVariate(values: readonly number[], controls: readonly Control[], level: number = 0.95): ControlledMean {
   const q = controls.length
-  if (q < 1 || q > 2) throw notACount('The number of controls', q, 1)
+  if (q < 1 || q > CONTROLS_MAX) throw notACount('The number of controls', q, 1)
   needLevel(level)
   for (const control of controls) {
     if (control.values.length !== values.length)
@@ -65,31 +68,22 @@ export function controlVariate(values: readonly number[], controls: readonly Con
     return { centred: control.values.map((value) => value - mean), off: mean - control.mean }
   })
   const inverse = inverseOf(columns.map((a) => columns.map((b) => dot(a.centred, b.centred))))
+  if (inverse === null) throw new StatisticsError('E_NO_SPREAD', 'The controls move together: leave one of them out.')
   const withY = columns.map((column) => dot(column.centred, y))
   const beta = inverse.map((row) => dot(row, withY))
   const off = columns.map((column) => column.off)
-  const residuals = y.map(
-    (value, j) =>
-      value -
-      dot(
-        beta,
-        columns.map((column) => column.centred[j]!),
-      ),
-  )
+  const residuals = y.map((value, j) => columns.reduce((rest, column, i) => rest - beta[i]! * column.centred[j]!, value))
   const left = dot(residuals, residuals)
   const residualVariance = left / (n - q - 1)
-  const standardError = Math.sqrt(
-    residualVariance *
-      (1 / n +
-        dot(
-          off,
-          inverse.map((row) => dot(row, off)),
-        )),
+  const farOff = dot(
+    off,
+    inverse.map((row) => dot(row, off)),
   )
+  const standardError = Math.sqrt(residualVariance * (1 / n + farOff))
   const estimate = plain.mean - dot(beta, off)
   const halfWidth = standardError === 0 ? 0 : tQuantile((1 + level) / 2, n - q - 1) * standardError
   const total = dot(y, y)
-  const pays = n >= 10 && total > 0 && ((left / total) * (n - 2)) / (n - q - 2) < 0.9
+  const varianceShare = total > 0 && n > q + 2 ? ((left / total) * (n - 2)) / (n - q - 2) : Number.POSITIVE_INFINITY
   return {
     n,
     estimate,
@@ -101,24 +95,24 @@ export function controlVariate(values: readonly number[], controls: readonly Con
     low: estimate - halfWidth,
     high: estimate + halfWidth,
     plain,
-    pays,
+    varianceShare,
   }
 }
 
 const dot = (a: readonly number[], b: readonly number[]): number => a.reduce((sum, value, i) => sum + value * b[i]!, 0)
 
-/** of the sums of products of one or two centred columns */
-function inverseOf(products: readonly (readonly number[])[]): number[][] {
-  const a = products[0]![0]!
-  if (products.length === 1) return [[1 / a]]
-  const b = products[0]![1]!
-  const d = products[1]![1]!
-  const determinant = a * d - b * b
-  if (determinant <= 1e-12 * a * d) {
-    throw new StatisticsError('E_NO_SPREAD', 'The two controls move together: leave one of them out.')
+/** Of the sums of products of centred columns, by elimination; null where one of them is all but made of those before it. */
+function inverseOf(products: readonly (readonly number[])[]): number[][] | null {
+  const q = products.length
+  const rows = products.map((row, i) => [...row, ...row.map((_, j) => (i === j ? 1 : 0))])
+  for (let i = 0; i < q; i++) {
+    const pivot = rows[i]![i]!
+    if (!(pivot > 1e-12 * products[i]![i]!)) return null
+    rows[i] = rows[i]!.map((value) => value / pivot)
+    for (let k = 0; k < q; k++) {
+      const factor = rows[k]![i]!
+      if (k !== i) rows[k] = rows[k]!.map((value, j) => value - factor * rows[i]![j]!)
+    }
   }
-  return [
-    [d / determinant, -b / determinant],
-    [-b / determinant, a / determinant],
-  ]
+  return rows.map((row) => row.slice(q))
 }

@@ -31,7 +31,7 @@ export function studyResult(spec: LineSpec, parts: StudyParts): CarrierStudy {
   const shown = judging ? judged : pilot
   const replications = judging ? planned.replications : rule.certain ? 1 : PILOT_REPLICATIONS
   const answer = judging ? walk.answer(rule) : null
-  const result = sweepResult(spec, shown.all(), { seed: shown.seed, replications, plan }, () => answer)
+  const result = sweepResult(spec, shown.all(), { seed: shown.seed, replications, plan, stopped: partial }, () => answer)
   const counts = result.counts.map((count) => ({
     ...count,
     planVerdict: judging && settlement !== null ? settlement.verdict(judged.of(count.carriers)) : count.planVerdict,

@@ -2,6 +2,8 @@
 import { type ByStationState, type LineSpec, type RunResult, STATION_STATES } from '@loopwright/line'
 import { type Law, lawOrNull, workingSeconds } from '@loopwright/line/bounds'
 import { type OutputInterval, outputInterval } from '@loopwright/stats'
+import { controlledMeans } from '../controls/controlledMeans.ts'
+import { runUseOf } from '../controls/runUse.ts'
 import { CountStudy } from '../sweep/countStudy.ts'
 import { byState } from './byState.ts'
 import { ENGINE_VERSION } from './engineVersion.ts'
@@ -55,7 +57,7 @@ export function runsResult(
   request: { seed: string; replications: number; plan: number | null },
 ): RunsResult {
   const layout = rowLayout(spec)
-  const study = new CountStudy(spec.carriers.count, layout)
+  const study = new CountStudy(spec.carriers.count, layout, runUseOf(spec, layout))
   study.add(
     0,
     runs.map((run) => runRow(layout, run)),
@@ -72,7 +74,7 @@ export function runsResult(
     window: spec.window,
     law: lineLaw,
     lawSeconds: (lineLaw?.unitsPerLap ?? 1) * workingSeconds(spec),
-    count: study.result(spec, lineLaw, request.plan),
+    count: study.result(spec, lineLaw, request.plan, controlledMeans(spec, request.seed, [study])[0]),
     intervals: runs.length < 2 ? null : intervals(spec, runs),
   }
 }

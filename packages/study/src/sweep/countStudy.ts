@@ -10,9 +10,11 @@ import {
   type OutputInterval,
   outputInterval,
   quantileEstimate,
+  type ShownMean,
   tQuantile,
   windowInterval,
 } from '@loopwright/stats'
+import type { RunUse } from '../controls/runUse.ts'
 import { byState } from '../runs/byState.ts'
 import { lineHasChance } from '../runs/lineChance.ts'
 import { RowTally } from './rowTally.ts'
@@ -35,10 +37,13 @@ export class CountStudy {
   firstGridlock = Number.POSITIVE_INFINITY
   outOfProducts = 0
 
+  /** by replication: what it used of its streams; empty where nobody asks */
+  readonly uses: RunUse[] = []
+
   /**
-   * @param onRow  called with each row as it is taken, in the order of replications
+   * @param useOf  reads what a run used; default: it is not wanted
    */
-  constructor(carriers: number, layout: RowLayout, onRow: (row: Float64Array) => void = () => {}) {
+  constructor(carriers: number, layout: RowLayout, useOf: ((row: Float64Array) => RunUse) | null = null) {
     this.carriers = carriers
     this.layout = layout
     this.tally = new RowTally(layout.length, (row) => {
@@ -49,7 +54,7 @@ export class CountStudy {
         this.firstGridlock = Math.min(this.firstGridlock, this.units.length - 1)
       }
       if (row[layout.end] === OUT_OF_PRODUCTS) this.outOfProducts += 1
-      onRow(row)
+      if (useOf !== null) this.uses.push(useOf(row))
     })
   }
 
@@ -73,8 +78,9 @@ export class CountStudy {
    * @param spec  the line, with any number of carriers
    * @param law   of that line; null: it has none
    * @param plan  units wanted per window; null: no plan
+   * @param controlled  the mean without the luck of its worlds; default: not known
    */
-  result(spec: LineSpec, law: Law | null, plan: number | null): SweepCount {
+  result(spec: LineSpec, law: Law | null, plan: number | null, controlled: ShownMean | null = null): SweepCount {
     const { units, tally, layout } = this
     const enough = units.length >= 2
     const chance = lineHasChance(spec)
@@ -84,6 +90,7 @@ export class CountStudy {
       replications: units.length,
       units: [...units],
       mean: outputMean(units, chance),
+      controlled,
       p10: enough ? quantileEstimate(units, 0.1) : null,
       p50: enough ? quantileEstimate(units, 0.5) : null,
       p90: enough ? quantileEstimate(units, 0.9) : null,

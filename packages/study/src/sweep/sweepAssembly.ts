@@ -1,6 +1,8 @@
 /** A carrier sweep while its rows come in, and the result made of them: shared by sweeps and studies, on threads and in the calling thread. */
 import type { LineSpec } from '@loopwright/line'
 import { lawOrNull, workingSeconds } from '@loopwright/line/bounds'
+import { controlledMeans } from '../controls/controlledMeans.ts'
+import { type RunUse, runUseOf } from '../controls/runUse.ts'
 import { CountStudy } from './countStudy.ts'
 import { ENGINE_VERSION } from '../runs/engineVersion.ts'
 import { lineHasChance } from '../runs/lineChance.ts'
@@ -13,6 +15,8 @@ export interface SweepRequest {
   readonly seed: string
   readonly replications: number
   readonly plan: number | null
+  /** it ends within a second then, and tells plain means; default false */
+  readonly stopped?: boolean
 }
 
 /** replications of the pilot, for each count */
@@ -24,16 +28,18 @@ export const pilotSeed = (seed: string): string => `${seed}-pilot`
 export class Counts {
   readonly seed: string
   readonly #layout: RowLayout
+  readonly #useOf: (row: Float64Array) => RunUse
   readonly #studies = new Map<number, CountStudy>()
 
   constructor(spec: LineSpec, seed: string) {
     this.seed = seed
     this.#layout = rowLayout(spec)
+    this.#useOf = runUseOf(spec, this.#layout)
   }
 
   /** The study of a count, made at its first mention. */
   of(carriers: number): CountStudy {
-    const study = this.#studies.get(carriers) ?? new CountStudy(carriers, this.#layout)
+    const study = this.#studies.get(carriers) ?? new CountStudy(carriers, this.#layout, this.#useOf)
     this.#studies.set(carriers, study)
     return study
   }
@@ -83,9 +89,10 @@ export function sweepResult(
   request: SweepRequest,
   answer: (counts: readonly SweepCount[]) => SweepAnswer | null,
 ): SweepResult {
-  const { seed, replications, plan } = request
+  const { seed, replications, plan, stopped = false } = request
   const lineLaw = lawOrNull(spec)
-  const counts = studies.map((study) => study.result(spec, lineLaw, plan))
+  const controlled = stopped ? [] : controlledMeans(spec, seed, studies)
+  const counts = studies.map((study, index) => study.result(spec, lineLaw, plan, controlled[index]))
   return {
     kind: 'carrier sweep',
     engineVersion: ENGINE_VERSION,

@@ -1,7 +1,7 @@
 /** What a carrier sweep tells. Plain data; the same numbers for any number of workers. Times in seconds, counts per window (a shift where there is a calendar). */
 import type { ByCarrierState, ByStationState, ByZoneState } from '@loopwright/line'
 import type { Law, LawTerms } from '@loopwright/line/bounds'
-import type { BinomialEstimate, ChanceVerdict, OutputInterval, QuantileEstimate, WindowInterval } from '@loopwright/stats'
+import type { BinomialEstimate, ChanceVerdict, OutputInterval, QuantileEstimate, ShownMean, WindowInterval } from '@loopwright/stats'
 import type { PlanAnswer } from './planAnswer.ts'
 
 export interface SweepResult {
@@ -37,6 +37,8 @@ export interface SweepCount {
   readonly units: readonly number[]
   /** null where n < 2, but for lines without chance */
   readonly mean: OutputInterval | null
+  /** the same mean with the luck of its worlds taken out (control variates), and what that is worth; null where a gain is not shown */
+  readonly controlled: ShownMean | null
   readonly p10: QuantileEstimate | null
   readonly p50: QuantileEstimate | null
   readonly p90: QuantileEstimate | null
