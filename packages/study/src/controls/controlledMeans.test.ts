@@ -2,11 +2,11 @@ import { createSimulator } from '@loopwright/line'
 import { outputInterval } from '@loopwright/stats'
 import { expect, test } from 'vitest'
 import { rowLayout, runRow } from '../runs/runRow.ts'
-import { smallLoop } from '../smallLoop.ts'
+import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 import { controlledMeans } from './controlledMeans.ts'
 import { runUseOf } from './runUse.ts'
 
-const line = smallLoop()
+const line = stationLoop()
 const layout = rowLayout(line)
 const useOf = runUseOf(line, layout)
 const simulator = createSimulator(line)

@@ -2,11 +2,11 @@ import { createSimulator } from '@loopwright/line'
 import { controlVariate, shownControls } from '@loopwright/stats'
 import { expect, test } from 'vitest'
 import { rowLayout, runRow } from '../runs/runRow.ts'
-import { smallLoop } from '../smallLoop.ts'
+import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 import { lineControls } from './lineControls.ts'
 import { runUseOf } from './runUse.ts'
 
-const line = smallLoop()
+const line = stationLoop()
 const layout = rowLayout(line)
 const ran = (seed: string, replications: number) => {
   const simulator = createSimulator(line)
@@ -38,6 +38,6 @@ test('a study has the same controls whatever stands beside it, and none with one
 })
 
 test('a line without chance has none', () => {
-  const fixed = smallLoop({ breakdowns: [], stations: line.stations.map((station) => ({ ...station, work: null })) })
+  const fixed = stationLoop({ breakdowns: [], stations: line.stations.map((station) => ({ ...station, work: null })) })
   expect(lineControls('2', [{ line: fixed, uses: ran('2', 3).uses }])).toEqual([[]])
 })

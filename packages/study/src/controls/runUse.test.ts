@@ -1,7 +1,7 @@
 import { simulate } from '@loopwright/line'
 import { expect, test } from 'vitest'
 import { rowLayout, runRow } from '../runs/runRow.ts'
-import { smallLoop } from '../smallLoop.ts'
+import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 import { meanOfOthers, runUseOf } from './runUse.ts'
 
 test('the mean of the others leaves one out', () => {
@@ -12,7 +12,7 @@ test('the mean of the others leaves one out', () => {
 })
 
 test('a station operates while it works, without its release; a source by the calendar needs nothing', () => {
-  const spec = smallLoop()
+  const spec = stationLoop()
   const layout = rowLayout(spec)
   const use = runUseOf(spec, layout)
   const run = simulate(spec, { seed: '3', replication: 0 })
@@ -26,7 +26,7 @@ test('a station operates while it works, without its release; a source by the ca
 })
 
 test('a transfer of a loop operates as often as a product passes it', () => {
-  const spec = smallLoop()
+  const spec = stationLoop()
   const zones = spec.zones.map((zone, index) =>
     index === 6 ? { ...zone, transfer: { liftSeconds: 2, lowerSeconds: 1.5, enterOnlyIfExitClear: false } } : zone,
   )

@@ -1,11 +1,11 @@
 import { expect, test } from 'vitest'
-import { smallLoop } from '../smallLoop.ts'
+import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 import { meanOf } from './lucky.ts'
 import { safetyLuckOf } from './safetyLuck.ts'
 import { World } from './series.ts'
 
 const station = (probability: number) => ({
-  ...smallLoop().stations[1]!,
+  ...stationLoop().stations[1]!,
   safetyStop: { probability, resetSeconds: { kind: 'exponential', mean: 30 } as const },
 })
 
@@ -24,5 +24,5 @@ test('the first uniform of a move says whether, and the resets follow in order o
   const before = strikes.slice(0, 40).filter(Boolean).length
   const got = safetyLuckOf(station(0.2), 1e9)!(world, { from: 40, to: 100 })
   expect(got).toBeCloseTo(resets.slice(before).reduce((sum, seconds) => sum + seconds, 0) - 60 * 0.2 * 30, 8)
-  expect(safetyLuckOf(smallLoop().stations[0]!, 100)).toBeNull()
+  expect(safetyLuckOf(stationLoop().stations[0]!, 100)).toBeNull()
 })

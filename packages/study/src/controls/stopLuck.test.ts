@@ -1,7 +1,7 @@
 import { type BreakdownSpec, simulate } from '@loopwright/line'
 import type { Distribution } from '@loopwright/stats'
 import { describe, expect, test } from 'vitest'
-import { smallLoop } from '../smallLoop.ts'
+import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 import { meanOf } from './lucky.ts'
 import { World } from './series.ts'
 import { arrivalLuckOf, stopLuckOf } from './stopLuck.ts'
@@ -45,7 +45,7 @@ describe('the luck of a source has the mean 0', () => {
 test('on an exponential clock it is the failures less the seconds over their mean, and the engine had the same', () => {
   // by the calendar, with repairs of 50 s: the run tells its failures, and the clock stood still for 50 s after each
   const stops = source({ clock: 'calendar', repairSeconds: { kind: 'constant', value: 50 } })
-  const spec = smallLoop({ breakdowns: [stops], window: { warmupSeconds: 0, endSeconds: 7200 } })
+  const spec = stationLoop({ breakdowns: [stops], window: { warmupSeconds: 0, endSeconds: 7200 } })
   for (let replication = 0; replication < 20; replication++) {
     const { count, seconds } = simulate(spec, { seed: '8', replication }).breakdowns[0]!
     const luck = stopLuckOf(stops, 7200)!(new World('8', replication), { from: 0, to: 7200 })

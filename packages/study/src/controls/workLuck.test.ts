@@ -1,13 +1,13 @@
 import type { LineSpec } from '@loopwright/line'
 import { describe, expect, test } from 'vitest'
-import { smallLoop } from '../smallLoop.ts'
+import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 import { meanOf } from './lucky.ts'
 import { World } from './series.ts'
 import { workLuckOf } from './workLuck.ts'
 
 const lognormal = (mean: number) => ({ kind: 'lognormal', mean, cv: 0.3 }) as const
 const line = (mix: LineSpec['mix']): LineSpec => {
-  const spec = smallLoop({ variants: ['one', 'two'], mix })
+  const spec = stationLoop({ variants: ['one', 'two'], mix })
   const stations = spec.stations.map((station) => ({ ...station, unload: station.unload && [], load: station.load && [] }))
   stations[1] = { ...stations[1]!, work: [{ task: 1, seconds: [lognormal(20), lognormal(50)] }] }
   return { ...spec, stations }
@@ -37,7 +37,7 @@ test('a mix that is drawn is luck too: its share of the variance is that of a me
 })
 
 test('draw k belongs to serial k, and a constant task has no luck', () => {
-  const spec = smallLoop()
+  const spec = stationLoop()
   const world = new World('4', 2)
   const one = workLuckOf(spec, [0, 1, 2])!
   expect(one(world, { from: 3, to: 5 })).toBeCloseTo(one(world, { from: 3, to: 4 }) + one(world, { from: 4, to: 5 }), 10)
