@@ -27,7 +27,7 @@ import { isFixed, oneCountSentences } from '../sweep/answerWords.ts'
 import { NOT_KNOWN } from '../sweep/countWords.ts'
 import { type Period, period } from '../sweep/period.ts'
 import type { Tale } from '../cells/tale.ts'
-import { controlSentence, toldCount } from '../words/controlWords.ts'
+import { controlSentence } from '../words/controlWords.ts'
 import { counted } from '../words/countedWords.ts'
 import { FEW, planSentence, planTone, toned } from '../words/planWords.ts'
 import { questionFor } from '../words/questionWords.ts'
@@ -35,6 +35,7 @@ import { startSentence } from '../words/startWords.ts'
 import type { StoryOptions } from '../words/storyOptions.ts'
 import type { Forecast, Spread } from './forecast.ts'
 import type { ForecastResult } from './forecastOf.ts'
+import { toldForecast } from './toldForecast.ts'
 
 /** Parts of a sweep's story that also tell of one count. */
 type Parts = Pick<
@@ -111,19 +112,6 @@ function cellsOf(story: Omit<ForecastStory, 'question' | 'cells'>): readonly Cel
     units,
     ...standingCells(story),
   ]
-}
-
-/** A week is so many shifts, and its mean so many times theirs: what is known of the one is known of the other. */
-function toldForecast(of: ForecastResult, plain: boolean | undefined): ForecastResult {
-  const count = toldCount(of.sweep.counts[0]!, plain)
-  const { shift, week, shiftsPerWeek } = of
-  if (count.controlled === null) return { ...of, sweep: { ...of.sweep, counts: [count] } }
-  const scaled = (spread: Spread, scale: number): Spread => {
-    const { mean, halfWidth, low, high } = count.mean!
-    const told = { mean: scale * mean, halfWidth: scale * halfWidth, low: scale * low, high: scale * high }
-    return { ...spread, mean: spread.mean === null ? null : { ...spread.mean, ...told } }
-  }
-  return { ...of, sweep: { ...of.sweep, counts: [count] }, shift: scaled(shift, 1), week: scaled(week, shiftsPerWeek) }
 }
 
 /** What may be said aloud: the plan, a shift, overtime, a week. */
