@@ -108,6 +108,7 @@ const anyGraph: fc.Arbitrary<LineSpec> = shape.chain(({ zones, paths }) =>
         mix: { kind: 'pattern', sequence: [0, 1] },
         until: 200,
         warmup: 20,
+        odd: true,
       })
       const constant = (value: number) => ({ kind: 'constant' as const, value })
       const all = paths.map(

@@ -23,7 +23,16 @@ function ring(between: number, carriers: number, windowSeconds: number): LineSpe
     { at: 0, unload: true as const, load: true as const, work: exponential },
     { at: between + 1, work: exponential },
   ]
-  return smallLoop({ zones: 2 * between + 2, start: carriers, move: 0, clear: 0, stations, warmup: 40, until: 40 + windowSeconds })
+  return smallLoop({
+    zones: 2 * between + 2,
+    start: carriers,
+    odd: true,
+    move: 0,
+    clear: 0,
+    stations,
+    warmup: 40,
+    until: 40 + windowSeconds,
+  })
 }
 
 /** Products a second with N carriers. */

@@ -28,6 +28,7 @@ function queueLoop({ zones, carriers, stations: [load, unload], supply }: ExactQ
   const loop = smallLoop({
     zones,
     start: carriers,
+    odd: true, // no move takes any time
     move: 0,
     clear: 0,
     stations: [

@@ -28,6 +28,7 @@ export function ringLoop(model: ExactRing, warmup: number, window: number): Line
     repair: timeOf(repair) as Distribution,
   }))
   return smallLoop({
+    odd: true, // of many no move takes any time
     zones: model.zones,
     start: model.start === 'spread' ? model.carriers : model.start,
     move: isList(model.moveSeconds) ? model.moveSeconds.map(timeOf) : timeOf(model.moveSeconds),

@@ -103,6 +103,7 @@ const LINES: Readonly<Record<string, Wish>> = {
     start: 5,
     move: 0,
     clear: 0,
+    odd: true,
     stations: [
       { at: 0, unload: true, load: true, work: exponential(1) },
       { at: 3, work: exponential(1.5) },

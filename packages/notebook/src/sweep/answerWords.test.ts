@@ -17,6 +17,7 @@ function count(carriers: number, units: readonly number[], gridlocks = 0): Sweep
     gridlocks,
     replications: units.length,
     mean: outputInterval(units),
+    controlled: null,
     p10: quantileEstimate(units, 0.1),
     p50: quantileEstimate(units, 0.5),
     p90: quantileEstimate(units, 0.9),
