@@ -2,20 +2,24 @@
 import { readFileSync } from 'node:fs'
 import { join, posix } from 'node:path'
 import * as charts from '@loopwright/charts'
+import ts from 'typescript'
 import { expect, test } from 'vitest'
 import { importsOf } from '../tidy/imports.ts'
-import { filesUnder, isTest, TOP } from '../tidy/sources.ts'
+import { filesUnder, isTest, parse, TOP } from '../tidy/sources.ts'
 
 const sources = filesUnder('packages/charts/src', /\.ts$/).filter(({ file }) => !isTest(file))
 const examples = sources.filter(({ file }) => file.includes('/examples/'))
 /** Functions that give a figure, each with its file. */
 const made = sources
   .filter((source) => !examples.includes(source))
-  .flatMap(({ file, text }) =>
-    [...text.matchAll(/^export function (\w+)\([^{]*(?:\{[^}]*\}[^{]*)*\): Figure(?: \| null)? \{/gm)].map((found) => ({
-      file,
-      name: found[1]!,
-    })),
+  .flatMap((source) =>
+    parse(source).statements.flatMap((statement) =>
+      ts.isFunctionDeclaration(statement) &&
+      statement.modifiers?.some(({ kind }) => kind === ts.SyntaxKind.ExportKeyword) &&
+      /^Figure\b/.test(statement.type?.getText() ?? '')
+        ? [{ file: source.file, name: statement.name!.text }]
+        : [],
+    ),
   )
 
 const takenBy = (file: string, source: (typeof sources)[number]): boolean =>
