@@ -4,6 +4,7 @@ import { replicate } from './replicate.ts'
 import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 
 const spec = stationLoop()
+const WARM = { carriers: 3, seed: '1', from: 0, to: 1, want: 'rows' } as const
 
 describe('runs on threads', () => {
   test('are those of the calling thread, in order, for 1 and 2 workers', async () => {
@@ -27,11 +28,18 @@ describe('runs on threads', () => {
   test('stop when told, with whole replications from 0 on', async () => {
     const stop = new AbortController()
     const long = stationLoop({ window: { warmupSeconds: 0, endSeconds: 400_000 } })
-    const onProgress = ({ done }: { readonly done: number }) => done >= 5 && stop.abort()
-    const runs = await replicate(long, { replications: 100_000 }, { seed: '7', workers: 2, signal: stop.signal, onProgress })
-    expect(runs.length).toBeGreaterThanOrEqual(1)
-    expect(runs.length).toBeLessThan(1000)
-    expect(runs.map((run) => run.replication)).toEqual(runs.map((_, index) => index))
+    const pool = createPool(2)
+    try {
+      // both threads have their code before it counts, so that the one with replication 0 is not far behind the other
+      await Promise.all([0, 1].map((thread) => pool.run(thread, { ...WARM, line: pool.line(spec) })))
+      const onProgress = ({ done }: { readonly done: number }) => done >= 40 && stop.abort()
+      const runs = await replicate(long, { replications: 100_000 }, { seed: '7', pool, signal: stop.signal, onProgress })
+      expect(runs.length).toBeGreaterThanOrEqual(1)
+      expect(runs.length).toBeLessThan(1000)
+      expect(runs.map((run) => run.replication)).toEqual(runs.map((_, index) => index))
+    } finally {
+      await pool.close()
+    }
   })
 
   test('stopped before the start: none', async () => {
