@@ -10,6 +10,7 @@ import { main } from '../packages/cli/src/main.ts'
 import { memoryShell } from './helpers/memoryShell.ts'
 import { commandFaults, commandsOf } from './docs/commands.ts'
 import { agree, blockFaults, examplesOf, runExample } from './docs/examples.ts'
+import { EXECUTED, scopeOf } from './docs/given.ts'
 import { anchorsOf, blocksOf, linksOf } from './docs/markdown.ts'
 import { pageOf, shortDemo } from './docs/programs.ts'
 import { tableFaults } from './docs/tables.ts'
@@ -18,13 +19,12 @@ import { filesUnder, TOP } from './tidy/sources.ts'
 const documents = filesUnder('.', /\.md$/)
 const code = filesUnder('packages', /\.ts$/).filter((source) => !source.file.endsWith('.test.ts'))
 const bin = join(TOP, 'packages/cli/bin/loopwright.js')
-const EXECUTED = ['kernel', 'stats', 'line', 'scenario', 'study', 'charts']
 
 describe.each(EXECUTED)('examples of %s', (name) => {
   const examples = code.filter((source) => source.file.startsWith(`packages/${name}/src/`)).flatMap(examplesOf)
 
   test('give what they say', async () => {
-    const index = (await import(pathToFileURL(join(TOP, 'packages', name, 'src', 'index.ts')).href)) as Record<string, unknown>
+    const scope = await scopeOf(name)
     const wrong: string[] = []
     for (const example of examples) {
       const own = (await import(pathToFileURL(join(TOP, example.file)).href)) as Record<string, unknown>
@@ -32,7 +32,7 @@ describe.each(EXECUTED)('examples of %s', (name) => {
       if (example.expected === '') wrong.push(`${at} says nothing behind // =>`)
       else {
         try {
-          const { is, shouldBe } = runExample(example, { ...index, ...own })
+          const { is, shouldBe } = await runExample(example, { ...scope, ...own })
           if (!agree(is, shouldBe)) wrong.push(`${at} gives ${JSON.stringify(is)}, not ${example.expected}`)
         } catch (error) {
           wrong.push(`${at} throws ${String(error)}`)
@@ -248,14 +248,14 @@ describe('the run that README shows', { tags: 'long' }, () => {
 })
 
 describe('the checks find what they are for', () => {
-  test('a wrong example', () => {
+  test('a wrong example', async () => {
     const [right, wrong, mute] = examplesOf({
       file: 'a.ts',
       text: '/** @example f(2) // => 4 */\n/** @example f(2) // => 5 */\n/** @example f(2) */',
     })
     const scope = { f: (x: number) => x * x }
-    const ok = (example: typeof right) => agree(...(Object.values(runExample(example!, scope)) as [unknown, unknown]))
-    expect([ok(right), ok(wrong), mute?.expected]).toEqual([true, false, ''])
+    const ok = async (example: typeof right) => agree(...(Object.values(await runExample(example!, scope)) as [unknown, unknown]))
+    expect([await ok(right), await ok(wrong), mute?.expected]).toEqual([true, false, ''])
     expect(agree({ a: [1, 2] }, { a: [1, 2.000000000001] })).toBe(false)
     expect([agree('83\u202f%', '83 %'), agree('83 %', '84 %')]).toEqual([true, false])
     expect(agree(new Float64Array([1, 2]), [1, 2])).toBe(true)

@@ -2,6 +2,7 @@ import { spawnSync } from 'node:child_process'
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
+import { docsOf } from './surface/docsOf.ts'
 import { surfaceOf } from './surface/surfaceOf.ts'
 import { say } from './tidy/finding.ts'
 import { headingFindings } from './tidy/headings.ts'
@@ -13,6 +14,11 @@ const packages = readdirSync(join(TOP, 'packages')).filter((name) => existsSync(
 /** `stats` is its index, `stats.fit` the door of that name */
 const doors = packages.flatMap((name) => [name, ...(DOORS[name] ?? []).map((door) => `${name}.${door}`)])
 
+/** Public functions that show no example, and why. */
+const WITHOUT_EXAMPLE: Record<string, string> = {
+  writePage: 'it draws every chart and bundles the script of the page: tests/page opens what it writes',
+}
+
 describe.each(doors)('%s', (name) => {
   const kept = join(TOP, 'tests', 'surface', `${name}.txt`)
   const [of, door] = name.split('.')
@@ -22,6 +28,13 @@ describe.each(doors)('%s', (name) => {
     const now = `${surfaceOf(index).join('\n')}\n`
     if (process.env.SURFACE === 'write') writeFileSync(kept, now)
     expect(now).toBe(existsSync(kept) ? readFileSync(kept, 'utf8') : '')
+  })
+
+  test('each name is told of, and each function shows what it gives', () => {
+    const docs = docsOf(index)
+    expect(docs.filter(({ told }) => !told).map((each) => `${each.file}: ${each.name} has no sentence`)).toEqual([])
+    const mute = docs.filter(({ kind, example, name: of }) => kind === 'function' && !example && !(of in WITHOUT_EXAMPLE))
+    expect(mute.map((each) => `${each.file}: ${each.name} has no example`)).toEqual([])
   })
 
   test('each name is found, once, and functions say what they return', () => {
@@ -38,6 +51,14 @@ test('the command line is no library: every other package has an index', () => {
 test('no kept list is left over', () => {
   const kept = readdirSync(join(TOP, 'tests', 'surface')).filter((name) => name.endsWith('.txt'))
   expect(kept.map((name) => name.replace(/\.txt$/, '')).filter((name) => !doors.includes(name))).toEqual([])
+})
+
+test('what is excused from an example has none', () => {
+  const all = doors.flatMap((name) => {
+    const [of, door] = name.split('.')
+    return docsOf(`packages/${of}/src/${door === undefined ? '' : `${door}/`}index.ts`)
+  })
+  expect(all.filter(({ example }) => !example).map(({ name }) => name)).toEqual(expect.arrayContaining(Object.keys(WITHOUT_EXAMPLE)))
 })
 
 describe('indexes', () => {

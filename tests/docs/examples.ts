@@ -18,14 +18,16 @@ export function examplesOf(source: Source): Example[] {
   })
 }
 
-/** What the example gives and what it should give, both computed with these names in scope. */
-export function runExample(
+const AsyncFunction = (async () => {}).constructor as new (...words: string[]) => (...values: unknown[]) => Promise<unknown>
+
+/** What the example gives and what it should give, both computed with these names in scope; either may wait for something. */
+export async function runExample(
   example: Example,
   scope: Readonly<Record<string, unknown>>,
-): { readonly is: unknown; readonly shouldBe: unknown } {
+): Promise<{ readonly is: unknown; readonly shouldBe: unknown }> {
   const names = Object.keys(scope).filter((name) => /^[A-Za-z_$][\w$]*$/.test(name) && name !== 'default')
-  const run = (text: string): unknown => new Function(...names, `"use strict"; return (${text})`)(...names.map((name) => scope[name]))
-  return { is: run(example.expression), shouldBe: run(example.expected) }
+  const run = (text: string) => new AsyncFunction(...names, `"use strict"; return (${text})`)(...names.map((name) => scope[name]))
+  return { is: await run(example.expression), shouldBe: await run(example.expected) }
 }
 
 /** Documents give the mathematical value; special functions come this near, relatively. */

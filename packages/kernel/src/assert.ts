@@ -7,6 +7,7 @@ export class AssertionError extends Error {
  * Stops the program when `condition` is false. The message is static text, so that a passing check costs one comparison.
  *
  * @throws AssertionError
+ * @example (() => { try { assert(1 > 2, 'one is above two') } catch (error) { return error.message } })() // => 'one is above two'
  */
 export function assert(condition: boolean, message: string): asserts condition {
   if (!condition) throw new AssertionError(message)

@@ -12,7 +12,11 @@ export function toGrid(seconds: number): number {
   return Math.floor(seconds * TICKS_PER_SECOND + 0.5) / TICKS_PER_SECOND
 }
 
-/** The same for the number at `list[at]`, in place: a number handed over a call may cost an allocation, a place in a list never does. */
+/**
+ * The same for the number at `list[at]`, in place: a number handed over a call may cost an allocation, a place in a list never does.
+ *
+ * @example ((list) => (toGridAt(list, 1), [...list]))(Float64Array.of(0.1, 0.1)) // => [0.1, 0.10000038146972656]
+ */
 export function toGridAt(list: Float64Array, at: number): void {
   list[at] = Math.floor(list[at]! * TICKS_PER_SECOND + 0.5) / TICKS_PER_SECOND
 }

@@ -46,12 +46,17 @@ export interface Simulator {
  * One run of the line, from time 0 to the end of the window. (MODEL.md §10)
  *
  * @throws RangeError  if the line cannot be run (see buildLine), or the seed text is empty or contains `/`
+ * @example simulate(line, { seed: '1', replication: 0 }).output // => 123
  */
 export function simulate(spec: LineSpec, options: World & SimulatorOptions): RunResult {
   return createSimulator(spec, options).run(options)
 }
 
-/** Builds the line once, for many replications. */
+/**
+ * Builds the line once, for many replications.
+ *
+ * @example createSimulator(line).run({ seed: '1', replication: 0 }).output // => 123
+ */
 export function createSimulator(spec: LineSpec, options: SimulatorOptions = {}): Simulator {
   const line = buildLine(spec, options.backwards ?? false)
   line.trace = options.trace ?? null

@@ -7,6 +7,7 @@ import type { Distribution } from '@loopwright/stats'
 /** Where a path of an open line begins or ends that is no zone; it stands in place of a zone's index. (§1) */
 export const STORE = -1
 
+/** A line, complete: seconds, metres and counts, indices for names; no default is left to the engine. (MODEL.md §1) */
 export interface LineSpec {
   /** Zones in travel order. Index = place in this list. (§1) */
   readonly zones: readonly ZoneSpec[]
@@ -47,6 +48,7 @@ export interface LineSpec {
   readonly window: WindowSpec
 }
 
+/** A zone, for one carrier at a time. (§2) */
 export interface ZoneSpec {
   readonly name: string
   /** metres, > 0; null only where every path into the zone has given times or its own distance */
@@ -61,6 +63,7 @@ export interface ZoneSpec {
   readonly merge: MergeSpec
 }
 
+/** Who goes first where several ways lead into a zone. (§3) */
 export type MergeSpec =
   | { readonly kind: 'waiting' }
   /** zones (or STORE) that carriers come from, the first first; the others after them */
@@ -81,6 +84,7 @@ export interface TransferSpec {
   readonly enterOnlyIfExitClear: boolean
 }
 
+/** What a transfer stands at. */
 export type Position = 'low' | 'high'
 
 /** A way from one zone to the next. (§3) */
@@ -119,12 +123,14 @@ export interface TakesSpec {
   readonly forStation: number | null
 }
 
+/** A way on which an operator moves the carrier by hand. (§6) */
 export interface ManualSpec {
   readonly kind: 'push' | 'pull'
   /** index of the station whose operator does it */
   readonly station: number
 }
 
+/** The carriers, and where they are at the start. (§10) */
 export interface CarriersSpec {
   /** N ≥ 1 */
   readonly count: number
@@ -169,6 +175,7 @@ export interface SupplySpec {
   readonly queueLimit: number | null
 }
 
+/** When products come to a supply. (§8) */
 export type ArrivalsSpec =
   /** always there */
   | { readonly kind: 'always' }
@@ -176,12 +183,14 @@ export type ArrivalsSpec =
   /** instants, ascending, ≥ 0; when they have run out there are no more products */
   | { readonly kind: 'list'; readonly instants: readonly number[] }
 
+/** Who takes the products off, and how fast. (§8) */
 export interface ReceiverSpec {
   readonly cycleSeconds: Distribution
   /** places before it, ≥ 0 */
   readonly queue: number
 }
 
+/** A stop of a part of the line for safety. (§7) */
 export interface SafetyStopSpec {
   /** of a move, 0 … 1 */
   readonly probability: number
@@ -219,6 +228,7 @@ export interface WalkSpec {
   readonly seconds: number
 }
 
+/** A task of a station, and its time for each variant. (§5) */
 export interface TaskSpec {
   /** index into LineSpec.tasks */
   readonly task: number
@@ -253,11 +263,13 @@ export type BreakdownPart =
   | { readonly kind: 'transfer'; readonly index: number }
   | { readonly kind: 'section'; readonly index: number }
 
+/** A break of all operators; seconds from the start of the run. (§7) */
 export interface BreakSpec {
   readonly startSeconds: number
   readonly lengthSeconds: number
 }
 
+/** What counts: (warm-up, end]; seconds from the start of the run. (§10) */
 export interface WindowSpec {
   readonly warmupSeconds: number
   readonly endSeconds: number

@@ -11,11 +11,13 @@ import { checkShape } from './text/shape.ts'
 import { readSource } from './text/source.ts'
 import { addAtKey, applyTo, checkVariations } from './changes/variations.ts'
 
+/** How a file is read. */
 export interface ReadOptions {
   /** gives the text of a file named in the scenario, null if there is none; default: files cannot be opened */
   readonly files?: (name: string) => string | null
 }
 
+/** What a file says, and what is wrong with it. */
 export interface ReadResult {
   /** null if any finding is an error */
   readonly scenario: Scenario | null

@@ -1,6 +1,7 @@
 /** What a scenario file says, complete: the line for the engine, and beside it what only people, plans and pictures need. */
 import type { LineSpec } from '@loopwright/line'
 
+/** What a file says, complete: the line for the engine, and what people and pictures need beside it. */
 export interface Scenario {
   readonly name: string
   /** heads the pages that answer it */
@@ -31,6 +32,7 @@ export interface StopEntry {
   readonly sources: readonly StopSource[]
 }
 
+/** One source of stops of the line that an entry of the file became. */
 export interface StopSource {
   /** name of the breakdown of the line */
   readonly source: string
@@ -46,6 +48,7 @@ export interface VariantGroup {
   readonly variants: readonly number[]
 }
 
+/** What shall be made, in units per window. */
 export interface Plan {
   /** as the file says it */
   readonly units: number

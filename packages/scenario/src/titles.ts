@@ -1,6 +1,7 @@
 /** What people call the parts of a line, and which of them they speak of together. */
 import type { Scenario } from './scenario.ts'
 
+/** A part by its name, and what people call it. */
 export type Titled = 'station' | 'stop' | 'task' | 'variant' | 'option'
 
 /** Breakdown sources that are one stop to people. */
@@ -53,12 +54,20 @@ export function titleOf(scenario: Known, kind: Titled, name: string): string {
   }
 }
 
-/** Each stop of the file with all its sources, in the order of the file. */
+/**
+ * Each stop of the file with all its sources, in the order of the file.
+ *
+ * @example stopGroups(scenario).map(({ name }) => name) // => ['jam', 'tool']
+ */
 export function stopGroups({ stopEntries }: Pick<Scenario, 'stopEntries'>): StopGroup[] {
   return stopEntries.map(({ title, sources }) => ({ name: title, sources: sources.map(({ source }) => source) }))
 }
 
-/** Variants as written, then options: the share of each is one thing to ask about. */
+/**
+ * Variants as written, then options: the share of each is one thing to ask about.
+ *
+ * @example mixGroups(scenario).length // => 1
+ */
 export function mixGroups({ variantGroups }: Pick<Scenario, 'variantGroups'>): MixGroup[] {
   return variantGroups.map(({ title, variants }) => ({ name: title, variants }))
 }

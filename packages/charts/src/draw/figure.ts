@@ -2,6 +2,7 @@
 import type { Drawing } from '../drawing/drawing.ts'
 import type { Table } from '../table/table.ts'
 
+/** A chart: its drawing, and what it shows as sentences and as a table. */
 export interface Figure {
   /** free of colours: `drawingSvg` paints it in the look that is asked for */
   readonly drawing: Drawing

@@ -1,6 +1,7 @@
 /** A chart as plain data: axes and marks in the units of the axes. `drawingSvg` makes a picture of it, of any width, in a browser or without one. */
 import type { Ink } from './ink.ts'
 
+/** A chart as plain data: axes, and marks in their units. */
 export interface Drawing {
   /** pixels between the axes; the same for every width */
   readonly heightPixels: number

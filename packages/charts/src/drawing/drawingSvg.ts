@@ -9,6 +9,7 @@ import { markPieces } from './marks.ts'
 import type { Piece } from './piece.ts'
 import { scaleOf } from './scale.ts'
 
+/** How wide a drawing becomes, and in which look. */
 export interface DrawingOptions {
   /** pixels; the picture is made for this width */
   readonly widthPixels: number

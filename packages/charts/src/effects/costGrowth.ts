@@ -19,6 +19,7 @@ export interface CostPoint {
   readonly greatest: number
 }
 
+/** How the chart of costs is told. */
 export interface CostGrowthOptions {
   /** what the size counts, a plural: "zones", "carriers" */
   readonly of: string
@@ -41,6 +42,7 @@ const DASHES: readonly (readonly number[])[] = [
  *
  * @param points      each series in ascending order of size, at least two sizes; one series after the other
  * @throws RangeError if there are fewer, or more than three series
+ * @example costGrowth([20, 200].map((size) => ({ series: 'event engine', size, cost: 90 + size / 20, least: 90, greatest: 110 })), { of: 'zones', unit: 'nanoseconds' }).finding // => 'Event engine: from 20 to 200 zones an event comes to cost 1.10 times as much.'
  */
 export function costGrowth(points: readonly CostPoint[], { of, unit, tenfold = false }: CostGrowthOptions): Figure {
   const names = [...new Set(points.map(({ series }) => series))]

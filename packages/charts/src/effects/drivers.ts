@@ -7,6 +7,7 @@ import { decimalsFor, formatNumber, formatShare } from '../table/format.ts'
 import { niceStep } from '../draw/window.ts'
 import { type ColumnOf, type Table, tableOf, wordColumn } from '../table/table.ts'
 
+/** How the chart of drivers is told. */
 export interface DriversOptions {
   /** what one window is called. Default: "window" */
   readonly per?: string
@@ -68,7 +69,11 @@ function drawingOf(shown: readonly Effect[], limits: readonly number[]): Figure[
   }
 }
 
-/** "0.86 %": more output for 1 % less of it, rounded by its interval; the one text of this number on a page. */
+/**
+ * "0.86 %": more output for 1 % less of it, rounded by its interval; the one text of this number on a page.
+ *
+ * @example gainText({ elasticity: { mean: 0.71, halfWidth: 0.02 } }) // => '0.71 %'
+ */
 export function gainText({ elasticity: { mean, halfWidth } }: Pick<Effect, 'elasticity'>): string {
   return `${formatNumber(mean, Math.max(1, Math.min(2, decimalsFor(halfWidth, 2))))} %`
 }

@@ -8,6 +8,7 @@ import { differenceDecimals, formatNumber, formatShare, formatWithHalfWidth } fr
 import { niceStep } from '../draw/window.ts'
 import { type Table, tableOf, wordColumn } from '../table/table.ts'
 
+/** How the chart of losses is told. */
 export interface LossesOptions {
   /** what one window is called. Default: "window" */
   readonly per?: string

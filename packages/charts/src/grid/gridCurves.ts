@@ -20,6 +20,7 @@ import {
 } from './gridParts.ts'
 import { type ColumnOf, type Table, tableOf } from '../table/table.ts'
 
+/** How the curves of a grid are told. */
 export interface GridCurvesOptions {
   /** what one window is called. Default: "window" */
   readonly per?: string
@@ -35,6 +36,7 @@ const NAMED_MAX = 4
  *
  * @param result  of one factor or more; factors beyond the second stay as at the best setting
  * @throws RangeError  if no setting has a replication
+ * @example gridCurves(await runGrid([2, 3].map((count) => ({ line: withCarriers(line, count), plan: null })), { factors: [{ name: 'carriers', levels: ['2', '3'] }], replications: 5 }, { seed: '1', workers: 0 })).finding // => 'Most units: 124 ± 5 at 3 carriers.'
  */
 export function gridCurves(result: GridNumbers, { per = 'window' }: GridCurvesOptions = {}): Figure {
   const { factors, points } = result

@@ -45,6 +45,7 @@ export function levelWords({ name, levels }: Factor, level: number): string {
  * A whole setting: "12 carriers with drive.speed 15 m/min".
  *
  * @param levels  place of the level of each factor
+ * @example settingWords([{ name: 'carriers', levels: ['8', '9'] }, { name: 'drive.speed', levels: ['10 m/min', '15 m/min'] }], [1, 0]) // => '9 carriers with drive.speed 10 m/min'
  */
 export function settingWords(factors: readonly Factor[], levels: readonly number[]): string {
   const words = factors.map((factor, index) => levelWords(factor, levels[index]!))
@@ -111,6 +112,7 @@ export function meanAt(points: readonly GridPoint[], at: ReadonlyMap<number, num
  * What one factor brings at two levels of another, where that differs most, and whether the difference is shown. Whole sentences.
  *
  * @param per  what one window is called
+ * @example interactionWords(await runGrid([2, 3].map((count) => ({ line: withCarriers(line, count), plan: null })), { factors: [{ name: 'carriers', levels: ['2', '3'] }], replications: 5 }, { seed: '1', workers: 0 }), 0, 1, 'shift') // => null
  */
 export function interactionWords(
   result: Pick<GridNumbers, 'factors' | 'points' | 'effects'>,
@@ -180,7 +182,11 @@ const bring = (factor: Factor): string => (factor.name === CARRIERS ? 'bring' : 
 /** "more carriers", "drive.speed". */
 const factorWords = ({ name }: Factor): string => (name === CARRIERS ? 'more carriers' : name)
 
-/** "334 ± 1"; without chance the number alone. */
+/**
+ * "334 ± 1"; without chance the number alone.
+ *
+ * @example unitsText({ mean: null, units: [412] }) // => '412'
+ */
 export function unitsText({ mean, units }: Pick<GridPoint, 'mean' | 'units'>): string {
   if (mean === null) return units[0] === undefined ? '–' : formatNumber(units[0], 0)
   return formatWithHalfWidth(mean.mean, mean.halfWidth)

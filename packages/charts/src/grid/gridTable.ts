@@ -19,6 +19,7 @@ import {
 import { type ColumnOf, type Table, tableOf } from '../table/table.ts'
 import { meanFields } from '../table/tableFields.ts'
 
+/** How the table of a grid is told. */
 export interface GridTableOptions {
   /** what one window is called. Default: "window" */
   readonly per?: string
@@ -38,6 +39,7 @@ const NINE_OF_TEN = 0.9
  *
  * @param result  of two factors or more; further factors make a block for each of their settings
  * @throws RangeError  if there are fewer than two factors
+ * @example gridTable(await runGrid([2, 3].map((count) => ({ line: withCarriers(line, count), plan: null })), { factors: [{ name: 'carriers', levels: ['2', '3'] }, { name: 'drive.speed', levels: ['15 m/min'] }], replications: 5 }, { seed: '1', workers: 0 })).finding // => 'Most units: 124 ± 5 a window with 3 carriers with drive.speed 15 m/min.'
  */
 export function gridTable(result: GridNumbers, { per = 'window' }: GridTableOptions = {}): Figure {
   const { factors, points } = result

@@ -6,6 +6,7 @@ import { LINE_PIXELS, NAME_SIZE, type Name, placeNames, sideOf, type Wanted } fr
 import type { PlanZone } from './planZone.ts'
 import { colour, escapeXml, type Point, points, px, textAt } from '../draw/svg.ts'
 
+/** How a line is drawn. */
 export interface PlanOptions {
   /** pixels; the drawing is made for this width. Show one of 360 on phones and one of 1100 elsewhere. Default: 1100 */
   readonly widthPixels?: number
@@ -15,6 +16,7 @@ export interface PlanOptions {
   readonly valueMeaning?: string | null
 }
 
+/** A drawing of a line, and what it shows as words. */
 export interface LoopPlan {
   /** one `<svg>` element with `<title>` and `<desc>`, role img; colours by CSS variables of `themeCss`, each with a fall-back */
   readonly svg: string
@@ -35,6 +37,7 @@ const NARROW_PIXELS = 600
  *
  * @param zones     in travel order, at least one
  * @throws RangeError   if there is no zone, a length is not above 0, or the width is below 200 pixels
+ * @example loopPlan(['Z1', 'Z2', 'Z3', 'Z4'].map((name) => ({ name, lengthMetres: 1, turn: 'right', transfer: false, station: null, value: null, label: null }))).title // => 'Plan of the loop'
  */
 export function loopPlan(zones: readonly PlanZone[], { widthPixels = 1100, id = 'plan', valueMeaning = null }: PlanOptions = {}): LoopPlan {
   if (!(widthPixels >= 200)) throw new RangeError(`a plan ${widthPixels} pixels wide cannot be read; give 200 or more`)

@@ -2,6 +2,7 @@
 import { formatDuration, formatNumber } from './format.ts'
 import { visibleLine } from '../draw/visibleText.ts'
 
+/** How far a study has come. */
 export interface RunsDone {
   readonly done: number
   readonly total: number

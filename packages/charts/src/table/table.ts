@@ -8,6 +8,7 @@ export interface Table {
   readonly note: string | null
 }
 
+/** A column of a table: its head, its unit, its fields. */
 export interface TableColumn {
   readonly head: string
   readonly align: 'left' | 'right'
@@ -27,6 +28,7 @@ export interface TableField {
   readonly says: string
 }
 
+/** A row of a table: texts, and the values behind them. */
 export interface TableRow {
   /** one text per column */
   readonly cells: readonly string[]
@@ -40,6 +42,7 @@ export interface TableRow {
   readonly tone?: 'good' | 'bad' | 'warning'
 }
 
+/** A value of a field: a number in full precision, a word, or nothing known. */
 export type TableValue = string | number | boolean | null
 
 /** A column, told for each row. */
@@ -58,6 +61,7 @@ export interface ColumnOf<R> {
 /** Name, what it is, and its value for a row. */
 export type FieldOf<R> = readonly [name: string, says: string, value: (row: R, index: number) => TableValue]
 
+/** What a table is made of. */
 export interface TableParts<R> {
   readonly caption: string
   readonly columns: readonly ColumnOf<R>[]

@@ -6,6 +6,7 @@ import { formatMinutes, formatNumber } from '../table/format.ts'
 import { carriersText, niceStep, windowOf } from '../draw/window.ts'
 import { type Table, tableOf } from '../table/table.ts'
 
+/** How the chart of output by the hour is told. */
 export interface OutputByHourOptions extends WindowWords {
   /** breaks within the window, seconds from its start, see `breaksWithin`. Default: not known; where netSeconds tells that there are some, the pace of the plan is left out */
   readonly breaks?: readonly Pause[]
@@ -17,6 +18,7 @@ export interface OutputByHourOptions extends WindowWords {
   readonly ghost?: Pick<SweepCount, 'carriers' | 'outputByHour'>
 }
 
+/** A break within the window; seconds. */
 export interface Pause {
   readonly startSeconds: number
   readonly lengthSeconds: number

@@ -9,6 +9,7 @@ import { throughputFinding } from './throughputFinding.ts'
 import { chosenMarks, meanMarks, planMarks, spreadMarks, touchMarks } from './throughputMarks.ts'
 import { throughputTable } from './throughputTable.ts'
 
+/** How the chart of output against carriers is told. */
 export interface ThroughputOptions {
   /** what one window is called, a noun whose plural ends in s: "shift". Default: "window" */
   readonly per?: string
@@ -23,6 +24,7 @@ export interface ThroughputOptions {
  *
  * @param sweep     at least one count
  * @throws RangeError   if there is no count
+ * @example throughput(await sweepCarriers(line, { counts: [2, 3], replications: 5 }, { seed: '1', workers: 0 })).finding // => '3 carriers make the most, and no more were tried.'
  */
 export function throughput(
   sweep: SweepResult,

@@ -6,6 +6,7 @@ import { capital, formatNumber, percent } from '../table/format.ts'
 import { carriersText, niceStep, windowOf } from '../draw/window.ts'
 import { type Table, tableOf } from '../table/table.ts'
 
+/** How the chart of single windows is told. */
 export interface UnitsSpreadOptions extends WindowWords {
   /** units that the level axis must reach, where several counts share it. Default: those of this count */
   readonly unitsSpan?: readonly [least: number, most: number]

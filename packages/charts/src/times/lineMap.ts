@@ -31,6 +31,7 @@ interface Paper extends Placed {
  * @param zones   at least one
  * @param paths   by index of the zone; STORE (−1) is drawn as an entry or an exit
  * @throws RangeError   if there is no zone, a path leads nowhere, or the width is below 200 pixels
+ * @example lineMap(['Z1', 'Z2', 'Z3'].map((name) => ({ name, lengthMetres: 1, turn: null, transfer: false, station: null, value: null, label: null })), [{ from: 0, to: 1 }, { from: 1, to: 2 }]).title // => 'Map of the line'
  */
 export function lineMap(
   zones: readonly PlanZone[],

@@ -9,6 +9,7 @@ import { STATE_LOOKS, STATES } from './states.ts'
 import { type FieldOf, type Table, tableOf } from '../table/table.ts'
 import { fieldName } from '../table/tableFields.ts'
 
+/** How the chart of station states is told. */
 export interface StationTimesOptions extends WindowWords {
   /** states in the key; give those of the whole sweep, so that the key stays when the count changes. Default: those that occur here */
   readonly states?: readonly StationState[]

@@ -7,6 +7,7 @@ import { formatMinutes, formatNumber } from '../table/format.ts'
 import { carriersText, niceStep, windowOf } from '../draw/window.ts'
 import { type Table, tableOf } from '../table/table.ts'
 
+/** How the chart of time down is told. */
 export interface StoppedTimeOptions extends WindowWords {
   /** the most seconds of a cause that the axis must hold, where several counts share it. Default: those of this count */
   readonly secondsMax?: number

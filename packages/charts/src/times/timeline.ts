@@ -6,6 +6,7 @@ import { formatDuration, formatNumber, formatStretch } from '../table/format.ts'
 import { carriersText, niceStep } from '../draw/window.ts'
 import { type Table, tableOf, wordColumn } from '../table/table.ts'
 
+/** How the chart of a stretch of a run is told; seconds. */
 export interface TimelineOptions {
   /** names of the zones, in travel order */
   readonly zones: readonly string[]

@@ -19,10 +19,13 @@ const ROW_PIXELS = 26
 const [BACK_X, MARK_X, WORDS_X] = [10, 36, 52]
 
 /**
+ * A standstill as a picture: the zones that wait for each other, one below the other.
+ *
  * @param standstill  with a circle of at least two zones
  * @param zones       of the line, by index
  * @param atSeconds   when it stood still
  * @throws RangeError if there is no circle
+ * @example waitingCircle({ reason: 'too many carriers', circle: [0, 1], behind: [], merge: null, unmanned: [], understaffed: [] }, [{ name: 'Z1', station: null }, { name: 'Z2', station: null }], 60).finding // => 'After 60 s the line stands still, for 2 zones wait for each other in a circle: there are too many carriers: every place to stand on the way round is taken.'
  */
 export function waitingCircle(standstill: Standstill, zones: readonly WaitingZone[], atSeconds: number): Figure {
   const { circle, behind, merge } = standstill

@@ -9,6 +9,7 @@ import { carriersText, windowOf } from '../draw/window.ts'
 import { type FieldOf, type Table, tableOf, wordColumn } from '../table/table.ts'
 import { fieldName } from '../table/tableFields.ts'
 
+/** How the chart of occupied zones is told. */
 export interface ZoneOccupancyOptions extends WindowWords {
   /** what is in the zones, in travel order; default: nothing known */
   readonly places?: readonly ZonePlace[]
@@ -16,6 +17,7 @@ export interface ZoneOccupancyOptions extends WindowWords {
   readonly ghost?: Pick<SweepCount, 'carriers' | 'zones'>
 }
 
+/** A zone, and what stands in it. */
 export interface ZonePlace {
   /** title of the station; null: none */
   readonly station: string | null

@@ -10,7 +10,11 @@ export function goodsLimits(spec: LineSpec, flows: Flows): Limit[] {
   return [arrivalLimit(spec, flows), listLimit(spec, flows), ...receiverLimits(spec, flows)].filter((limit) => limit !== null)
 }
 
-/** Where products come from: the supplies of all load stations, each once. */
+/**
+ * Where products come from: the supplies of all load stations, each once.
+ *
+ * @example loadSupplies(line) // => [{ name: 'supply', arrivals: { kind: 'always' }, queueLimit: null }]
+ */
 export function loadSupplies({ stations, supply: common }: Pick<LineSpec, 'stations' | 'supply'>): SupplySpec[] {
   const loads = stations.flatMap(({ load, supply }) => (load === null ? [] : [supply ?? common]))
   return [...new Map(loads.map((one) => [one.name, one])).values()]

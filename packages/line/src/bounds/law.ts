@@ -8,6 +8,7 @@ import { loneLap } from './loneLap.ts'
 import { pathTimes } from './pathTimes.ts'
 import { changeSeconds } from './transferChange.ts'
 
+/** What the rate of one closed loop obeys: lap, exchanges, holes; seconds and counts. (MODEL.md §12) */
 export interface Law {
   /** T0, seconds: lap of one carrier alone, mean over the mix */
   readonly lapSeconds: number
@@ -56,6 +57,7 @@ export interface Exchange {
  * @param spec  one closed loop; breakdowns and breaks are left out of the terms
  * @throws RangeError  if the paths are not one closed loop, or a lap takes no time
  * @see Baccelli, Cohen, Olsder & Quadrat, Synchronization and Linearity (1992): maximum cycle ratio
+ * @example law(line).exchangeSeconds // => 24
  */
 export function law(spec: LineSpec): Law {
   const zones = spec.zones.length
@@ -109,7 +111,11 @@ export function law(spec: LineSpec): Law {
   }
 }
 
-/** The law where there is one; null: the line is no single closed loop, of which nothing so short is known. */
+/**
+ * The law where there is one; null: the line is no single closed loop, of which nothing so short is known.
+ *
+ * @example lawOrNull(line)?.carriersLow // => 3
+ */
 export function lawOrNull(spec: LineSpec): Law | null {
   return isPlainLoop(spec) ? law(spec) : null
 }
@@ -117,6 +123,11 @@ export function lawOrNull(spec: LineSpec): Law | null {
 /** A knee that misses a whole number by rounding alone is that number. */
 const knee = (carriers: number): number => (Math.abs(carriers - Math.round(carriers)) < 1e-9 ? Math.round(carriers) : carriers)
 
+/**
+ * The share of each variant of a mix, 0 … 1, by index; they sum to 1.
+ *
+ * @example mixShares({ kind: 'pattern', sequence: [0, 0, 1] }, 2) // => [0.6666666666666666, 0.3333333333333333]
+ */
 export function mixShares(mix: MixSpec, variants: number): number[] {
   const counts = mix.kind === 'random' || mix.kind === 'levelled' ? [...mix.shares] : new Array<number>(variants).fill(0)
   if (mix.kind === 'pattern' || mix.kind === 'list') for (const variant of mix.sequence) counts[variant]! += 1

@@ -1,6 +1,7 @@
 /** The law's three terms for one number of carriers. (MODEL.md §12) */
 import type { Law } from './law.ts'
 
+/** The three terms of the law at one number of carriers; carriers per second. */
 export interface LawTerms {
   /** N over the lap of one carrier */
   readonly carrierLimited: number

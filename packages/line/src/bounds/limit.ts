@@ -1,7 +1,9 @@
 /** One limit of a line: something that every unit of output needs, and how much of it there is in a window. */
 import type { LineSpec } from '../spec.ts'
 
+/** The kinds of limits, in the order in which they are told. */
 export const LIMIT_KINDS = ['station', 'operator', 'arrivals', 'list', 'receiver', 'repair crew', 'carriers', 'space'] as const
+/** One of LIMIT_KINDS. */
 export type LimitKind = (typeof LIMIT_KINDS)[number]
 
 const LIMIT_REASONS = [
@@ -35,6 +37,7 @@ export interface LimitParts {
   readonly stoppedSeconds: number
 }
 
+/** Something that every unit of output needs, and how much of it there is in a window, by mean times. */
 export interface Limit {
   readonly kind: LimitKind
   /** as people call it; several joined by " and " */

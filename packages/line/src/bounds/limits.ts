@@ -19,6 +19,7 @@ import { stationLimits } from './stationLimits.ts'
  * @returns     by units per window, ascending; empty where nothing good is ever taken off, or there are too many ways to look at
  * @throws RangeError  if the line is one closed loop in which a lap takes no time
  * @see packages/line/README.md for the formulas and their sources
+ * @example lineLimits(line).map(({ kind, name }) => `${kind} ${name}`)[0] // => 'station B Fit'
  */
 export function lineLimits(spec: LineSpec): readonly Limit[] {
   const flows = flowsOf(spec)

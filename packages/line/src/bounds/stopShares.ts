@@ -19,7 +19,11 @@ export interface StopShares {
   readonly safetySeconds: number
 }
 
-/** The share of time that is left by sources that stop alone: time to failure over that and the repair. */
+/**
+ * The share of time that is left by sources that stop alone: time to failure over that and the repair.
+ *
+ * @example availability({ timeToFailureSeconds: { kind: 'exponential', mean: 900 }, repairSeconds: { kind: 'constant', value: 100 } }) // => 0.9
+ */
 export function availability({ timeToFailureSeconds, repairSeconds }: BreakdownSpec): number {
   const up = distributionMean(timeToFailureSeconds)
   const down = distributionMean(repairSeconds)

@@ -45,7 +45,11 @@ type Graph = Pick<
   | 'changeSeconds'
 >
 
-/** Whether path i leads from zone i to the next one, all round, and takes everybody. */
+/**
+ * Whether path i leads from zone i to the next one, all round, and takes everybody.
+ *
+ * @example isPlainLoop(line) // => true
+ */
 export function isPlainLoop(spec: LineSpec): boolean {
   const zones = spec.zones.length
   return (

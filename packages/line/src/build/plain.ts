@@ -1,8 +1,10 @@
 /** What a line says of the things that it does not have: for lines written by hand, where only what is there is worth a word. */
 import type { LineSpec, PathSpec, StationSpec, ZoneSpec } from '../spec.ts'
 
+/** A zone with nothing special about it. */
 export const PLAIN_ZONE: Pick<ZoneSpec, 'divert' | 'merge'> = { divert: 'first', merge: { kind: 'waiting' } }
 
+/** A path with nothing special about it. */
 export const PLAIN_PATH: Pick<PathSpec, 'takes' | 'manual'> = {
   takes: { variants: null, load: null, rejected: null, forStation: null },
   manual: null,
@@ -18,6 +20,7 @@ export const PLAIN_STATION: Pick<StationSpec, 'operatorsNeeded' | 'worksInBreaks
   safetyStop: null,
 }
 
+/** What a line has none of unless it is said: sections, merges, operators, stops, breaks, … */
 export const PLAIN_LINE: Pick<LineSpec, 'inspections' | 'rework' | 'operators' | 'walks' | 'supply' | 'repairCrews'> = {
   inspections: [],
   rework: [],
@@ -27,7 +30,11 @@ export const PLAIN_LINE: Pick<LineSpec, 'inspections' | 'rework' | 'operators' |
   repairCrews: null,
 }
 
-/** The one section that holds the zones 0 … count − 1. */
+/**
+ * The one section that holds the zones 0 … count − 1.
+ *
+ * @example wholeLine(3) // => [{ name: 'line', zones: [0, 1, 2] }]
+ */
 export function wholeLine(count: number): LineSpec['sections'] {
   return [{ name: 'line', zones: Array.from({ length: count }, (_, zone) => zone) }]
 }

@@ -15,6 +15,7 @@ import { wayNow } from '../moves/wayOut.ts'
  * `spread`: carrier c in the ⌊c·K/N⌋-th of the K zones that are no exit-clear transfers; `packed`: in the first N of them; `store`: STORE for all; or as listed.
  *
  * @throws RangeError  if there are more carriers than places, or a list of the wrong length, or two in one zone
+ * @example startZones(line) // => [0, 2, 5]
  */
 export function startZones(spec: LineSpec): number[] {
   const { count, start } = spec.carriers

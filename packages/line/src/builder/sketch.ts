@@ -70,6 +70,7 @@ export interface LineSketch {
   readonly end: number
 }
 
+/** A zone, as far as it is not the usual one. */
 export interface ZoneSketch {
   readonly name?: string
   /** metres, > 0; default: `zoneLength` */
@@ -89,6 +90,7 @@ export interface ZoneSketch {
   readonly merge?: 'waiting' | 'alternate' | { readonly priority: readonly PlaceRef[] }
 }
 
+/** Zones put into a line behind another. */
 export interface PutIn {
   /** a station or a zone; one of the two */
   readonly before?: string
@@ -99,6 +101,7 @@ export interface PutIn {
   readonly length?: number
 }
 
+/** A way from one zone to another, as far as it is not the usual one. */
 export interface PathSketch {
   readonly from: PlaceRef
   /** default: the next zone of the loop or straight line */
@@ -128,6 +131,7 @@ export interface PathSketch {
   readonly pull?: Ref
 }
 
+/** How carriers move: metres per second, metres per second squared, seconds. */
 export interface DriveSketch {
   /** metres per second, > 0; default: not known, which needs times at every path */
   readonly speed?: number
@@ -143,6 +147,7 @@ export interface DriveSketch {
   readonly stagger?: number
 }
 
+/** How many carriers, how large, and where they start. */
 export interface CarriersSketch {
   /** ≥ 1; default: as many as `start` names */
   readonly count?: number
@@ -153,6 +158,7 @@ export interface CarriersSketch {
   readonly start?: 'spread' | 'packed' | 'store' | readonly PlaceRef[]
 }
 
+/** A station: where it stands, what it does, whom it needs. */
 export interface StationSketch {
   readonly zone: Ref
   /** what people call it; default: its name */
@@ -182,12 +188,14 @@ export type SupplySketch =
   | 'always'
   | { readonly name?: string; readonly every?: Time; readonly times?: readonly number[]; readonly queue?: number }
 
+/** A person, and the stations he serves. */
 export interface OperatorSketch {
   readonly stations: readonly Ref[]
   /** default: the first of them */
   readonly start?: Ref
 }
 
+/** Something that fails or is stopped: where, after what time, for how long; seconds. */
 export interface StopSketch {
   /** `S2`, `Z05`, `line`, `transfer Z09`, `every station`, `every zone`, `every transfer`; a list: a source for each */
   readonly at: string | readonly string[]
@@ -199,6 +207,7 @@ export interface StopSketch {
   readonly clock?: 'operating' | 'calendar'
 }
 
+/** Variants and their mix. */
 export interface ProductsSketch {
   /** names, or weights ≥ 0 by name; default: one variant, `product` */
   readonly variants?: readonly string[] | Readonly<Record<string, number>>

@@ -1,6 +1,7 @@
 /** What a check found, and where: by part and index. Whoever wrote the line knows where that stands: in a file by line and column, in code by name. */
 import type { Sentence } from './sentence.ts'
 
+/** The part of a line that a finding is about. */
 export interface Place {
   readonly part: 'line' | 'zone' | 'path' | 'carriers' | 'station' | 'stations' | 'corners' | 'paths'
   /** of the zone, path or station; 0 for what there is once */
@@ -9,6 +10,7 @@ export interface Place {
   readonly key: string
 }
 
+/** Something wrong with a line, or doubtful, and where. */
 export interface Finding {
   readonly place: Place
   /** findings of one rule at one place in the file, or in code, are told together, with all their zones */
@@ -31,6 +33,7 @@ export const found = (place: Place, sentence: Sentence): Finding => ({
  * Findings as sentences, those of one rule at one place as one.
  *
  * @param where  the place as its owner knows it, and what tells it from others; null: nothing is to be said there
+ * @example tellTogether([], () => null) // => []
  */
 export function tellTogether<P>(
   findings: readonly Finding[],

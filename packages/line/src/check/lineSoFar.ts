@@ -25,6 +25,7 @@ export interface StationSoFar {
   readonly operatorsNeeded: number | undefined
 }
 
+/** What is known of a line while it is read: parts that were wrong are not there. */
 export interface LineSoFar {
   readonly zones: readonly ZoneSoFar[]
   readonly paths: readonly PathSoFar[]

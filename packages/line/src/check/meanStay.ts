@@ -7,6 +7,7 @@ import type { StationSpec } from '../spec.ts'
  *
  * @param weights  how often each variant is made
  * @returns        seconds, to twelve digits, so that the rounding of the sum does not show; 0 where nobody has a task
+ * @example meanStay(line.stations[1], [1]) // => 20
  */
 export function meanStay(station: Pick<StationSpec, 'unload' | 'load' | 'work'>, weights: readonly number[]): number {
   const tasks = [...(station.unload ?? []), ...(station.load ?? []), ...(station.work ?? [])]

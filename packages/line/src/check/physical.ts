@@ -144,6 +144,7 @@ function clearSeconds({ zones, carriers, reactionSeconds }: LineSoFar, path: Pat
  * All that is to be said of the parts of a line, as far as it is known.
  *
  * @param longest  mean seconds of the longest stay at a station, its release included; null where it is not known
+ * @example checkParts(line, null) // => []
  */
 export const checkParts = (line: LineSoFar, longest: number | null): Finding[] => [
   ...checkSafety(line),

@@ -5,7 +5,11 @@ import { at, type Finding, found } from './finding.ts'
 import { isRing } from './lineSoFar.ts'
 import { sentences as say } from './sentences.ts'
 
-/** Zones into which a carrier with a product may come: from the load stations on, up to those that take every product off. */
+/**
+ * Zones into which a carrier with a product may come: from the load stations on, up to those that take every product off.
+ *
+ * @example [...productZones(line)] // => [0, 1, 2, 3, 4]
+ */
 export function productZones(line: LineSpec): Set<number> {
   const made = mixShares(line.mix, line.variants.length)
   const rejects = line.inspections.some(({ rejectProbability }) => rejectProbability > 0)
@@ -71,5 +75,9 @@ function checkSpurs(line: LineSpec): Finding[] {
   })
 }
 
-/** Where the products of a complete line do not come to, and where no carrier does. */
+/**
+ * Where the products of a complete line do not come to, and where no carrier does.
+ *
+ * @example checkFlow(line) // => []
+ */
 export const checkFlow = (line: LineSpec): Finding[] => [...checkReach(line), ...checkSpurs(line)]

@@ -17,6 +17,7 @@ function beyond(name: string, known: readonly string[]): boolean {
   return numbers.length > 0 && !(Number(digits) >= Math.min(...numbers) && Number(digits) <= Math.max(...numbers))
 }
 
+/** Every sentence about a line that is wrong or doubtful. */
 export const sentences = {
   // Shape
 

@@ -62,7 +62,11 @@ export function clearTime(
     : Math.sqrt((2 * tail) / acceleration) + reaction
 }
 
-/** The four move times and two clear times of every path that its drive gives. */
+/**
+ * The four move times and two clear times of every path that its drive gives.
+ *
+ * @example derivedTimes(scenario.line).move[0] // => 2
+ */
 export function derivedTimes(spec: LineSpec): DerivedTimes {
   const move = new Float64Array(4 * spec.paths.length).fill(Number.NaN)
   const clear = new Float64Array(2 * spec.paths.length).fill(Number.NaN)

@@ -12,19 +12,26 @@ export const STATION_STATES = [
   'stopped',
   'break',
 ] as const
+/** One of STATION_STATES. */
 export type StationState = (typeof STATION_STATES)[number]
 /** Something of a station for each of its states, such as seconds, or a share of the window. */
 export type ByStationState<T = number> = Readonly<Record<StationState, T>>
 
+/** The states of a zone, in the order of all that is told of them. */
 export const ZONE_STATES = ['free', 'claimed', 'working', 'blocked', 'other', 'vacating', 'stopped'] as const
 /** `working`, `blocked` and `other` split the zone's `occupied`. */
 export type ZoneState = (typeof ZONE_STATES)[number]
+/** A number for each state of a zone. */
 export type ByZoneState<T = number> = Readonly<Record<ZoneState, T>>
 
+/** The states of a carrier, in the order of all that is told of them. */
 export const CARRIER_STATES = ['moving', 'worked on', 'waiting with product', 'waiting empty'] as const
+/** One of CARRIER_STATES. */
 export type CarrierState = (typeof CARRIER_STATES)[number]
+/** A number for each state of a carrier. */
 export type ByCarrierState<T = number> = Readonly<Record<CarrierState, T>>
 
+/** What one run tells: counts and seconds of its window, by part. */
 export interface RunResult {
   readonly seed: string
   readonly replication: number
@@ -67,6 +74,7 @@ export interface RunResult {
   readonly events: number
 }
 
+/** Why a run ended, and who waited for whom if nothing could move. */
 export interface RunEnd {
   readonly reason: 'end of window' | 'gridlock' | 'out of products'
   /** the instant it stood still; null at the end of the window */
@@ -88,6 +96,7 @@ export interface TallyResult {
   readonly max: number | null
 }
 
+/** What one run tells of a station: counts, and seconds of the window in each state. */
 export interface StationResult {
   readonly name: string
   /** seconds in each state, its names in the order of STATION_STATES; they sum to the window */
@@ -100,6 +109,7 @@ export interface StationResult {
   readonly stoppedBy: readonly { readonly cause: string; readonly seconds: number }[]
 }
 
+/** What one run tells of a zone: counts, and seconds of the window in each state. */
 export interface ZoneResult {
   readonly name: string
   /** seconds in each state, its names in the order of ZONE_STATES; they sum to the window */
@@ -119,12 +129,14 @@ export interface ZoneResult {
  */
 export const safetyCause = (station: string): string => `safety stop ${station}`
 
+/** What one run tells of a carrier: seconds of the window in each state. */
 export interface CarrierResult {
   /** seconds in each state, its names in the order of CARRIER_STATES; they sum to the window */
   readonly seconds: ByCarrierState
   readonly laps: number
 }
 
+/** What one run tells of a source of stops: how many, and seconds of the window. */
 export interface BreakdownResult {
   readonly name: string
   /** stops begun in the window */
@@ -133,6 +145,7 @@ export interface BreakdownResult {
   readonly seconds: number
 }
 
+/** What one run tells of a supply: how many came, and who waited. */
 export interface SupplyResult {
   readonly name: string
   /** products that came in the window, turned away or not */
@@ -146,6 +159,7 @@ export interface SupplyResult {
   readonly waiting: TallyResult
 }
 
+/** What one run tells of what operators moved by hand. */
 export interface HandlingResult {
   /** name of the operator, or of the station whose own operator it is */
   readonly operator: string

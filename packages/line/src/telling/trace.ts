@@ -30,6 +30,7 @@ export const TRACE_KINDS = [
   'reject',
   'repair start',
 ] as const
+/** One of TRACE_KINDS. */
 export type TraceKind = (typeof TRACE_KINDS)[number]
 
 export const MOVE_START = 0

@@ -8,6 +8,7 @@ import { USE } from '../sweep/cautions.ts'
 import type { Tale } from '../cells/tale.ts'
 import { counted } from '../words/countedWords.ts'
 
+/** The tale of tasks shared among stations, and its parts by name. */
 export interface BalanceStory extends Tale {
   readonly answer: AnswerCell
   /** of the scenario that the tasks come from */
@@ -19,6 +20,7 @@ export interface BalanceStory extends Tale {
   readonly tasks: TableCell
 }
 
+/** How the tale of a balance is told. */
 export interface BalanceStoryOptions {
   /** warnings about the scenario that the tasks come from. Default: none */
   readonly problems?: readonly Problem[]
@@ -28,6 +30,7 @@ export interface BalanceStoryOptions {
  * The story's parts, by name.
  *
  * @param asked  what was given: the cycle, or the number of stations
+ * @example balanceStory([{ name: 'wiring', seconds: 40, after: [] }], taskBalance([{ name: 'wiring', seconds: 40, after: [] }], { stations: 1 }), { stations: 1 }).question // => 'What cycle can 1 station keep?'
  */
 export function balanceStory(
   tasks: readonly TaskToShare[],

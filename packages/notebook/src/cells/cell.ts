@@ -6,6 +6,7 @@
 import type { Table } from '@loopwright/charts/table'
 import type { Figure } from './figure.ts'
 
+/** A part of what is told: data of which terminal, page and files are made. */
 export type Cell =
   | ProseCell
   | AnswerCell
@@ -19,6 +20,7 @@ export type Cell =
   | ChoiceCell
   | CautionCell
 
+/** What a cell is. */
 export type CellKind = Cell['kind']
 
 /** Running text, in Markdown. `##` opens a section. */
@@ -78,6 +80,7 @@ export interface SweepCell {
   readonly sentence: string
 }
 
+/** A table. */
 export interface TableCell {
   readonly kind: 'table'
   readonly id: string
@@ -121,6 +124,7 @@ export interface ChoiceCell {
   readonly shown: string
 }
 
+/** A caution or a warning. */
 export interface CautionCell {
   readonly kind: 'caution'
   readonly id: string
@@ -156,22 +160,38 @@ export interface Provenance {
   readonly partial: boolean
 }
 
-/** A single content that no choice switches. */
+/**
+ * A single content that no choice switches.
+ *
+ * @example oneView('all there is').of[0].content // => 'all there is'
+ */
 export function oneView<T>(content: T): Views<T> {
   return { choice: null, shown: '', of: [{ key: '', content }] }
 }
 
-/** A table as a cell that no choice switches. */
+/**
+ * A table as a cell that no choice switches.
+ *
+ * @example tableCell('tasks', tableOf({ caption: 'Tasks', columns: [wordColumn('Task', 'task', 'its name', (name) => name)], rows: ['wiring'] })).kind // => 'table'
+ */
 export function tableCell(id: string, table: Table): TableCell {
   return { kind: 'table', id, views: oneView(table) }
 }
 
-/** Running text as a cell; empty paragraphs are left out. */
+/**
+ * Running text as a cell; empty paragraphs are left out.
+ *
+ * @example proseCell('note', 'First.', '', 'Second.').markdown // => 'First.\n\nSecond.'
+ */
 export function proseCell(id: string, ...paragraphs: readonly string[]): ProseCell {
   return { kind: 'prose', id, markdown: paragraphs.filter((text) => text !== '').join('\n\n') }
 }
 
-/** About this very result; also said in the terminal. */
+/**
+ * About this very result; also said in the terminal.
+ *
+ * @example warningCell('full', 'Too full', 'Nothing can move.').id // => 'warning-full'
+ */
 export function warningCell(id: string, title: string, markdown: string): CautionCell {
   return { kind: 'caution', id: `warning-${id}`, tone: 'warning', title, markdown }
 }

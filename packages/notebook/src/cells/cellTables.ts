@@ -2,6 +2,7 @@
 import type { Table, TableField, TableValue } from '@loopwright/charts/table'
 import { type Cell, oneView, type Views } from './cell.ts'
 
+/** A table as a file. */
 export interface FileTable {
   /** of the file, without its ending: the id of the cell */
   readonly name: string
@@ -12,6 +13,8 @@ export interface FileTable {
 /**
  * One table for each cell that has one; where a choice of the page switches it, all views stand below each other and the choice is the first column.
  * The last one, `columns`, says what each column of the others is.
+ *
+ * @example cellTables([tableCell('tasks', tableOf({ caption: 'Tasks', columns: [wordColumn('Task', 'task', 'its name', (name) => name)], rows: ['wiring'] }))])[0].name // => 'tasks'
  */
 export function cellTables(cells: readonly Cell[]): FileTable[] {
   const found = cells.flatMap((cell): Found[] => {

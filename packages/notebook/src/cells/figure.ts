@@ -2,6 +2,7 @@
 import type { Drawing, MapPath, PlanZone } from '@loopwright/charts'
 import type { Table } from '@loopwright/charts/table'
 
+/** A chart and what it says. */
 export interface Figure {
   /** what the picture shows of these very data, one or two sentences: the caption */
   readonly finding: string
@@ -15,6 +16,7 @@ export interface Figure {
   readonly tableOpen: boolean
 }
 
+/** A drawing and what it says. */
 export type Picture =
   /** a chart of ours, drawn with the page, for wide screens and for narrow ones */
   | { readonly kind: 'drawing'; readonly drawing: Drawing }

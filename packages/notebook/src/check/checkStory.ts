@@ -54,6 +54,7 @@ function opened(inputs: Standing['assumptions']): Standing['assumptions'] {
  *
  * @param notes  what the reader made of the file
  * @throws RangeError  where nothing can be said of the line
+ * @example checkStory(scenario, readScenario(text).notes, { scenarioFile: 'ring.yaml' }).question // => 'What was understood of the scenario?'
  */
 export function checkStory(scenario: Scenario, notes: ScenarioNotes, options: StoryOptions): CheckStory {
   const facts = lineFacts(titledLine(scenario))

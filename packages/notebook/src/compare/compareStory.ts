@@ -35,6 +35,7 @@ export interface CompareStory extends Standing, Tale {
  * The story's parts, by name.
  *
  * @param scenarios  in the order of the lines of the result
+ * @example compareStory([scenario, scenario], await compareLines(['a', 'b'].map((name) => ({ name, line: scenario.line, plan: null })), { replications: 2 }, { seed: '1', workers: 0 }), { scenarioFile: 'ring.yaml' }).question // => 'Which line makes more, and is the difference real?'
  */
 export function compareStory(scenarios: readonly Scenario[], result: CompareResult, options: StudyStoryOptions): CompareStory {
   const { id = 'compare' } = options
@@ -67,7 +68,11 @@ export interface LineAverages {
   readonly unitsPerWindow: number
 }
 
-/** What a calculation with averages sees of a line: no chance, no stops, no waiting of one station for another. */
+/**
+ * What a calculation with averages sees of a line: no chance, no stops, no waiting of one station for another.
+ *
+ * @example Object.keys(lineAverages(scenario)) // => ['lapSeconds', 'exchangeSeconds', 'holeLapSeconds', 'unitsPerWindow']
+ */
 export function lineAverages({ line }: Pick<Scenario, 'line'>): LineAverages {
   const found: Law = law(line)
   const { lapSeconds, exchangeSeconds, holeLapSeconds, unitsPerLap } = found

@@ -26,6 +26,7 @@ import { lengthWarning, startSentence } from '../words/startWords.ts'
 import { stoppedEarly } from '../words/stoppedEarly.ts'
 import type { StudyStoryOptions } from '../words/storyOptions.ts'
 
+/** The tale of what drives the output, and its parts by name. */
 export interface DriverStory extends Standing, Tale {
   readonly answer: AnswerCell
   readonly sure: SureCell
@@ -39,7 +40,11 @@ export interface DriverStory extends Standing, Tale {
   readonly waiting: TableCell | null
 }
 
-/** The story's parts, by name. */
+/**
+ * The story's parts, by name.
+ *
+ * @example driverStory(scenario, await findDrivers(scenario.line, { replications: 2 }, { seed: '1', workers: 0 }), { scenarioFile: 'ring.yaml' }).question // => 'What limits the loop?'
+ */
 export function driverStory(scenario: Scenario, result: DriverResult, options: StudyStoryOptions): DriverStory {
   const { id = 'drivers' } = options
   const words = period(scenario)

@@ -31,6 +31,7 @@ export interface Spread {
   readonly planVerdict: ChanceVerdict | null
 }
 
+/** Time beyond the shift that the plan takes; seconds. */
 export interface Overtime {
   /** of each simulated shift, minutes, ≥ 0 */
   readonly minutes: readonly number[]
@@ -41,6 +42,7 @@ export interface Overtime {
   readonly unitsPerMinute: number
 }
 
+/** What may be promised per shift and per week; units. */
 export interface Forecast {
   readonly shift: Spread
   /** disjoint groups of simulated shifts, added up; those left over are not used */

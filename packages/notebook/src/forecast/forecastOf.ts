@@ -12,9 +12,12 @@ export interface ForecastResult extends Forecast {
 }
 
 /**
+ * What may be promised, of the runs of a sweep with the line's own number of carriers.
+ *
  * @param sweep          of the scenario's own number of carriers
  * @param shiftsPerWeek  shifts whose output is added up, a whole number ≥ 1
  * @throws RangeError    if the shifts per week are no whole number ≥ 1
+ * @example forecastOf(scenario, await sweepCarriers(scenario.line, { counts: [4], replications: 12 }, { seed: '1', workers: 0 }), 10).kind // => 'forecast'
  */
 export function forecastOf({ line, plan }: Pick<Scenario, 'line' | 'plan'>, sweep: SweepResult, shiftsPerWeek: number): ForecastResult {
   const { chance } = sweep

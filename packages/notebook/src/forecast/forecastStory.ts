@@ -12,16 +12,8 @@ import {
 import type { QuantileEstimate } from '@loopwright/stats'
 import type { Scenario } from '@loopwright/scenario'
 import { type CarrierSweepStory, carrierSweepStory, countCells } from '../sweep/carrierSweepStory.ts'
-import {
-  type AnswerCell,
-  type CautionCell,
-  type Cell,
-  type ProseCell,
-  proseCell,
-  type SureCell,
-  type TableCell,
-  tableCell,
-} from '../cells/cell.ts'
+import type { AnswerCell, CautionCell, Cell, ProseCell, SureCell, TableCell } from '../cells/cell.ts'
+import { proseCell, tableCell } from '../cells/cell.ts'
 import { standingCells } from '../study/standing.ts'
 import { isFixed, oneCountSentences } from '../sweep/answerWords.ts'
 import { NOT_KNOWN } from '../sweep/countWords.ts'
@@ -43,6 +35,7 @@ type Parts = Pick<
   'limits' | 'stations' | 'plan' | 'occupancy' | 'byHour' | 'distribution' | 'stops' | 'units' | 'assumptions' | 'cautions'
 >
 
+/** The tale of a forecast, and its parts by name. */
 export interface ForecastStory extends Parts, Tale {
   readonly answer: AnswerCell
   readonly sure: SureCell
@@ -55,6 +48,11 @@ export interface ForecastStory extends Parts, Tale {
   readonly overtime: TableCell | null
 }
 
+/**
+ * The tale of a forecast: what may be promised per shift and per week, and the overtime that the plan takes.
+ *
+ * @example forecastStory(scenario, forecastOf(scenario, await sweepCarriers(scenario.line, { counts: [4], replications: 12 }, { seed: '1', workers: 0 }), 10), { scenarioFile: 'ring.yaml' }).question // => 'What does the ring make?'
+ */
 export function forecastStory(scenario: Scenario, of: ForecastResult, options: StoryOptions): ForecastStory {
   const words = period(scenario)
   const result = toldForecast(of, options.plain)

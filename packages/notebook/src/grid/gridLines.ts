@@ -22,6 +22,7 @@ export interface GridSource {
   readonly changePrefix?: string
 }
 
+/** The lines of a grid, ready to run, or why there are none. */
 export interface GridLines {
   readonly factors: readonly Factor[]
   /** every setting, the levels of the last factor fastest; empty where a level is wrong */
@@ -37,6 +38,7 @@ const COUNT_PATH = 'carriers.count'
  * The lines of a grid. The carriers come first, then the paths in the order given.
  *
  * @throws RangeError  if nothing is varied, a level stands twice, the settings are too many, or the line takes no such number of carriers
+ * @example gridLines({ scenario, text, files: () => null }, { carriers: [3, 4], set: {} }).points.length // => 2
  */
 export function gridLines(source: GridSource, asked: GridLevels): GridLines {
   const { counts, set } = levelsOf(asked)

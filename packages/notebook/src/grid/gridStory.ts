@@ -32,6 +32,7 @@ const NAMED_MAX = 8
  * The story's parts, by name.
  *
  * @param scenario  as it stands
+ * @example gridStory(scenario, await runGrid([3, 4].map((count) => ({ line: withCarriers(scenario.line, count), plan: null })), { factors: [{ name: 'carriers', levels: ['3', '4'] }], replications: 2 }, { seed: '1', workers: 0 }), { scenarioFile: 'ring.yaml' }).question // => 'What does the number of carriers do to the output?'
  */
 export function gridStory(scenario: Scenario, result: GridResult, options: StudyStoryOptions): GridStory {
   const { id = 'grid' } = options

@@ -13,6 +13,7 @@ import { stoppedEarly } from '../words/stoppedEarly.ts'
 import type { StudyStoryOptions } from '../words/storyOptions.ts'
 import { lossSentences, lossSure } from './lossWords.ts'
 
+/** The tale of what is lost, and its parts by name. */
 export interface LossStory extends Standing, Tale {
   readonly answer: AnswerCell
   readonly sure: SureCell
@@ -24,7 +25,11 @@ export interface LossStory extends Standing, Tale {
   readonly together: DataCell
 }
 
-/** The story's parts, by name. */
+/**
+ * The story's parts, by name.
+ *
+ * @example lossStory(scenario, await findLosses(scenario.line, { replications: 2, bestCarriers: 4 }, { seed: '1', workers: 0 }), { scenarioFile: 'ring.yaml' }).question // => 'What is lost, and by what?'
+ */
 export function lossStory(scenario: Scenario, result: LossResult, options: StudyStoryOptions): LossStory {
   const { id = 'losses' } = options
   const words = period(scenario)

@@ -22,6 +22,7 @@ import type { StudyStoryOptions } from '../words/storyOptions.ts'
 import { orderPlans } from './orderPlans.ts'
 import { orderSentences, orderSure, placesWords, TODAY } from './orderWords.ts'
 
+/** The tale of station orders, and its parts by name. */
 export interface OrderStory extends Standing, Tale {
   readonly answer: AnswerCell
   readonly sure: SureCell
@@ -38,7 +39,11 @@ export interface OrderStory extends Standing, Tale {
 /** orders that the table shows, beside the chosen, today's and the one given */
 const ROWS_MAX = 15
 
-/** The story's parts, by name. */
+/**
+ * The story's parts, by name.
+ *
+ * @example orderStory(scenario, await orderStations(scenario.line, { move: [1], zones: [3, 4], check: 2, firstStage: 10 }, { seed: '1', workers: 0 }), { scenarioFile: 'ring.yaml' }).question // => 'Which order of the stations makes most?'
+ */
 export function orderStory(scenario: Scenario, result: OrderResult, options: StudyStoryOptions): OrderStory {
   const { id = 'order' } = options
   const words = period(scenario)

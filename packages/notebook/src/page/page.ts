@@ -11,6 +11,7 @@ import { pageData } from './pageData.ts'
 
 export type { StillPictures } from './cellHtml.ts'
 
+/** What stands at the head and the foot of a page. */
 export interface PageHead {
   /** the question: the page's heading */
   readonly question: string

@@ -12,6 +12,7 @@ import type { LossStory } from '../losses/lossStory.ts'
 import type { OrderStory } from '../order/orderStory.ts'
 import type { StudyContext } from '../study/studyContext.ts'
 
+/** What a notebook is called, and the scenario it is about. */
 export interface NotebookHead {
   /** names the notebook in the terminal and in lists */
   readonly title: string
@@ -21,6 +22,7 @@ export interface NotebookHead {
   readonly question?: string
 }
 
+/** A question, and what is done to answer it. */
 export interface Notebook {
   readonly kind: 'notebook'
   readonly head: NotebookHead
@@ -53,6 +55,7 @@ export interface StoryTeller {
   (result: GridResult): GridStory
 }
 
+/** What a notebook asks of a sweep. */
 export interface SweepRequest {
   /** counts to try, from the least to the most, both included; or a list */
   readonly carriers: { readonly from: number; readonly to: number } | readonly number[]
@@ -62,6 +65,7 @@ export interface SweepRequest {
   readonly seed?: string
 }
 
+/** What a notebook asks about the number of carriers. */
 export interface CarriersRequest {
   /** counts to begin with; default: around the law's lower knee. More are added where the best lies at an edge. */
   readonly carriers?: SweepRequest['carriers']
@@ -80,6 +84,7 @@ export interface CarriersRequest {
  *
  * @param head  title and scenario file
  * @param body  what to do, in order; may be async
+ * @example notebook({ title: 'How many carriers', scenario: 'line.yaml' }, async () => {}).kind // => 'notebook'
  */
 export function notebook(head: NotebookHead, body: Notebook['body']): Notebook {
   return { kind: 'notebook', head, body }

@@ -10,6 +10,7 @@ import { TERMINAL_COLUMNS, type TerminalOptions } from '../terminal/terminalOpti
 import { wrap } from '../terminal/wrap.ts'
 import { writePage } from './writePage.ts'
 
+/** How a notebook is run. */
 export interface RunNotebookOptions {
   /** where the page goes; default `out/<name of the notebook>.html` */
   readonly out?: string
@@ -24,6 +25,7 @@ export interface RunNotebookOptions {
   readonly command?: string
 }
 
+/** What a notebook told, and where its page is. */
 export type NotebookRun =
   | {
       /** `partial`: stopped by the signal; what was known by then has been printed */
@@ -47,6 +49,7 @@ export type NotebookRun =
  * @param file     path of the module
  * @param effects  all that touches the world outside
  * @throws TypeError  if the module's default export is no notebook; whatever the notebook's own code throws
+ * @example (await runNotebook('ring.ts', { ...effects, importModule: async () => ({ default: notebook({ title: 'Ring', scenario: 'ring.yaml' }, async ({ prose }) => prose('First.')) }) })).cells[0].kind // => 'prose'
  */
 export async function runNotebook(file: string, effects: Effects, options: RunNotebookOptions = {}): Promise<NotebookRun> {
   const notebook = defaultExport(await effects.importModule(file))

@@ -19,6 +19,7 @@ import { oneRunSentence, runSentences } from './runWords.ts'
 /** Parts of a sweep's story that also tell of one count. */
 type Parts = Omit<CarrierSweepStory, 'throughput' | 'choice' | 'question' | 'cells'>
 
+/** The tale of a line as it stands, and its parts by name. */
 export interface RunsStory extends Parts, Tale {
   /** the circle of waiting zones where a single run stood still; null: it did not */
   readonly standstill: ChartCell | null
@@ -27,8 +28,11 @@ export interface RunsStory extends Parts, Tale {
 }
 
 /**
+ * The tale of a line as it stands: one run in full, or means over several.
+ *
  * @param single  the run, where there is only one
  * @throws RangeError  if there is no run
+ * @example runsStory(scenario, runsResult(scenario.line, await replicate(scenario.line, { replications: 2 }, { seed: '1', workers: 0 }), { seed: '1', replications: 2, plan: null }), null, { scenarioFile: 'ring.yaml' }).question // => 'What does the ring make?'
  */
 export function runsStory(scenario: Scenario, result: RunsResult, single: RunResult | null, options: StoryOptions): RunsStory {
   const words = period(scenario)

@@ -9,6 +9,7 @@ import type { Tale } from '../cells/tale.ts'
 import type { StoryOptions } from '../words/storyOptions.ts'
 import { type SteadyFigures, steadyFigures, steadySentences, steadySure } from './steadyWords.ts'
 
+/** The tale of how long the start shows, and its parts by name. */
 export interface SteadyStory extends Standing, Tale {
   readonly answer: AnswerCell
   /** said only where it holds: stopped early */
@@ -18,7 +19,11 @@ export interface SteadyStory extends Standing, Tale {
   readonly sure: SureCell
 }
 
-/** The story's parts, by name. */
+/**
+ * The story's parts, by name.
+ *
+ * @example steadyStory(scenario, await findSteadyState(scenario.line, { replications: 2, intervals: 60 }, { seed: '1', workers: 0 }), { scenarioFile: 'ring.yaml' }).question // => 'From when on is the start forgotten, and what does the line make then?'
+ */
 export function steadyStory(scenario: Scenario, result: SteadyResult, options: StoryOptions): SteadyStory {
   const { line } = period(scenario)
   const figures = steadyFigures(result)

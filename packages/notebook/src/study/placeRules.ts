@@ -2,6 +2,7 @@
 import type { LineSpec } from '@loopwright/line'
 import { type PlaceRules, type Places, placesOf } from '@loopwright/study/change'
 
+/** Which stations may move, by name. */
 export interface PlaceRequest {
   /** names of the stations that may move */
   readonly move: readonly string[]

@@ -4,6 +4,7 @@ import { period } from '../sweep/period.ts'
 import { seedWords } from '../words/seedWords.ts'
 import { lineMark } from './lineMark.ts'
 
+/** What was run, and by which engine. */
 export interface Simulated {
   readonly seed: string
   /** per line */
@@ -18,6 +19,7 @@ export interface Simulated {
  * @param id            unique within the notebook
  * @param scenarioFile  path as the reader would type it
  * @param what          such as "3 lines in the same simulated shifts"
+ * @example simulatedCell('simulated', scenario, 'ring.yaml', { seed: '1', replications: 30, engineVersion: '0.1.0', partial: false }, 'two lines').sentence // => 'two lines: 30 shifts of each, seed 1 (the same seed, the same numbers).'
  */
 export function simulatedCell(id: string, scenario: Scenario, scenarioFile: string, simulated: Simulated, what: string): RunCell {
   const { seed, replications, engineVersion, partial } = simulated

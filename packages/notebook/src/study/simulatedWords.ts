@@ -7,7 +7,11 @@ import { counted } from '../words/countedWords.ts'
 /** What is simulated for a study of several lines. */
 export type SimulatedStudy = CompareResult | OrderResult | DriverResult | LossResult | GridResult
 
-/** "3 lines in the same simulated shifts" */
+/**
+ * "3 lines in the same simulated shifts"
+ *
+ * @example simulatedWords(await findDrivers(scenario.line, { replications: 2 }, { seed: '1', workers: 0 }), period(scenario)) // => 'The line as it stands and 13 drivers, each up and down, in the same simulated shifts'
+ */
 export function simulatedWords(result: SimulatedStudy | ForecastResult, { many }: Pick<Period, 'many'>): string {
   const same = `in the same simulated ${many}`
   switch (result.kind) {

@@ -33,6 +33,7 @@ import { type PlaceRequest, placeRules } from './placeRules.ts'
 import { type Simulated, simulatedCell } from './simulatedCell.ts'
 import { simulatedWords } from './simulatedWords.ts'
 
+/** What a notebook asks of any study. */
 export interface StudyRequest {
   /** of each line; default 30 */
   readonly replications?: number
@@ -40,6 +41,7 @@ export interface StudyRequest {
   readonly seed?: string
 }
 
+/** What a notebook asks of a forecast. */
 export interface ForecastRequest extends StudyRequest {
   /** shifts whose output makes a week, such as 10 for two a day on five days */
   readonly shiftsPerWeek: number

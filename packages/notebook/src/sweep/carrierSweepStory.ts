@@ -46,6 +46,7 @@ import { questionFor } from '../words/questionWords.ts'
 import { lengthWarning, startSentence } from '../words/startWords.ts'
 import type { StoryOptions } from '../words/storyOptions.ts'
 
+/** The tale of a carrier sweep, and its parts by name. */
 export interface CarrierSweepStory extends Standing, Tale {
   /** what was simulated: seed, replications, version, hash */
   readonly sweep: SweepCell
@@ -79,6 +80,7 @@ const CHOICE = 'carriers'
  * The story's parts, by name, and all of them in the order of the page.
  *
  * @throws RangeError  if no count has a replication: there is nothing to tell
+ * @example carrierSweepStory(scenario, await sweepCarriers(scenario.line, { counts: [3, 4], replications: 3 }, { seed: '1', workers: 0 }), { scenarioFile: 'ring.yaml' }).question // => 'How many carriers does the loop need?'
  */
 export function carrierSweepStory(scenario: Scenario, of: SweepResult | CarrierStudy, options: StoryOptions): CarrierSweepStory {
   const study = of.kind === 'carrier study' ? of : null

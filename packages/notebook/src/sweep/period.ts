@@ -18,12 +18,17 @@ export interface Period {
   readonly named: string | null
 }
 
+/** What a line is called: a loop or a line. */
 export type LineNoun = 'loop' | 'open line' | 'line'
 
 /** Of a scenario: what its sentences need. */
 export type Named = Pick<Scenario, 'calendar' | 'plan'> & { readonly line: LineSpec }
 
-/** A shift where the scenario judges one shift of a calendar, else a window. */
+/**
+ * A shift where the scenario judges one shift of a calendar, else a window.
+ *
+ * @example period(scenario).each // => 'a shift'
+ */
 export function period(scenario: Named): Period {
   const one = scenario.calendar?.shifts === 1 ? 'shift' : 'window'
   const { warmupSeconds, endSeconds } = scenario.line.window

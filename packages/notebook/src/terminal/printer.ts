@@ -3,13 +3,19 @@ import type { Cell } from '../cells/cell.ts'
 import { terminalText } from './terminal.ts'
 import type { TerminalOptions } from './terminalOptions.ts'
 
+/** Takes cells as they come. */
 export interface Printer {
   readonly print: (cell: Cell) => void
   /** says what is still held back */
   readonly end: () => void
 }
 
-/** @param log  takes one text; the line end is its own matter */
+/**
+ * Prints cells in the order they come; what was simulated comes last.
+ *
+ * @param log  takes one text; the line end is its own matter
+ * @example ((told) => (printer((text) => told.push(text)).print(proseCell('note', 'First.')), told))([]) // => ['First.']
+ */
 export function printer(log: (text: string) => void, options: TerminalOptions = {}): Printer {
   const simulated: string[] = []
   let last: Cell['kind'] | null = null

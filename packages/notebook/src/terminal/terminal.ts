@@ -8,7 +8,11 @@ import { tableText } from './tableText.ts'
 import { TERMINAL_COLUMNS, type TerminalOptions } from './terminalOptions.ts'
 import { wrap } from './wrap.ts'
 
-/** What a cell says in a terminal, without a line end; empty for cells that only a page can show. */
+/**
+ * What a cell says in a terminal, without a line end; empty for cells that only a page can show.
+ *
+ * @example terminalText(proseCell('note', 'First.')).trim() // => 'First.'
+ */
 export function terminalText(cell: Cell, options: TerminalOptions = {}): string {
   const { colour = false, columns = TERMINAL_COLUMNS } = options
   const line = (text: string): string => wrap(visibleLine(text.replace(/`([^`]+)`/g, '$1')), columns)

@@ -31,12 +31,17 @@ export function runClockText(seconds: number): string {
   return `${Math.floor(whole / 3600)}:${part(Math.floor(whole / 60) % 60, 2)}:${part(whole % 60, 2)}.${part(milliseconds % 1000, 3)}`
 }
 
-/** One event as a line of at most 80 characters: time, carrier, what happened. */
+/**
+ * One event as a line of at most 80 characters: time, carrier, what happened.
+ *
+ * @example traceLine({ seconds: 12.5, event: 'load', place: 'S1', to: null, carrier: 1, detail: 0 }).trim() // => '0:00:12.500        1  takes product 0 in S1'
+ */
 export function traceLine(event: TraceEvent): string {
   const carrier = event.carrier === null ? '' : `${event.carrier}`
   return `${runClockText(event.seconds).padStart(12)}  ${carrier.padStart(7)}  ${sentence(event)}`.slice(0, COLUMNS)
 }
 
+/** Heads of the columns of `traceLine`. */
 export const TRACE_HEAD = `${'Time'.padStart(12)}  Carrier  Event`
 
 function sentence({ event, place, to, detail }: TraceEvent): string {

@@ -11,6 +11,7 @@ import type { Tale } from '../cells/tale.ts'
 import { clockText } from '../words/clockWords.ts'
 import type { StoryOptions } from '../words/storyOptions.ts'
 
+/** The tale of a stretch of a run, and its parts by name. */
 export interface TraceStory extends Standing, Tale {
   readonly answer: AnswerCell
   readonly warnings: readonly CautionCell[]
@@ -19,6 +20,7 @@ export interface TraceStory extends Standing, Tale {
   readonly sure: SureCell
 }
 
+/** Which stretch of a run is told; seconds. */
 export interface TraceStoryOptions extends StoryOptions {
   /** the stretch that is shown, seconds from the start of the run */
   readonly fromSeconds: number
@@ -32,6 +34,7 @@ export interface TraceStoryOptions extends StoryOptions {
  *
  * @param stays  of the carriers to be shown, over the whole run
  * @throws RangeError  if the stretch has no length
+ * @example traceStory(scenario, carrierStays((await traceRun(scenario.line, { replication: 0 }, { seed: '1', workers: 0 })).trace, scenario.line), { scenarioFile: 'ring.yaml', fromSeconds: 7200, toSeconds: 8100 }).question // => 'What happened on the loop from 2 h to 2 h 15 min of the run?'
  */
 export function traceStory(scenario: Scenario, stays: readonly CarrierStay[], options: TraceStoryOptions): TraceStory {
   const { fromSeconds, toSeconds, shiftStarts = [] } = options

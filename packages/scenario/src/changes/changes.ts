@@ -13,6 +13,7 @@ export type ChangeValue = string | number | boolean | readonly ChangeValue[] | {
 /** New values by path, as under `variations`: `{ 'drive.speed': '12 m/min', 'carriers.count': 15 }`. */
 export type Changes = Readonly<Record<string, ChangeValue>>
 
+/** How a file is read with changes. */
 export interface ChangeOptions extends ReadOptions {
   /** stands before a change where a finding shows it, such as `--set `; default: nothing */
   readonly changePrefix?: string

@@ -6,6 +6,7 @@ import type { Scenario } from '../scenario.ts'
 import { untitled, writeScenario } from '../write/write.ts'
 import { type ZoneRun, zoneChanges } from './zoneChanges.ts'
 
+/** One value that differs between two scenarios, as text. */
 export interface Difference {
   /** field path of the complete form; `*` stands for the places where the same has changed */
   readonly path: string
@@ -27,6 +28,7 @@ const COLLECTIONS = new Set(['zones', 'paths', 'stations', 'stops'])
  * Zones that one loop has more are one difference for each place, however the zones are numbered: it stands first, at the path `loop`.
  *
  * @returns in the order of the complete form; the same change in several places is one difference
+ * @example scenarioDifferences(scenario, readScenarioWith(text, { 'carriers.count': 5 }).scenario) // => [{ path: 'carriers.count', places: [], before: '4', after: '5' }]
  */
 export function scenarioDifferences(before: Scenario, after: Scenario): Difference[] {
   const plain = valueDifferences(before, after)

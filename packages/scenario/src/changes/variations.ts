@@ -9,6 +9,7 @@ import { fileSchema } from '../schema/file.ts'
 import { readSource } from '../text/source.ts'
 import { RESERVED } from '../text/walk.ts'
 
+/** The text of a file with one of its variations put in. */
 export interface Variation {
   /** the changed scenario, without its variations, comments kept; null if something is wrong */
   readonly text: string | null
@@ -71,6 +72,7 @@ export function addAtKey(report: Report, entry: Entry, sentence: say.Sentence): 
  *
  * @param text  of the scenario file
  * @param name  of the variation
+ * @example applyVariation(`${text}variations: { more: { carriers.count: 5 } }\n`, 'more').problems // => []
  */
 export function applyVariation(text: string, name: string): Variation {
   const report = createReport(text)

@@ -12,6 +12,7 @@ const NO_BREAK = '\u00A0'
  * @param text      the scenario text that the findings are about
  * @param fileName  as it shall be shown
  * @returns         lines without colour, no newline at the end; empty text without findings
+ * @example formatProblems(readScenario('format: 2').problems.slice(0, 1), 'format: 2', 'line.yaml').split('\n')[0] // => 'line.yaml:1:1  E_MISSING  question'
  */
 export function formatProblems(problems: readonly Problem[], text: string, fileName: string): string {
   if (problems.length === 0) return ''

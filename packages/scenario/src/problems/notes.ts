@@ -1,6 +1,7 @@
 /** What the reader made of a file, beyond the line itself: for people who check whether they were understood. */
 import type { BreakSpec } from '@loopwright/line'
 
+/** What was understood of a variant. */
 export interface VariantNote {
   readonly name: string
   /** the variant as written */
@@ -10,6 +11,7 @@ export interface VariantNote {
   readonly share: number
 }
 
+/** What was understood of a station. */
 export interface StationNote {
   readonly name: string
   readonly title: string
@@ -54,6 +56,7 @@ export interface TableNote {
   readonly pooled: readonly string[]
 }
 
+/** What was understood of a file, for people: made names, derived times, breaks. */
 export interface ScenarioNotes {
   /** in travel order */
   readonly zoneNames: readonly string[]

@@ -8,6 +8,8 @@ export interface Table {
 }
 
 /**
+ * A table of a text: comma, semicolon or tab between cells, the first row its heads.
+ *
  * @param text  of the file; a byte order mark is ignored, empty lines are skipped
  * @example readCsv('a;b\n1,5;2\n').rows[0]?.cells // => ['1,5', '2']
  */

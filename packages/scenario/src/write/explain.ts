@@ -3,6 +3,7 @@ import type { Problem } from '../problems/problems.ts'
 import { type ReadOptions, readWithOrigins } from '../read.ts'
 import { writeExplained } from './write.ts'
 
+/** The complete form of a file, or why there is none. */
 export interface ResolveResult {
   /** YAML that reads back to the same scenario; null if the file has errors */
   readonly text: string | null
@@ -10,8 +11,11 @@ export interface ResolveResult {
 }
 
 /**
+ * The complete form of a scenario: every value in base units, with where it came from if the file does not say it.
+ *
  * @param text      of the scenario file
  * @param fileName  named in the first line
+ * @example resolveScenario(text, 'ring.yaml').problems // => []
  */
 export function resolveScenario(text: string, fileName: string, options: ReadOptions = {}): ResolveResult {
   const reading = readWithOrigins(text, options)

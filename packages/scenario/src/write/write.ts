@@ -29,6 +29,7 @@ import { named, products, ungrouped } from './products.ts'
  * A scenario that holds nothing but this line.
  *
  * @returns  YAML; `readScenario` gives the identical line
+ * @example readScenario(writeLine(line)).scenario.line.zones.length // => 8
  */
 export function writeLine(line: LineSpec): string {
   const layout = { turns: line.zones.map(() => null) }
@@ -41,7 +42,11 @@ export function untitled(line: LineSpec): Pick<Scenario, 'titles' | 'stopEntries
   return { titles: { tasks: {}, variants: {} }, stopEntries, variantGroups: ungrouped(line, {}) }
 }
 
-/** The whole scenario in complete form; `readScenario` gives an identical one. */
+/**
+ * The whole scenario in complete form; `readScenario` gives an identical one.
+ *
+ * @example readScenario(writeScenario(scenario)).scenario.line.zones.length // => 10
+ */
 export function writeScenario(scenario: Scenario): string {
   return compose(scenario, { remarks: NO_REMARKS, wide: false }, '')
 }

@@ -2,6 +2,7 @@ import { notAboveZero, notACount } from '../messages.ts'
 import { StatisticsError } from '../statisticsError.ts'
 import { predecessorBits, type Tasks } from './precedence.ts'
 
+/** Tasks by station, and the cycle that they keep. */
 export interface Balance {
   readonly cycle: number
   readonly stations: number

@@ -65,6 +65,7 @@ export function exchangeElasticity(staySeconds: number, exchangeSeconds: number,
  * @param elasticities  by part
  * @returns             indices, the largest first
  * @throws StatisticsError E_TOO_FEW
+ * @example limitingParts([meanInterval([0.7, 0.72, 0.71]), meanInterval([0.1, 0.12, 0.09])]) // => [0]
  */
 export function limitingParts(elasticities: readonly MeanInterval[]): number[] {
   if (elasticities.length === 0) throw tooFew('a bottleneck', 0, 'part', 1)

@@ -25,4 +25,5 @@ export type Distribution =
       readonly max: number | null
     }
 
+/** What a distribution is called: `constant`, `lognormal`, … */
 export type DistributionKind = Distribution['kind']

@@ -28,6 +28,7 @@ export interface BootstrapTest {
  * @param samples  whole number from 19; 999 is usual
  * @throws StatisticsError E_DOMAIN
  * @see Stute, González Manteiga & Presedo Quindimil, Bootstrap based goodness-of-fit tests (1993)
+ * @example bootstrapTest(times, fitDuration(times, 'lognormal'), stream('fit', 0, 'wiring'), 99).pAndersonDarling > 0.05 // => true
  */
 export function bootstrapTest(values: readonly number[], fit: DurationFit, uniform: Stream, samples: number = 999): BootstrapTest {
   if (!(Number.isInteger(samples) && samples >= 19)) throw notACount('The number of samples', samples, 19)

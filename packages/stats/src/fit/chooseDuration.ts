@@ -5,6 +5,7 @@ import { StatisticsError } from '../statisticsError.ts'
 import { type BootstrapTest, bootstrapTest } from './bootstrapTest.ts'
 import { type DurationFit, FAMILIES, fitDuration, NO_SHIFT, type Shift } from './durationFit.ts'
 
+/** One family: its fit, and how well it does. */
 export interface DurationCandidate {
   readonly fit: DurationFit
   readonly test: BootstrapTest
@@ -12,6 +13,7 @@ export interface DurationCandidate {
   readonly holds: boolean
 }
 
+/** The families tried, and the one to take. */
 export interface DurationChoice {
   /** in the order looked at: lognormal, gamma, Weibull; without shift, then with the given one */
   readonly candidates: readonly DurationCandidate[]
@@ -35,6 +37,7 @@ const AS_GOOD_WITHIN = 2
  * @param shift    the physically shortest time in seconds; null: not known
  * @param uniform  stream `bootstrap/<data set>`; used up by the candidates one after the other
  * @throws StatisticsError E_TOO_FEW, E_NOT_A_NUMBER, E_FIT
+ * @example chooseDuration(times, null, stream('fit', 0, 'wiring'), 19).candidates.map(({ fit }) => fit.family) // => ['lognormal', 'gamma', 'weibull']
  */
 export function chooseDuration(values: readonly number[], shift: number | null, uniform: Stream, samples: number = 999): DurationChoice {
   needSample('a fit', values, 'value', 1)

@@ -16,6 +16,7 @@ export const rulesOf = (family: Family): FamilyRules => RULES[family]
 /** Where the shift comes from: given by who knows the work (two parameters), or estimated from the data (three). */
 export type Shift = { readonly from: 'given'; readonly seconds: number } | { readonly from: 'data' }
 
+/** No dead time: values are fitted as they are. */
 export const NO_SHIFT: Shift = { from: 'given', seconds: 0 }
 
 /** A family fitted to times. */

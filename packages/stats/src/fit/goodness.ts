@@ -15,6 +15,7 @@ export interface Goodness {
  * Distances of a fitted curve from the values it was fitted to.
  *
  * @see Anderson & Darling, A test of goodness of fit (1954)
+ * @example goodness(times, fitDuration(times, 'lognormal')).largestDifference < 0.2 // => true
  */
 export function goodness(values: readonly number[], fit: DurationFit): Goodness {
   const rules = rulesOf(fit.family)

@@ -18,6 +18,7 @@ export interface LognormalTest {
  * @param values  eight or more, above 0, not all equal
  * @throws StatisticsError E_TOO_FEW, E_NOT_A_NUMBER, E_FIT
  * @see D'Agostino & Stephens, Goodness-of-Fit Techniques (1986), from memory
+ * @example lognormalTest(times).pValue > 0.05 // => true
  */
 export function lognormalTest(values: readonly number[]): LognormalTest {
   needSample('a test of shape', values, 'value', 8)

@@ -23,6 +23,7 @@ export interface Fences {
  *
  * @throws StatisticsError E_TOO_FEW, E_NOT_A_NUMBER
  * @see Tukey, Exploratory Data Analysis (1977), from memory
+ * @example fences([30, 31, 29, 32, 30, 58]).flaggedRows // => [6]
  */
 export function fences(values: readonly number[]): Fences {
   needSample('fences', values, 'value', 4)
@@ -43,7 +44,12 @@ export interface Drift {
   readonly warn: boolean
 }
 
-/** @throws StatisticsError E_TOO_FEW, E_NOT_A_NUMBER, E_NO_SPREAD */
+/**
+ * Whether values hang together in the order they were measured: the lag-1 correlation beyond 2/√n says that the work or the measuring changed.
+ *
+ * @throws StatisticsError E_TOO_FEW, E_NOT_A_NUMBER, E_NO_SPREAD
+ * @example drift([30, 31, 30, 32, 31, 33, 32, 34, 33, 35]).warn // => false
+ */
 export function drift(values: readonly number[]): Drift {
   const r = lag1(values)
   const limit = 2 / Math.sqrt(values.length)
@@ -56,6 +62,7 @@ export function drift(values: readonly number[]): Drift {
  * @param values    a first sample, two or more
  * @param relative  such as 0.05
  * @throws StatisticsError E_TOO_FEW, E_NOT_A_NUMBER, E_DOMAIN; E_TOO_LARGE above 100,000
+ * @example observationsNeeded([30, 33, 28, 35, 31], 0.05) // => 14
  */
 export function observationsNeeded(values: readonly number[], relative: number, level: number = 0.95): number {
   needSample('a sample size', values, 'value', 2)

@@ -18,6 +18,7 @@ export interface BatchCandidate {
   readonly pValue: number | null
 }
 
+/** The mean of one long run with its interval, by numbers of batches. */
 export interface BatchMeans {
   readonly level: number
   readonly candidates: readonly BatchCandidate[]
@@ -37,6 +38,7 @@ const PASSES_FROM = 0.1
  * @throws StatisticsError E_TOO_FEW, E_NOT_A_NUMBER, E_DOMAIN
  * @see von Neumann, Distribution of the ratio of the mean square successive difference to the variance (1941)
  * @see Fishman, Grouping observations in digital simulation (1978); Schmeiser, Batch size effects in the analysis of simulation output (1982), from memory
+ * @example batchMeans(Array.from({ length: 400 }, (_, k) => (k * 7) % 11)).status // => 'ok'
  */
 export function batchMeans(values: readonly number[], level: number = 0.95): BatchMeans {
   needLevel(level)
@@ -66,7 +68,11 @@ function candidate(values: readonly number[], batches: number, level: number): B
   return { ...shape, halfWidth: (tQuantile((1 + level) / 2, batches - 1) * tally.sd!) / Math.sqrt(batches), dependence, pValue }
 }
 
-/** The mean of one run as an interval. @throws StatisticsError E_PRECISION where no candidate passed */
+/**
+ * The mean of one run as an interval. @throws StatisticsError E_PRECISION where no candidate passed
+ *
+ * @example chosenBatches(batchMeans(Array.from({ length: 400 }, (_, k) => (k * 7) % 11))).batches // => 30
+ */
 export function chosenBatches(result: BatchMeans): BatchCandidate {
   if (result.chosen === null) {
     throw new StatisticsError('E_PRECISION', 'The batches of this run still depend on each other, down to 10 of them: run longer.')

@@ -28,6 +28,7 @@ export interface ChanceVerdict {
   readonly method: ChanceMethod
 }
 
+/** What a verdict on a chance rests on. */
 export interface ChanceRule {
   /** default 0.9: nine of ten windows */
   readonly border?: number
@@ -41,6 +42,7 @@ export interface ChanceRule {
   readonly last?: boolean
 }
 
+/** Share of windows that shall meet the plan: nine of ten. */
 export const PLAN_SHARE = 0.9
 export const CHANCE_LEVEL = 0.95
 const CHANCE_WITHIN = 0.02

@@ -43,6 +43,7 @@ export const CONTROLS_MAX = 3
  * @param controls  one to three, chosen before the runs
  * @throws StatisticsError E_TOO_FEW, E_NOT_A_NUMBER, E_UNEQUAL_LENGTH; E_NO_SPREAD where a control does not vary, or some of them move together
  * @see Lavenberg & Welch, A perspective on the use of control variables to increase the efficiency of Monte Carlo simulations (1981), from memory
+ * @example controlVariate([412, 418, 409, 415, 421, 407], [{ name: 'jams', values: [8, 11, 7, 10, 12, 6], mean: 10 }]).estimate // => 415.9166666666667
  */
 export function controlVariate(values: readonly number[], controls: readonly Control[], level: number = 0.95): ControlledMean {
   const q = controls.length

@@ -35,6 +35,7 @@ export interface Interaction {
   readonly difference: PairedDifference
 }
 
+/** What each factor does on average, and each two together. */
 export interface FactorialEffects {
   readonly n: number
   /** of all main effects together, and of all interactions together */

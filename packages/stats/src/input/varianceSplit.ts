@@ -27,6 +27,7 @@ export interface VarianceSplit {
  * @param rows  by outer draw, two or more, then by replication, two or more, all of one length
  * @throws StatisticsError E_TOO_FEW, E_NOT_A_NUMBER, E_UNEQUAL_LENGTH
  * @see Barton, Nelson & Xie, Quantifying input uncertainty via simulation confidence intervals (2014)
+ * @example varianceSplit([[412, 418], [400, 408], [421, 425]]).inputShare // => 0.8079470198675497
  */
 export function varianceSplit(rows: readonly (readonly number[])[]): VarianceSplit {
   const draws = rows.length

@@ -14,6 +14,7 @@ const VALUES_MIN = 5
  * @returns        n weights that sum to 1
  * @throws StatisticsError E_TOO_FEW
  * @see Rubin, The Bayesian bootstrap (1981)
+ * @example dirichletWeights(20, stream('inputs', 0, 'wiring')).length // => 20
  */
 export function dirichletWeights(n: number, uniform: Stream): number[] {
   if (!(Number.isInteger(n) && n >= VALUES_MIN)) {
@@ -27,7 +28,11 @@ export function dirichletWeights(n: number, uniform: Stream): number[] {
   return parts.map((part) => part / sum)
 }
 
-/** The values with such weights, to draw from. */
+/**
+ * The values with such weights, to draw from.
+ *
+ * @example distributionMean(reweighted([30, 32, 40], [0.5, 0.3, 0.2])) // => 32.6
+ */
 export function reweighted(values: readonly number[], weights: readonly number[]): Distribution {
   return { kind: 'discrete', values: [...values], weights: [...weights] }
 }

@@ -15,6 +15,7 @@ export interface BestRow {
   readonly maybeBest: boolean
 }
 
+/** Every system against the best of the others. */
 export interface BestTable {
   readonly n: number
   readonly alpha: number
@@ -32,6 +33,7 @@ export interface BestTable {
  * @param alpha    above 0 and below 1
  * @throws StatisticsError E_TOO_FEW, E_NOT_A_NUMBER, E_UNEQUAL_LENGTH, E_DOMAIN
  * @see Hsu, Multiple Comparisons (1996); Yang & Nelson (1991) and Nelson & Matejcik (1995) for pairs in common worlds, from memory
+ * @example bestTable([[412, 418, 409], [400, 404, 397], [413, 416, 411]]).rows.map(({ maybeBest }) => maybeBest) // => [true, false, true]
  */
 export function bestTable(outputs: readonly (readonly number[])[], alpha: number = 0.05): BestTable {
   const k = outputs.length

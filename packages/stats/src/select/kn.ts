@@ -2,6 +2,7 @@ import { Tally } from '../accumulate/tally.ts'
 import { notAboveZero, notACount, notANumber, notAShare } from '../messages.ts'
 import { StatisticsError } from '../statisticsError.ts'
 
+/** What a selection is asked. */
 export interface KnOptions {
   /** systems to choose from, 2 … 200; larger is better */
   readonly systems: number
@@ -22,12 +23,14 @@ export interface KnRequest {
   readonly systems: readonly number[]
 }
 
+/** A system that was dropped, and when, in replications. */
 export interface KnElimination {
   readonly system: number
   /** replications of each system when it was dropped */
   readonly stage: number
 }
 
+/** The system chosen, and how long it took. */
 export interface KnChoice {
   /** index of the system chosen */
   readonly selected: number
@@ -60,6 +63,7 @@ export function knConstants({ systems, firstStage, alpha }: KnOptions): { readon
  *
  * @throws StatisticsError E_DOMAIN, E_TOO_LARGE, E_NOT_A_NUMBER
  * @see Kim & Nelson, A fully sequential procedure for indifference-zone selection in simulation (2001)
+ * @example knSteps({ systems: 3, delta: 2, firstStage: 20, alpha: 0.05 }).next().value // => { from: 0, below: 20, systems: [0, 1, 2] }
  */
 export function* knSteps(options: KnOptions): Generator<KnRequest, KnChoice, readonly (readonly number[])[]> {
   checkOptions(options)

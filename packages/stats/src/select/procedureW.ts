@@ -25,6 +25,7 @@ export interface PilotReference {
   readonly atUpperEnd: boolean
 }
 
+/** One number of carriers against all others. */
 export interface TestedCount {
   readonly carriers: number
   /** least of the lower limits of mean(Y_N − (1 − x)·Y_m) over all other counts m */
@@ -37,6 +38,7 @@ export interface TestedCount {
 /** reference not confirmed: no answer, more replications are needed; smallest confirmed: add smaller counts */
 export type ProcedureWStatus = 'ok' | 'reference not confirmed' | 'smallest count confirmed'
 
+/** The answer of Procedure W, and the tests behind it. */
 export interface CarrierAnswer {
   readonly reference: number
   readonly within: number
@@ -65,6 +67,7 @@ export function pilotReference(pilot: CountTable): PilotReference {
  * Replications of the final runs, fixed before them: the smallest number from 10 on that lets the test see a quarter of the border, by the spread of the pilot.
  *
  * @throws StatisticsError E_TOO_FEW, E_NOT_A_NUMBER, E_UNEQUAL_LENGTH, E_DOMAIN; E_PRECISION where more than 100,000 would be needed
+ * @example finalReplications({ seed: 'pilot', counts: [5, 6], outputs: [[310, 330, 318, 325], [322, 318, 335, 321]] }) // => 753
  */
 export function finalReplications(pilot: CountTable, within: number = 0.01, alpha: number = 0.05): number {
   checkShares(within, alpha)
@@ -95,6 +98,7 @@ export function finalReplications(pilot: CountTable, within: number = 0.01, alph
  * @param pilotSeed  seed text of the pilot
  * @throws StatisticsError E_TOO_FEW, E_NOT_A_NUMBER, E_UNEQUAL_LENGTH, E_DOMAIN; E_PAIRING where pilot and final runs are the same
  * @see Berger, Multiparameter hypothesis testing and acceptance sampling (1982); Maurer, Hothorn & Lehmacher (1995), testing in a fixed order. The combination is our own
+ * @example procedureW({ seed: 'final', counts: [5, 6], outputs: [[318, 322, 320, 319], [320, 323, 321, 321]] }, 6, 'pilot').answer // => 5
  */
 export function procedureW(
   final: CountTable,

@@ -33,7 +33,11 @@ export function normalQuantileInto(io: Float64Array, at: number): void {
   if (q < 0) io[at] = -io[at]!
 }
 
-/** The same for `count` of them from `first` on: one need not wait for the other. */
+/**
+ * The same for `count` of them from `first` on: one need not wait for the other.
+ *
+ * @example ((io) => (normalQuantilesInto(io, 0, 2), [...io]))(Float64Array.of(0.5, 0.975)) // => [0, 1.9599639845400536]
+ */
 export function normalQuantilesInto(io: Float64Array, first: number, count: number): void {
   for (let at = first; at < first + count; at++) normalQuantileInto(io, at)
 }

@@ -74,7 +74,11 @@ function statistic(values: readonly number[], batches: number): { curve: number[
   return { curve, means }
 }
 
-/** The sentence for a series without a cut; null where there is one. */
+/**
+ * The sentence for a series without a cut; null where there is one.
+ *
+ * @example warmupSentence(mser5(Array.from({ length: 300 }, (_, k) => (k < 10 ? 0 : k % 3)))) // => null
+ */
 export function warmupSentence(cut: WarmupCut): string | null {
   switch (cut.status) {
     case 'ok':

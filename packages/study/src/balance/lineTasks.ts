@@ -7,6 +7,7 @@ import type { TaskToShare } from './taskBalance.ts'
  * The work of all stations as tasks to share: means over the mix, in the order of flow from the load station on, each after the one before it.
  *
  * @returns  tasks of the duty `work`; loading and unloading stay where they are
+ * @example lineTasks(line) // => [{ name: 'fit', seconds: 20, after: [] }]
  */
 export function lineTasks(line: LineSpec): TaskToShare[] {
   const variantShares = mixShares(line.mix, line.variants.length)

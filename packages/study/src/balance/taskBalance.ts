@@ -1,6 +1,7 @@
 /** Tasks shared among stations in a row, exactly, on average times: how few stations can do a cycle, or how short a cycle some stations can do. */
 import { type Balance, fewestStations, smallestCycle } from '@loopwright/stats/procedures'
 
+/** A task: seconds, and what comes before it. */
 export interface TaskToShare {
   readonly name: string
   /** mean, > 0 */
@@ -12,6 +13,7 @@ export interface TaskToShare {
 /** One of the two is asked. */
 export type BalanceRequest = { readonly cycleSeconds: number } | { readonly stations: number }
 
+/** Tasks by station, and the cycle that they keep; seconds. */
 export interface BalanceResult {
   readonly kind: 'balance'
   readonly cycleSeconds: number

@@ -27,6 +27,7 @@ export interface Pilot {
   readonly ruledOut: readonly number[]
 }
 
+/** One look at the runs: how many there were, and what they said. */
 export interface Look {
   /** per count, in all */
   readonly replications: number
@@ -37,6 +38,7 @@ export interface Look {
   readonly undecided: number | null
 }
 
+/** What one carrier more brings; units per window. */
 export interface CarrierStep {
   readonly from: number
   readonly to: number

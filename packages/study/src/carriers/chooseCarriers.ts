@@ -16,6 +16,7 @@ import { Counts, checkedCounts, meanUnits, PILOT_REPLICATIONS, pilotSeed } from 
 import type { SweepAnswer } from '../sweep/sweepResult.ts'
 import { WalkDown } from './walkDown.ts'
 
+/** What the number of carriers is asked. */
 export interface CarriersRequest {
   /** counts to begin with, at least one; default: around the law's lower knee. The study adds more where the best lies at an edge. */
   readonly counts?: readonly number[]
@@ -71,6 +72,7 @@ const CLOSER_REPLICATIONS = 100
  *
  * @param spec  the line; its own number of carriers does not enter
  * @throws RangeError  if the line cannot take one of the counts, or within or level is no share
+ * @example (await chooseCarriers(line, { counts: [2, 3, 4], replicationsMax: 40 }, { seed: '1', workers: 0 })).answer.chosen // => 3
  */
 export async function chooseCarriers(
   spec: LineSpec,

@@ -10,6 +10,7 @@ const ABOVE_KNEE = 9
  * around the line's own number where it has no law.
  *
  * @returns  ascending; at least one; up to one less than there are zones to wait in
+ * @example defaultCounts(line) // => [1, 2, 3, 4, 5, 6, 7]
  */
 export function defaultCounts(spec: LineSpec): number[] {
   const law = lawOrNull(spec)

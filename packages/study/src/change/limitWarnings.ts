@@ -3,6 +3,7 @@ import type { LineSpec } from '@loopwright/line'
 import { availability, type Limit, lineLimits } from '@loopwright/line/bounds'
 import { distributionMean } from '@loopwright/stats'
 
+/** Something wrong before anything runs: a plan above a limit, stops that leave no time. */
 export type LimitWarning =
   | {
       readonly code: 'plan above a limit'
@@ -26,6 +27,7 @@ export type LimitWarning =
  *
  * @param plan    units per window; null: there is none
  * @param limits  default: those of the line
+ * @example limitWarnings(line, 200).map(({ code }) => code) // => ['plan above a limit']
  */
 export function limitWarnings(line: LineSpec, plan: number | null, limits: readonly Limit[] = lineLimits(line)): LimitWarning[] {
   const first = limits[0]

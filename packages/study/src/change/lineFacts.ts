@@ -3,6 +3,7 @@ import type { BreakdownSpec, LineSpec, StationSpec } from '@loopwright/line'
 import { type Law, lawOrNull, type Limit, lineLimits, mixShares } from '@loopwright/line/bounds'
 import { distributionMean } from '@loopwright/stats'
 
+/** What a line is, by mean times; seconds, metres, shares 0 … 1. */
 export interface LineFacts {
   /** null: the line is no single closed loop */
   readonly law: Law | null
@@ -20,6 +21,7 @@ export interface LineFacts {
   readonly limits: readonly Limit[]
 }
 
+/** What a station is, by mean times; seconds. */
 export interface StationFacts {
   readonly name: string
   readonly title: string
@@ -35,6 +37,7 @@ export interface StationFacts {
   readonly exchangeSeconds: number | null
 }
 
+/** What a source of stops is, by mean times; seconds. */
 export interface StopFacts {
   readonly name: string
   /** such as `station S2`, `zone Z09`, `the whole line` */
@@ -46,6 +49,8 @@ export interface StopFacts {
 
 /**
  * The facts of a line.
+ *
+ * @example lineFacts(line).stops.map(({ name }) => name) // => ['jam']
  */
 export function lineFacts(spec: LineSpec): LineFacts {
   const lineLaw = lawOrNull(spec)

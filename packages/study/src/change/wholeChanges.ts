@@ -14,7 +14,11 @@ export interface WholeChange {
   readonly line: LineSpec
 }
 
-/** All that can be; operators who cover the same stations are tried once. */
+/**
+ * All that can be; operators who cover the same stations are tried once.
+ *
+ * @example wholeChanges(line).map(({ name }) => name) // => ['carriers', 'carriers']
+ */
 export function wholeChanges(line: LineSpec): WholeChange[] {
   return [...operatorChanges(line), ...carrierChanges(line), ...crewChanges(line)]
 }

@@ -5,6 +5,7 @@ import { isPlainLoop, type LineSpec } from '@loopwright/line'
  *
  * @param carriers  count, a whole number from 1; on one closed loop up to zones − 1, elsewhere as many as the start has places for
  * @throws RangeError  if carriers is out of that range, or the start names the zones of another number of carriers
+ * @example withCarriers(line, 4).carriers.count // => 4
  */
 export function withCarriers(spec: LineSpec, carriers: number): LineSpec {
   const zones = spec.zones.length

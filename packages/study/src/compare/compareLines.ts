@@ -15,6 +15,7 @@ import { lineHasChance } from '../runs/lineChance.ts'
 import { endedBy, inCommon, type LineRows, unitsOf, withRunner } from '../runs/runner.ts'
 import type { StudyOptions } from '../runs/studyOptions.ts'
 
+/** A line of a comparison, and its plan. */
 export interface LineToCompare {
   readonly name: string
   readonly line: LineSpec
@@ -22,6 +23,7 @@ export interface LineToCompare {
   readonly plan: number | null
 }
 
+/** What a comparison is asked. */
 export interface CompareRequest {
   /** per line, ≥ 2 */
   readonly replications: number
@@ -29,6 +31,7 @@ export interface CompareRequest {
   readonly level?: number
 }
 
+/** What lines make in the same worlds, and what each makes more than another; units per window. */
 export interface CompareResult {
   readonly kind: 'comparison'
   readonly engineVersion: string
@@ -45,6 +48,7 @@ export interface CompareResult {
   readonly pairs: readonly ComparedPair[]
 }
 
+/** What one line of a comparison makes; units per window. */
 export interface ComparedLine {
   readonly name: string
   readonly carriers: number
@@ -73,6 +77,7 @@ const ALL_PAIRS_MAX = 10
  * @param lines  2 … 200, with one and the same window; the others are set beside the first
  * @throws RangeError  if there are fewer or more lines, fewer than 2 replications, or windows that differ: the first difference is named
  * @see Law, Simulation Modeling and Analysis (from memory): common random numbers; Bonferroni's inequality for all pairs at once
+ * @example (await compareLines(['now', 'four'].map((name) => ({ name, line: name === 'now' ? line : withCarriers(line, 4), plan: null })), { replications: 5 }, { seed: '1', workers: 0 })).pairs[0].difference.mean // => 0
  */
 export async function compareLines(
   lines: readonly LineToCompare[],

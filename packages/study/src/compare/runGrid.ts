@@ -24,6 +24,7 @@ export interface GridLine {
   readonly plan: number | null
 }
 
+/** What a grid is asked. */
 export interface GridRequest {
   readonly factors: readonly Factor[]
   /** the line as it stands, which the settings are set beside: one of them, or run in addition. Default: the first setting */
@@ -34,6 +35,7 @@ export interface GridRequest {
   readonly level?: number
 }
 
+/** Every setting in the same worlds, the best, and what each factor does; units per window. */
 export interface GridResult {
   readonly kind: 'grid'
   readonly engineVersion: string
@@ -61,6 +63,7 @@ export interface GridResult {
   readonly effects: FactorialEffects | null
 }
 
+/** What one setting makes; units per window. */
 export interface GridPoint {
   /** place of the level of each factor; empty for a line outside the grid */
   readonly levels: readonly number[]
@@ -94,6 +97,7 @@ const BLOCK = 10
  * @param points  a full factorial of `request.factors`, the levels of the last factor fastest; all with one and the same window
  * @throws RangeError  if there are fewer than 2 settings, more than 500, not as many as the factors say, fewer than 2 replications, or windows that differ
  * @see Law, Simulation Modeling and Analysis (from memory): full factorials in common random numbers; Hsu, Multiple Comparisons (1996), for the best
+ * @example (await runGrid([2, 3].map((count) => ({ line: withCarriers(line, count), plan: null })), { factors: [{ name: 'carriers', levels: ['2', '3'] }], replications: 5 }, { seed: '1', workers: 0 })).best // => 1
  */
 export async function runGrid(points: readonly GridLine[], request: GridRequest, options: StudyOptions): Promise<GridResult> {
   const { replications, level = 0.95, factors } = request

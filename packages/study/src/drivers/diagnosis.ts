@@ -14,6 +14,7 @@ export interface Named {
   readonly operators: readonly number[]
 }
 
+/** One way to know what limits a line, and what it names. */
 export type Evidence =
   /** the slowest of the limits; what the line made of it, null without a run */
   | { readonly source: 'limit'; readonly named: Named; readonly limit: Limit; readonly reachedShare: number | null }
@@ -30,6 +31,7 @@ export type Evidence =
   /** the small change that brings most */
   | { readonly source: 'driver'; readonly named: Named; readonly effect: DriverEffect }
 
+/** What limits a line, and whether all that is known of it agrees. */
 export interface Diagnosis {
   /** null: nothing says so */
   readonly limitedBy: Named | null
@@ -39,6 +41,7 @@ export interface Diagnosis {
   readonly agrees: boolean
 }
 
+/** What is known of a line: of its limits, its runs, its changes. */
 export interface DiagnosisInput {
   readonly line: LineSpec
   /** of the run, by station; null: nothing was run */
@@ -63,6 +66,7 @@ const WHOLE_MIN = 0.05
  * What limits the line. Changes that were simulated go before what stations wait for, and that before limits of mean times.
  *
  * @returns  statements about the run's own numbers; what is named is one of the line's limits where there is such a one
+ * @example (await findDrivers(line, { replications: 2 }, { seed: '1', workers: 0 })).diagnosis.limitedBy.name // => 'B Fit'
  */
 export function diagnose({ line, shares, units, drivers = [], wholeChanges = [], limits = lineLimits(line) }: DiagnosisInput): Diagnosis {
   const first = limits[0]

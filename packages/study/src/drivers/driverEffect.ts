@@ -3,6 +3,7 @@ import type { MeanInterval, PairedDifference } from '@loopwright/stats'
 import type { WholeChange } from '../change/wholeChanges.ts'
 import type { DriverKind } from './drivers.ts'
 
+/** What one driver does: per cent of the output, units per window. */
 export interface DriverEffect {
   readonly kind: DriverKind
   readonly name: string

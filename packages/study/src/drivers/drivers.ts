@@ -5,13 +5,16 @@ import { taskPlaces, timesOf, withBreakdowns, withPaths, withStations, withSuppl
 
 const TIMES = ['task', 'release', 'moves', 'clears', 'reaction', 'transfers', 'walking', 'arrivals', 'receiver'] as const
 
+/** The kinds of drivers, in the order in which they are told. */
 export const DRIVER_KINDS = [...TIMES, 'repair', 'time to failure', 'mix'] as const
 
+/** One of DRIVER_KINDS. */
 export type DriverKind = (typeof DRIVER_KINDS)[number]
 
 /** The kinds whose elasticities sum to 1 on a line of constant times without breaks and failures: everything there that takes time. */
 export const TIME_KINDS: readonly DriverKind[] = TIMES
 
+/** Something that takes time, fails or is mixed, and the line with more or less of it. */
 export interface Driver {
   readonly kind: DriverKind
   /** such as "S6 Tightness test" or "moves" */
@@ -24,6 +27,7 @@ export interface Driver {
   readonly scaled: (factor: number) => LineSpec
 }
 
+/** What is scaled together. */
 export interface DriverOptions {
   /** breakdown sources that are scaled together, by name; default: each by itself */
   readonly stopGroups?: readonly { readonly name: string; readonly sources: readonly string[] }[]
@@ -31,7 +35,11 @@ export interface DriverOptions {
   readonly mixGroups?: readonly { readonly name: string; readonly variants: readonly number[] }[]
 }
 
-/** All drivers of a line; what takes no time is left out. */
+/**
+ * All drivers of a line; what takes no time is left out.
+ *
+ * @example driversOf(line).map(({ name }) => name).slice(0, 3) // => ['A Load', 'B Fit', 'C Unload']
+ */
 export function driversOf(line: LineSpec, options: DriverOptions = {}): Driver[] {
   return [
     ...taskDrivers(line),

@@ -5,8 +5,10 @@ import { type Distribution, distributionMean, scaledTimes } from '@loopwright/st
 import { withPaths, withStations, withSupplies, withTaskTimes } from '../change/lineChange.ts'
 import { withCarriers } from '../change/withCarriers.ts'
 
+/** The kind of a cause of loss. */
 export type LossKind = 'stop' | 'breaks' | 'operators' | 'supply' | 'receiver' | 'exchange' | 'spread of times' | 'products' | 'carriers'
 
+/** Something that costs output, and the line without it. */
 export interface LossCause {
   readonly kind: LossKind
   /** such as "testFault", "breaks", "exchange at S6" */
@@ -15,6 +17,7 @@ export interface LossCause {
   readonly without: (line: LineSpec) => LineSpec
 }
 
+/** What is taken out together. */
 export interface LossCauseOptions {
   /** breakdown sources that are taken out together, by name; default: each by itself */
   readonly stopGroups?: readonly { readonly name: string; readonly sources: readonly string[] }[]
@@ -25,6 +28,8 @@ export interface LossCauseOptions {
 /**
  * The causes in the order in which they are taken out: stops, breaks, waiting for operators, for products and for receivers, the exchange at the
  * constraint, the spread of task times, differences between products, the carriers. What a line has nothing of is left out where it is waiting. The constraint is that of the line as it stands, by its law; a line that is no single closed loop has none.
+ *
+ * @example lossCauses(line).map(({ name }) => name) // => ['jam', 'breaks', 'exchange at B', 'spread of task times', 'differences between products', 'shortage of carriers']
  */
 export function lossCauses(line: LineSpec, options: LossCauseOptions = {}): LossCause[] {
   const { stopGroups = line.breakdowns.map(({ name }) => ({ name, sources: [name] })), bestCarriers = line.carriers.count } = options

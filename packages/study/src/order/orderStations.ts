@@ -8,6 +8,7 @@ import { inCommon, type Runner, unitsOf, withRunner } from '../runs/runner.ts'
 import type { StudyOptions } from '../runs/studyOptions.ts'
 import { allPlaces, neighbours, type PlaceRules, type Places, placesOf, whyNotPlaces, withPlaces } from './stationPlaces.ts'
 
+/** What a study of station orders is asked. */
 export interface OrderRequest extends PlaceRules {
   /** chance of not choosing the best where it is better than every other by delta; default 0.05 */
   readonly alpha?: number
@@ -23,6 +24,7 @@ export interface OrderRequest extends PlaceRules {
   readonly mine?: Places
 }
 
+/** The orders tried, the best, and what it gains over today's; units per window. */
 export interface OrderResult {
   readonly kind: 'station order'
   readonly engineVersion: string
@@ -51,6 +53,7 @@ export interface OrderResult {
   readonly todayMean: OutputInterval | null
 }
 
+/** One order, and what it made; units per window. */
 export interface OrderCandidate {
   /** zone of every station, by its index */
   readonly places: Places
@@ -75,6 +78,7 @@ const AHEAD = 8
  * @throws RangeError  if nothing may move, or a placement given by hand cannot stand
  * @see Kim & Nelson, A fully sequential procedure for indifference-zone selection in simulation (2001)
  * @see Hsu, Multiple Comparisons (1996), for the table against the best
+ * @example (await orderStations(line, { move: [1], zones: [2, 3], check: 5 }, { seed: '1', workers: 0 })).candidates.map(({ places }) => places) // => [[0, 2, 4], [0, 3, 4]]
  */
 export async function orderStations(line: LineSpec, request: OrderRequest, options: StudyOptions): Promise<OrderResult> {
   return await withRunner(options, (runner) => chooseOrder(line, { ...request, seed: options.seed }, runner))

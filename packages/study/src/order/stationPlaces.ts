@@ -1,6 +1,7 @@
 /** Orders and positions of stations on a loop: which may move, where to, and what must come before what. */
 import type { LineSpec } from '@loopwright/line'
 
+/** Which stations may move, and where to. */
 export interface PlaceRules {
   /** indices of the stations that may move, at least one */
   readonly move: readonly number[]
@@ -13,9 +14,18 @@ export interface PlaceRules {
 /** The zone of every station. */
 export type Places = readonly number[]
 
+/**
+ * The zone of each station, by index.
+ *
+ * @example placesOf(line) // => [0, 2, 4]
+ */
 export const placesOf = (line: LineSpec): Places => line.stations.map(({ zone }) => zone)
 
-/** The line with its stations at other places; what belongs to a station goes with it. */
+/**
+ * The line with its stations at other places; what belongs to a station goes with it.
+ *
+ * @example withPlaces(line, [0, 4, 6]).stations.map(({ zone }) => zone) // => [0, 4, 6]
+ */
 export function withPlaces(line: LineSpec, places: Places): LineSpec {
   return { ...line, stations: line.stations.map((station, index) => ({ ...station, zone: places[index]! })) }
 }

@@ -5,7 +5,11 @@ import { TaskRunner } from './task.ts'
 /** Between two tasks whatever else waits has its turn, a stop above all. */
 const turn = (): Promise<void> => new Promise((resolve) => setImmediate(resolve))
 
-/** A pool whose only thread is the one that calls: for tests, for small studies, and where there are no worker threads. */
+/**
+ * A pool whose only thread is the one that calls: for tests, for small studies, and where there are no worker threads.
+ *
+ * @example callingThread().size // => 1
+ */
 export function callingThread(): Pool {
   const runner = new TaskRunner()
   const lines: LineSpec[] = []

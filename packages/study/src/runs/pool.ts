@@ -8,6 +8,7 @@ import type { LineSpec } from '@loopwright/line'
 import type { Task, TaskResult } from './task.ts'
 import type { FromWorker, ToWorker } from './worker.ts'
 
+/** Threads that carry out the tasks of a study. */
 export interface Pool {
   /** threads */
   readonly size: number
@@ -42,6 +43,7 @@ const DEPTH = 2
  * @param workers  count, ≥ 1; default: one for each core
  * @param work     replications to run, where that is known: no more threads are started than there are
  * @throws RangeError  if workers is no whole number ≥ 1
+ * @example createPool(2).size // => 2
  */
 export function createPool(workers: number = availableParallelism(), work = Number.POSITIVE_INFINITY): Pool {
   if (!Number.isInteger(workers) || workers < 1) throw new RangeError(`workers must be a whole number of at least 1, not ${workers}`)

@@ -12,6 +12,7 @@ import type { TraceColumns } from './task.ts'
  *
  * @param replications  how many runs, ≥ 1
  * @returns  runs of replications 0 … n − 1, in that order, the same for any number of workers; n is below `replications` only after a stop
+ * @example (await replicate(line, { replications: 3 }, { seed: '1', workers: 0 })).map((run) => run.output) // => [123, 120, 121]
  */
 export async function replicate(
   spec: LineSpec,
@@ -44,6 +45,7 @@ export async function replicate(
   return runs.slice(0, whole)
 }
 
+/** A run, and all its events. */
 export interface TracedRun {
   readonly run: RunResult
   readonly trace: TraceColumns
@@ -54,6 +56,7 @@ export interface TracedRun {
  *
  * @param replication  which of the random worlds of the seed, from 0
  * @returns            null after a stop
+ * @example (await traceRun(line, { replication: 0 }, { seed: '1', workers: 0 })).run.output // => 123
  */
 export async function traceRun(
   spec: LineSpec,

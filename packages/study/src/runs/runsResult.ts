@@ -11,6 +11,7 @@ import { lineHasChance } from './lineChance.ts'
 import { rowLayout, runRow } from './runRow.ts'
 import type { SweepCount } from '../sweep/sweepResult.ts'
 
+/** What several runs of one line tell together; seconds, units per window. */
 export interface RunsResult {
   readonly kind: 'runs'
   readonly engineVersion: string
@@ -34,6 +35,7 @@ export interface RunsResult {
   readonly intervals: RunsIntervals | null
 }
 
+/** Means over the runs, each with its 95 % interval. */
 export interface RunsIntervals {
   readonly outputPerHour: OutputInterval
   /** of the runs that have one; null where fewer than 2 have */
@@ -50,6 +52,7 @@ export interface RunsIntervals {
  *
  * @param spec  the line that was run
  * @param runs  replications 0 … n − 1, in that order
+ * @example runsResult(line, await replicate(line, { replications: 3 }, { seed: '1', workers: 0 }), { seed: '1', replications: 3, plan: null }).count.mean.mean // => 121.33333333333333
  */
 export function runsResult(
   spec: LineSpec,

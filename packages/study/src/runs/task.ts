@@ -17,6 +17,7 @@ export interface Task {
   readonly engine?: ForcedEngine
 }
 
+/** One of the two engines; both give the same numbers. */
 export type ForcedEngine = 'events' | 'recursion'
 
 export interface TaskResult {

@@ -9,6 +9,7 @@ import { type TracedRun, traceRuns } from '../runs/replicate.ts'
 import type { StudyOptions } from '../runs/studyOptions.ts'
 import type { TraceColumns } from '../runs/task.ts'
 
+/** What a study of the start is asked. */
 export interface SteadyRequest {
   /** ≥ 2; default 10 */
   readonly replications?: number
@@ -16,6 +17,7 @@ export interface SteadyRequest {
   readonly intervals?: number
 }
 
+/** How long the start shows, and what the line makes from then on; seconds, units per hour. */
 export interface SteadyResult {
   readonly kind: 'steady state'
   readonly engineVersion: string
@@ -51,6 +53,7 @@ const UNLOAD = TRACE_KINDS.indexOf('unload')
  *
  * @throws RangeError  if there are fewer than 2 replications
  * @see White, Cobb & Spratt, A comparison of five steady-state truncation heuristics for simulation (2000)
+ * @example (await findSteadyState(line, { replications: 2, intervals: 60 }, { seed: '1', workers: 0 })).status // => 'ok'
  */
 export async function findSteadyState(line: LineSpec, request: SteadyRequest, options: StudyOptions): Promise<SteadyResult> {
   const { replications = 10 } = request

@@ -12,6 +12,8 @@ const ENTRY = /^(\d+)-(\d+)\.runs$/
 /**
  * The store in a folder, for the engine that runs now. The folder is made with the first entry.
  * Each file is written beside its place and renamed, so nobody meets half of one, and processes that write at once do no harm.
+ *
+ * @example folderStore('runs').report // => { recalled: 0, kept: 0, damaged: 0, trouble: null }
  */
 export function folderStore(folder: string): Store {
   const report = { recalled: 0, kept: 0, damaged: 0, trouble: null as string | null }

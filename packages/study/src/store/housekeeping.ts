@@ -22,6 +22,7 @@ export interface KeptRuns {
   readonly bytes: number
 }
 
+/** What of a store goes. */
 export interface PruneOptions {
   readonly nowMs: number
   /** entries written before go too; null: age does not count */
@@ -43,7 +44,11 @@ interface KeptFile {
   readonly name: string
 }
 
-/** By engine; empty where there is no store. */
+/**
+ * By engine; empty where there is no store.
+ *
+ * @example keptIn('no folder of this name') // => []
+ */
 export function keptIn(folder: string): KeptRuns[] {
   const all = new Map<string, { replications: number; entries: number; bytes: number }>()
   for (const { mark, path, name } of filesOf(folder)) {
@@ -68,6 +73,7 @@ export function keptIn(folder: string): KeptRuns[] {
  * A folder in place of an entry is somebody else's and stays; what another process removes at the same time is counted there.
  *
  * @returns  what was removed
+ * @example pruneStore('no folder of this name', { nowMs: 0, beforeMs: null, all: true }) // => { files: 0, bytes: 0, left: 0 }
  */
 export function pruneStore(folder: string, { nowMs, beforeMs, all }: PruneOptions): PruneResult {
   const removed = { files: 0, bytes: 0, left: 0 }

@@ -1,6 +1,10 @@
 import type { Store, StoreEntry } from './store.ts'
 
-/** A store that lasts as long as the process: for tests, and for several studies in a row. */
+/**
+ * A store that lasts as long as the process: for tests, and for several studies in a row.
+ *
+ * @example memoryStore().report // => { recalled: 0, kept: 0, damaged: 0, trouble: null }
+ */
 export function memoryStore(): Store {
   const entries = new Map<string, Map<string, StoreEntry>>()
   const report = { recalled: 0, kept: 0, damaged: 0, trouble: null }

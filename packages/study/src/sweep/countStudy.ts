@@ -113,7 +113,11 @@ export class CountStudy {
   }
 }
 
-/** Of one run where chance does not reach the line: there is no spread to be found. Null below 2 replications of any other line. */
+/**
+ * Of one run where chance does not reach the line: there is no spread to be found. Null below 2 replications of any other line.
+ *
+ * @example outputMean([412, 398, 407, 415], true).mean // => 408
+ */
 export function outputMean(units: readonly number[], chance: boolean): OutputInterval | null {
   if (units.length >= 2) return outputInterval(units)
   if (chance || units.length === 0) return null
@@ -123,12 +127,20 @@ export function outputMean(units: readonly number[], chance: boolean): OutputInt
 /** Windows with output ≥ plan. */
 export const metPlan = (units: readonly number[], plan: number): number => units.filter((made) => made >= plan).length
 
-/** Share of windows that meet the plan; null without a plan, or without a window. */
+/**
+ * Share of windows that meet the plan; null without a plan, or without a window.
+ *
+ * @example meetsPlan([412, 398, 407, 415], 400).share // => 0.75
+ */
 export function meetsPlan(units: readonly number[], plan: number | null): BinomialEstimate | null {
   return plan === null || units.length === 0 ? null : binomialEstimate(metPlan(units, plan), units.length)
 }
 
-/** Whether nine of ten windows meet the plan, by a number of windows that was chosen before; null without a window. */
+/**
+ * Whether nine of ten windows meet the plan, by a number of windows that was chosen before; null without a window.
+ *
+ * @example planVerdict([412, 398, 407, 415], 400, true).verdict // => 'open'
+ */
 export function planVerdict(units: readonly number[], plan: number, chance: boolean): ChanceVerdict | null {
   if (units.length === 0) return null
   return chance ? chanceVerdict(metPlan(units, plan), units.length) : certainVerdict(units[0]! >= plan)

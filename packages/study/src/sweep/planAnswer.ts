@@ -38,6 +38,7 @@ export interface PlanCount {
  *
  * @param counts  ascending by carriers
  * @returns       null where no count has a verdict
+ * @example planAnswer((await sweepCarriers(line, { counts: [2, 3], replications: 60, plan: 60 }, { seed: '1', workers: 0 })).counts).carriers // => 2
  */
 export function planAnswer(counts: readonly PlanCount[]): PlanAnswer | null {
   const told = counts.flatMap(({ carriers, planVerdict, gridlocks }) =>

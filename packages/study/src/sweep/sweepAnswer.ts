@@ -10,6 +10,7 @@ export const LEVEL = 0.95
 /** What of a count the procedure looks at. */
 export type Candidate = Pick<SweepCount, 'carriers' | 'units' | 'gridlocks' | 'meetsPlan'>
 
+/** What an answer takes for near enough, and how sure it is. */
 export interface Rule {
   /** share below the best that is near enough; default 0.01 */
   readonly within?: number

@@ -9,6 +9,7 @@ import { pilotBest, sweepAnswer, WITHIN } from './sweepAnswer.ts'
 import { Counts, checkedCounts, checkReplications, PILOT_REPLICATIONS, pilotSeed, sweepResult } from './sweepAssembly.ts'
 import type { SweepResult } from './sweepResult.ts'
 
+/** What a sweep is asked. */
 export interface SweepRequest {
   /** numbers of carriers to try */
   readonly counts: readonly number[]
@@ -18,11 +19,13 @@ export interface SweepRequest {
   readonly plan?: number | null
 }
 
+/** How a sweep is carried out. */
 export interface SweepOptions extends StudyOptions<SweepProgress> {
   /** told once what the first 20 runs of each count say, as soon as they are in; not where a sweep has fewer */
   readonly onFirst?: (first: FirstAnswer) => void
 }
 
+/** How far a sweep has come. */
 export interface SweepProgress extends StudyProgress {
   /** the count with the highest mean output so far, pilot and judged runs together; null while a count has no run */
   readonly leading: number | null
@@ -36,6 +39,7 @@ export interface SweepProgress extends StudyProgress {
  *
  * @param spec  the line; its own number of carriers does not enter
  * @throws RangeError  if the line cannot take one of the counts; any error that a run throws
+ * @example (await sweepCarriers(line, { counts: [2, 3, 4], replications: 10 }, { seed: '1', workers: 0 })).answer.chosen // => 3
  */
 export async function sweepCarriers(spec: LineSpec, request: SweepRequest, options: SweepOptions): Promise<SweepResult> {
   const { seed, signal, onProgress, onFirst } = options

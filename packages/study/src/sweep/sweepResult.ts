@@ -4,6 +4,7 @@ import type { Law, LawTerms } from '@loopwright/line/bounds'
 import type { BinomialEstimate, ChanceVerdict, OutputInterval, QuantileEstimate, ShownMean, WindowInterval } from '@loopwright/stats'
 import type { PlanAnswer } from './planAnswer.ts'
 
+/** What a sweep tells: each number of carriers, and the answer. */
 export interface SweepResult {
   readonly kind: 'carrier sweep'
   readonly engineVersion: string
@@ -29,6 +30,7 @@ export interface SweepResult {
   readonly planAnswer: PlanAnswer | null
 }
 
+/** What the runs with one number of carriers tell; seconds, units per window, shares 0 … 1. */
 export interface SweepCount {
   readonly carriers: number
   /** n: replications 0 … n − 1 are in */
@@ -79,6 +81,7 @@ export interface MovingRuns {
   readonly high: number | null
 }
 
+/** Mean shares of the window that a station spends in each state, 0 … 1. */
 export interface StationShares {
   readonly name: string
   readonly title: string
@@ -89,6 +92,7 @@ export interface StationShares {
   readonly stoppedBy: readonly { readonly cause: string; readonly seconds: number }[]
 }
 
+/** Mean shares of the window that a zone spends in each state, 0 … 1. */
 export interface ZoneShares {
   readonly name: string
   readonly occupancyMean: number

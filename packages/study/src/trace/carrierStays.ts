@@ -32,6 +32,7 @@ interface Open {
  * All stays of a run, by their end; those that last last.
  *
  * @param trace  all events of one run of this line
+ * @example carrierStays((await traceRun(line, { replication: 0 }, { seed: '1', workers: 0 })).trace, line)[0].zone // => 0
  */
 export function carrierStays(trace: TraceColumns, line: LineSpec): CarrierStay[] {
   const stays: CarrierStay[] = []

@@ -1,6 +1,7 @@
 /** Why a run stood still, in terms of the line: the circle of zones that wait for each other, who waits behind it, and the plain reason. */
 import type { LineSpec, RunEnd } from '@loopwright/line'
 
+/** Why nothing can move. */
 export type StandstillReason =
   /** every place to stand of the circle is taken */
   | 'too many carriers'
@@ -13,6 +14,7 @@ export type StandstillReason =
   /** zones wait, but not in a circle: the first of them has no way on */
   | 'no way on'
 
+/** Who waits for whom where nothing can move. */
 export interface Standstill {
   /** where zones wait in a circle, that of the circle; operators who are not free keep further zones waiting then */
   readonly reason: StandstillReason
@@ -35,6 +37,7 @@ type Places = Pick<LineSpec, 'paths' | 'zones' | 'stations' | 'operators'>
  *
  * @param end  of a run of this line that ended in gridlock
  * @returns null where the run did not end so
+ * @example standstillOf(line, (await replicate(line, { replications: 1 }, { seed: '1', workers: 0 }))[0].end) // => null
  */
 export function standstillOf(line: Pick<LineSpec, 'paths' | 'zones' | 'stations' | 'operators'>, end: RunEnd): Standstill | null {
   if (end.reason !== 'gridlock') return null
