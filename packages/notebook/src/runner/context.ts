@@ -8,11 +8,8 @@ import type { Effects } from './effects.ts'
 import type { CarriersRequest, NotebookContext, StoryTeller, SweepRequest } from './notebook.ts'
 import { dedent } from '../terminal/plainText.ts'
 import { studyProgressLine, sweepProgressLine } from '../terminal/progressLine.ts'
-import { type StudyResult, studyContext, studyOptions } from '../study/studyContext.ts'
+import { REPLICATIONS, type StudyResult, studyContext, studyOptions, timed } from '../study/studyContext.ts'
 import { sweepCell } from '../sweep/sweepCell.ts'
-
-/** replications per count where neither notebook nor caller says a number: enough for a first answer */
-const REPLICATIONS = 30
 
 export interface ContextParts {
   readonly scenario: Scenario
@@ -41,15 +38,29 @@ export function notebookContext(parts: ContextParts): { readonly context: Notebo
   }
   let proses = 0
   let sweeps = 0
+  const keep = (cell: Cell): void => {
+    cells.push(cell)
+    print(cell)
+  }
+  /** two studies of one line may be warned of the same thing in different words: `warning-limits`, `warning-limits-2`, … */
+  const freeId = (id: string): string => {
+    for (let times = 1; ; times += 1) {
+      const own = times === 1 ? id : `${id}-${times}`
+      if (cells.every((other) => other.id !== own)) return own
+    }
+  }
   const show = (...shown: readonly Cell[]): void => {
     for (const cell of shown) {
       // a story repeats what was simulated, which the study has shown already
       if (cell.kind === 'sweep' && cells.some((other) => other.kind === 'sweep' && other.sentence === cell.sentence)) continue
       // what the scenario is warned of stands in every story: it is said once
       if (cell.kind === 'caution' && cells.some((other) => isDeepStrictEqual(other, cell))) continue
+      if (cell.kind === 'caution') {
+        keep({ ...cell, id: freeId(cell.id) })
+        continue
+      }
       if (cells.some((other) => other.id === cell.id)) throw new RangeError(`two cells have the id "${cell.id}"; give each its own`)
-      cells.push(cell)
-      print(cell)
+      keep(cell)
     }
   }
   const told = <R extends SweepResult | CarrierStudy>(result: R): R => {
@@ -82,7 +93,6 @@ export function notebookContext(parts: ContextParts): { readonly context: Notebo
 async function sweep(parts: ContextParts, request: SweepRequest): Promise<SweepResult> {
   const { scenario, effects } = parts
   const counts = countsOf(request.carriers)
-  const started = effects.now().getTime()
   const replications = parts.replications ?? request.replications ?? REPLICATIONS
   const plan = scenario.plan?.unitsPerWindow ?? null
   return await sweepCarriers(
@@ -90,14 +100,13 @@ async function sweep(parts: ContextParts, request: SweepRequest): Promise<SweepR
     { counts, replications, plan },
     {
       ...studyOptions(parts, request),
-      onProgress: (progress) => effects.progress(sweepProgressLine(counts, progress, (effects.now().getTime() - started) / 1000)),
+      onProgress: timed(effects, (progress, seconds) => sweepProgressLine(counts, progress, seconds)),
     },
   )
 }
 
 async function carriers(parts: ContextParts, request: CarriersRequest): Promise<CarrierStudy> {
   const { scenario, effects } = parts
-  const started = effects.now().getTime()
   const most = parts.replications ?? request.replicationsMax
   return await chooseCarriers(
     scenario.line,
@@ -110,7 +119,7 @@ async function carriers(parts: ContextParts, request: CarriersRequest): Promise<
     },
     {
       ...studyOptions(parts, request),
-      onProgress: (progress) => effects.progress(studyProgressLine(progress, (effects.now().getTime() - started) / 1000)),
+      onProgress: timed(effects, studyProgressLine),
     },
   )
 }

@@ -1,3 +1,4 @@
+import { warningCell } from '../cells/cell.ts'
 import { expect, test } from 'vitest'
 import type { Effects } from './effects.ts'
 import { notebook } from './notebook.ts'
@@ -123,4 +124,16 @@ test('what the scenario is warned of is said once, however many stories say it',
     'compare-2-simulated',
     'compare-2-answer',
   ])
+})
+
+test('two studies that are warned of the same thing in other words keep both warnings', async () => {
+  const warned = notebook({ title: 'a', scenario: 'ten.yaml' }, ({ show }) =>
+    show(
+      ...['at most 20', 'at most 30', 'at most 20'].map((words) => warningCell('limits', 'The plan is more than the line can make', words)),
+    ),
+  )
+  const { cells } = (await runNotebook('ten.ts', world(warned).effects, { workers: 0 })) as {
+    readonly cells: readonly { readonly id: string }[]
+  }
+  expect(cells.map(({ id }) => id)).toEqual(['warning-limits', 'warning-limits-2'])
 })

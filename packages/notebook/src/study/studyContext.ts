@@ -85,7 +85,8 @@ export interface StudyParts {
   readonly workers: number | undefined
 }
 
-const REPLICATIONS = 30
+/** where neither notebook nor caller says a number: enough for a first answer */
+export const REPLICATIONS = 30
 /** replications of every order before the first is dropped; with fewer the choice takes longer, not shorter */
 const FIRST_STAGE = 20
 const FIRST_STAGE_LEAST = 10
@@ -223,6 +224,14 @@ export function studyOptions(
 }
 
 function progressOf(effects: Effects, what: string): (progress: RunsDone & { readonly what?: string }) => void {
+  return timed(effects, (progress, seconds) => linesProgress(what, progress, seconds))
+}
+
+/** Tells progress as a line, with the seconds since the study began. */
+export function timed<P>(
+  effects: Pick<Effects, 'now' | 'progress'>,
+  line: (progress: P, seconds: number) => string,
+): (progress: P) => void {
   const started = effects.now().getTime()
-  return (progress) => effects.progress(linesProgress(what, progress, (effects.now().getTime() - started) / 1000))
+  return (progress) => effects.progress(line(progress, (effects.now().getTime() - started) / 1000))
 }
