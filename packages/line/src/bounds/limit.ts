@@ -1,5 +1,6 @@
 /** One limit of a line: something that every unit of output needs, and how much of it there is in a window. */
 import type { LineSpec } from '../spec.ts'
+import { windowSecondsOf } from './workingSeconds.ts'
 
 /** The kinds of limits, in the order in which they are told. */
 export const LIMIT_KINDS = ['station', 'operator', 'arrivals', 'list', 'receiver', 'repair crew', 'carriers', 'space'] as const
@@ -89,7 +90,7 @@ export interface LimitDraft {
 export function limitOf(spec: Pick<LineSpec, 'window'>, draft: LimitDraft): Limit | null {
   const { secondsPerUnit, availableSeconds, provenPerWindow, reasons, parts = {}, stations = [], operators = [], kind, name } = draft
   if (!(secondsPerUnit > 0) || !Number.isFinite(secondsPerUnit)) return null
-  const windowSeconds = spec.window.endSeconds - spec.window.warmupSeconds
+  const windowSeconds = windowSecondsOf(spec)
   const figure = availableSeconds / secondsPerUnit
   const proven = provenPerWindow === null || !Number.isFinite(provenPerWindow) ? null : provenPerWindow
   const unitsPerWindow = proven === null ? figure : Math.min(figure, proven)

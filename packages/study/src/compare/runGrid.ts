@@ -14,6 +14,7 @@ import { bestTable, type FactorialEffects, factorialEffects } from '@loopwright/
 import { meetsPlan } from '../sweep/countStudy.ts'
 import { ENGINE_VERSION } from '../runs/engineVersion.ts'
 import { type Factor, factorial } from './factorial.ts'
+import { workOfLines } from '../runs/openPool.ts'
 import { endedBy, inCommon, type LineRows, type Runner, unitsOf, withRunner } from '../runs/runner.ts'
 import type { StudyOptions } from '../runs/studyOptions.ts'
 
@@ -105,7 +106,8 @@ export async function runGrid(points: readonly GridLine[], request: GridRequest,
   refuse(points, request, seed)
   const settings = factorial(factors)
   const at = request.base === undefined ? 0 : points.findIndex((point) => sameLine(point, request.base!))
-  const ran = await withRunner(options, (runner) => inBlocks(at < 0 ? [...points, request.base!] : points, replications, runner))
+  const lines = (at < 0 ? [...points, request.base!] : points).map(({ line }) => line)
+  const ran = await withRunner(options, workOfLines(lines, replications), (runner) => inBlocks(lines, replications, runner))
   const units = ran.map(unitsOf)
   const n = units[0]!.length
   const baseUnits = units[at < 0 ? points.length : at]!
@@ -170,8 +172,7 @@ export function gridLineCount(points: readonly GridLine[], base: GridLine | unde
 const sameLine = (a: GridLine, b: GridLine): boolean => a.plan === b.plan && JSON.stringify(a.line) === JSON.stringify(b.line)
 
 /** Block after block of worlds, so that a stop finds every setting with nearly as many replications as were paid for. */
-async function inBlocks(points: readonly GridLine[], replications: number, runner: Runner): Promise<LineRows[]> {
-  const lines = points.map(({ line }) => line)
+async function inBlocks(lines: readonly LineSpec[], replications: number, runner: Runner): Promise<LineRows[]> {
   const rows: Float64Array[][] = lines.map(() => [])
   let layouts: LineRows['layout'][] = []
   for (let from = 0; from < replications; ) {

@@ -48,6 +48,13 @@ export async function runChunks(pool: Pool, work: ChunkWork): Promise<void> {
   }
 }
 
+/** What came in for replications 0 … n − 1, up to the first that is missing. */
+export function withoutGap<T>(came: readonly T[]): T[] {
+  let whole = 0
+  while (came[whole] !== undefined) whole += 1
+  return came.slice(0, whole)
+}
+
 /** Resolves a moment after the signal; without one, never. */
 function afterStop(signal: AbortSignal | undefined): { promise: Promise<void>; cancel: () => void } {
   let timer: ReturnType<typeof setTimeout> | undefined
