@@ -1,7 +1,7 @@
 /** The document of `loopwright grid --json`. */
 import type { GridPoint, GridResult } from '@loopwright/study'
-import { differenceSchema, studyHead, windowSchema } from './compareDocument.ts'
-import { scenarioHead, scenarioSchema, type Source } from './head.ts'
+import { differenceSchema } from './compareDocument.ts'
+import { scenarioHead, scenarioSchema, type Source, studyHead, windowSchema } from './head.ts'
 import {
   chance,
   count,

@@ -4,7 +4,6 @@ import { existsSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { visibleStyled } from '@loopwright/charts/table'
-import { faultWords } from '@loopwright/study/machine'
 import { checkWritable, readBeside, readWhole, writeWhole } from './nodeFiles.ts'
 import { INTERRUPTED, type Shell, type Stream } from './shell.ts'
 import { colourWanted, columnsOf } from './terminalLook.ts'
@@ -67,7 +66,9 @@ function nodeStream(stream: NodeJS.WriteStream): { stream: Stream; written: () =
     },
     written: async () => {
       if (fault === null) await new Promise<void>((resolve) => stream.write('', () => resolve()))
-      return fault === null || fault.code === 'EPIPE' ? null : `the results could not be written to standard output: ${faultWords(fault)}`
+      if (fault === null || fault.code === 'EPIPE') return null
+      const { faultWords } = await import('@loopwright/study/machine')
+      return `the results could not be written to standard output: ${faultWords(fault)}`
     },
   }
 }

@@ -1,5 +1,6 @@
 /** One limit of a line: something that every unit of output needs, and how much of it there is in a window. */
 import type { LineSpec } from '../spec.ts'
+import type { EstimateReason } from './exactness.ts'
 import { windowSecondsOf } from './workingSeconds.ts'
 
 /** The kinds of limits, in the order in which they are told. */
@@ -7,14 +8,8 @@ export const LIMIT_KINDS = ['station', 'operator', 'arrivals', 'list', 'receiver
 /** One of LIMIT_KINDS. */
 export type LimitKind = (typeof LIMIT_KINDS)[number]
 
+/** beside those of the law */
 const LIMIT_REASONS = [
-  'ramps',
-  'random times',
-  'exit-clear transfers',
-  'breakdowns',
-  'breaks',
-  'products with different times',
-  'a product list that runs out',
   'stops that come by the clock',
   'stops of a section',
   'stops of equal times',
@@ -23,7 +18,7 @@ const LIMIT_REASONS = [
   'time that repairs by the clock take',
 ] as const
 /** Why a figure is an estimate. */
-export type LimitReason = (typeof LIMIT_REASONS)[number]
+export type LimitReason = EstimateReason | (typeof LIMIT_REASONS)[number]
 
 /** Mean seconds per unit; they sum to `secondsPerUnit` but for carriers and space, which are not taken apart. */
 export interface LimitParts {
