@@ -2,6 +2,7 @@
 import type { LineSpec } from '@loopwright/line'
 import {
   type BinomialEstimate,
+  type ChanceVerdict,
   meanInterval,
   type MeanInterval,
   type PairedDifference,
@@ -11,9 +12,10 @@ import {
   whyNotPairable,
 } from '@loopwright/stats'
 import { bestTable, type FactorialEffects, factorialEffects } from '@loopwright/stats/procedures'
-import { meetsPlan } from '../sweep/countStudy.ts'
+import { meetsPlan, planVerdict } from '../sweep/countStudy.ts'
 import { ENGINE_VERSION } from '../runs/engineVersion.ts'
 import { type Factor, factorial } from './factorial.ts'
+import { lineHasChance } from '../runs/lineChance.ts'
 import { workOfLines } from '../runs/openPool.ts'
 import { endedBy, inCommon, type LineRows, type Runner, unitsOf, withRunner } from '../runs/runner.ts'
 import type { StudyOptions } from '../runs/studyOptions.ts'
@@ -77,6 +79,8 @@ export interface GridPoint {
   readonly p10: QuantileEstimate | null
   /** share of windows with output ≥ plan; null without a plan or a replication */
   readonly meetsPlan: BinomialEstimate | null
+  /** whether nine of ten windows meet the plan, and how surely; null as `meetsPlan` */
+  readonly planVerdict: ChanceVerdict | null
   /** replications that ended in gridlock, and out of products */
   readonly gridlocks: number
   readonly outOfProducts: number
@@ -197,6 +201,7 @@ function gridPoint({ line, plan }: GridLine, levels: readonly number[], rows: Li
     mean: units.length < 2 ? null : meanInterval(units),
     p10: units.length < 2 ? null : quantileEstimate(units, 0.1),
     meetsPlan: meetsPlan(units, plan),
+    planVerdict: plan === null ? null : planVerdict(units, plan, lineHasChance(line)),
     gridlocks: endedBy(rows, 'gridlock'),
     outOfProducts: endedBy(rows, 'out of products'),
   }
