@@ -6,6 +6,8 @@ import { carrierSweepStory } from '../sweep/carrierSweepStory.ts'
 import type { Cell } from '../cells/cell.ts'
 import type { Effects } from './effects.ts'
 import type { CarriersRequest, NotebookContext, StoryTeller, SweepRequest } from './notebook.ts'
+import { Mistake } from '../load/fault.ts'
+import { checkNames, shown, withKnownNames } from './knownNames.ts'
 import { dedent } from '../terminal/plainText.ts'
 import { studyProgressLine, sweepProgressLine } from '../terminal/progressLine.ts'
 import { REPLICATIONS, type StudyResult, studyContext, studyOptions, timed } from '../study/studyContext.ts'
@@ -74,7 +76,7 @@ export function notebookContext(parts: ContextParts): { readonly context: Notebo
     result.kind === 'carrier sweep' || result.kind === 'carrier study'
       ? carrierSweepStory(scenario, result, storyOptions)
       : studies.story(result, storyOptions)
-  const context: NotebookContext = {
+  const context: NotebookContext = withKnownNames('a notebook', {
     ...studies.context,
     scenario,
     show,
@@ -82,11 +84,17 @@ export function notebookContext(parts: ContextParts): { readonly context: Notebo
       proses += 1
       show({ kind: 'prose', id: `prose-${proses}`, markdown: dedent(markdown) })
     },
-    sweep: async (request) => told(await sweep(parts, request)),
-    carriers: async (request) => told(await carriers(parts, request ?? {})),
+    sweep: async (request) => {
+      checkNames('sweep', request ?? null, ['carriers', 'replications', 'seed'])
+      return told(await sweep(parts, request))
+    },
+    carriers: async (request) => {
+      checkNames('carriers', request, ['carriers', 'within', 'level', 'replicationsMax', 'seed'])
+      return told(await carriers(parts, request ?? {}))
+    },
     // each kind of result has its own story, which the compiler does not follow through a union
     story: story as StoryTeller,
-  }
+  })
   return { context, cells }
 }
 
@@ -124,10 +132,17 @@ async function carriers(parts: ContextParts, request: CarriersRequest): Promise<
   )
 }
 
-/** @throws RangeError  if `from` lies above `to`, or one of them is no whole number ≥ 1 */
+/** @throws RangeError  if they are neither a list nor a range, `from` lies above `to`, or one of them is no whole number ≥ 1 */
 export function countsOf(carriers: SweepRequest['carriers']): readonly number[] {
-  if (!('from' in carriers)) return carriers
-  const { from, to } = carriers
+  if (Array.isArray(carriers)) return carriers
+  if (typeof carriers !== 'object' || carriers === null)
+    throw new Mistake(
+      `carriers are numbers to try, not ${shown(carriers)}`,
+      'Write `carriers: { from: 5, to: 12 }` or `carriers: [5, 8, 12]`.',
+      'carriers',
+    )
+  checkNames('a range of carriers', carriers, ['from', 'to'])
+  const { from, to } = carriers as { readonly from: number; readonly to: number }
   if (!Number.isInteger(from) || !Number.isInteger(to) || from < 1 || from > to) {
     throw new RangeError(`carriers from ${from} to ${to}: both must be whole numbers, from 1 on, the smaller first`)
   }

@@ -105,7 +105,22 @@ test('a module that is no notebook says what to write; mistakes of a notebook ar
     const cell = { kind: 'prose', id: 'a', markdown: 'a' } as const
     show(cell, cell)
   })
-  await expect(runNotebook('ten.ts', world(twice).effects)).rejects.toThrow('two cells have the id "a"')
+  const run = await runNotebook('ten.ts', world(twice).effects)
+  expect(run).toMatchObject({ status: 'done', faults: [{ message: expect.stringContaining('two cells have the id "a"') }] })
+})
+
+test('a scenario is found from the folder of the notebook, or else from the working folder', async () => {
+  const { effects } = world()
+  const files = new Map([['notebooks/ten.yaml', YAML]])
+  const readFile = async (path: string): Promise<string> => files.get(path) ?? Promise.reject(new Error(`no ${path}`))
+  const still = notebook({ title: 'a', scenario: 'ten.yaml' }, () => {})
+  const other = { ...effects, readFile, importModule: async () => ({ default: still }) }
+  expect(await runNotebook('notebooks/ten.ts', other)).toMatchObject({ status: 'done' })
+  files.set('ten.yaml', YAML)
+  files.delete('notebooks/ten.yaml')
+  expect(await runNotebook('notebooks/ten.ts', other)).toMatchObject({ status: 'done' })
+  files.clear()
+  await expect(runNotebook('notebooks/ten.ts', other)).rejects.toThrow('no notebooks/ten.yaml')
 })
 
 test('what the scenario is warned of is said once, however many stories say it', async () => {
