@@ -12,7 +12,7 @@ import { makeSweep, resetSweep, type Sweep } from './recursion/sweep.ts'
 import type { RunEnd, RunResult } from './telling/result.ts'
 import type { LineSpec } from './spec.ts'
 import { resetLine } from './build/start.ts'
-import type { Line } from './instant/state.ts'
+import type { Line } from './state/line.ts'
 import { tellResult } from './telling/tell.ts'
 import { STANDSTILL, type Trace } from './telling/trace.ts'
 

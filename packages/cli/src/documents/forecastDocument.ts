@@ -20,10 +20,10 @@ export function forecastDocument(
   source: Source,
   { kind, sweep, shift, week, shiftsPerWeek, netSeconds, overtime }: ForecastResult,
 ): object {
-  const { law, counts } = sweep
+  const { law, lawSeconds, counts } = sweep
   return {
     ...runsHead(source, { ...sweep, kind }),
-    law: lawDocument(law, source.scenario.line),
+    law: lawDocument(law, source.scenario.line, lawSeconds),
     shift,
     week,
     shiftsPerWeek,

@@ -8,6 +8,7 @@ import type { TraceEvent } from './traceEvents.ts'
 /** What the run came from, beside the run itself. */
 export interface RunExtras {
   readonly law: Law | null
+  readonly lawSeconds: number
   /** null: not asked for */
   readonly trace: readonly TraceEvent[] | null
 }
@@ -25,7 +26,7 @@ export function runDocument(source: Source, run: RunResult, extras: RunExtras): 
     partial: false,
     plan: plan?.unitsPerWindow ?? null,
     window,
-    law: lawDocument(extras.law, line),
+    law: lawDocument(extras.law, line, extras.lawSeconds),
     replication,
     end: endDocument(end, line),
     ...measures,

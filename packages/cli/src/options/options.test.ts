@@ -21,8 +21,6 @@ const ORDER = [
   '--open',
   '--workers',
   '--engine',
-  '--part',
-  '--queue',
   '--store',
   '--fresh',
 ]

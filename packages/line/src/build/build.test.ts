@@ -2,7 +2,8 @@ import { describe, expect, test } from 'vitest'
 import { smallLoop } from '../../../../tests/helpers/smallLoop.ts'
 import { buildLine } from './build.ts'
 import type { LineSpec } from '../spec.ts'
-import { NONE, SAME_AS_MOVE } from '../instant/state.ts'
+import { NONE } from '../state/lists.ts'
+import { SAME_AS_MOVE } from '../state/moves.ts'
 
 const changed = (spec: LineSpec, path: number, change: Partial<LineSpec['paths'][number]>): LineSpec => ({
   ...spec,
@@ -45,20 +46,25 @@ test('timers: sources, breaks, arrivals and clears by path, work by station, cha
       stops: [{ name: 'wear', on: { kind: 'section', index: 0 }, after: 1, repair: 1 }],
     }),
   )
-  expect([line.breakSlot, line.arrivalSlot, line.clearSlot, line.workSlot, line.changeSlot, line.queue.capacity]).toEqual([
-    1, 2, 6, 10, 11, 15,
-  ])
+  expect([
+    line.slots.breakSlot,
+    line.slots.arrivalSlot,
+    line.slots.clearSlot,
+    line.slots.workSlot,
+    line.slots.changeSlot,
+    line.queue.capacity,
+  ]).toEqual([1, 2, 6, 10, 11, 15])
 })
 
 test('given times get samplers and streams by the name of the zone left', () => {
   const line = buildLine(smallLoop({ zones: 3, start: [0], move: [null, 2, 3], clear: [1, 'move', null] }))
-  expect([...line.moveSampler].map((s) => s === NONE)).toEqual([true, false, false])
-  expect([...line.clearSampler].map((s) => (s === NONE ? 'drive' : s === SAME_AS_MOVE ? 'move' : 'given'))).toEqual([
+  expect([...line.moves.moveSampler].map((s) => s === NONE)).toEqual([true, false, false])
+  expect([...line.moves.clearSampler].map((s) => (s === NONE ? 'drive' : s === SAME_AS_MOVE ? 'move' : 'given'))).toEqual([
     'given',
     'move',
     'drive',
   ])
-  expect(line.streams.names).toEqual(['clear/Z0', 'move/Z1', 'move/Z2', 'mix'])
+  expect(line.draws.streams.names).toEqual(['clear/Z0', 'move/Z1', 'move/Z2', 'mix'])
 })
 
 test('a release of 0 s is none and has no stream', () => {
@@ -73,8 +79,8 @@ test('a release of 0 s is none and has no stream', () => {
       ],
     }),
   )
-  expect([...line.releaseSampler].map((s) => s === NONE)).toEqual([true, false, true])
-  expect(line.streams.names.filter((name) => name.startsWith('release'))).toEqual(['release/S2'])
+  expect([...line.work.releaseSampler].map((s) => s === NONE)).toEqual([true, false, true])
+  expect(line.draws.streams.names.filter((name) => name.startsWith('release'))).toEqual(['release/S2'])
 })
 
 test('a transfer changes where its ways in and out need different positions, each way with its own time', () => {
@@ -89,9 +95,9 @@ test('a transfer changes where its ways in and out need different positions, eac
       },
     }),
   )
-  expect([...line.zoneChanges]).toEqual([0, 1, 1, 0, 0, 0])
-  expect([...line.changeSeconds.subarray(2, 6)]).toEqual([1.5, 2, 1.5, 2])
-  expect([...line.startPosition.subarray(0, 4)]).toEqual([0, 0, 1, 0])
-  expect([...line.backPosition.subarray(0, 4)]).toEqual([-1, 0, 1, -1])
-  expect([...line.exitClear]).toEqual([0, 0, 0, 1, 0, 0])
+  expect([...line.transfers.zoneChanges]).toEqual([0, 1, 1, 0, 0, 0])
+  expect([...line.transfers.changeSeconds.subarray(2, 6)]).toEqual([1.5, 2, 1.5, 2])
+  expect([...line.transfers.startPosition.subarray(0, 4)]).toEqual([0, 0, 1, 0])
+  expect([...line.transfers.backPosition.subarray(0, 4)]).toEqual([-1, 0, 1, -1])
+  expect([...line.graph.exitClear]).toEqual([0, 0, 0, 1, 0, 0])
 })

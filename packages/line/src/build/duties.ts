@@ -1,9 +1,10 @@
 /** The duties of all stations as columns: which there are, and the times of their tasks by variant. (MODEL.md §5) */
 import type { Samplers } from './registry.ts'
 import type { LineSpec, StationSpec } from '../spec.ts'
-import { type Line, LOAD_DUTY, NONE, UNLOAD_DUTY, WORK_DUTY } from '../instant/state.ts'
+import { NONE } from '../state/lists.ts'
+import { LOAD_DUTY, UNLOAD_DUTY, type Work, WORK_DUTY } from '../state/work.ts'
 
-type Duties = Pick<Line, 'hasDuty' | 'dutyFirst' | 'entryTask' | 'entrySampler'>
+type Duties = Pick<Work, 'hasDuty' | 'dutyFirst' | 'entryTask' | 'entrySampler'>
 
 export function buildDuties(spec: LineSpec, samplers: Samplers): Duties {
   const hasDuty = new Uint8Array(3 * spec.stations.length)

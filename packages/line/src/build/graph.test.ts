@@ -2,7 +2,8 @@ import { expect, test } from 'vitest'
 import { smallGraph } from '../../../../tests/helpers/smallGraph.ts'
 import { smallLoop } from '../../../../tests/helpers/smallLoop.ts'
 import { buildGraph, isPlainLoop } from './graph.ts'
-import { NONE, type PartList, STOPS_ALWAYS, STOPS_NEVER, STOPS_PERHAPS } from '../instant/state.ts'
+import { STOPS_ALWAYS, STOPS_NEVER, STOPS_PERHAPS } from '../state/graph.ts'
+import { NONE, type PartList } from '../state/lists.ts'
 
 const lists = ({ first, items }: PartList): number[][] =>
   Array.from({ length: first.length - 1 }, (_, part) => [...items.subarray(first[part]!, first[part + 1]!)])
@@ -13,7 +14,7 @@ test('a plain loop is one in which path i leads to the next zone and takes every
   expect(isPlainLoop({ ...loop, paths: [...loop.paths].reverse() })).toBe(false)
   const takes = { ...loop.paths[0]!.takes, load: 'empty' as const }
   expect(isPlainLoop({ ...loop, paths: loop.paths.map((path) => ({ ...path, takes })) })).toBe(false)
-  expect(lists(buildGraph(loop).feeders)).toEqual([[2], [0], [1], []])
+  expect(lists(buildGraph(loop).graph.feeders)).toEqual([[2], [0], [1], []])
 })
 
 // Z0 leads to Z1 or, loaded, to Z2; both lead to Z3, an exit-clear transfer; Z3 leads to Z4, and that to the store, which feeds Z0.
@@ -33,8 +34,8 @@ const spec = smallGraph({
 })
 
 test('ways out and in, and who may claim a zone, also through an exit-clear transfer; the store comes after the zones', () => {
-  const graph = buildGraph(spec)
-  expect([graph.store, graph.paths, graph.isLoop]).toEqual([5, 7, false])
+  const { graph } = buildGraph(spec)
+  expect([graph.pathTo.length, graph.isLoop]).toEqual([7, false])
   expect(lists(graph.outs)).toEqual([[1, 2], [3], [4], [5], [6], [0]])
   expect(lists(graph.ins)).toEqual([[0], [1], [2], [3, 4], [5], [6]])
   expect([...graph.onlyOut]).toEqual([NONE, 3, 4, 5, 6, NONE])
@@ -43,12 +44,12 @@ test('ways out and in, and who may claim a zone, also through an exit-clear tran
 })
 
 test('where a carrier stops, and how a transfer stands', () => {
-  const graph = buildGraph(spec)
+  const { graph, changes } = buildGraph(spec)
   // into Z0, whose ways out have conditions: asked; into Z1: lifts; Z3 from Z2 needs no change; the store
   expect([...graph.pathStops]).toEqual([STOPS_PERHAPS, STOPS_ALWAYS, STOPS_NEVER, STOPS_ALWAYS, STOPS_NEVER, STOPS_NEVER, STOPS_ALWAYS])
   // Z1 has one way in, low; Z3 has two of different positions: it rests
-  expect([...graph.zoneChanges]).toEqual([0, 1, 0, 1, 0, 0])
-  expect([...graph.zoneRests]).toEqual([0, 0, 0, 1, 0, 0])
-  expect([...graph.backPosition]).toEqual([NONE, 0, NONE, NONE, NONE, NONE])
-  expect([...graph.changeSeconds.subarray(6, 8)]).toEqual([2, 1])
+  expect([...changes.zoneChanges]).toEqual([0, 1, 0, 1, 0, 0])
+  expect([...changes.zoneRests]).toEqual([0, 0, 0, 1, 0, 0])
+  expect([...changes.backPosition]).toEqual([NONE, 0, NONE, NONE, NONE, NONE])
+  expect([...changes.changeSeconds.subarray(6, 8)]).toEqual([2, 1])
 })

@@ -2,48 +2,12 @@
 import { toGrid } from '@loopwright/kernel'
 import type { LineSpec, PathSpec } from '../spec.ts'
 import { STORE } from '../spec.ts'
-import {
-  ALTERNATE,
-  FIRST,
-  FIRST_FREE,
-  HIGH,
-  type Line,
-  LOW,
-  NONE,
-  type PartList,
-  STOPS_ALWAYS,
-  STOPS_NEVER,
-  STOPS_PERHAPS,
-} from '../instant/state.ts'
+import { ALTERNATE, FIRST, FIRST_FREE, type Graph, STOPS_ALWAYS, STOPS_NEVER, STOPS_PERHAPS } from '../state/graph.ts'
+import { NONE, type PartList } from '../state/lists.ts'
+import { HIGH, LOW, type Transfers } from '../state/transfers.ts'
 
-type Graph = Pick<
-  Line,
-  | 'store'
-  | 'paths'
-  | 'isLoop'
-  | 'pathFrom'
-  | 'pathTo'
-  | 'onlyOut'
-  | 'outs'
-  | 'ins'
-  | 'feeders'
-  | 'zoneNext'
-  | 'zonePrevious'
-  | 'pathIsChosen'
-  | 'divert'
-  | 'mergeAlternates'
-  | 'mergeRank'
-  | 'hasMerges'
-  | 'pathFromPosition'
-  | 'pathToPosition'
-  | 'pathStops'
-  | 'zoneChanges'
-  | 'zoneRests'
-  | 'zoneFixes'
-  | 'backPosition'
-  | 'startPosition'
-  | 'changeSeconds'
->
+/** What of the transfers follows from the paths. */
+type Changes = Omit<Transfers, 'zonePosition' | 'zoneChange' | 'changeList'>
 
 /**
  * Whether path i leads from zone i to the next one, all round, and takes everybody.
@@ -63,10 +27,9 @@ export function hasConditions({ takes }: PathSpec): boolean {
 
 const positionOf = (position: 'low' | 'high'): number => (position === 'high' ? HIGH : LOW)
 
-export function buildGraph(spec: LineSpec): Graph {
+export function buildGraph(spec: LineSpec): { readonly graph: Graph; readonly changes: Changes } {
   const store = spec.zones.length
   const place = (end: number): number => (end === STORE ? store : end)
-  const paths = spec.paths.length
   const pathFrom = Int32Array.from(spec.paths, (path) => place(path.from))
   const pathTo = Int32Array.from(spec.paths, (path) => place(path.to))
   const outs = listPaths(pathFrom, store + 1)
@@ -91,26 +54,26 @@ export function buildGraph(spec: LineSpec): Graph {
     divert[z] = zone.divert === 'first' ? FIRST : zone.divert === 'alternate' ? ALTERNATE : FIRST_FREE
   })
   divert[store] = FIRST_FREE
-  const isExitClear = (zone: number): boolean => zone !== store && spec.zones[zone]!.transfer?.enterOnlyIfExitClear === true
-  return {
-    store,
-    paths,
+  const exitClear = Uint8Array.from({ length: store + 1 }, (_, zone) => (spec.zones[zone]?.transfer?.enterOnlyIfExitClear === true ? 1 : 0))
+  const changes = changesOf(spec, { outs, ins, divert }, pathFromPosition, pathToPosition)
+  const graph = {
     isLoop: isPlainLoop(spec) && spec.paths.every(({ manual }) => manual === null),
     pathFrom,
     pathTo,
     onlyOut,
     outs,
     ins,
-    feeders: feedersOf(ins, pathFrom, store, isExitClear),
+    feeders: feedersOf(ins, pathFrom, exitClear),
     zoneNext,
     zonePrevious,
     pathIsChosen,
     divert,
     ...merges(spec, pathTo),
-    pathFromPosition,
-    pathToPosition,
-    ...transfers(spec, { store, outs, ins, onlyOut, pathTo, pathFromPosition, pathToPosition, divert }),
+    pathStops: stopsOf(spec, { outs, onlyOut, pathTo }, changes),
+    exitClear,
+    manualStation: Int32Array.from(spec.paths, ({ manual }) => manual?.station ?? NONE),
   }
+  return { graph, changes }
 }
 
 /** Paths by the place that `end` gives, ascending. */
@@ -133,8 +96,8 @@ function toPartList(lists: readonly number[][]): PartList {
 const itemsOf = (list: PartList, part: number): number[] => [...list.items.subarray(list.first[part]!, list.first[part + 1]!)]
 
 /** By zone: the places whose carriers may claim it, also through exit-clear transfers. */
-function feedersOf(ins: PartList, pathFrom: Int32Array, store: number, isExitClear: (zone: number) => boolean): PartList {
-  const lists = Array.from({ length: store + 1 }, (_, zone) => {
+function feedersOf(ins: PartList, pathFrom: Int32Array, exitClear: Uint8Array): PartList {
+  const lists = Array.from(exitClear, (_, zone) => {
     const found: number[] = []
     const open = [zone]
     for (let next = open.pop(); next !== undefined; next = open.pop()) {
@@ -142,7 +105,7 @@ function feedersOf(ins: PartList, pathFrom: Int32Array, store: number, isExitCle
         const from = pathFrom[path]!
         if (found.includes(from)) continue
         found.push(from)
-        if (isExitClear(from)) open.push(from)
+        if (exitClear[from] === 1) open.push(from)
       }
     }
     return found
@@ -150,7 +113,7 @@ function feedersOf(ins: PartList, pathFrom: Int32Array, store: number, isExitCle
   return toPartList(lists)
 }
 
-function merges(spec: LineSpec, pathTo: Int32Array): Pick<Line, 'mergeAlternates' | 'mergeRank' | 'hasMerges'> {
+function merges(spec: LineSpec, pathTo: Int32Array): Pick<Graph, 'mergeAlternates' | 'mergeRank' | 'hasMerges'> {
   const mergeAlternates = new Uint8Array(spec.zones.length + 1)
   const mergeRank = new Int32Array(spec.paths.length)
   let hasMerges = false
@@ -168,17 +131,20 @@ function merges(spec: LineSpec, pathTo: Int32Array): Pick<Line, 'mergeAlternates
   return { mergeAlternates, mergeRank, hasMerges }
 }
 
-function transfers(
+/** Where transfers stand for their ways, and how long they take. */
+function changesOf(
   spec: LineSpec,
-  graph: Pick<Graph, 'store' | 'outs' | 'ins' | 'onlyOut' | 'pathTo' | 'pathFromPosition' | 'pathToPosition' | 'divert'>,
-): Pick<Graph, 'pathStops' | 'zoneChanges' | 'zoneRests' | 'zoneFixes' | 'backPosition' | 'startPosition' | 'changeSeconds'> {
-  const { store, outs, ins, onlyOut, pathTo, pathFromPosition, pathToPosition, divert } = graph
-  const zoneChanges = new Uint8Array(store + 1)
-  const zoneRests = new Uint8Array(store + 1)
-  const zoneFixes = new Uint8Array(store + 1)
-  const backPosition = new Int32Array(store + 1).fill(NONE)
-  const startPosition = new Uint8Array(store + 1)
-  const changeSeconds = new Float64Array(2 * (store + 1))
+  { outs, ins, divert }: Pick<Graph, 'outs' | 'ins' | 'divert'>,
+  pathFromPosition: Uint8Array,
+  pathToPosition: Uint8Array,
+): Changes {
+  const places = spec.zones.length + 1
+  const zoneChanges = new Uint8Array(places)
+  const zoneRests = new Uint8Array(places)
+  const zoneFixes = new Uint8Array(places)
+  const backPosition = new Int32Array(places).fill(NONE)
+  const startPosition = new Uint8Array(places)
+  const changeSeconds = new Float64Array(2 * places)
   spec.zones.forEach(({ transfer }, z) => {
     if (transfer === null) return
     changeSeconds[2 * z + LOW] = toGrid(transfer.lowerSeconds)
@@ -193,13 +159,21 @@ function transfers(
     if (wayIn.length > 0 && wayIn.every((position) => position === wayIn[0])) backPosition[z] = wayIn[0]!
     else zoneRests[z] = 1
   })
-  const pathStops = Uint8Array.from(spec.paths, (_, p) => {
+  return { zoneChanges, zoneRests, zoneFixes, backPosition, startPosition, changeSeconds, pathFromPosition, pathToPosition }
+}
+
+/** Whether the end of each path stops a carrier that has no work there. */
+function stopsOf(
+  spec: LineSpec,
+  { outs, onlyOut, pathTo }: Pick<Graph, 'outs' | 'onlyOut' | 'pathTo'>,
+  { zoneChanges, zoneFixes, pathFromPosition, pathToPosition }: Changes,
+): Uint8Array {
+  return Uint8Array.from(spec.paths, ({ to: end }, p) => {
     const to = pathTo[p]!
-    if (to === store || outs.first[to] === outs.first[to + 1]) return STOPS_ALWAYS
+    if (end === STORE || outs.first[to] === outs.first[to + 1]) return STOPS_ALWAYS
     const only = onlyOut[to]!
     if (only !== NONE && spec.paths[only]!.manual !== null) return STOPS_ALWAYS
     if (only !== NONE) return zoneChanges[to] === 1 && pathFromPosition[only] !== pathToPosition[p] ? STOPS_ALWAYS : STOPS_NEVER
     return zoneFixes[to] === 1 && spec.zones[to]!.transfer?.enterOnlyIfExitClear === false ? STOPS_ALWAYS : STOPS_PERHAPS
   })
-  return { pathStops, zoneChanges, zoneRests, zoneFixes, backPosition, startPosition, changeSeconds }
 }

@@ -1,6 +1,7 @@
 /** Sections: zones whose drives stop together. (MODEL.md §1, §7) */
 import type { LineSpec } from '../spec.ts'
-import { NONE, type Sections } from '../instant/state.ts'
+import { NONE } from '../state/lists.ts'
+import type { Sections } from '../state/stops.ts'
 
 /**
  * Section of each zone, and the zones of each section.

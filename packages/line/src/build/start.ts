@@ -2,12 +2,20 @@
 
 import { resetSupplies } from '../goods/arrivals.ts'
 import { wake } from '../moves/moveHeap.ts'
+import { wayNow } from '../moves/wayOut.ts'
 import { resetOperators } from '../operators/operators.ts'
 import { type LineSpec, STORE } from '../spec.ts'
-import { clearList, DONE, FREE, type Line, NONE, OCCUPIED } from '../instant/state.ts'
+import type { Draws } from '../state/draws.ts'
+import type { Goods, Rejects } from '../state/goods.ts'
+import type { Graph } from '../state/graph.ts'
+import type { Line } from '../state/line.ts'
+import { clearList, NONE } from '../state/lists.ts'
+import { DONE, FREE, type Moves, OCCUPIED } from '../state/moves.ts'
+import type { Stops } from '../state/stops.ts'
+import { NO_CHANGE, type Transfers } from '../state/transfers.ts'
+import type { Calls, Work } from '../state/work.ts'
 import { startStops } from '../stops/stop.ts'
 import { putInStore } from '../work/store.ts'
-import { wayNow } from '../moves/wayOut.ts'
 
 /**
  * Zones in which the carriers stand at time 0, by carrier.
@@ -38,88 +46,20 @@ export function startZones(spec: LineSpec): number[] {
   return zones
 }
 
-/** Sets the line to time 0 of a replication. */
+/** Sets the line to time 0 of a replication: every column, so that nothing of a run before is left. */
 export function resetLine(line: Line, seed: string, replication: number): void {
-  line.streams.reset(seed, replication)
   line.now = 0
   line.events = 0
   line.activity = 0
-  line.nextSerial = 0
-  line.oldestSerial = 0
-  line.sections.sectionOperates.fill(0)
-  line.crew.crewsBusy = 0
-  line.crew.crewDue = false
-  line.calls.asideDue = true
-  line.breaksNow = 0
-  line.breakNext = 0
   line.queue.clear()
-  for (const list of [line.workList, line.moveList, line.changeList, line.lookList, line.calls.asideList, line.calls.callList])
-    clearList(list)
-  for (const column of [
-    line.calls.stationAside,
-    line.calls.stationCalled,
-    line.goods.receiverBusy,
-    line.goods.receiverAside,
-    line.carrierRejected,
-    line.rejects.carrierFresh,
-  ])
-    column.fill(0)
-  for (const column of [line.rejects.taskListed, line.crew.sourceWaits]) column.fill(0)
-  for (const column of [
-    line.calls.stationSent,
-    line.calls.stationThere,
-    line.staff.stationHandling,
-    line.goods.receiverWaiting,
-    line.safety.safetyActive,
-  ])
-    column.fill(0)
-  for (const column of [line.isHeldBack, line.zoneState, line.zoneChange, line.zoneClearing, line.pathHeld, line.pathLooks]) column.fill(0)
-  for (const column of [
-    line.stationDuty,
-    line.stationServed,
-    line.sourceDown,
-    line.sourceRuns,
-    line.operatesIn,
-    line.operatesOut,
-    line.operatesChange,
-  ])
-    column.fill(0)
-  for (const column of [line.streamUses, line.taskDrawn, line.zoneHeld, line.stationHeld, line.zoneOperates, line.zoneStarts])
-    column.fill(0)
-  for (const column of [
-    line.zoneCarrier,
-    line.zoneClaimant,
-    line.pathCarrier,
-    line.carrierSerial,
-    line.carrierPath,
-    line.leavingPath,
-    line.zoneLastIn,
-    line.startPath,
-  ])
-    column.fill(NONE)
-  line.zoneState.fill(FREE)
-  line.taskDone.fill(0)
-  line.mixGiven.fill(0)
-  line.clearAt.fill(0)
-  line.carrierPhase.fill(DONE)
-  line.carrierSince.fill(0)
-  line.zoneWay.fill(NONE)
-  if (line.isLoop) line.leavingPath.set(line.onlyOut)
-  line.zonePosition.set(line.startPosition)
-  line.storeFirst = 0
-  line.storeCount = 0
-  const places = startZones(line.spec)
-  places.forEach((zone, carrier) => {
-    line.carrierZone[carrier] = zone === STORE ? line.store : zone
-    if (zone === STORE) {
-      putInStore(line, carrier)
-      return
-    }
-    line.zoneCarrier[zone] = carrier
-    line.zoneState[zone] = OCCUPIED
-    wake(line, zone)
-  })
-  for (const zone of places) if (zone !== STORE && line.zoneChanges[zone] === 1) standAsWayOut(line, zone)
+  line.slots.isHeldBack.fill(0)
+  resetDraws(line.draws, seed, replication)
+  resetMoves(line.moves, line.graph)
+  resetTransfers(line.transfers)
+  resetWork(line.work, line.calls)
+  resetGoods(line.goods, line.rejects)
+  resetStops(line.stops, line)
+  placeCarriers(line)
   if (line.trace !== null) line.trace.reset()
   resetOperators(line)
   resetSupplies(line)
@@ -127,9 +67,91 @@ export function resetLine(line: Line, seed: string, replication: number): void {
   line.collector.reset()
 }
 
+type Column = Uint8Array | Int32Array | Float64Array
+
+function zero(...columns: readonly Column[]): void {
+  for (const column of columns) column.fill(0)
+}
+
+function none(...columns: readonly Int32Array[]): void {
+  for (const column of columns) column.fill(NONE)
+}
+
+function resetDraws(draws: Draws, seed: string, replication: number): void {
+  draws.streams.reset(seed, replication)
+  draws.oldestSerial = 0
+  zero(draws.streamUses, draws.taskDrawn)
+}
+
+function resetMoves(moves: Moves, { isLoop, onlyOut }: Graph): void {
+  moves.zoneState.fill(FREE)
+  moves.carrierPhase.fill(DONE)
+  zero(moves.zoneClearing, moves.clearAt, moves.zoneStarts, moves.pathLooks, moves.carrierSince, moves.moveSince, moves.moveAt)
+  none(moves.zoneCarrier, moves.zoneClaimant, moves.leavingPath, moves.zoneLastIn, moves.zoneWay)
+  none(moves.pathCarrier, moves.carrierPath, moves.startPath)
+  if (isLoop) moves.leavingPath.set(onlyOut)
+  moves.storeItems.fill(0)
+  moves.storeFirst = 0
+  moves.storeCount = 0
+  clearList(moves.moveList)
+  clearList(moves.lookList)
+}
+
+function resetTransfers(transfers: Transfers): void {
+  transfers.zoneChange.fill(NO_CHANGE)
+  transfers.zonePosition.set(transfers.startPosition)
+  clearList(transfers.changeList)
+}
+
+function resetWork(work: Work, calls: Calls): void {
+  zero(work.stationDuty, work.stationServed, work.taskDone)
+  clearList(work.workList)
+  zero(calls.stationAside, calls.stationCalled, calls.calledAt, calls.stationSent, calls.stationThere)
+  clearList(calls.asideList)
+  clearList(calls.callList)
+  calls.asideDue = true
+}
+
+function resetGoods(goods: Goods, rejects: Rejects): void {
+  goods.nextSerial = 0
+  goods.carrierSerial.fill(NONE)
+  zero(goods.carrierVariant, goods.carrierLoaded, goods.carrierRejected, goods.mixGiven, goods.productSince)
+  zero(goods.receiverBusy, goods.receiverAside, goods.receiverWaiting)
+  zero(rejects.carrierFresh, rejects.taskListed, rejects.taskNow)
+}
+
+function resetStops(stops: Stops, { crew, safety, sections }: Line): void {
+  zero(stops.zoneHeld, stops.stationHeld, stops.pathHeld, stops.sourceDown, stops.sourceLeft, stops.sourceRuns)
+  zero(stops.zoneOperates, stops.operatesIn, stops.operatesOut, stops.operatesChange)
+  stops.breaksNow = 0
+  stops.breakNext = 0
+  sections.sectionOperates.fill(0)
+  crew.crewsBusy = 0
+  crew.crewDue = false
+  zero(crew.sourceWaits, crew.failedAt)
+  zero(safety.watchStation, safety.resetStation, safety.safetyActive)
+}
+
+function placeCarriers(line: Line): void {
+  const { zoneCarrier, zoneState, carrierZone } = line.moves
+  const places = startZones(line.spec)
+  places.forEach((zone, carrier) => {
+    carrierZone[carrier] = zone === STORE ? line.store : zone
+    if (zone === STORE) {
+      putInStore(line, carrier)
+      return
+    }
+    zoneCarrier[zone] = carrier
+    zoneState[zone] = OCCUPIED
+    wake(line, zone)
+  })
+  for (const zone of places) if (zone !== STORE && line.transfers.zoneChanges[zone] === 1) standAsWayOut(line, zone)
+}
+
 /** At time 0 the transfer under a carrier stands as its way out needs. (MODEL.md §4) */
 function standAsWayOut(line: Line, zone: number): void {
-  const way = wayNow(line, zone, line.zoneCarrier[zone]!)
-  if (line.zoneFixes[zone] === 1) line.zoneWay[zone] = way
-  if (way !== NONE) line.zonePosition[zone] = line.pathFromPosition[way]!
+  const { moves, transfers } = line
+  const way = wayNow(line, zone, moves.zoneCarrier[zone]!)
+  if (transfers.zoneFixes[zone] === 1) moves.zoneWay[zone] = way
+  if (way !== NONE) transfers.zonePosition[zone] = transfers.pathFromPosition[way]!
 }

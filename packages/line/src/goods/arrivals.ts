@@ -4,39 +4,12 @@ import { drawInOrder } from '../work/draw.ts'
 import { CHANGE_AT, Level } from '../telling/level.ts'
 import type { Names, Samplers } from '../build/registry.ts'
 import type { LineSpec, SupplySpec } from '../spec.ts'
-import { type Goods, type Line, NONE } from '../instant/state.ts'
+import type { Goods, Supply } from '../state/goods.ts'
+import type { Line } from '../state/line.ts'
+import { NONE } from '../state/lists.ts'
 import { addToTally, TALLY, VALUE } from '../telling/tally.ts'
 import { startTimer } from '../build/timer.ts'
 import { PRODUCT_ARRIVAL, TURNED_AWAY } from '../telling/trace.ts'
-
-/** One supply while the line runs. */
-export interface Supply {
-  readonly name: string
-  /** true: products are always there, and nothing is kept of them */
-  readonly always: boolean
-  /** sampler and stream of the time between arrivals; NONE: a list, or always */
-  readonly sampler: number
-  readonly stream: number
-  /** instants of a list, on the grid */
-  readonly instants: Float64Array
-  /** places in the queue; infinite: no limit */
-  readonly limit: number
-  /** arrivals so far, of a list also the next one's place */
-  arrived: number
-  /** a ring of the instants at which the products came that wait and are not set aside */
-  since: Float64Array
-  first: number
-  waiting: number
-  /** products set aside whose load has not started */
-  aside: number
-  /** products in the queue, those set aside too */
-  readonly queue: Level
-  // What is told, counted in the window
-  arrivals: number
-  turnedAway: number
-  queueMax: number
-  readonly times: Float64Array
-}
 
 type Supplies = Pick<Goods, 'supplies' | 'stationSupply' | 'productSince'>
 
@@ -66,8 +39,9 @@ export function buildSupplies(spec: LineSpec, names: Names, samplers: Samplers):
 }
 
 export function resetSupplies(line: Line): void {
-  line.goods.productsAside = 0
-  for (const [k, supply] of line.goods.supplies.entries()) {
+  const { goods } = line
+  goods.productsAside = 0
+  for (const [k, supply] of goods.supplies.entries()) {
     supply.arrived = 0
     supply.first = 0
     supply.waiting = 0
@@ -91,17 +65,18 @@ export function restartSupplies(line: Line, now: number): void {
 
 /** Whether a product is to come, as far as the supply of the station goes. */
 export function isToCome(line: Line, station: number): boolean {
-  const supply = line.goods.supplies[line.goods.stationSupply[station]!]!
-  if (line.nextSerial + line.goods.productsAside >= line.productsMax) return false
+  const { goods } = line
+  const supply = goods.supplies[goods.stationSupply[station]!]!
+  if (goods.nextSerial + goods.productsAside >= goods.productsMax) return false
   return supply.always || supply.sampler !== NONE || supply.arrived < supply.instants.length
 }
 
 function nextArrival(line: Line, k: number): void {
   const supply = line.goods.supplies[k]!
-  const slot = line.goods.supplySlot + k
+  const slot = line.slots.supplySlot + k
   if (supply.sampler !== NONE) {
     drawInOrder(line, supply.sampler, supply.stream)
-    line.queue.times[slot] = line.now + line.drawn[0]!
+    line.queue.times[slot] = line.now + line.draws.drawn[0]!
   } else if (supply.arrived < supply.instants.length) line.queue.times[slot] = supply.instants[supply.arrived]!
   else return
   startTimer(line, slot)
@@ -136,29 +111,32 @@ function widen(supply: Supply): void {
 
 /** Whether a product is there for the load station that is not set aside for another. */
 export function hasProductFor(line: Line, station: number): boolean {
-  if (line.nextSerial + line.goods.productsAside >= line.productsMax) return false
-  const supply = line.goods.supplies[line.goods.stationSupply[station]!]!
+  const { goods } = line
+  if (goods.nextSerial + goods.productsAside >= goods.productsMax) return false
+  const supply = goods.supplies[goods.stationSupply[station]!]!
   return supply.always || supply.waiting > 0
 }
 
 export function reserveProduct(line: Line, station: number): void {
-  const supply = line.goods.supplies[line.goods.stationSupply[station]!]!
-  line.goods.productsAside++
+  const { goods } = line
+  const supply = goods.supplies[goods.stationSupply[station]!]!
+  goods.productsAside++
   supply.aside++
   if (supply.always) return
-  line.goods.productSince[station] = supply.since[supply.first]!
+  goods.productSince[station] = supply.since[supply.first]!
   supply.first = (supply.first + 1) & (supply.since.length - 1)
   supply.waiting--
 }
 
 /** The load starts: the product that was set aside leaves the queue. */
 export function takeFromQueue(line: Line, station: number): void {
-  const supply = line.goods.supplies[line.goods.stationSupply[station]!]!
-  line.goods.productsAside--
+  const { goods } = line
+  const supply = goods.supplies[goods.stationSupply[station]!]!
+  goods.productsAside--
   supply.aside--
   if (supply.always) return
   supply.queue.sums[CHANGE_AT] = line.now
   supply.queue.change(-1)
-  supply.times[VALUE] = line.now - line.goods.productSince[station]!
+  supply.times[VALUE] = line.now - goods.productSince[station]!
   addToTally(supply.times)
 }

@@ -2,7 +2,9 @@
 import { drawInOrder } from '../work/draw.ts'
 import type { Names, Samplers } from '../build/registry.ts'
 import type { LineSpec } from '../spec.ts'
-import { type Goods, type Line, NONE } from '../instant/state.ts'
+import type { Goods } from '../state/goods.ts'
+import type { Line } from '../state/line.ts'
+import { NONE } from '../state/lists.ts'
 import { startTimer } from '../build/timer.ts'
 import { RECEIVER_END, RECEIVER_START } from '../telling/trace.ts'
 
@@ -25,8 +27,9 @@ export function buildReceivers(
 
 /** Whether the receiver of the unload station has a place that is neither taken nor set aside. */
 export function canReceive(line: Line, station: number): boolean {
-  if (line.goods.receiverAside[station] === 1) return false
-  return line.goods.receiverBusy[station] === 0 || line.goods.receiverWaiting[station]! < line.goods.receiverPlaces[station]!
+  const { goods } = line
+  if (goods.receiverAside[station] === 1) return false
+  return goods.receiverBusy[station] === 0 || goods.receiverWaiting[station]! < goods.receiverPlaces[station]!
 }
 
 export function reserveReceiver(line: Line, station: number): void {
@@ -35,25 +38,28 @@ export function reserveReceiver(line: Line, station: number): void {
 
 /** The unload tasks have ended: the product goes to the receiver. */
 export function deliver(line: Line, station: number): void {
-  if (line.goods.receiverSampler[station] === NONE) return
-  line.goods.receiverAside[station] = 0
-  if (line.goods.receiverBusy[station] === 1) line.goods.receiverWaiting[station]!++
+  const { goods } = line
+  if (goods.receiverSampler[station] === NONE) return
+  goods.receiverAside[station] = 0
+  if (goods.receiverBusy[station] === 1) goods.receiverWaiting[station]!++
   else startReceiver(line, station)
 }
 
 function startReceiver(line: Line, station: number): void {
-  line.goods.receiverBusy[station] = 1
-  drawInOrder(line, line.goods.receiverSampler[station]!, line.goods.receiverStream[station]!)
-  line.queue.times[line.goods.receiverSlot + station] = line.now + line.drawn[0]!
-  startTimer(line, line.goods.receiverSlot + station)
+  const { goods, slots } = line
+  goods.receiverBusy[station] = 1
+  drawInOrder(line, goods.receiverSampler[station]!, goods.receiverStream[station]!)
+  line.queue.times[slots.receiverSlot + station] = line.now + line.draws.drawn[0]!
+  startTimer(line, slots.receiverSlot + station)
   if (line.trace !== null) line.trace.add(line.now, RECEIVER_START, station, NONE, 0)
 }
 
 export function onReceiverEnd(line: Line, station: number): void {
+  const { goods } = line
   if (line.trace !== null) line.trace.add(line.now, RECEIVER_END, station, NONE, 0)
-  line.goods.receiverBusy[station] = 0
+  goods.receiverBusy[station] = 0
   line.calls.asideDue = true
-  if (line.goods.receiverWaiting[station] === 0) return
-  line.goods.receiverWaiting[station]!--
+  if (goods.receiverWaiting[station] === 0) return
+  goods.receiverWaiting[station]!--
   startReceiver(line, station)
 }

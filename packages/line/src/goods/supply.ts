@@ -1,49 +1,54 @@
 import { mostBehind, shareIndexAt } from '@loopwright/stats'
 import { makeRoomFor } from '../work/draw.ts'
-import type { Line } from '../instant/state.ts'
+import type { Line } from '../state/line.ts'
 import { LOAD } from '../telling/trace.ts'
 
 /** Whether there is a product for a load station. (MODEL.md §8) */
 export function hasProduct(line: Line): boolean {
-  return line.nextSerial < line.productsMax
+  const { goods } = line
+  return goods.nextSerial < goods.productsMax
 }
 
 /** Puts the next product on the carrier now, and tells of it. */
 export function takeProduct(line: Line, carrier: number): void {
+  const { goods } = line
   putProduct(line, carrier)
-  line.carrierLoaded[carrier] = line.now
+  goods.carrierLoaded[carrier] = line.now
   line.collector.onLoad()
-  if (line.trace !== null) line.trace.add(line.now, LOAD, line.carrierZone[carrier]!, carrier, line.carrierSerial[carrier]!)
+  if (line.trace !== null) line.trace.add(line.now, LOAD, line.moves.carrierZone[carrier]!, carrier, goods.carrierSerial[carrier]!)
 }
 
 /** The next product on the carrier: its serial, and its variant by the mix; it has had no task. */
 export function putProduct(line: Line, carrier: number): void {
-  const serial = line.nextSerial++
-  if (serial >= line.taskRoom) makeRoomFor(line, serial)
-  line.carrierSerial[carrier] = serial
-  line.carrierVariant[carrier] = nextVariant(line, serial)
+  const { goods } = line
+  const serial = goods.nextSerial++
+  if (serial >= line.draws.taskRoom) makeRoomFor(line, serial)
+  goods.carrierSerial[carrier] = serial
+  goods.carrierVariant[carrier] = nextVariant(line, serial)
   const first = carrier * line.tasks
-  line.taskDone.fill(0, first, first + line.tasks)
+  line.work.taskDone.fill(0, first, first + line.tasks)
   if (!line.hasRejects) return
-  line.rejects.taskListed.fill(0, first, first + line.tasks)
-  line.carrierRejected[carrier] = 0
-  line.rejects.carrierFresh[carrier] = 0
+  const { rejects } = line
+  rejects.taskListed.fill(0, first, first + line.tasks)
+  goods.carrierRejected[carrier] = 0
+  rejects.carrierFresh[carrier] = 0
 }
 
 function nextVariant(line: Line, serial: number): number {
+  const { draws, goods } = line
   switch (line.spec.mix.kind) {
     case 'random': {
-      line.streams.next(line.mixStream)
-      return shareIndexAt(line.mixCumulative, 0, line.variants, line.streams.u, 0)
+      draws.streams.next(goods.mixStream)
+      return shareIndexAt(goods.mixCumulative, 0, line.variants, draws.streams.u, 0)
     }
     case 'levelled': {
-      const variant = mostBehind(line.mixShares, line.mixShareSum, line.mixGiven, serial)
-      line.mixGiven[variant]!++
+      const variant = mostBehind(goods.mixShares, goods.mixShareSum, goods.mixGiven, serial)
+      goods.mixGiven[variant]!++
       return variant
     }
     case 'pattern':
-      return line.mixSequence[serial % line.mixSequence.length]!
+      return goods.mixSequence[serial % goods.mixSequence.length]!
     case 'list':
-      return line.mixSequence[serial]!
+      return goods.mixSequence[serial]!
   }
 }

@@ -8,7 +8,7 @@ import { brakeAll, onArrival, startFirstMove } from '../moves/move.ts'
 import { onWalkEnd } from '../operators/operators.ts'
 import { onReceiverEnd } from '../goods/receiver.ts'
 import { sendFirst } from '../moves/send.ts'
-import type { Line } from './state.ts'
+import type { Line } from '../state/line.ts'
 import { onWorkEnd, startFirstWork } from '../work/station.ts'
 import { onBreak, onSafetyReset, onSafetyStop, onSource } from '../stops/stop.ts'
 import { onStoreArrival } from '../work/store.ts'
@@ -29,27 +29,29 @@ export function handleDue(line: Line, count: number): void {
 
 /** Starts all that can start now, one at a time, and judges the states. */
 export function startWhatStarts(line: Line): void {
+  const { moves } = line
   do {
     while (startFirst(line)) endWhatEnds(line)
-    if (line.lookList.length === 0 || !brakeAll(line)) break
+    if (moves.lookList.length === 0 || !brakeAll(line)) break
     endWhatEnds(line)
-  } while (line.changeList.length + line.workList.length + line.moveList.length > 0)
+  } while (line.transfers.changeList.length + line.work.workList.length + moves.moveList.length > 0)
   line.collector.judge()
 }
 
 /** Starts one thing: a change, else what is set aside or sent, else work, else a move. False: nothing can start. */
 function startFirst(line: Line): boolean {
   return (
-    (line.changeList.length > 0 && startFirstChange(line)) ||
+    (line.transfers.changeList.length > 0 && startFirstChange(line)) ||
     (line.hasCalls && (setFirstAside(line) || sendFirst(line))) ||
-    (line.workList.length > 0 && startFirstWork(line)) ||
-    (line.moveList.length > 0 && startFirstMove(line))
+    (line.work.workList.length > 0 && startFirstWork(line)) ||
+    (line.moves.moveList.length > 0 && startFirstMove(line))
   )
 }
 
 /** Everything that falls due now, by slot: stops first (their slots are the lowest), then arrivals, clears, work, changes, arrivals in the store, walks, products, receivers. */
 function endWhatEnds(line: Line): void {
-  const { queue, due, now } = line
+  const { queue, now } = line
+  const { due } = line.slots
   while (queue.size > 0 && queue.times[queue.first()] === now) {
     let count = 0
     do due[count++] = queue.pop()
@@ -59,7 +61,7 @@ function endWhatEnds(line: Line): void {
 }
 
 function endDue(line: Line, count: number): void {
-  const { due } = line
+  const { due } = line.slots
   line.events += count
   if (count > 1) sortFirst(due, count)
   if (line.hasCrews) endWithCrews(line, count)
@@ -85,28 +87,31 @@ function sortFirst(list: Int32Array, count: number): void {
 
 /** Crews are given out when all stops of the instant have ended and begun. */
 function endWithCrews(line: Line, count: number): void {
+  const { slots } = line
   let k = 0
-  while (k < count && line.due[k]! < line.arrivalSlot) end(line, line.due[k++]!)
+  while (k < count && slots.due[k]! < slots.arrivalSlot) end(line, slots.due[k++]!)
   if (line.crew.crewDue) assignCrews(line)
-  while (k < count) end(line, line.due[k++]!)
+  while (k < count) end(line, slots.due[k++]!)
 }
 
 function end(line: Line, slot: number): void {
-  if (slot >= line.changeSlot) {
-    if (slot >= line.operatorSlot) endCall(line, slot)
-    else if (slot >= line.storeSlot) onStoreArrival(line, slot - line.storeSlot)
-    else onChangeEnd(line, slot - line.changeSlot)
-  } else if (slot >= line.workSlot) onWorkEnd(line, slot - line.workSlot)
-  else if (slot >= line.clearSlot) onClear(line, slot - line.clearSlot)
-  else if (slot >= line.arrivalSlot) onArrival(line, slot - line.arrivalSlot)
-  else if (slot === line.breakSlot) onBreak(line)
-  else if (slot < line.breakSlot) onSource(line, slot)
-  else if (slot < line.resetSlot) onSafetyStop(line, slot - line.safety.safetySlot)
-  else onSafetyReset(line, slot - line.resetSlot)
+  const { slots } = line
+  if (slot >= slots.changeSlot) {
+    if (slot >= slots.operatorSlot) endCall(line, slot)
+    else if (slot >= slots.storeSlot) onStoreArrival(line, slot - slots.storeSlot)
+    else onChangeEnd(line, slot - slots.changeSlot)
+  } else if (slot >= slots.workSlot) onWorkEnd(line, slot - slots.workSlot)
+  else if (slot >= slots.clearSlot) onClear(line, slot - slots.clearSlot)
+  else if (slot >= slots.arrivalSlot) onArrival(line, slot - slots.arrivalSlot)
+  else if (slot === slots.breakSlot) onBreak(line)
+  else if (slot < slots.breakSlot) onSource(line, slot)
+  else if (slot < slots.resetSlot) onSafetyStop(line, slot - slots.safetySlot)
+  else onSafetyReset(line, slot - slots.resetSlot)
 }
 
 function endCall(line: Line, slot: number): void {
-  if (slot >= line.goods.receiverSlot) onReceiverEnd(line, slot - line.goods.receiverSlot)
-  else if (slot >= line.goods.supplySlot) onProductArrival(line, slot - line.goods.supplySlot)
-  else onWalkEnd(line, slot - line.operatorSlot)
+  const { slots } = line
+  if (slot >= slots.receiverSlot) onReceiverEnd(line, slot - slots.receiverSlot)
+  else if (slot >= slots.supplySlot) onProductArrival(line, slot - slots.supplySlot)
+  else onWalkEnd(line, slot - slots.operatorSlot)
 }

@@ -5,7 +5,10 @@ import { buildLine } from '../build/build.ts'
 import { handleInstant } from './instant.ts'
 import { checkInvariants } from './invariants.ts'
 import { resetLine } from '../build/start.ts'
-import { CHANGING, CLAIMED, DONE, FREE, type Line, LOOKING, NONE, OCCUPIED, TO_WAY_OUT_PENDING, VACATING } from './state.ts'
+import type { Line } from '../state/line.ts'
+import { NONE } from '../state/lists.ts'
+import { CHANGING, CLAIMED, DONE, FREE, LOOKING, OCCUPIED, VACATING } from '../state/moves.ts'
+import { TO_WAY_OUT_PENDING } from '../state/transfers.ts'
 
 /**
  * Five zones, move 4, clear 3; Z1 a transfer (lift 2), Z3 a station (load 6); carriers in Z0 and Z2. A station source is down from 5 to 8.
@@ -34,7 +37,7 @@ function lineAt(instant: number): Line {
   }
 }
 
-const ARRIVAL = (line: Line, path: number) => line.arrivalSlot + path
+const ARRIVAL = (line: Line, path: number) => line.slots.arrivalSlot + path
 
 const RULES: readonly (readonly [message: string, at: number, tamper: (line: Line) => void])[] = [
   [
@@ -48,112 +51,112 @@ const RULES: readonly (readonly [message: string, at: number, tamper: (line: Lin
     'a carrier still looks at the end of an instant',
     2,
     (line) => {
-      line.lookList.length = 1
+      line.moves.lookList.length = 1
     },
   ],
   [
     'the zones do not hold as many carriers as there are',
     2,
     (line) => {
-      line.zoneCarrier[4] = 0
+      line.moves.zoneCarrier[4] = 0
     },
   ],
   [
     'a carrier is not in the zone it is in',
     2,
     (line) => {
-      line.carrierZone[0] = 3
+      line.moves.carrierZone[0] = 3
     },
   ],
   [
     'a carrier looks at the end of an instant',
     2,
     (line) => {
-      line.carrierPhase[0] = LOOKING
+      line.moves.carrierPhase[0] = LOOKING
     },
   ],
   [
     'a product was never loaded',
     5,
     (line) => {
-      line.carrierSerial[0] = 7
+      line.goods.carrierSerial[0] = 7
     },
   ],
   [
     'a free zone holds or expects a carrier',
     5,
     (line) => {
-      line.zoneState[1] = FREE
+      line.moves.zoneState[1] = FREE
     },
   ],
   [
     'a free zone holds or expects a carrier',
     5,
     (line) => {
-      line.zoneClaimant[4] = 0
+      line.moves.zoneClaimant[4] = 0
     },
   ],
   [
     'a claimed zone expects another carrier than it holds',
     2,
     (line) => {
-      line.zoneClaimant[1] = 1
+      line.moves.zoneClaimant[1] = 1
     },
   ],
   [
     'a claimed zone expects another carrier than it holds',
     2,
     (line) => {
-      line.zoneClaimant[1] = NONE
+      line.moves.zoneClaimant[1] = NONE
     },
   ],
   [
     'a carrier stands in a claimed zone',
     2,
     (line) => {
-      line.carrierPhase[0] = DONE
+      line.moves.carrierPhase[0] = DONE
     },
   ],
   [
     'an occupied zone has no carrier at rest',
     2,
     (line) => {
-      line.zoneState[1] = OCCUPIED
+      line.moves.zoneState[1] = OCCUPIED
     },
   ],
   [
     'an occupied zone has no carrier at rest',
     5,
     (line) => {
-      line.zoneClaimant[1] = 1
+      line.moves.zoneClaimant[1] = 1
     },
   ],
   [
     'a vacating zone holds or expects a carrier',
     2,
     (line) => {
-      line.zoneClaimant[0] = 0
+      line.moves.zoneClaimant[0] = 0
     },
   ],
   [
     'a vacating zone holds or expects a carrier',
     5,
     (line) => {
-      line.zoneState[1] = VACATING
+      line.moves.zoneState[1] = VACATING
     },
   ],
   [
     'a zone is vacating with nobody on the way out',
     5,
     (line) => {
-      line.zoneState[4] = VACATING
+      line.moves.zoneState[4] = VACATING
     },
   ],
   [
     'a carrier is under way to another zone than it counts in',
     2,
     (line) => {
-      line.pathCarrier[0] = 1
+      line.moves.pathCarrier[0] = 1
     },
   ],
   [
@@ -175,21 +178,21 @@ const RULES: readonly (readonly [message: string, at: number, tamper: (line: Lin
     'a timer is missing or left over',
     5,
     (line) => {
-      line.zoneChange[1] = TO_WAY_OUT_PENDING
+      line.transfers.zoneChange[1] = TO_WAY_OUT_PENDING
     },
   ],
   [
     'a timer is missing or left over',
     7,
     (line) => {
-      line.carrierPhase[1] = DONE
+      line.moves.carrierPhase[1] = DONE
     },
   ],
   [
     'a timer runs and is held',
     2,
     (line) => {
-      line.isHeldBack[ARRIVAL(line, 0)] = 1
+      line.slots.isHeldBack[ARRIVAL(line, 0)] = 1
     },
   ],
   [
@@ -203,9 +206,9 @@ const RULES: readonly (readonly [message: string, at: number, tamper: (line: Lin
     'nothing changes under a carrier',
     9,
     (line) => {
-      line.carrierPhase[1] = CHANGING
-      line.isHeldBack[line.workSlot] = 0
-      line.queue.cancel(line.workSlot)
+      line.moves.carrierPhase[1] = CHANGING
+      line.slots.isHeldBack[line.slots.workSlot] = 0
+      line.queue.cancel(line.slots.workSlot)
     },
   ],
   [
@@ -219,35 +222,35 @@ const RULES: readonly (readonly [message: string, at: number, tamper: (line: Lin
     'a zone is not held as often as it is stopped',
     2,
     (line) => {
-      line.zoneHeld[0] = 1
+      line.stops.zoneHeld[0] = 1
     },
   ],
   [
     'a zone is not held as often as it is stopped',
     15,
     (line) => {
-      line.zoneHeld[4] = 2
+      line.stops.zoneHeld[4] = 2
     },
   ],
   [
     'a zone is not held as often as it is stopped',
     2,
     (line) => {
-      line.sourceDown[1] = 1
+      line.stops.sourceDown[1] = 1
     },
   ],
   [
     'a path is held without a stop, or stopped and not held',
     2,
     (line) => {
-      line.pathHeld[3] = 1
+      line.stops.pathHeld[3] = 1
     },
   ],
   [
     'a path is held without a stop, or stopped and not held',
     15,
     (line) => {
-      line.pathHeld[4] = 0
+      line.stops.pathHeld[4] = 0
     },
   ],
   [
@@ -261,43 +264,43 @@ const RULES: readonly (readonly [message: string, at: number, tamper: (line: Lin
     'a held move runs',
     15,
     (line) => {
-      release(line, line.clearSlot + 3)
+      release(line, line.slots.clearSlot + 3)
     },
   ],
   [
     'a station is not held as often as it is stopped',
     2,
     (line) => {
-      line.stationHeld[0] = 1
+      line.stops.stationHeld[0] = 1
     },
   ],
   [
     'a station is not held as often as it is stopped',
     5,
     (line) => {
-      line.stationHeld[0] = 0
+      line.stops.stationHeld[0] = 0
     },
   ],
   [
     'a station is not held as often as it is stopped',
     5,
     (line) => {
-      line.breaksNow = 1
+      line.stops.breaksNow = 1
     },
   ],
   [
     'held work runs',
     5,
     (line) => {
-      release(line, line.workSlot)
+      release(line, line.slots.workSlot)
     },
   ],
 ]
 
 /** A held timer set running by hand. */
 function release(line: Line, slot: number): void {
-  expect(line.isHeldBack[slot]).toBe(1)
-  line.isHeldBack[slot] = 0
+  expect(line.slots.isHeldBack[slot]).toBe(1)
+  line.slots.isHeldBack[slot] = 0
   line.queue.times[slot] = line.now + 50
   line.queue.schedule(slot)
 }
@@ -327,7 +330,7 @@ describe('a rule that is broken is told', () => {
       line.now = line.queue.times[line.queue.first()]!
     }
     checkInvariants(line)
-    release(line, line.changeSlot + 1)
+    release(line, line.slots.changeSlot + 1)
     expect(() => checkInvariants(line)).toThrow('a held transfer changes')
   })
 })
@@ -338,5 +341,5 @@ test('a claimed zone without a carrier is one that is set aside', () => {
   resetLine(line, 'seed', 0)
   handleInstant(line)
   checkInvariants(line)
-  expect([line.zoneState[2], line.zoneClaimant[2], line.zoneCarrier[2]]).toEqual([CLAIMED, 0, NONE])
+  expect([line.moves.zoneState[2], line.moves.zoneClaimant[2], line.moves.zoneCarrier[2]]).toEqual([CLAIMED, 0, NONE])
 })

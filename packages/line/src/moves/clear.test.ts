@@ -6,7 +6,8 @@ import { makeAllClear, nextZoneTakes, timeClear } from './clear.ts'
 import { handleInstant } from '../instant/instant.ts'
 import { simulate } from '../simulate.ts'
 import { resetLine } from '../build/start.ts'
-import { CLEAR_KNOWN, CLEAR_NOW, CLEAR_TIMED, FREE, type Line, VACATING } from '../instant/state.ts'
+import type { Line } from '../state/line.ts'
+import { CLEAR_KNOWN, CLEAR_NOW, CLEAR_TIMED, FREE, VACATING } from '../state/moves.ts'
 import { Trace } from '../telling/trace.ts'
 import { spent } from '../../../../tests/helpers/spent.ts'
 
@@ -21,20 +22,20 @@ function justLeft(start: number[] = [0]): Line {
 describe('a clear that nobody waits for', () => {
   test('has no timer; the zone is free for whoever asks from that instant on', () => {
     const line = justLeft()
-    expect([line.zoneClearing[0], line.clearAt[0], line.queue.isPending(line.clearSlot)]).toEqual([CLEAR_KNOWN, 3, false])
+    expect([line.moves.zoneClearing[0], line.moves.clearAt[0], line.queue.isPending(line.slots.clearSlot)]).toEqual([CLEAR_KNOWN, 3, false])
     line.now = 2.5
-    expect([nextZoneTakes(line, 4, 0), line.zoneState[0]]).toEqual([false, VACATING])
+    expect([nextZoneTakes(line, 4, 0), line.moves.zoneState[0]]).toEqual([false, VACATING])
     line.now = 3
-    expect([nextZoneTakes(line, 4, 0), line.zoneState[0], line.zoneClearing[0]]).toEqual([true, FREE, CLEAR_NOW])
+    expect([nextZoneTakes(line, 4, 0), line.moves.zoneState[0], line.moves.zoneClearing[0]]).toEqual([true, FREE, CLEAR_NOW])
   })
 
   test('gets its timer when somebody begins to wait', () => {
     const line = justLeft()
-    expect([timeClear(line, 0), line.zoneClearing[0], line.queue.times[line.clearSlot]]).toEqual([true, CLEAR_TIMED, 3])
+    expect([timeClear(line, 0), line.moves.zoneClearing[0], line.queue.times[line.slots.clearSlot]]).toEqual([true, CLEAR_TIMED, 3])
     expect(timeClear(line, 0)).toBe(false)
     // c0 waits in Z0 for Z1, which c1 leaves at 0
     const queued = justLeft([0, 1])
-    expect([queued.zoneClearing[1], queued.queue.isPending(queued.clearSlot + 1)]).toEqual([CLEAR_TIMED, true])
+    expect([queued.moves.zoneClearing[1], queued.queue.isPending(queued.slots.clearSlot + 1)]).toEqual([CLEAR_TIMED, true])
   })
 
   test('gets it also behind an exit-clear transfer that is free', () => {
@@ -64,10 +65,10 @@ describe('a clear that nobody waits for', () => {
     const line = justLeft()
     line.now = 2
     makeAllClear(line)
-    expect(line.zoneClearing[0]).toBe(CLEAR_KNOWN)
+    expect(line.moves.zoneClearing[0]).toBe(CLEAR_KNOWN)
     line.now = 3
     makeAllClear(line)
-    expect([line.zoneClearing[0], line.zoneState[0], line.zoneState[1]]).toEqual([CLEAR_NOW, FREE, 1])
+    expect([line.moves.zoneClearing[0], line.moves.zoneState[0], line.moves.zoneState[1]]).toEqual([CLEAR_NOW, FREE, 1])
   })
 
   test('is counted to the instant in which the zone turned free', () => {

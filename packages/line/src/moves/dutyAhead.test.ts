@@ -3,7 +3,7 @@ import { smallLoop } from '../../../../tests/helpers/smallLoop.ts'
 import { buildLine } from '../build/build.ts'
 import { dutyAhead, dutyApplies, hasDutyLeft } from './dutyAhead.ts'
 import { resetLine } from '../build/start.ts'
-import { LOAD_DUTY, UNLOAD_DUTY, WORK_DUTY } from '../instant/state.ts'
+import { LOAD_DUTY, UNLOAD_DUTY, WORK_DUTY } from '../state/work.ts'
 
 test('what is left for a carrier depends on its product and on what that has had', () => {
   const stations = [
@@ -14,13 +14,13 @@ test('what is left for a carrier depends on its product and on what that has had
   resetLine(line, 'a', 0)
   expect([hasDutyLeft(line, 0, 0), hasDutyLeft(line, 1, 0), dutyAhead(line, 0, 3)]).toEqual([true, false, false])
   expect([dutyApplies(line, 0, UNLOAD_DUTY, 0), dutyApplies(line, 0, LOAD_DUTY, 0)]).toEqual([false, true])
-  line.carrierSerial[0] = 0
-  line.carrierVariant[0] = 0
+  line.goods.carrierSerial[0] = 0
+  line.goods.carrierVariant[0] = 0
   expect([dutyApplies(line, 0, UNLOAD_DUTY, 0), dutyApplies(line, 0, LOAD_DUTY, 0)]).toEqual([true, false])
   expect([dutyApplies(line, 1, WORK_DUTY, 0), dutyAhead(line, 0, 2)]).toEqual([true, true])
-  line.carrierVariant[0] = 1
+  line.goods.carrierVariant[0] = 1
   expect(hasDutyLeft(line, 1, 0)).toBe(false)
-  line.carrierVariant[0] = 0
-  line.taskDone[1] = 1
+  line.goods.carrierVariant[0] = 0
+  line.work.taskDone[1] = 1
   expect(hasDutyLeft(line, 1, 0)).toBe(line.spec.tasks[1] !== 'weld')
 })

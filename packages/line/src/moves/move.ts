@@ -9,22 +9,10 @@ import { takeFirst, wake } from './moveHeap.ts'
 import { operateIn, operateOut } from '../stops/operation.ts'
 import { beginHandling, endHandling, isManned } from '../operators/operators.ts'
 import { watchMove } from '../stops/safety.ts'
-import {
-  addTo,
-  BRAKING,
-  DONE,
-  FIRST_FREE,
-  type Line,
-  LOOKING,
-  LOOKS,
-  MOVING,
-  NONE,
-  OCCUPIED,
-  STOPS_ALWAYS,
-  STOPS_NEVER,
-  takeAt,
-  VACATING,
-} from '../instant/state.ts'
+import { FIRST_FREE, STOPS_ALWAYS, STOPS_NEVER } from '../state/graph.ts'
+import type { Line } from '../state/line.ts'
+import { addTo, NONE, takeAt } from '../state/lists.ts'
+import { BRAKING, DONE, LOOKING, LOOKS, MOVING, OCCUPIED, VACATING } from '../state/moves.ts'
 import { beginStay } from '../work/station.ts'
 import { takeFromStore } from '../work/store.ts'
 import { startTimer } from '../build/timer.ts'
@@ -35,24 +23,26 @@ import { claim } from './zone.ts'
 
 /** Whether a carrier at rest and done, or one that looks, can start along the path now. */
 function canTake(line: Line, path: number, carrier: number, asIfNoStop: boolean): boolean {
-  if (!asIfNoStop && line.zoneHeld[line.pathTo[path]!]! > 0) return false
-  const isLooking = line.carrierPhase[carrier] === LOOKING
-  if (isLooking && line.manualStation[path] !== NONE) return false
-  if (nextZoneTakes(line, path, carrier)) return !isLooking || line.isLoop || !mustTurnIn(line, path)
+  const { graph } = line
+  if (!asIfNoStop && line.stops.zoneHeld[graph.pathTo[path]!]! > 0) return false
+  const isLooking = line.moves.carrierPhase[carrier] === LOOKING
+  if (isLooking && graph.manualStation[path] !== NONE) return false
+  if (nextZoneTakes(line, path, carrier)) return !isLooking || graph.isLoop || !mustTurnIn(line, path)
   if (!isLooking) waitFor(line, path)
   return false
 }
 
 /** The path along which the carrier of the place (the first one in the store) can start now; NONE. `asIfNoStop`: were there no stop. */
 export function pathThatStarts(line: Line, place: number, asIfNoStop: boolean): number {
-  const carrier = line.zoneCarrier[place]!
+  const { moves, graph } = line
+  const carrier = moves.zoneCarrier[place]!
   if (carrier === NONE) return NONE
-  const phase = line.carrierPhase[carrier]!
+  const phase = moves.carrierPhase[carrier]!
   if (phase !== DONE && phase !== LOOKING) return NONE
-  if (!asIfNoStop && line.zoneHeld[place]! > 0) return NONE
-  let way = line.onlyOut[place]!
+  if (!asIfNoStop && line.stops.zoneHeld[place]! > 0) return NONE
+  let way = graph.onlyOut[place]!
   if (way === NONE) {
-    if (line.divert[place] === FIRST_FREE && line.zoneWay[place] === NONE) return firstWay(line, place, carrier, canTake, asIfNoStop)
+    if (graph.divert[place] === FIRST_FREE && moves.zoneWay[place] === NONE) return firstWay(line, place, carrier, canTake, asIfNoStop)
     way = wayNow(line, place, carrier)
   }
   return way !== NONE && canTake(line, way, carrier, asIfNoStop) ? way : NONE
@@ -60,26 +50,27 @@ export function pathThatStarts(line: Line, place: number, asIfNoStop: boolean): 
 
 /** Whether a move by hand has its operator, there and not on a break; others need none. */
 function hasItsOperator(line: Line, path: number): boolean {
-  return line.manualStation[path] === NONE || (line.breaksNow === 0 && isManned(line, path))
+  return line.graph.manualStation[path] === NONE || (line.stops.breaksNow === 0 && isManned(line, path))
 }
 
 function canTakeByDrive(line: Line, path: number, carrier: number, asIfNoStop: boolean): boolean {
-  return line.manualStation[path] === NONE && canTake(line, path, carrier, asIfNoStop)
+  return line.graph.manualStation[path] === NONE && canTake(line, path, carrier, asIfNoStop)
 }
 
 /** Where a carrier takes the first way that can start, and nobody is there for the one by hand: the first that the drive can start; NONE. */
 export function drivenPathThatStarts(line: Line, place: number, asIfNoStop: boolean): number {
-  if (line.onlyOut[place] !== NONE || line.divert[place] !== FIRST_FREE || line.zoneWay[place] !== NONE) return NONE
-  return firstWay(line, place, line.zoneCarrier[place]!, canTakeByDrive, asIfNoStop)
+  const { graph, moves } = line
+  if (graph.onlyOut[place] !== NONE || graph.divert[place] !== FIRST_FREE || moves.zoneWay[place] !== NONE) return NONE
+  return firstWay(line, place, moves.zoneCarrier[place]!, canTakeByDrive, asIfNoStop)
 }
 
 /** Starts the first move that can start: longest waiting, then lower path index; right of way where there are merges. False: there is none. */
 export function startFirstMove(line: Line): boolean {
-  return line.isLoop ? startFirstOfLoop(line) : startFirstOfGraph(line)
+  return line.graph.isLoop ? startFirstOfLoop(line) : startFirstOfGraph(line)
 }
 
 function startFirstOfLoop(line: Line): boolean {
-  while (line.moveList.length > 0) {
+  while (line.moves.moveList.length > 0) {
     const path = pathThatStarts(line, takeFirst(line), false)
     if (path === NONE) continue
     startMove(line, path)
@@ -89,7 +80,8 @@ function startFirstOfLoop(line: Line): boolean {
 }
 
 function startFirstOfGraph(line: Line): boolean {
-  const list = line.moveList
+  const { moves, graph } = line
+  const list = moves.moveList
   let best = NONE
   let bestPlace = NONE
   let bestSince = 0
@@ -101,8 +93,8 @@ function startFirstOfGraph(line: Line): boolean {
       takeAt(list, place)
       continue
     }
-    if (line.hasMerges) line.startPath[from] = path
-    const since = line.carrierSince[line.zoneCarrier[from]!]!
+    if (graph.hasMerges) moves.startPath[from] = path
+    const since = moves.carrierSince[moves.zoneCarrier[from]!]!
     if (best === NONE || since < bestSince || (since === bestSince && path < best)) {
       best = path
       bestPlace = place
@@ -111,9 +103,9 @@ function startFirstOfGraph(line: Line): boolean {
     place++
   }
   if (best === NONE) return false
-  if (line.hasMerges) {
+  if (graph.hasMerges) {
     bestPlace = firstWithRightOfWay(line)
-    best = line.startPath[list.items[bestPlace]!]!
+    best = moves.startPath[list.items[bestPlace]!]!
   }
   takeAt(list, bestPlace)
   if (mustTurnIn(line, best)) startTurnIn(line, best)
@@ -122,57 +114,58 @@ function startFirstOfGraph(line: Line): boolean {
 }
 
 function startMove(line: Line, path: number): void {
-  const from = line.pathFrom[path]!
-  const to = line.pathTo[path]!
-  const carrier = line.zoneCarrier[from]!
+  const { graph, moves, work, slots, draws } = line
+  const from = graph.pathFrom[path]!
+  const to = graph.pathTo[path]!
+  const carrier = moves.zoneCarrier[from]!
   const { now, queue, store } = line
-  const atSpeed = line.carrierPhase[carrier] === LOOKING ? 1 : 0
-  if (atSpeed === 1) endArrival(line, line.carrierPath[carrier]!)
+  const atSpeed = moves.carrierPhase[carrier] === LOOKING ? 1 : 0
+  if (atSpeed === 1) endArrival(line, moves.carrierPath[carrier]!)
   line.collector.onMoveStart(from, to, carrier)
   claim(line, to, carrier)
-  if (!line.isLoop) {
-    line.zoneStarts[from]!++
-    line.zoneLastIn[to] = path
-    line.zoneWay[from] = NONE
-    if (from !== store) line.leavingPath[from] = path
+  if (!graph.isLoop) {
+    moves.zoneStarts[from]!++
+    moves.zoneLastIn[to] = path
+    moves.zoneWay[from] = NONE
+    if (from !== store) moves.leavingPath[from] = path
   }
-  line.carrierZone[carrier] = to
-  line.carrierPath[carrier] = path
-  line.carrierPhase[carrier] = MOVING
+  moves.carrierZone[carrier] = to
+  moves.carrierPath[carrier] = path
+  moves.carrierPhase[carrier] = MOVING
   line.activity++
   if (from === store) takeFromStore(line)
   else {
-    const station = line.zoneStation[from]!
-    if (station !== NONE) line.stationServed[station] = 0
-    line.zoneState[from] = VACATING
-    line.zoneClaimant[from] = NONE
-    line.zoneCarrier[from] = NONE
+    const station = work.zoneStation[from]!
+    if (station !== NONE) work.stationServed[station] = 0
+    moves.zoneState[from] = VACATING
+    moves.zoneClaimant[from] = NONE
+    moves.zoneCarrier[from] = NONE
   }
   if (line.trace !== null) line.trace.add(now, MOVE_START, path, carrier, atSpeed)
 
-  const slot = to === store ? line.storeSlot + carrier : line.arrivalSlot + path
-  const given = line.moveSampler[path]!
-  const pace = line.pathPace[path]! + 2 * atSpeed
-  line.pathLooks[path] = 0
+  const slot = to === store ? slots.storeSlot + carrier : slots.arrivalSlot + path
+  const given = moves.moveSampler[path]!
+  const pace = moves.pathPace[path]! + 2 * atSpeed
+  moves.pathLooks[path] = 0
   if (given !== NONE) {
-    drawInOrder(line, given, line.moveStream[path]!)
-    queue.times[slot] = now + line.drawn[0]!
+    drawInOrder(line, given, moves.moveStream[path]!)
+    queue.times[slot] = now + draws.drawn[0]!
   } else if (stopsAt(line, path, carrier, to)) {
-    queue.times[slot] = now + line.paceSeconds[pace]!
+    queue.times[slot] = now + moves.paceSeconds[pace]!
   } else {
-    line.pathLooks[path] = LOOKS + atSpeed
-    queue.times[slot] = now + line.paceSeconds[pace + SPEED]!
+    moves.pathLooks[path] = LOOKS + atSpeed
+    queue.times[slot] = now + moves.paceSeconds[pace + SPEED]!
   }
   startTimer(line, slot)
   if (line.hasSafety) {
-    line.drawn[0] = queue.times[slot]! - now
+    draws.drawn[0] = queue.times[slot]! - now
     watchMove(line, path, carrier)
   }
-  if (line.manualStation[path] !== NONE) beginHandling(line, path, carrier)
+  if (graph.manualStation[path] !== NONE) beginHandling(line, path, carrier)
   if (to === store) line.collector.judgeCarrier(carrier)
   else {
-    line.zoneCarrier[to] = carrier
-    line.pathCarrier[path] = carrier
+    moves.zoneCarrier[to] = carrier
+    moves.pathCarrier[path] = carrier
     operateIn(line, path, 1)
   }
   if (from === store) return
@@ -182,80 +175,85 @@ function startMove(line: Line, path: number): void {
 
 /** Whether the carrier will stop at the end of the path: work, a change of position, no way out, the store. (MODEL.md §3) */
 export function stopsAt(line: Line, path: number, carrier: number, to: number): boolean {
-  const stops = line.pathStops[path]!
+  const { graph, transfers } = line
+  const stops = graph.pathStops[path]!
   if (stops === STOPS_ALWAYS || dutyAhead(line, carrier, to)) return true
   if (stops === STOPS_NEVER) return false
   const way = wayNow(line, to, carrier)
   return (
     way === NONE ||
-    line.manualStation[way] !== NONE ||
-    (line.zoneChanges[to] === 1 && line.pathFromPosition[way] !== line.pathToPosition[path])
+    graph.manualStation[way] !== NONE ||
+    (transfers.zoneChanges[to] === 1 && transfers.pathFromPosition[way] !== transfers.pathToPosition[path])
   )
 }
 
 /** The carrier has come to the end of its move: at rest, or at the point where it looks whether it can go on. */
 export function onArrival(line: Line, path: number): void {
-  const carrier = line.pathCarrier[path]!
-  const zone = line.pathTo[path]!
-  if (line.pathLooks[path] === 0) {
+  const { moves } = line
+  const carrier = moves.pathCarrier[path]!
+  const zone = line.graph.pathTo[path]!
+  if (moves.pathLooks[path] === 0) {
     comeToRest(line, path)
     return
   }
-  line.carrierPhase[carrier] = LOOKING
-  line.carrierSince[carrier] = line.now
+  moves.carrierPhase[carrier] = LOOKING
+  moves.carrierSince[carrier] = line.now
   if (line.trace !== null) line.trace.add(line.now, LOOK, zone, carrier, 0)
-  addTo(line.lookList, carrier)
+  addTo(moves.lookList, carrier)
   wake(line, zone)
 }
 
 /** Whether a carrier that looks at the end of the path would be at rest at once. */
-export function stopsAtLook({ paceSeconds, pathPace, pathLooks }: Line, path: number): boolean {
+export function stopsAtLook({ moves: { paceSeconds, pathPace, pathLooks } }: Line, path: number): boolean {
   const pace = pathPace[path]! + 2 * (pathLooks[path]! - LOOKS)
   return paceSeconds[pace] === paceSeconds[pace + SPEED]
 }
 
 /** Those that looked and could not go on begin to brake. False: there was none. */
 export function brakeAll(line: Line): boolean {
-  const list = line.lookList
+  const { moves, slots } = line
+  const list = moves.lookList
   let any = false
   while (list.length > 0) {
     const carrier = list.items[list.length - 1]!
     takeAt(list, list.length - 1)
-    if (line.carrierPhase[carrier] !== LOOKING) continue
+    if (moves.carrierPhase[carrier] !== LOOKING) continue
     any = true
-    const zone = line.carrierZone[carrier]!
-    const path = line.carrierPath[carrier]!
-    line.carrierPhase[carrier] = BRAKING
-    const pace = line.pathPace[path]! + 2 * (line.pathLooks[path]! - LOOKS)
-    const brake = line.paceSeconds[pace]! - line.paceSeconds[pace + SPEED]!
-    line.pathLooks[path] = 0
+    const zone = moves.carrierZone[carrier]!
+    const path = moves.carrierPath[carrier]!
+    moves.carrierPhase[carrier] = BRAKING
+    const pace = moves.pathPace[path]! + 2 * (moves.pathLooks[path]! - LOOKS)
+    const brake = moves.paceSeconds[pace]! - moves.paceSeconds[pace + SPEED]!
+    moves.pathLooks[path] = 0
     if (line.trace !== null) line.trace.add(line.now, BRAKE, zone, carrier, 0)
     if (brake === 0) {
       comeToRest(line, path)
-    } else if (line.pathHeld[path] === 1) {
-      line.left[line.arrivalSlot + path] = brake
-      line.isHeldBack[line.arrivalSlot + path] = 1
+    } else if (line.stops.pathHeld[path] === 1) {
+      slots.left[slots.arrivalSlot + path] = brake
+      slots.isHeldBack[slots.arrivalSlot + path] = 1
     } else {
-      line.queue.times[line.arrivalSlot + path] = line.now + brake
-      startTimer(line, line.arrivalSlot + path)
+      line.queue.times[slots.arrivalSlot + path] = line.now + brake
+      startTimer(line, slots.arrivalSlot + path)
     }
   }
   return any
 }
 
 function endArrival(line: Line, path: number): void {
-  if (line.manualStation[path] !== NONE) endHandling(line, path, line.pathCarrier[path]!)
-  line.pathCarrier[path] = NONE
+  const { moves } = line
+  if (line.graph.manualStation[path] !== NONE) endHandling(line, path, moves.pathCarrier[path]!)
+  moves.pathCarrier[path] = NONE
   line.activity--
   operateIn(line, path, 0)
 }
 
 function comeToRest(line: Line, path: number): void {
-  const carrier = line.pathCarrier[path]!
-  const zone = line.pathTo[path]!
+  const { moves } = line
+  const carrier = moves.pathCarrier[path]!
+  const zone = line.graph.pathTo[path]!
   endArrival(line, path)
-  line.zoneState[zone] = OCCUPIED
-  line.zoneClaimant[zone] = NONE
+  moves.zoneState[zone] = OCCUPIED
+  moves.zoneClaimant[zone] = NONE
   line.collector.touch(zone)
   if (line.trace !== null) line.trace.add(line.now, AT_REST, zone, carrier, 0)
   beginStay(line, carrier, zone)

@@ -2,32 +2,35 @@
  * Places whose carrier may be able to start, on a plain loop: the longest waiting first, then the lower place, which is the lower path. A binary heap in the
  * columns of the move list; a place that is not at rest or looking is not taken in, since it is told again when it is. (MODEL.md §1, §3)
  */
-import { addTo, DONE, type Line, LOOKING, NONE } from '../instant/state.ts'
+import type { Line } from '../state/line.ts'
+import { addTo, NONE } from '../state/lists.ts'
+import { DONE, LOOKING } from '../state/moves.ts'
 
 /** Somebody at this place may be able to start now. */
 export function wake(line: Line, place: number): void {
-  if (!line.isLoop) {
-    addTo(line.moveList, place)
+  const { moves } = line
+  if (!line.graph.isLoop) {
+    addTo(moves.moveList, place)
     return
   }
-  const carrier = line.zoneCarrier[place]!
+  const carrier = moves.zoneCarrier[place]!
   if (carrier === NONE) return
-  const phase = line.carrierPhase[carrier]!
+  const phase = moves.carrierPhase[carrier]!
   if (phase !== DONE && phase !== LOOKING) return
-  const { moveList, moveSince, moveAt } = line
+  const { moveList, moveSince, moveAt } = moves
   if (moveList.isIn[place] === 0) {
     moveList.isIn[place] = 1
     moveAt[place] = moveList.length
     moveList.items[moveList.length++] = place
   }
-  moveSince[place] = line.carrierSince[carrier]!
+  moveSince[place] = moves.carrierSince[carrier]!
   climb(line, moveAt[place]!)
   sink(line, moveAt[place]!)
 }
 
 /** Takes out the first place; the list is not empty. */
 export function takeFirst(line: Line): number {
-  const { moveList, moveAt } = line
+  const { moveList, moveAt } = line.moves
   const { items } = moveList
   const first = items[0]!
   moveList.isIn[first] = 0
@@ -41,13 +44,13 @@ export function takeFirst(line: Line): number {
 }
 
 function goesBefore(line: Line, a: number, b: number): boolean {
-  const { moveSince } = line
+  const { moveSince } = line.moves
   return moveSince[a]! < moveSince[b]! || (moveSince[a] === moveSince[b] && a < b)
 }
 
 function climb(line: Line, from: number): void {
-  const { moveAt } = line
-  const { items } = line.moveList
+  const { moveAt } = line.moves
+  const { items } = line.moves.moveList
   let at = from
   while (at > 0) {
     const up = (at - 1) >> 1
@@ -63,8 +66,8 @@ function climb(line: Line, from: number): void {
 }
 
 function sink(line: Line, from: number): void {
-  const { moveAt } = line
-  const { items, length } = line.moveList
+  const { moveAt } = line.moves
+  const { items, length } = line.moves.moveList
   let at = from
   for (;;) {
     let down = 2 * at + 1

@@ -1,7 +1,8 @@
 /** Sending operators: to the station, or the push or pull, that has called longest. (MODEL.md §5, §6) */
 import { pathThatStarts } from './move.ts'
 import { arrive, hasFreeOperator, nearestFree } from '../operators/operators.ts'
-import { type Line, NONE, takeAt } from '../instant/state.ts'
+import type { Line } from '../state/line.ts'
+import { NONE, takeAt } from '../state/lists.ts'
 import { startTimer } from '../build/timer.ts'
 import { OPERATOR_SENT } from '../telling/trace.ts'
 import { mustTurnIn, startTurnIn } from './transfer.ts'
@@ -9,21 +10,22 @@ import { claim } from './zone.ts'
 
 /** Sends one operator: to what has called longest; at equal times stations first, then the lower index. False: nobody can be sent. */
 export function sendFirst(line: Line): boolean {
-  if (line.breaksNow > 0) return false
-  if (line.staff.operatorsFree === 0) {
-    line.calls.sendDue = false
+  const { stops, staff, calls, graph, moves } = line
+  if (stops.breaksNow > 0) return false
+  if (staff.operatorsFree === 0) {
+    calls.sendDue = false
     return false
   }
   let station = NONE
   let stationPlace = NONE
   let path = NONE
   let since = 0
-  if (line.calls.sendDue) {
-    const { callList } = line.calls
+  if (calls.sendDue) {
+    const { callList } = calls
     for (let place = 0; place < callList.length; place++) {
       const s = callList.items[place]!
-      if (line.stationHeld[s]! > 0) continue
-      const called = line.calls.calledAt[s]!
+      if (stops.stationHeld[s]! > 0) continue
+      const called = calls.calledAt[s]!
       if (station !== NONE && (called > since || (called === since && s > station))) continue
       if (!hasFreeOperator(line, s)) continue
       station = s
@@ -31,13 +33,13 @@ export function sendFirst(line: Line): boolean {
       since = called
     }
   }
-  for (let k = 0; k < line.staff.manualFrom.length; k++) {
-    const way = pathThatStarts(line, line.staff.manualFrom[k]!, false)
-    if (way === NONE || line.manualStation[way] === NONE || line.staff.pathOperator[way] !== NONE) continue
-    const waits = line.carrierSince[line.zoneCarrier[line.staff.manualFrom[k]!]!]!
+  for (let k = 0; k < staff.manualFrom.length; k++) {
+    const way = pathThatStarts(line, staff.manualFrom[k]!, false)
+    if (way === NONE || graph.manualStation[way] === NONE || staff.pathOperator[way] !== NONE) continue
+    const waits = moves.carrierSince[moves.zoneCarrier[staff.manualFrom[k]!]!]!
     const isFirst = station === NONE && path === NONE
     if (!isFirst && (waits > since || (waits === since && (path === NONE || way > path)))) continue
-    if (!hasFreeOperator(line, line.manualStation[way]!)) continue
+    if (!hasFreeOperator(line, graph.manualStation[way]!)) continue
     station = NONE
     path = way
     since = waits
@@ -48,39 +50,41 @@ export function sendFirst(line: Line): boolean {
   }
   if (station !== NONE) {
     send(line, nearestFree(line, station), station, station)
-    if (line.calls.stationSent[station] === line.calls.stationNeeds[station]) takeAt(line.calls.callList, stationPlace)
+    if (calls.stationSent[station] === calls.stationNeeds[station]) takeAt(calls.callList, stationPlace)
     return true
   }
-  line.calls.sendDue = false
+  calls.sendDue = false
   return false
 }
 
 /** The next zone is claimed when the operator sets off; a transfer that stands otherwise turns meanwhile. */
 function sendToPath(line: Line, path: number): void {
-  const from = line.pathFrom[path]!
-  const operator = nearestFree(line, line.manualStation[path]!)
+  const { graph, moves } = line
+  const from = graph.pathFrom[path]!
+  const operator = nearestFree(line, graph.manualStation[path]!)
   if (mustTurnIn(line, path)) startTurnIn(line, path)
-  else claim(line, line.pathTo[path]!, line.zoneCarrier[from]!)
-  line.zoneWay[from] = path
+  else claim(line, graph.pathTo[path]!, moves.zoneCarrier[from]!)
+  moves.zoneWay[from] = path
   line.staff.pathOperator[path] = operator
-  send(line, operator, line.stations + path, line.manualStation[path]!)
+  send(line, operator, line.stations + path, graph.manualStation[path]!)
 }
 
 /** @param task  the station, or the number of stations plus the path */
 function send(line: Line, operator: number, task: number, station: number): void {
-  const walk = line.staff.walkSeconds[line.staff.operatorPlace[operator]! * line.stations + station]!
-  line.staff.operatorsFree--
-  line.staff.operatorTask[operator] = task
-  line.staff.operatorPlace[operator] = station
+  const { staff, slots } = line
+  const walk = staff.walkSeconds[staff.operatorPlace[operator]! * line.stations + station]!
+  staff.operatorsFree--
+  staff.operatorTask[operator] = task
+  staff.operatorPlace[operator] = station
   if (task < line.stations) line.calls.stationSent[station]!++
-  line.collector.touch(line.stationZone[station]!)
+  line.collector.touch(line.work.stationZone[station]!)
   if (line.trace !== null) line.trace.add(line.now, OPERATOR_SENT, station, NONE, operator)
   if (walk === 0) {
     arrive(line, operator)
     return
   }
   line.activity++
-  line.staff.operatorWalks[operator] = 1
-  line.queue.times[line.operatorSlot + operator] = line.now + walk
-  startTimer(line, line.operatorSlot + operator)
+  staff.operatorWalks[operator] = 1
+  line.queue.times[slots.operatorSlot + operator] = line.now + walk
+  startTimer(line, slots.operatorSlot + operator)
 }

@@ -3,7 +3,9 @@
 import { toGrid } from '@loopwright/kernel'
 import { wake } from '../moves/moveHeap.ts'
 import type { LineSpec } from '../spec.ts'
-import { addTo, type Line, NONE, type PartList, type Staff } from '../instant/state.ts'
+import type { Line } from '../state/line.ts'
+import { addTo, NONE, type PartList } from '../state/lists.ts'
+import type { Staff } from '../state/staff.ts'
 import { holdTimer, resumeTimer } from '../build/timer.ts'
 import { OPERATOR_FREE, OPERATOR_THERE } from '../telling/trace.ts'
 
@@ -53,29 +55,33 @@ export function buildOperators(spec: LineSpec): Staff {
 }
 
 export function resetOperators(line: Line): void {
-  line.staff.operatorTask.fill(NONE)
-  line.staff.operatorsFree = line.operators
-  line.staff.operatorPlace.set(line.staff.operatorStart)
-  line.staff.operatorWalks.fill(0)
-  line.staff.pathOperator.fill(NONE)
+  const { staff } = line
+  staff.operatorTask.fill(NONE)
+  staff.operatorsFree = line.operators
+  staff.operatorPlace.set(staff.operatorStart)
+  staff.operatorWalks.fill(0)
+  staff.pathOperator.fill(NONE)
+  for (const column of [staff.stationHandling, staff.carrierOperator, staff.handlingSince]) column.fill(0)
   line.calls.sendDue = true
 }
 
 /** The warm-up is over: what was counted is forgotten. */
 export function restartHandling(line: Line): void {
-  line.staff.handlingCount.fill(0)
-  line.staff.handlingSeconds.fill(0)
+  const { staff } = line
+  staff.handlingCount.fill(0)
+  staff.handlingSeconds.fill(0)
 }
 
 /** The nearest free operator who covers the station: least walk, then lower index; NONE: there is none. */
 export function nearestFree(line: Line, station: number): number {
-  const { first, items } = line.staff.coverage
+  const { staff } = line
+  const { first, items } = staff.coverage
   let best = NONE
   let bestWalk = 0
   for (let k = first[station]!; k < first[station + 1]!; k++) {
     const operator = items[k]!
-    if (line.staff.operatorTask[operator] !== NONE) continue
-    const walk = line.staff.walkSeconds[line.staff.operatorPlace[operator]! * line.stations + station]!
+    if (staff.operatorTask[operator] !== NONE) continue
+    const walk = staff.walkSeconds[staff.operatorPlace[operator]! * line.stations + station]!
     if (best !== NONE && walk >= bestWalk) continue
     best = operator
     bestWalk = walk
@@ -90,8 +96,9 @@ export function hasFreeOperator(line: Line, station: number): boolean {
 
 /** Whether the move by hand along the path can start as far as its operator goes: he is there. */
 export function isManned(line: Line, path: number): boolean {
-  const operator = line.staff.pathOperator[path]!
-  return operator !== NONE && line.staff.operatorWalks[operator] === 0
+  const { staff } = line
+  const operator = staff.pathOperator[path]!
+  return operator !== NONE && staff.operatorWalks[operator] === 0
 }
 
 /** The walk is over. */
@@ -103,62 +110,67 @@ export function onWalkEnd(line: Line, operator: number): void {
 
 /** The operator is where it is wanted. */
 export function arrive(line: Line, operator: number): void {
-  const task = line.staff.operatorTask[operator]!
-  const station = line.staff.operatorPlace[operator]!
+  const { staff } = line
+  const task = staff.operatorTask[operator]!
+  const station = staff.operatorPlace[operator]!
   if (line.trace !== null) line.trace.add(line.now, OPERATOR_THERE, station, NONE, operator)
   if (task >= line.stations) {
-    wake(line, line.pathFrom[task - line.stations]!)
+    wake(line, line.graph.pathFrom[task - line.stations]!)
     return
   }
   line.calls.stationThere[station]!++
-  addTo(line.workList, station)
+  addTo(line.work.workList, station)
 }
 
 /** The stay is over: its operators are free, and stay where they are. */
 export function freeStation(line: Line, station: number): void {
-  line.calls.stationCalled[station] = 0
-  if (line.calls.stationNeeds[station] === 0) return
-  const { first, items } = line.staff.coverage
-  for (let k = first[station]!; k < first[station + 1]!; k++) if (line.staff.operatorTask[items[k]!] === station) free(line, items[k]!)
-  line.calls.stationSent[station] = 0
-  line.calls.stationThere[station] = 0
+  const { calls, staff } = line
+  calls.stationCalled[station] = 0
+  if (calls.stationNeeds[station] === 0) return
+  const { first, items } = staff.coverage
+  for (let k = first[station]!; k < first[station + 1]!; k++) if (staff.operatorTask[items[k]!] === station) free(line, items[k]!)
+  calls.stationSent[station] = 0
+  calls.stationThere[station] = 0
 }
 
 function free(line: Line, operator: number): void {
-  line.staff.operatorsFree++
-  line.staff.operatorTask[operator] = NONE
+  const { staff } = line
+  staff.operatorsFree++
+  staff.operatorTask[operator] = NONE
   line.calls.sendDue = true
-  if (line.trace !== null) line.trace.add(line.now, OPERATOR_FREE, line.staff.operatorPlace[operator]!, NONE, operator)
+  if (line.trace !== null) line.trace.add(line.now, OPERATOR_FREE, staff.operatorPlace[operator]!, NONE, operator)
 }
 
 /** A push or pull begins. */
 export function beginHandling(line: Line, path: number, carrier: number): void {
-  const station = line.manualStation[path]!
-  line.staff.stationHandling[station]!++
-  line.staff.carrierOperator[carrier] = line.staff.pathOperator[path]!
-  line.staff.pathOperator[path] = NONE
-  line.staff.handlingSince[carrier] = line.now
-  line.collector.touch(line.stationZone[station]!)
+  const { staff } = line
+  const station = line.graph.manualStation[path]!
+  staff.stationHandling[station]!++
+  staff.carrierOperator[carrier] = staff.pathOperator[path]!
+  staff.pathOperator[path] = NONE
+  staff.handlingSince[carrier] = line.now
+  line.collector.touch(line.work.stationZone[station]!)
 }
 
 /** The carrier has arrived: it is counted, and the operator is free. */
 export function endHandling(line: Line, path: number, carrier: number): void {
-  const station = line.manualStation[path]!
-  const operator = line.staff.carrierOperator[carrier]!
-  line.staff.stationHandling[station]!--
-  line.staff.handlingCount[operator]!++
-  line.staff.handlingSeconds[operator]! += line.now - line.staff.handlingSince[carrier]!
-  line.collector.touch(line.stationZone[station]!)
+  const { staff } = line
+  const station = line.graph.manualStation[path]!
+  const operator = staff.carrierOperator[carrier]!
+  staff.stationHandling[station]!--
+  staff.handlingCount[operator]!++
+  staff.handlingSeconds[operator]! += line.now - staff.handlingSince[carrier]!
+  line.collector.touch(line.work.stationZone[station]!)
   free(line, operator)
 }
 
 /** A break begins: walks stand still. */
 export function holdWalks(line: Line): void {
-  for (let operator = 0; operator < line.operators; operator++) holdTimer(line, line.operatorSlot + operator)
+  for (let operator = 0; operator < line.operators; operator++) holdTimer(line, line.slots.operatorSlot + operator)
 }
 
 /** The break is over: walks go on, and operators can be sent again. */
 export function resumeWalks(line: Line): void {
-  for (let operator = 0; operator < line.operators; operator++) resumeTimer(line, line.operatorSlot + operator)
+  for (let operator = 0; operator < line.operators; operator++) resumeTimer(line, line.slots.operatorSlot + operator)
   line.calls.sendDue = true
 }

@@ -48,8 +48,9 @@ import {
   WATCHED,
 } from './quickZones.ts'
 import { settleFree } from './settle.ts'
+import type { Line } from '../state/line.ts'
+import { NONE } from '../state/lists.ts'
 import {
-  BACK,
   BRAKING,
   CLAIMED,
   CLEAR_KNOWN,
@@ -57,22 +58,23 @@ import {
   CLEAR_TIMED,
   DONE,
   FREE,
-  type Line,
-  LOAD_DUTY,
   LOOKING,
   LOOKS,
   MOVING,
-  NONE,
   OCCUPIED,
-  TO_WAY_OUT,
   VACATING,
-} from '../instant/state.ts'
+} from '../state/moves.ts'
+import { BACK, TO_WAY_OUT } from '../state/transfers.ts'
+import { LOAD_DUTY } from '../state/work.ts'
 import { hasProduct } from '../goods/supply.ts'
 import { endChange, startChange } from '../moves/transfer.ts'
 
 /** Whether the slots that fall due together are moves, and clears, that no stay, stop, transfer or meeting has a say in; if so the clears are made: they go before all that starts. */
 function areQuick(line: Line, { flags, before }: Quick, count: number): boolean {
-  const { due, arrivalSlot, clearSlot, workSlot, zoneHeld, zoneNext, pathTo } = line
+  const { moves } = line
+  const { due, arrivalSlot, clearSlot, workSlot } = line.slots
+  const { zoneHeld } = line.stops
+  const { zoneNext, pathTo } = line.graph
   if (line.followsZones || line.hasSafety) return false
   for (let k = 0; k < count; k++) {
     const slot = due[k]!
@@ -86,13 +88,14 @@ function areQuick(line: Line, { flags, before }: Quick, count: number): boolean 
       continue
     }
     const path = slot - arrivalSlot
-    if (line.pathLooks[path] === 0 ? line.zoneStation[from] !== NONE : line.pathHeld[path] === 1 || stopsAtLook(line, path)) return false
+    if (moves.pathLooks[path] === 0 ? line.work.zoneStation[from] !== NONE : line.stops.pathHeld[path] === 1 || stopsAtLook(line, path))
+      return false
   }
   for (let k = 0; k < count; k++) {
     const slot = due[k]!
     if (slot < clearSlot) continue
-    line.zoneClearing[slot - clearSlot] = CLEAR_NOW
-    line.zoneState[slot - clearSlot] = FREE
+    moves.zoneClearing[slot - clearSlot] = CLEAR_NOW
+    moves.zoneState[slot - clearSlot] = FREE
     line.activity--
   }
   return true
@@ -114,13 +117,18 @@ export function runQuick(line: Line, quick: Quick, until: number): boolean {
 
 /** Whether somebody waits for the zone that is being left, or will before it is clear. */
 function isAwaited(line: Line, { before, restIsKnown }: Quick, zone: number, flag: number): boolean {
+  const { moves } = line
   if ((flag & AFTER_EXIT_CLEAR) > 0) return isWaitedFor(line, zone)
   if ((flag & MERGES) > 0) return isWaitedForAtMerge(line, zone, restIsKnown)
-  const behind = line.zoneCarrier[before[zone]!]!
-  return behind !== NONE && (line.carrierPhase[behind] === DONE || restIsKnown[behind] === 1)
+  const behind = moves.zoneCarrier[before[zone]!]!
+  return behind !== NONE && (moves.carrierPhase[behind] === DONE || restIsKnown[behind] === 1)
 }
 
-function isWaitedForAtMerge({ feeders, zoneCarrier, carrierPhase }: Line, zone: number, restIsKnown: Uint8Array): boolean {
+function isWaitedForAtMerge(
+  { graph: { feeders }, moves: { zoneCarrier, carrierPhase } }: Line,
+  zone: number,
+  restIsKnown: Uint8Array,
+): boolean {
   for (let k = feeders.first[zone]!; k < feeders.first[zone + 1]!; k++) {
     const behind = zoneCarrier[feeders.items[k]!]!
     if (behind !== NONE && (carrierPhase[behind] === DONE || restIsKnown[behind] === 1)) return true
@@ -132,7 +140,9 @@ const SEVERAL = -2
 
 /** The one place whose carrier stands before the merging zone that turns free now; NONE, or SEVERAL: then the merge decides. */
 function waitsToMerge(line: Line, quick: Quick, zone: number): number {
-  const { feeders, zoneCarrier, carrierPhase, now } = line
+  const { now } = line
+  const { feeders } = line.graph
+  const { zoneCarrier, carrierPhase } = line.moves
   let found = NONE
   for (let k = feeders.first[zone]!; k < feeders.first[zone + 1]!; k++) {
     const place = feeders.items[k]!
@@ -157,11 +167,19 @@ const UP_TO = 1
 const AGAIN = 2
 
 function runSome(line: Line, quick: Quick, until: number): number {
-  const { queue, collector, due } = line
+  const { queue, collector, moves, transfers } = line
+  const { due } = line.slots
   const { times } = queue
-  const { arrivalSlot, clearSlot, workSlot, changeSlot, zoneStation, stationZone, stationHeld, storeSlot, operatorSlot, hasDuty } = line
-  const { zoneState, zoneChange, zoneClearing, clearAt, zoneHeld, zoneCarrier, zoneClaimant, pathHeld, pathLooks, pathCarrier } = line
-  const { carrierPhase, carrierPath, carrierZone, stationServed, onlyOut, zoneNext, pathTo, isLoop, hasCalls, followsZones } = line
+  const { arrivalSlot, clearSlot, workSlot, changeSlot, storeSlot, operatorSlot } = line.slots
+  const { zoneStation, stationZone, hasDuty } = line.work
+  const { stationHeld } = line.stops
+  const { zoneState, zoneClearing, clearAt, zoneCarrier, zoneClaimant, pathLooks, pathCarrier } = moves
+  const { zoneChange } = transfers
+  const { zoneHeld, pathHeld } = line.stops
+  const { hasCalls, followsZones } = line
+  const { carrierPhase, carrierPath, carrierZone } = moves
+  const { stationServed } = line.work
+  const { onlyOut, zoneNext, pathTo, isLoop } = line.graph
   const { lapZone, zoneSeconds, stationState, stationSeconds } = collector
   const { zoneState: zoneIs, carrierState: carrierIs, carrierSeconds, movesOut } = collector
   const { flags, pathFlags, before, mayHold: held, restAt, restIsKnown } = quick
@@ -286,7 +304,7 @@ function runSome(line: Line, quick: Quick, until: number): number {
             if (followsZones) operateIn(line, came, 0)
             if (station !== NONE && (hasCalls ? startsStayCalled(line, quick, station, carrier) : startsStay(line, station, carrier)))
               continue
-            if ((flag & TURNS) > 0 && line.zonePosition[from] !== line.pathFromPosition[path]) {
+            if ((flag & TURNS) > 0 && transfers.zonePosition[from] !== transfers.pathFromPosition[path]) {
               turnOut(line, from, carrier)
               continue
             }
@@ -345,9 +363,9 @@ function runSome(line: Line, quick: Quick, until: number): number {
           zoneClearing[zone] = CLEAR_NOW
           line.activity--
           if (slot < workSlot) {
-            if (followsZones) operateOut(line, line.leavingPath[zone]!, 0)
-            if ((flag & TURNS) > 0 && line.backPosition[zone] !== line.zonePosition[zone]) {
-              line.zoneChange[zone] = BACK
+            if (followsZones) operateOut(line, moves.leavingPath[zone]!, 0)
+            if ((flag & TURNS) > 0 && transfers.backPosition[zone] !== transfers.zonePosition[zone]) {
+              transfers.zoneChange[zone] = BACK
               startChange(line, zone, NONE, 1)
               continue
             }
@@ -437,10 +455,10 @@ function runSome(line: Line, quick: Quick, until: number): number {
       }
       if ((pathFlag & STOPS_BY_CARRIER) > 0 && !stops) stops = stopsAt(line, path, carrier, to)
       if (!isLoop) {
-        line.zoneStarts[from]!++
-        line.zoneLastIn[to] = path
-        line.zoneWay[from] = NONE
-        line.leavingPath[from] = path
+        moves.zoneStarts[from]!++
+        moves.zoneLastIn[to] = path
+        moves.zoneWay[from] = NONE
+        moves.leavingPath[from] = path
       }
       const isFirstClaim = zoneState[to] !== CLAIMED
       zoneState[from] = VACATING
@@ -463,7 +481,7 @@ function runSome(line: Line, quick: Quick, until: number): number {
       }
       queue.schedule(arrivalSlot + path)
       if ((pathFlag & WATCHED) > 0) {
-        line.drawn[0] = times[arrivalSlot + path]! - now
+        line.draws.drawn[0] = times[arrivalSlot + path]! - now
         watchMove(line, path, carrier)
       }
       if (followsZones) {

@@ -2,7 +2,9 @@ import { expect, test } from 'vitest'
 import { staffed } from '../../../../tests/helpers/staffed.ts'
 import { buildLine } from '../build/build.ts'
 import { resetLine } from '../build/start.ts'
-import { clearList, type Line, NONE, WORK_PENDING, WORKING } from '../instant/state.ts'
+import type { Line } from '../state/line.ts'
+import { clearList, NONE } from '../state/lists.ts'
+import { WORK_PENDING, WORKING } from '../state/moves.ts'
 import { STATION_STATES } from '../telling/result.ts'
 import { goesOnCalled, onCall, startsStayCalled } from './quickCalls.ts'
 import { makeQuick, type Quick } from './quickZones.ts'
@@ -23,8 +25,8 @@ function twoStations(): { line: Line; quick: Quick } {
   )
   const line = buildLine(spec)
   resetLine(line, 'a', 0)
-  clearList(line.moveList) // they have just come to rest
-  line.carrierSerial[1] = 0 // loaded before
+  clearList(line.moves.moveList) // they have just come to rest
+  line.goods.carrierSerial[1] = 0 // loaded before
   return { line, quick: makeQuick(line)! }
 }
 const is = (line: Line, station: number): string => STATION_STATES[line.collector.stationState[station]!]!
@@ -32,9 +34,9 @@ const is = (line: Line, station: number): string => STATION_STATES[line.collecto
 test('a stay begins at once where the operator stands, and calls where nobody is free', () => {
   const { line, quick } = twoStations()
   expect(startsStayCalled(line, quick, 0, 0)).toBe(true)
-  expect([line.carrierPhase[0], line.queue.times[line.workSlot], is(line, 0)]).toEqual([WORKING, 10, 'working'])
+  expect([line.moves.carrierPhase[0], line.queue.times[line.slots.workSlot], is(line, 0)]).toEqual([WORKING, 10, 'working'])
   expect(startsStayCalled(line, quick, 1, 1)).toBe(true)
-  expect([line.carrierPhase[1], line.queue.isPending(line.workSlot + 1), is(line, 1)]).toEqual([
+  expect([line.moves.carrierPhase[1], line.queue.isPending(line.slots.workSlot + 1), is(line, 1)]).toEqual([
     WORK_PENDING,
     false,
     'waiting for operator',
@@ -46,13 +48,13 @@ test('an operator who gets free is sent before the carrier leaves; work starts w
   startsStayCalled(line, quick, 0, 0)
   startsStayCalled(line, quick, 1, 1)
   line.now = line.queue.firstTime()
-  expect(line.queue.pop()).toBe(line.workSlot)
+  expect(line.queue.pop()).toBe(line.slots.workSlot)
   line.activity--
   expect(goesOnCalled(line, quick, 0, 0)).toBe(false)
   expect([line.now, line.staff.operatorTask[0], line.queue.firstTime()]).toEqual([10, 1, 15])
   line.now = 15
   onCall(line, quick, line.queue.pop())
-  expect([line.carrierPhase[1], line.queue.firstTime(), is(line, 1)]).toEqual([WORKING, 35, 'working'])
+  expect([line.moves.carrierPhase[1], line.queue.firstTime(), is(line, 1)]).toEqual([WORKING, 35, 'working'])
 })
 
 test('work of no time is left to the other instants: all that comes of it is done', () => {
@@ -60,7 +62,7 @@ test('work of no time is left to the other instants: all that comes of it is don
     staffed({ zones: 6, start: [1], stations: [{ at: 1, load: 0, unload: 0 }], until: 100 }, { operators: [{ stations: [0] }] }),
   )
   resetLine(line, 'a', 0)
-  clearList(line.moveList)
+  clearList(line.moves.moveList)
   expect(startsStayCalled(line, makeQuick(line)!, 0, 0)).toBe(true)
-  expect([line.carrierSerial[0], line.carrierZone[0], line.zoneCarrier[1]]).toEqual([0, 2, NONE])
+  expect([line.goods.carrierSerial[0], line.moves.carrierZone[0], line.moves.zoneCarrier[1]]).toEqual([0, 2, NONE])
 })

@@ -2,7 +2,10 @@
 import { onProductArrival } from '../goods/arrivals.ts'
 import { onReceiverEnd } from '../goods/receiver.ts'
 import { handleInstant } from '../instant/instant.ts'
-import { addTo, type Line, NONE, RELEASING, UNLOAD_DUTY, WORK_PENDING } from '../instant/state.ts'
+import type { Line } from '../state/line.ts'
+import { addTo, NONE } from '../state/lists.ts'
+import { RELEASING, WORK_PENDING } from '../state/moves.ts'
+import { UNLOAD_DUTY } from '../state/work.ts'
 import { sendFirst } from '../moves/send.ts'
 import { becomeDone } from '../moves/zone.ts'
 import { freeStation, onWalkEnd } from '../operators/operators.ts'
@@ -15,22 +18,23 @@ import type { Quick } from './quickZones.ts'
 export function startsStayCalled(line: Line, quick: Quick, station: number, carrier: number): boolean {
   const duty = firstDuty(line, station, carrier, UNLOAD_DUTY)
   if (duty === NONE) return false
-  line.stationServed[station] = 1
+  line.work.stationServed[station] = 1
   prepare(line, quick, station, carrier, duty)
   return true
 }
 
 /** A duty or the release has ended: what follows starts. False: the carrier may leave. */
 export function goesOnCalled(line: Line, quick: Quick, station: number, carrier: number): boolean {
-  if (line.carrierPhase[carrier] !== RELEASING) {
+  const { work } = line
+  if (line.moves.carrierPhase[carrier] !== RELEASING) {
     endDuty(line, station, carrier)
-    const duty = firstDuty(line, station, carrier, line.stationDuty[station]! + 1)
+    const duty = firstDuty(line, station, carrier, work.stationDuty[station]! + 1)
     if (duty !== NONE) {
       prepare(line, quick, station, carrier, duty)
       return true
     }
     if (line.hasRejects) line.rejects.carrierFresh[carrier] = 0
-    if (line.releaseSampler[station] !== NONE) {
+    if (work.releaseSampler[station] !== NONE) {
       startRelease(line, station, carrier)
       return true
     }
@@ -41,7 +45,7 @@ export function goesOnCalled(line: Line, quick: Quick, station: number, carrier:
     line.collector.judge()
     return false
   }
-  becomeDone(line, carrier, line.stationZone[station]!)
+  becomeDone(line, carrier, work.stationZone[station]!)
   leaveRest(line, quick)
   return true
 }
@@ -49,21 +53,22 @@ export function goesOnCalled(line: Line, quick: Quick, station: number, carrier:
 /** A walk has ended, a product has come, or a receiver is done. */
 export function onCall(line: Line, quick: Quick, slot: number): void {
   line.events++
-  const { supplySlot, receiverSlot } = line.goods
+  const { supplySlot, receiverSlot } = line.slots
   if (slot >= receiverSlot) onReceiverEnd(line, slot - receiverSlot)
   else if (slot >= supplySlot) onProductArrival(line, slot - supplySlot)
-  else onWalkEnd(line, slot - line.operatorSlot)
+  else onWalkEnd(line, slot - line.slots.operatorSlot)
   startCalled(line)
   if (isOver(line)) line.collector.judge()
   else leaveRest(line, quick)
 }
 
 function prepare(line: Line, quick: Quick, station: number, carrier: number, duty: number): void {
-  line.stationDuty[station] = duty
-  line.carrierPhase[carrier] = WORK_PENDING
-  line.collector.touch(line.stationZone[station]!)
+  const { work } = line
+  work.stationDuty[station] = duty
+  line.moves.carrierPhase[carrier] = WORK_PENDING
+  line.collector.touch(work.stationZone[station]!)
   prepareDuty(line, station, duty)
-  addTo(line.workList, station)
+  addTo(work.workList, station)
   startCalled(line)
   if (isOver(line)) line.collector.judge()
   else leaveRest(line, quick)
@@ -71,7 +76,8 @@ function prepare(line: Line, quick: Quick, station: number, carrier: number, dut
 
 /** Sets aside, sends and starts work, one after the other, as long as nothing ends in no time. */
 function startCalled(line: Line): void {
-  const { workList, calls } = line
+  const { calls } = line
+  const { workList } = line.work
   const byHand = line.staff.manualFrom.length > 0
   while (
     !endsNow(line) &&
@@ -86,7 +92,7 @@ function endsNow({ queue, now }: Line): boolean {
   return queue.size > 0 && queue.times[queue.first()]! === now
 }
 
-const isOver = (line: Line): boolean => line.moveList.length === 0 && !endsNow(line)
+const isOver = (line: Line): boolean => line.moves.moveList.length === 0 && !endsNow(line)
 
 /** What is left of the instant is handled as any other. */
 function leaveRest(line: Line, quick: Quick): void {

@@ -8,7 +8,9 @@ import { runQuick } from './quick.ts'
 import { makeRest, settleRests, timeRest } from './quickRest.ts'
 import { makeQuick, type Quick } from './quickZones.ts'
 import { resetLine } from '../build/start.ts'
-import { BRAKING, DONE, type Line, NONE, OCCUPIED } from '../instant/state.ts'
+import type { Line } from '../state/line.ts'
+import { NONE } from '../state/lists.ts'
+import { BRAKING, DONE, OCCUPIED } from '../state/moves.ts'
 
 /** c0 works in Z2; c1 has looked from Z0 at Z1 before it, at 5, and will be at rest at 6. */
 function braking(): { line: Line; quick: Quick } {
@@ -24,12 +26,12 @@ function braking(): { line: Line; quick: Quick } {
   )
   resetLine(line, 'a', 0)
   line.now = 5
-  line.carrierZone[1] = 1
-  line.carrierPath[1] = 0
-  line.carrierPhase[1] = BRAKING
-  line.zoneCarrier[0] = NONE
-  line.zoneCarrier[1] = 1
-  line.pathCarrier[0] = 1
+  line.moves.carrierZone[1] = 1
+  line.moves.carrierPath[1] = 0
+  line.moves.carrierPhase[1] = BRAKING
+  line.moves.zoneCarrier[0] = NONE
+  line.moves.zoneCarrier[1] = 1
+  line.moves.pathCarrier[0] = 1
   line.activity = 1
   const quick = makeQuick(line)!
   quick.restAt[1] = 6
@@ -42,7 +44,12 @@ test('a rest made good counts from its instant on, not from now', () => {
   const { line, quick } = braking()
   line.now = 50
   makeRest(line, quick, 1)
-  expect([line.carrierPhase[1], line.carrierSince[1], line.zoneState[1], line.pathCarrier[0]]).toEqual([DONE, 6, OCCUPIED, NONE])
+  expect([line.moves.carrierPhase[1], line.moves.carrierSince[1], line.moves.zoneState[1], line.moves.pathCarrier[0]]).toEqual([
+    DONE,
+    6,
+    OCCUPIED,
+    NONE,
+  ])
   expect([line.activity, line.events, quick.known, quick.restIsKnown[1]]).toEqual([0, 1, 0, 0])
   expect([line.collector.zoneSeconds[ZONE_WIDTH + ZONE_SINCE], line.collector.carrierSeconds[CARRIER_WIDTH + CARRIER_SINCE]]).toEqual([
     6, 6,
@@ -52,7 +59,12 @@ test('a rest made good counts from its instant on, not from now', () => {
 test('a rest that gets a timer after all is an arrival', () => {
   const { line, quick } = braking()
   timeRest(line, quick, 1)
-  expect([line.queue.isPending(line.arrivalSlot), line.queue.times[line.arrivalSlot], quick.known, line.activity]).toEqual([true, 6, 0, 1])
+  expect([line.queue.isPending(line.slots.arrivalSlot), line.queue.times[line.slots.arrivalSlot], quick.known, line.activity]).toEqual([
+    true,
+    6,
+    0,
+    1,
+  ])
 })
 
 test('settling makes those good that are over, and times the others', () => {
@@ -64,7 +76,12 @@ test('settling makes those good that are over, and times the others', () => {
     const { line, quick } = braking()
     line.now = now
     settleRests(line, quick)
-    expect([now, line.carrierPhase[1] === DONE, line.queue.isPending(line.arrivalSlot), quick.known]).toEqual([now, isOver, !isOver, 0])
+    expect([now, line.moves.carrierPhase[1] === DONE, line.queue.isPending(line.slots.arrivalSlot), quick.known]).toEqual([
+      now,
+      isOver,
+      !isOver,
+      0,
+    ])
   }
 })
 

@@ -6,16 +6,18 @@ import { S_BLOCKED, Z_BLOCKED } from '../telling/states.ts'
 import { BLOCKED_SINCE, CARRIER_SINCE, CARRIER_WIDTH, STATION_SINCE, STATION_WIDTH, ZONE_SINCE, ZONE_WIDTH } from '../telling/collect.ts'
 import { waitingState } from '../telling/judge.ts'
 import type { Quick } from './quickZones.ts'
-import { DONE, type Line, NONE, OCCUPIED } from '../instant/state.ts'
+import type { Line } from '../state/line.ts'
+import { NONE } from '../state/lists.ts'
+import { DONE, OCCUPIED } from '../state/moves.ts'
 
 /** The carrier stands in its zone since `restAt`, done and waiting. */
 export function stand(line: Line, quick: Quick, carrier: number): void {
-  const { collector } = line
+  const { collector, moves } = line
   const { zoneSeconds, carrierSeconds, stationSeconds } = collector
   const at = quick.restAt[carrier]!
-  const zone = line.carrierZone[carrier]!
-  line.carrierPhase[carrier] = DONE
-  line.carrierSince[carrier] = at
+  const zone = moves.carrierZone[carrier]!
+  moves.carrierPhase[carrier] = DONE
+  moves.carrierSince[carrier] = at
   const base = zone * ZONE_WIDTH
   zoneSeconds[base + collector.zoneState[zone]!]! += at - zoneSeconds[base + ZONE_SINCE]!
   zoneSeconds[base + ZONE_SINCE] = at
@@ -24,7 +26,7 @@ export function stand(line: Line, quick: Quick, carrier: number): void {
   carrierSeconds[row + collector.carrierState[carrier]!]! += at - carrierSeconds[row + CARRIER_SINCE]!
   carrierSeconds[row + CARRIER_SINCE] = at
   collector.carrierState[carrier] = waitingState(line, carrier)
-  const station = line.zoneStation[zone]!
+  const station = line.work.zoneStation[zone]!
   if (station === NONE) return
   const own = station * STATION_WIDTH
   stationSeconds[own + collector.stationState[station]!]! += at - stationSeconds[own + STATION_SINCE]!
@@ -35,20 +37,21 @@ export function stand(line: Line, quick: Quick, carrier: number): void {
 
 /** Makes a rest good whose instant was known. */
 export function makeRest(line: Line, quick: Quick, carrier: number): void {
-  const zone = line.carrierZone[carrier]!
+  const { moves } = line
+  const zone = moves.carrierZone[carrier]!
   quick.restIsKnown[carrier] = 0
   quick.known--
   line.events++
   line.activity--
-  line.pathCarrier[line.carrierPath[carrier]!] = NONE
-  line.zoneClaimant[zone] = NONE
-  line.zoneState[zone] = OCCUPIED
+  moves.pathCarrier[moves.carrierPath[carrier]!] = NONE
+  moves.zoneClaimant[zone] = NONE
+  moves.zoneState[zone] = OCCUPIED
   stand(line, quick, carrier)
 }
 
 /** Gives the rest a timer after all. */
 export function timeRest(line: Line, quick: Quick, carrier: number): void {
-  const slot = line.arrivalSlot + line.carrierPath[carrier]!
+  const slot = line.slots.arrivalSlot + line.moves.carrierPath[carrier]!
   quick.restIsKnown[carrier] = 0
   quick.known--
   line.queue.times[slot] = quick.restAt[carrier]!

@@ -4,7 +4,9 @@ import { buildLine } from '../build/build.ts'
 import { ZONE_SINCE, ZONE_WIDTH } from '../telling/collect.ts'
 import { canLeave, claimBehind, isHeldAhead, waitsBehind } from './quickTransfer.ts'
 import { resetLine } from '../build/start.ts'
-import { CLAIMED, FREE, type Line, NONE, OCCUPIED } from '../instant/state.ts'
+import type { Line } from '../state/line.ts'
+import { NONE } from '../state/lists.ts'
+import { CLAIMED, FREE, OCCUPIED } from '../state/moves.ts'
 
 const EXIT = { lift: 1, lower: 1, out: 'high', exitClear: true } as const
 
@@ -25,8 +27,8 @@ test('what is set aside behind them is claimed, and counts so', () => {
   const line = lineWith(1)
   line.now = 3
   claimBehind(line, 2, 0)
-  expect([...line.zoneState.subarray(0, 7)]).toEqual([FREE, OCCUPIED, FREE, CLAIMED, CLAIMED, FREE, FREE])
-  expect([...line.zoneClaimant.subarray(2, 6)]).toEqual([NONE, 0, 0, NONE])
+  expect([...line.moves.zoneState.subarray(0, 7)]).toEqual([FREE, OCCUPIED, FREE, CLAIMED, CLAIMED, FREE, FREE])
+  expect([...line.moves.zoneClaimant.subarray(2, 6)]).toEqual([NONE, 0, 0, NONE])
   expect([2, 3, 4, 5].map((zone) => line.collector.zoneSeconds[zone * ZONE_WIDTH + ZONE_SINCE])).toEqual([0, 3, 3, 0])
 })
 
@@ -40,7 +42,7 @@ test('a stop counts from the zone up to the one that is set aside', () => {
     [5, false],
   ] as const) {
     const line = lineWith(1)
-    line.zoneHeld[held] = 1
+    line.stops.zoneHeld[held] = 1
     expect([held, isHeldAhead(line, 1)]).toEqual([held, holds])
   }
 })

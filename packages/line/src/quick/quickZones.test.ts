@@ -3,7 +3,7 @@ import { blockLoop } from '../../../../tests/bench/lines.ts'
 import { chain, smallGraph } from '../../../../tests/helpers/smallGraph.ts'
 import { smallLoop } from '../../../../tests/helpers/smallLoop.ts'
 import { buildLine } from '../build/build.ts'
-import type { Line } from '../instant/state.ts'
+import type { Line } from '../state/line.ts'
 import {
   AFTER_EXIT_CLEAR,
   CLEARS_ELSEWHERE,

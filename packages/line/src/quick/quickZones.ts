@@ -2,7 +2,9 @@
 import { toGrid } from '@loopwright/kernel'
 import type { Distribution } from '@loopwright/stats'
 import { derivedTimes, distinctPaces, PACE_CLEAR, type Paces } from '../moves/motion.ts'
-import { type Line, NONE, type PartList, STOPS_ALWAYS, STOPS_PERHAPS } from '../instant/state.ts'
+import { STOPS_ALWAYS, STOPS_PERHAPS } from '../state/graph.ts'
+import type { Line } from '../state/line.ts'
+import { NONE, type PartList } from '../state/lists.ts'
 
 /** What is known of a zone before a run, in one number each: a place less to look. */
 export const QUICK = 1
@@ -30,7 +32,10 @@ export const WATCHED = 8
  * The last number is that of the store.
  */
 export function quickZones(line: Line, { pathPace, paceSeconds }: Paces = knownPaces(line)): Uint8Array {
-  const { zoneChanges, zoneStation, exitClear, changeSeconds, zoneRests, onlyOut, outs, ins, pathFrom, pathTo, manualStation, store } = line
+  const { store, graph } = line
+  const { zoneChanges, changeSeconds, zoneRests } = line.transfers
+  const { zoneStation } = line.work
+  const { exitClear, onlyOut, outs, ins, pathFrom, pathTo, manualStation } = graph
   const handles = new Set(manualStation)
   const pathsOf = ({ first, items }: PartList, zone: number): number[] => [...items.subarray(first[zone]!, first[zone + 1]!)]
   return Uint8Array.from({ length: line.zones + 1 }, (_, zone) => {
@@ -52,7 +57,7 @@ export function quickZones(line: Line, { pathPace, paceSeconds }: Paces = knownP
       zoneRests[zone] === 0 &&
       !(station !== NONE && handles.has(station)) &&
       !(turns && (station !== NONE || diverts)) &&
-      !(nearExit && !line.isLoop)
+      !(nearExit && !graph.isLoop)
     return (
       QUICK * Number(isQuick) +
       TURNS * Number(turns) +
@@ -61,13 +66,13 @@ export function quickZones(line: Line, { pathPace, paceSeconds }: Paces = knownP
       DIVERTS * Number(diverts) +
       MERGES * Number(into.length !== 1) +
       MEETS * Number(diverts || out.some((path) => ins.first[pathTo[path]! + 1]! - ins.first[pathTo[path]!]! > 1)) +
-      CLEARS_ELSEWHERE * Number((turns && !isQuick) || (afterExit && !line.isLoop))
+      CLEARS_ELSEWHERE * Number((turns && !isQuick) || (afterExit && !graph.isLoop))
     )
   })
 }
 
 /** By path: STOPS if it always ends in a stop, STOPS_BY_CARRIER if that is looked up; PLAIN_CLEAR if its clear needs a timer only where somebody waits; WATCHED if a station watches its moves. */
-export function quickPaths({ paths, pathStops, moveSampler, clearIsPlain, safety }: Line): Uint8Array {
+export function quickPaths({ paths, safety, graph: { pathStops }, moves: { moveSampler, clearIsPlain } }: Line): Uint8Array {
   return Uint8Array.from(
     { length: paths },
     (_, path) =>
@@ -119,7 +124,7 @@ export function makeQuick(line: Line): Quick | null {
   return {
     flags,
     pathFlags: quickPaths(line),
-    before: line.zonePrevious,
+    before: line.graph.zonePrevious,
     paces,
     mayHold: mayHold(line),
     restAt: new Float64Array(carriers),

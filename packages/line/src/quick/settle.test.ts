@@ -5,7 +5,7 @@ import { CARRIER_SINCE, STATION_SINCE, ZONE_SINCE, ZONE_WIDTH } from '../telling
 import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from '../telling/result.ts'
 import { settleCarrier, settleFree, settleStation, settleZone } from './settle.ts'
 import { resetLine } from '../build/start.ts'
-import type { Line } from '../instant/state.ts'
+import type { Line } from '../state/line.ts'
 
 const zone = (name: (typeof ZONE_STATES)[number]): number => ZONE_STATES.indexOf(name)
 const station = (name: (typeof STATION_STATES)[number]): number => STATION_STATES.indexOf(name)

@@ -1,7 +1,8 @@
 /** What is told of a part whose state changes now, at a quick instant (quick.ts): its seconds up to now, and its state from now on. (MODEL.md §11) */
 import { S_EXCHANGING, S_STARVED, Z_FREE } from '../telling/states.ts'
 import { CARRIER_SINCE, CARRIER_WIDTH, STATION_SINCE, STATION_WIDTH, ZONE_SINCE, ZONE_WIDTH } from '../telling/collect.ts'
-import { type Line, NONE } from '../instant/state.ts'
+import type { Line } from '../state/line.ts'
+import { NONE } from '../state/lists.ts'
 
 /** `row`: where the part's record begins; `since`: place in it of the instant of its last change. */
 function settle(seconds: Float64Array, row: number, since: number, states: Uint8Array, part: number, is: number, { now }: Line): void {
@@ -28,7 +29,7 @@ export function settleCarrier(line: Line, carrier: number, is: number): void {
 /** The zone is free from now on, and its station starved, if it was exchanging. */
 export function settleFree(line: Line, zone: number): void {
   settleZone(line, zone, Z_FREE)
-  const station = line.zoneStation[zone]!
+  const station = line.work.zoneStation[zone]!
   if (station === NONE) return
   const is = line.collector.stationState[station]
   if (is === S_EXCHANGING) settleStation(line, station, S_STARVED)

@@ -18,7 +18,9 @@ import { CARRIER_WIDTH, LONGEST_BLOCK, OCCUPIED_SECONDS, STATION_WIDTH, ZONE_WID
 import { drawInOrder, placeForProduct } from '../work/draw.ts'
 import { dutyApplies } from '../moves/dutyAhead.ts'
 import { PACE_CLEAR, SPEED } from '../moves/motion.ts'
-import { LOAD_DUTY, NONE, SAME_AS_MOVE, UNLOAD_DUTY, WORK_DUTY } from '../instant/state.ts'
+import { NONE } from '../state/lists.ts'
+import { SAME_AS_MOVE } from '../state/moves.ts'
+import { LOAD_DUTY, UNLOAD_DUTY, WORK_DUTY } from '../state/work.ts'
 import { addToTally, VALUE } from '../telling/tally.ts'
 import { change, holdBack } from './change.ts'
 import { changeOut, load, serve, unload } from './stay.ts'
@@ -36,8 +38,14 @@ export function advanceAll(sweep: Sweep): void {
 function advanceSome(sweep: Sweep): void {
   const { line, last, warmup, order, mode, lookAt, readyAt, enteredAt } = sweep
   const { freeAt, heldUntil, asideFor, asideSince, asideSeconds, isPlain, isTold, onlyDuty, onlyTask } = sweep
-  const { zoneNext, zoneCarrier, exitClear, zoneStation, zoneChanges, moveSampler, clearSampler, pathPace, paceSeconds } = line
-  const { carrierZone, carrierSerial, stationServed, taskDone, tasks } = line
+  const { zoneNext, exitClear } = line.graph
+  const { zoneCarrier, moveSampler, clearSampler, pathPace, paceSeconds } = line.moves
+  const { zoneStation } = line.work
+  const { zoneChanges } = line.transfers
+  const { tasks } = line
+  const { carrierZone } = line.moves
+  const { carrierSerial } = line.goods
+  const { stationServed, taskDone } = line.work
   const { zoneSeconds, movesOut, carrierSeconds, stationSeconds, lapZone } = line.collector
   const carriers = order.length
   let events = 0
@@ -154,15 +162,15 @@ function advanceSome(sweep: Sweep): void {
         given = moveSampler[zone]!
         if (given === NONE) seconds = paceSeconds[pace + 2 * atSpeed]!
         else {
-          drawInOrder(line, given, line.moveStream[zone]!)
-          seconds = line.drawn[0]!
+          drawInOrder(line, given, line.moves.moveStream[zone]!)
+          seconds = line.draws.drawn[0]!
         }
         const givenClear = clearSampler[zone]!
         if (givenClear === NONE) clear += paceSeconds[pace + PACE_CLEAR + atSpeed]!
         else if (givenClear === SAME_AS_MOVE) clear += seconds
         else {
-          drawInOrder(line, givenClear, line.clearStream[zone]!)
-          clear += line.drawn[0]!
+          drawInOrder(line, givenClear, line.moves.clearStream[zone]!)
+          clear += line.draws.drawn[0]!
         }
         if (clear <= last) events++
         const until = Math.min(clear, last)
@@ -170,7 +178,7 @@ function advanceSome(sweep: Sweep): void {
         sweep.holds = 0
         if (zoneChanges[zone] === 1) {
           sweep.at[0] = clear
-          sweep.seconds[0] = line.changeSeconds[2 * zone + line.backPosition[zone]!]!
+          sweep.seconds[0] = line.transfers.changeSeconds[2 * zone + line.transfers.backPosition[zone]!]!
           change(sweep, zone, Z_VACATING)
           clear = sweep.at[0]!
         }
@@ -234,7 +242,7 @@ function advanceSome(sweep: Sweep): void {
         const serial = carrierSerial[carrier]!
         const start = Math.max(ready, warmup)
         if (taskDone[had] === 0) {
-          ready += line.taskUniforms[placeForProduct(line, task, serial)]!
+          ready += line.draws.taskUniforms[placeForProduct(line, task, serial)]!
           taskDone[had] = 1
         }
         const worked = Math.min(ready, last) - start

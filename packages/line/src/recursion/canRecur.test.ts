@@ -2,7 +2,7 @@ import { expect, test } from 'vitest'
 import { blockLoop } from '../../../../tests/bench/lines.ts'
 import { buildLine } from '../build/build.ts'
 import type { LineSpec } from '../spec.ts'
-import type { Line } from '../instant/state.ts'
+import type { Line } from '../state/line.ts'
 import { canRecur } from './canRecur.ts'
 
 const plain = blockLoop(1, 1)

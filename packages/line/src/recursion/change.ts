@@ -10,7 +10,8 @@ import { within } from './windowed.ts'
  * `sweep.at` becomes the instant at which the transfer stands in its new position.
  */
 export function change(sweep: Sweep, zone: number, state: number): void {
-  const { transferClocks, collector } = sweep.line
+  const { collector } = sweep.line
+  const { transferClocks } = sweep.line.stops
   let at = sweep.at[0]!
   let left = sweep.seconds[0]!
   sweep.holds = 0

@@ -1,6 +1,6 @@
 /** Breakdowns on operating time, where only one part is concerned: which source fails next, and for how long. (MODEL.md §7) */
 import { drawInOrder } from '../work/draw.ts'
-import type { PartList } from '../instant/state.ts'
+import type { PartList } from '../state/lists.ts'
 import type { Sweep } from './sweep.ts'
 import { counts, within } from './windowed.ts'
 
@@ -8,7 +8,7 @@ import { counts, within } from './windowed.ts'
 export function secondsToFailure(sweep: Sweep, clocks: PartList, part: number): number {
   let least = Number.POSITIVE_INFINITY
   for (let k = clocks.first[part]!; k < clocks.first[part + 1]!; k++) {
-    const left = sweep.line.sourceLeft[clocks.items[k]!]!
+    const left = sweep.line.stops.sourceLeft[clocks.items[k]!]!
     if (left < least) least = left
   }
   return least
@@ -16,7 +16,7 @@ export function secondsToFailure(sweep: Sweep, clocks: PartList, part: number): 
 
 /** Runs the clocks of the part. */
 export function runClocks(sweep: Sweep, clocks: PartList, part: number, seconds: number): void {
-  for (let k = clocks.first[part]!; k < clocks.first[part + 1]!; k++) sweep.line.sourceLeft[clocks.items[k]!]! -= seconds
+  for (let k = clocks.first[part]!; k < clocks.first[part + 1]!; k++) sweep.line.stops.sourceLeft[clocks.items[k]!]! -= seconds
 }
 
 /** Lets every source whose clock has run out fail at `at`; returns the end of the last repair. */
@@ -26,9 +26,9 @@ export function fail(sweep: Sweep, clocks: PartList, part: number, at: number, i
   let until = at
   for (let k = clocks.first[part]!; k < clocks.first[part + 1]!; k++) {
     const source = clocks.items[k]!
-    if (line.sourceLeft[source] !== 0) continue
+    if (line.stops.sourceLeft[source] !== 0) continue
     drawInOrder(line, line.failures.sourceRepair[source]!, line.failures.repairStream[source]!)
-    const end = at + line.drawn[0]!
+    const end = at + line.draws.drawn[0]!
     if (counts(sweep, at)) causes.count[source]!++
     causes.seconds[source]! += within(sweep, at, end)
     into[part * causes.length + source]! += within(sweep, at, end)
@@ -36,7 +36,7 @@ export function fail(sweep: Sweep, clocks: PartList, part: number, at: number, i
     if (end <= sweep.last) line.events++
     if (end > until) until = end
     drawInOrder(line, line.failures.sourceFailure[source]!, line.failures.failureStream[source]!)
-    line.sourceLeft[source] = line.drawn[0]!
+    line.stops.sourceLeft[source] = line.draws.drawn[0]!
   }
   return until
 }

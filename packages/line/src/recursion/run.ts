@@ -20,7 +20,8 @@ import {
 } from '../telling/states.ts'
 import { CARRIER_SINCE, CARRIER_WIDTH, LONGEST_BLOCK, OCCUPIED_SECONDS, STATION_WIDTH, ZONE_SINCE, ZONE_WIDTH } from '../telling/collect.ts'
 import { waitingState } from '../telling/judge.ts'
-import { type Line, NONE } from '../instant/state.ts'
+import type { Line } from '../state/line.ts'
+import { NONE } from '../state/lists.ts'
 import { advanceAll } from './advance.ts'
 import { LOOKS, type Sweep } from './sweep.ts'
 import { tellCarrier, tellStation, tellStationIn, tellZone } from './told.ts'
@@ -37,7 +38,7 @@ function finish(sweep: Sweep): void {
   const { line, last } = sweep
   const { collector } = line
   for (let carrier = 0; carrier < line.carriers; carrier++) {
-    const zone = line.carrierZone[carrier]!
+    const zone = line.moves.carrierZone[carrier]!
     const ready = sweep.readyAt[carrier]!
     if (sweep.mode[carrier] === LOOKS) {
       if (ready > sweep.lookAt[carrier]! && ready <= last) line.events++
@@ -47,15 +48,15 @@ function finish(sweep: Sweep): void {
     tellZone(sweep, zone, Z_BLOCKED, Math.max(ready, sweep.heldUntil[zone]!), last)
     tellLastBlock(sweep, zone, ready)
     collector.zoneSeconds[zone * ZONE_WIDTH + OCCUPIED_SECONDS]! += last - sweep.enteredAt[carrier]!
-    if (line.carrierSerial[carrier] !== NONE) collector.products[0]! += within(sweep, line.carrierLoaded[carrier]!, last)
+    if (line.goods.carrierSerial[carrier] !== NONE) collector.products[0]! += within(sweep, line.goods.carrierLoaded[carrier]!, last)
     tellMoving(sweep, carrier)
   }
   for (let zone = 0; zone < line.zones; zone++) {
-    const isAside = line.zoneCarrier[zone] === NONE && sweep.asideFor[zone] !== NONE
+    const isAside = line.moves.zoneCarrier[zone] === NONE && sweep.asideFor[zone] !== NONE
     if (isAside) {
       sweep.asideSeconds[zone]! += within(sweep, sweep.asideSince[zone]!, last)
       tellStationIn(sweep, zone, S_EXCHANGING, last)
-    } else if (line.zoneCarrier[zone] === NONE) {
+    } else if (line.moves.zoneCarrier[zone] === NONE) {
       tellStationIn(sweep, zone, S_EXCHANGING, Math.min(sweep.freeAt[zone]!, last))
       tellStationIn(sweep, zone, S_STARVED, last)
     }
@@ -67,7 +68,7 @@ function finish(sweep: Sweep): void {
 /** The carrier that stands in the zone since `ready` blocks its station to the end of the window. */
 function tellLastBlock(sweep: Sweep, zone: number, ready: number): void {
   const { line, last } = sweep
-  const station = line.zoneStation[zone]!
+  const station = line.work.zoneStation[zone]!
   if (station === NONE) return
   if (sweep.isTold[station] === 1) tellStation(sweep, station, S_BLOCKED, last)
   else {
@@ -90,7 +91,7 @@ function tellRest(sweep: Sweep, zone: number): void {
   let free = sweep.last - sweep.warmup
   for (let state = 0; state < ZONE_SINCE; state++) if (state !== Z_FREE) free -= zoneSeconds[base + state]!
   zoneSeconds[base + Z_FREE] = free
-  const station = line.zoneStation[zone]!
+  const station = line.work.zoneStation[zone]!
   if (station === NONE || sweep.isTold[station] === 1) return
   const own = station * STATION_WIDTH
   stationSeconds[own + S_WORKING] = zoneSeconds[base + Z_WORKING]!
@@ -112,15 +113,15 @@ function countBreaks(sweep: Sweep, line: Line): void {
   const { causes } = line.collector
   const cause = line.sources
   let open = 0
-  for (let k = 0; k < line.breakTimes.length; k++) {
-    const at = line.breakTimes[k]!
+  for (let k = 0; k < line.stops.breakTimes.length; k++) {
+    const at = line.stops.breakTimes[k]!
     if (at > sweep.last) break
-    if (k === 0 || line.breakTimes[k - 1] !== at) line.events++
-    if (line.breakSteps[k] === 1 && open === 0 && counts(sweep, at)) causes.count[cause]!++
-    open += line.breakSteps[k]!
+    if (k === 0 || line.stops.breakTimes[k - 1] !== at) line.events++
+    if (line.stops.breakSteps[k] === 1 && open === 0 && counts(sweep, at)) causes.count[cause]!++
+    open += line.stops.breakSteps[k]!
   }
   for (let k = 0; k < sweep.breakStart.length; k++) causes.seconds[cause]! += within(sweep, sweep.breakStart[k]!, sweep.breakEnd[k]!)
   for (let station = 0; station < line.stations; station++) {
-    if (line.stationBreaks[station] === 1) causes.stationSeconds[station * causes.length + cause] = causes.seconds[cause]!
+    if (line.stops.stationBreaks[station] === 1) causes.stationSeconds[station * causes.length + cause] = causes.seconds[cause]!
   }
 }

@@ -5,7 +5,8 @@ import { drawInOrder } from '../work/draw.ts'
 import { dutyApplies } from '../moves/dutyAhead.ts'
 import { makeRoom } from '../build/growingList.ts'
 import { waitingState } from '../telling/judge.ts'
-import { LOAD_DUTY, NONE, UNLOAD_DUTY, WORK_DUTY } from '../instant/state.ts'
+import { NONE } from '../state/lists.ts'
+import { LOAD_DUTY, UNLOAD_DUTY, WORK_DUTY } from '../state/work.ts'
 import { addWork, markTasks } from '../work/station.ts'
 import { putProduct } from '../goods/supply.ts'
 import { addToTally, VALUE } from '../telling/tally.ts'
@@ -19,7 +20,7 @@ import { openFrom, spend } from './work.ts'
 export function changeOut(sweep: Sweep, carrier: number, zone: number): void {
   const { line } = sweep
   const start = sweep.at[0]!
-  sweep.seconds[0] = line.changeSeconds[2 * zone + line.pathFromPosition[zone]!]!
+  sweep.seconds[0] = line.transfers.changeSeconds[2 * zone + line.transfers.pathFromPosition[zone]!]!
   change(sweep, zone, Z_OTHER)
   const end = sweep.at[0]!
   tellCarrier(sweep, carrier, waitingState(line, carrier), start, end)
@@ -30,13 +31,13 @@ export function changeOut(sweep: Sweep, carrier: number, zone: number): void {
 /** All duties from the first one on and the release, from rest at `sweep.at`; it becomes the instant at which nothing is left to do. */
 export function serve(sweep: Sweep, carrier: number, zone: number, station: number, first: number): void {
   const { line } = sweep
-  line.stationServed[station] = 1
+  line.work.stationServed[station] = 1
   for (let duty = first; duty <= WORK_DUTY; duty++) {
     if (duty !== first && !dutyApplies(line, station, duty, carrier)) continue
     begin(sweep, carrier, zone, station)
     if (duty === LOAD_DUTY) load(sweep, carrier, sweep.at[0]!)
     // the work's seconds are summed in the station's timer slot, which no timer uses here
-    const slot = line.workSlot + station
+    const slot = line.slots.workSlot + station
     line.queue.times[slot] = 0
     addWork(line, slot, station, duty, carrier)
     sweep.seconds[0] = line.queue.times[slot]!
@@ -44,11 +45,11 @@ export function serve(sweep: Sweep, carrier: number, zone: number, station: numb
     markTasks(line, station, duty, carrier)
     if (duty === UNLOAD_DUTY) unload(sweep, carrier, sweep.at[0]!)
   }
-  const release = line.releaseSampler[station]!
+  const release = line.work.releaseSampler[station]!
   if (release === NONE) return
   begin(sweep, carrier, zone, station)
-  drawInOrder(line, release, line.releaseStream[station]!)
-  sweep.seconds[0] = line.drawn[0]!
+  drawInOrder(line, release, line.work.releaseStream[station]!)
+  sweep.seconds[0] = line.draws.drawn[0]!
   worked(sweep, carrier, zone, station, false)
 }
 
@@ -81,15 +82,15 @@ function worked(sweep: Sweep, carrier: number, zone: number, station: number, is
 
 export function load(sweep: Sweep, carrier: number, at: number): void {
   putProduct(sweep.line, carrier)
-  sweep.line.carrierLoaded[carrier] = at
+  sweep.line.goods.carrierLoaded[carrier] = at
   if (counts(sweep, at)) sweep.line.collector.loads++
 }
 
 export function unload(sweep: Sweep, carrier: number, at: number): void {
   const { line } = sweep
   const { collector } = line
-  const loaded = line.carrierLoaded[carrier]!
-  line.carrierSerial[carrier] = NONE
+  const loaded = line.goods.carrierLoaded[carrier]!
+  line.goods.carrierSerial[carrier] = NONE
   collector.products[0]! += within(sweep, loaded, at)
   if (!counts(sweep, at)) return
   collector.timeInLine[VALUE] = at - loaded

@@ -1,7 +1,8 @@
 /** What the recursion keeps beside the columns of the line: instants instead of timers. */
 import { PACE_CLEAR } from '../moves/motion.ts'
-import type { Line } from '../instant/state.ts'
-import { NONE, USES_UNIFORM } from '../instant/state.ts'
+import type { Line } from '../state/line.ts'
+import { USES_UNIFORM } from '../state/draws.ts'
+import { NONE } from '../state/lists.ts'
 
 /** Phases of a carrier here: at rest and done from `readyAt` on, or looking at `lookAt` and else at rest at `readyAt`. */
 export const READY = 0
@@ -128,7 +129,7 @@ export function resetSweep(sweep: Sweep, warmup: number, last: number): void {
   for (const column of [sweep.asideSeconds, sweep.heldSeconds]) column.fill(0)
   for (const column of [sweep.enteredAt, sweep.stationTold, sweep.calmFrom]) column.fill(warmup)
   for (let station = 0; station < line.stations; station++) {
-    const pause = line.stationBreaks[station] === 1 && sweep.breakStart.length > 0 ? sweep.breakStart[0]! : Number.POSITIVE_INFINITY
+    const pause = line.stops.stationBreaks[station] === 1 && sweep.breakStart.length > 0 ? sweep.breakStart[0]! : Number.POSITIVE_INFINITY
     sweep.pauseAt[station] = pause
     sweep.calmUntil[station] = Math.min(pause, last)
   }
@@ -138,12 +139,15 @@ export function resetSweep(sweep: Sweep, warmup: number, last: number): void {
   sweep.nextBreak.fill(0)
   sweep.nextBreakTold.fill(0)
   let k = 0
-  for (let zone = line.zones - 1; zone >= 0; zone--) if (line.zoneCarrier[zone] !== NONE) order[k++] = line.zoneCarrier[zone]!
+  for (let zone = line.zones - 1; zone >= 0; zone--) if (line.moves.zoneCarrier[zone] !== NONE) order[k++] = line.moves.zoneCarrier[zone]!
 }
 
 function isPlainMove(line: Line, zone: number): boolean {
-  const { exitClear, zoneChanges, moveSampler, clearSampler, transferClocks } = line
-  const next = line.zoneNext[zone]!
+  const { exitClear } = line.graph
+  const { zoneChanges } = line.transfers
+  const { moveSampler, clearSampler } = line.moves
+  const { transferClocks } = line.stops
+  const next = line.graph.zoneNext[zone]!
   const hasClocks = (at: number): boolean => transferClocks.first[at] !== transferClocks.first[at + 1]
   if (moveSampler[zone] !== NONE || clearSampler[zone] !== NONE || hasClocks(zone) || hasClocks(next)) return false
   return zoneChanges[zone] === 0 && exitClear[zone] === 0 && exitClear[next] === 0
@@ -151,10 +155,11 @@ function isPlainMove(line: Line, zone: number): boolean {
 
 /** No stop, no break, and no block that begins as another ends. */
 function followsZone(line: Line, station: number): boolean {
-  const { stationClocks, stationBreaks, breakTimes, moveSampler, pathPace, paceSeconds } = line
+  const { stationClocks, stationBreaks, breakTimes } = line.stops
+  const { moveSampler, pathPace, paceSeconds } = line.moves
   if (stationClocks.first[station] !== stationClocks.first[station + 1]) return false
   if (stationBreaks[station] === 1 && breakTimes.length > 0) return false
-  const before = line.zonePrevious[line.stationZone[station]!]!
+  const before = line.graph.zonePrevious[line.work.stationZone[station]!]!
   return (
     moveSampler[before] === NONE && paceSeconds.subarray(pathPace[before]!, pathPace[before]! + PACE_CLEAR).every((seconds) => seconds > 0)
   )
@@ -164,14 +169,15 @@ function onlyDuties(line: Line): Pick<Sweep, 'onlyDuty' | 'onlyTask'> {
   const onlyDuty = new Int32Array(line.stations).fill(NONE)
   const onlyTask = new Int32Array(line.stations).fill(NONE)
   for (let station = 0; station < line.stations; station++) {
-    const duties = [0, 1, 2].filter((duty) => line.hasDuty[3 * station + duty] === 1)
-    const first = line.dutyFirst[3 * station]!
-    const task = line.entryTask[first]!
-    const entries = line.dutyFirst[3 * station + 3]! - first
-    if (duties.length !== 1 || entries !== 1 || line.releaseSampler[station] !== NONE || !followsZone(line, station)) continue
-    if (line.zoneChanges[line.stationZone[station]!] === 1) continue
-    const samplers = line.entrySampler.subarray(first * line.variants, (first + 1) * line.variants)
-    if (line.taskAhead[task]! < 0 || samplers.some((sampler) => sampler === NONE || line.samplerUses[sampler] !== USES_UNIFORM)) continue
+    const duties = [0, 1, 2].filter((duty) => line.work.hasDuty[3 * station + duty] === 1)
+    const first = line.work.dutyFirst[3 * station]!
+    const task = line.work.entryTask[first]!
+    const entries = line.work.dutyFirst[3 * station + 3]! - first
+    if (duties.length !== 1 || entries !== 1 || line.work.releaseSampler[station] !== NONE || !followsZone(line, station)) continue
+    if (line.transfers.zoneChanges[line.work.stationZone[station]!] === 1) continue
+    const samplers = line.work.entrySampler.subarray(first * line.variants, (first + 1) * line.variants)
+    if (line.draws.taskAhead[task]! < 0 || samplers.some((sampler) => sampler === NONE || line.draws.samplerUses[sampler] !== USES_UNIFORM))
+      continue
     onlyDuty[station] = duties[0]!
     onlyTask[station] = task
   }
@@ -181,8 +187,8 @@ function onlyDuties(line: Line): Pick<Sweep, 'onlyDuty' | 'onlyTask'> {
 function joinBreaks(line: Line): [number, number][] {
   const joined: [number, number][] = []
   let open = 0
-  line.breakTimes.forEach((time, k) => {
-    const step = line.breakSteps[k]!
+  line.stops.breakTimes.forEach((time, k) => {
+    const step = line.stops.breakSteps[k]!
     if (step === 1 && open === 0) {
       const before = joined.at(-1)
       if (before !== undefined && before[1] === time) joined.pop()

@@ -1,7 +1,7 @@
 /** Telling time: a station's seconds by state, in order, from where they stand up to an instant; what a stop or a break covers is told as such. */
 import { S_BLOCKED, S_BREAK, S_STOPPED } from '../telling/states.ts'
 import { BLOCKED_SINCE, CARRIER_WIDTH, LONGEST_BLOCK, STATION_WIDTH, ZONE_WIDTH } from '../telling/collect.ts'
-import { NONE } from '../instant/state.ts'
+import { NONE } from '../state/lists.ts'
 import type { Sweep } from './sweep.ts'
 import { within } from './windowed.ts'
 
@@ -17,7 +17,7 @@ export function tellCarrier(sweep: Sweep, carrier: number, state: number, from: 
 
 /** The station in the zone, if there is one whose time is told. */
 export function tellStationIn(sweep: Sweep, zone: number, state: number, until: number): void {
-  const station = sweep.line.zoneStation[zone]!
+  const station = sweep.line.work.zoneStation[zone]!
   if (station !== NONE && sweep.isTold[station] === 1) tellStation(sweep, station, state, until)
 }
 
@@ -49,7 +49,7 @@ function tellBlock(sweep: Sweep, station: number, from: number, to: number): voi
 function tellCovered(sweep: Sweep, station: number, state: number): void {
   const { collector } = sweep.line
   const base = station * STATION_WIDTH
-  const breaks = sweep.line.stationBreaks[station] === 1 ? sweep.breakStart.length : 0
+  const breaks = sweep.line.stops.stationBreaks[station] === 1 ? sweep.breakStart.length : 0
   const downFrom = sweep.downFrom[station]!
   const downUntil = sweep.downUntil[station]!
   const end = Math.min(sweep.at[0]!, sweep.last)

@@ -27,7 +27,7 @@ export function openFrom(sweep: Sweep, station: number, at: number): number {
 
 /** Works (with running clocks) or releases (without) for `sweep.seconds` from `sweep.at` on, when nothing holds the station; `sweep.at` becomes the instant of its end. */
 export function spend(sweep: Sweep, station: number, isWork: boolean): void {
-  const { stationClocks } = sweep.line
+  const { stationClocks } = sweep.line.stops
   const end = sweep.at[0]! + sweep.seconds[0]!
   const hasClocks = isWork && stationClocks.first[station] !== stationClocks.first[station + 1]
   if (sweep.isTold[station] === 0) sweep.at[0] = end
@@ -42,7 +42,8 @@ export function spend(sweep: Sweep, station: number, isWork: boolean): void {
 
 /** The same where a failure or a break may come in between. */
 function spendHeld(sweep: Sweep, station: number, isWork: boolean): void {
-  const { stationClocks, collector } = sweep.line
+  const { collector } = sweep.line
+  const { stationClocks } = sweep.line.stops
   let at = sweep.at[0]!
   let left = sweep.seconds[0]!
   for (;;) {

@@ -3,7 +3,7 @@ import { smallLoop } from '../../../../tests/helpers/smallLoop.ts'
 import { buildLine } from '../build/build.ts'
 import { Causes } from './causes.ts'
 import { resetLine } from '../build/start.ts'
-import type { Line } from '../instant/state.ts'
+import type { Line } from '../state/line.ts'
 
 /** Sources: 0 of the station in Z1, 1 of Z1, 2 of Z2, 3 of the line; then the break. */
 function lineWith(conveyorStops: boolean, worksInBreaks = false): Line {
@@ -35,7 +35,7 @@ function add(causes: Causes, seconds: number, what: 'zone' | 'station', index: n
 test('a stopped zone counts every source on it, a station its own and those of its zone', () => {
   const line = lineWith(false)
   const causes = new Causes(line)
-  for (const source of [0, 1, 2, 3]) line.sourceDown[source] = 1
+  for (const source of [0, 1, 2, 3]) line.stops.sourceDown[source] = 1
   add(causes, 5, 'zone', 1)
   add(causes, 7, 'zone', 2)
   add(causes, 2, 'zone', 0)
@@ -54,7 +54,7 @@ test('a break counts at zones if the conveyor stops, at a station also if it has
   const breakSeconds = (conveyorStops: boolean, worksInBreaks: boolean) => {
     const line = lineWith(conveyorStops, worksInBreaks)
     const causes = new Causes(line)
-    line.breaksNow = 1
+    line.stops.breaksNow = 1
     add(causes, 5, 'zone', 1)
     add(causes, 3, 'station', 0)
     return [causes.zoneSeconds[5 + 4], causes.stationSeconds[4]]
@@ -70,18 +70,18 @@ test('stops are counted where they begin, their seconds where they last', () => 
   const causes = new Causes(line)
   line.now = 10
   causes.begin(0)
-  line.sourceDown[0] = 1
+  line.stops.sourceDown[0] = 1
   line.now = 14
   causes.end(0)
-  line.sourceDown[0] = 0
+  line.stops.sourceDown[0] = 0
   causes.begin(1)
-  line.sourceDown[1] = 1
+  line.stops.sourceDown[1] = 1
   expect([...causes.count, ...causes.seconds]).toEqual([1, 1, 0, 0, 0, 4, 0, 0, 0, 0])
   // from 20 on: the second one is still down, and no new one has begun
   causes.restart(20)
   line.now = 23
   causes.begin(4)
-  line.breaksNow = 1
+  line.stops.breaksNow = 1
   line.now = 30
   causes.finish()
   expect([...causes.count, ...causes.seconds]).toEqual([0, 0, 0, 0, 1, 0, 10, 0, 0, 7])

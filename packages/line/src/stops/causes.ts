@@ -1,5 +1,6 @@
 /** Stopped time by its cause: the breakdown sources in their order, then safety stops by station, then the breaks. Where causes overlap, each counts the whole time. (MODEL.md §11) */
-import { type Line, NONE } from '../instant/state.ts'
+import type { Line } from '../state/line.ts'
+import { NONE } from '../state/lists.ts'
 
 export class Causes {
   readonly line: Line
@@ -45,10 +46,10 @@ export class Causes {
 
   /** Adds what is still down at the line's `now`. */
   finish(): void {
-    for (let source = 0; source < this.line.sources; source++) if (this.line.sourceDown[source] === 1) this.end(source)
+    for (let source = 0; source < this.line.sources; source++) if (this.line.stops.sourceDown[source] === 1) this.end(source)
     for (let k = 0; k < this.line.safety.safetyStations.length; k++)
       if (this.line.safety.safetyActive[k]! > 0) this.end(this.line.sources + k)
-    if (this.line.breaksNow > 0) this.end(this.length - 1)
+    if (this.line.stops.breaksNow > 0) this.end(this.length - 1)
   }
 
   /** Adds a zone's stopped time, `held`, to every cause that holds it now. */
@@ -58,14 +59,14 @@ export class Causes {
 
   /** Adds a station's time in `stopped` or `break`, `held`, to every cause that holds it or its zone now. */
   holdStation(station: number): void {
-    this.spread(this.line.stationZone[station]!, station, this.stationSeconds, station * this.length)
+    this.spread(this.line.work.stationZone[station]!, station, this.stationSeconds, station * this.length)
   }
 
   private spread(zone: number, station: number, into: Float64Array, first: number): void {
     const { line } = this
     const seconds = this.held[0]!
     for (let source = 0; source < line.sources; source++) {
-      if (line.sourceDown[source] === 0) continue
+      if (line.stops.sourceDown[source] === 0) continue
       const { part } = line.spec.breakdowns[source]!
       const holds =
         part.kind === 'section'
@@ -76,10 +77,10 @@ export class Causes {
       if (holds) into[first + source]! += seconds
     }
     for (let k = 0; k < line.safety.safetyStations.length; k++) {
-      const section = line.sections.zoneSection[line.stationZone[line.safety.safetyStations[k]!]!]!
+      const section = line.sections.zoneSection[line.work.stationZone[line.safety.safetyStations[k]!]!]!
       if (line.safety.safetyActive[k]! > 0 && line.sections.zoneSection[zone] === section) into[first + line.sources + k]! += seconds
     }
-    const breakHolds = !line.spec.conveyorDuringBreaks || (station !== NONE && line.stationBreaks[station] === 1)
-    if (line.breaksNow > 0 && breakHolds) into[first + this.length - 1]! += seconds
+    const breakHolds = !line.spec.conveyorDuringBreaks || (station !== NONE && line.stops.stationBreaks[station] === 1)
+    if (line.stops.breaksNow > 0 && breakHolds) into[first + this.length - 1]! += seconds
   }
 }

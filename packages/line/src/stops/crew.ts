@@ -1,7 +1,9 @@
 /** Repair crews: where they are fewer than breakdowns, failures wait for one. (MODEL.md §7) */
 import { drawInOrder } from '../work/draw.ts'
 import type { LineSpec } from '../spec.ts'
-import { type Crew, type Line, NONE } from '../instant/state.ts'
+import type { Line } from '../state/line.ts'
+import { NONE } from '../state/lists.ts'
+import type { Crew } from '../state/stops.ts'
 import { REPAIR_START } from '../telling/trace.ts'
 
 export function makeCrew(spec: LineSpec): Crew {
@@ -17,35 +19,39 @@ export function makeCrew(spec: LineSpec): Crew {
 
 /** The part is down: its repair waits for a crew, given out after all stops of this instant. */
 export function waitForCrew(line: Line, source: number): void {
-  line.crew.failedAt[source] = line.now
-  line.crew.sourceWaits[source] = 1
-  line.crew.crewDue = true
+  const { crew } = line
+  crew.failedAt[source] = line.now
+  crew.sourceWaits[source] = 1
+  crew.crewDue = true
 }
 
 /** A repair is over. */
 export function freeCrew(line: Line): void {
-  line.crew.crewsBusy--
-  line.crew.crewDue = true
+  const { crew } = line
+  crew.crewsBusy--
+  crew.crewDue = true
 }
 
 /** Gives free crews to the failures that wait: the earliest first, then the lower index. */
 export function assignCrews(line: Line): void {
-  line.crew.crewDue = false
-  while (line.crew.crewsBusy < line.crew.crews) {
+  const { crew } = line
+  crew.crewDue = false
+  while (crew.crewsBusy < crew.crews) {
     let next = NONE
     for (let source = 0; source < line.sources; source++) {
-      if (line.crew.sourceWaits[source] === 1 && (next === NONE || line.crew.failedAt[source]! < line.crew.failedAt[next]!)) next = source
+      if (crew.sourceWaits[source] === 1 && (next === NONE || crew.failedAt[source]! < crew.failedAt[next]!)) next = source
     }
     if (next === NONE) return
-    line.crew.crewsBusy++
-    line.crew.sourceWaits[next] = 0
+    crew.crewsBusy++
+    crew.sourceWaits[next] = 0
     startRepair(line, next)
   }
 }
 
 export function startRepair(line: Line, source: number): void {
+  const { failures } = line
   if (line.trace !== null && line.hasCrews) line.trace.add(line.now, REPAIR_START, source, NONE, 0)
-  drawInOrder(line, line.failures.sourceRepair[source]!, line.failures.repairStream[source]!)
-  line.queue.times[source] = line.now + line.drawn[0]!
+  drawInOrder(line, failures.sourceRepair[source]!, failures.repairStream[source]!)
+  line.queue.times[source] = line.now + line.draws.drawn[0]!
   line.queue.schedule(source)
 }

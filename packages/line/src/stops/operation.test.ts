@@ -194,25 +194,25 @@ test('whether a part operates, and a clock that is let run twice', () => {
   const line = buildLine({ ...spec, breakdowns: spec.breakdowns.map((b, k) => ({ ...b, name: `${b.name} ${k}` })) })
   resetLine(line, 'seed', 0)
   expect([operatesNow(line, 0), operatesNow(line, 1)]).toEqual([false, false])
-  expect(line.sourceLeft[0]).toBe(5)
+  expect(line.stops.sourceLeft[0]).toBe(5)
   // work up to 4 ends before the clock has run out: no timer
-  line.queue.times[line.workSlot] = 4
+  line.queue.times[line.slots.workSlot] = 4
   operateStation(line, 0, true)
   operateStation(line, 0, true)
-  expect([line.sourceRuns[0], line.queue.isPending(0)]).toEqual([1, false])
+  expect([line.stops.sourceRuns[0], line.queue.isPending(0)]).toEqual([1, false])
   line.now = 1
   operateStation(line, 0, false)
   operateStation(line, 0, false)
-  expect([line.sourceRuns[0], line.sourceLeft[0]]).toEqual([0, 4])
+  expect([line.stops.sourceRuns[0], line.stops.sourceLeft[0]]).toEqual([0, 4])
   // up to 5 it has run out as work ends
-  line.queue.times[line.workSlot] = 5
+  line.queue.times[line.slots.workSlot] = 5
   operateStation(line, 0, true)
   operateStation(line, 0, true)
-  expect([line.sourceRuns[0], line.queue.times[0], line.queue.isPending(0)]).toEqual([0, 5, true])
+  expect([line.stops.sourceRuns[0], line.queue.times[0], line.queue.isPending(0)]).toEqual([0, 5, true])
   line.now = 2
   operateStation(line, 0, false)
   operateStation(line, 0, false)
-  expect(line.sourceLeft[0]).toBe(3)
+  expect(line.stops.sourceLeft[0]).toBe(3)
   expect(line.queue.isPending(0)).toBe(false)
   // at its very value it is not stopped any more
   operateStation(line, 0, true)

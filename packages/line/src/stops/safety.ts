@@ -3,7 +3,9 @@ import { toGridAt } from '@loopwright/kernel'
 import { drawInOrder } from '../work/draw.ts'
 import type { Names, Samplers } from '../build/registry.ts'
 import type { LineSpec } from '../spec.ts'
-import { type Line, NONE, type Safety } from '../instant/state.ts'
+import type { Line } from '../state/line.ts'
+import { NONE } from '../state/lists.ts'
+import type { Safety } from '../state/stops.ts'
 import { holdTimer, resumeTimer, startTimer } from '../build/timer.ts'
 
 /**
@@ -11,13 +13,7 @@ import { holdTimer, resumeTimer, startTimer } from '../build/timer.ts'
  *
  * @throws RangeError  if such a station stands in a zone of no section
  */
-export function buildSafety(
-  spec: LineSpec,
-  zoneSection: Int32Array,
-  carriers: number,
-  names: Names,
-  samplers: Samplers,
-): Omit<Safety, 'safetySlot'> {
+export function buildSafety(spec: LineSpec, zoneSection: Int32Array, carriers: number, names: Names, samplers: Samplers): Safety {
   const safetyStations: number[] = []
   const safetyOf = new Int32Array(spec.stations.length).fill(NONE)
   const byZone = new Int32Array(spec.zones.length).fill(NONE)
@@ -52,39 +48,41 @@ export function buildSafety(
 
 /** A move that a station watches starts: two uniforms, whether somebody is in the way and when. `line.drawn` holds the seconds of the move. */
 export function watchMove(line: Line, path: number, carrier: number): void {
-  const station = line.safety.pathSafety[path]!
+  const { safety, slots } = line
+  const station = safety.pathSafety[path]!
   if (station === NONE) return
-  const k = line.safety.safetyOf[station]!
-  const { streams, drawn } = line
-  streams.next(line.safety.safetyStream[k]!)
-  const isInTheWay = streams.u[0]! < line.safety.safetyProbability[k]!
-  streams.next(line.safety.safetyStream[k]!)
+  const k = safety.safetyOf[station]!
+  const { streams, drawn } = line.draws
+  streams.next(safety.safetyStream[k]!)
+  const isInTheWay = streams.u[0]! < safety.safetyProbability[k]!
+  streams.next(safety.safetyStream[k]!)
   if (!isInTheWay) return
   drawn[0] = streams.u[0]! * drawn[0]!
   toGridAt(drawn, 0)
-  line.safety.watchStation[carrier] = station
-  line.queue.times[line.safety.safetySlot + carrier] = line.now + drawn[0]!
-  startTimer(line, line.safety.safetySlot + carrier)
+  safety.watchStation[carrier] = station
+  line.queue.times[slots.safetySlot + carrier] = line.now + drawn[0]!
+  startTimer(line, slots.safetySlot + carrier)
 }
 
 /** The move that was watched stands still, and goes on. */
 export function holdWatch(line: Line, carrier: number): void {
-  if (line.hasSafety && carrier !== NONE) holdTimer(line, line.safety.safetySlot + carrier)
+  if (line.hasSafety && carrier !== NONE) holdTimer(line, line.slots.safetySlot + carrier)
 }
 
 export function resumeWatch(line: Line, carrier: number): void {
-  if (line.hasSafety && carrier !== NONE) resumeTimer(line, line.safety.safetySlot + carrier)
+  if (line.hasSafety && carrier !== NONE) resumeTimer(line, line.slots.safetySlot + carrier)
 }
 
 /** Draws the reset of a stop that begins now, into a slot of its own; returns the slot, counted from the first of the resets. */
 export function startReset(line: Line, carrier: number): number {
-  const station = line.safety.watchStation[carrier]!
-  const k = line.safety.safetyOf[station]!
+  const { safety, slots } = line
+  const station = safety.watchStation[carrier]!
+  const k = safety.safetyOf[station]!
   let place = carrier
-  while (line.queue.isPending(line.resetSlot + place)) place += line.carriers
-  line.safety.resetStation[place] = station
-  drawInOrder(line, line.safety.resetSampler[k]!, line.safety.resetStream[k]!)
-  line.queue.times[line.resetSlot + place] = line.now + line.drawn[0]!
-  startTimer(line, line.resetSlot + place)
+  while (line.queue.isPending(slots.resetSlot + place)) place += line.carriers
+  safety.resetStation[place] = station
+  drawInOrder(line, safety.resetSampler[k]!, safety.resetStream[k]!)
+  line.queue.times[slots.resetSlot + place] = line.now + line.draws.drawn[0]!
+  startTimer(line, slots.resetSlot + place)
   return place
 }

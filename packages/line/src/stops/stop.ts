@@ -7,24 +7,27 @@ import { wake } from '../moves/moveHeap.ts'
 import { operatesNow } from './operation.ts'
 import { holdWalks, resumeWalks } from '../operators/operators.ts'
 import { startReset } from './safety.ts'
-import { type Line, NONE } from '../instant/state.ts'
+import type { Line } from '../state/line.ts'
+import { NONE } from '../state/lists.ts'
 import { holdStation, resumeStation } from '../work/station.ts'
 import { BREAK_BEGIN, BREAK_END, STOP_BEGIN, STOP_END } from '../telling/trace.ts'
 import { holdChange, resumeChange } from '../moves/transfer.ts'
 
 function holdZone(line: Line, zone: number): void {
+  const { graph } = line
   line.collector.touch(zone)
-  if (line.zoneHeld[zone]!++ > 0) return
-  for (let k = line.outs.first[zone]!; k < line.outs.first[zone + 1]!; k++) holdPath(line, line.outs.items[k]!)
-  for (let k = line.ins.first[zone]!; k < line.ins.first[zone + 1]!; k++) holdPath(line, line.ins.items[k]!)
+  if (line.stops.zoneHeld[zone]!++ > 0) return
+  for (let k = graph.outs.first[zone]!; k < graph.outs.first[zone + 1]!; k++) holdPath(line, graph.outs.items[k]!)
+  for (let k = graph.ins.first[zone]!; k < graph.ins.first[zone + 1]!; k++) holdPath(line, graph.ins.items[k]!)
   holdChange(line, zone)
 }
 
 function resumeZone(line: Line, zone: number): void {
+  const { graph } = line
   line.collector.touch(zone)
-  if (--line.zoneHeld[zone]! > 0) return
-  for (let k = line.outs.first[zone]!; k < line.outs.first[zone + 1]!; k++) resumePath(line, line.outs.items[k]!)
-  for (let k = line.ins.first[zone]!; k < line.ins.first[zone + 1]!; k++) resumePath(line, line.ins.items[k]!)
+  if (--line.stops.zoneHeld[zone]! > 0) return
+  for (let k = graph.outs.first[zone]!; k < graph.outs.first[zone + 1]!; k++) resumePath(line, graph.outs.items[k]!)
+  for (let k = graph.ins.first[zone]!; k < graph.ins.first[zone + 1]!; k++) resumePath(line, graph.ins.items[k]!)
   resumeChange(line, zone)
   wake(line, zone)
 }
@@ -49,52 +52,57 @@ function resumeSection(line: Line, section: number): void {
 
 /** Somebody is in the way of the carrier's move: the section of the station that watches it stops until it is reset. */
 export function onSafetyStop(line: Line, carrier: number): void {
-  const station = line.safety.watchStation[carrier]!
-  const k = line.safety.safetyOf[station]!
+  const { safety } = line
+  const station = safety.watchStation[carrier]!
+  const k = safety.safetyOf[station]!
   const cause = line.sources + k
   startReset(line, carrier)
   line.collector.onCauseChange(cause)
   if (line.trace !== null) line.trace.add(line.now, STOP_BEGIN, cause, carrier, 0)
-  line.safety.safetyActive[k]!++
-  line.collector.causes.begin(cause, line.safety.safetyActive[k] === 1)
-  holdSection(line, line.sections.zoneSection[line.stationZone[station]!]!)
+  safety.safetyActive[k]!++
+  line.collector.causes.begin(cause, safety.safetyActive[k] === 1)
+  holdSection(line, line.sections.zoneSection[line.work.stationZone[station]!]!)
 }
 
 export function onSafetyReset(line: Line, place: number): void {
-  const station = line.safety.resetStation[place]!
-  const k = line.safety.safetyOf[station]!
+  const { safety } = line
+  const station = safety.resetStation[place]!
+  const k = safety.safetyOf[station]!
   const cause = line.sources + k
   line.collector.onCauseChange(cause)
   if (line.trace !== null) line.trace.add(line.now, STOP_END, cause, NONE, 0)
-  line.safety.safetyActive[k]!--
-  if (line.safety.safetyActive[k] === 0) line.collector.causes.end(cause)
-  resumeSection(line, line.sections.zoneSection[line.stationZone[station]!]!)
+  safety.safetyActive[k]!--
+  if (safety.safetyActive[k] === 0) line.collector.causes.end(cause)
+  resumeSection(line, line.sections.zoneSection[line.work.stationZone[station]!]!)
 }
 
 /** Draws the first time to failure of every source and puts up the breaks; at time 0. */
 export function startStops(line: Line): void {
+  const { stops, slots } = line
   for (let source = 0; source < line.sources; source++) setFailure(line, source)
-  if (line.breakTimes.length > 0) {
-    line.queue.times[line.breakSlot] = line.breakTimes[0]!
-    line.queue.schedule(line.breakSlot)
+  if (stops.breakTimes.length > 0) {
+    line.queue.times[slots.breakSlot] = stops.breakTimes[0]!
+    line.queue.schedule(slots.breakSlot)
   }
 }
 
 function setFailure(line: Line, source: number): void {
-  drawInOrder(line, line.failures.sourceFailure[source]!, line.failures.failureStream[source]!)
-  const seconds = line.drawn[0]!
-  if (line.sourceCalendar[source] === 1 || operatesNow(line, source)) {
+  const { failures, stops } = line
+  drawInOrder(line, failures.sourceFailure[source]!, failures.failureStream[source]!)
+  const seconds = line.draws.drawn[0]!
+  if (stops.sourceCalendar[source] === 1 || operatesNow(line, source)) {
     line.queue.times[source] = line.now + seconds
     line.queue.schedule(source)
-  } else line.sourceLeft[source] = seconds
+  } else stops.sourceLeft[source] = seconds
 }
 
 /** The timer of a source has ended: it breaks down, or its repair is over. */
 export function onSource(line: Line, source: number): void {
+  const { stops } = line
   line.collector.onCauseChange(source)
   const { part } = line.spec.breakdowns[source]!
-  if (line.sourceDown[source] === 0) {
-    line.sourceDown[source] = 1
+  if (stops.sourceDown[source] === 0) {
+    stops.sourceDown[source] = 1
     line.collector.causes.begin(source)
     if (line.trace !== null) line.trace.add(line.now, STOP_BEGIN, source, NONE, 0)
     if (part.kind === 'section') holdSection(line, part.index)
@@ -108,7 +116,7 @@ export function onSource(line: Line, source: number): void {
     if (part.kind === 'section') resumeSection(line, part.index)
     else if (part.kind === 'station') resumeStation(line, part.index)
     else resumeZone(line, part.index)
-    line.sourceDown[source] = 0
+    stops.sourceDown[source] = 0
     if (line.hasCrews) freeCrew(line)
     setFailure(line, source)
   }
@@ -119,7 +127,7 @@ function breakHandling(line: Line, turnsOn: boolean): void {
   if (turnsOn) holdWalks(line)
   else resumeWalks(line)
   for (let path = 0; path < line.paths; path++) {
-    if (line.manualStation[path] === NONE) continue
+    if (line.graph.manualStation[path] === NONE) continue
     if (turnsOn) holdPath(line, path)
     else resumePath(line, path)
   }
@@ -127,21 +135,22 @@ function breakHandling(line: Line, turnsOn: boolean): void {
 
 /** One or more breaks begin or end now; ends come before begins. */
 export function onBreak(line: Line): void {
-  const { breakTimes, breakSteps, collector, spec } = line
+  const { collector, spec, stops, slots } = line
+  const { breakTimes, breakSteps } = stops
   const cause = collector.causes.length - 1
   collector.onCauseChange(cause)
-  while (line.breakNext < breakTimes.length && breakTimes[line.breakNext] === line.now) {
-    const step = breakSteps[line.breakNext++]!
-    line.breaksNow += step
-    const turnsOn = step === 1 && line.breaksNow === 1
-    const turnsOff = step === -1 && line.breaksNow === 0
+  while (stops.breakNext < breakTimes.length && breakTimes[stops.breakNext] === line.now) {
+    const step = breakSteps[stops.breakNext++]!
+    stops.breaksNow += step
+    const turnsOn = step === 1 && stops.breaksNow === 1
+    const turnsOff = step === -1 && stops.breaksNow === 0
     if (!turnsOn && !turnsOff) continue
     if (line.trace !== null) line.trace.add(line.now, turnsOn ? BREAK_BEGIN : BREAK_END, NONE, NONE, 0)
     if (turnsOn) collector.causes.begin(cause)
     else collector.causes.end(cause)
     if (line.operators > 0) breakHandling(line, turnsOn)
     for (let station = 0; station < line.stations; station++) {
-      if (line.stationBreaks[station] === 0) collector.touch(line.stationZone[station]!)
+      if (stops.stationBreaks[station] === 0) collector.touch(line.work.stationZone[station]!)
       else if (turnsOn) holdStation(line, station)
       else resumeStation(line, station)
     }
@@ -150,8 +159,8 @@ export function onBreak(line: Line): void {
       else resumeAllZones(line)
     }
   }
-  if (line.breakNext < breakTimes.length) {
-    line.queue.times[line.breakSlot] = breakTimes[line.breakNext]!
-    line.queue.schedule(line.breakSlot)
+  if (stops.breakNext < breakTimes.length) {
+    line.queue.times[slots.breakSlot] = breakTimes[stops.breakNext]!
+    line.queue.schedule(slots.breakSlot)
   }
 }

@@ -48,7 +48,7 @@ test('operating clocks are listed by part; calendar clocks are not', () => {
 test('a clear needs a timer in any case where a stop can hold its move, an operating clock follows it, or a transfer turns back after it', () => {
   const plain = (stops: StopWish[], changes = [0, 0, 0, 0], breaks: [number, number][] = [], conveyorStops = false) => {
     const spec = smallLoop({ zones: 4, stations: [{ at: 0, load: 1 }], stops, breaks, conveyorStops })
-    return [...plainClears(spec, { isLoop: true, zoneChanges: Uint8Array.from(changes) })].join('')
+    return [...plainClears(spec, true, Uint8Array.from(changes))].join('')
   }
   expect(plain([])).toBe('1111')
   expect(plain([stop('a', { kind: 'station', index: 0 })])).toBe('1111')
@@ -65,8 +65,8 @@ test('a clear needs a timer in any case where a stop can hold its move, an opera
 test('in a graph: none out of the store, by hand, or behind a transfer that is entered only if its exit is clear', () => {
   const exit = { lift: 1, lower: 1, exitClear: true } as const
   const spec = smallGraph({ zones: 3, start: [0], transfers: { 0: exit }, paths: chain('store', 0, 1, 2, 'store') })
-  const graph = { isLoop: false, zoneChanges: new Uint8Array(4) }
-  expect([...plainClears(spec, graph)]).toEqual([0, 1, 0, 1])
+  const changes = new Uint8Array(4)
+  expect([...plainClears(spec, false, changes)]).toEqual([0, 1, 0, 1])
   const byHand = spec.paths.map((path, p) => ({ ...path, manual: p === 3 ? ({ kind: 'push', station: 0 } as const) : null }))
-  expect([...plainClears({ ...spec, paths: byHand }, graph)]).toEqual([0, 1, 0, 0])
+  expect([...plainClears({ ...spec, paths: byHand }, false, changes)]).toEqual([0, 1, 0, 0])
 })

@@ -1,7 +1,8 @@
 /** What a line's stops come to before it runs: operating clocks by part, breaks as steps, and the moves that no stop can touch. (MODEL.md §7) */
 import { toGrid } from '@loopwright/kernel'
 import { type LineSpec, STORE } from '../spec.ts'
-import type { Line, PartList } from '../instant/state.ts'
+import type { PartList } from '../state/lists.ts'
+import type { Stops } from '../state/stops.ts'
 
 /** Sources on operating time, by station, zone, transfer or section. */
 export function listByPart(spec: LineSpec, kind: string, parts: number): PartList {
@@ -17,7 +18,7 @@ export function listByPart(spec: LineSpec, kind: string, parts: number): PartLis
 }
 
 /** Begins and ends of the breaks, in order; at one instant ends come first. */
-export function buildBreaks(spec: LineSpec): Pick<Line, 'breakTimes' | 'breakSteps'> {
+export function buildBreaks(spec: LineSpec): Pick<Stops, 'breakTimes' | 'breakSteps'> {
   const steps = spec.breaks.flatMap(({ startSeconds, lengthSeconds }) => {
     const start = toGrid(startSeconds)
     const length = toGrid(lengthSeconds)
@@ -36,7 +37,7 @@ export function buildBreaks(spec: LineSpec): Pick<Line, 'breakTimes' | 'breakSte
  * 1 for paths whose move no stop or break can hold, out of a zone that has no operating clock, no transfer that turns back and, where the line is no plain loop, no
  * transfer before it that is entered only if its exit is clear.
  */
-export function plainClears(spec: LineSpec, { isLoop, zoneChanges }: Pick<Line, 'isLoop' | 'zoneChanges'>): Uint8Array {
+export function plainClears(spec: LineSpec, isLoop: boolean, zoneChanges: Uint8Array): Uint8Array {
   const stops = new Set<number>()
   let followed = (spec.breaks.length > 0 && !spec.conveyorDuringBreaks) || spec.stations.some(({ safetyStop }) => safetyStop !== null)
   for (const { part, clock } of spec.breakdowns) {

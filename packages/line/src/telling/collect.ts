@@ -10,7 +10,9 @@ import { carrierState, stationState, zoneState } from './judge.ts'
 import { CHANGE_AT, Level } from './level.ts'
 import { restartHandling } from '../operators/operators.ts'
 import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from './result.ts'
-import { addTo, isClearOver, type Line, makeWorkList, NONE, type WorkList } from '../instant/state.ts'
+import type { Line } from '../state/line.ts'
+import { addTo, makeWorkList, NONE, type WorkList } from '../state/lists.ts'
+import { isClearOver } from '../state/moves.ts'
 import { addToTally, TALLY, VALUE } from './tally.ts'
 
 /** What is told of a part stands together: its seconds by state, then the instant of its last change of state, and what else there is by part. */
@@ -81,7 +83,7 @@ export class Collector {
     this.restart(0)
     this.products.fill(0)
     this.productsInLine = 0
-    this.stored.count = this.line.storeCount
+    this.stored.count = this.line.moves.storeCount
     for (let zone = 0; zone < this.line.zones; zone++) {
       this.zoneSeconds[zone * ZONE_WIDTH + OCCUPIED_SINCE] = 0
       addTo(this.touched, zone)
@@ -91,7 +93,7 @@ export class Collector {
     this.carrierState.fill(0)
     this.carrierLapStart.fill(Number.NaN)
     for (let carrier = 0; carrier < this.line.carriers; carrier++) {
-      if (this.line.carrierZone[carrier] === this.line.store) this.judgeCarrier(carrier)
+      if (this.line.moves.carrierZone[carrier] === this.line.store) this.judgeCarrier(carrier)
     }
     this.judge()
   }
@@ -128,11 +130,11 @@ export class Collector {
       const zone = touched.items[place]!
       touched.isIn[zone] = 0
       if (isClearOver(line, zone)) this.onLateClear(zone)
-      const carrier = line.zoneCarrier[zone]!
+      const carrier = line.moves.zoneCarrier[zone]!
       if (carrier !== NONE) this.judgeCarrier(carrier)
       this.settleZone(zone)
       this.zoneState[zone] = zoneState(line, zone)
-      const station = line.zoneStation[zone]!
+      const station = line.work.zoneStation[zone]!
       if (station === NONE) continue
       const is = stationState(line, station)
       if (is === this.stationState[station]) continue
@@ -147,13 +149,13 @@ export class Collector {
   /** The zone has been clear since `clearAt`: what it and its station were told to be until now changes back then. */
   onLateClear(zone: number): void {
     const { line } = this
-    const at = line.clearAt[zone]!
+    const at = line.moves.clearAt[zone]!
     if (this.zoneState[zone] === Z_VACATING) {
       this.zoneSeconds[zone * ZONE_WIDTH + Z_VACATING]! += at - this.zoneSeconds[zone * ZONE_WIDTH + ZONE_SINCE]!
       this.zoneSeconds[zone * ZONE_WIDTH + ZONE_SINCE] = at
       this.zoneState[zone] = Z_FREE
     }
-    const station = line.zoneStation[zone]!
+    const station = line.work.zoneStation[zone]!
     if (station !== NONE && this.stationState[station] === S_EXCHANGING) {
       this.stationSeconds[station * STATION_WIDTH + S_EXCHANGING]! += at - this.stationSeconds[station * STATION_WIDTH + STATION_SINCE]!
       this.stationSeconds[station * STATION_WIDTH + STATION_SINCE] = at
@@ -177,8 +179,8 @@ export class Collector {
     this.touch(from)
     this.zoneSeconds[from * ZONE_WIDTH + OCCUPIED_SECONDS]! += now - this.zoneSeconds[from * ZONE_WIDTH + OCCUPIED_SINCE]!
     this.movesOut[from]!++
-    const station = line.zoneStation[from]!
-    if (station !== NONE && line.stationServed[station] === 1) {
+    const station = line.work.zoneStation[from]!
+    if (station !== NONE && line.work.stationServed[station] === 1) {
       this.cycles[station]!++
     }
     if (from === this.lapZone) this.onLap(carrier)
@@ -206,11 +208,11 @@ export class Collector {
     const { now } = this.line
     this.countProducts()
     this.productsInLine--
-    if (this.line.carrierRejected[carrier] === 1) {
+    if (this.line.goods.carrierRejected[carrier] === 1) {
       this.rejectedTakenOff++
       return
     }
-    this.timeInLine[VALUE] = now - this.line.carrierLoaded[carrier]!
+    this.timeInLine[VALUE] = now - this.line.goods.carrierLoaded[carrier]!
     addToTally(this.timeInLine)
     makeRoom(this.outputs)
     this.outputs.values[this.outputs.length++] = now
@@ -221,7 +223,7 @@ export class Collector {
     const { line } = this
     const part = cause < line.sources ? line.spec.breakdowns[cause]!.part : null
     if (part !== null && part.kind !== 'section') {
-      const zone = part.kind === 'station' ? line.stationZone[part.index]! : part.index
+      const zone = part.kind === 'station' ? line.work.stationZone[part.index]! : part.index
       this.settleStopped(zone)
     } else for (let zone = 0; zone < line.zones; zone++) this.settleStopped(zone)
   }
@@ -231,7 +233,7 @@ export class Collector {
     const { line } = this
     for (let zone = 0; zone < line.zones; zone++) {
       this.settleZone(zone)
-      if (line.zoneCarrier[zone] !== NONE)
+      if (line.moves.zoneCarrier[zone] !== NONE)
         this.zoneSeconds[zone * ZONE_WIDTH + OCCUPIED_SECONDS]! += line.now - this.zoneSeconds[zone * ZONE_WIDTH + OCCUPIED_SINCE]!
     }
     for (let station = 0; station < line.stations; station++) {
@@ -245,7 +247,7 @@ export class Collector {
 
   private settleStopped(zone: number): void {
     if (this.zoneState[zone] === Z_STOPPED) this.settleZone(zone)
-    const station = this.line.zoneStation[zone]!
+    const station = this.line.work.zoneStation[zone]!
     if (station !== NONE && this.stationState[station]! >= S_STOPPED) this.settleStation(station)
   }
 

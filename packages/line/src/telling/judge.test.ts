@@ -5,31 +5,33 @@ import { buildLine } from '../build/build.ts'
 import { carrierState, stationState, zoneState } from './judge.ts'
 import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from './result.ts'
 import { resetLine } from '../build/start.ts'
-import * as state from '../instant/state.ts'
+import type { Line } from '../state/line.ts'
+import { NONE } from '../state/lists.ts'
+import * as state from '../state/moves.ts'
 
 /** A station in Z1; carrier 0 in it with the given phase, or none. */
-function lineWith(zone: number, phase: number | null, change: (line: state.Line) => void = () => {}): state.Line {
+function lineWith(zone: number, phase: number | null, change: (line: Line) => void = () => {}): Line {
   const line = buildLine(smallLoop({ zones: 3, start: [0], stations: [{ at: 1, load: 1 }] }))
   resetLine(line, 'a', 0)
-  line.zoneCarrier[0] = state.NONE
-  line.zoneState[1] = zone
+  line.moves.zoneCarrier[0] = NONE
+  line.moves.zoneState[1] = zone
   if (phase !== null) {
-    line.zoneCarrier[1] = 0
-    line.carrierZone[0] = 1
-    line.carrierPhase[0] = phase
+    line.moves.zoneCarrier[1] = 0
+    line.moves.carrierZone[0] = 1
+    line.moves.carrierPhase[0] = phase
   }
   change(line)
   return line
 }
-const hold = (line: state.Line) => {
-  line.zoneHeld[1] = 1
+const hold = (line: Line) => {
+  line.stops.zoneHeld[1] = 1
 }
-const stop = (line: state.Line) => {
-  line.stationHeld[0] = 1
+const stop = (line: Line) => {
+  line.stops.stationHeld[0] = 1
 }
-const pause = (line: state.Line) => {
-  line.breaksNow = 1
-  line.stationHeld[0] = 1
+const pause = (line: Line) => {
+  line.stops.breaksNow = 1
+  line.stops.stationHeld[0] = 1
 }
 
 describe('station and zone', () => {
@@ -59,8 +61,8 @@ describe('station and zone', () => {
 
   test('a station that works in breaks has none', () => {
     const line = lineWith(state.OCCUPIED, state.WORKING, (l) => {
-      l.breaksNow = 1
-      l.stationBreaks[0] = 0
+      l.stops.breaksNow = 1
+      l.stops.stationBreaks[0] = 0
     })
     expect(STATION_STATES[stationState(line, 0)]).toBe('working')
   })
@@ -69,13 +71,13 @@ describe('station and zone', () => {
 test('carriers', () => {
   const at = (phase: number, serial: number) => {
     const line = lineWith(state.OCCUPIED, phase)
-    line.carrierSerial[0] = serial
+    line.goods.carrierSerial[0] = serial
     return CARRIER_STATES[carrierState(line, 0)]
   }
   expect([state.MOVING, state.LOOKING, state.BRAKING].map((phase) => at(phase, 0))).toEqual(['moving', 'moving', 'moving'])
-  expect([state.WORKING, state.RELEASING].map((phase) => at(phase, state.NONE))).toEqual(['worked on', 'worked on'])
+  expect([state.WORKING, state.RELEASING].map((phase) => at(phase, NONE))).toEqual(['worked on', 'worked on'])
   expect([state.DONE, state.CHANGING, state.CHANGE_PENDING, state.WORK_PENDING].map((phase) => at(phase, 3))).toEqual(
     Array(4).fill('waiting with product'),
   )
-  expect(at(state.DONE, state.NONE)).toBe('waiting empty')
+  expect(at(state.DONE, NONE)).toBe('waiting empty')
 })

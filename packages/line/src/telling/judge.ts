@@ -22,22 +22,10 @@ import {
   Z_VACATING,
   Z_WORKING,
 } from './states.ts'
-import {
-  BRAKING,
-  CLAIMED,
-  DONE,
-  FREE,
-  isClearOver,
-  type Line,
-  LOAD_DUTY,
-  LOOKING,
-  MOVING,
-  NONE,
-  RELEASING,
-  VACATING,
-  WORK_PENDING,
-  WORKING,
-} from '../instant/state.ts'
+import type { Line } from '../state/line.ts'
+import { NONE } from '../state/lists.ts'
+import { BRAKING, CLAIMED, DONE, FREE, isClearOver, LOOKING, MOVING, RELEASING, VACATING, WORK_PENDING, WORKING } from '../state/moves.ts'
+import { LOAD_DUTY } from '../state/work.ts'
 
 const S_PENDING = S_NO_PRODUCT
 const PHASES = 10
@@ -48,12 +36,12 @@ function table(judge: (state: number, phase: number) => number): Uint8Array {
 }
 
 function phaseIn(line: Line, zone: number): number {
-  const carrier = line.zoneCarrier[zone]!
-  return carrier === NONE ? MOVING : line.carrierPhase[carrier]!
+  const carrier = line.moves.zoneCarrier[zone]!
+  return carrier === NONE ? MOVING : line.moves.carrierPhase[carrier]!
 }
 
 /** A clear that is over counts, whether or not somebody has asked for it yet. */
-const stateNow = (line: Line, zone: number): number => (isClearOver(line, zone) ? FREE : line.zoneState[zone]!)
+const stateNow = (line: Line, zone: number): number => (isClearOver(line, zone) ? FREE : line.moves.zoneState[zone]!)
 
 const works = (phase: number): boolean => phase === WORKING || phase === RELEASING
 
@@ -67,16 +55,16 @@ const STATION_TABLE = table((state, phase) => {
 
 /** Place in STATION_STATES: break before stopped, then in the order listed. */
 export function stationState(line: Line, station: number): number {
-  if (line.breaksNow > 0 && line.stationBreaks[station] === 1) return S_BREAK
-  const zone = line.stationZone[station]!
-  if (line.stationHeld[station]! > 0) return S_STOPPED
+  if (line.stops.breaksNow > 0 && line.stops.stationBreaks[station] === 1) return S_BREAK
+  const zone = line.work.stationZone[station]!
+  if (line.stops.stationHeld[station]! > 0) return S_STOPPED
   const state = STATION_TABLE[PHASES * stateNow(line, zone) + phaseIn(line, zone)]!
   if (state === S_WORKING) return S_WORKING
-  if (line.zoneHeld[zone]! > 0) return S_STOPPED
+  if (line.stops.zoneHeld[zone]! > 0) return S_STOPPED
   if (line.staff.stationHandling[station]! > 0) return S_HANDLING
   if (state !== S_PENDING || !line.hasCalls) return state
   if (line.calls.stationAside[station] === 1) return S_NO_OPERATOR
-  return line.stationDuty[station] === LOAD_DUTY ? S_NO_PRODUCT : S_NO_RECEIVER
+  return line.work.stationDuty[station] === LOAD_DUTY ? S_NO_PRODUCT : S_NO_RECEIVER
 }
 
 const ZONE_TABLE = table((state, phase) => {
@@ -89,7 +77,7 @@ const ZONE_TABLE = table((state, phase) => {
 
 /** Place in ZONE_STATES. */
 export function zoneState(line: Line, zone: number): number {
-  return line.zoneHeld[zone]! > 0 ? Z_STOPPED : ZONE_TABLE[PHASES * stateNow(line, zone) + phaseIn(line, zone)]!
+  return line.stops.zoneHeld[zone]! > 0 ? Z_STOPPED : ZONE_TABLE[PHASES * stateNow(line, zone) + phaseIn(line, zone)]!
 }
 
 const CARRIER_TABLE = Uint8Array.from({ length: 2 * PHASES }, (_, k) => {
@@ -101,10 +89,10 @@ const CARRIER_TABLE = Uint8Array.from({ length: 2 * PHASES }, (_, k) => {
 
 /** Place in CARRIER_STATES of a carrier that stands and is not worked on. */
 export function waitingState(line: Line, carrier: number): number {
-  return line.carrierSerial[carrier] === NONE ? C_EMPTY : C_WITH_PRODUCT
+  return line.goods.carrierSerial[carrier] === NONE ? C_EMPTY : C_WITH_PRODUCT
 }
 
 /** Place in CARRIER_STATES. */
 export function carrierState(line: Line, carrier: number): number {
-  return CARRIER_TABLE[2 * line.carrierPhase[carrier]! + Number(line.carrierSerial[carrier] === NONE)]!
+  return CARRIER_TABLE[2 * line.moves.carrierPhase[carrier]! + Number(line.goods.carrierSerial[carrier] === NONE)]!
 }

@@ -11,6 +11,7 @@ export class Level {
   restart(now: number): void {
     this.sums[0] = 0
     this.sums[1] = now
+    this.sums[CHANGE_AT] = now
   }
 
   /** The count changes at the instant at CHANGE_AT. */

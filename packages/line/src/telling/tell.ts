@@ -3,7 +3,7 @@ import { toGrid } from '@loopwright/kernel'
 import { CARRIER_WIDTH, LONGEST_BLOCK, OCCUPIED_SECONDS, STATION_WIDTH, ZONE_WIDTH } from './collect.ts'
 import { carrierSeconds, stationSeconds, zoneSeconds } from './byState.ts'
 import { type HandlingResult, type RunEnd, type RunResult, safetyCause, type TallyResult } from './result.ts'
-import type { Line } from '../instant/state.ts'
+import type { Line } from '../state/line.ts'
 
 const HOUR = 3600
 

@@ -3,7 +3,9 @@
 import { hasProductFor, reserveProduct } from '../goods/arrivals.ts'
 import { canReceive, reserveReceiver } from '../goods/receiver.ts'
 import type { LineSpec } from '../spec.ts'
-import { addTo, type Calls, type Line, LOAD_DUTY, makeWorkList, NONE, type PartList, takeAt, UNLOAD_DUTY } from '../instant/state.ts'
+import type { Line } from '../state/line.ts'
+import { addTo, makeWorkList, NONE, type PartList, takeAt } from '../state/lists.ts'
+import { type Calls, LOAD_DUTY, UNLOAD_DUTY } from '../state/work.ts'
 
 /** @param coverage  by station: operators that are kept */
 export function makeCalls(spec: LineSpec, coverage: PartList): Calls {
@@ -25,58 +27,62 @@ export function makeCalls(spec: LineSpec, coverage: PartList): Calls {
 
 /** The carrier at the station has this duty next: what has to be set aside is waited for, else the station calls now. */
 export function prepareDuty(line: Line, station: number, duty: number): void {
+  const { calls } = line
   const needs = duty === LOAD_DUTY || (duty === UNLOAD_DUTY && line.goods.receiverSampler[station] !== NONE)
   if (!needs) {
-    line.calls.stationAside[station] = 1
+    calls.stationAside[station] = 1
     call(line, station)
     return
   }
-  line.calls.stationAside[station] = 0
-  addTo(line.calls.asideList, station)
-  line.calls.asideDue = true
+  calls.stationAside[station] = 0
+  addTo(calls.asideList, station)
+  calls.asideDue = true
 }
 
 /** The station calls its operators, once in a stay: those that came stay for the later duties. */
 function call(line: Line, station: number): void {
-  if (line.calls.stationCalled[station] === 1) return
-  line.calls.stationCalled[station] = 1
-  line.calls.calledAt[station] = line.now
-  if (line.calls.stationNeeds[station] === 0) return
-  addTo(line.calls.callList, station)
-  line.calls.sendDue = true
+  const { calls } = line
+  if (calls.stationCalled[station] === 1) return
+  calls.stationCalled[station] = 1
+  calls.calledAt[station] = line.now
+  if (calls.stationNeeds[station] === 0) return
+  addTo(calls.callList, station)
+  calls.sendDue = true
 }
 
 /** Sets a product or a place at the receiver aside for the lowest station that waits for one and is not held. False: nothing can be set aside. */
 export function setFirstAside(line: Line): boolean {
-  if (!line.calls.asideDue) return false
-  const { asideList } = line.calls
+  const { calls, work } = line
+  if (!calls.asideDue) return false
+  const { asideList } = calls
   let bestPlace = NONE
   for (let place = 0; place < asideList.length; place++) {
     const station = asideList.items[place]!
-    if (line.stationHeld[station]! > 0 || !canSetAside(line, station)) continue
+    if (line.stops.stationHeld[station]! > 0 || !canSetAside(line, station)) continue
     if (bestPlace === NONE || station < asideList.items[bestPlace]!) bestPlace = place
   }
   if (bestPlace === NONE) {
-    line.calls.asideDue = false
+    calls.asideDue = false
     return false
   }
   const station = asideList.items[bestPlace]!
   takeAt(asideList, bestPlace)
-  if (line.stationDuty[station] === LOAD_DUTY) reserveProduct(line, station)
+  if (work.stationDuty[station] === LOAD_DUTY) reserveProduct(line, station)
   else reserveReceiver(line, station)
-  line.calls.stationAside[station] = 1
+  calls.stationAside[station] = 1
   call(line, station)
-  line.collector.touch(line.stationZone[station]!) // it waits for its operator from now on, where nobody is free
-  addTo(line.workList, station)
+  line.collector.touch(work.stationZone[station]!) // it waits for its operator from now on, where nobody is free
+  addTo(work.workList, station)
   return true
 }
 
 /** Whether what the waiting station needs is there; holds are not asked for. */
 export function canSetAside(line: Line, station: number): boolean {
-  return line.stationDuty[station] === LOAD_DUTY ? hasProductFor(line, station) : canReceive(line, station)
+  return line.work.stationDuty[station] === LOAD_DUTY ? hasProductFor(line, station) : canReceive(line, station)
 }
 
 /** Whether the duty that is next at the station has all that it needs. */
 export function isPrepared(line: Line, station: number): boolean {
-  return line.calls.stationAside[station] === 1 && line.calls.stationThere[station]! >= line.calls.stationNeeds[station]!
+  const { calls } = line
+  return calls.stationAside[station] === 1 && calls.stationThere[station]! >= calls.stationNeeds[station]!
 }

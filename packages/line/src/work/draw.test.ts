@@ -7,17 +7,17 @@ import { smallLoop, tell, timeline } from '../../../../tests/helpers/smallLoop.t
 import { buildLine } from '../build/build.ts'
 import { drawForProduct, drawInOrder, makeRoomFor } from './draw.ts'
 import { resetLine } from '../build/start.ts'
-import type { Line } from '../instant/state.ts'
+import type { Line } from '../state/line.ts'
 
 /** uniform (0, 1): the draw is the uniform itself, rounded to the grid */
 const U = { kind: 'uniform', min: 0, max: 1 } as const
 const productDraw = (line: Line, serial: number): number => {
-  drawForProduct(line, line.entrySampler[0]!, 0, serial)
-  return line.drawn[0]!
+  drawForProduct(line, line.work.entrySampler[0]!, 0, serial)
+  return line.draws.drawn[0]!
 }
 const moveDraw = (line: Line, path: number): number => {
-  drawInOrder(line, line.moveSampler[path]!, line.moveStream[path]!)
-  return line.drawn[0]!
+  drawInOrder(line, line.moves.moveSampler[path]!, line.moves.moveStream[path]!)
+  return line.draws.drawn[0]!
 }
 const uniforms = (seed: string, name: string, count: number) => {
   const next = stream(seed, 0, name)
@@ -166,8 +166,8 @@ test('times known ahead are those of the uniforms, whether one sampler serves al
         const next = stream('5', 0, `task/${name}`)
         const u = Array.from({ length: serial + 1 }, () => next())[serial]!
         const time = spec.stations[0]!.load![task]!.seconds[variant]!
-        drawForProduct(line, line.entrySampler[2 * task + variant]!, task, serial)
-        expect(line.drawn[0]).toBe(toGrid(quantile(time, u)))
+        drawForProduct(line, line.work.entrySampler[2 * task + variant]!, task, serial)
+        expect(line.draws.drawn[0]).toBe(toGrid(quantile(time, u)))
       }
     })
   }
@@ -199,16 +199,16 @@ test('the ring of draws doubles when an old product needs it, and keeps what was
   resetLine(line, '5', 0)
   const draws = uniforms('5', 'task/fit', 300)
   expect(productDraw(line, 10)).toBe(draws[10])
-  line.carrierSerial[0] = 10
+  line.goods.carrierSerial[0] = 10
   makeRoomFor(line, 63)
-  expect(line.taskRoom).toBe(64)
+  expect(line.draws.taskRoom).toBe(64)
   makeRoomFor(line, 64)
-  expect(line.taskRoom).toBe(128)
+  expect(line.draws.taskRoom).toBe(128)
   expect([3, 10, 74, 100].map((serial) => productDraw(line, serial))).toEqual([3, 10, 74, 100].map((serial) => draws[serial]))
   makeRoomFor(line, 127)
-  expect(line.taskRoom).toBe(128)
+  expect(line.draws.taskRoom).toBe(128)
   makeRoomFor(line, 128)
-  expect(line.taskRoom).toBe(256)
+  expect(line.draws.taskRoom).toBe(256)
   expect([10, 100, 200].map((serial) => productDraw(line, serial))).toEqual([10, 100, 200].map((serial) => draws[serial]))
 })
 
@@ -216,7 +216,7 @@ test('a constant takes no draw', () => {
   const line = buildLine(smallLoop({ zones: 2, start: [0], move: [{ kind: 'constant', value: 0.3 }, U], clear: 0 }))
   resetLine(line, '5', 0)
   expect(moveDraw(line, 0)).toBe(toGrid(0.3))
-  expect(line.streamUses[line.moveStream[0]!]).toBe(0)
+  expect(line.draws.streamUses[line.moves.moveStream[0]!]).toBe(0)
   expect(moveDraw(line, 1)).toBe(uniforms('5', 'move/Z1', 1)[0])
-  expect(line.streamUses[line.moveStream[1]!]).toBe(1)
+  expect(line.draws.streamUses[line.moves.moveStream[1]!]).toBe(1)
 })

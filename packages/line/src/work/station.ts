@@ -7,20 +7,11 @@ import { operateStation } from '../stops/operation.ts'
 import { freeStation } from '../operators/operators.ts'
 import { deliver } from '../goods/receiver.ts'
 import { drawAgain, isTaskDue, judgeProduct } from '../goods/rejects.ts'
-import {
-  addTo,
-  type Line,
-  LOAD_DUTY,
-  NONE,
-  RELEASE_PENDING,
-  RELEASING,
-  takeAt,
-  UNLOAD_DUTY,
-  USES_NOTHING,
-  WORK_DUTY,
-  WORK_PENDING,
-  WORKING,
-} from '../instant/state.ts'
+import { USES_NOTHING } from '../state/draws.ts'
+import type { Line } from '../state/line.ts'
+import { addTo, NONE, takeAt } from '../state/lists.ts'
+import { RELEASE_PENDING, RELEASING, WORK_PENDING, WORKING } from '../state/moves.ts'
+import { LOAD_DUTY, UNLOAD_DUTY, WORK_DUTY } from '../state/work.ts'
 import { hasProduct, takeProduct } from '../goods/supply.ts'
 import { holdTimer, resumeTimer, startTimer } from '../build/timer.ts'
 import { DUTY_END, DUTY_START, RELEASE_END, RELEASE_START, UNLOAD } from '../telling/trace.ts'
@@ -28,12 +19,13 @@ import { leaveWork } from '../moves/transfer.ts'
 
 /** The carrier has come to rest: its first duty, or none. */
 export function beginStay(line: Line, carrier: number, zone: number): void {
-  const station = line.zoneStation[zone]!
+  const { work } = line
+  const station = work.zoneStation[zone]!
   if (station === NONE || !dutyAhead(line, carrier, zone)) {
     leaveWork(line, carrier, zone)
     return
   }
-  line.stationServed[station] = 1
+  work.stationServed[station] = 1
   nextDuty(line, station, carrier, UNLOAD_DUTY)
 }
 
@@ -45,40 +37,42 @@ export function firstDuty(line: Line, station: number, carrier: number, from: nu
 
 /** Goes on with the first duty from `from` on that the carrier has; after the last one, the release. */
 function nextDuty(line: Line, station: number, carrier: number, from: number): void {
-  const zone = line.stationZone[station]!
+  const { work, moves } = line
+  const zone = work.stationZone[station]!
   line.collector.touch(zone)
   const duty = firstDuty(line, station, carrier, from)
   if (duty !== NONE) {
-    line.stationDuty[station] = duty
-    line.carrierPhase[carrier] = WORK_PENDING
+    work.stationDuty[station] = duty
+    moves.carrierPhase[carrier] = WORK_PENDING
     if (line.hasCalls) prepareDuty(line, station, duty)
-    addTo(line.workList, station)
+    addTo(work.workList, station)
     return
   }
   if (line.hasRejects) line.rejects.carrierFresh[carrier] = 0
-  const release = line.releaseSampler[station]!
+  const release = work.releaseSampler[station]!
   if (release === NONE) {
     if (line.hasCalls) freeStation(line, station)
     leaveWork(line, carrier, zone)
     return
   }
-  line.carrierPhase[carrier] = RELEASE_PENDING
-  addTo(line.workList, station)
+  moves.carrierPhase[carrier] = RELEASE_PENDING
+  addTo(work.workList, station)
 }
 
 function canWork(line: Line, station: number): boolean {
-  if (line.stationHeld[station]! > 0) return false
-  const carrier = line.zoneCarrier[line.stationZone[station]!]!
+  const { moves, work } = line
+  if (line.stops.stationHeld[station]! > 0) return false
+  const carrier = moves.zoneCarrier[work.stationZone[station]!]!
   if (carrier === NONE) return false
-  const phase = line.carrierPhase[carrier]!
+  const phase = moves.carrierPhase[carrier]!
   if (phase === RELEASE_PENDING) return true
   if (phase !== WORK_PENDING) return false
-  return line.hasCalls ? isPrepared(line, station) : line.stationDuty[station] !== LOAD_DUTY || hasProduct(line)
+  return line.hasCalls ? isPrepared(line, station) : work.stationDuty[station] !== LOAD_DUTY || hasProduct(line)
 }
 
 /** Starts work or release at the lowest station where it can start. False: there is none. */
 export function startFirstWork(line: Line): boolean {
-  const list = line.workList
+  const list = line.work.workList
   let best = NONE
   let bestPlace = NONE
   for (let place = 0; place < list.length; ) {
@@ -100,29 +94,31 @@ export function startFirstWork(line: Line): boolean {
 }
 
 function startWork(line: Line, station: number): void {
-  const zone = line.stationZone[station]!
-  const carrier = line.zoneCarrier[zone]!
+  const { moves } = line
+  const zone = line.work.stationZone[station]!
+  const carrier = moves.zoneCarrier[zone]!
   line.collector.touch(zone)
-  if (line.carrierPhase[carrier] === RELEASE_PENDING) startRelease(line, station, carrier)
+  if (moves.carrierPhase[carrier] === RELEASE_PENDING) startRelease(line, station, carrier)
   else startDuty(line, station, carrier)
 }
 
 export function startRelease(line: Line, station: number, carrier: number): void {
-  const slot = line.workSlot + station
+  const { work } = line
+  const slot = line.slots.workSlot + station
   line.activity++
-  line.carrierPhase[carrier] = RELEASING
-  drawInOrder(line, line.releaseSampler[station]!, line.releaseStream[station]!)
-  line.queue.times[slot] = line.now + line.drawn[0]!
+  line.moves.carrierPhase[carrier] = RELEASING
+  drawInOrder(line, work.releaseSampler[station]!, work.releaseStream[station]!)
+  line.queue.times[slot] = line.now + line.draws.drawn[0]!
   if (line.trace !== null) line.trace.add(line.now, RELEASE_START, station, carrier, 0)
   startTimer(line, slot)
 }
 
 /** Starts `stationDuty`. */
 export function startDuty(line: Line, station: number, carrier: number): void {
-  const slot = line.workSlot + station
-  const duty = line.stationDuty[station]!
+  const slot = line.slots.workSlot + station
+  const duty = line.work.stationDuty[station]!
   line.activity++
-  line.carrierPhase[carrier] = WORKING
+  line.moves.carrierPhase[carrier] = WORKING
   if (line.trace !== null) line.trace.add(line.now, DUTY_START, station, carrier, duty)
   if (duty === LOAD_DUTY) {
     if (line.hasCalls) takeFromQueue(line, station)
@@ -136,37 +132,39 @@ export function startDuty(line: Line, station: number, carrier: number): void {
 
 /** Adds to the timer the task times of the duty for the product, of tasks that it has not had yet. */
 export function addWork(line: Line, slot: number, station: number, duty: number, carrier: number): void {
-  const variant = line.carrierVariant[carrier]!
-  const serial = line.carrierSerial[carrier]!
-  for (let entry = line.dutyFirst[3 * station + duty]!; entry < line.dutyFirst[3 * station + duty + 1]!; entry++) {
-    const sampler = line.entrySampler[entry * line.variants + variant]!
-    const task = line.entryTask[entry]!
+  const { goods, work } = line
+  const variant = goods.carrierVariant[carrier]!
+  const serial = goods.carrierSerial[carrier]!
+  for (let entry = work.dutyFirst[3 * station + duty]!; entry < work.dutyFirst[3 * station + duty + 1]!; entry++) {
+    const sampler = work.entrySampler[entry * line.variants + variant]!
+    const task = work.entryTask[entry]!
     if (sampler === NONE || !isTaskDue(line, carrier, task)) continue
     if (line.hasRejects) drawAgain(line, sampler, task, carrier)
     else drawForProduct(line, sampler, task, serial)
-    line.queue.times[slot]! += line.drawn[0]!
+    line.queue.times[slot]! += line.draws.drawn[0]!
   }
 }
 
 /** Work or release at the station has ended. */
 export function onWorkEnd(line: Line, station: number): void {
-  const zone = line.stationZone[station]!
-  const carrier = line.zoneCarrier[zone]!
+  const { work, moves } = line
+  const zone = work.stationZone[station]!
+  const carrier = moves.zoneCarrier[zone]!
   line.activity--
-  if (line.carrierPhase[carrier] === RELEASING) {
+  if (moves.carrierPhase[carrier] === RELEASING) {
     if (line.trace !== null) line.trace.add(line.now, RELEASE_END, station, carrier, 0)
     if (line.hasCalls) freeStation(line, station)
     leaveWork(line, carrier, zone)
     return
   }
   endDuty(line, station, carrier)
-  nextDuty(line, station, carrier, line.stationDuty[station]! + 1)
+  nextDuty(line, station, carrier, work.stationDuty[station]! + 1)
 }
 
 /** What the duty that ends has done to the product. */
 export function endDuty(line: Line, station: number, carrier: number): void {
   operateStation(line, station, false)
-  const duty = line.stationDuty[station]!
+  const duty = line.work.stationDuty[station]!
   if (line.trace !== null) line.trace.add(line.now, DUTY_END, station, carrier, duty)
   if (line.hasRejects) judgeProduct(line, station, duty, carrier)
   else markTasks(line, station, duty, carrier)
@@ -178,36 +176,39 @@ export function endDuty(line: Line, station: number, carrier: number): void {
 
 /** The product has had the tasks of the duty that its variant has here. */
 export function markTasks(line: Line, station: number, duty: number, carrier: number): void {
-  for (let entry = line.dutyFirst[3 * station + duty]!; entry < line.dutyFirst[3 * station + duty + 1]!; entry++) {
-    const has = line.entrySampler[entry * line.variants + line.carrierVariant[carrier]!] !== NONE
-    if (has) line.taskDone[carrier * line.tasks + line.entryTask[entry]!] = 1
+  const { work } = line
+  for (let entry = work.dutyFirst[3 * station + duty]!; entry < work.dutyFirst[3 * station + duty + 1]!; entry++) {
+    const has = work.entrySampler[entry * line.variants + line.goods.carrierVariant[carrier]!] !== NONE
+    if (has) work.taskDone[carrier * line.tasks + work.entryTask[entry]!] = 1
   }
 }
 
 function takeOff(line: Line, carrier: number): void {
-  if (line.trace !== null) line.trace.add(line.now, UNLOAD, line.carrierZone[carrier]!, carrier, line.carrierSerial[carrier]!)
+  const { goods } = line
+  if (line.trace !== null) line.trace.add(line.now, UNLOAD, line.moves.carrierZone[carrier]!, carrier, goods.carrierSerial[carrier]!)
   line.collector.onUnload(carrier)
-  line.carrierSerial[carrier] = NONE
+  goods.carrierSerial[carrier] = NONE
 }
 
 /** One more stop or break holds the station: work and release stand still. */
 export function holdStation(line: Line, station: number): void {
-  line.collector.touch(line.stationZone[station]!)
-  if (line.stationHeld[station]!++ > 0) return
-  holdTimer(line, line.workSlot + station)
+  line.collector.touch(line.work.stationZone[station]!)
+  if (line.stops.stationHeld[station]!++ > 0) return
+  holdTimer(line, line.slots.workSlot + station)
   operateStation(line, station, false)
 }
 
 /** One stop or break less; when it was the last, work goes on or may start. */
 export function resumeStation(line: Line, station: number): void {
-  line.collector.touch(line.stationZone[station]!)
-  if (--line.stationHeld[station]! > 0) return
-  line.calls.asideDue = true
-  line.calls.sendDue = true
-  resumeTimer(line, line.workSlot + station)
-  const carrier = line.zoneCarrier[line.stationZone[station]!]!
-  if (carrier !== NONE && line.carrierPhase[carrier] === WORKING) operateStation(line, station, true)
-  addTo(line.workList, station)
+  const { work, calls, moves } = line
+  line.collector.touch(work.stationZone[station]!)
+  if (--line.stops.stationHeld[station]! > 0) return
+  calls.asideDue = true
+  calls.sendDue = true
+  resumeTimer(line, line.slots.workSlot + station)
+  const carrier = moves.zoneCarrier[work.stationZone[station]!]!
+  if (carrier !== NONE && moves.carrierPhase[carrier] === WORKING) operateStation(line, station, true)
+  addTo(work.workList, station)
 }
 
 /** NONE for a release that is none: a constant of 0 s. */

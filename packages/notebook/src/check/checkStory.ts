@@ -4,7 +4,6 @@ import { lineFacts } from '@loopwright/study/change'
 import { type AnswerCell, type CautionCell, type Cell, type ProseCell, proseCell, type TableCell, tableCell } from '../cells/cell.ts'
 import { limitsTold } from '../limits/limitWords.ts'
 import { limitCells, problemWarnings, type Standing, standing, standingCells } from '../study/standing.ts'
-import { markdownOf } from '../words/markdownOf.ts'
 import type { Tale } from '../cells/tale.ts'
 import type { StoryOptions } from '../words/storyOptions.ts'
 import { titledLine } from '../words/titledLine.ts'
@@ -80,11 +79,11 @@ export function checkStory(scenario: Scenario, notes: ScenarioNotes, options: St
   const parts = {
     answer: { kind: 'answer', id: 'check-answer', sentences: [verdict] } satisfies AnswerCell,
     warnings,
-    words: proseCell('check-words', ...words.filter((one) => one !== null).map(markdownOf)),
+    words: proseCell('check-words', ...words.filter((one) => one !== null)),
     stations: tableCell('check-stations', stationsTable(facts)),
-    limits: proseCell('check-limits', ...told.sentences.map(markdownOf)),
+    limits: proseCell('check-limits', ...told.sentences),
     limitTable: told.table === null ? null : tableCell('check-limits-table', told.table),
-    law: law.length === 0 ? null : proseCell('check-law', ...law.map(markdownOf)),
+    law: law.length === 0 ? null : proseCell('check-law', ...law),
     stops: facts.stops.length > 0 ? tableCell('check-stops', stopsTable(facts)) : null,
     variants: facts.variants.length > 1 ? tableCell('check-variants', variantsTable(facts)) : null,
     assumptions: opened(assumptions),

@@ -1,17 +1,13 @@
 /** The runner: a notebook's module in, its cells, its text on the terminal and its page out. */
-import { dirname, isAbsolute, join } from 'node:path'
 import { visibleLine } from '@loopwright/charts/table'
 import { type Problem, readScenario } from '@loopwright/scenario'
 import type { Cell } from '../cells/cell.ts'
 import { notebookContext } from './context.ts'
 import type { Effects } from './effects.ts'
-import { type Fault, NotebookFaults } from '../load/fault.ts'
-import { thrownFault } from '../load/thrownFault.ts'
 import { isNotebook } from './notebook.ts'
 import { printer } from '../terminal/printer.ts'
 import { TERMINAL_COLUMNS, type TerminalOptions } from '../terminal/terminalOptions.ts'
 import { wrap } from '../terminal/wrap.ts'
-import { stepper } from './steps.ts'
 import { writePage } from './writePage.ts'
 
 /** How a notebook is run. */
@@ -39,8 +35,6 @@ export type NotebookRun =
       readonly page: string | null
       /** warnings about the scenario */
       readonly problems: readonly Problem[]
-      /** parts of the notebook that failed; each is told in its place, and the others are carried out all the same */
-      readonly faults: readonly Fault[]
     }
   | {
       readonly status: 'wrong scenario'
@@ -54,22 +48,15 @@ export type NotebookRun =
  *
  * @param file     path of the module
  * @param effects  all that touches the world outside
- * @throws NotebookFaults  if it is no program, or what it imports is not there
- * @throws TypeError  if the module's default export is no notebook; whatever reading its files throws
+ * @throws TypeError  if the module's default export is no notebook; whatever the notebook's own code throws
  * @example (await runNotebook('ring.ts', { ...effects, importModule: async () => ({ default: notebook({ title: 'Ring', scenario: 'ring.yaml' }, async ({ prose }) => prose('First.')) }) })).cells[0].kind // => 'prose'
  */
 export async function runNotebook(file: string, effects: Effects, options: RunNotebookOptions = {}): Promise<NotebookRun> {
-  const notebook = defaultExport(
-    await effects.importModule(file).catch((error: unknown) => {
-      // what its own code throws has a place in it
-      throw (effects.places?.of(error) ?? null) === null
-        ? error
-        : new NotebookFaults([thrownFault(error, { line: 1, column: 1 }, { file, places: effects.places })])
-    }),
-  )
+  const notebook = defaultExport(await effects.importModule(file))
   if (!isNotebook(notebook))
     throw new TypeError(`${file} has no notebook as its default export: write \`export default notebook({ … }, …)\``)
-  const { scenarioFile, scenarioText } = await readBesideOrHere(file, notebook.head.scenario, effects)
+  const scenarioFile = notebook.head.scenario
+  const scenarioText = await effects.readFile(scenarioFile)
   const { readBeside } = effects
   const { scenario, problems } = readScenario(
     scenarioText,
@@ -93,14 +80,13 @@ export async function runNotebook(file: string, effects: Effects, options: RunNo
     seed,
     workers,
   })
-  const { steps, faults, fail } = stepper({ file, places: effects.places, show: context.show, signal: effects.signal })
   try {
-    await notebook.body(context, steps)
+    await notebook.body(context)
   } catch (error) {
-    if (!effects.signal.aborted) fail(error)
+    if (!effects.signal.aborted) throw error
   }
   end()
-  if (effects.signal.aborted) return { status: 'partial', cells, page: null, problems, faults }
+  if (effects.signal.aborted) return { status: 'partial', cells, page: null, problems }
 
   const page = options.out ?? `out/${baseName(file)}.html`
   const command = options.command ?? `loopwright notebook ${file}`
@@ -109,24 +95,10 @@ export async function runNotebook(file: string, effects: Effects, options: RunNo
     if (effects.signal.aborted) return null
     throw error
   })
-  if (html === null || effects.signal.aborted) return { status: 'partial', cells, page: null, problems, faults }
+  if (html === null || effects.signal.aborted) return { status: 'partial', cells, page: null, problems }
   await effects.writeFile(page, html)
   effects.log(`\nPage: ${page}`)
-  return { status: 'done', cells, page, problems, faults }
-}
-
-/** A scenario is named from the folder of its notebook; where there is none, from the working folder. */
-async function readBesideOrHere(
-  file: string,
-  scenario: string,
-  { readFile }: Effects,
-): Promise<{ readonly scenarioFile: string; readonly scenarioText: string }> {
-  const beside = isAbsolute(scenario) ? scenario : join(dirname(file), scenario)
-  const read = async (scenarioFile: string) => ({ scenarioFile, scenarioText: await readFile(scenarioFile) })
-  return await read(beside).catch(async (error: unknown) => {
-    if (beside === scenario) throw error
-    return await read(scenario).catch(() => Promise.reject(error))
-  })
+  return { status: 'done', cells, page, problems }
 }
 
 /** Loaders differ in how deep they put a default export. */

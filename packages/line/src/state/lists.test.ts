@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { addTo, CLEAR_KNOWN, CLEAR_NOW, CLEAR_TIMED, clearList, isClearOver, makeWorkList, takeAt } from './state.ts'
+import { addTo, clearList, makeWorkList, takeAt } from './lists.ts'
 
 const members = (list: ReturnType<typeof makeWorkList>) => Array.from(list.items.subarray(0, list.length)).sort((a, b) => a - b)
 
@@ -16,13 +16,4 @@ test('a work list holds each index once, and gives it back from any place', () =
   expect(list.length).toBe(2)
   clearList(list)
   expect([list.length, ...list.isIn]).toEqual([0, 0, 0, 0, 0, 0])
-})
-
-test('a clear is over unseen from its instant on, if it has no timer and has not been made good', () => {
-  const line = {
-    zoneClearing: Uint8Array.of(CLEAR_NOW, CLEAR_TIMED, CLEAR_KNOWN, CLEAR_KNOWN),
-    clearAt: Float64Array.of(1, 1, 5, 6),
-    now: 5,
-  }
-  expect([0, 1, 2, 3].map((zone) => isClearOver(line, zone))).toEqual([false, false, true, false])
 })
