@@ -2,7 +2,7 @@
 import { notebook } from '@loopwright/notebook'
 
 export default notebook(
-  { title: 'How many carriers', scenario: 'scenarios/outdoor-unit-base-line.yaml' },
+  { title: 'How many carriers', scenario: '../scenarios/outdoor-unit-base-line.yaml' },
   async ({ carriers, story, show, prose }) => {
     const result = await carriers()
     const tale = story(result)

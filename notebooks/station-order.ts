@@ -4,7 +4,7 @@ import { lineAverages, notebook } from '@loopwright/notebook'
 export default notebook(
   {
     title: 'Station order',
-    scenario: 'scenarios/outdoor-unit-base-line.yaml',
+    scenario: '../scenarios/outdoor-unit-base-line.yaml',
     question: 'Does another order of the stations make more?',
   },
   async ({ scenario, moved, compare, order, story, show, prose }) => {

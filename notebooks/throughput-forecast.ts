@@ -7,7 +7,7 @@ const DAYS_PER_WEEK = 5
 export default notebook(
   {
     title: 'Throughput forecast',
-    scenario: 'scenarios/outdoor-unit-base-line.yaml',
+    scenario: '../scenarios/outdoor-unit-base-line.yaml',
     question: 'What throughput may be promised?',
   },
   async ({ forecast, losses, drivers, story, show, prose }) => {

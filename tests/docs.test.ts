@@ -197,8 +197,8 @@ describe('examples of the help, on the demo line with short shifts, with few run
     drivers: ['--replications', '2'],
     losses: ['--replications', '2'],
   }
-  // the words of all are held by packages/cli/src/options/examples.test.ts; those left out here take many runs whatever is asked for, or a file of their own
-  const LONG = ['', 'notebook', 'steady', 'carriers', 'order line.yaml --move S4,S5,S6']
+  // the words of all are held by packages/cli/src/options/examples.test.ts; those left out here take many runs whatever is asked for, or files or a server of their own
+  const LONG = ['', 'notebook', 'steady', 'carriers', 'order line.yaml --move S4,S5,S6', 'store merge', 'work', 'queue']
   const lines = Object.entries(EXAMPLES).flatMap(([name, all]) =>
     LONG.includes(name) ? [] : all.slice(0, 2).filter((line) => !LONG.some((long) => long !== '' && line.startsWith(long))),
   )

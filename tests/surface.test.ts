@@ -16,6 +16,7 @@ const doors = packages.flatMap((name) => [name, ...(DOORS[name] ?? []).map((door
 
 /** Public functions that show no example, and why. */
 const WITHOUT_EXAMPLE: Record<string, string> = {
+  loadNotebook: 'it reads files: loadNotebook.test.ts writes some',
   writePage: 'it draws every chart and bundles the script of the page: tests/page opens what it writes',
 }
 

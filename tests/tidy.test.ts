@@ -23,7 +23,6 @@ const UNTESTED: Record<string, string> = {
   'packages/study/src/store/entryFile.ts': 'the store contract writes, reads and damages entries',
   'packages/study/src/carriers/studyResult.ts': 'chooseCarriers.test.ts reads what it puts together',
   'packages/study/src/runs/runChunks.ts': 'sweepCarriers.test.ts and replicate.test.ts run chunks, to the end and stopped',
-  'packages/study/src/controls/lucky.ts': 'means over worlds for the tests, not built',
   'packages/study/src/sweep/sweepAssembly.ts': 'sweepCarriers.test.ts puts sweeps together',
   'packages/study/src/runs/worker.ts': 'runs in a thread only: pool.test.ts',
   'packages/cli/src/actions.ts': 'main.test.ts types every command, openedPage.test.ts opens pages',

@@ -23,23 +23,23 @@ beforeAll(async () => {
 })
 afterAll(() => rmSync(folder, { recursive: true }))
 
+const WORDS = ['sweep', DEMO, '--carriers', '9..10', '--replications', '25', '--json', '--fresh', '--workers', '1']
+
 describe('the bundle', () => {
   test('gives the same bytes with and without code kept from an earlier run, and where what was kept is damaged', () => {
-    const words = ['sweep', DEMO, '--carriers', '9..10', '--replications', '25', '--json', '--fresh', '--workers', '1']
-    const first = built(...words)
+    const first = built(...WORDS)
     expect(first.status).toBe(0)
     expect(first.stderr).toContain('so far, after 20 runs of each')
     expect(kept()).toHaveLength(2)
     const sizes = kept().map((file) => readFileSync(file).length)
-    expect(built(...words).stdout === first.stdout).toBe(true)
+    expect(built(...WORDS).stdout === first.stdout).toBe(true)
     for (const [index, file] of kept().entries()) truncateSync(file, Math.floor(sizes[index]! / 2))
-    expect(built(...words).stdout === first.stdout).toBe(true)
+    expect(built(...WORDS).stdout === first.stdout).toBe(true)
     expect(kept().map((file) => readFileSync(file).length / 1e6)).toEqual(sizes.map((size) => expect.closeTo(size / 1e6, 1)))
   })
 
   test('finds one wrong bit in kept code, and makes it anew', () => {
-    const words = ['sweep', DEMO, '--carriers', '9..10', '--replications', '25', '--json', '--fresh', '--workers', '1']
-    const first = built(...words)
+    const first = built(...WORDS)
     const spoilt = kept().map((file) => {
       const bytes = readFileSync(file)
       bytes[Math.floor(bytes.length / 2)]! ^= 1
@@ -47,7 +47,7 @@ describe('the bundle', () => {
       return bytes
     })
     expect(spoilt).toHaveLength(2)
-    expect(built(...words).stdout === first.stdout).toBe(true)
+    expect(built(...WORDS).stdout === first.stdout).toBe(true)
     for (const [index, file] of kept().entries()) expect(readFileSync(file).equals(spoilt[index]!)).toBe(false)
   })
 

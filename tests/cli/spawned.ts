@@ -20,9 +20,12 @@ export interface Spawned {
   readonly saidOnErr: (text: string) => Promise<void>
 }
 
-/** Commands that run lines do it afresh, unless they name a store of their own. */
+/** commands that keep their runs */
+const KEEPING = ['run', 'sweep', 'carriers', 'compare', 'grid', 'drivers', 'losses', 'order', 'forecast', 'notebook']
+
+/** They do them afresh, unless they name a store of their own, or are only asked for help. */
 const fresh = (words: readonly string[]): string[] =>
-  ['run', 'sweep', 'carriers', 'notebook'].includes(words[0] ?? '') && !words.includes('--store') ? ['--fresh'] : []
+  KEEPING.includes(words[0] ?? '') && !['--store', '--fresh', '--help'].some((word) => words.includes(word)) ? ['--fresh'] : []
 
 /** @param folder  working folder; default: the top of the project */
 export function start(words: readonly string[], folder = TOP): Spawned {

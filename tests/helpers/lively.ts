@@ -1,38 +1,25 @@
 /** Lines in which much happens in a short stretch. */
 import type { LineSpec } from '@loopwright/line'
+import { isRing } from '@loopwright/line/check'
+import { distributionKinds } from '@loopwright/stats'
 
 /** seconds; a longer stretch would only take longer */
 const STRETCH = 1500
-const KINDS = new Set([
-  'constant',
-  'uniform',
-  'triangular',
-  'pert',
-  'exponential',
-  'lognormal',
-  'gamma',
-  'weibull',
-  'empirical',
-  'replay',
-  'discrete',
-  'occasional',
-  'limited',
-])
+const KINDS: ReadonlySet<unknown> = new Set(distributionKinds().map(({ kind }) => kind))
 
 /** The same line with times of some seconds in place of all its distributions, so that much happens in a short stretch. */
 export function lively(line: LineSpec): LineSpec {
   const walk = (value: unknown, key: string): unknown => {
     if (Array.isArray(value)) return value.map((item) => walk(item, key))
     if (typeof value !== 'object' || value === null) return value
-    if ('kind' in value && KINDS.has(value.kind as string)) {
+    if ('kind' in value && KINDS.has(value.kind)) {
       const scale = 1 + (JSON.stringify(value).length % 7)
       return { kind: 'exponential', mean: key === 'timeToFailureSeconds' ? 20 * scale : scale }
     }
     return Object.fromEntries(Object.entries(value).map(([name, inner]) => [name, walk(inner, name)]))
   }
   const quick = walk(line, '') as LineSpec
-  const isLoop =
-    line.paths.length === line.zones.length && line.paths.every(({ from, to }, p) => from === p && to === (p + 1) % line.zones.length)
+  const isLoop = isRing(line)
   return {
     ...quick,
     ...{ stations: quick.stations.map(busy), carriers: isLoop ? roomy(quick) : quick.carriers },

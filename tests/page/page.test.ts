@@ -217,6 +217,19 @@ describe.skipIf(path === null)('the page in a browser', () => {
     })
   })
 
+  test('a link to a section leaves the count as it is, and an address that asks for no count there is shows the answer', async () => {
+    await visit({ viewport: { width: 1280, height: 800 } }, async (page) => {
+      await choose(page, 12)
+      await page.locator('.contents a').first().click()
+      expect(await page.evaluate('location.hash')).not.toContain('=')
+      expect(await page.locator('input[name="carriers"]:checked').getAttribute('value')).toBe('12')
+      expect(await page.locator('#stations .finding').textContent()).toMatch(/\b12\b/)
+      await page.evaluate("location.hash = '#carriers=99'")
+      const answered = page.locator('.choice .answered input')
+      await expect.poll(() => answered.isChecked()).toBe(true)
+    })
+  })
+
   test('a mark says its numbers where it is pointed at, and by touch', async () => {
     await visit({ viewport: { width: 1280, height: 800 } }, async (page) => {
       await page.locator('#counts .wide [data-pick="9"]').hover()

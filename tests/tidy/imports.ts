@@ -18,6 +18,7 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     'study',
     'charts',
     'node:',
+    'npm:acorn',
     'npm:markdown-it',
     'npm:esbuild',
     'npm:vega',
@@ -34,6 +35,7 @@ export const DOORS: Readonly<Record<string, readonly string[]>> = {
   line: ['bounds', 'check'],
   study: ['change', 'machine'],
   charts: ['table'],
+  notebook: ['machine'],
 }
 
 /** Names that only these packages may take: nothing but a study runs the engine. */

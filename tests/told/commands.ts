@@ -7,8 +7,8 @@ export interface ToldCommand {
   readonly words: (line: ToldLine) => readonly string[]
   /** the first word, where it is another than the name */
   readonly command?: string
-  /** What else it can print: `--json`, `--out page.html` */
-  readonly has: readonly ('json' | 'page')[]
+  /** it prints `--json` and `--out page.html` too */
+  readonly hasMore: boolean
   /** the lines on which it makes sense; all where there is no word of it */
   readonly only?: readonly string[]
   /** the lines on which it makes no sense, each with its reason */
@@ -88,57 +88,57 @@ const SOME = {
 }
 
 export const COMMANDS: readonly ToldCommand[] = [
-  { name: 'check', words: () => [], has: [], answersPlan: false },
-  { name: 'run', words: () => [], has: ['json', 'page'], answersPlan: true },
-  { name: 'runs', command: 'run', words: (line) => few(TWENTY.includes(line.name) ? 20 : 10), has: ['json', 'page'], answersPlan: true },
-  { name: 'sweep', words: (line) => [...around(line), ...few(4)], has: ['json', 'page'], answersPlan: true },
+  { name: 'check', words: () => [], hasMore: false, answersPlan: false },
+  { name: 'run', words: () => [], hasMore: true, answersPlan: true },
+  { name: 'runs', command: 'run', words: (line) => few(TWENTY.includes(line.name) ? 20 : 10), hasMore: true, answersPlan: true },
+  { name: 'sweep', words: (line) => [...around(line), ...few(4)], hasMore: true, answersPlan: true },
   {
     name: 'carriers',
     words: (line) => [...around(line), '--at-most', '12'],
-    has: ['json', 'page'],
+    hasMore: true,
     only: SOME.carriers,
     answersPlan: true,
   },
   {
     name: 'compare',
     words: (line) => ['--variations', firstVariation(line), ...few(3)],
-    has: ['json', 'page'],
+    hasMore: true,
     not: { 'test-and-repair-line': 'has no variation' },
     answersPlan: false,
   },
-  { name: 'drivers', words: () => few(3), has: ['json', 'page'], only: SOME.drivers, answersPlan: false },
-  { name: 'losses', words: () => few(3), has: ['json', 'page'], only: SOME.losses, answersPlan: false },
+  { name: 'drivers', words: () => few(3), hasMore: true, only: SOME.drivers, answersPlan: false },
+  { name: 'losses', words: () => few(3), hasMore: true, only: SOME.losses, answersPlan: false },
   {
     name: 'order',
     words: ({ name }) => ['--move', MOVES[name]![0], '--zones', MOVES[name]![1], '--check-replications', '4', '--least-gain', '5'],
-    has: ['json', 'page'],
+    hasMore: true,
     only: Object.keys(MOVES),
     answersPlan: false,
   },
-  { name: 'steady', words: () => ['--runs', '3'], has: ['json', 'page'], only: SOME.steady, answersPlan: false },
+  { name: 'steady', words: () => ['--runs', '3'], hasMore: true, only: SOME.steady, answersPlan: false },
   {
     name: 'forecast',
     words: (line) => few(TWENTY.includes(line.name) ? 20 : 10),
-    has: ['json', 'page'],
+    hasMore: true,
     answersPlan: true,
   },
   {
     name: 'grid',
     words: (line) => [...around(line), '--set', FACTORS[line.name]!, ...few(3)],
-    has: ['json', 'page'],
+    hasMore: true,
     only: Object.keys(FACTORS),
     answersPlan: true,
   },
   {
     name: 'balance',
     words: ({ scenario }) => ['--stations', String(Math.max(1, scenario.line.stations.length - 1))],
-    has: ['json', 'page'],
+    hasMore: true,
     answersPlan: false,
   },
   {
     name: 'trace',
     words: (line) => ['--from', `${startMinutes(line)} min`, '--to', `${startMinutes(line) + 1} min`],
-    has: [],
+    hasMore: false,
     answersPlan: false,
   },
 ]
@@ -149,3 +149,5 @@ const startMinutes = ({ scenario }: ToldLine): number => Math.ceil(scenario.line
 /** Whether the command is told on the line. */
 export const goesWith = (command: ToldCommand, line: ToldLine): boolean =>
   (command.only?.includes(line.name) ?? true) && command.not?.[line.name] === undefined
+
+export const commandNamed = (name: string): ToldCommand => COMMANDS.find((one) => one.name === name)!

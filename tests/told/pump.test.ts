@@ -3,7 +3,7 @@
  * break of 30 min 27,000 s are work, so that she serves 216 at most, whatever else is changed. This is arithmetic, no run.
  */
 import { expect, test } from 'vitest'
-import { COMMANDS } from './commands.ts'
+import { commandNamed, COMMANDS } from './commands.ts'
 import { judgeLines } from './judge.ts'
 import { intervalsOf, objectsOf } from './document.ts'
 import { lineNamed } from './lines.ts'
@@ -15,7 +15,7 @@ const AT_MOST = 27_000 / 125
 /** units a shift more with a second operator, as a trial of other words found it */
 const SECOND_OPERATOR = 111
 
-const telling = async (name: string): Promise<Telling> => await tellingOf(PUMP, COMMANDS.find((one) => one.name === name)!)
+const telling = async (name: string): Promise<Telling> => await tellingOf(PUMP, commandNamed(name))
 
 /** what tells nothing of the limit: a sharing of tasks, and a stretch of time */
 const NO_STUDY: readonly string[] = ['balance', 'trace', 'order']

@@ -1,13 +1,12 @@
 /** Each rule finds its bad sample and lets its good one pass. */
 import { expect, test } from 'vitest'
-import { COMMANDS } from './commands.ts'
+import { commandNamed } from './commands.ts'
 import { lineNamed } from './lines.ts'
 import { pageText } from './pageText.ts'
 import { type Judged, RULES } from './rules.ts'
 
 const OPEN = lineNamed('arrivals-limit')
 const PUMP = lineNamed('pump-line')
-const command = (name: string) => COMMANDS.find((one) => one.name === name)!
 const titled = { ...PUMP, written: { stops: { feederJam: { title: 'jam of the feeder' } } } }
 const interval = { mean: 213.4, halfWidth: 6.8 }
 const states = { working: 0.4, blocked: 0.1, starved: 0.05, 'waiting for operator': 0.44 }
@@ -19,7 +18,7 @@ const document = {
 }
 const page = pageText('<body><section class="answer" id="answer"><p>It makes 3.</p></section><td>3 ± 1</td><td>Load</td></body>')
 
-const base: Judged = { code: 0, text: '', json: null, page: null, runs: document, command: command('runs'), line: PUMP }
+const base: Judged = { code: 0, text: '', json: null, page: null, runs: document, command: commandNamed('runs'), line: PUMP }
 
 const SAMPLES: Readonly<Record<string, { readonly bad: Partial<Judged>; readonly good: Partial<Judged> }>> = {
   columns: { bad: { text: 'x'.repeat(81) }, good: { text: `${'x'.repeat(80)}\ny` } },

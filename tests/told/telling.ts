@@ -42,9 +42,8 @@ async function tell(line: ToldLine, command: ToldCommand): Promise<Telling> {
   const refused = told.code !== 0
   const text = refused ? told.err : told.out
   const base = { line, command, code: told.code, text, runs: await runsOf(line) }
-  if (refused || command.has.length === 0) return { ...base, json: null, page: null }
-  const wantsPage = command.has.includes('page')
-  const { out, page } = await typed(line, [...words, '--json', ...(wantsPage ? ['--out', PAGE] : [])])
+  if (refused || !command.hasMore) return { ...base, json: null, page: null }
+  const { out, page } = await typed(line, [...words, '--json', '--out', PAGE])
   return { ...base, json: JSON.parse(out) as unknown, page: page === undefined ? null : pageText(page) }
 }
 

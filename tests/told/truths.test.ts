@@ -1,6 +1,6 @@
 /** The one truth of each line, as its first comment says it, against the runs' own numbers; and what the lines have, taken together. */
 import { expect, test } from 'vitest'
-import { COMMANDS } from './commands.ts'
+import { commandNamed } from './commands.ts'
 import { LINES, lineNamed } from './lines.ts'
 import { tellingOf } from './telling.ts'
 
@@ -46,7 +46,7 @@ test('every line of lines/ has its truth here and in its first comment', () => {
 })
 
 test.each(TRUTHS)('$line', async ({ line, units, share, gridlocks }) => {
-  const told = await tellingOf(lineNamed(line), COMMANDS.find(({ name }) => name === 'runs')!)
+  const told = await tellingOf(lineNamed(line), commandNamed('runs'))
   const { count } = told.json as { count: Count }
   const mean = count.units.reduce((sum, made) => sum + made, 0) / count.units.length
   expect(mean).toBeGreaterThanOrEqual(units[0])
@@ -61,7 +61,7 @@ test.each(TRUTHS)('$line', async ({ line, units, share, gridlocks }) => {
 })
 
 test('some of the runs of some-runs-stand stand, and in no run of no-chance does anything differ', async () => {
-  const runs = COMMANDS.find(({ name }) => name === 'runs')!
+  const runs = commandNamed('runs')
   const units = async (line: string): Promise<readonly number[]> =>
     ((await tellingOf(lineNamed(line), runs)).json as { count: Count }).count.units
   expect(Math.max(...(await units('some-runs-stand')))).toBeGreaterThan(1.5 * Math.min(...(await units('some-runs-stand'))))

@@ -13,10 +13,9 @@ const CACHE = join(PACKAGES, '../node_modules/.cache/loopwright')
 const NAMES = ['kernel', 'stats', 'line', 'scenario', 'study', 'charts', 'notebook']
 /** each package by the ways in that its package.json names: `stats`, `stats/fit`, … */
 const doorsOf = (name) =>
-  Object.entries(JSON.parse(readFileSync(join(PACKAGES, name, 'package.json'), 'utf8')).exports).map(([door, { 'loopwright-source': file }]) => [
-    join(name, door),
-    join(PACKAGES, name, file),
-  ])
+  Object.entries(JSON.parse(readFileSync(join(PACKAGES, name, 'package.json'), 'utf8')).exports).map(
+    ([door, { 'loopwright-source': file }]) => [join(name, door), join(PACKAGES, name, file)],
+  )
 /** packages whose code decides what a run gives */
 const ENGINE = ['kernel', 'stats', 'line', 'study']
 /** made to be loaded from where they lie: native, or bundled again for the page */
@@ -112,12 +111,13 @@ export async function bundleOfClone() {
   return pathToFileURL(main).href
 }
 
-/** What the bundle is made of: each source file by name, size and time of its last change. */
+/** What the bundle is made of: each source file and each package.json by name, size and time of its last change. */
 function key() {
   const lock = join(PACKAGES, '../node_modules/.package-lock.json')
   const others = [
     fileURLToPath(import.meta.url),
     fileURLToPath(new URL('./start.cjs', import.meta.url)),
+    ...[...NAMES, 'cli'].map((name) => join(PACKAGES, name, 'package.json')),
     ...(existsSync(lock) ? [lock] : []),
   ]
   return digest([...NAMES, 'cli'], stamp, others)

@@ -1,7 +1,7 @@
 /** What stands between the words of a command and the command itself: threads, and the page that is opened. */
 import { type PageFlags, withPage } from './shell/openedPage.ts'
+import { isShared, type MachineFlags } from './machineFlags.ts'
 import type { Shell } from './shell/shell.ts'
-import type { ThreadFlags } from './threads.ts'
 
 export interface ProgramContext {
   readonly shell: Shell
@@ -20,7 +20,7 @@ export async function paged({ shell, onCode }: ProgramContext, flags: PageFlags,
  *
  * @param runs  at least
  */
-export async function threaded<F extends ThreadFlags & PageFlags>(
+export async function threaded<F extends MachineFlags & PageFlags>(
   context: ProgramContext,
   flags: F,
   runs: number,
@@ -28,6 +28,8 @@ export async function threaded<F extends ThreadFlags & PageFlags>(
 ): Promise<void> {
   await paged(context, flags, async () => {
     const { fewEnough, withThreads } = await import('./threads.ts')
-    return await withThreads(fewEnough(context.shell, flags), runs, run)
+    const few = fewEnough(context.shell, flags)
+    if (isShared(few)) return await (await import('./machines.ts')).withMachines(context.shell, few, run)
+    return await withThreads(few, runs, run)
   })
 }

@@ -10,12 +10,16 @@ export interface StoreFlags {
   readonly store?: string
   /** no store: everything is run again, nothing is kept */
   readonly fresh?: true
+  /** told of the store when it is open */
+  readonly onStore?: (store: Store | null) => void
   /** one of the engines is forced: it runs everything itself */
   readonly engine?: ForcedEngine
 }
 
-export async function openStore(shell: Shell, { store, fresh, engine }: StoreFlags): Promise<Store | null> {
-  return fresh === true || engine !== undefined ? null : await shell.openStore(store ?? STORE_FOLDER)
+export async function openStore(shell: Shell, { store, fresh, engine, onStore }: StoreFlags): Promise<Store | null> {
+  const opened = fresh === true || engine !== undefined ? null : await shell.openStore(store ?? STORE_FOLDER)
+  onStore?.(opened)
+  return opened
 }
 
 /** Says on standard error what came from the store, and what was wrong with it; nothing where there is nothing to say. */

@@ -153,6 +153,10 @@ function addKeeping(root: Command, { shell, onCode }: ProgramContext): void {
     .description('say how much is kept, and for which engine')
     .addHelpText('after', examplesOf('store info'))
     .action(async (flags) => onCode(await (await import('./commands/store.ts')).storeInfo(shell, flags)))
+  addOptions(store.command('merge <folders...>'), { machine: [storeOption()] })
+    .description('put stores together: copy what the folders hold into one store')
+    .addHelpText('after', examplesOf('store merge'))
+    .action(async (folders: string[], flags) => onCode(await (await import('./commands/store.ts')).storeMerge(shell, folders, flags)))
   addOptions(store.command('prune'), {
     question: [option('--older-than <days>', 'also what was written longer ago', wholeNumber), option('--all', 'everything')],
     machine: [storeOption()],

@@ -4,7 +4,7 @@ import type { StudyOptions } from '@loopwright/study'
 import { openStore, type StoreFlags, tellStore } from './keptRuns.ts'
 import type { Loaded } from './loadScenario.ts'
 import { progress } from './shell/progress.ts'
-import { Misuse, type Shell } from './shell/shell.ts'
+import { asMisuse, type Shell } from './shell/shell.ts'
 import { type OutputFlags, tell } from './output/tell.ts'
 import { type ThreadFlags, threadsOf } from './threads.ts'
 import { checkOutputs } from './output/writeTables.ts'
@@ -42,9 +42,9 @@ export async function studyCommand<T extends SimulatedStudy>(shell: Shell, flags
   const store = await openStore(shell, flags)
   const options = { seed: flags.seed, signal: shell.signal, onProgress: told.onProgress, store, ...threadsOf(flags, shell) }
   const result = await refused(work.study(options))
-  tellStore(shell, store)
   const { partial } = result
   told.end(partial)
+  tellStore(shell, store)
   return await tell(shell, flags, {
     partial,
     document: () => work.document(result),
@@ -67,7 +67,6 @@ export async function refused<T>(study: Promise<T>): Promise<T> {
   try {
     return await study
   } catch (error) {
-    if (error instanceof RangeError || (error instanceof Error && error.name === 'StatisticsError')) throw new Misuse(error.message)
-    throw error
+    throw asMisuse(error)
   }
 }

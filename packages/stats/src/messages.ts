@@ -30,20 +30,5 @@ export const unequalLength = (first: string, firstCount: number, second: string,
     `${first} has ${firstCount} values and ${second} has ${secondCount}: give as many of the one as of the other.`,
   )
 
-export const emptyWindow = (start: number, end: number): StatisticsError =>
-  new StatisticsError('E_DOMAIN', `The window from ${start} to ${end} has no length: its end must lie after its start.`)
-
-export const windowNotFilled = (covered: number, length: number): StatisticsError =>
-  new StatisticsError(
-    'E_DOMAIN',
-    `The spells cover ${covered} s of a window of ${length} s: each instant must belong to exactly one state.`,
-  )
-
-export const nothingKnownAtStart = (start: number): StatisticsError =>
-  new StatisticsError('E_TOO_FEW', `No value is known at ${start}, where the window begins: give a change at or before it.`)
-
-export const timesNotRising = (row: number, time: number): StatisticsError =>
-  new StatisticsError('E_DOMAIN', `The time ${time} in row ${row} lies before the one above it: give the changes in order of time.`)
-
 export const notABelievableTriple = (min: number, mode: number, max: number): StatisticsError =>
   new StatisticsError('E_DOMAIN', `The triple ${min}, ${mode}, ${max} is out of order: give shortest, usual, longest.`)

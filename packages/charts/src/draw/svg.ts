@@ -52,7 +52,7 @@ export function points(list: readonly Point[]): string {
   return list.map(({ x, y }) => `${px(x)},${px(y)}`).join(' ')
 }
 
-export interface TextStyle {
+export interface TextLook {
   readonly size: number
   readonly anchor?: 'start' | 'middle' | 'end'
   readonly bold?: boolean
@@ -64,7 +64,7 @@ export interface TextStyle {
  *
  * @example textAt('62', 10, 20, { size: 12 }) // => '<text x="10" y="20" font-size="12">62</text>'
  */
-export function textAt(text: string, x: number, y: number, { size, anchor = 'start', bold = false, fill }: TextStyle): string {
+export function textAt(text: string, x: number, y: number, { size, anchor = 'start', bold = false, fill }: TextLook): string {
   const more = `${anchor === 'start' ? '' : ` text-anchor="${anchor}"`}${bold ? ' font-weight="600"' : ''}${fill === undefined ? '' : ` fill="${fill}"`}`
   return `<text x="${px(x)}" y="${px(y)}" font-size="${size}"${more}>${escapeXml(text)}</text>`
 }

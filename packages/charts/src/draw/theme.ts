@@ -50,8 +50,7 @@ export function palette(look: Look): Palette {
  * @example vegaConfig('dark').background // => '#17181b'
  */
 export function vegaConfig(look: Look): Config {
-  const { ink, paper, quiet, hairline, band, accent, states, onStates, plate, ramp, onRamp, twoSided } = palette(look)
-  const text = { font: FONT, fontSize: TEXT_SIZE, color: ink }
+  const { ink, paper, quiet, hairline, states, onStates, ramp, onRamp, twoSided } = palette(look)
   return {
     background: look === 'page' ? 'transparent' : paper,
     font: FONT,
@@ -82,37 +81,6 @@ export function vegaConfig(look: Look): Config {
       labelLimit: 0,
     },
     bar: { stroke: ink, strokeWidth: 0.6 },
-    style: {
-      band: { color: band, strokeWidth: 0 },
-      bandEdge: { color: quiet, strokeWidth: 1 },
-      mean: { color: quiet, stroke: quiet, strokeWidth: 1 },
-      meanStep: { color: ink, strokeWidth: 1 },
-      meanDot: { color: ink, stroke: paper, strokeWidth: 0.8, filled: true, size: 44, opacity: 1 },
-      chosenDot: { color: accent, stroke: paper, strokeWidth: 1.5, filled: true, size: 130, opacity: 1 },
-      chosenLine: { color: accent, strokeWidth: 1 },
-      chosenText: { ...text, color: accent, fontWeight: 'bold' },
-      law: { color: quiet, strokeWidth: 1.4, opacity: 1 },
-      plan: { color: ink, strokeWidth: 1.4, strokeDash: [6, 4] },
-      planText: { ...text, fontWeight: 'bold' },
-      note: { ...text, fontSize: SMALL_SIZE, color: quiet },
-      words: text,
-      halo: { color: paper, stroke: paper, strokeWidth: 4 },
-      wordsStrong: { ...text, fontWeight: 'bold' },
-      letters: { ...text, fontSize: SMALL_SIZE },
-      plate: { color: plate, stroke: plate, strokeWidth: 4 },
-      cell: { stroke: paper, strokeWidth: 0 },
-      baseCell: { filled: false, color: ink, stroke: ink, strokeWidth: 2, strokeDash: [5, 3] },
-      chosenCell: { filled: false, color: accent, stroke: accent, strokeWidth: 3 },
-      p10: { color: ink, strokeWidth: 1 },
-      count: { color: ramp[4]!, stroke: ink, strokeWidth: 0.6 },
-      countPale: { color: ramp[1]!, stroke: ink, strokeWidth: 0.6 },
-      partWork: { color: ramp[7]!, stroke: ink, strokeWidth: 0.6 },
-      partWait: { color: ramp[3]!, stroke: ink, strokeWidth: 0.6 },
-      spanWork: { color: ink, strokeWidth: 6 },
-      spanWait: { color: ramp[3]!, strokeWidth: 6 },
-      travel: { color: quiet, stroke: quiet, strokeWidth: 1.3 },
-      partMove: { color: ramp[0]!, stroke: ink, strokeWidth: 0.6 },
-    },
     range: {
       // the names that a spec may use: states by `category`, text on them by `ordinal`; steps of quantities by `ramp`, text on them by `heatmap`
       category: [...states],

@@ -1,5 +1,5 @@
 /** A chart as plain data: axes and marks in the units of the axes. `drawingSvg` makes a picture of it, of any width, in a browser or without one. */
-import type { Ink } from './ink.ts'
+import type { Ink, Rim } from './ink.ts'
 
 /** A chart as plain data: axes, and marks in their units. */
 export interface Drawing {
@@ -71,8 +71,6 @@ export interface Area extends Touched {
   readonly x: readonly [At, At]
   readonly y: readonly [At, At]
   readonly ink: Ink
-  /** pixels that it is narrower at each of its level edges. Default: 0 */
-  readonly inset?: number
   /** the longest of these that fits stands in it */
   readonly words?: readonly string[]
   readonly wordsInk?: Ink
@@ -127,8 +125,8 @@ export interface Words {
   /** pixels to the right, and down */
   readonly dx?: number
   readonly dy?: number
-  /** on paper of its own, where it may stand on other marks. Default: false */
-  readonly halo?: boolean
+  /** what shows between it and other marks: paper, or the plate of words on hatching. Default: nothing */
+  readonly rim?: Rim
   /** what stands at the other end of the same line: this text is shortened so that both have room */
   readonly beside?: string
   /** along the level axis, what the text may take; a longer one is left out. Default: as much as it takes */

@@ -34,6 +34,27 @@ test('a chart stands alone in every look but that of a page, on paper of its own
   expect(svgOf(mark)).not.toContain('<rect')
 })
 
+test('words have a rim of the look’s paper, and on a hatched state the plate', () => {
+  const words: Mark = { mark: 'words', x: 5, y: 0.5, text: 'plan', ink: 'words', rim: 'paper' }
+  const state: Mark = { mark: 'area', x: [0, 10], y: [0, 1], ink: 'state 0', words: ['working'], wordsInk: 'on state 0' }
+  const of = (look: 'page' | 'dark' | 'print'): string => drawingSvg(drawing(words, state), { widthPixels: 300, look })
+  expect(of('dark')).toMatch(/<g[^>]* stroke="#17181b"[^>]*paint-order="stroke"><text[^>]*>plan</)
+  expect(of('page')).toMatch(/<g[^>]* stroke="var\(--lw-plate\)"[^>]*><text[^>]*>working</)
+  expect(of('print')).toMatch(/<g[^>]* stroke="#ffffff"[^>]*><text[^>]*>working</)
+})
+
+test('print carries the hatchings that it refers to', () => {
+  const state: Mark = { mark: 'area', x: [0, 10], y: [0, 1], ink: 'state 3' }
+  const svg = drawingSvg(drawing(state), { widthPixels: 300, look: 'print' })
+  expect(svg).toContain('fill="url(#lw-hatch-3)"')
+  expect(svg).toContain('<pattern id="lw-hatch-3"')
+  expect(drawingSvg(drawing(state), { widthPixels: 300, look: 'light' })).not.toContain('<pattern')
+})
+
+test('the name of a choice cannot leave its attribute', () => {
+  expect(drawingSvg({ ...drawing(), choice: 'a" onload="b' }, { widthPixels: 300 })).toContain('data-choice="a&quot; onload=&quot;b"')
+})
+
 describe('what lies outside the area is cut off', () => {
   test('of a line only the pieces inside are drawn', () => {
     const svg = svgOf({

@@ -1,9 +1,10 @@
 /** A drawing as SVG text: pure, the same text for the same data, without a browser to measure anything. */
-import { px } from '../draw/svg.ts'
+import { hatchingDefs } from '../draw/hatching.ts'
+import { escapeXml, px } from '../draw/svg.ts'
 import { FONT, type Look } from '../draw/theme.ts'
 import { acrossAxis, acrossRoom, labelsWidth, TITLE_ROW, upAxis, upTicks } from './axes.ts'
 import type { Drawing } from './drawing.ts'
-import { inkAttributes } from './ink.ts'
+import { inkAttributes, rimAttributes } from './ink.ts'
 import { keyPieces } from './key.ts'
 import { markPieces } from './marks.ts'
 import type { Piece } from './piece.ts'
@@ -46,17 +47,18 @@ export function drawingSvg(drawing: Drawing, { widthPixels, look = 'page' }: Dra
   ]
   const height = bottom + below
   const ground = look === 'page' ? '' : `<rect width="${px(widthPixels)}" height="${px(height)}"${inkAttributes('paper', look)}/>`
-  const choice = drawing.choice === undefined ? '' : ` data-choice="${drawing.choice}"`
-  return `<svg xmlns="http://www.w3.org/2000/svg" class="lw-drawing" width="${px(widthPixels)}" height="${px(height)}" viewBox="0 0 ${px(widthPixels)} ${px(height)}" font-family="${FONT}"${choice}>${ground}${grouped(pieces, look)}</svg>`
+  const choice = drawing.choice === undefined ? '' : ` data-choice="${escapeXml(drawing.choice)}"`
+  return `<svg xmlns="http://www.w3.org/2000/svg" class="lw-drawing" width="${px(widthPixels)}" height="${px(height)}" viewBox="0 0 ${px(widthPixels)} ${px(height)}" font-family="${FONT}"${choice}>${look === 'print' ? hatchingDefs() : ''}${ground}${grouped(pieces, look)}</svg>`
 }
 
-/** Pieces of one ink that follow each other are painted together. */
+/** Pieces of one paint that follow each other are painted together. */
 function grouped(pieces: readonly Piece[], look: Look): string {
-  const groups: { ink: Piece['ink']; parts: string[] }[] = []
-  for (const { ink, svg } of pieces) {
+  const groups: { paint: string; parts: string[] }[] = []
+  for (const { ink, rim, svg } of pieces) {
+    const paint = inkAttributes(ink, look) + (rim === undefined ? '' : rimAttributes(rim, look))
     const last = groups.at(-1)
-    if (last?.ink === ink) last.parts.push(svg)
-    else groups.push({ ink, parts: [svg] })
+    if (last?.paint === paint) last.parts.push(svg)
+    else groups.push({ paint, parts: [svg] })
   }
-  return groups.map(({ ink, parts }) => `<g${inkAttributes(ink, look)}>${parts.join('')}</g>`).join('')
+  return groups.map(({ paint, parts }) => `<g${paint}>${parts.join('')}</g>`).join('')
 }

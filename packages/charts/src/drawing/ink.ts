@@ -5,6 +5,9 @@ import type { Look } from '../draw/theme.ts'
 /** `state 3`, `ramp 4` and the like: the colour of that number, and `on …` the text that can be read on it */
 export type Ink = keyof typeof INKS | `state ${number}` | `on state ${number}` | `ramp ${number}` | `on ramp ${number}`
 
+/** what shows around words: paper, or the plate of words on hatching */
+export type Rim = 'paper' | 'plate'
+
 interface Paint {
   readonly fill?: string
   readonly stroke?: string
@@ -21,7 +24,6 @@ const INKS = {
   band: { fill: 'band' },
   bandEdge: { stroke: 'quiet', width: 1 },
   whisker: { stroke: 'ink', width: 1.6 },
-  spread: { stroke: 'quiet', width: 5, opacity: 0.45 },
   line: { stroke: 'ink', width: 1 },
   thin: { stroke: 'quiet', width: 1 },
   grid: { stroke: 'hairline', width: 1 },
@@ -36,7 +38,6 @@ const INKS = {
   planWords: { fill: 'ink', size: TEXT_SIZE, bold: true },
   words: { fill: 'ink', size: TEXT_SIZE },
   strong: { fill: 'ink', size: TEXT_SIZE, bold: true },
-  letters: { fill: 'ink', size: SMALL_SIZE },
   note: { fill: 'quiet', size: SMALL_SIZE },
   bar: { fill: 'ramp 4', stroke: 'ink', width: 0.6 },
   barPale: { fill: 'ramp 1', stroke: 'ink', width: 0.6 },
@@ -77,6 +78,15 @@ export function inkAttributes(ink: Ink, look: Look): string {
     bold === true ? ' font-weight="600"' : '',
     opacity === undefined ? '' : ` opacity="${opacity}"`,
   ].join('')
+}
+
+/**
+ * The attributes of a rim around words.
+ *
+ * @example rimAttributes('paper', 'light') // => ' stroke="#ffffff" stroke-width="4" stroke-linejoin="round" paint-order="stroke"'
+ */
+export function rimAttributes(rim: Rim, look: Look): string {
+  return ` stroke="${colourOf(rim, look)}" stroke-width="4" stroke-linejoin="round" paint-order="stroke"`
 }
 
 /**

@@ -31,15 +31,22 @@ export function markPieces(mark: Mark, x: Scale, y: Scale): Piece[] {
 
 function areaPieces(mark: Area, x: Scale, y: Scale): Piece[] {
   const [left, right] = span(mark.x, x)
-  const [upper, lower] = span(mark.y, y)
-  const [top, bottom] = [upper + (mark.inset ?? 0), lower - (mark.inset ?? 0)]
+  const [top, bottom] = span(mark.y, y)
   if (!(right > left) || !(bottom > top)) return []
   const ink = mark.wordsInk ?? 'words'
   const room = right - left - 2 * WORDS_ROOM
   const fits = mark.words?.find((text) => textWidth(text, paintOf(ink).size ?? 0) <= room)
   const area = areaPiece(left, top, right - left, bottom - top, mark.ink, mark)
   if (fits === undefined || fits === '') return [area]
-  return [area, wordsPiece(fits, (left + right) / 2, (top + bottom) / 2, { ink, align: 'middle', tip: mark.tip })]
+  return [
+    area,
+    wordsPiece(fits, (left + right) / 2, (top + bottom) / 2, {
+      ink,
+      align: 'middle',
+      rim: ink.startsWith('on state ') ? 'plate' : undefined,
+      tip: mark.tip,
+    }),
+  ]
 }
 
 /** Ends in pixels, the smaller first, no further than the area. */
@@ -109,6 +116,6 @@ function wordsPieces(mark: Words, x: Scale, y: Scale): Piece[] {
     const text = most === null ? line : shortened(line, most, size, bold)
     const [atX, atY] = [x.of(mark.x) + (mark.dx ?? 0), y.of(mark.y) + (mark.dy ?? 0) + first + LINE * index]
     const tip = mark.tip ?? (text === line ? undefined : line)
-    return wordsPiece(text, atX, atY, { ink: mark.ink, align: mark.align ?? 'start', halo: mark.halo ?? false, tip })
+    return wordsPiece(text, atX, atY, { ink: mark.ink, align: mark.align ?? 'start', rim: mark.rim, tip })
   })
 }

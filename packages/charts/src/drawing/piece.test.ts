@@ -30,5 +30,5 @@ test('a shape is a circle or has corners around its middle', () => {
 
 test('a text stands with its middle at the height it is given', () => {
   expect(wordsPiece('<S1>', 10, 20, { ink: 'words', align: 'end' }).svg).toBe('<text x="10" y="24.7" text-anchor="end">&lt;S1&gt;</text>')
-  expect(wordsPiece('S1', 10, 20, { ink: 'words', halo: true }).svg).toContain('paint-order="stroke"')
+  expect(wordsPiece('S1', 10, 20, { ink: 'words', rim: 'paper' }).rim).toBe('paper')
 })

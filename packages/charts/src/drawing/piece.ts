@@ -1,10 +1,12 @@
 /** The pieces of a picture, in pixels: an element of SVG and the ink that it is drawn with. */
 import { escapeXml, px } from '../draw/svg.ts'
-import { type Ink, paintOf } from './ink.ts'
+import { type Ink, paintOf, type Rim } from './ink.ts'
 import type { Shape } from './drawing.ts'
 
 export interface Piece {
   readonly ink: Ink
+  /** of words. Default: none */
+  readonly rim?: Rim | undefined
   /** without paint */
   readonly svg: string
 }
@@ -37,16 +39,15 @@ export function areaPiece(left: number, top: number, width: number, height: numb
 export interface WordsLook {
   readonly ink: Ink
   readonly align?: 'start' | 'middle' | 'end'
-  readonly halo?: boolean
+  readonly rim?: Rim | undefined
   readonly tip?: string | undefined
 }
 
 /** One line of text whose middle is at y. */
-export function wordsPiece(text: string, x: number, y: number, { ink, align = 'start', halo = false, tip }: WordsLook): Piece {
+export function wordsPiece(text: string, x: number, y: number, { ink, align = 'start', rim, tip }: WordsLook): Piece {
   const anchor = align === 'start' ? '' : ` text-anchor="${align}"`
-  const own = halo ? ' stroke="var(--lw-paper, #ffffff)" stroke-width="4" stroke-linejoin="round" paint-order="stroke"' : ''
   const middle = y + 0.36 * (paintOf(ink).size ?? 0)
-  return { ink, svg: `<text x="${px(x)}" y="${px(middle)}"${anchor}${own}${toldOf({ tip })}>${escapeXml(text)}</text>` }
+  return { ink, rim, svg: `<text x="${px(x)}" y="${px(middle)}"${anchor}${toldOf({ tip })}>${escapeXml(text)}</text>` }
 }
 
 /** by shape: corners around the middle, in radii */

@@ -136,19 +136,16 @@ function stepMarks({ cause, kind, from, to, low, high, text, tip }: Step, row: n
       align: atLeft || inside ? 'end' : 'start',
       text,
       ink: 'words',
-      ...(inside ? {} : { halo: true }),
+      ...(inside ? {} : { rim: 'paper' }),
       tip,
     },
   ]
 }
 
 /** What is lost of a gain by taking out: "−40 ± 3", or where the cause helps, "+2 ± 1"; one decimal at most */
-function lostText({ mean, halfWidth }: Loss['step']): string {
-  if (mean === 0 && halfWidth === 0) return '0'
-  const decimals = differenceDecimals(mean, halfWidth)
-  const size = formatNumber(-mean, decimals)
-  const text = mean < 0 && /[1-9]/.test(size) ? `+${size}` : size
-  return halfWidth > 0 ? `${text} ± ${formatNumber(Math.max(halfWidth, 10 ** -decimals), decimals)}` : text
+function lostText({ mean, halfWidth }: Pick<Loss['step'], 'mean' | 'halfWidth'>): string {
+  const text = gainText({ mean: -mean, halfWidth })
+  return mean < 0 && /[1-9]/.test(text.split(' ± ')[0]!) ? `+${text}` : text
 }
 
 function finding({ forecast, ideal, gap, causes }: Told, per: string): string {
@@ -228,7 +225,7 @@ function lossTable({ forecast, ideal, gap, causes }: Told, rows: readonly Step[]
 }
 
 /** A gain, or below 0 a loss; one decimal at most. */
-function gainText({ mean, halfWidth }: Loss['step']): string {
+function gainText({ mean, halfWidth }: Pick<Loss['step'], 'mean' | 'halfWidth'>): string {
   if (mean === 0 && halfWidth === 0) return '0'
   const decimals = differenceDecimals(mean, halfWidth)
   return halfWidth > 0

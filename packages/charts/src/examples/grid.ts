@@ -30,6 +30,7 @@ function point(levels: readonly number[], carriers: number, mean: number, base: 
     mean: { ...interval, mean, low: mean - HALF_WIDTH, high: mean + HALF_WIDTH, status: 'ok' },
     p10: { p: 0.1, n: REPLICATIONS, level: 0.95, point: Math.round(mean - 11), low: null, high: null, coverage: 0.9, status: 'one limit' },
     meetsPlan: { successes, n: REPLICATIONS, level: 0.95, share, low: share * 0.9, high: Math.min(1, share * 1.1), status: 'ok' },
+    planVerdict: null,
     gridlocks: 0,
     outOfProducts: 0,
     toBase:

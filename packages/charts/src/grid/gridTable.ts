@@ -103,11 +103,13 @@ function drawingOf(
     const text = others.map((factor, index) => levelWords(factors[factor]!, block[index]!)).join(', ')
     return text === '' ? [] : [{ mark: 'words', x: 'from', y: first(place) - 0.4, text, ink: 'strong', beside: '' }]
   })
+  const means = points.flatMap((point) => meanOf(point) ?? [])
+  const span = [Math.min(...means), Math.max(...means)] as const
   const cells = points.flatMap((point): Mark[] => {
     const place = blocks.findIndex((block) => others.every((factor, at) => point.levels[factor] === block[at]))
     return place < 0
       ? []
-      : cellMarks(result, point, { row: first(place) + point.levels[long]!, column: point.levels[short!]!, per, planned })
+      : cellMarks(result, point, { row: first(place) + point.levels[long]!, column: point.levels[short!]!, span, per, planned })
   })
   return {
     heightPixels: rowPixels * lines,
@@ -131,14 +133,21 @@ function drawingOf(
 
 const FRAMES: readonly Ink[] = ['baseCell', 'chosenCell']
 
+interface CellPlace {
+  readonly row: number
+  readonly column: number
+  /** least and greatest mean of all settings */
+  readonly span: readonly [number, number]
+  readonly per: string
+  readonly planned: boolean
+}
+
 /** A shaded cell with its mean, the chance of the plan below it, and the frame of the best or of the base. */
 function cellMarks(
   { factors, points, base, best }: GridNumbers,
   point: GridPoint,
-  { row, column, per, planned }: { readonly row: number; readonly column: number; readonly per: string; readonly planned: boolean },
+  { row, column, span: [least, most], per, planned }: CellPlace,
 ): Mark[] {
-  const means = points.flatMap((each) => meanOf(each) ?? [])
-  const [least, most] = [Math.min(...means), Math.max(...means)]
   const mean = meanOf(point)
   const step = mean === null || most === least ? 0 : Math.round(((mean - least) / (most - least)) * (STEPS - 1))
   const x = [column + 0.03, column + 0.97] as const

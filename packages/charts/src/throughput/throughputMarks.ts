@@ -71,7 +71,7 @@ export function chosenMarks(count: SweepCount | undefined, first: number, last: 
       text: carriersText(x),
       ink: 'chosenWords',
       align: left ? 'start' : 'end',
-      halo: true,
+      rim: 'paper',
     },
   ]
 }

@@ -151,7 +151,7 @@ function lineMarks(at: number, ink: 'plan' | 'line', text: string, height: numbe
       text,
       ink: ink === 'plan' ? 'planWords' : 'words',
       align: left ? 'end' : 'start',
-      halo: true,
+      rim: 'paper',
     },
   ]
 }

@@ -133,7 +133,13 @@ function drawingOf({ stays, works, waits }: Shown, options: TimelineOptions): Fi
   const every = many ? niceStep(zones.length, 20) : 1
   const label = (name: string, zone: number): string => `${name}${places[zone] ? ` ${places[zone]}` : ''}`
   const corners = cornersOf(stays, fromSeconds, toSeconds)
-  const lines = [...new Set(corners.map(({ carrier, leg }) => `${carrier} ${leg}`))]
+  const lines = new Map<string, (readonly [seconds: number, zone: number])[]>()
+  for (const { carrier, leg, seconds, zone } of corners) {
+    const key = `${carrier} ${leg}`
+    const line = lines.get(key)
+    if (line === undefined) lines.set(key, [[seconds, zone]])
+    else line.push([seconds, zone])
+  }
   const spans = (all: readonly Span[], ink: 'spanWork' | 'spanWait' | 'spanHeld', words: string): Mark[] =>
     all.map(({ carrier, zone, from, to }) => ({
       mark: 'rule',
@@ -174,13 +180,7 @@ function drawingOf({ stays, works, waits }: Shown, options: TimelineOptions): Fi
       ...spans(waits, 'spanWait', 'waits to go on for'),
       ...spans(worked, 'spanWork', 'worked on for'),
       ...spans(held, 'spanHeld', 'held by a stop or break for'),
-      ...lines.map(
-        (line): Mark => ({
-          mark: 'path',
-          points: corners.filter(({ carrier, leg }) => `${carrier} ${leg}` === line).map(({ seconds, zone }) => [seconds, zone] as const),
-          ink: 'travel',
-        }),
-      ),
+      ...[...lines.values()].map((points): Mark => ({ mark: 'path', points, ink: 'travel' })),
     ],
     rightPixels: 24,
   }

@@ -1,9 +1,9 @@
 import type { Problem } from '@loopwright/scenario'
-import { type BalanceRequest, type BalanceResult, taskBalance, type TaskToShare } from '@loopwright/study/change'
+import { type BalanceRequest, taskBalance, type TaskToShare } from '@loopwright/study/change'
 import { tasksOfCsv, tasksOfLine } from '../options/balanceTasks.ts'
 import { balanceDocument } from '../documents/balanceDocument.ts'
 import { loadScenario } from '../loadScenario.ts'
-import { Misuse, type Shell } from '../shell/shell.ts'
+import { Misuse, refusals, type Shell } from '../shell/shell.ts'
 import { type OutputFlags, tell } from '../output/tell.ts'
 import { checkOutputs } from '../output/writeTables.ts'
 
@@ -21,7 +21,7 @@ export async function balance(shell: Shell, file: string, flags: BalanceFlags, c
     throw new Misuse('balance takes --cycle or --stations: the one is given, the other is found')
   const { tasks, name, problems } = await tasksOf(shell, file, flags.before ?? [])
   const asked: BalanceRequest = cycle === undefined ? { stations: stations! } : { cycleSeconds: cycle }
-  const result = shared(tasks, asked)
+  const result = refusals(() => taskBalance(tasks, asked))
   return await tell(shell, flags, {
     partial: false,
     document: () => balanceDocument(file, result),
@@ -45,13 +45,4 @@ async function tasksOf(shell: Shell, file: string, rules: readonly string[]): Pr
   }
   if (rules.length > 0) throw new Misuse('--before is for scenarios; in a table the column "after" says what comes before')
   return { tasks: tasksOfCsv(await shell.readFile(file), file), name: file, problems: [] }
-}
-
-function shared(tasks: readonly TaskToShare[], request: BalanceRequest): BalanceResult {
-  try {
-    return taskBalance(tasks, request)
-  } catch (error) {
-    if (error instanceof RangeError || (error instanceof Error && error.name === 'StatisticsError')) throw new Misuse(error.message)
-    throw error
-  }
 }

@@ -3,7 +3,7 @@ import { formatProblems } from '@loopwright/scenario'
 import type { CsvStyle } from '../output/csv.ts'
 import { openStore, type StoreFlags, tellStore } from '../keptRuns.ts'
 import { openPage } from '../shell/openedPage.ts'
-import { DONE, INTERRUPTED, Misuse, type Shell } from '../shell/shell.ts'
+import { DONE, FAILED, INTERRUPTED, Misuse, type Shell } from '../shell/shell.ts'
 import { lookOf } from '../shell/terminalLook.ts'
 import { checkOutputs, writeTables } from '../output/writeTables.ts'
 
@@ -22,7 +22,7 @@ export interface NotebookFlags extends StoreFlags {
 /** Runs a notebook: its cells to the terminal as they come, its page to a file. */
 export async function notebook(shell: Shell, file: string, flags: NotebookFlags, command: string): Promise<number> {
   if (/\.(ya?ml|json)$/i.test(file)) await refuseScenario(shell, file)
-  const { runNotebook } = await import('@loopwright/notebook')
+  const [{ runNotebook }, { lineOf, placeOf }] = await Promise.all([import('@loopwright/notebook'), import('@loopwright/notebook/machine')])
   await checkOutputs(shell, flags)
   const { err, out } = shell
   const clear = err.isTerminal ? '\r\u001b[2K' : ''
@@ -34,6 +34,7 @@ export async function notebook(shell: Shell, file: string, flags: NotebookFlags,
     readBeside: shell.readBeside,
     writeFile: shell.writeFile,
     importModule: shell.importModule,
+    places: { of: placeOf, line: lineOf },
     log: (text: string) => {
       if (said) err.write(clear)
       out.write(`${text}\n`)
@@ -51,7 +52,8 @@ export async function notebook(shell: Shell, file: string, flags: NotebookFlags,
     terminal: lookOf(out),
     command,
   }).catch((error: unknown) => {
-    throw error instanceof TypeError && error.message.includes('has no notebook') ? new Misuse(error.message) : error
+    const wrong = error instanceof Error && (error.name === 'NotebookFaults' || error.message.includes('has no notebook'))
+    throw wrong ? new Misuse(error.message) : error
   })
   tellStore(shell, store)
   if (run.status === 'wrong scenario') throw new Misuse(formatProblems(run.problems, run.scenarioText, run.scenarioFile))
@@ -62,9 +64,13 @@ export async function notebook(shell: Shell, file: string, flags: NotebookFlags,
       style: flags.csvStyle,
       partial: run.status === 'partial',
     })
+  if (run.faults.length > 0) {
+    const places = run.faults.map(({ file: of, line, column }) => `${of}:${line}:${column}`)
+    err.write(`${places.length === 1 ? 'a part' : `${places.length} parts`} of the notebook failed: ${places.join(', ')}\n`)
+  }
   if (run.status === 'partial') return INTERRUPTED
   if (flags.open === true) await openPage(shell, run.page!)
-  return DONE
+  return run.faults.length === 0 ? DONE : FAILED
 }
 
 /** A file that is there and is no program. */

@@ -48,10 +48,7 @@ export async function run(shell: Shell, file: string, flags: RunFlags, command: 
   const single = replications === 1 ? runs[0] : undefined
   return await tell(shell, flags, {
     partial: result.partial,
-    document: () =>
-      single === undefined
-        ? runsDocument(source, result)
-        : runDocument(source, single, { law: result.law, lawSeconds: result.lawSeconds, trace: events }),
+    document: () => (single === undefined ? runsDocument(source, result) : runDocument(source, single, { law: result.law, trace: events })),
     tale: async () => {
       const { emptyTale, runsStory } = await import('@loopwright/notebook')
       if (result.count.replications === 0) return emptyTale('Stopped before the first run was done: nothing to tell.')

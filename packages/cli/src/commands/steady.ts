@@ -2,7 +2,7 @@ import { findSteadyState, type SteadyResult } from '@loopwright/study'
 import { steadyDocument } from '../documents/steadyDocument.ts'
 import { loadScenario } from '../loadScenario.ts'
 import { progress } from '../shell/progress.ts'
-import { refusals, type Shell } from '../shell/shell.ts'
+import { Misuse, type Shell } from '../shell/shell.ts'
 import type { StudyFlags } from '../studyCommand.ts'
 import { storyOptions, tell } from '../output/tell.ts'
 import { threadsOf } from '../threads.ts'
@@ -13,7 +13,7 @@ export async function steady(shell: Shell, file: string, flags: StudyFlags, comm
   const { replications, seed } = flags
   const source = await loadScenario(shell, file, flags.variation)
   const { line } = source.scenario
-  if (replications < 2) refusals(() => refuseOne())
+  if (replications < 2) throw new Misuse('a steady state needs at least 2 replications: one run says nothing about chance')
   await checkOutputs(shell, flags)
   const told = progress(shell, `how long the start shows, ${replications} long runs, seed ${seed}`, replications)
   const options = { seed, signal: shell.signal, onProgress: told.onProgress, ...threadsOf(flags, shell) }
@@ -32,8 +32,4 @@ export async function steady(shell: Shell, file: string, flags: StudyFlags, comm
     name: source.scenario.name,
     command,
   })
-}
-
-function refuseOne(): never {
-  throw new RangeError('a steady state needs at least 2 replications: one run says nothing about chance')
 }

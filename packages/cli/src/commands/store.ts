@@ -1,7 +1,7 @@
-import { formatNumber } from '@loopwright/charts/table'
-import { keptIn, pruneStore } from '@loopwright/study/machine'
+import { formatNumber, visibleLine } from '@loopwright/charts/table'
+import { engineMark, keptIn, mergeStores, pruneStore } from '@loopwright/study/machine'
 import { STORE_FOLDER } from '../keptRuns.ts'
-import { DONE, Misuse, type Shell } from '../shell/shell.ts'
+import { DONE, Failure, MISUSE, Misuse, type Shell } from '../shell/shell.ts'
 
 export interface StoreInfoFlags {
   readonly store?: string
@@ -34,6 +34,22 @@ export async function storePrune(shell: Shell, { store: folder = STORE_FOLDER, o
   shell.out.write(files === 0 ? `Nothing to remove in ${folder}.\n` : `Removed ${formatNumber(files, 0)} files, ${size(bytes)}.\n`)
   if (left > 0) shell.err.write(`${formatNumber(left, 0)} files of no use could not be removed: you may not write there\n`)
   return DONE
+}
+
+/** Puts stores together. */
+export async function storeMerge(
+  shell: Shell,
+  folders: readonly string[],
+  { store: into = STORE_FOLDER }: StoreInfoFlags,
+): Promise<number> {
+  const { replications, entries, damaged, others, empty, trouble } = mergeStores(folders, into)
+  shell.out.write(`${formatNumber(replications, 0)} replications in ${formatNumber(entries, 0)} files are in ${into}.\n`)
+  for (const { mark, replications: left } of others)
+    shell.err.write(`${formatNumber(left, 0)} replications of another engine (${mark}) are left out: this one is ${engineMark()}\n`)
+  if (damaged > 0) shell.err.write(`${formatNumber(damaged, 0)} damaged files are left out; their runs will be run again\n`)
+  for (const folder of empty) shell.err.write(`there is no store in "${visibleLine(folder)}"\n`)
+  if (trouble !== null) throw new Failure(trouble)
+  return empty.length === folders.length ? MISUSE : DONE
 }
 
 const size = (bytes: number): string =>

@@ -5,7 +5,7 @@ import { parseQuantity, type Scenario, titleOf } from '@loopwright/scenario'
 import { isPage } from '../options/arguments.ts'
 import type { CsvStyle } from '../output/csv.ts'
 import { traceHead } from '../documents/traceDocument.ts'
-import { traceEvents } from '../documents/traceEvents.ts'
+import { STOP_EVENTS, traceEvents } from '../documents/traceEvents.ts'
 import { type Loaded, loadScenario } from '../loadScenario.ts'
 import { progress } from '../shell/progress.ts'
 import { DONE, INTERRUPTED, Misuse, type Shell } from '../shell/shell.ts'
@@ -77,8 +77,6 @@ const pictured = ({ csv, out }: TraceFlags): boolean => csv !== undefined || (ou
 function titled(scenario: Scenario, event: TraceEvent): TraceEvent {
   return event.place !== null && STOP_EVENTS.has(event.event) ? { ...event, place: titleOf(scenario, 'stop', event.place) } : event
 }
-
-const STOP_EVENTS: ReadonlySet<TraceEvent['event']> = new Set(['stop begin', 'stop end', 'repair start'])
 
 /** seconds that the picture shows where nothing is said: readable, and a lap or more of most loops */
 const STRETCH = 15 * 60

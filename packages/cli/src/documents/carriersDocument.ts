@@ -6,7 +6,7 @@ import { count, documentSchema, flag, list, number, orNull, planAnswer, record, 
 import { answerSchema } from './sweepDocument.ts'
 
 export function carriersDocument(source: Source, study: CarrierStudy): object {
-  const { answer, counts, law, lawSeconds } = study
+  const { answer, counts, law } = study
   const { pilot, looks, settled, flat, steps, planAnswer } = study
   return {
     ...runsHead(source, study),
@@ -17,7 +17,7 @@ export function carriersDocument(source: Source, study: CarrierStudy): object {
     steps,
     pilot,
     looks,
-    law: lawDocument(law, source.scenario.line, lawSeconds),
+    law: lawDocument(law, source.scenario.line),
     counts,
   }
 }

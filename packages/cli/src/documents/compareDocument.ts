@@ -1,6 +1,7 @@
 /** The document of `loopwright compare --json`. */
 import type { Difference } from '@loopwright/scenario'
 import type { CompareResult } from '@loopwright/study'
+import { studyHead, windowSchema } from './head.ts'
 import {
   chance,
   count,
@@ -8,7 +9,6 @@ import {
   flag,
   list,
   number,
-  only,
   orNull,
   outputInterval,
   record,
@@ -54,21 +54,6 @@ export const differenceSchema = (of: string): Schema =>
       ),
     },
     of,
-  )
-
-export const studyHead = (document: string): Record<string, Schema> => ({
-  format: only(1, 'version of this form'),
-  document: only(document, 'what this document tells'),
-  engineVersion: text('version of the engine'),
-  seed: text('names the random worlds'),
-  replications: count('asked for, per line'),
-  partial: flag('stopped before all replications were done'),
-})
-
-export const windowSchema = (): Schema =>
-  record(
-    { warmupSeconds: number('statistics begin after this instant'), endSeconds: number('and end with this one') },
-    'judged stretch, seconds from the start of the run',
   )
 
 /** JSON Schema of that document. */

@@ -2,8 +2,8 @@
 import { STATION_STATES } from '@loopwright/line'
 import { LIMIT_KINDS } from '@loopwright/line/bounds'
 import { DRIVER_KINDS, type DriverResult } from '@loopwright/study'
-import { differenceSchema, studyHead } from './compareDocument.ts'
-import { lawDocument, lawSchema, scenarioHead, scenarioSchema, type Source } from './head.ts'
+import { differenceSchema } from './compareDocument.ts'
+import { lawDocument, lawSchema, scenarioHead, scenarioSchema, type Source, studyHead } from './head.ts'
 import {
   count,
   documentSchema,
@@ -52,7 +52,7 @@ export function driverDocument(source: Source, result: DriverResult): object {
             })),
             candidate: name(explanation.candidate),
           },
-    law: lawDocument(law, line, 0),
+    law: lawDocument(law, line),
   }
 }
 

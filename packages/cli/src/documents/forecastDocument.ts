@@ -20,10 +20,10 @@ export function forecastDocument(
   source: Source,
   { kind, sweep, shift, week, shiftsPerWeek, netSeconds, overtime }: ForecastResult,
 ): object {
-  const { law, lawSeconds, counts } = sweep
+  const { law, counts } = sweep
   return {
     ...runsHead(source, { ...sweep, kind }),
-    law: lawDocument(law, source.scenario.line, lawSeconds),
+    law: lawDocument(law, source.scenario.line),
     shift,
     week,
     shiftsPerWeek,

@@ -1,7 +1,7 @@
 /** The document of `loopwright grid --json`. */
 import type { GridPoint, GridResult } from '@loopwright/study'
-import { differenceSchema, studyHead, windowSchema } from './compareDocument.ts'
-import { scenarioHead, scenarioSchema, type Source } from './head.ts'
+import { differenceSchema } from './compareDocument.ts'
+import { scenarioHead, scenarioSchema, type Source, studyHead, windowSchema } from './head.ts'
 import {
   chance,
   count,
@@ -16,6 +16,7 @@ import {
   type Schema,
   share,
   text,
+  verdict,
 } from './schemaParts.ts'
 
 export function gridDocument(source: Source, result: GridResult): object {
@@ -80,6 +81,7 @@ const pointSchema = (of: string): Schema =>
       mean: orNull(meanInterval('output per window, units')),
       p10: orNull(quantile('output that nine of ten windows exceed')),
       meetsPlan: orNull(chance('windows with at least the plan')),
+      planVerdict: orNull(verdict('whether nine of ten windows meet the plan')),
       gridlocks: count('replications that ended in gridlock'),
       outOfProducts: count('replications that ended out of products'),
       toBase: orNull(differenceSchema('this setting less the base, units per window')),

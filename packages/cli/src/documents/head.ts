@@ -1,6 +1,6 @@
 /** What all `--json` documents begin with. */
 import type { LineSpec } from '@loopwright/line'
-import type { Law } from '@loopwright/line/bounds'
+import { type Law, workingSeconds } from '@loopwright/line/bounds'
 import type { Scenario } from '@loopwright/scenario'
 import { named } from './named.ts'
 import { count, flag, list, map, number, only, orNull, record, type Schema, share, text } from './schemaParts.ts'
@@ -46,7 +46,7 @@ export function runsHead(source: Source, { kind, engineVersion, seed, replicatio
 }
 
 /** The law with names in place of indices; null where the line has none. */
-export function lawDocument(law: Law | null, spec: LineSpec, lawSeconds: number): object | null {
+export function lawDocument(law: Law | null, spec: LineSpec): object | null {
   if (law === null) return null
   return {
     exact: law.exact,
@@ -62,7 +62,7 @@ export function lawDocument(law: Law | null, spec: LineSpec, lawSeconds: number)
     carriersLow: law.carriersLow,
     carriersHigh: law.carriersHigh,
     unitsPerLap: law.unitsPerLap,
-    unitsPerWindowFactor: lawSeconds,
+    unitsPerWindowFactor: law.unitsPerLap * workingSeconds(spec),
     variantShares: named(spec.variants, law.variantShares),
     exchanges: law.exchanges.map((exchange, zone) => ({ zone: spec.zones[zone]!.name, ...exchange })),
   }
@@ -88,11 +88,24 @@ export const headSchema = (document: string, replications: string): Record<strin
   replications: count(replications),
   partial: flag('stopped before all replications were done; replications 0 … n − 1 are in'),
   plan: orNull(number('units wanted per window')),
-  window: record(
+  window: windowSchema(),
+})
+
+/** How the schema of a study of several lines begins. */
+export const studyHead = (document: string): Record<string, Schema> => ({
+  format: only(1, 'version of this form'),
+  document: only(document, 'what this document tells'),
+  engineVersion: text('version of the engine'),
+  seed: text('names the random worlds'),
+  replications: count('asked for, per line'),
+  partial: flag('stopped before all replications were done'),
+})
+
+export const windowSchema = (): Schema =>
+  record(
     { warmupSeconds: number('statistics begin after this instant'), endSeconds: number('and end with this one') },
     'judged stretch, seconds from the start of the run',
-  ),
-})
+  )
 
 export const lawSchema = (): Schema =>
   orNull(

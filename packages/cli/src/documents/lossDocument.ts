@@ -1,7 +1,7 @@
 /** The document of `loopwright losses --json`. */
 import type { LossResult } from '@loopwright/study'
-import { differenceSchema, studyHead } from './compareDocument.ts'
-import { scenarioHead, scenarioSchema, type Source } from './head.ts'
+import { differenceSchema } from './compareDocument.ts'
+import { scenarioHead, scenarioSchema, type Source, studyHead } from './head.ts'
 import { count, documentSchema, list, orNull, outputInterval, record, type Schema, text, words } from './schemaParts.ts'
 
 export function lossDocument(source: Source, { kind, ...rest }: LossResult): object {

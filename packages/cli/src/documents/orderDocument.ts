@@ -1,7 +1,7 @@
 /** The document of `loopwright order --json`. */
 import type { OrderResult } from '@loopwright/study'
-import { differenceSchema, studyHead } from './compareDocument.ts'
-import { scenarioHead, scenarioSchema, type Source } from './head.ts'
+import { differenceSchema } from './compareDocument.ts'
+import { scenarioHead, scenarioSchema, type Source, studyHead } from './head.ts'
 import {
   count,
   documentSchema,

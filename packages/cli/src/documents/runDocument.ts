@@ -8,7 +8,6 @@ import type { TraceEvent } from './traceEvents.ts'
 /** What the run came from, beside the run itself. */
 export interface RunExtras {
   readonly law: Law | null
-  readonly lawSeconds: number
   /** null: not asked for */
   readonly trace: readonly TraceEvent[] | null
 }
@@ -26,7 +25,7 @@ export function runDocument(source: Source, run: RunResult, extras: RunExtras): 
     partial: false,
     plan: plan?.unitsPerWindow ?? null,
     window,
-    law: lawDocument(extras.law, line, extras.lawSeconds),
+    law: lawDocument(extras.law, line),
     replication,
     end: endDocument(end, line),
     ...measures,

@@ -1,6 +1,6 @@
 /** The document of `loopwright run --replications 2` and more: means and intervals over runs. */
 import { STATION_STATES } from '@loopwright/line'
-import type { RunsIntervals, RunsResult } from '@loopwright/study'
+import type { RunsResult } from '@loopwright/study'
 import { countSchema } from './countDocument.ts'
 import { chanceFlag, headSchema, lawDocument, lawSchema, runsHead, type Source } from './head.ts'
 import { byName, list, orNull, outputInterval, record, type Schema, text } from './schemaParts.ts'
@@ -9,16 +9,11 @@ export function runsDocument(source: Source, result: RunsResult): object {
   const { count, intervals } = result
   return {
     ...runsHead(source, result),
-    law: lawDocument(result.law, source.scenario.line, result.lawSeconds),
+    law: lawDocument(result.law, source.scenario.line),
     count,
-    intervals: intervals === null ? null : intervalsDocument(intervals),
+    intervals,
   }
 }
-
-const intervalsDocument = (intervals: RunsIntervals): object => ({
-  ...intervals,
-  stations: intervals.stations,
-})
 
 export const runsFields = (): Record<string, Schema> => ({
   ...headSchema('runs', 'asked for'),

@@ -1,7 +1,6 @@
 /** The document of `loopwright steady --json`. */
 import type { SteadyResult } from '@loopwright/study'
-import { studyHead } from './compareDocument.ts'
-import { scenarioHead, scenarioSchema, type Source } from './head.ts'
+import { scenarioHead, scenarioSchema, type Source, studyHead } from './head.ts'
 import { count, documentSchema, list, number, orNull, outputInterval, record, type Schema, text, words } from './schemaParts.ts'
 
 export function steadyDocument(source: Source, { kind, ...rest }: SteadyResult): object {

@@ -10,7 +10,7 @@ export function sweepDocument(source: Source, result: SweepResult): object {
     ...runsHead(source, result),
     answer,
     planAnswer,
-    law: lawDocument(result.law, source.scenario.line, result.lawSeconds),
+    law: lawDocument(result.law, source.scenario.line),
     counts,
   }
 }

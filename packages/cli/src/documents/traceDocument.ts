@@ -1,6 +1,6 @@
 /** What `loopwright trace --json` prints: one JSON record a line (NDJSON), first a heading, then the events. */
 import { TRACE_KINDS } from '@loopwright/line'
-import { type Source, scenarioHead } from './head.ts'
+import { type Source, scenarioHead, scenarioSchema } from './head.ts'
 import { count, documentSchema, number, only, orNull, record, type Schema, text, words } from './schemaParts.ts'
 
 export interface TraceOf {
@@ -22,15 +22,7 @@ export function traceSchema(): Schema {
         {
           format: only(1, 'version of this form'),
           document: only('trace', 'what these lines tell'),
-          scenario: record(
-            {
-              file: text('scenario file, as given'),
-              variation: orNull(text('named set of changed values in the file')),
-              name: text('name of the scenario'),
-              question: text('question of the scenario'),
-            },
-            'what was simulated',
-          ),
+          scenario: scenarioSchema(),
           engineVersion: text('version of the engine'),
           seed: text('names the random worlds'),
           replication: count('which of them, from 0'),

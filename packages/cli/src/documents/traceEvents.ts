@@ -5,12 +5,13 @@ import type { TraceColumns } from '@loopwright/study'
 
 export type { TraceEvent }
 
-const STATION_EVENTS: readonly TraceKind[] = [
+/** Events whose place is a station, a source of stops, a supply; of all others it is a zone or a path. */
+export const STATION_EVENTS: ReadonlySet<TraceKind> = new Set<TraceKind>([
   ...(['duty start', 'duty end', 'release start', 'release end', 'operator sent', 'operator there', 'operator free'] as const),
   ...(['receiver start', 'receiver end'] as const),
-]
-const STOP_EVENTS: readonly TraceKind[] = ['stop begin', 'stop end', 'repair start']
-const SUPPLY_EVENTS: readonly TraceKind[] = ['product arrival', 'turned away']
+])
+export const STOP_EVENTS: ReadonlySet<TraceKind> = new Set<TraceKind>(['stop begin', 'stop end', 'repair start'])
+export const SUPPLY_EVENTS: ReadonlySet<TraceKind> = new Set<TraceKind>(['product arrival', 'turned away'])
 
 export function traceEvents(trace: TraceColumns, line: LineSpec): TraceEvent[] {
   return Array.from({ length: trace.kinds.length }, (_, index) => {
@@ -33,9 +34,9 @@ function placeName(event: TraceKind, place: number, line: LineSpec): string | nu
   if (event === 'rest' && place === STORE) return 'store'
   if (place < 0) return null
   if (event === 'move start') return zoneName(line, line.paths[place]!.from)
-  if (STATION_EVENTS.includes(event)) return line.stations[place]!.name
-  if (STOP_EVENTS.includes(event)) return stopName(line, place)
-  if (SUPPLY_EVENTS.includes(event)) return supplyName(line, place)
+  if (STATION_EVENTS.has(event)) return line.stations[place]!.name
+  if (STOP_EVENTS.has(event)) return stopName(line, place)
+  if (SUPPLY_EVENTS.has(event)) return supplyName(line, place)
   return line.zones[place]!.name
 }
 

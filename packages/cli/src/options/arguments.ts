@@ -141,6 +141,19 @@ export function replicationNumber(text: string): number {
 }
 
 /**
+ * A share of a study: which, of how many.
+ *
+ * @example shareOf('3/8') // => { part: 3, of: 8 }
+ */
+export function shareOf(text: string): { part: number; of: number } {
+  const match = /^(\d{1,6})\s*\/\s*(\d{1,6})$/.exec(text.trim())
+  const [part, of] = [Number(match?.[1]), Number(match?.[2])]
+  if (match === null || part < 1 || part > of)
+    throw new InvalidArgumentError('Write which share of how many, such as 3/8, from 1/8 to 8/8.')
+  return { part, of }
+}
+
+/**
  * Names separated by commas.
  *
  * @example nameList('S4, S5') // => ['S4', 'S5']

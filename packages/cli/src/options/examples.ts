@@ -33,8 +33,9 @@ export const EXAMPLES = {
   drivers: ['drivers line.yaml', 'drivers line.yaml --replications 60 --out out/drivers.html'],
   losses: ['losses line.yaml', 'losses line.yaml --variation train'],
   balance: ['balance tasks.csv --cycle 60', 'balance line.yaml --stations 5'],
-  store: ['store info', 'store prune'],
+  store: ['store info', 'store merge part-1 part-2', 'store prune'],
   'store info': ['store info', 'store info --store elsewhere'],
+  'store merge': ['store merge part-1 part-2 part-3', 'store merge /net/line/part-* --store all'],
   'store prune': ['store prune', 'store prune --older-than 30'],
   notebook: ['notebook notebooks/how-many-carriers.ts', 'notebook notebooks/how-many-carriers.ts --replications 20 --open'],
 } as const satisfies Readonly<Record<string, readonly [string, string, ...string[]]>>

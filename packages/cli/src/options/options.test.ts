@@ -21,6 +21,8 @@ const ORDER = [
   '--open',
   '--workers',
   '--engine',
+  '--part',
+  '--queue',
   '--store',
   '--fresh',
 ]

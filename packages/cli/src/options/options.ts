@@ -1,6 +1,6 @@
 /** Options that several commands share: one name, one meaning, one place in the help. */
 import { type Command, Option } from 'commander'
-import { fileName, pageFile, seedText, wholeNumber } from './arguments.ts'
+import { fileName, pageFile, seedText, shareOf, wholeNumber } from './arguments.ts'
 
 /** In this order under each command. */
 const GROUPS = {
@@ -82,5 +82,10 @@ export const storeOption = (): Option => option('--store <folder>', 'where finis
 
 export const keptOptions = (): Option[] => [storeOption(), option('--fresh', 'run everything again, keep nothing')]
 
-/** Of commands whose runs either engine can do. */
-export const machineOptions = (): Option[] => [workersOption(), engineOption(), ...keptOptions()]
+/** Of commands whose runs several machines may share. */
+export const sharedOptions = (): Option[] => [
+  option('--part <share>', 'run only a share of the study, such as 3/8, and keep it in the store', shareOf),
+]
+
+/** Of commands whose runs either engine can do, on any machine. */
+export const machineOptions = (): Option[] => [workersOption(), engineOption(), ...sharedOptions(), ...keptOptions()]

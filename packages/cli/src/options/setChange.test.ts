@@ -16,6 +16,11 @@ test('without a name it is called by its changes; a colon behind "=" is part of 
   expect(setChange('calendar.shift.from="06: 00"').changes).toEqual({ 'calendar.shift.from': '"06: 00"' })
 })
 
+test('a path may be a word that every record of JavaScript has', () => {
+  expect(setChange('constructor=3').changes).toEqual({ constructor: '3' })
+  expect(() => setChange('toString=3; toString=4')).toThrow('toString is changed twice')
+})
+
 test('the option again is another line', () => {
   expect(
     ['a: x=1', 'b: x=2'].reduce<ReturnType<typeof moreChanges>>((before, text) => moreChanges(text, before), []).map(({ name }) => name),

@@ -15,19 +15,20 @@ export interface SetChange {
 export function setChange(text: string): SetChange {
   const prefix = /^([^=;{}[\]"]*):\s+/u.exec(text)
   const from = prefix?.[0].length ?? 0
-  const changes: Record<string, string> = {}
+  const changes = new Map<string, string>()
   for (const { value, at } of split(text, from, ';')) {
     const begin = at + (text.slice(at).length - text.slice(at).trimStart().length)
     const equals = value.indexOf('=')
     const path = value.slice(0, Math.max(0, equals)).trim()
     if (path === '')
       throw atColumn(text, begin, 'Write changes as path=value, parted by ";", such as "fast: drive.speed=18 m/min; carriers.count=10".')
-    if (path in changes) throw atColumn(text, begin, `${path} is changed twice; change it once.`)
-    changes[path] = value.slice(equals + 1).trim()
-    if (changes[path] === '') throw atColumn(text, begin + equals + 1, `There is no value behind "${path}=".`)
+    if (changes.has(path)) throw atColumn(text, begin, `${path} is changed twice; change it once.`)
+    const to = value.slice(equals + 1).trim()
+    changes.set(path, to)
+    if (to === '') throw atColumn(text, begin + equals + 1, `There is no value behind "${path}=".`)
   }
   const name = prefix?.[1]?.trim() ?? ''
-  return { name: name === '' ? text.slice(from).trim() : name, changes }
+  return { name: name === '' ? text.slice(from).trim() : name, changes: Object.fromEntries(changes) }
 }
 
 /** Option that may be repeated: a line each. */

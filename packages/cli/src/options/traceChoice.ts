@@ -1,7 +1,7 @@
 /** Which events of a run are wanted: of some carriers, stations or zones, in a stretch of time. */
 import { type LineSpec, safetyCause } from '@loopwright/line'
 import { nearest } from '@loopwright/scenario'
-import type { TraceEvent } from '../documents/traceEvents.ts'
+import { STATION_EVENTS, STOP_EVENTS, SUPPLY_EVENTS, type TraceEvent } from '../documents/traceEvents.ts'
 import { Misuse } from '../shell/shell.ts'
 
 export interface TraceChoice {
@@ -49,10 +49,9 @@ function isAt(
   stops: ReadonlySet<string>,
 ): boolean {
   if (place === null) return event === 'standstill'
-  if (event === 'stop begin' || event === 'stop end') return stops.has(place)
-  if (/^(duty|release|operator|receiver) /.test(event)) return stations.has(place)
-  if (event === 'repair start') return stops.has(place)
-  if (event === 'product arrival' || event === 'turned away') return false
+  if (STOP_EVENTS.has(event)) return stops.has(place)
+  if (STATION_EVENTS.has(event)) return stations.has(place)
+  if (SUPPLY_EVENTS.has(event)) return false
   return zones.has(place) || (to !== null && zones.has(to))
 }
 

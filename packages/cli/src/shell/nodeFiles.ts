@@ -4,8 +4,10 @@ import { closeSync, constants, fstatSync, openSync, readFileSync, realpathSync }
 import { lstat, mkdir, open, readFile, realpath, rename, rm, stat } from 'node:fs/promises'
 import { basename, dirname, isAbsolute, join, relative, resolve, sep } from 'node:path'
 import { visibleLine } from '@loopwright/charts/table'
-import { faultWords } from '@loopwright/study/machine'
 import { Failure, Misuse } from './shell.ts'
+
+/** Loaded when something fails: it stands beside the engine, whose code a start that goes well has no use for yet. */
+const wordsOf = async (error: unknown): Promise<string> => (await import('@loopwright/study/machine')).faultWords(error)
 
 /** Files above this size are no scenarios; bytes. */
 const READ_MAX = 50 * 2 ** 20
@@ -32,7 +34,7 @@ export async function readWhole(path: string): Promise<string> {
     const { code } = error as NodeJS.ErrnoException
     if (code === 'ENOENT' || code === 'ENOTDIR')
       throw new Misuse(`there is no file "${visibleLine(path)}" here (looked in ${process.cwd()})`)
-    throw new Failure(`"${visibleLine(path)}" could not be read: ${faultWords(error)}`)
+    throw new Failure(`"${visibleLine(path)}" could not be read: ${await wordsOf(error)}`)
   }
 }
 
@@ -135,7 +137,7 @@ export async function writeWhole(path: string, text: string): Promise<void> {
   } catch (error) {
     if (part !== null) await rm(part, { force: true }).catch(() => {})
     if (error instanceof Misuse) throw error
-    throw new Failure(`"${visibleLine(path)}" could not be written: ${faultWords(error)}`)
+    throw new Failure(`"${visibleLine(path)}" could not be written: ${await wordsOf(error)}`)
   }
 }
 
@@ -153,6 +155,6 @@ export async function checkWritable(path: string): Promise<void> {
     await rm(part)
   } catch (error) {
     if (error instanceof Misuse) throw error
-    throw new Failure(`"${visibleLine(path)}" cannot be written: ${faultWords(error)}`)
+    throw new Failure(`"${visibleLine(path)}" cannot be written: ${await wordsOf(error)}`)
   }
 }

@@ -2,9 +2,8 @@
 import { spawn } from 'node:child_process'
 import { existsSync } from 'node:fs'
 import { resolve } from 'node:path'
-import { pathToFileURL } from 'node:url'
+import type { LoadedNotebook } from '@loopwright/notebook/machine'
 import { visibleStyled } from '@loopwright/charts/table'
-import { faultWords } from '@loopwright/study/machine'
 import { checkWritable, readBeside, readWhole, writeWhole } from './nodeFiles.ts'
 import { INTERRUPTED, type Shell, type Stream } from './shell.ts'
 import { colourWanted, columnsOf } from './terminalLook.ts'
@@ -67,7 +66,9 @@ function nodeStream(stream: NodeJS.WriteStream): { stream: Stream; written: () =
     },
     written: async () => {
       if (fault === null) await new Promise<void>((resolve) => stream.write('', () => resolve()))
-      return fault === null || fault.code === 'EPIPE' ? null : `the results could not be written to standard output: ${faultWords(fault)}`
+      if (fault === null || fault.code === 'EPIPE') return null
+      const { faultWords } = await import('@loopwright/study/machine')
+      return `the results could not be written to standard output: ${faultWords(fault)}`
     },
   }
 }
@@ -99,25 +100,32 @@ function started(command: string, words: readonly string[]): Promise<boolean> {
 }
 
 async function importModule(path: string): Promise<unknown> {
+  return (await loadModule(path)).exports
+}
+
+/** A notebook gets the packages that run already, from wherever it lies. */
+async function loadModule(path: string): Promise<LoadedNotebook> {
   await readWhole(path)
-  if (bundled()) await takeOwnPackages()
+  const { loadNotebook } = await import('@loopwright/notebook/machine')
+  process.setSourceMapsEnabled(true)
+  if (bundled())
+    return await loadNotebook(path, {
+      ours: (name) => new URL(`./${name}.js`, import.meta.url).href,
+      importFile: (address) => import(address),
+    })
   const { register } = await import('tsx/esm/api')
-  const unregister = register()
-  try {
-    return await import(pathToFileURL(resolve(path)).href)
-  } finally {
-    await unregister()
-  }
+  return await loadNotebook(path, {
+    ours: (name) => import.meta.resolve(`@loopwright/${name}`),
+    importFile: async (address) => {
+      const unregister = register()
+      try {
+        return await import(address)
+      } finally {
+        await unregister()
+      }
+    },
+  })
 }
 
 /** True where all packages lie side by side in one folder, bundled. */
 const bundled = (): boolean => existsSync(new URL('./notebook.js', import.meta.url))
-
-/** A notebook that imports `@loopwright/…` gets the packages that run already, and not their source beside them. */
-async function takeOwnPackages(): Promise<void> {
-  const { register } = await import('node:module')
-  const hook = `export const resolve = (name, context, next) => name.startsWith('@loopwright/')
-    ? { url: new URL('./' + name.slice('@loopwright/'.length) + '.js', ${JSON.stringify(import.meta.url)}).href, shortCircuit: true }
-    : next(name, context)`
-  register(`data:text/javascript,${encodeURIComponent(hook)}`)
-}

@@ -1,4 +1,5 @@
 /** The page that a command has written, opened in the browser. */
+import { isPage } from '../options/arguments.ts'
 import { DONE, Misuse, type Shell } from './shell.ts'
 
 export interface PageFlags {
@@ -16,7 +17,7 @@ export interface PageFlags {
 export async function withPage(shell: Shell, { out, open }: PageFlags, run: () => Promise<number>): Promise<number> {
   if (open !== true) return await run()
   if (out === undefined) throw new Misuse('--open opens the page; say where it goes, such as --out out/page.html')
-  if (!/\.html?$/i.test(out)) throw new Misuse(`--open opens a page, and "${out}" is none; write --out with a name that ends in .html`)
+  if (!isPage(out)) throw new Misuse(`--open opens a page, and "${out}" is none; write --out with a name that ends in .html`)
   const code = await run()
   if (code === DONE) await openPage(shell, out)
   return code

@@ -11,7 +11,7 @@ export interface Shell {
   readonly readBeside: (scenarioFile: string, path: string) => string | null
   /** Makes folders as needed; nobody meets half a file. */
   readonly writeFile: (path: string, text: string) => Promise<void>
-  /** Throws a `Failure` if the file could not be written; leaves nothing behind. */
+  /** Throws a `Failure` if the file could not be written, a `Misuse` where the name is no file's; leaves nothing behind but the folder. */
   readonly checkWritable: (path: string) => Promise<void>
   /** The module's exports; TypeScript too. */
   readonly importModule: (path: string) => Promise<unknown>
@@ -59,7 +59,12 @@ export function refusals<T>(make: () => T): T {
   try {
     return make()
   } catch (error) {
-    if (error instanceof RangeError) throw new Misuse(error.message)
-    throw error
+    throw asMisuse(error)
   }
+}
+
+/** The refusal of what the user asked as a `Misuse`; any other error as it is. */
+export function asMisuse(error: unknown): unknown {
+  const isRefusal = error instanceof RangeError || (error instanceof Error && error.name === 'StatisticsError')
+  return isRefusal ? new Misuse(error.message) : error
 }

@@ -6,12 +6,12 @@ import type { Law } from './law.ts'
 import { lawTerms } from './lawTerms.ts'
 import { type Limit, type LimitReason, limitOf } from './limit.ts'
 import { type PathTimes, pathTimes } from './pathTimes.ts'
-import { breaksWithin, workingSeconds } from './workingSeconds.ts'
+import { breaksWithin, workingSeconds, windowSecondsOf } from './workingSeconds.ts'
 
 /** On one closed loop by its law; elsewhere by the quickest way of a carrier with its product and back without one. */
 export function carrierLimits(spec: LineSpec, flows: Flows, lineLaw: Law | null): Limit[] {
   const { count } = spec.carriers
-  const windowSeconds = spec.window.endSeconds - spec.window.warmupSeconds
+  const windowSeconds = windowSecondsOf(spec)
   const net = workingSeconds(spec)
   const { lap, moving } = quickestLap(spec, flows)
   const breaks = breaksWithin(spec).reduce((sum, length) => sum + Math.min(length, moving), 0)

@@ -3,6 +3,7 @@ import type { LineSpec } from '../spec.ts'
 import { type Flows, unitUse } from './flows.ts'
 import { type Limit, limitOf } from './limit.ts'
 import { availability, stopShares } from './stopShares.ts'
+import { windowSecondsOf } from './workingSeconds.ts'
 
 /** Sources of stations on the operating clock; repairs by the clock take their share of the crews before. */
 export function crewLimit(spec: LineSpec, flows: Flows): Limit | null {
@@ -11,7 +12,7 @@ export function crewLimit(spec: LineSpec, flows: Flows): Limit | null {
   const perWork = spec.stations.map((_, station) => stopShares(spec, station).perWork)
   const least = unitUse(flows, { stay: (stay) => perWork[stay.station]! * stay.workSeconds })
   if (least.perUnit <= 0) return null
-  const windowSeconds = spec.window.endSeconds - spec.window.warmupSeconds
+  const windowSeconds = windowSecondsOf(spec)
   const byClock = spec.breakdowns.filter(({ clock }) => clock === 'calendar').reduce((sum, source) => sum + 1 - availability(source), 0)
   return limitOf(spec, {
     kind: 'repair crew',

@@ -5,6 +5,7 @@ import { stationWords } from '../words/stationWords.ts'
 import { type Flows, unitUse } from './flows.ts'
 import { type Limit, limitOf } from './limit.ts'
 import { meanSeconds } from './meanSeconds.ts'
+import { windowSecondsOf } from './workingSeconds.ts'
 
 export function goodsLimits(spec: LineSpec, flows: Flows): Limit[] {
   return [arrivalLimit(spec, flows), listLimit(spec, flows), ...receiverLimits(spec, flows)].filter((limit) => limit !== null)
@@ -25,7 +26,7 @@ function arrivalLimit(spec: LineSpec, { goodShare }: Flows): Limit | null {
   const all = loadSupplies(spec)
   if (all.length === 0 || all.some(({ arrivals }) => arrivals.kind === 'always')) return null
   const { warmupSeconds, endSeconds } = spec.window
-  const windowSeconds = endSeconds - warmupSeconds
+  const windowSeconds = windowSecondsOf(spec)
   let inWindow = 0
   let ever = 0
   let isList = false
@@ -55,7 +56,7 @@ function arrivalLimit(spec: LineSpec, { goodShare }: Flows): Limit | null {
 /** A list of products that runs out. */
 function listLimit(spec: LineSpec, { goodShare }: Flows): Limit | null {
   if (spec.mix.kind !== 'list') return null
-  const windowSeconds = spec.window.endSeconds - spec.window.warmupSeconds
+  const windowSeconds = windowSecondsOf(spec)
   const units = spec.mix.sequence.length * goodShare
   return limitOf(spec, {
     kind: 'list',
@@ -69,7 +70,7 @@ function listLimit(spec: LineSpec, { goodShare }: Flows): Limit | null {
 
 /** Each receiver that every product goes to; and all together, where there are several unload stations with one. */
 function receiverLimits(spec: LineSpec, flows: Flows): (Limit | null)[] {
-  const windowSeconds = spec.window.endSeconds - spec.window.warmupSeconds
+  const windowSeconds = windowSecondsOf(spec)
   const cycles = spec.stations.map(({ unload, receiver }) =>
     unload === null || receiver === null ? null : meanSeconds(receiver.cycleSeconds),
   )

@@ -12,5 +12,5 @@ export type { Limit, LimitKind, LimitParts, LimitReason } from './limit.ts'
 export { loadSupplies } from './goodsLimits.ts'
 
 // Time that counts
-export { workingSeconds } from './workingSeconds.ts'
+export { windowSecondsOf, workingSeconds } from './workingSeconds.ts'
 export { availability } from './stopShares.ts'

@@ -1,19 +1,15 @@
 /** One limit of a line: something that every unit of output needs, and how much of it there is in a window. */
 import type { LineSpec } from '../spec.ts'
+import type { EstimateReason } from './exactness.ts'
+import { windowSecondsOf } from './workingSeconds.ts'
 
 /** The kinds of limits, in the order in which they are told. */
 export const LIMIT_KINDS = ['station', 'operator', 'arrivals', 'list', 'receiver', 'repair crew', 'carriers', 'space'] as const
 /** One of LIMIT_KINDS. */
 export type LimitKind = (typeof LIMIT_KINDS)[number]
 
+/** beside those of the law */
 const LIMIT_REASONS = [
-  'ramps',
-  'random times',
-  'exit-clear transfers',
-  'breakdowns',
-  'breaks',
-  'products with different times',
-  'a product list that runs out',
   'stops that come by the clock',
   'stops of a section',
   'stops of equal times',
@@ -22,7 +18,7 @@ const LIMIT_REASONS = [
   'time that repairs by the clock take',
 ] as const
 /** Why a figure is an estimate. */
-export type LimitReason = (typeof LIMIT_REASONS)[number]
+export type LimitReason = EstimateReason | (typeof LIMIT_REASONS)[number]
 
 /** Mean seconds per unit; they sum to `secondsPerUnit` but for carriers and space, which are not taken apart. */
 export interface LimitParts {
@@ -89,7 +85,7 @@ export interface LimitDraft {
 export function limitOf(spec: Pick<LineSpec, 'window'>, draft: LimitDraft): Limit | null {
   const { secondsPerUnit, availableSeconds, provenPerWindow, reasons, parts = {}, stations = [], operators = [], kind, name } = draft
   if (!(secondsPerUnit > 0) || !Number.isFinite(secondsPerUnit)) return null
-  const windowSeconds = spec.window.endSeconds - spec.window.warmupSeconds
+  const windowSeconds = windowSecondsOf(spec)
   const figure = availableSeconds / secondsPerUnit
   const proven = provenPerWindow === null || !Number.isFinite(provenPerWindow) ? null : provenPerWindow
   const unitsPerWindow = proven === null ? figure : Math.min(figure, proven)

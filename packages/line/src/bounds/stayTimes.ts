@@ -6,7 +6,7 @@ import type { PathTimes } from './pathTimes.ts'
 import type { Stay } from './productWalk.ts'
 import { availability, repairRatio, type StopShares, stopShares } from './stopShares.ts'
 import { changeSeconds } from './transferChange.ts'
-import { breaksWithin, workingSeconds } from './workingSeconds.ts'
+import { breaksWithin, workingSeconds, windowSecondsOf } from './workingSeconds.ts'
 
 export interface StayTimes {
   /** moves in and clears out, seconds, the shortest there are: into the zone from speed, and from rest */
@@ -28,7 +28,7 @@ export function stayTimes(spec: LineSpec, station: number, times: readonly PathT
   const least = (values: readonly number[]): number => (values.length === 0 ? 0 : Math.min(...values))
   const out = least(outs.map(({ clear }) => clear[REST]!))
   const change = ins.length === 1 && outs.length === 1 ? changeSeconds(spec, zone) : null
-  const windowSeconds = spec.window.endSeconds - spec.window.warmupSeconds
+  const windowSeconds = windowSecondsOf(spec)
   return {
     leastMoveSeconds: least(ins.flatMap(({ move }) => [move[2 * SPEED + REST]!, move[2 * REST + REST]!])) + out,
     moveSeconds: least(ins.map(({ move }) => move[2 * REST + REST]!)) + out,
@@ -74,7 +74,7 @@ export interface Proof {
  */
 export function proofs(spec: LineSpec, times: StayTimes, longestStay: number): Proof[] {
   const { leastMoveSeconds: moves, changeSeconds: change, stops, workingSeconds: net, breaks } = times
-  const windowSeconds = spec.window.endSeconds - spec.window.warmupSeconds
+  const windowSeconds = windowSecondsOf(spec)
   const plain = (stay: Stay): number => busy(stay) + (stay.exchanges ? moves + change : 0)
   const repairs = spec.breakdowns.reduce((sum, { repairSeconds }) => sum + 2 * distributionMean(repairSeconds), 0)
   const hidden = (seconds: number): number => breaks.reduce((sum, length) => sum + Math.min(length, seconds), 0)

@@ -1,5 +1,6 @@
 /** A sketch with something changed: records key by key, everything else as a whole. */
-import type { CarriersSketch, DriveSketch, LineSketch, OperatorSketch, PutIn, StationSketch, StopSketch, ZoneSketch } from './sketch.ts'
+import type { CarriersSketch, DriveSketch, LineSketch, OperatorSketch, StationSketch, StopSketch, ZoneSketch } from './sketch.ts'
+import { listed } from './values.ts'
 
 type Parts<T> = Readonly<Record<string, Partial<T> | null>>
 
@@ -33,17 +34,18 @@ function withCarriers(before: LineSketch['carriers'], change: number | Partial<C
   return { ...old, ...fresh }
 }
 
-const listed = (put: LineSketch['putIn']): readonly PutIn[] => (put === undefined ? [] : Array.isArray(put) ? put : [put as PutIn])
-
 /** A record whose keys are parts or values; a distribution is a value, whose `kind` says so. */
 const isRecord = (value: unknown): value is Record<string, unknown> =>
-  typeof value === 'object' && value !== null && !Array.isArray(value) && !('kind' in value)
+  typeof value === 'object' && value !== null && !Array.isArray(value) && typeof (value as { readonly kind?: unknown }).kind !== 'string'
 
-function merged(before: object, change: object): Record<string, unknown> {
-  const whole: Record<string, unknown> = { ...before }
+/** records within records that are changed key by key: stations, one of them, its work; the times of a task are one value, where null means "not this variant" */
+const DEPTH = 3
+
+function merged(before: unknown, change: object, depth = 0): Record<string, unknown> {
+  const whole: Record<string, unknown> = isRecord(before) ? { ...before } : {}
   for (const [key, value] of Object.entries(change)) {
     if (value === null) delete whole[key]
-    else if (value !== undefined) whole[key] = isRecord(value) && isRecord(whole[key]) ? merged(whole[key], value) : value
+    else if (value !== undefined) whole[key] = isRecord(value) && depth < DEPTH ? merged(whole[key], value, depth + 1) : value
   }
   return whole
 }

@@ -61,10 +61,10 @@ function carriersOf(report: Report, shape: Shape, { carriers }: LineSketch, zone
   const given = typeof carriers === 'number' ? { count: carriers } : carriers
   const usual = shape === 'straight' ? 'store' : 'spread'
   const { start = usual, length, width } = given
-  const places = typeof start === 'string' ? start : start.map((place) => referPlace(report, 'carriers.start', place, zones))
-  const count = whole(report, 'carriers.count', given.count ?? (typeof places === 'string' ? Number.NaN : places.length), 1)
+  const places = typeof start === 'string' ? start : start.flatMap((place) => referPlace(report, 'carriers.start', place, zones) ?? [])
+  const count = whole(report, 'carriers.count', given.count ?? (typeof start === 'string' ? Number.NaN : start.length), 1)
   if (typeof places !== 'string') {
-    if (places.length !== count) report.add('carriers.start', say.startLength(places.length, count))
+    if (start.length !== count) report.add('carriers.start', say.startLength(start.length, count))
     const twice = places.find((place, k) => place !== STORE && places.indexOf(place) < k)
     if (twice !== undefined) report.add('carriers.start', say.startTwice(zones.list[twice]!))
   }

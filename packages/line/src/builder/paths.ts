@@ -3,7 +3,7 @@ import { sentences as say } from '../check/sentences.ts'
 import { type PathSpec, type Position, STORE } from '../spec.ts'
 import type { Report } from './report.ts'
 import type { LineSketch, PathSketch } from './sketch.ts'
-import { amount, type Names, refer, referPlace, STORE_WORD, time } from './values.ts'
+import { amount, type Names, refer, referAll, referPlace, STORE_WORD, time } from './values.ts'
 import type { Zones } from './zones.ts'
 
 /** What is drawn: whether zones lead on to the next one by themselves. */
@@ -24,8 +24,9 @@ export interface Parts {
 }
 
 export function pathsOf(report: Report, shape: Shape, sketch: LineSketch, parts: Parts): PathSpec[] {
+  const before = report.problems.length
   const steps = stepsOf(report, shape, sketch, parts.zones)
-  if (steps.length === 0) report.add('paths', say.pathsMissing())
+  if (steps.length === 0 && report.problems.length === before) report.add('paths', say.pathsMissing())
   const ring = shape === 'loop' ? parts.zones.onLine : 0
   const paths = steps.map((step, k) => pathSpec(report, sketch, parts, step, k < ring))
   return turned(parts.zones, paths, steps, ring)
@@ -65,12 +66,14 @@ function mainSteps(shape: Shape, zones: number): Step[] {
 
 function one(report: Report, path: string, own: PathSketch, following: ReadonlyMap<number, number>, zones: Zones): Step[] {
   const from = referPlace(report, `${path}.from`, own.from, zones.names)
+  if (from === null) return []
   const next = following.get(from)
   if (own.to === undefined && next === undefined) {
     report.add(path, say.missing('to', 'the name of the next zone'))
     return []
   }
   const to = own.to === undefined ? next! : referPlace(report, `${path}.to`, own.to, zones.names)
+  if (to === null) return []
   if (from === to) report.add(`${path}.to`, say.pathToItself(nameOf(zones, from)))
   return [{ from, to, own, path }]
 }
@@ -83,9 +86,11 @@ function chain(report: Report, path: string, text: string, zones: Zones): Step[]
     return []
   }
   const ends = names.map((name) => referPlace(report, path, name, zones.names))
-  return ends.slice(1).map((to, k) => {
-    if (ends[k] === to) report.add(path, say.pathToItself(nameOf(zones, to)))
-    return { from: ends[k]!, to, own: null, path }
+  return ends.slice(1).flatMap((to, k): Step[] => {
+    const from = ends[k]!
+    if (from === null || to === null) return []
+    if (from === to) report.add(path, say.pathToItself(nameOf(zones, to)))
+    return [{ from, to, own: null, path }]
   })
 }
 
@@ -114,6 +119,8 @@ function pathSpec(report: Report, sketch: LineSketch, parts: Parts, { from, to, 
   if (own?.clear === 'move' && own.move === undefined) report.add(`${path}.clear`, say.clearMoveWithoutMove())
   const usualClear = own?.move !== undefined && (speed === null || hand !== undefined) ? 'move' : undefined
   const clear = own?.clear ?? usualClear
+  const kind = own?.push === undefined ? 'pull' : 'push'
+  const station = hand === undefined ? null : refer(report, `${path}.${kind}`, hand, parts.stations)
   return {
     from,
     to,
@@ -126,18 +133,12 @@ function pathSpec(report: Report, sketch: LineSketch, parts: Parts, { from, to, 
     moveSeconds: own?.move === undefined ? null : time(report, `${path}.move`, own.move),
     clearSeconds: clear === undefined ? null : clear === 'move' ? clear : time(report, `${path}.clear`, clear),
     takes: takesOf(report, path, own?.takes ?? {}, parts),
-    manual:
-      hand === undefined
-        ? null
-        : {
-            kind: own?.push === undefined ? 'pull' : 'push',
-            station: refer(report, `${path}.${own?.push === undefined ? 'pull' : 'push'}`, hand, parts.stations),
-          },
+    manual: station === null ? null : { kind, station },
   }
 }
 
 const takesOf = (report: Report, path: string, takes: NonNullable<PathSketch['takes']>, parts: Parts): PathSpec['takes'] => ({
-  variants: takes.variants?.map((variant) => refer(report, `${path}.takes.variants`, variant, parts.variants)) ?? null,
+  variants: takes.variants === undefined ? null : referAll(report, `${path}.takes.variants`, takes.variants, parts.variants),
   load: takes.load ?? null,
   rejected: takes.rejected ?? null,
   forStation: takes.forStation === undefined ? null : refer(report, `${path}.takes.forStation`, takes.forStation, parts.stations),

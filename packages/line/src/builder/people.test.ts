@@ -22,6 +22,17 @@ test('walks between stations by name', () => {
   ])
 })
 
+test('no walk from a station to itself, whether by name or by number; of unknown stations only that is told', () => {
+  const codes = (between: readonly [string | number, string | number]): string[] => {
+    const report = createReport()
+    walksOf(report, sketch({ walks: [{ between, lasts: 4 }] }), stations)
+    return report.problems.map(({ code }) => code)
+  }
+  expect(codes(['S1', 0])).toEqual(codes(['S1', 'S1']))
+  expect(codes(['S1', 'S1'])).toEqual(['E_WALK'])
+  expect(codes(['S8', 'S9'])).toEqual(['E_UNKNOWN_STATION', 'E_UNKNOWN_STATION'])
+})
+
 test('inspections and rework by task, in the order of the tasks', () => {
   const rejects = sketch({ inspections: { test: 0.1, look: 0.2 }, rework: { mend: 'only', fit: 'again' } })
   expect(rejectsOf(createReport(), rejects, { stations: [], tasks: ['fit', 'look', 'test', 'mend'] })).toEqual({

@@ -3,23 +3,24 @@ import { sentences as say } from '../check/sentences.ts'
 import type { InspectionSpec, LineSpec, OperatorSpec, ReworkSpec, StationSpec, WalkSpec } from '../spec.ts'
 import type { Report } from './report.ts'
 import type { LineSketch } from './sketch.ts'
-import { amount, checkName, type Names, namesOf, refer, share } from './values.ts'
+import { amount, checkName, type Names, namesOf, refer, referAll, share } from './values.ts'
 
 export const operatorsOf = (report: Report, { operators = {} }: LineSketch, stations: Names): OperatorSpec[] =>
   Object.entries(operators).map(([name, operator]) => {
     const path = `operators.${name}`
     checkName(report, path, name)
     if (operator.stations.length === 0) report.add(`${path}.stations`, say.listEmpty())
-    const covers = [...new Set(operator.stations.map((station) => refer(report, `${path}.stations`, station, stations)))]
-    const start = operator.start === undefined ? (covers[0] ?? 0) : refer(report, `${path}.start`, operator.start, stations)
-    return { name, stations: covers, start }
+    const covers = [...new Set(referAll(report, `${path}.stations`, operator.stations, stations))]
+    const start = operator.start === undefined ? covers[0] : refer(report, `${path}.start`, operator.start, stations)
+    return { name, stations: covers, start: start ?? 0 }
   })
 
 export const walksOf = (report: Report, { walks = [] }: LineSketch, stations: Names): WalkSpec[] =>
-  walks.map(({ between, lasts }, k) => {
-    const ends = between.map((station) => refer(report, `walks[${k}].between`, station, stations))
-    if (ends.length !== 2 || between[0] === between[1]) report.add(`walks[${k}].between`, say.walkBetween())
-    return { between: [ends[0]!, ends[1]!], seconds: amount(report, `walks[${k}].lasts`, lasts, 'zero') }
+  walks.flatMap(({ between, lasts }, k) => {
+    const [from, to, ...more] = referAll(report, `walks[${k}].between`, between, stations)
+    const seconds = amount(report, `walks[${k}].lasts`, lasts, 'zero')
+    if (between.length !== 2 || (from !== undefined && from === to)) report.add(`walks[${k}].between`, say.walkBetween())
+    return from === undefined || to === undefined || more.length > 0 ? [] : [{ between: [from, to], seconds }]
   })
 
 const stands = (stations: readonly StationSpec[], duty: 'unload' | 'load', task: number): boolean =>
@@ -33,19 +34,21 @@ export function rejectsOf(
   const names = namesOf(tasks, say.unknownTask)
   return {
     inspections: Object.entries(inspections)
-      .map(([name, chance]) => {
+      .flatMap(([name, chance]) => {
         const path = `inspections.${name}`
         const task = refer(report, path, name, names)
+        if (task === null) return []
         if (stands(stations, 'unload', task)) report.add(path, say.inspectionPlace(name))
-        return { task, rejectProbability: share(report, path, chance) }
+        return [{ task, rejectProbability: share(report, path, chance) }]
       })
       .sort((a, b) => a.task - b.task),
     rework: Object.entries(rework)
-      .map(([name, how]) => {
+      .flatMap(([name, how]) => {
         const path = `rework.${name}`
         const task = refer(report, path, name, names)
+        if (task === null) return []
         if (stands(stations, 'unload', task) || stands(stations, 'load', task)) report.add(path, say.reworkPlace(name))
-        return { task, only: how === 'only' }
+        return [{ task, only: how === 'only' }]
       })
       .sort((a, b) => a.task - b.task),
   }

@@ -3,7 +3,7 @@ import { sentences as say } from '../check/sentences.ts'
 import type { MixSpec } from '../spec.ts'
 import type { Report } from './report.ts'
 import type { ProductsSketch } from './sketch.ts'
-import { amount, checkNames, type Names, namesOf, refer } from './values.ts'
+import { amount, checkNames, type Names, namesOf, referAll } from './values.ts'
 
 export interface Products {
   readonly variants: Names
@@ -20,7 +20,7 @@ export function productsOf(report: Report, products: ProductsSketch = {}): Produ
   if (typeof mix !== 'string') {
     if (weighed) report.add('products.mix', say.mixAndShares())
     if (mix.sequence.length === 0) report.add('products.mix.sequence', say.listEmpty())
-    const sequence = mix.sequence.map((variant) => refer(report, 'products.mix.sequence', variant, known))
+    const sequence = referAll(report, 'products.mix.sequence', mix.sequence, known)
     return { variants: known, mix: { kind: mix.kind, sequence } }
   }
   if (!weighed && names.length > 1) report.add('products.variants', say.mixNeeds(mix, 'a share beside each variant'))

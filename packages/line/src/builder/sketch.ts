@@ -90,7 +90,7 @@ export interface ZoneSketch {
   readonly merge?: 'waiting' | 'alternate' | { readonly priority: readonly PlaceRef[] }
 }
 
-/** Zones put into a line behind another. */
+/** Zones put into a line before or behind a station or zone. */
 export interface PutIn {
   /** a station or a zone; one of the two */
   readonly before?: string

@@ -139,3 +139,42 @@ describe('what is wrong', () => {
     expect(build).toThrow('stations.fit.zone: there is no zone called "Z-O7"; did you mean "Z07"?')
   })
 })
+
+test('a zone by its number is the one that was written there, whatever is put in or taken out', () => {
+  const line = loopLine({
+    zones: 6,
+    zoneLength: 1.5,
+    beside: ['R1'],
+    paths: ['Z05 > R1 > Z06', { from: 3, speed: 0.2 }],
+    drive: { speed: 0.3 },
+    carriers: { count: 2, length: 1.2, start: [0, 6] },
+    stations: { S1: { zone: 2, work: 20 }, S2: { zone: 4, load: 5, unload: 5 } },
+    end: 3600,
+  })
+  const placed = ({ spec }: typeof line) => ({
+    stations: spec.stations.map(({ zone }) => spec.zones[zone]!.name),
+    slow: spec.paths.filter(({ speedMetresPerSecond }) => speedMetresPerSecond === 0.2).map(({ from }) => spec.zones[from]!.name),
+    start: (spec.carriers.start as readonly number[]).map((zone) => spec.zones[zone]!.name),
+  })
+  const before = placed(line)
+  expect(before).toEqual({ stations: ['Z03', 'Z05'], slow: ['Z04'], start: ['Z01', 'R1'] })
+  expect(placed(line.with({ putIn: { after: 'Z01', zones: 2 } }))).toEqual(before)
+  expect(placed(line.with({ takeOut: ['Z02'] }))).toEqual(before)
+  expect(() => line.with({ takeOut: ['Z03'] })).toThrow('Z03')
+})
+
+test('of an unknown part only that is told, not what would follow from another in its place', () => {
+  const wrong = (sketch: object): string[] => {
+    try {
+      loopLine({ zones: 4, zoneLength: 1.5, drive: { speed: 0.3 }, carriers: { count: 1, length: 1.2 }, end: 60, ...sketch })
+      return []
+    } catch (error) {
+      return (error as LineError).problems.map(({ code }) => code)
+    }
+  }
+  expect(wrong({ stations: { A: { zone: 'Z01', work: 1 }, B: { zone: 'X', work: 1 } } })).toEqual(['E_UNKNOWN_ZONE'])
+  expect(wrong({ sections: { a: ['Z01', 'X'], b: ['Y'] } })).toEqual(['E_UNKNOWN_ZONE', 'E_UNKNOWN_ZONE'])
+  expect(wrong({ paths: ['Z01 > X'] })).toEqual(['E_UNKNOWN_ZONE'])
+  expect(wrong({ stations: { A: { zone: 'Z01', unload: 1, load: 1 } }, inspections: { look: 0.1 } })).toEqual(['E_UNKNOWN_TASK'])
+  expect(wrong({ stops: { jam: { at: [], after: 60, lasts: 5 } } })).toEqual(['E_LIST_EMPTY'])
+})

@@ -1,4 +1,5 @@
 /** Stations of a sketch, and the tasks that they name. */
+import { CLOCK_STEP } from '../check/clockStep.ts'
 import { sentences as say } from '../check/sentences.ts'
 import { nearest } from '../check/nearest.ts'
 import type { StationSpec, SupplySpec, TaskSpec } from '../spec.ts'
@@ -14,8 +15,6 @@ export interface Stations {
 }
 
 const DUTIES = ['unload', 'load', 'work'] as const
-/** seconds; shorter times are none (MODEL.md §1) */
-const CLOCK_STEP = 2 ** -20
 
 export function stationsOf(report: Report, sketch: LineSketch, zones: Names, variants: Names): Stations {
   const tasks = createTasks(report, sketch.tasks)
@@ -24,11 +23,10 @@ export function stationsOf(report: Report, sketch: LineSketch, zones: Names, var
     checkName(report, `stations.${name}`, name)
     const path = `stations.${name}.zone`
     const zone = refer(report, path, station.zone, zones)
-    const other = taken.get(zone)
-    if (other !== undefined && report.problems.every((problem) => problem.path !== path))
-      report.add(path, say.zoneTaken(zones.list[zone]!, other))
-    taken.set(zone, name)
-    return stationOf(report, name, station, zone, tasks, variants)
+    const other = zone === null ? undefined : taken.get(zone)
+    if (other !== undefined) report.add(path, say.zoneTaken(zones.list[zone!]!, other))
+    if (zone !== null) taken.set(zone, name)
+    return stationOf(report, name, station, zone ?? 0, tasks, variants)
   })
   return { stations, tasks: tasks.names }
 }

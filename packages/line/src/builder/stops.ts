@@ -6,15 +6,15 @@ import { wholeLine } from '../build/plain.ts'
 import type { BreakdownPart, BreakdownSpec, BreakSpec, SectionSpec, ZoneSpec } from '../spec.ts'
 import type { Report } from './report.ts'
 import type { LineSketch } from './sketch.ts'
-import { amount, checkName, type Names, namesOf, refer, time } from './values.ts'
+import { amount, checkName, listed, type Names, namesOf, refer, referAll, time } from './values.ts'
 
 export function sectionsOf(report: Report, { sections }: LineSketch, zones: Names): readonly SectionSpec[] {
   if (sections === undefined) return wholeLine(zones.list.length)
   const taken = new Set<number>()
-  return Object.entries(sections).map(([name, listed]) => {
+  return Object.entries(sections).map(([name, given]) => {
     const path = `sections.${name}`
     checkName(report, path, name)
-    const inside = listed.map((zone) => refer(report, path, zone, zones))
+    const inside = referAll(report, path, given, zones)
     for (const zone of inside) {
       if (taken.has(zone)) report.add(path, say.sectionTwice(zones.list[zone]!))
       taken.add(zone)
@@ -42,7 +42,8 @@ export function breakdownsOf(report: Report, { stops = {} }: LineSketch, line: S
     const path = `stops.${key}`
     checkName(report, path, key)
     const several = typeof stop.at !== 'string' || stop.at.startsWith('every ')
-    const parts = (typeof stop.at === 'string' ? [stop.at] : stop.at).flatMap((word) => partsOf(report, `${path}.at`, word, line))
+    if (stop.at.length === 0) report.add(`${path}.at`, say.listEmpty())
+    const parts = listed(stop.at).flatMap((word) => partsOf(report, `${path}.at`, word, line))
     const after = time(report, `${path}.after`, stop.after)
     if (distributionMean(after) === 0) report.add(`${path}.after`, say.certainStop())
     const lasts = time(report, `${path}.lasts`, stop.lasts)
@@ -63,10 +64,11 @@ function partsOf(report: Report, path: string, word: string, line: StopParts): N
     (name, _, known) => say.unknownSection(name, known),
   )
   const listOf = { station: stations, zone: zoneNames, transfer: zoneNames, section: sections }
-  const part = (kind: keyof typeof listOf, name: string): NamedPart => {
+  const part = (kind: keyof typeof listOf, name: string): NamedPart[] => {
     const index = refer(report, path, name, listOf[kind])
+    if (index === null) return []
     if (kind === 'transfer' && zones[index]?.transfer === null) report.add(path, say.noTransferThere(name))
-    return { name, part: { kind, index } }
+    return [{ name, part: { kind, index } }]
   }
   if (word.startsWith('every ')) {
     const kind = word.slice('every '.length).trim()
@@ -76,7 +78,7 @@ function partsOf(report: Report, path: string, word: string, line: StopParts): N
     }
     const names = kind === 'transfer' ? zoneNames.list.filter((_, zone) => zones[zone]!.transfer !== null) : listOf[kind].list
     if (names.length === 0) report.add(path, say.nobodyThere(word))
-    return names.map((name) => part(kind, name))
+    return names.flatMap((name) => part(kind, name))
   }
   const zone = zoneNames.index.get(word)
   const meanings = [
@@ -86,11 +88,11 @@ function partsOf(report: Report, path: string, word: string, line: StopParts): N
     ...(zone === undefined || zones[zone]!.transfer === null ? [] : [`transfer ${word}`]),
   ]
   if (meanings.length > 1) report.add(path, say.partAmbiguous(word, meanings))
-  if (sections.index.has(word)) return [part('section', word)]
-  if (stations.index.has(word)) return [part('station', word)]
-  if (zone !== undefined) return [part('zone', word)]
+  if (sections.index.has(word)) return part('section', word)
+  if (stations.index.has(word)) return part('station', word)
+  if (zone !== undefined) return part('zone', word)
   const [, kind, name] = /^(station|zone|transfer|section)\s+(.+)$/.exec(word) ?? []
-  if (kind !== undefined) return [part(kind as keyof typeof listOf, name!)]
+  if (kind !== undefined) return part(kind as keyof typeof listOf, name!)
   report.add(path, say.unknownPart(word, nearest(word, [...stations.list, ...zoneNames.list, ...sections.list, ...EVERY])))
   return []
 }

@@ -68,21 +68,36 @@ export interface Names {
   readonly list: readonly string[]
   readonly unknown: Unknown
   readonly index: ReadonlyMap<string, number>
+  /** names by the place in which they are written, which numbers mean; `list` has parts put in and taken out */
+  readonly written: readonly string[]
 }
 
-export const namesOf = (list: readonly string[], unknown: Unknown): Names => ({
+/** @param written  default: nothing is put in or taken out */
+export const namesOf = (list: readonly string[], unknown: Unknown, written: readonly string[] = list): Names => ({
   list,
   unknown,
   index: new Map(list.map((name, k) => [name, k] as const).reverse()),
+  written,
 })
 
-/** Index of what is meant; a finding and 0 where it is not there. */
-export function refer(report: Report, path: string, ref: Ref, names: Names): number {
-  const index = typeof ref === 'number' ? (names.list[ref] === undefined ? undefined : ref) : names.index.get(ref)
-  if (index !== undefined) return index
-  report.add(path, names.unknown(String(ref), nearest(String(ref), names.list), names.list))
-  return 0
+/** Index of what is meant; a finding and null where it is not there. */
+export function refer(report: Report, path: string, ref: Ref, names: Names): number | null {
+  const { list, written, index } = names
+  const found =
+    typeof ref === 'string' ? index.get(ref) : written === list ? (ref in list ? ref : undefined) : index.get(written[ref] ?? '')
+  if (found !== undefined) return found
+  const name = typeof ref === 'string' ? ref : (written[ref] ?? String(ref))
+  report.add(path, names.unknown(name, nearest(name, list), list))
+  return null
 }
 
-export const referPlace = (report: Report, path: string, ref: PlaceRef, zones: Names): number =>
+/** Indices of those of several that are there; a finding for each of the others. */
+export const referAll = (report: Report, path: string, refs: readonly Ref[], names: Names): number[] =>
+  refs.flatMap((ref) => refer(report, path, ref, names) ?? [])
+
+/** One, several or none, as a list. */
+export const listed = <T>(given: T | readonly T[] | undefined): readonly T[] =>
+  given === undefined ? [] : Array.isArray(given) ? (given as readonly T[]) : [given as T]
+
+export const referPlace = (report: Report, path: string, ref: PlaceRef, zones: Names): number | null =>
   ref === STORE_WORD ? STORE : refer(report, path, ref, zones)

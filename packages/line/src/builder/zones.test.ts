@@ -27,6 +27,16 @@ test('zones put in before and after a station, and taken out', () => {
   expect(of({ zones: 3, stations, putIn: { after: 'fit', zones: 2 }, takeOut: ['Z03'] }).names).toEqual(['Z01', 'Z02', 'Z02a', 'Z02b'])
 })
 
+test('a line of which all zones are taken out has none; what is not known names what is near', () => {
+  expect(of({ zones: 1, takeOut: ['Z01'] }).problems.map(({ path, code }) => `${code} ${path}`)).toEqual(['E_NO_ZONES takeOut'])
+  const wrong = of({ zones: ['load', 'glue', 'fit'], own: { Load: {} }, takeOut: ['glu'], putIn: { after: 'fitt' } }).problems
+  expect(wrong.map(({ path, fix }) => `${path}: ${fix}`)).toEqual([
+    'putIn: did you mean "fit"?',
+    'takeOut: did you mean "glue"?',
+    'own.Load: did you mean "load"?',
+  ])
+})
+
 test('right of way by name', () => {
   const { specs } = of({ zones: [{ merge: { priority: ['Z02', 'store'] } }, { merge: 'alternate', divert: 'free' }] })
   expect(specs.map(({ merge }) => merge)).toEqual([{ kind: 'priority', from: [1, -1] }, { kind: 'alternate' }])

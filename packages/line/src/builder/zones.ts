@@ -1,9 +1,10 @@
 /** Zones of a sketch: as listed, put in and taken out, with the drive's values where they have none of their own. */
+import { nearest } from '../check/nearest.ts'
 import { sentences as say } from '../check/sentences.ts'
 import type { MergeSpec, TransferSpec, ZoneSpec } from '../spec.ts'
 import type { Report } from './report.ts'
-import type { LineSketch, PutIn, ZoneSketch } from './sketch.ts'
-import { amount, checkNames, type Names, namesOf, referPlace, whole } from './values.ts'
+import type { LineSketch, ZoneSketch } from './sketch.ts'
+import { amount, checkNames, type Names, listed, namesOf, refer, referPlace, whole } from './values.ts'
 
 /** A zone with its name and all that is said of it. */
 export type NamedZone = ZoneSketch & { readonly name: string }
@@ -18,21 +19,23 @@ export interface Zones {
 
 /** Names that are made count from 1 and have as many digits as the last one, at least two: `Z01`. */
 export function zonesOf(report: Report, sketch: LineSketch): Zones {
-  const listed = typeof sketch.zones === 'number' ? Array.from({ length: sketch.zones }, () => ({})) : sketch.zones
-  const digits = Math.max(2, String(listed.length).length)
+  const zones = typeof sketch.zones === 'number' ? Array.from({ length: sketch.zones }, () => ({})) : sketch.zones
+  const digits = Math.max(2, String(zones.length).length)
   const named = (zone: string | ZoneSketch, k: number): NamedZone => {
     const own = typeof zone === 'string' ? { name: zone } : zone
     return withOwn(sketch, { ...own, name: own.name ?? `Z${String(k + 1).padStart(digits, '0')}` })
   }
-  if (listed.length === 0) report.add('zones', say.noZones())
-  const written = listed.map(named)
+  if (zones.length === 0) report.add('zones', say.noZones())
+  const written = zones.map(named)
   const line = changed(report, sketch, written)
-  const all = [...line, ...(sketch.beside ?? []).map(named)]
+  if (zones.length > 0 && line.length === 0) report.add('takeOut', say.noZones())
+  const beside = (sketch.beside ?? []).map(named)
+  const all = [...line, ...beside]
   const names = all.map(({ name }) => name)
   checkNames(report, 'zones', names, (name) => `zones.${name}`)
-  const known = namesOf(names, say.unknownZone)
-  for (const name of Object.keys(sketch.own ?? {}))
-    if (!known.index.has(name)) report.add(`own.${name}`, say.unknownZone(name, null, names))
+  const isAsWritten = line.length === written.length && line.every((zone, k) => zone === written[k])
+  const known = namesOf(names, say.unknownZone, isAsWritten ? names : [...written, ...beside].map(({ name }) => name))
+  for (const name of Object.keys(sketch.own ?? {})) refer(report, `own.${name}`, name, known)
   return { all, names: known, onLine: line.length }
 }
 
@@ -49,7 +52,7 @@ function changed(report: Report, sketch: LineSketch, written: readonly NamedZone
   const { putIn, takeOut = [] } = sketch
   const zones = [...written]
   const added = new Set<string>()
-  for (const put of putIn === undefined ? [] : Array.isArray(putIn) ? (putIn as readonly PutIn[]) : [putIn as PutIn]) {
+  for (const put of listed(putIn)) {
     const beside = put.before ?? put.after
     if (beside === undefined || (put.before !== undefined && put.after !== undefined)) {
       report.add('putIn', say.neither(['before', 'after'], 'say beside which station or zone they stand'))
@@ -59,7 +62,8 @@ function changed(report: Report, sketch: LineSketch, written: readonly NamedZone
     const wanted = station === undefined ? beside : typeof station === 'number' ? written[station]?.name : station
     const at = zones.findIndex(({ name }) => name === wanted)
     if (at < 0) {
-      report.add('putIn', say.unknownPlace(beside, null))
+      const known = [...Object.keys(sketch.stations ?? {}), ...zones.map(({ name }) => name)]
+      report.add('putIn', say.unknownPlace(beside, nearest(beside, known)))
       continue
     }
     const follows = zones[put.before === undefined ? at : (at + zones.length - 1) % zones.length]!
@@ -76,17 +80,12 @@ function changed(report: Report, sketch: LineSketch, written: readonly NamedZone
     zones.splice(zones.indexOf(follows) + 1, 0, ...made)
   }
   for (const name of takeOut) {
-    const at = zones.findIndex((zone) => zone.name === name)
-    if (at < 0) {
-      report.add(
-        'takeOut',
-        say.unknownZone(
-          name,
-          null,
-          zones.map((zone) => zone.name),
-        ),
-      )
-    } else zones.splice(at, 1)
+    const known = namesOf(
+      zones.map((zone) => zone.name),
+      say.unknownZone,
+    )
+    const at = refer(report, 'takeOut', name, known)
+    if (at !== null) zones.splice(at, 1)
   }
   return zones
 }
@@ -124,5 +123,5 @@ const transferOf = (report: Report, path: string, of: NonNullable<ZoneSketch['tr
 function mergeOf(report: Report, path: string, merge: NonNullable<ZoneSketch['merge']>, zones: Names): MergeSpec {
   if (typeof merge === 'string') return { kind: merge }
   if (merge.priority.length === 0) report.add(`${path}.priority`, say.listEmpty())
-  return { kind: 'priority', from: merge.priority.map((from) => referPlace(report, `${path}.priority`, from, zones)) }
+  return { kind: 'priority', from: merge.priority.flatMap((from) => referPlace(report, `${path}.priority`, from, zones) ?? []) }
 }

@@ -1,10 +1,12 @@
 // What is wrong with a line, for those that read it from elsewhere
 export { checkLine } from './checkLine.ts'
+export { isRing } from './lineSoFar.ts'
 export type { LineSoFar } from './lineSoFar.ts'
 export { checkParts } from './physical.ts'
 export { checkFlow, productZones } from './reach.ts'
 export { meanStay } from './meanStay.ts'
 export { nameFault, titleFault } from './nameFault.ts'
+export { CLOCK_STEP } from './clockStep.ts'
 
 // How it is told
 export { tellTogether } from './finding.ts'

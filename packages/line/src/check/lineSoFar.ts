@@ -37,6 +37,15 @@ export interface LineSoFar {
   readonly reactionSeconds: number
 }
 
-/** Path k leads from zone k to the next one, all round. */
-export const isRing = ({ zones, paths }: Pick<LineSoFar, 'zones' | 'paths'>): boolean =>
-  paths.length === zones.length && paths.every(({ from, to }, k) => from === k && to === (k + 1) % zones.length)
+/**
+ * Path k leads from zone k to the next one, all round.
+ *
+ * @example isRing(line) // => true
+ */
+export const isRing = ({
+  zones,
+  paths,
+}: {
+  readonly zones: readonly unknown[]
+  readonly paths: readonly { readonly from: number; readonly to: number }[]
+}): boolean => paths.length === zones.length && paths.every(({ from, to }, k) => from === k && to === (k + 1) % zones.length)

@@ -2,7 +2,7 @@
 
 const NAME_MAX = 200
 /** what JavaScript keeps for itself as a key of records */
-export const RESERVED_NAME = '__proto__'
+const RESERVED_NAME = '__proto__'
 
 /**
  * Why a text is no name of a part; null: it is one.

@@ -1,15 +1,12 @@
 /** Physical sense of a line: what no single value can show. Errors where it cannot be built, warnings where it is doubtful. */
 import { distributionMean } from '@loopwright/stats'
-import { clearTime } from '../moves/motion.ts'
+import { clearTime, REST } from '../moves/motion.ts'
 import { STORE } from '../spec.ts'
+import { CLOCK_STEP } from './clockStep.ts'
 import { at, type Finding, found } from './finding.ts'
 import { isRing, type LineSoFar, type PathSoFar, type ZoneSoFar } from './lineSoFar.ts'
 import { sentences as say } from './sentences.ts'
 
-/** seconds; shorter times are none (MODEL.md §1) */
-const CLOCK_STEP = 2 ** -20
-/** a move that begins from rest */
-const REST = 0
 const metres = (value: number): string => `${Number(value.toPrecision(6))} m`
 const seconds = (value: number): string => `${Number(value.toPrecision(4))} s`
 

@@ -8,6 +8,11 @@ export function onChoice(show: Show): void {
     const status = group.querySelector('[role="status"]')
     const radios = [...group.querySelectorAll<HTMLInputElement>('input')]
     const shown = radios.find(({ defaultChecked }) => defaultChecked)?.value ?? ''
+    /** what the address asks for, where there is such a view */
+    const asked = (): string | null => {
+      const key = wanted(choice)
+      return radios.some(({ value }) => value === key) ? key : null
+    }
     const tell = (key: string): void => {
       show(choice, key)
       markPicked(choice, key)
@@ -17,22 +22,25 @@ export function onChoice(show: Show): void {
       if (!radio.checked) return
       tell(radio.value)
       keep(choice, radio.value === shown ? null : radio.value)
-      if (status) status.textContent = `${group.querySelector('legend')?.textContent ?? ''}: ${radio.value}`
+      if (status)
+        status.textContent = `${group.querySelector('legend')?.textContent ?? ''}: ${radio.labels?.[0]?.textContent ?? radio.value}`
     })
-    const choose = (key: string | null): boolean => {
+    const choose = (key: string | null): void => {
       const radio = radios.find(({ value }) => value === key)
-      if (radio === undefined || radio.checked) return radio !== undefined
+      if (radio === undefined || radio.checked) return
       radio.checked = true
       radio.dispatchEvent(new Event('change', { bubbles: true }))
-      return true
     }
     document.addEventListener('click', (event) => {
       const mark = (event.target as Element).closest?.('[data-pick]')
       if (mark?.closest<SVGElement>('[data-choice]')?.dataset.choice === choice) choose(mark.getAttribute('data-pick'))
     })
-    addEventListener('hashchange', () => choose(wanted(choice) ?? shown))
+    // a link to a section leaves what is chosen as it is
+    addEventListener('hashchange', () => {
+      if (location.hash === '' || location.hash.includes('=')) choose(asked() ?? shown)
+    })
     // a reload keeps the browser's own memory of what was checked
-    const first = wanted(choice) ?? radios.find(({ checked }) => checked)?.value ?? shown
+    const first = asked() ?? radios.find(({ checked }) => checked)?.value ?? shown
     const radio = radios.find(({ value }) => value === first)
     if (radio !== undefined && first !== shown) {
       radio.checked = true

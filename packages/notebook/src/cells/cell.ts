@@ -19,6 +19,7 @@ export type Cell =
   | DataCell
   | ChoiceCell
   | CautionCell
+  | FaultCell
 
 /** What a cell is. */
 export type CellKind = Cell['kind']
@@ -134,6 +135,22 @@ export interface CautionCell {
   readonly tone: 'caution' | 'warning'
   /** a warning that the terminal has been given already, with its place in the file. Default: false */
   readonly pageOnly?: boolean
+}
+
+/** A part of a notebook that failed: stands where its cells would. */
+export interface FaultCell {
+  readonly kind: 'fault'
+  readonly id: string
+  /** in the notebook, such as `study.ts:12:5` */
+  readonly place: string
+  /** plain text */
+  readonly message: string
+  /** the line of the notebook, with a caret under what is meant; '' where it is not known */
+  readonly frame: string
+  /** what would be right; '' where nobody knows */
+  readonly fix: string
+  /** it did not fail itself: it needs what failed */
+  readonly waiting: boolean
 }
 
 /** One content, or one for each option of a choice. */

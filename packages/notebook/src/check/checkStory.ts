@@ -4,6 +4,7 @@ import { lineFacts } from '@loopwright/study/change'
 import { type AnswerCell, type CautionCell, type Cell, type ProseCell, proseCell, type TableCell, tableCell } from '../cells/cell.ts'
 import { limitsTold } from '../limits/limitWords.ts'
 import { limitCells, problemWarnings, type Standing, standing, standingCells } from '../study/standing.ts'
+import { markdownOf } from '../words/markdownOf.ts'
 import type { Tale } from '../cells/tale.ts'
 import type { StoryOptions } from '../words/storyOptions.ts'
 import { titledLine } from '../words/titledLine.ts'
@@ -79,11 +80,11 @@ export function checkStory(scenario: Scenario, notes: ScenarioNotes, options: St
   const parts = {
     answer: { kind: 'answer', id: 'check-answer', sentences: [verdict] } satisfies AnswerCell,
     warnings,
-    words: proseCell('check-words', ...words.filter((one) => one !== null)),
+    words: proseCell('check-words', ...words.filter((one) => one !== null).map(markdownOf)),
     stations: tableCell('check-stations', stationsTable(facts)),
-    limits: proseCell('check-limits', ...told.sentences),
+    limits: proseCell('check-limits', ...told.sentences.map(markdownOf)),
     limitTable: told.table === null ? null : tableCell('check-limits-table', told.table),
-    law: law.length === 0 ? null : proseCell('check-law', ...law),
+    law: law.length === 0 ? null : proseCell('check-law', ...law.map(markdownOf)),
     stops: facts.stops.length > 0 ? tableCell('check-stops', stopsTable(facts)) : null,
     variants: facts.variants.length > 1 ? tableCell('check-variants', variantsTable(facts)) : null,
     assumptions: opened(assumptions),

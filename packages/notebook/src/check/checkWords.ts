@@ -7,6 +7,7 @@ import { metresText } from '../inputs/quantityWords.ts'
 import { lineNoun, period } from '../sweep/period.ts'
 import { clockText } from '../words/clockWords.ts'
 import { counted } from '../words/countedWords.ts'
+import { planText } from '../words/planWords.ts'
 
 /** "“Lid line” (line.yaml) can be simulated: no errors, no warnings." */
 export function verdictSentence({ name }: Pick<Scenario, 'name'>, file: string, warnings: number): string {
@@ -85,8 +86,7 @@ export function windowSentence(scenario: Scenario, { shiftStarts }: Pick<Scenari
   const net = netSeconds < endSeconds - warmupSeconds ? `, ${formatDuration(netSeconds)} without breaks` : ''
   const what = calendar === null ? `${length} ` : `${named ?? calendar.judged}${hours} (${length}${net}), `
   const warm = warmupSeconds === 0 ? 'from the start of the run on' : `after ${formatDuration(warmupSeconds)} of warm-up`
-  const wanted =
-    plan === null ? 'No plan is given.' : `The plan is ${formatNumber(plan.units, Number.isInteger(plan.units) ? 0 : 1)} per ${plan.per}.`
+  const wanted = plan === null ? 'No plan is given.' : `The plan is ${planText(plan.units)} per ${plan.per}.`
   return `Counted: ${what}${warm}. ${wanted}`
 }
 

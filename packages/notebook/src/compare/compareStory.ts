@@ -10,6 +10,7 @@ import { NOT_KNOWN } from '../sweep/countWords.ts'
 import { type Period, period } from '../sweep/period.ts'
 import type { Tale } from '../cells/tale.ts'
 import { planTone } from '../words/planWords.ts'
+import { markdownOf } from '../words/markdownOf.ts'
 import { lengthWarning, startSentence } from '../words/startWords.ts'
 import { stoppedEarly } from '../words/stoppedEarly.ts'
 import type { StudyStoryOptions } from '../words/storyOptions.ts'
@@ -206,7 +207,7 @@ function warnings(result: CompareResult, words: Period, id: string): CautionCell
           warningCell(
             `${id}-gridlock`,
             `Gridlock: the ${line} stands still`,
-            `${still.map(({ name, gridlocks, units }) => `- ${quoted(name)}: in ${gridlocks} of ${units.length} ${many}`).join('\n')}\n\nSuch a ${one} counts with what was made before, so that the difference tells little of a line that keeps moving.`,
+            `${still.map(({ name, gridlocks, units }) => `- ${markdownOf(quoted(name))}: in ${gridlocks} of ${units.length} ${many}`).join('\n')}\n\nSuch a ${one} counts with what was made before, so that the difference tells little of a line that keeps moving.`,
           ),
         ]
       : []),

@@ -2,7 +2,7 @@
 import { capital, differenceDecimals, formatNumber, formatShare } from '@loopwright/charts/table'
 import type { CompareResult } from '@loopwright/study'
 import type { Period } from '../sweep/period.ts'
-import { planPhrase } from '../words/planWords.ts'
+import { planPhrase, planText } from '../words/planWords.ts'
 import { unitsOf } from '../words/unitWords.ts'
 
 export type Difference = CompareResult['pairs'][number]['difference']
@@ -61,7 +61,7 @@ export function compareSentences({ lines, pairs }: CompareResult, period: Period
   )
   const one = new Set(plans.map(({ plan }) => plan)).size === 1
   const met = plans.map(({ name, plan, words }, index) => {
-    const which = one && index > 0 ? 'it is' : `the plan of ${formatNumber(plan, 0)} is`
+    const which = one && index > 0 ? 'it is' : `the plan of ${planText(plan)} is`
     return `With ${quoted(name)} ${which} ${words}.`
   })
   return [

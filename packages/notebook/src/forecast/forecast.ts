@@ -31,7 +31,7 @@ export interface Spread {
   readonly planVerdict: ChanceVerdict | null
 }
 
-/** Time beyond the shift that the plan takes; seconds. */
+/** Time beyond the shift that the plan takes; minutes. */
 export interface Overtime {
   /** of each simulated shift, minutes, ≥ 0 */
   readonly minutes: readonly number[]

@@ -21,7 +21,8 @@ import { type Period, period } from '../sweep/period.ts'
 import type { Tale } from '../cells/tale.ts'
 import { controlSentence } from '../words/controlWords.ts'
 import { counted } from '../words/countedWords.ts'
-import { FEW, planSentence, planTone, toned } from '../words/planWords.ts'
+import { intervalCaution } from '../words/intervalWords.ts'
+import { FEW, planSentence, planText, planTone, toned } from '../words/planWords.ts'
 import { questionFor } from '../words/questionWords.ts'
 import { startSentence } from '../words/startWords.ts'
 import type { StoryOptions } from '../words/storyOptions.ts'
@@ -67,7 +68,7 @@ export function forecastStory(scenario: Scenario, of: ForecastResult, options: S
       sentences: forecastSentences(result, words),
       ...toned(planTone(result.shift.planVerdict)),
     } satisfies AnswerCell,
-    warnings: warnings.filter(({ id }) => id !== 'warning-upper-end'),
+    warnings,
     table: { ...tableCell('forecast', forecastTable(result, words)), pageOnly: count.gridlocks > 0 },
     sure: { kind: 'sure', id: 'sure', sentences: [...sureSentences(result, words), startSentence(scenario)] } satisfies SureCell,
     spread: proseCell(
@@ -173,9 +174,8 @@ function sureSentences({ shift, week, shiftsPerWeek, sweep }: ForecastResult, wo
   if (shift.mean === null) return []
   if (sweep.counts[0]!.gridlocks > 0) return []
   if (isFixed(sweep.counts[0]!)) return [`All ${text(shift.mean.n)} ${many} simulated make the same: chance does not reach this number.`]
-  const few = shift.mean.n < 10 ? ` With so few the interval is rough: 30 are usual.` : ''
   return [
-    `The average per ${one} is known to ± ${half(shift.mean)} (${formatShare(shift.mean.level)}); more simulated ${many} narrow this, not how much ${many} differ.${controlSentence(sweep.counts[0]!, words)}${few}`,
+    `The average per ${one} is known to ± ${half(shift.mean)} (${formatShare(shift.mean.level)}); more simulated ${many} narrow this, not how much ${many} differ.${controlSentence(sweep.counts[0]!, words)}${intervalCaution(shift.mean)}`,
     ...(shiftsPerWeek === 1 || (one !== 'shift' && week.units.length < FEW)
       ? []
       : week.units.length < FEW
@@ -271,7 +271,7 @@ function overtimeTable({ overtime, shift }: ForecastResult, { one }: Period): Ta
     },
   ]
   return tableOf<(typeof rows)[number]>({
-    caption: `Overtime that the plan of ${text(shift.plan!)} takes, minutes a ${one}`,
+    caption: `Overtime that the plan of ${planText(shift.plan!)} takes, minutes a ${one}`,
     columns: [
       wordColumn('Overtime', 'what', 'which figure', ({ what }) => what),
       {

@@ -8,10 +8,11 @@ import { chartCell, openChartCell } from '../cells/chartCell.ts'
 import { type Standing, scenarioWarnings, standing, standingCells } from '../study/standing.ts'
 import { type Period, period } from '../sweep/period.ts'
 import type { Tale } from '../cells/tale.ts'
+import { markdownOf } from '../words/markdownOf.ts'
 import { lengthWarning, startSentence } from '../words/startWords.ts'
 import { stoppedEarly } from '../words/stoppedEarly.ts'
 import type { StudyStoryOptions } from '../words/storyOptions.ts'
-import { gridSentences, gridSure } from './gridWords.ts'
+import { factorName, gridSentences, gridSure } from './gridWords.ts'
 
 /** With the inputs and cautions of the line as it stands. */
 export interface GridStory extends Standing, Tale {
@@ -55,8 +56,6 @@ export function gridStory(scenario: Scenario, result: GridResult, options: Study
   }
 }
 
-const factorName = ({ name }: GridResult['factors'][number]): string => (name === 'carriers' ? 'the number of carriers' : name)
-
 function warnings(result: GridResult, words: Period, id: string): CautionCell[] {
   const still = result.points.filter(({ gridlocks }) => gridlocks > 0)
   const edge = edges(result)
@@ -70,7 +69,7 @@ function warnings(result: GridResult, words: Period, id: string): CautionCell[] 
           warningCell(
             `${id}-edge`,
             'The best lies at the end of what was tried',
-            `${edge.map((each) => `- ${each}`).join('\n')}\n\nBeyond that output may still rise: add levels there.`,
+            `${edge.map((each) => `- ${markdownOf(each)}`).join('\n')}\n\nBeyond that output may still rise: add levels there.`,
           ),
         ]
       : []),
@@ -80,7 +79,7 @@ function warnings(result: GridResult, words: Period, id: string): CautionCell[] 
 function stillWords(still: readonly GridPoint[], { factors, points }: GridResult, { one, many }: Period): string {
   const named = still
     .slice(0, NAMED_MAX)
-    .map(({ levels, gridlocks, units }) => `- ${settingWords(factors, levels)}: in ${gridlocks} of ${units.length} ${many}`)
+    .map(({ levels, gridlocks, units }) => `- ${markdownOf(settingWords(factors, levels))}: in ${gridlocks} of ${units.length} ${many}`)
   const more = still.length > NAMED_MAX ? [`- and ${still.length - NAMED_MAX} more of ${points.length} settings`] : []
   return `${[...named, ...more].join('\n')}\n\nSuch a ${one} counts with what was made before; none of these settings is named as the best.`
 }

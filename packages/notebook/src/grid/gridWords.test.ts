@@ -1,4 +1,4 @@
-import { binomialEstimate, meanInterval, pairedDifference, quantileEstimate } from '@loopwright/stats'
+import { binomialEstimate, chanceVerdict, meanInterval, pairedDifference, quantileEstimate } from '@loopwright/stats'
 import { factorialEffects } from '@loopwright/stats/procedures'
 import { factorial, type GridResult } from '@loopwright/study'
 import { expect, test } from 'vitest'
@@ -37,6 +37,7 @@ function told(means: readonly number[], { spread = 1, own = 1, plan = 320 as num
       mean: meanInterval(made),
       p10: quantileEstimate(made, 0.1),
       meetsPlan: plan === null ? null : binomialEstimate(made.filter((each) => each >= plan).length, 40),
+      planVerdict: plan === null ? null : chanceVerdict(made.filter((each) => each >= plan).length, 40),
       gridlocks: stuck.includes(point) ? 2 : 0,
       outOfProducts: 0,
       toBase: point === base ? null : pairedDifference(made, units[base]!, 0.99),

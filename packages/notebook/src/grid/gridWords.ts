@@ -3,9 +3,9 @@ import { interactionWords, levelWords, settingWords, unitsText } from '@loopwrig
 import { capital, differenceDecimals, formatNumber, formatShare, percent } from '@loopwright/charts/table'
 import { chanceVerdict, PLAN_SHARE } from '@loopwright/stats'
 import type { GridPoint, GridResult } from '@loopwright/study'
-import { levelWords as confidenceWords } from '../compare/compareWords.ts'
+import { differenceWords, levelWords as confidenceWords } from '../compare/compareWords.ts'
 import type { Period } from '../sweep/period.ts'
-import { FEW } from '../words/planWords.ts'
+import { FEW, planText } from '../words/planWords.ts'
 
 /** more settings are told by their number */
 const NAMED_MAX = 4
@@ -58,7 +58,7 @@ function planSentences(result: GridResult, { many }: Period): string[] {
   const planned = [...points.keys()].filter((index) => points[index]!.meetsPlan !== null)
   if (planned.length === 0) return []
   const plans = new Set(planned.map((index) => points[index]!.plan))
-  const plan = plans.size === 1 ? `The plan of ${formatNumber([...plans][0]!, 0)}` : 'The plan'
+  const plan = plans.size === 1 ? `The plan of ${planText([...plans][0]!)}` : 'The plan'
   const chance = (index: number) => points[index]!.meetsPlan!
   const met = planned.filter((index) => chance(index).share >= PLAN_SHARE && points[index]!.gridlocks === 0)
   const n = effects!.n
@@ -146,7 +146,7 @@ function fewestCarriers({ points, factors }: GridResult, among: readonly number[
 }
 
 function bestSentences(result: GridResult, { each, one }: Period): string[] {
-  const { points, factors, best, maybeBest, nearBest, outside } = result
+  const { points, factors, best, maybeBest, nearBest } = result
   if (best === null) return [`Every setting stood still in some ${one} (gridlock): none is the best.`]
   const point = points[best]!
   const calm = isCalm(result)
@@ -168,22 +168,21 @@ function bestSentences(result: GridResult, { each, one }: Period): string[] {
       : [
           `${near.length === 1 ? settingsWords(result, near) : `${near.length} other settings`} ${near.length === 1 ? 'makes' : 'make'} at most 1 % less${calm ? '' : ', shown with 95 % confidence'}: among them other reasons may decide.${fewest === null ? '' : ` ${fewest}`}`,
         ]
-  const than = outside === null ? baseWords(result) : 'the line as it stands'
-  return [most, ...(point.toBase === null ? [] : [againstBase(point.toBase, than, each)]), ...enough]
+  return [most, ...(point.toBase === null ? [] : [againstBase(point.toBase, baseWords(result), each)]), ...enough]
 }
 
-function againstBase({ mean, low, high, halfWidth, status, level }: NonNullable<GridPoint['toBase']>, base: string, each: string): string {
-  const decimals = differenceDecimals(mean, halfWidth)
-  const text = (value: number): string => formatNumber(Math.abs(value), decimals)
+function againstBase(difference: NonNullable<GridPoint['toBase']>, base: string, each: string): string {
+  const { mean, status, level } = difference
+  const { size, low, high } = differenceWords(difference)
   switch (status) {
     case 'identical in every replication':
       return `That is exactly what ${base} makes.`
     case 'always differs by the same':
-      return `That is always ${text(mean)} ${mean > 0 ? 'more' : 'fewer'} than ${base}.`
+      return `That is always ${size} ${mean > 0 ? 'more' : 'fewer'} than ${base}.`
     case 'difference shown':
-      return `That is ${text(mean)} ${mean > 0 ? 'more' : 'fewer'} ${each} than ${base} (${confidenceWords(level)}: ${[text(low), text(high)].sort((a, b) => Number(a) - Number(b)).join(' to ')}).`
+      return `That is ${size} ${mean > 0 ? 'more' : 'fewer'} ${each} than ${base} (${confidenceWords(level)}: ${low} to ${high}).`
     case 'no difference shown':
-      return `Against ${base} no difference is shown (${confidenceWords(level)}: ${formatNumber(low, decimals)} to ${formatNumber(high, decimals)} units ${each}).`
+      return `Against ${base} no difference is shown (${confidenceWords(level)}: ${low} to ${high} units ${each}).`
   }
 }
 
@@ -192,8 +191,8 @@ function effectSentences({ effects, factors }: GridResult, { each }: Period): st
   const known = effects!.main.filter(({ span }) => span !== null).sort((a, b) => b.span!.mean - a.span!.mean)
   return known.map(({ factor, least, most, span }) => {
     const own = factors[factor]!
-    const name = kindOf(own)
-    const others = factors.filter((each) => each !== own).map(kindOf)
+    const name = factorName(own)
+    const others = factors.filter((each) => each !== own).map(factorName)
     const averaged = others.length === 0 ? '' : `, averaged over ${others.length === 1 ? others[0] : 'the other factors'}`
     const { mean, halfWidth, low, high, status, level } = span!
     const decimals = differenceDecimals(mean, halfWidth)
@@ -206,7 +205,8 @@ function effectSentences({ effects, factors }: GridResult, { each }: Period): st
   })
 }
 
-const kindOf = ({ name }: GridResult['factors'][number]): string => (name === CARRIERS ? 'the number of carriers' : name)
+/** What a factor is called within a sentence. */
+export const factorName = ({ name }: GridResult['factors'][number]): string => (name === CARRIERS ? 'the number of carriers' : name)
 
 /** Two factors at a time, the strongest dependence first. */
 function dependSentences(result: GridResult, { one }: Period): string[] {

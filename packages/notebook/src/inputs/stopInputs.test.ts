@@ -42,13 +42,17 @@ test('each source with its part and its clock; no table where nothing breaks dow
   const { line } = scenario()
   expect(stopInputs(line)).toBeNull()
   const source = { timeToFailureSeconds: { kind: 'exponential', mean: 3600 }, repairSeconds: { kind: 'constant', value: 60 } } as const
+  const whole = line.sections[0]!
   const table = stopInputs({
     ...line,
+    sections: [whole, { ...whole, zones: [1, 2] }, { ...whole, zones: [0, 1, 2, 3, 4] }],
     breakdowns: [
       { name: 'a', part: { kind: 'station', index: 0 }, clock: 'operating', ...source },
       { name: 'b', part: { kind: 'zone', index: 1 }, clock: 'operating', ...source },
       { name: 'c', part: { kind: 'transfer', index: 2 }, clock: 'calendar', ...source },
       { name: 'd', part: { kind: 'section', index: 0 }, clock: 'calendar', ...source },
+      { name: 'e', part: { kind: 'section', index: 1 }, clock: 'calendar', ...source },
+      { name: 'f', part: { kind: 'section', index: 2 }, clock: 'calendar', ...source },
     ],
   })
   expect(table!.rows.map(({ cells }) => cells.slice(0, 3))).toEqual([
@@ -56,6 +60,8 @@ test('each source with its part and its clock; no table where nothing breaks dow
     ['b', 'zone Z02', 'while it works'],
     ['c', 'transfer Z03', 'always'],
     ['d', 'the whole line', 'always'],
+    ['e', 'zones Z02 and Z03', 'always'],
+    ['f', '5 zones, Z01 … Z05', 'always'],
   ])
   expect(table!.rows[0]!.cells.slice(3)).toEqual(['mean 60 min, exponential', '60 s'])
 })

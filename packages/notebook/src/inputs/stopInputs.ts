@@ -1,6 +1,6 @@
 /** What is assumed about breakdowns, short stops, breaks and the stretch of time that is judged. */
 import type { Table } from '@loopwright/charts/table'
-import { type BreakdownPart, type LineSpec, stationWords } from '@loopwright/line'
+import { type BreakdownPart, type LineSpec, listWords, stationWords } from '@loopwright/line'
 import type { Scenario } from '@loopwright/scenario'
 import { distributionWords } from './distributionWords.ts'
 import { secondsText, shortNumber } from './quantityWords.ts'
@@ -61,6 +61,12 @@ function minutes(seconds: number): string {
   return `${shortNumber(seconds / 60, 6)} min`
 }
 
+/** zones of a section that are all named */
+const ZONES_MAX = 4
+
+const zonesWords = (names: readonly string[]): string =>
+  names.length <= ZONES_MAX ? `zones ${listWords(names)}` : `${names.length} zones, ${names[0]} … ${names.at(-1)}`
+
 function partWords(line: LineSpec, part: BreakdownPart): string {
   switch (part.kind) {
     case 'station': {
@@ -71,7 +77,9 @@ function partWords(line: LineSpec, part: BreakdownPart): string {
       return `zone ${line.zones[part.index]?.name ?? ''}`
     case 'transfer':
       return `transfer ${line.zones[part.index]?.name ?? ''}`
-    case 'section':
-      return 'the whole line'
+    case 'section': {
+      const held = line.sections[part.index]?.zones ?? []
+      return held.length === line.zones.length ? 'the whole line' : zonesWords(held.map((zone) => line.zones[zone]?.name ?? ''))
+    }
   }
 }

@@ -55,14 +55,14 @@ function agreement({ evidence, limitedBy, agrees }: Diagnosis): string[] {
   if (agrees) return sources.length < 2 ? [] : [`${capital(listWords(sources))} ${sources.length === 2 ? 'both' : 'all'} point at ${name}.`]
   const others = named.filter(({ named: one }) => one!.name !== limitedBy.name || one!.kind !== limitedBy.kind)
   const by = new Map<string, string[]>()
-  for (const { source, named: one } of others) by.set(one!.name, [...new Set([...(by.get(one!.name) ?? []), SOURCES[source]])])
+  for (const { source, named: one } of others) by.set(limitName(one!), [...new Set([...(by.get(limitName(one!)) ?? []), SOURCES[source]])])
   const which = [...by].map(
     ([other, from]) => `${listWords(from)} ${from.length === 1 && !SOURCES.limit.startsWith(from[0]!) ? 'points' : 'point'} at ${other}`,
   )
   const trust =
     named[0]!.source === 'driver' || named[0]!.source === 'one more'
       ? 'The change that was simulated is the better guide.'
-      : 'loopwright drivers simulates a change of each.'
+      : '`loopwright drivers` simulates a change of each.'
   return which.length === 0 ? [] : [`But ${which.join(', and ')}. ${trust}`]
 }
 

@@ -5,6 +5,7 @@ import { type Limit, lineLimits } from '@loopwright/line/bounds'
 import { type Scenario, titleOf } from '@loopwright/scenario'
 import { type LimitWarning, limitWarnings } from '@loopwright/study/change'
 import { type Period, period } from '../sweep/period.ts'
+import { planText } from '../words/planWords.ts'
 import { titledLine } from '../words/titledLine.ts'
 
 export interface LimitsTold {
@@ -19,13 +20,15 @@ export interface LimitsTold {
 }
 
 /** All that is said of the limits of a scenario. */
-export function limitsTold(scenario: Scenario, limits: readonly Limit[] = lineLimits(titledLine(scenario))): LimitsTold {
+export function limitsTold(scenario: Scenario, known?: readonly Limit[]): LimitsTold {
   const words = period(scenario)
+  const titled = titledLine(scenario)
+  const limits = known ?? lineLimits(titled)
   return {
     sentences: limitSentences(limits, words),
     constraint: limits[0]?.kind ?? null,
     table: limits.length === 0 ? null : limitTable(limits, words),
-    warnings: limitWarnings(titledLine(scenario), words.plan, limits).map((warning) => ({
+    warnings: limitWarnings(titled, words.plan, limits).map((warning) => ({
       code: warning.code,
       text: limitWarningSentence(warning, words, (name) => titleOf(scenario, 'stop', name)),
     })),
@@ -117,7 +120,7 @@ export function countWords({ unitsPerWindow, atMost }: Limit): string {
 
 function planWords(limit: Limit, plan: number | null): string | null {
   if (plan === null) return null
-  const wanted = formatNumber(plan, Number.isInteger(plan) ? 0 : 1)
+  const wanted = planText(plan)
   if (limit.atMostPerWindow !== null && plan > limit.atMostPerWindow) return `the plan of ${wanted} cannot be met`
   if (plan > limit.unitsPerWindow) return `the plan of ${wanted} is not to be expected`
   return `the plan of ${wanted} takes ${formatShare(plan / limit.unitsPerWindow)} of it`

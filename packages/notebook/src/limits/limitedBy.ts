@@ -5,6 +5,7 @@ import { diagnose, type Diagnosis, type SweepCount } from '@loopwright/study'
 import { type LimitWarning, limitWarnings, withCarriers } from '@loopwright/study/change'
 import { type ProseCell, proseCell } from '../cells/cell.ts'
 import type { Period } from '../sweep/period.ts'
+import { markdownOf } from '../words/markdownOf.ts'
 import { diagnosisSentences } from './diagnosisWords.ts'
 
 /**
@@ -19,7 +20,7 @@ export function limitedBy({ line }: Scenario, count: SweepCount, words: Period):
   const diagnosis = diagnose({ line: spec, shares: count.stations.map(({ shares }) => shares), units, limits })
   return proseCell(
     'limited-by',
-    diagnosisSentences(diagnosis, spec, words, isSaid(diagnosis, limitWarnings(spec, words.plan, limits))).join(' '),
+    markdownOf(diagnosisSentences(diagnosis, spec, words, isSaid(diagnosis, limitWarnings(spec, words.plan, limits))).join(' ')),
   )
 }
 

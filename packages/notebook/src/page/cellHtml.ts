@@ -1,5 +1,5 @@
 /** One cell as HTML. */
-import type { AnswerCell, CautionCell, Cell, ChoiceCell, SureCell, TableCell } from '../cells/cell.ts'
+import type { AnswerCell, CautionCell, Cell, ChoiceCell, FaultCell, SureCell, TableCell } from '../cells/cell.ts'
 import { shownView } from '../cells/cell.ts'
 import { figureHtml } from './figureHtml.ts'
 import { escapeHtml } from './html.ts'
@@ -26,6 +26,8 @@ export function cellHtml(cell: Cell, markdown: MarkdownWriter, stills: StillPict
       return choiceHtml(cell)
     case 'caution':
       return cautionHtml(cell, markdown)
+    case 'fault':
+      return faultHtml(cell)
     case 'run':
     case 'sweep':
     case 'data':
@@ -79,6 +81,19 @@ function choiceHtml(cell: ChoiceCell): string {
   return `<fieldset class="choice" id="${cell.id}" data-choice="${cell.id}"><legend>${escapeHtml(cell.legend)}</legend><div class="options">
 ${options.join('\n')}
 </div><p class="hidden" role="status"></p></fieldset>`
+}
+
+/** Where a part of a notebook failed, in its place. */
+function faultHtml({ id, place, message, frame, fix, waiting }: FaultCell): string {
+  const title = `${place} ${waiting ? 'waits' : 'failed'}`
+  const lines = (text: string): string[] => (text === '' ? [] : text.split('\n').map((each) => `<p>${escapeHtml(each)}</p>`))
+  const parts = [
+    `<p class="finding">${escapeHtml(title)}</p>`,
+    ...lines(message),
+    ...(frame === '' ? [] : [`<pre><code>${escapeHtml(frame)}</code></pre>`]),
+    ...lines(fix),
+  ]
+  return `<section class="caution warning fault" id="${id}" aria-label="${escapeHtml(title)}">\n${parts.join('\n')}\n</section>`
 }
 
 function cautionHtml(cell: CautionCell, markdown: MarkdownWriter): string {

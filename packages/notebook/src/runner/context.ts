@@ -6,13 +6,12 @@ import { carrierSweepStory } from '../sweep/carrierSweepStory.ts'
 import type { Cell } from '../cells/cell.ts'
 import type { Effects } from './effects.ts'
 import type { CarriersRequest, NotebookContext, StoryTeller, SweepRequest } from './notebook.ts'
+import { Mistake } from '../load/fault.ts'
+import { checkNames, shown, withKnownNames } from './knownNames.ts'
 import { dedent } from '../terminal/plainText.ts'
 import { studyProgressLine, sweepProgressLine } from '../terminal/progressLine.ts'
-import { type StudyResult, studyContext, studyOptions } from '../study/studyContext.ts'
+import { REPLICATIONS, type StudyResult, studyContext, studyOptions, timed } from '../study/studyContext.ts'
 import { sweepCell } from '../sweep/sweepCell.ts'
-
-/** replications per count where neither notebook nor caller says a number: enough for a first answer */
-const REPLICATIONS = 30
 
 export interface ContextParts {
   readonly scenario: Scenario
@@ -41,15 +40,29 @@ export function notebookContext(parts: ContextParts): { readonly context: Notebo
   }
   let proses = 0
   let sweeps = 0
+  const keep = (cell: Cell): void => {
+    cells.push(cell)
+    print(cell)
+  }
+  /** two studies of one line may be warned of the same thing in different words: `warning-limits`, `warning-limits-2`, … */
+  const freeId = (id: string): string => {
+    for (let times = 1; ; times += 1) {
+      const own = times === 1 ? id : `${id}-${times}`
+      if (cells.every((other) => other.id !== own)) return own
+    }
+  }
   const show = (...shown: readonly Cell[]): void => {
     for (const cell of shown) {
       // a story repeats what was simulated, which the study has shown already
       if (cell.kind === 'sweep' && cells.some((other) => other.kind === 'sweep' && other.sentence === cell.sentence)) continue
       // what the scenario is warned of stands in every story: it is said once
       if (cell.kind === 'caution' && cells.some((other) => isDeepStrictEqual(other, cell))) continue
+      if (cell.kind === 'caution') {
+        keep({ ...cell, id: freeId(cell.id) })
+        continue
+      }
       if (cells.some((other) => other.id === cell.id)) throw new RangeError(`two cells have the id "${cell.id}"; give each its own`)
-      cells.push(cell)
-      print(cell)
+      keep(cell)
     }
   }
   const told = <R extends SweepResult | CarrierStudy>(result: R): R => {
@@ -63,7 +76,7 @@ export function notebookContext(parts: ContextParts): { readonly context: Notebo
     result.kind === 'carrier sweep' || result.kind === 'carrier study'
       ? carrierSweepStory(scenario, result, storyOptions)
       : studies.story(result, storyOptions)
-  const context: NotebookContext = {
+  const context: NotebookContext = withKnownNames('a notebook', {
     ...studies.context,
     scenario,
     show,
@@ -71,18 +84,23 @@ export function notebookContext(parts: ContextParts): { readonly context: Notebo
       proses += 1
       show({ kind: 'prose', id: `prose-${proses}`, markdown: dedent(markdown) })
     },
-    sweep: async (request) => told(await sweep(parts, request)),
-    carriers: async (request) => told(await carriers(parts, request ?? {})),
+    sweep: async (request) => {
+      checkNames('sweep', request ?? null, ['carriers', 'replications', 'seed'])
+      return told(await sweep(parts, request))
+    },
+    carriers: async (request) => {
+      checkNames('carriers', request, ['carriers', 'within', 'level', 'replicationsMax', 'seed'])
+      return told(await carriers(parts, request ?? {}))
+    },
     // each kind of result has its own story, which the compiler does not follow through a union
     story: story as StoryTeller,
-  }
+  })
   return { context, cells }
 }
 
 async function sweep(parts: ContextParts, request: SweepRequest): Promise<SweepResult> {
   const { scenario, effects } = parts
   const counts = countsOf(request.carriers)
-  const started = effects.now().getTime()
   const replications = parts.replications ?? request.replications ?? REPLICATIONS
   const plan = scenario.plan?.unitsPerWindow ?? null
   return await sweepCarriers(
@@ -90,14 +108,13 @@ async function sweep(parts: ContextParts, request: SweepRequest): Promise<SweepR
     { counts, replications, plan },
     {
       ...studyOptions(parts, request),
-      onProgress: (progress) => effects.progress(sweepProgressLine(counts, progress, (effects.now().getTime() - started) / 1000)),
+      onProgress: timed(effects, (progress, seconds) => sweepProgressLine(counts, progress, seconds)),
     },
   )
 }
 
 async function carriers(parts: ContextParts, request: CarriersRequest): Promise<CarrierStudy> {
   const { scenario, effects } = parts
-  const started = effects.now().getTime()
   const most = parts.replications ?? request.replicationsMax
   return await chooseCarriers(
     scenario.line,
@@ -110,15 +127,22 @@ async function carriers(parts: ContextParts, request: CarriersRequest): Promise<
     },
     {
       ...studyOptions(parts, request),
-      onProgress: (progress) => effects.progress(studyProgressLine(progress, (effects.now().getTime() - started) / 1000)),
+      onProgress: timed(effects, studyProgressLine),
     },
   )
 }
 
-/** @throws RangeError  if `from` lies above `to`, or one of them is no whole number ≥ 1 */
+/** @throws RangeError  if they are neither a list nor a range, `from` lies above `to`, or one of them is no whole number ≥ 1 */
 export function countsOf(carriers: SweepRequest['carriers']): readonly number[] {
-  if (!('from' in carriers)) return carriers
-  const { from, to } = carriers
+  if (Array.isArray(carriers)) return carriers
+  if (typeof carriers !== 'object' || carriers === null)
+    throw new Mistake(
+      `carriers are numbers to try, not ${shown(carriers)}`,
+      'Write `carriers: { from: 5, to: 12 }` or `carriers: [5, 8, 12]`.',
+      'carriers',
+    )
+  checkNames('a range of carriers', carriers, ['from', 'to'])
+  const { from, to } = carriers as { readonly from: number; readonly to: number }
   if (!Number.isInteger(from) || !Number.isInteger(to) || from < 1 || from > to) {
     throw new RangeError(`carriers from ${from} to ${to}: both must be whole numbers, from 1 on, the smaller first`)
   }

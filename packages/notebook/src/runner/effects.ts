@@ -1,4 +1,5 @@
-import type { Store } from '@loopwright/study/machine'
+import type { Pool, Store } from '@loopwright/study/machine'
+import type { Places } from '../load/thrownFault.ts'
 
 /** All that the runner does to the world outside; the caller brings it. Paths are those of the caller's working folder. */
 export interface Effects {
@@ -9,11 +10,15 @@ export interface Effects {
   readonly writeFile: (path: string, text: string) => Promise<void>
   /** The module's exports; the caller knows how to load TypeScript. */
   readonly importModule: (path: string) => Promise<unknown>
+  /** Where in the notebook's own text something was thrown; default: nobody knows. */
+  readonly places?: Places
   /** One text to the terminal, with a line end added. */
   readonly log: (text: string) => void
   /** What is being done, one line; replaces the line before. */
   readonly progress: (line: string) => void
   readonly now: () => Date
+  /** Threads that are there already; default: each study starts its own. */
+  readonly pool?: Pool
   /** Where finished replications are kept; default: nowhere. */
   readonly store?: Store | null
   /** Aborted: the results so far are told, marked as partial. */

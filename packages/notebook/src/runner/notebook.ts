@@ -11,12 +11,15 @@ import type { GridStory } from '../grid/gridStory.ts'
 import type { LossStory } from '../losses/lossStory.ts'
 import type { OrderStory } from '../order/orderStory.ts'
 import type { StudyContext } from '../study/studyContext.ts'
+import { Mistake } from '../load/fault.ts'
+import { checkNames } from './knownNames.ts'
+import type { Steps } from './steps.ts'
 
 /** What a notebook is called, and the scenario it is about. */
 export interface NotebookHead {
   /** names the notebook in the terminal and in lists */
   readonly title: string
-  /** path of the scenario file, from the folder the command is run in */
+  /** path of the scenario file, from the folder of the notebook; where there is none, from the folder that the command is run in */
   readonly scenario: string
   /** heads the page; default: the question of the scenario */
   readonly question?: string
@@ -26,7 +29,8 @@ export interface NotebookHead {
 export interface Notebook {
   readonly kind: 'notebook'
   readonly head: NotebookHead
-  readonly body: (context: NotebookContext) => Promise<void> | void
+  /** `steps`: of a body that was split into its statements when it was loaded */
+  readonly body: (context: NotebookContext, steps?: Steps) => Promise<void> | void
 }
 
 /** What a notebook can do. Each call adds cells, and prints them at once. */
@@ -84,9 +88,20 @@ export interface CarriersRequest {
  *
  * @param head  title and scenario file
  * @param body  what to do, in order; may be async
+ * @throws RangeError  if the head has a name that nobody reads, or lacks one
  * @example notebook({ title: 'How many carriers', scenario: 'line.yaml' }, async () => {}).kind // => 'notebook'
  */
-export function notebook(head: NotebookHead, body: Notebook['body']): Notebook {
+export function notebook(head: NotebookHead, body: (context: NotebookContext) => Promise<void> | void): Notebook {
+  checkNames('the head of a notebook', head, ['title', 'scenario', 'question'])
+  for (const name of ['title', 'scenario'] as const)
+    if (typeof head?.[name] !== 'string' || head[name].trim() === '')
+      throw new Mistake(`the head of a notebook has no ${name}`, `Write \`${name}: '…'\`.`, name in (head ?? {}) ? name : 'notebook')
+  if (typeof body !== 'function')
+    throw new Mistake(
+      'a notebook has a head and a body; the body is missing',
+      'Write `notebook({ … }, async ({ … }) => { … })`.',
+      'notebook',
+    )
   return { kind: 'notebook', head, body }
 }
 

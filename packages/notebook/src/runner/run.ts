@@ -1,13 +1,17 @@
 /** The runner: a notebook's module in, its cells, its text on the terminal and its page out. */
+import { dirname, isAbsolute, join } from 'node:path'
 import { visibleLine } from '@loopwright/charts/table'
 import { type Problem, readScenario } from '@loopwright/scenario'
 import type { Cell } from '../cells/cell.ts'
 import { notebookContext } from './context.ts'
 import type { Effects } from './effects.ts'
+import { type Fault, NotebookFaults } from '../load/fault.ts'
+import { thrownFault } from '../load/thrownFault.ts'
 import { isNotebook } from './notebook.ts'
 import { printer } from '../terminal/printer.ts'
 import { TERMINAL_COLUMNS, type TerminalOptions } from '../terminal/terminalOptions.ts'
 import { wrap } from '../terminal/wrap.ts'
+import { stepper } from './steps.ts'
 import { writePage } from './writePage.ts'
 
 /** How a notebook is run. */
@@ -35,6 +39,8 @@ export type NotebookRun =
       readonly page: string | null
       /** warnings about the scenario */
       readonly problems: readonly Problem[]
+      /** parts of the notebook that failed; each is told in its place, and the others are carried out all the same */
+      readonly faults: readonly Fault[]
     }
   | {
       readonly status: 'wrong scenario'
@@ -48,15 +54,22 @@ export type NotebookRun =
  *
  * @param file     path of the module
  * @param effects  all that touches the world outside
- * @throws TypeError  if the module's default export is no notebook; whatever the notebook's own code throws
+ * @throws NotebookFaults  if it is no program, or what it imports is not there
+ * @throws TypeError  if the module's default export is no notebook; whatever reading its files throws
  * @example (await runNotebook('ring.ts', { ...effects, importModule: async () => ({ default: notebook({ title: 'Ring', scenario: 'ring.yaml' }, async ({ prose }) => prose('First.')) }) })).cells[0].kind // => 'prose'
  */
 export async function runNotebook(file: string, effects: Effects, options: RunNotebookOptions = {}): Promise<NotebookRun> {
-  const notebook = defaultExport(await effects.importModule(file))
+  const notebook = defaultExport(
+    await effects.importModule(file).catch((error: unknown) => {
+      // what its own code throws has a place in it
+      throw (effects.places?.of(error) ?? null) === null
+        ? error
+        : new NotebookFaults([thrownFault(error, { line: 1, column: 1 }, { file, places: effects.places })])
+    }),
+  )
   if (!isNotebook(notebook))
     throw new TypeError(`${file} has no notebook as its default export: write \`export default notebook({ … }, …)\``)
-  const scenarioFile = notebook.head.scenario
-  const scenarioText = await effects.readFile(scenarioFile)
+  const { scenarioFile, scenarioText } = await readBesideOrHere(file, notebook.head.scenario, effects)
   const { readBeside } = effects
   const { scenario, problems } = readScenario(
     scenarioText,
@@ -80,13 +93,14 @@ export async function runNotebook(file: string, effects: Effects, options: RunNo
     seed,
     workers,
   })
+  const { steps, faults, fail } = stepper({ file, places: effects.places, show: context.show, signal: effects.signal })
   try {
-    await notebook.body(context)
+    await notebook.body(context, steps)
   } catch (error) {
-    if (!effects.signal.aborted) throw error
+    if (!effects.signal.aborted) fail(error)
   }
   end()
-  if (effects.signal.aborted) return { status: 'partial', cells, page: null, problems }
+  if (effects.signal.aborted) return { status: 'partial', cells, page: null, problems, faults }
 
   const page = options.out ?? `out/${baseName(file)}.html`
   const command = options.command ?? `loopwright notebook ${file}`
@@ -95,10 +109,24 @@ export async function runNotebook(file: string, effects: Effects, options: RunNo
     if (effects.signal.aborted) return null
     throw error
   })
-  if (html === null || effects.signal.aborted) return { status: 'partial', cells, page: null, problems }
+  if (html === null || effects.signal.aborted) return { status: 'partial', cells, page: null, problems, faults }
   await effects.writeFile(page, html)
   effects.log(`\nPage: ${page}`)
-  return { status: 'done', cells, page, problems }
+  return { status: 'done', cells, page, problems, faults }
+}
+
+/** A scenario is named from the folder of its notebook; where there is none, from the working folder. */
+async function readBesideOrHere(
+  file: string,
+  scenario: string,
+  { readFile }: Effects,
+): Promise<{ readonly scenarioFile: string; readonly scenarioText: string }> {
+  const beside = isAbsolute(scenario) ? scenario : join(dirname(file), scenario)
+  const read = async (scenarioFile: string) => ({ scenarioFile, scenarioText: await readFile(scenarioFile) })
+  return await read(beside).catch(async (error: unknown) => {
+    if (beside === scenario) throw error
+    return await read(scenario).catch(() => Promise.reject(error))
+  })
 }
 
 /** Loaders differ in how deep they put a default export. */

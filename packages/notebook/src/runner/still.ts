@@ -6,7 +6,10 @@ const STILL_WIDTH = 760
 
 /** The first view of every chart of one's own as SVG text, by cell id, for readers without scripts. */
 export async function stillPictures(cells: readonly Cell[]): Promise<ReadonlyMap<string, string>> {
-  const charts = cells.flatMap((cell) => (cell.kind === 'chart' && shownView(cell.views).picture.kind === 'chart' ? [cell] : []))
+  const charts = cells.flatMap((cell) => {
+    const picture = cell.kind === 'chart' ? shownView(cell.views).picture : null
+    return picture?.kind === 'chart' ? [{ id: cell.id, own: picture.spec }] : []
+  })
   if (charts.length === 0) return new Map()
   const [vega, { compile }, { expressionInterpreter }, { vegaConfig }] = await Promise.all([
     import('vega'),
@@ -15,13 +18,11 @@ export async function stillPictures(cells: readonly Cell[]): Promise<ReadonlyMap
     import('@loopwright/charts'),
   ])
   const stills = new Map<string, string>()
-  for (const cell of charts) {
-    const { picture } = shownView(cell.views)
-    if (picture.kind !== 'chart') continue
-    const spec = { ...picture.spec, width: STILL_WIDTH } as Parameters<typeof compile>[0]
+  for (const { id, own } of charts) {
+    const spec = { ...own, width: STILL_WIDTH } as Parameters<typeof compile>[0]
     const compiled = compile(spec, { config: vegaConfig('light') }).spec
     const view = new vega.View(vega.parse(compiled, undefined, { ast: true }), { renderer: 'none', expr: expressionInterpreter })
-    stills.set(cell.id, thinned(await view.toSVG()))
+    stills.set(id, thinned(await view.toSVG()))
     view.finalize()
   }
   return stills

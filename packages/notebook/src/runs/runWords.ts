@@ -5,6 +5,7 @@ import type { Scenario } from '@loopwright/scenario'
 import { carriersText } from '../sweep/answerWords.ts'
 import { type Period, period } from '../sweep/period.ts'
 import { counted } from '../words/countedWords.ts'
+import { planText } from '../words/planWords.ts'
 import { endSentence } from './endWords.ts'
 
 /** "The plan of 320 was met. In this run 12 carriers made 333 units in the second shift, 39.9 per clock hour." */
@@ -39,7 +40,7 @@ function goodsSentences({ rejections, rejectedTakenOff, supplies }: RunResult): 
 }
 
 function planSentence(output: number, plan: number): string {
-  const wanted = formatNumber(plan, Number.isInteger(plan) ? 0 : 1)
+  const wanted = planText(plan)
   return output >= plan ? `The plan of ${wanted} was met.` : `The plan of ${wanted} was missed by ${units(Math.ceil(plan - output))}.`
 }
 

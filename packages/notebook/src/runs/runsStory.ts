@@ -49,7 +49,7 @@ export function runsStory(scenario: Scenario, result: RunsResult, single: RunRes
       ...parts.sure,
       sentences: single === null || !result.chance ? parts.sure.sentences : [oneRunSentence(words), startSentence(scenario)],
     } satisfies SureCell,
-    warnings: parts.warnings.filter(({ id }) => !NOT_OF_ONE_COUNT.has(id) && (single === null || !OF_ENDS.has(id))),
+    warnings: parts.warnings.filter(({ id }) => single === null || !OF_ENDS.has(id)),
     stations: { ...opened(parts.stations), pageOnly: false },
     standstill: standstillCell(scenario, single),
     data: single === null ? [] : runData(single),
@@ -66,9 +66,6 @@ function singleTone({ plan }: Scenario, run: RunResult): 'good' | 'bad' | undefi
 }
 /** warnings of a run's end, which the sentences of a single run tell */
 const OF_ENDS = new Set(['warning-gridlock', 'warning-products'])
-
-/** warnings that compare counts */
-const NOT_OF_ONE_COUNT = new Set(['warning-upper-end'])
 
 function cellsOf(story: Omit<RunsStory, 'cells'>, replications: number): readonly Cell[] {
   const details = countCells(story).filter((cell) => cell !== story.stations && (replications > 1 || cell !== story.distribution))

@@ -6,6 +6,7 @@ import { assumptionCells } from '../inputs/assumptions.ts'
 import { defaultInputs } from '../inputs/defaultInputs.ts'
 import { type LimitsTold, limitsTold } from '../limits/limitWords.ts'
 import { standingCautions } from '../sweep/cautions.ts'
+import { markdownOf } from '../words/markdownOf.ts'
 import type { StoryOptions } from '../words/storyOptions.ts'
 
 export interface Standing {
@@ -38,7 +39,7 @@ export function scenarioWarnings(scenario: Scenario, options: StoryOptions): Cau
 /** A cell for each kind of warning. */
 export function limitCells(warnings: LimitsTold['warnings']): CautionCell[] {
   const cell = (id: string, title: string, code: (typeof warnings)[number]['code']): CautionCell[] => {
-    const told = warnings.filter((one) => one.code === code).map(({ text }) => text)
+    const told = warnings.filter((one) => one.code === code).map(({ text }) => markdownOf(text))
     return told.length === 0 ? [] : [warningCell(id, title, told.length === 1 ? told[0]! : told.map((text) => `- ${text}`).join('\n'))]
   }
   return [
@@ -50,6 +51,8 @@ export function limitCells(warnings: LimitsTold['warnings']): CautionCell[] {
 /** What the reader of the scenario warned of, as one cell; none where there is nothing. */
 export function problemWarnings({ problems = [] }: StoryOptions): CautionCell[] {
   if (problems.length === 0) return []
-  const said = problems.map(({ line, message, fix }) => `- line ${line}: ${[message, fix].filter((text) => text !== '').join('; ')}.`)
+  const said = problems.map(
+    ({ line, message, fix }) => `- line ${line}: ${markdownOf([message, fix].filter((text) => text !== '').join('; '))}.`,
+  )
   return [{ ...warningCell('scenario', 'The scenario', said.join('\n')), pageOnly: true }]
 }

@@ -19,6 +19,7 @@ import type { RunCell } from '../cells/cell.ts'
 import { type CompareStory, compareStory } from '../compare/compareStory.ts'
 import { type DriverStory, driverStory } from '../drivers/driverStory.ts'
 import type { Effects } from '../runner/effects.ts'
+import { checkNames } from '../runner/knownNames.ts'
 import { type ForecastResult, forecastOf } from '../forecast/forecastOf.ts'
 import { type ForecastStory, forecastStory } from '../forecast/forecastStory.ts'
 import { type GridLevels, gridLines } from '../grid/gridLines.ts'
@@ -85,11 +86,14 @@ export interface StudyParts {
   readonly workers: number | undefined
 }
 
-const REPLICATIONS = 30
+/** where neither notebook nor caller says a number: enough for a first answer */
+export const REPLICATIONS = 30
 /** replications of every order before the first is dropped; with fewer the choice takes longer, not shorter */
 const FIRST_STAGE = 20
 const FIRST_STAGE_LEAST = 10
 const SEED = '1'
+/** what may be asked of any study */
+const STUDY_NAMES = ['replications', 'seed']
 
 /** @param show  takes the cell that says what was simulated */
 export function studyContext(
@@ -120,6 +124,7 @@ export function studyContext(
     context: {
       moved: (zones) => movedStations(scenario, zones),
       compare: async (named, request = {}) => {
+        checkNames('compare', request, STUDY_NAMES)
         const scenarios = Object.values(named)
         const lines = Object.entries(named).map(([name, each]) => ({ name, line: each.line, plan: each.plan?.unitsPerWindow ?? null }))
         const replications = replicationsOf(request)
@@ -128,6 +133,7 @@ export function studyContext(
         return told('compare', result, result)
       },
       order: async (request) => {
+        checkNames('order', request ?? null, ['move', 'zones', 'before', 'mine', ...STUDY_NAMES])
         const replications = replicationsOf(request)
         const firstStage = Math.max(FIRST_STAGE_LEAST, Math.min(FIRST_STAGE, replications))
         const rules = placeRules(scenario.line, request)
@@ -140,20 +146,24 @@ export function studyContext(
         return told('order', result, simulated)
       },
       drivers: async (request = {}) => {
+        checkNames('drivers', request, STUDY_NAMES)
         const replications = replicationsOf(request)
         const result = await findDrivers(scenario.line, { replications, ...groups }, options(request, 'what drives the output'))
         return told('drivers', result, result)
       },
       losses: async (request = {}) => {
+        checkNames('losses', request, STUDY_NAMES)
         const asked = { replications: replicationsOf(request), stopGroups: groups.stopGroups }
         const result = await findLosses(scenario.line, asked, options(request, 'what is lost, and by what'))
         return told('losses', result, result)
       },
       forecast: async (request) => {
+        checkNames('forecast', request ?? null, ['shiftsPerWeek', ...STUDY_NAMES])
         const result = await forecastRuns(parts, replicationsOf(request), request.shiftsPerWeek, options(request, 'the line as it stands'))
         return told('forecast', result, result.sweep)
       },
       grid: async (request) => {
+        checkNames('grid', request ?? null, ['carriers', 'set', ...STUDY_NAMES])
         const { factors, points } = askedLines(parts, request)
         const base = { line: scenario.line, plan: scenario.plan?.unitsPerWindow ?? null }
         const replications = replicationsOf(request)
@@ -219,10 +229,19 @@ export function studyOptions(
     store: effects.store ?? null,
     signal: effects.signal,
     ...(workers === undefined ? {} : { workers }),
+    ...(effects.pool === undefined ? {} : { pool: effects.pool }),
   }
 }
 
 function progressOf(effects: Effects, what: string): (progress: RunsDone & { readonly what?: string }) => void {
+  return timed(effects, (progress, seconds) => linesProgress(what, progress, seconds))
+}
+
+/** Tells progress as a line, with the seconds since the study began. */
+export function timed<P>(
+  effects: Pick<Effects, 'now' | 'progress'>,
+  line: (progress: P, seconds: number) => string,
+): (progress: P) => void {
   const started = effects.now().getTime()
-  return (progress) => effects.progress(linesProgress(what, progress, (effects.now().getTime() - started) / 1000))
+  return (progress) => effects.progress(line(progress, (effects.now().getTime() - started) / 1000))
 }

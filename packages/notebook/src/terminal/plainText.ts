@@ -44,10 +44,15 @@ export function dedent(text: string): string {
     .replace(/^\s*\n/, '')
 }
 
+/** begins the code points for private use that stand in for escaped signs */
+const HIDDEN = 0xe000
+
 function bare(text: string): string {
   return text
+    .replace(/\\([\\*_[\]<>~|#+-])/g, (_, sign: string) => String.fromCodePoint(HIDDEN + sign.codePointAt(0)!))
     .replace(/\[([^\]]*)\]\([^)]*\)/g, '$1')
     .replace(/(\*\*|__)(.+?)\1/g, '$2')
     .replace(/(?<![\w*])\*([^*\s][^*]*?)\*(?![\w*])/g, '$1')
     .replace(/`([^`]+)`/g, '$1')
+    .replace(/[\ue000-\ue07f]/g, (sign) => String.fromCodePoint(sign.codePointAt(0)! - HIDDEN))
 }

@@ -3,20 +3,15 @@ import type { CarriersProgress, SweepProgress } from '@loopwright/study'
 import { TERMINAL_COLUMNS } from './terminalOptions.ts'
 
 /** What a sweep has done so far, in one line. `elapsedSeconds`: since it began. */
-export function sweepProgressLine(
-  counts: readonly number[],
-  progress: SweepProgress,
-  elapsedSeconds: number,
-  columns: number = TERMINAL_COLUMNS,
-): string {
+export function sweepProgressLine(counts: readonly number[], progress: SweepProgress, elapsedSeconds: number): string {
   const span = counts.length === 1 ? `${counts[0]}` : `${counts[0]} to ${counts.at(-1)}`
   const runs = counts.length === 1 ? { ...progress, leading: null } : progress
-  return progressWords(`${span} carriers`, runs, elapsedSeconds, columns - 1)
+  return progressWords(`${span} carriers`, runs, elapsedSeconds, TERMINAL_COLUMNS - 1)
 }
 
 /** What a carrier study is deciding, and has done so far, in one line. `elapsedSeconds`: since it began. */
-export function studyProgressLine(progress: CarriersProgress, elapsedSeconds: number, columns: number = TERMINAL_COLUMNS): string {
-  return progressWords(studyStage(progress), progress, elapsedSeconds, columns - 1)
+export function studyProgressLine(progress: CarriersProgress, elapsedSeconds: number): string {
+  return progressWords(studyStage(progress), progress, elapsedSeconds, TERMINAL_COLUMNS - 1)
 }
 
 /**
@@ -34,11 +29,6 @@ export function studyStage({ deciding, from, to }: Pick<CarriersProgress, 'decid
  * @param what            what is being decided, in a few words; a study that decides several things one after the other says so itself
  * @param elapsedSeconds  since it began
  */
-export function linesProgress(
-  what: string,
-  progress: RunsDone & { readonly what?: string },
-  elapsedSeconds: number,
-  columns: number = TERMINAL_COLUMNS,
-): string {
-  return progressWords(progress.what ?? what, progress, elapsedSeconds, columns - 1)
+export function linesProgress(what: string, progress: RunsDone & { readonly what?: string }, elapsedSeconds: number): string {
+  return progressWords(progress.what ?? what, progress, elapsedSeconds, TERMINAL_COLUMNS - 1)
 }

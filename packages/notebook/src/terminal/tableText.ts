@@ -18,6 +18,8 @@ interface Column {
   readonly right: boolean
   readonly pageOnly: boolean
   readonly name: string
+  /** characters of the widest line */
+  readonly wide: number
   /** in the table */
   readonly place: number
 }
@@ -39,7 +41,7 @@ export function tableText(table: Table, { colour = false, columns: width = TERMI
   const rowText = (texts: readonly string[]): string =>
     padded
       .map((column, place) => {
-        const blanks = ' '.repeat(Math.max(0, widthOf(column) - length(texts[place]!)))
+        const blanks = ' '.repeat(Math.max(0, column.wide - length(texts[place]!)))
         return column.right ? blanks + texts[place]! : texts[place]! + blanks
       })
       .join('  ')
@@ -60,14 +62,16 @@ export function tableText(table: Table, { colour = false, columns: width = TERMI
 }
 
 function columnsOf(table: Table): Column[] {
-  return table.columns.map(({ head, align, pageOnly }, index) => ({
-    heads: head.split('\n').map(visibleLine),
-    cells: table.rows.map(({ cells }) => [visibleLine(cells[index] ?? '')]),
-    right: align === 'right',
-    pageOnly,
-    name: visibleLine(head),
-    place: index,
-  }))
+  return table.columns.map(({ head, align, pageOnly }, index) =>
+    sized({
+      heads: head.split('\n').map(visibleLine),
+      cells: table.rows.map(({ cells }) => [visibleLine(cells[index] ?? '')]),
+      right: align === 'right',
+      pageOnly,
+      name: visibleLine(head),
+      place: index,
+    }),
+  )
 }
 
 /** Columns that have room, in their order; the first one always stays. Of those for the page a usual terminal shows all or none, a wider one what it can. */
@@ -88,13 +92,13 @@ function fitting(all: readonly Column[], width: number): Column[] {
 /** The widest columns of words broken into lines, as far as that is needed. */
 function narrowed(kept: readonly Column[], width: number): Column[] {
   const columns = [...kept]
-  const byWidth = columns.flatMap(({ right }, place) => (right ? [] : [place])).sort((a, b) => widthOf(columns[b]!) - widthOf(columns[a]!))
+  const byWidth = columns.flatMap(({ right }, place) => (right ? [] : [place])).sort((a, b) => columns[b]!.wide - columns[a]!.wide)
   for (const place of byWidth) {
     const over = widthOfAll(columns) - width
     if (over <= 0) break
     const column = columns[place]!
-    const limit = Math.max(WORDS_MIN, widthOf(column) - over)
-    columns[place] = { ...column, cells: column.cells.map((lines) => wrap(lines.join(' '), limit).split('\n')) }
+    const limit = Math.max(WORDS_MIN, column.wide - over)
+    columns[place] = sized({ ...column, cells: column.cells.map((lines) => wrap(lines.join(' '), limit).split('\n')) })
   }
   return columns
 }
@@ -108,13 +112,16 @@ function withBars(table: Table, kept: readonly Column[], width: number): readonl
     const largest = Math.max(...bars.map((value) => Math.abs(value ?? 0)))
     return [
       column,
-      { heads: [], cells: bars.map((value) => [barText(value, largest, BAR)]), right: false, pageOnly: false, name: '', place },
+      sized({ heads: [], cells: bars.map((value) => [barText(value, largest, BAR)]), right: false, pageOnly: false, name: '', place }),
     ]
   })
   return widthOfAll(drawn) <= width ? drawn : kept
 }
 
 const length = (text: string): number => [...text].length
-const widthOf = ({ heads, cells }: Column): number => Math.max(0, ...[...heads, ...cells.flat()].map(length))
+const sized = (column: Omit<Column, 'wide'>): Column => ({
+  ...column,
+  wide: [...column.heads, ...column.cells.flat()].reduce((most, text) => Math.max(most, length(text)), 0),
+})
 /** two blanks, or a mark, before the first */
-const widthOfAll = (columns: readonly Column[]): number => columns.reduce((sum, column) => sum + 2 + widthOf(column), 0)
+const widthOfAll = (columns: readonly Column[]): number => columns.reduce((sum, column) => sum + 2 + column.wide, 0)

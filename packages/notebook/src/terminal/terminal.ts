@@ -1,7 +1,7 @@
 /** Cells as text for a terminal: as wide as it is, no frames. What a scenario says is shown, never carried out. */
 
 import { styledText, type Table, visibleLine, visibleText } from '@loopwright/charts/table'
-import { type Cell, shownView } from '../cells/cell.ts'
+import { type Cell, type FaultCell, shownView } from '../cells/cell.ts'
 import type { Figure } from '../cells/figure.ts'
 import { plainText } from './plainText.ts'
 import { tableText } from './tableText.ts'
@@ -39,7 +39,30 @@ export function terminalText(cell: Cell, options: TerminalOptions = {}): string 
       return cell.tone === 'warning'
         ? `${styledText(`${visibleLine(cell.title)}:`, 'warning', colour)}\n${plainText(visibleText(cell.markdown), columns)}`
         : ''
+    case 'fault':
+      return faultLines(cell, options)
   }
+}
+
+/** The place, what was found there, the line of the notebook as it is, what would be right. */
+function faultLines(
+  { place, message, frame, fix, waiting }: FaultCell,
+  { colour = false, columns = TERMINAL_COLUMNS }: TerminalOptions,
+): string {
+  const words = (text: string): string[] =>
+    text === ''
+      ? []
+      : text.split('\n').flatMap((each) =>
+          wrap(visibleLine(each), columns - 2)
+            .split('\n')
+            .map((part) => `  ${part}`),
+        )
+  return [
+    styledText(visibleLine(`${place}  ${waiting ? 'waits' : 'failed'}`), waiting ? 'warning' : 'bad', colour),
+    ...words(message),
+    ...(frame === '' ? [] : frame.split('\n').map(visibleLine)),
+    ...words(fix),
+  ].join('\n')
 }
 
 /** The finding, and the table that is part of the story. */

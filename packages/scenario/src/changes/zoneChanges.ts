@@ -1,6 +1,6 @@
 /** Zones that one closed loop has and another has not, whatever the zones are called: what a renumbered loop really changes. */
 import type { BreakdownPart, LineSpec } from '@loopwright/line'
-import { isClosedLoop } from '../resolve/layout/zoneDraft.ts'
+import { isRing } from '@loopwright/line/check'
 import type { Scenario } from '../scenario.ts'
 
 /** Zones beside each other that only one of two loops has. */
@@ -31,7 +31,7 @@ const ZONES_MAX = 1000
 export function zoneChanges(before: Scenario, after: Scenario): ZoneChanges | null {
   const [a, b] = [before.line, after.line]
   const names = (line: LineSpec): string => JSON.stringify(line.zones.map(({ name }) => name))
-  if (names(a) === names(b) || !isClosedLoop(a.zones, a.paths) || !isClosedLoop(b.zones, b.paths)) return null
+  if (names(a) === names(b) || !isRing(a) || !isRing(b)) return null
   if (Math.max(a.zones.length, b.zones.length) > ZONES_MAX) return null
   const [signsA, signsB] = [signs(before), signs(after)]
   const pairs = byName(a, b, signsA, signsB) ?? common(signsA, signsB)

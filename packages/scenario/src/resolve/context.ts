@@ -58,6 +58,12 @@ export function addAtKey(context: Context, entry: Entry, sentence: say.Sentence)
   context.report.addAt(entry.keyStart, entry.keyEnd - entry.keyStart, entry.value.path, sentence)
 }
 
+/** Reports where there is no value. */
+export function fail(context: Context, at: Located, sentence: say.Sentence): undefined {
+  context.report.add(at, sentence)
+  return undefined
+}
+
 /**
  * A quantity in base units.
  *

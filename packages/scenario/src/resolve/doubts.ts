@@ -1,7 +1,7 @@
 /** Warnings about a line that can be built, but is probably not the one that was meant. */
 import type { LineSpec } from '@loopwright/line'
 import { lawOrNull, mixShares } from '@loopwright/line/bounds'
-import { checkFlow, meanStay, tellTogether } from '@loopwright/line/check'
+import { checkFlow, isRing, meanStay, tellTogether } from '@loopwright/line/check'
 import { distributionMean } from '@loopwright/stats'
 import type { Located } from '../text/located.ts'
 import * as say from '../problems/messages.ts'
@@ -10,7 +10,7 @@ import { type Context, child, childNamed } from './context.ts'
 import type { PathDraft } from './layout/paths.ts'
 import type { StationDraft } from './work/stations.ts'
 import { checkUsual, checkUsualTimes } from './usual.ts'
-import { isClosedLoop, type ZoneDraft } from './layout/zoneDraft.ts'
+import type { ZoneDraft } from './layout/zoneDraft.ts'
 
 interface Drafts {
   readonly zones: readonly ZoneDraft[]
@@ -90,7 +90,7 @@ const STEPS = [
 /** Turns and lengths that do not lead back to where the loop begins; only where every corner says which way it turns. */
 function checkShape(context: Context, root: Located, line: LineSpec, zones: readonly ZoneDraft[]): void {
   const turned = zones.filter(({ turn }) => turn !== null)
-  if (turned.length === 0 || !isClosedLoop(line.zones, line.paths)) return
+  if (turned.length === 0 || !isRing(line)) return
   if (zones.some(({ transfer, turn }) => transfer !== null && turn === null)) return
   const at = child(root, 'corners') ?? turned[0]!.at
   const left = turned.filter(({ turn }) => turn === 'left').length

@@ -112,7 +112,7 @@ export function resolve(context: Context, root: Located): Resolved | null {
 function assemble(parts: Parts): LineSpec | null {
   const { zones, drive, products, stations, stops, time } = parts
   const carriers = parts.carriers === null ? null : finishCarriers(parts.carriers)
-  const paths = parts.paths.map((path, k) => (parts.ways[k] === null ? null : finishPath(path, parts.ways[k]!)))
+  const paths = parts.paths.map((path, k) => finishPath(path, parts.ways[k]!))
   const { supply } = parts.general
   const specs = stations.stations.map((station) => station.spec)
   if (carriers === null || drive.reaction === undefined || drive.stagger === undefined || products.mix === null || time === null)

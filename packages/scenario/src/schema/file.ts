@@ -14,7 +14,7 @@ import {
   title,
   zoneSchema,
 } from './parts.ts'
-import { boolean, choice, count, duration, either, keys, list, name, named, number, text } from './words.ts'
+import { boolean, choice, count, duration, either, fraction, keys, list, name, named, number, text } from './words.ts'
 
 const afterBreak = () => keys({ after: duration('from time 0'), lasts: duration() }, 'a break')
 const shiftBreak = () =>
@@ -138,7 +138,7 @@ export const fileSchema = keys(
       'walks of the operators; 0 s where nothing is said',
     ).optional(),
     supply: supplySchema.optional(),
-    inspections: named(either('fraction', [z.string(), z.number()], 'share rejected'), 'inspecting tasks by name').optional(),
+    inspections: named(fraction('share rejected'), 'inspecting tasks by name').optional(),
     rework: named(
       choice(['again', 'only'], 'again: repeated; only: done for rejected products alone'),
       'tasks of rejected products by name',

@@ -1,7 +1,23 @@
 /** Schema of the parts of a line: drive, zones, paths, corners, carriers, stations, stops. */
 import { z } from 'zod'
 import { distributionSchema, taskTimeSchema } from './distribution.ts'
-import { acceleration, boolean, choice, count, duration, either, keys, length, list, name, named, speed, text, whole } from './words.ts'
+import {
+  acceleration,
+  boolean,
+  choice,
+  count,
+  duration,
+  either,
+  fraction,
+  keys,
+  length,
+  list,
+  name,
+  named,
+  speed,
+  text,
+  whole,
+} from './words.ts'
 
 const release = () => choice(['single', 'train'], 'how the next carrier may follow')
 const sensor = () => length('how far the sensor lies before the stop point')
@@ -165,7 +181,7 @@ export const stationSchema = keys(
     ).optional(),
     safetyStop: keys(
       {
-        chance: either('fraction', [z.string(), z.number()], 'of a move that touches this zone: somebody is in the way'),
+        chance: fraction('of a move that touches this zone: somebody is in the way'),
         reset: distributionSchema.meta({ description: 'from the stop to the reset' }),
       },
       'the section of this zone stops when somebody is in the way',
@@ -178,7 +194,7 @@ export const stationSchema = keys(
 export const defaultsSchema = keys(
   {
     station: keys(stationDefaults, 'for every station that says nothing else').optional(),
-    task: keys({ cv: either('fraction', [z.string(), z.number()], 'spread of every task given by its mean') }, 'for every task').optional(),
+    task: keys({ cv: fraction('spread of every task given by its mean') }, 'for every task').optional(),
   },
   'values for all',
 )

@@ -122,10 +122,6 @@ export function proposals(number: string, dimension: Dimension): string[] {
   return units.map((unit) => `${number} ${unit}`)
 }
 
-export function dimensionName(dimension: Dimension): string {
-  return DIMENSIONS[dimension].name
-}
-
 /** Digits of a scanned number; a decimal comma, a comma between thousands or a bare point is a fault that shows the right form. */
 export function digitsOf(scanned: Scanned, text: string): Outcome<Decimal> {
   const shown = text.slice(scanned.start, scanned.end)

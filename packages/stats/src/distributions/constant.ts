@@ -8,7 +8,6 @@ export const constant: Kind<'constant'> = {
   inverse: () => constantInto,
   atoms: true,
   draws: () => 'nothing',
-  longer: (d, by) => ({ ...d, value: d.value + by }),
   words: (d, to) => to.value(d.value),
   reasons: (d) => belowZero('value', d.value),
   parameters: (d) => [d.value],

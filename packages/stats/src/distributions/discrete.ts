@@ -7,7 +7,6 @@ export const discrete: Kind<'discrete'> = {
   says: 'a few times with their weights',
   inverse: () => discreteInto,
   atoms: true,
-  longer: (d, by) => ({ ...d, values: d.values.map((value) => value + by) }),
   words: (d, to) => `${d.values.length} values by weight, mean ${to.mean(d)}`,
   reasons(d) {
     const found = [...notValues('values', d.values)]

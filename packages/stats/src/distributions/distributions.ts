@@ -159,8 +159,17 @@ export function scaledTimes(d: Distribution, factor: number): Distribution {
  * @example longerTimes({ kind: 'exponential', mean: 4 }, 2) // => { kind: 'limited', of: { kind: 'exponential', mean: 4 }, shift: 2, min: null, max: null }
  */
 export function longerTimes(d: Distribution, by: number): Distribution {
-  return kindOf(d).longer?.(d, by) ?? { kind: 'limited', of: d, shift: by, min: null, max: null }
+  const { longer, fields } = kindOf(d) as Pick<Kind<DistributionKind>, 'longer'> & { fields: Readonly<Record<string, Field>> }
+  if (longer !== undefined) return longer(d, by)
+  const moves = (name: string): boolean => name in fields && MOVED.has(fields[name]![0])
+  if (!Object.keys(d).some(moves)) return { kind: 'limited', of: d, shift: by, min: null, max: null }
+  const moved = (part: unknown): unknown =>
+    Array.isArray(part) ? part.map((value) => value + by) : part === null ? null : (part as number) + by
+  return Object.fromEntries(Object.entries(d).map(([name, part]) => [name, moves(name) ? moved(part) : part])) as Distribution
 }
+
+/** fields that grow by what every value grows by */
+const MOVED: ReadonlySet<FieldIs> = new Set<FieldIs>(['value', 'values', 'extra', 'limit'])
 
 /**
  * Whether single values may have a chance of their own, so that two draws may be equal.

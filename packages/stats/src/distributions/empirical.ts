@@ -9,7 +9,6 @@ export const empirical: Kind<'empirical'> = {
   says: 'observed times, drawn at random',
   inverse: (d) => (d.interpolate ? interpolatedInto : empiricalInto),
   atoms: true,
-  longer: (d, by) => ({ ...d, values: d.values.map((value) => value + by) }),
   words: (d, to) => `${d.values.length} measured values, mean ${to.mean(d)}${d.interpolate ? ', interpolated' : ''}`,
   reasons: (d) => notValues('values', d.values),
   parameters: (d) => [d.values.length, ...[...d.values].sort((a, b) => a - b)],

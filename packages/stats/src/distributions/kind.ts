@@ -65,7 +65,7 @@ export interface Kind<K extends DistributionKind> {
   readonly draws?: (d: Of<K>, inner: Inner) => DrawUse
   /** single values have a chance of their own; default false */
   readonly atoms?: true
-  /** its record with every value greater by so much; default: a shift by `limited` */
+  /** its record with every value greater by so much; default: its values, limits and what is added move, and where it has none, a shift by `limited` */
   readonly longer?: (d: Of<K>, by: number) => Distribution
   words(d: Of<K>, to: Words): string
   /** plain reasons why the parameters cannot be used; empty: they can; never throws */

@@ -24,7 +24,6 @@ export const limited: Kind<'limited'> = {
   },
   atoms: true,
   draws: (d, inner) => inner.draws(d.of),
-  longer: (d, by) => ({ ...d, shift: d.shift + by, min: d.min === null ? null : d.min + by, max: d.max === null ? null : d.max + by }),
   words: (d, to) => `${to.distribution(d.of)}${limitWords(d, to)}`,
   reasons(d, inner) {
     const found = [

@@ -9,7 +9,6 @@ export const occasional: Kind<'occasional'> = {
   inverse: () => null,
   around: { of: (d) => d.of, before: occasionalBefore, after: occasionalAfter },
   atoms: true,
-  longer: (d, by) => ({ ...d, base: d.base + by }),
   words: (d, to) => `${to.value(d.base)}, and with ${to.share(d.probability)} chance on top: ${to.distribution(d.of)}`,
   reasons: (d, inner) => [
     ...belowZero('base', d.base),

@@ -8,7 +8,6 @@ export const pert: Kind<'pert'> = {
   fields: { min: ['value'], mode: ['value'], max: ['value'] },
   says: 'least, most frequent, greatest time; smoother and narrower than triangular',
   inverse: () => pertInto,
-  longer: (d, by) => ({ ...d, min: d.min + by, mode: d.mode + by, max: d.max + by }),
   words: (d, to) => `${to.value(d.min)} to ${to.value(d.max)}, most often ${to.value(d.mode)}, PERT`,
   reasons: notTriple,
   parameters: (d) => [d.min, d.max, alpha(d), beta(d)],

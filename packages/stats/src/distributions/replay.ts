@@ -9,7 +9,6 @@ export const replay: Kind<'replay'> = {
   inverse: () => replayInto,
   atoms: true,
   draws: () => 'index',
-  longer: (d, by) => ({ ...d, values: d.values.map((value) => value + by) }),
   words: (d, to) => `list of ${d.values.length} values in turn, mean ${to.mean(d)}`,
   reasons: (d) => notValues('values', d.values),
   parameters: (d) => [d.values.length, ...d.values],

@@ -6,7 +6,6 @@ export const triangular: Kind<'triangular'> = {
   fields: { min: ['value'], mode: ['value'], max: ['value'] },
   says: 'least, most frequent, greatest time',
   inverse: () => triangularInto,
-  longer: (d, by) => ({ ...d, min: d.min + by, mode: d.mode + by, max: d.max + by }),
   words: (d, to) => `${to.value(d.min)} to ${to.value(d.max)}, most often ${to.value(d.mode)}, triangular`,
   reasons: notTriple,
   parameters: (d) => [d.min, d.max, (d.mode - d.min) / (d.max - d.min), d.mode - d.min, d.max - d.mode],

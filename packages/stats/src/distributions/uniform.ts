@@ -6,7 +6,6 @@ export const uniform: Kind<'uniform'> = {
   fields: { min: ['value'], max: ['value'] },
   says: 'any time between two, equally likely',
   inverse: () => uniformInto,
-  longer: (d, by) => ({ ...d, min: d.min + by, max: d.max + by }),
   words: (d, to) => `${to.value(d.min)} to ${to.value(d.max)}, uniform`,
   reasons(d) {
     const found = [...belowZero('min', d.min), ...belowZero('max', d.max)]

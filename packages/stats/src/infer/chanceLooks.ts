@@ -1,5 +1,5 @@
 import { notAShare } from '../messages.ts'
-import { CHANCE_LEVEL, type ChanceRule, type ChanceVerdict, chanceVerdict } from './chanceVerdict.ts'
+import { CHANCE_LEVEL, type ChanceVerdict, chanceVerdict } from './chanceVerdict.ts'
 
 /** Numbers of windows at which a chance is looked at, and the part of the chance of error that each look spends; the parts sum to 1. */
 export const CHANCE_LOOKS: readonly { readonly n: number; readonly part: number }[] = [
@@ -32,15 +32,11 @@ export function nextLook(n: number): number | null {
  * @see Jennison & Turnbull, Group Sequential Methods with Applications to Clinical Trials (2000), from memory: error spending, repeated confidence intervals
  * @example chanceLooks(new Array(120).fill(true), 0.05)?.n // => 100
  */
-export function chanceLooks(
-  outcomes: readonly boolean[],
-  alpha: number,
-  rule: Omit<ChanceRule, 'shownLevel' | 'last'> = {},
-): ChanceVerdict | null {
+export function chanceLooks(outcomes: readonly boolean[], alpha: number): ChanceVerdict | null {
   if (!(alpha > 0 && alpha < 1)) throw notAShare('The chance of error', alpha)
   const look = CHANCE_LOOKS.findLast((each) => each.n <= outcomes.length)
   if (look === undefined) return null
   const seen = outcomes.slice(0, look.n)
-  const shownLevel = Math.max(rule.level ?? CHANCE_LEVEL, 1 - alpha * look.part)
-  return chanceVerdict(seen.filter(Boolean).length, look.n, { ...rule, shownLevel, last: look === CHANCE_LOOKS.at(-1) })
+  const shownLevel = Math.max(CHANCE_LEVEL, 1 - alpha * look.part)
+  return chanceVerdict(seen.filter(Boolean).length, look.n, { shownLevel, last: look === CHANCE_LOOKS.at(-1) })
 }

@@ -1,5 +1,5 @@
 import { Tally } from '../accumulate/tally.ts'
-import { notACount, unequalLength } from '../messages.ts'
+import { notInRange, unequalLength } from '../messages.ts'
 import { needLevel, needSample } from '../samples.ts'
 import { tQuantile } from '../special/tQuantile.ts'
 import { StatisticsError } from '../statisticsError.ts'
@@ -47,7 +47,7 @@ export const CONTROLS_MAX = 3
  */
 export function controlVariate(values: readonly number[], controls: readonly Control[], level: number = 0.95): ControlledMean {
   const q = controls.length
-  if (q < 1 || q > CONTROLS_MAX) throw notACount('The number of controls', q, 1)
+  if (q < 1 || q > CONTROLS_MAX) throw notInRange('The number of controls', q, 1, CONTROLS_MAX)
   needLevel(level)
   for (const control of controls) {
     if (control.values.length !== values.length)

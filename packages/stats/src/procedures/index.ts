@@ -7,7 +7,7 @@ export { procedureW, finalReplications } from '../select/procedureW.ts'
 export type { TestedCount, CarrierAnswer, CountTable, ProcedureWStatus } from '../select/procedureW.ts'
 
 // When a chance has been looked at
-export { chanceLooks, nextLook, CHANCE_LOOKS } from '../infer/chanceLooks.ts'
+export { chanceLooks, nextLook } from '../infer/chanceLooks.ts'
 
 // What several factors do
 export { factorialEffects } from '../infer/factorialEffects.ts'

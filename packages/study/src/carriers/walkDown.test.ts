@@ -47,7 +47,7 @@ function answers(studies: number): { readonly chosen: number | null; readonly do
     const tested = all.filter((carriers) => walk.has(carriers))
     const runs = outputs(String(study), 1000, tested)
     for (const carriers of tested) judged.of(carriers).add(0, runs.of(carriers).units.map(rowOf))
-    const candidates = judged.all().map(({ carriers, units }) => ({ carriers, units, gridlocks: 0, meetsPlan: null }))
+    const candidates = judged.all().map(({ carriers, units }) => ({ carriers, units, gridlocks: 0 }))
     return { chosen: walk.answer(rule)!.chosen, down: sweepAnswer(candidates, walk.reference, rule)!.chosen }
   })
 }

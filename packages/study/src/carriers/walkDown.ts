@@ -101,6 +101,6 @@ export class WalkDown {
     return this.#judged
       .all()
       .filter(({ carriers }) => this.has(carriers))
-      .map(({ carriers, units, gridlocks }) => ({ carriers, units, gridlocks, meetsPlan: null }))
+      .map(({ carriers, units, gridlocks }) => ({ carriers, units, gridlocks }))
   }
 }

@@ -1,8 +1,19 @@
 /** A line with one thing changed: the pieces that drivers and losses are made of. Every function gives a new line. */
 import type { BreakdownSpec, LineSpec, PathSpec, StationSpec, SupplySpec, TaskSpec } from '@loopwright/line'
-import type { Distribution } from '@loopwright/stats'
+import { type Distribution, distributionMean } from '@loopwright/stats'
 
-const DUTIES = ['unload', 'load', 'work'] as const
+/** What a station does with a carrier, in order. */
+export const DUTIES = ['unload', 'load', 'work'] as const
+
+/** All tasks of a station, duty by duty. */
+export const tasksOf = (station: Pick<StationSpec, (typeof DUTIES)[number]>): TaskSpec[] => DUTIES.flatMap((duty) => station[duty] ?? [])
+
+/** Mean seconds of all tasks of a station over the mix; a variant without work counts 0 s. @param shares  by variant, summing to 1 */
+export function meanTaskSeconds(station: Pick<StationSpec, (typeof DUTIES)[number]>, shares: readonly number[]): number {
+  const ofTask = ({ seconds }: TaskSpec): number =>
+    seconds.reduce((sum, time, variant) => sum + (time === null ? 0 : shares[variant]! * distributionMean(time)), 0)
+  return tasksOf(station).reduce((sum, task) => sum + ofTask(task), 0)
+}
 
 /** Changes the times of tasks; the place in `seconds` is the variant's. */
 export function withTaskTimes(
@@ -49,14 +60,14 @@ export function withBreakdowns(line: LineSpec, change: (source: BreakdownSpec) =
 /** Places of tasks in the line, in the order of stations: each task of each station once. */
 export function taskPlaces(line: LineSpec): { readonly station: number; readonly task: number; readonly several: boolean }[] {
   return line.stations.flatMap((each, station) => {
-    const tasks = [...new Set(DUTIES.flatMap((duty) => each[duty] ?? []).map(({ task }) => task))]
+    const tasks = [...new Set(tasksOf(each).map(({ task }) => task))]
     return tasks.map((task) => ({ station, task, several: tasks.length > 1 }))
   })
 }
 
 /** All times of one task at one station. */
 export function timesOf(line: LineSpec, station: number, task: number): (Distribution | null)[] {
-  return DUTIES.flatMap((duty) => line.stations[station]![duty] ?? [])
+  return tasksOf(line.stations[station]!)
     .filter((each) => each.task === task)
     .flatMap(({ seconds }) => seconds)
 }

@@ -2,6 +2,7 @@
 import type { BreakdownSpec, LineSpec, StationSpec } from '@loopwright/line'
 import { type Law, lawOrNull, type Limit, lineLimits, mixShares } from '@loopwright/line/bounds'
 import { distributionMean } from '@loopwright/stats'
+import { DUTIES, meanTaskSeconds } from './lineChange.ts'
 
 /** What a line is, by mean times; seconds, metres, shares 0 … 1. */
 export interface LineFacts {
@@ -77,21 +78,13 @@ function stationFacts(spec: LineSpec, lineLaw: Law | null, shares: readonly numb
     name: station.name,
     title: station.title,
     zone: spec.zones[station.zone]!.name,
-    duties: (['unload', 'load', 'work'] as const).filter((duty) => station[duty] !== null),
-    workSeconds: exchange?.workSeconds ?? meanWork(station, shares),
+    duties: DUTIES.filter((duty) => station[duty] !== null),
+    workSeconds: exchange?.workSeconds ?? meanTaskSeconds(station, shares),
     releaseSeconds: exchange?.releaseSeconds ?? distributionMean(station.releaseSeconds),
     moveAndClearSeconds:
       exchange === null ? null : exchange.moveSeconds + exchange.changeSeconds + exchange.clearSeconds + exchange.changeBackSeconds,
     exchangeSeconds: exchange?.seconds ?? null,
   }
-}
-
-/** Seconds of all its tasks, mean over the mix. */
-function meanWork({ unload, load, work }: StationSpec, shares: readonly number[]): number {
-  const tasks = [...(unload ?? []), ...(load ?? []), ...(work ?? [])]
-  const of = (times: (typeof tasks)[number]['seconds']): number =>
-    times.reduce((sum, time, variant) => sum + (time === null ? 0 : shares[variant]! * distributionMean(time)), 0)
-  return tasks.reduce((sum, { seconds }) => sum + of(seconds), 0)
 }
 
 function stopFacts(spec: LineSpec, source: BreakdownSpec): StopFacts {

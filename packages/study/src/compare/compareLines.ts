@@ -12,6 +12,7 @@ import {
 import { meetsPlan, outputMean, planVerdict } from '../sweep/countStudy.ts'
 import { ENGINE_VERSION } from '../runs/engineVersion.ts'
 import { lineHasChance } from '../runs/lineChance.ts'
+import { workOfLines } from '../runs/openPool.ts'
 import { endedBy, inCommon, type LineRows, unitsOf, withRunner } from '../runs/runner.ts'
 import type { StudyOptions } from '../runs/studyOptions.ts'
 
@@ -87,14 +88,10 @@ export async function compareLines(
   const { replications, level = 0.95 } = request
   const { seed } = options
   refuse(lines, { seed, replications })
-  const ran = await withRunner(options, async (runner) => {
-    runner.expect(lines.length * replications)
-    return inCommon(
-      await runner.run(
-        lines.map(({ line }) => line),
-        { from: 0, to: replications },
-      ),
-    )
+  const specs = lines.map(({ line }) => line)
+  const ran = await withRunner(options, workOfLines(specs, replications), async (runner) => {
+    runner.expect(specs.length * replications)
+    return inCommon(await runner.run(specs, { from: 0, to: replications }))
   })
   const units = ran.map(unitsOf)
   return {

@@ -1,6 +1,6 @@
 import type { LineSpec } from '@loopwright/line'
 import { law, lawTerms } from '@loopwright/line/bounds'
-import { pairedDifference } from '@loopwright/stats'
+import { chanceVerdict, pairedDifference } from '@loopwright/stats'
 import { factorialEffects } from '@loopwright/stats/procedures'
 import { expect, test } from 'vitest'
 import { factorial } from './factorial.ts'
@@ -63,6 +63,8 @@ test('all settings meet the same worlds: each is the line run by itself, and dif
   expect(result.points[2]!.toBase).toBeNull()
   expect(result.points[4]!.toBase).toEqual(pairedDifference(alone[4]!, alone[2]!, 1 - 0.05 / 5))
   expect(result.points[4]!.meetsPlan).toMatchObject({ n: 12, successes: alone[4]!.filter((made) => made >= 100).length })
+  const { successes } = result.points[4]!.meetsPlan!
+  expect(result.points[4]!.planVerdict).toEqual(chanceVerdict(successes, 12))
   expect(result.effects).toEqual(factorialEffects([3, 2], alone))
   const means = alone.map((each) => each.reduce((sum, made) => sum + made, 0) / 12)
   expect(result.best).toBe(means.indexOf(Math.max(...means)))

@@ -2,6 +2,7 @@
 import type { LineSpec } from '@loopwright/line'
 import {
   type BinomialEstimate,
+  type ChanceVerdict,
   meanInterval,
   type MeanInterval,
   type PairedDifference,
@@ -11,9 +12,11 @@ import {
   whyNotPairable,
 } from '@loopwright/stats'
 import { bestTable, type FactorialEffects, factorialEffects } from '@loopwright/stats/procedures'
-import { meetsPlan } from '../sweep/countStudy.ts'
+import { meetsPlan, planVerdict } from '../sweep/countStudy.ts'
 import { ENGINE_VERSION } from '../runs/engineVersion.ts'
 import { type Factor, factorial } from './factorial.ts'
+import { lineHasChance } from '../runs/lineChance.ts'
+import { workOfLines } from '../runs/openPool.ts'
 import { endedBy, inCommon, type LineRows, type Runner, unitsOf, withRunner } from '../runs/runner.ts'
 import type { StudyOptions } from '../runs/studyOptions.ts'
 
@@ -76,6 +79,8 @@ export interface GridPoint {
   readonly p10: QuantileEstimate | null
   /** share of windows with output ≥ plan; null without a plan or a replication */
   readonly meetsPlan: BinomialEstimate | null
+  /** whether nine of ten windows meet the plan, and how surely; null as `meetsPlan` */
+  readonly planVerdict: ChanceVerdict | null
   /** replications that ended in gridlock, and out of products */
   readonly gridlocks: number
   readonly outOfProducts: number
@@ -105,7 +110,8 @@ export async function runGrid(points: readonly GridLine[], request: GridRequest,
   refuse(points, request, seed)
   const settings = factorial(factors)
   const at = request.base === undefined ? 0 : points.findIndex((point) => sameLine(point, request.base!))
-  const ran = await withRunner(options, (runner) => inBlocks(at < 0 ? [...points, request.base!] : points, replications, runner))
+  const lines = (at < 0 ? [...points, request.base!] : points).map(({ line }) => line)
+  const ran = await withRunner(options, workOfLines(lines, replications), (runner) => inBlocks(lines, replications, runner))
   const units = ran.map(unitsOf)
   const n = units[0]!.length
   const baseUnits = units[at < 0 ? points.length : at]!
@@ -170,8 +176,7 @@ export function gridLineCount(points: readonly GridLine[], base: GridLine | unde
 const sameLine = (a: GridLine, b: GridLine): boolean => a.plan === b.plan && JSON.stringify(a.line) === JSON.stringify(b.line)
 
 /** Block after block of worlds, so that a stop finds every setting with nearly as many replications as were paid for. */
-async function inBlocks(points: readonly GridLine[], replications: number, runner: Runner): Promise<LineRows[]> {
-  const lines = points.map(({ line }) => line)
+async function inBlocks(lines: readonly LineSpec[], replications: number, runner: Runner): Promise<LineRows[]> {
   const rows: Float64Array[][] = lines.map(() => [])
   let layouts: LineRows['layout'][] = []
   for (let from = 0; from < replications; ) {
@@ -196,6 +201,7 @@ function gridPoint({ line, plan }: GridLine, levels: readonly number[], rows: Li
     mean: units.length < 2 ? null : meanInterval(units),
     p10: units.length < 2 ? null : quantileEstimate(units, 0.1),
     meetsPlan: meetsPlan(units, plan),
+    planVerdict: plan === null ? null : planVerdict(units, plan, lineHasChance(line)),
     gridlocks: endedBy(rows, 'gridlock'),
     outOfProducts: endedBy(rows, 'out of products'),
   }

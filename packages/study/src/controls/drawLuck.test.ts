@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { rejectLuckOf, sumOver, useLuckOf } from './drawLuck.ts'
-import { meanOf } from './lucky.ts'
+import { meanOf } from '../../../../tests/helpers/lucky.ts'
 import { World } from './series.ts'
 
 test('uses of a stream: their sum less as many means', () => {

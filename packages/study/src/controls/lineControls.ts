@@ -1,7 +1,8 @@
 /** Controls of the runs of a line: how lucky each world was, by its streams alone; nothing is run. */
 import type { BreakdownSpec, LineSpec } from '@loopwright/line'
-import { lineLimits, workingSeconds } from '@loopwright/line/bounds'
+import { lineLimits, workingSeconds, windowSecondsOf } from '@loopwright/line/bounds'
 import type { Control } from '@loopwright/stats'
+import { isOpen } from '../runs/lineChance.ts'
 import { rejectLuckOf, useLuckOf } from './drawLuck.ts'
 import { meanOfOthers, type RunUse } from './runUse.ts'
 import { safetyLuckOf } from './safetyLuck.ts'
@@ -64,7 +65,7 @@ export function lineControls(seed: string, lines: readonly { readonly line: Line
 /** Everything in the line that chance reaches by a stream whose mean is known. */
 function partsOf(line: LineSpec): Part[] {
   const { warmupSeconds, endSeconds } = line.window
-  const windowSeconds = endSeconds - warmupSeconds
+  const windowSeconds = windowSecondsOf(line)
   const inWindow = workingSeconds(line)
   const before = workingSeconds({ ...line, window: { warmupSeconds: 0, endSeconds: warmupSeconds } })
   // what a window uses, as a stretch after what the time before it uses at the same pace
@@ -98,10 +99,9 @@ function partsOf(line: LineSpec): Part[] {
   parts.push({ name: 'arrivals', luck: arrivalLuckOf(line.supply.name, line.supply.arrivals), stretchOf: () => byClock })
   parts.push({ name: 'work', luck: workLuckOf(line, limitingStations(line)), stretchOf: (use) => whole(use.units) })
   for (const { task, rejectProbability } of line.inspections) {
-    const open = rejectProbability > 0 && rejectProbability < 1
     parts.push({
       name: 'rejects',
-      luck: open ? rejectLuckOf(line.tasks[task]!, rejectProbability) : null,
+      luck: isOpen(rejectProbability) ? rejectLuckOf(line.tasks[task]!, rejectProbability) : null,
       stretchOf: (use) => whole(use.units),
     })
   }

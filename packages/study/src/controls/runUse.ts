@@ -2,6 +2,7 @@
 import { type LineSpec, STATION_STATES } from '@loopwright/line'
 import { lawOrNull, mixShares } from '@loopwright/line/bounds'
 import { distributionMean } from '@loopwright/stats'
+import { meanTaskSeconds } from '../change/lineChange.ts'
 import type { RowLayout } from '../runs/runRow.ts'
 
 export interface RunUse {
@@ -60,13 +61,9 @@ export function runUseOf(line: LineSpec, layout: RowLayout): (row: Float64Array)
 /** Work as a share of work and release, by station, by mean times. */
 function workShares(line: LineSpec): number[] {
   const mix = mixShares(line.mix, line.variants.length)
-  return line.stations.map(({ unload, load, work, releaseSeconds }) => {
-    const tasks = [...(unload ?? []), ...(load ?? []), ...(work ?? [])]
-    const mean = tasks.reduce(
-      (sum, { seconds }) => seconds.reduce((of, time, variant) => (time === null ? of : of + mix[variant]! * distributionMean(time)), sum),
-      0,
-    )
-    const release = distributionMean(releaseSeconds)
+  return line.stations.map((station) => {
+    const mean = meanTaskSeconds(station, mix)
+    const release = distributionMean(station.releaseSeconds)
     return mean + release > 0 ? mean / (mean + release) : 0
   })
 }

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
-import { meanOf } from './lucky.ts'
+import { meanOf } from '../../../../tests/helpers/lucky.ts'
 import { safetyLuckOf } from './safetyLuck.ts'
 import { World } from './series.ts'
 

@@ -2,7 +2,7 @@ import { type BreakdownSpec, simulate } from '@loopwright/line'
 import type { Distribution } from '@loopwright/stats'
 import { describe, expect, test } from 'vitest'
 import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
-import { meanOf } from './lucky.ts'
+import { meanOf } from '../../../../tests/helpers/lucky.ts'
 import { World } from './series.ts'
 import { arrivalLuckOf, stopLuckOf } from './stopLuck.ts'
 

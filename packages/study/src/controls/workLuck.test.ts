@@ -1,7 +1,7 @@
 import type { LineSpec } from '@loopwright/line'
 import { describe, expect, test } from 'vitest'
 import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
-import { meanOf } from './lucky.ts'
+import { meanOf } from '../../../../tests/helpers/lucky.ts'
 import { World } from './series.ts'
 import { workLuckOf } from './workLuck.ts'
 

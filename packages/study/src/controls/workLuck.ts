@@ -2,6 +2,7 @@
 import type { LineSpec } from '@loopwright/line'
 import { mixShares } from '@loopwright/line/bounds'
 import { cumulativeShares, distributionMean, mostBehind, shareIndexAt, type Distribution } from '@loopwright/stats'
+import { tasksOf } from '../change/lineChange.ts'
 import { sumOver } from './drawLuck.ts'
 import { Draws, type World } from './series.ts'
 import type { Luck } from './stopLuck.ts'
@@ -17,8 +18,7 @@ export function workLuckOf(spec: LineSpec, stations: readonly number[]): Luck | 
   const shares = mixShares(spec.mix, spec.variants.length)
   const times = new Map<number, readonly (Distribution | null)[]>()
   for (const index of stations) {
-    const { unload, load, work } = spec.stations[index]!
-    for (const { task, seconds } of [...(unload ?? []), ...(load ?? []), ...(work ?? [])]) {
+    for (const { task, seconds } of tasksOf(spec.stations[index]!)) {
       if (!times.has(task)) times.set(task, seconds)
     }
   }

@@ -30,7 +30,7 @@ const LINES: Readonly<Record<string, readonly [LineSpec, string]>> = {
 }
 
 async function run(line: LineSpec) {
-  const [rows] = await withRunner({ seed: 'd', workers: 0 }, (runner) => runner.run([line], { from: 0, to: 4 }))
+  const [rows] = await withRunner({ seed: 'd', workers: 0 }, null, (runner) => runner.run([line], { from: 0, to: 4 }))
   const units = unitsOf(rows!)
   return { shares: stateShares(line, rows!), units: units.reduce((sum, each) => sum + each, 0) / units.length }
 }

@@ -1,5 +1,6 @@
 /** What might drive the output of a line, each as a change by a factor: task times, moves, clears, walks, arrivals, receivers, stops, the mix. */
 import { type LineSpec, stationWords, type SupplySpec } from '@loopwright/line'
+import { loadSupplies } from '@loopwright/line/bounds'
 import { distributionMean, scaledTimes } from '@loopwright/stats'
 import { taskPlaces, timesOf, withBreakdowns, withPaths, withStations, withSupplies, withTaskTimes } from '../change/lineChange.ts'
 
@@ -114,7 +115,7 @@ function lineDrivers(line: LineSpec): Driver[] {
 
 /** Walks, the time between arrivals, the cycles of receivers. Arrivals at given instants stay as they are: they are a list, not a rate. */
 function peopleAndGoods(line: LineSpec): Driver[] {
-  const { walks, operators, stations, supply } = line
+  const { walks, operators, stations } = line
   const walking: Driver[] =
     operators.length > 0 && walks.some(({ seconds }) => seconds > 0)
       ? [
@@ -129,8 +130,7 @@ function peopleAndGoods(line: LineSpec): Driver[] {
       : []
   const scaledSupply = (one: SupplySpec, factor: number): SupplySpec =>
     one.arrivals.kind === 'every' ? { ...one, arrivals: { kind: 'every', seconds: scaledTimes(one.arrivals.seconds, factor) } } : one
-  const used = stations.flatMap(({ load, supply: own }) => (load === null ? [] : [own ?? supply]))
-  const arrivals: Driver[] = used.some(({ arrivals: { kind } }) => kind === 'every')
+  const arrivals: Driver[] = loadSupplies(line).some(({ arrivals: { kind } }) => kind === 'every')
     ? [
         {
           kind: 'arrivals',

@@ -1,5 +1,5 @@
 /** What drives the output: per cent more output for one per cent of each driver, in the same worlds; and what explains it. */
-import { type ByStationState, isPlainLoop, type LineSpec, type StationState } from '@loopwright/line'
+import { type ByStationState, isPlainLoop, type LineSpec } from '@loopwright/line'
 import { type Law, lawOrNull, lawTerms, type LawTerms } from '@loopwright/line/bounds'
 import { meanInterval, type OutputInterval, outputInterval, pairedDifference, type PairedDifference } from '@loopwright/stats'
 import { arrows, type Arrows, elasticity, limitingParts } from '@loopwright/stats/procedures'
@@ -7,10 +7,10 @@ import { type Diagnosis, diagnose } from './diagnosis.ts'
 import type { DriverEffect, WholeEffect } from './driverEffect.ts'
 import { type DriverOptions, driversOf, TIME_KINDS } from './drivers.ts'
 import { ENGINE_VERSION } from '../runs/engineVersion.ts'
+import { workOfLines } from '../runs/openPool.ts'
 import { inCommon, type LineRows, unitsOf, withRunner } from '../runs/runner.ts'
 import type { StudyOptions } from '../runs/studyOptions.ts'
-import { type StateShares, stateShares } from './stationStates.ts'
-import { stationColumn } from '../runs/runRow.ts'
+import { shareIn, type StateShares, stateShares } from './stationStates.ts'
 import { wholeChanges } from '../change/wholeChanges.ts'
 
 /** share by which each driver is changed, up and down */
@@ -79,7 +79,7 @@ export async function findDrivers(line: LineSpec, request: DriverRequest, option
   const drivers = driversOf(line, request)
   const wholes = wholeChanges(line)
   const lines = [line, ...wholes.map((change) => change.line), ...drivers.flatMap(({ scaled }) => [scaled(1 - STEP), scaled(1 + STEP)])]
-  const ran = await withRunner(options, async (runner) => {
+  const ran = await withRunner(options, workOfLines(lines, replications), async (runner) => {
     runner.expect(lines.length * replications)
     return inCommon(await runner.run(lines, { from: 0, to: replications }))
   })
@@ -157,14 +157,13 @@ function explained(line: LineSpec, { layout, rows }: LineRows, shares: StateShar
   const order = [...line.stations.keys()].sort(
     (a, b) => ((line.stations[a]!.zone - start + zones) % zones) - ((line.stations[b]!.zone - start + zones) % zones),
   )
-  const windowSeconds = line.window.endSeconds - line.window.warmupSeconds
-  const share = (row: Float64Array, station: number, state: StationState): number =>
-    Math.min(1, row[stationColumn(layout, station, state)]! / windowSeconds)
   const blocked = order.map((station) => shares[station]!.blocked)
   const starved = order.map((station) => shares[station]!.starved)
   const errors = order.map((station, place) => {
     const next = order[(place + 1) % order.length]!
-    const { sd, n } = meanInterval(rows.map((row) => share(row, station, 'blocked') - share(row, next, 'starved')))
+    const blockedIn = shareIn(line, layout, station, 'blocked')
+    const nextStarvedIn = shareIn(line, layout, next, 'starved')
+    const { sd, n } = meanInterval(rows.map((row) => blockedIn(row) - nextStarvedIn(row)))
     return sd / Math.sqrt(n)
   })
   const loop = isPlainLoop(line)

@@ -6,7 +6,7 @@ import { total, spent } from '../../../../tests/helpers/spent.ts'
 
 test('ten shares of each station, which sum to 1', async () => {
   const line = stationLoop()
-  const [rows] = await withRunner({ seed: 's', workers: 0 }, (runner) => runner.run([line], { from: 0, to: 4 }))
+  const [rows] = await withRunner({ seed: 's', workers: 0 }, null, (runner) => runner.run([line], { from: 0, to: 4 }))
   const shares = stateShares(line, rows!)
   expect(shares.map((each) => Object.keys(each).length)).toEqual([10, 10, 10])
   for (const each of shares) expect(total(each)).toBeCloseTo(1, 9)

@@ -1,7 +1,8 @@
 /** Where the time of stations goes, as mean shares of the window over replications. */
-import { type ByStationState, type LineSpec, STATION_STATES } from '@loopwright/line'
+import { type ByStationState, type LineSpec, STATION_STATES, type StationState } from '@loopwright/line'
+import { windowSecondsOf } from '@loopwright/line/bounds'
 import { byState } from '../runs/byState.ts'
-import { stationColumn } from '../runs/runRow.ts'
+import { type RowLayout, stationColumn } from '../runs/runRow.ts'
 import type { LineRows } from '../runs/runner.ts'
 
 /** By station, by state: mean share of the window, 0 … 1. */
@@ -9,12 +10,18 @@ export type StateShares = readonly ByStationState[]
 
 /** @returns  one entry for each station; empty shares of 0 without a replication */
 export function stateShares(line: LineSpec, { layout, rows }: LineRows): StateShares {
-  const windowSeconds = line.window.endSeconds - line.window.warmupSeconds
   return line.stations.map((_, station) =>
     byState(STATION_STATES, (_, state) => {
-      const column = stationColumn(layout, station, state)
-      const sum = rows.reduce((total, row) => total + Math.min(1, row[column]! / windowSeconds), 0)
+      const share = shareIn(line, layout, station, state)
+      const sum = rows.reduce((total, row) => total + share(row), 0)
       return rows.length === 0 ? 0 : sum / rows.length
     }),
   )
+}
+
+/** Share of the window that a station spends in a state, from the row of a run: 0 … 1. */
+export function shareIn(line: LineSpec, layout: RowLayout, station: number, state: StationState): (row: Float64Array) => number {
+  const column = stationColumn(layout, station, state)
+  const inWindow = windowSecondsOf(line)
+  return (row) => Math.min(1, row[column]! / inWindow)
 }

@@ -56,7 +56,7 @@ const PILOT = 12
 export async function findLosses(line: LineSpec, request: LossRequest, options: StudyOptions): Promise<LossResult> {
   const { replications } = request
   if (!Number.isInteger(replications) || replications < 2) throw new RangeError(`losses need at least 2 replications, not ${replications}`)
-  return await withRunner(options, (runner) => waterfall(line, request, options.seed, runner))
+  return await withRunner(options, null, (runner) => waterfall(line, request, options.seed, runner))
 }
 
 async function waterfall(line: LineSpec, request: LossRequest, seed: string, runner: Runner): Promise<LossResult> {

@@ -81,7 +81,7 @@ const AHEAD = 8
  * @example (await orderStations(line, { move: [1], zones: [2, 3], check: 5 }, { seed: '1', workers: 0 })).candidates.map(({ places }) => places) // => [[0, 2, 4], [0, 3, 4]]
  */
 export async function orderStations(line: LineSpec, request: OrderRequest, options: StudyOptions): Promise<OrderResult> {
-  return await withRunner(options, (runner) => chooseOrder(line, { ...request, seed: options.seed }, runner))
+  return await withRunner(options, null, (runner) => chooseOrder(line, { ...request, seed: options.seed }, runner))
 }
 
 type Asked = OrderRequest & Pick<StudyOptions, 'seed'>

@@ -15,6 +15,7 @@ export function forcedPool(pool: Pool, engine: ForcedEngine): Pool {
       return pool.recalled
     },
     line: (spec) => pool.line(spec),
+    ...(pool.chunkOf === undefined ? {} : { chunkOf: (task) => pool.chunkOf!(task) }),
     start: () => pool.start(),
     run: (thread, task) => pool.run(thread, { ...task, engine }),
     close: () => pool.close(),

@@ -1,6 +1,6 @@
 /** Whether chance reaches a line at all: without it every run is the same, and one is enough. */
 import type { LineSpec } from '@loopwright/line'
-import type { DistributionKind } from '@loopwright/stats'
+import { type Distribution, distributionKinds, SamplerTable } from '@loopwright/stats'
 
 /**
  * False where nothing is left to chance: all times constant, the mix not drawn, nothing rejected by chance, no stop by chance. A line may have chance that never
@@ -14,28 +14,14 @@ export function lineHasChance(spec: LineSpec): boolean {
   return holdsDraw(spec)
 }
 
-const isOpen = (probability: number): boolean => probability > 0 && probability < 1
+/** A chance that may fall either way. */
+export const isOpen = (probability: number): boolean => probability > 0 && probability < 1
 
-/** Whether values differ by chance; `limited` has what it limits. A replay gives the same values in the same order in every world. */
-const DRAWS: Readonly<Record<DistributionKind, boolean>> = {
-  constant: false,
-  uniform: true,
-  triangular: true,
-  exponential: true,
-  lognormal: true,
-  gamma: true,
-  weibull: true,
-  pert: true,
-  empirical: true,
-  discrete: true,
-  replay: false,
-  occasional: true,
-  limited: false,
-}
+const KINDS: ReadonlySet<unknown> = new Set(distributionKinds().map(({ kind }) => kind))
+const isDistribution = (part: object): part is Distribution => 'kind' in part && KINDS.has(part.kind)
 
-/** Whether a part of the line holds a distribution that draws, however deep. */
+/** Whether a part of the line holds a distribution that draws, however deep. A replay gives the same values in the same order in every world. */
 function holdsDraw(part: unknown): boolean {
   if (typeof part !== 'object' || part === null) return false
-  const kind = (part as { readonly kind?: unknown }).kind
-  return (typeof kind === 'string' && DRAWS[kind as DistributionKind] === true) || Object.values(part).some(holdsDraw)
+  return isDistribution(part) ? new SamplerTable([part]).uses(0) === 'uniform' : Object.values(part).some(holdsDraw)
 }

@@ -9,7 +9,7 @@ import type { Store } from '../store/store.ts'
 import type { ForcedEngine } from './task.ts'
 
 export interface PoolOptions {
-  /** threads; 0: the calling one; default: one per core, and none but the caller's own for a study that is over before a thread has started. Changes no result. */
+  /** threads; 0: the calling one; default: one per core, and the calling one for a study that is known to be over before a thread has started. Changes no result. */
   readonly workers?: number
   /** threads that are there already; they are left running */
   readonly pool?: Pool
@@ -44,6 +44,12 @@ export function openPool(options: PoolOptions, work: Work | null = null): { read
       if (options.pool === undefined) await threads.close()
     },
   }
+}
+
+/** The work of several lines, each with its own number of carriers. */
+export function workOfLines(lines: readonly LineSpec[], replications: number): Work {
+  const each = lines.map((line) => workOf(line, [{ carriers: line.carriers.count, replications }]))
+  return { replications: lines.length * replications, moves: each.reduce((sum, { moves }) => sum + moves, 0) }
 }
 
 /** The work of replications of a line, by number of carriers. */

@@ -18,6 +18,8 @@ export interface Pool {
   line(spec: LineSpec): number
   /** Runs a task on one thread, 0 … size − 1, which has fewer than `depth`. Rejects with what the task threw. */
   run(thread: number, task: Task): Promise<TaskResult>
+  /** How many replications a task of this line holds, the same whoever asks; default: as many as take some tens of milliseconds, as they were found to take. */
+  chunkOf?(task: Omit<Task, 'from' | 'to'>): number
   /** Starts all threads now instead of with their first tasks: they load their code while the caller still reads. */
   start(): void
   /** replications that came from a store; without one, 0 */

@@ -2,7 +2,7 @@
 import type { LineSpec, RunResult } from '@loopwright/line'
 import { openPool, workOf } from './openPool.ts'
 import type { Pool } from './pool.ts'
-import { runChunks } from './runChunks.ts'
+import { runChunks, withoutGap } from './runChunks.ts'
 import { Schedule } from './schedule.ts'
 import type { StudyOptions } from './studyOptions.ts'
 import type { TraceColumns } from './task.ts'
@@ -40,9 +40,7 @@ export async function replicate(
   } finally {
     await close()
   }
-  let whole = 0
-  while (runs[whole] !== undefined) whole += 1
-  return runs.slice(0, whole)
+  return withoutGap(runs)
 }
 
 /** A run, and all its events. */

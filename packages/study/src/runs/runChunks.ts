@@ -1,4 +1,5 @@
 /** Works through a schedule on the threads of a pool, until it is done or told to stop. */
+import { isOthersShare } from './othersShare.ts'
 import type { Pool } from './pool.ts'
 import type { Chunk, Schedule } from './schedule.ts'
 import type { Task, TaskResult } from './task.ts'
@@ -15,18 +16,28 @@ const GRACE_MS = 200
 
 /**
  * Runs all chunks. After a stop nothing new begins; what is under way gets a moment, then its results are given up.
- * Rejects with the first error that a task throws.
+ * Rejects with the first error that a task throws; a task that is another's share is left out, and all else is run before that is thrown.
  */
 export async function runChunks(pool: Pool, work: ChunkWork): Promise<void> {
   const { schedule, signal } = work
   let left = false
   let given = false
+  let others: Error | null = null
+  const { chunkOf } = pool
+  const fixed = chunkOf === undefined ? undefined : (index: number): number => chunkOf(work.taskOf({ index, from: 0, to: 0 }))
   const thread = async (index: number): Promise<void> => {
     for (;;) {
       if (signal?.aborted === true || left) return
-      const chunk = schedule.next(index)
+      const chunk = schedule.next(index, fixed)
       if (chunk === null) return
-      const result = await pool.run(index, work.taskOf(chunk))
+      let result: TaskResult
+      try {
+        result = await pool.run(index, work.taskOf(chunk))
+      } catch (error) {
+        if (!isOthersShare(error)) throw error
+        others = error
+        continue
+      }
       if (given) return
       work.onResult(chunk, result)
     }
@@ -46,6 +57,14 @@ export async function runChunks(pool: Pool, work: ChunkWork): Promise<void> {
     stopped.cancel()
     all.catch(() => {})
   }
+  if (others !== null && signal?.aborted !== true) throw others
+}
+
+/** What came in for replications 0 … n − 1, up to the first that is missing. */
+export function withoutGap<T>(came: readonly T[]): T[] {
+  let whole = 0
+  while (came[whole] !== undefined) whole += 1
+  return came.slice(0, whole)
 }
 
 /** Resolves a moment after the signal; without one, never. */

@@ -2,6 +2,7 @@
  * One run as a row of numbers: all that a study keeps of it. A row is small, travels between threads without copying, and rows add up column by column.
  * NaN stands for "there is none" (a lap time in a run without a whole lap); it never leaves this package.
  */
+import { windowSecondsOf } from '@loopwright/line/bounds'
 import {
   CARRIER_STATES,
   type LineSpec,
@@ -47,7 +48,7 @@ export interface RowLayout {
 export function rowLayout(spec: LineSpec): RowLayout {
   const safety = spec.stations.filter(({ safetyStop }) => safetyStop !== null).map(({ name }) => safetyCause(name))
   const causes = [...spec.breakdowns.map((source) => source.name), ...safety, ...(spec.breaks.length > 0 ? ['break'] : [])]
-  const hours = Math.ceil((spec.window.endSeconds - spec.window.warmupSeconds) / 3600)
+  const hours = Math.ceil(windowSecondsOf(spec) / 3600)
   const stationStride = STATION_STATES.length + 1 + causes.length
   const zoneStride = ZONE_STATES.length + 1
   const outputByHour = 7

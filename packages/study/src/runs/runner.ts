@@ -1,9 +1,9 @@
 /** Runs several lines in the same random worlds: what comparisons, drivers, losses and station orders are made of. */
 import type { LineSpec } from '@loopwright/line'
 import { Tally, tQuantile } from '@loopwright/stats'
-import { openPool } from './openPool.ts'
+import { openPool, type Work } from './openPool.ts'
 import type { Pool } from './pool.ts'
-import { runChunks } from './runChunks.ts'
+import { runChunks, withoutGap } from './runChunks.ts'
 import { END_REASONS, type RowLayout, rowLayout } from './runRow.ts'
 import { Schedule } from './schedule.ts'
 import type { StudyOptions } from './studyOptions.ts'
@@ -34,10 +34,11 @@ export interface Runner {
 /**
  * Opens the threads of a study of several lines, and ends them when it is done. Results are the same, to the last bit, for any number of threads.
  *
+ * @param work   null: how much will be run is not known yet
  * @param study  is given the runner
  */
-export async function withRunner<T>(options: StudyOptions, study: (runner: Runner) => Promise<T>): Promise<T> {
-  const { pool, close } = openPool(options)
+export async function withRunner<T>(options: StudyOptions, work: Work | null, study: (runner: Runner) => Promise<T>): Promise<T> {
+  const { pool, close } = openPool(options, work)
   try {
     return await study(runnerOn(pool, options))
   } finally {
@@ -125,10 +126,4 @@ function worstPrecision(tallies: readonly Tally[]): number | null {
     if (mean > 0) worst = Math.max(worst, (tQuantile(0.975, count - 1) * sd) / Math.sqrt(count) / mean)
   }
   return worst
-}
-
-function withoutGap(rows: readonly Float64Array[]): Float64Array[] {
-  let whole = 0
-  while (rows[whole] !== undefined) whole += 1
-  return rows.slice(0, whole)
 }

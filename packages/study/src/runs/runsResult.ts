@@ -1,6 +1,6 @@
 /** What several runs of one line tell together. Plain data; times in seconds, counts per window. */
 import { type ByStationState, type LineSpec, type RunResult, STATION_STATES } from '@loopwright/line'
-import { type Law, lawOrNull, workingSeconds } from '@loopwright/line/bounds'
+import { type Law, lawOrNull, workingSeconds, windowSecondsOf } from '@loopwright/line/bounds'
 import { type OutputInterval, outputInterval } from '@loopwright/stats'
 import { controlledMeans } from '../controls/controlledMeans.ts'
 import { runUseOf } from '../controls/runUse.ts'
@@ -83,7 +83,7 @@ export function runsResult(
 }
 
 function intervals(spec: LineSpec, runs: readonly RunResult[]): RunsIntervals {
-  const windowSeconds = spec.window.endSeconds - spec.window.warmupSeconds
+  const windowSeconds = windowSecondsOf(spec)
   const of = (measure: (run: RunResult) => number): OutputInterval => outputInterval(runs.map(measure))
   const known = (measure: (run: RunResult) => number | null): OutputInterval | null => {
     const values = runs.map(measure).filter((value) => value !== null)

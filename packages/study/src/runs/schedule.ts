@@ -48,16 +48,18 @@ export class Schedule {
    * The next chunk; null when all have been handed out.
    *
    * @param thread  who asks; default 0
+   * @param fixed   replications of each chunk of a part, by its place; chunks then begin at multiples of it. Default: by the work of one
    */
-  next(thread = 0): Chunk | null {
+  next(thread = 0, fixed?: (index: number) => number): Chunk | null {
     const index = this.#choose(thread)
     if (index < 0) return null
     const { to: end, kin } = this.#parts[index]!
     if (!this.#homes.has(kin)) this.#homes.set(kin, thread)
     const from = this.#next[index]!
     const events = this.#events[index]!
-    const size = events > 0 ? Math.min(CHUNK_MAX, Math.max(1, Math.floor(CHUNK_EVENTS / events))) : 1
-    const to = Math.min(end, from + size)
+    const whole = fixed?.(index)
+    const known = events > 0 ? Math.min(CHUNK_MAX, Math.max(1, Math.floor(CHUNK_EVENTS / events))) : 1
+    const to = Math.min(end, from + (whole === undefined ? known : whole - (from % whole)))
     this.#next[index] = to
     return { index, from, to }
   }

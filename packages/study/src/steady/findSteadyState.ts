@@ -3,6 +3,7 @@ import { type LineSpec, type RunResult, TRACE_KINDS } from '@loopwright/line'
 import { lawOrNull } from '@loopwright/line/bounds'
 import { distributionMean, type OutputInterval, outputInterval } from '@loopwright/stats'
 import { mser5, type RunEnd, type WarmupCut, warmupSentence } from '@loopwright/stats/procedures'
+import { tasksOf } from '../change/lineChange.ts'
 import { ENGINE_VERSION } from '../runs/engineVersion.ts'
 import { openPool } from '../runs/openPool.ts'
 import { type TracedRun, traceRuns } from '../runs/replicate.ts'
@@ -138,10 +139,11 @@ function intervalOf(line: LineSpec): number {
 
 /** Seconds of the longest mean work at a station, release too; where a line has no law. */
 function slowestWork({ stations }: LineSpec): number {
-  const works = stations.map(({ unload, load, work, releaseSeconds }) => {
-    const tasks = [...(unload ?? []), ...(load ?? []), ...(work ?? [])]
-    const longest = tasks.map(({ seconds }) => Math.max(0, ...seconds.map((time) => (time === null ? 0 : distributionMean(time)))))
-    return longest.reduce((sum, seconds) => sum + seconds, distributionMean(releaseSeconds))
+  const works = stations.map((station) => {
+    const longest = tasksOf(station).map(({ seconds }) =>
+      Math.max(0, ...seconds.map((time) => (time === null ? 0 : distributionMean(time)))),
+    )
+    return longest.reduce((sum, seconds) => sum + seconds, distributionMean(station.releaseSeconds))
   })
   return Math.max(1, ...works)
 }

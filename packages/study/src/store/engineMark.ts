@@ -19,6 +19,7 @@ let mark: string | null = null
  * Version, and a digest of the code that makes the numbers: while the engine is worked on its version stays, its results do not.
  * V8 and the kind of processor are part of it, since they decide the last bit of logarithms; so is what the generator of random numbers gives, which comes from a library.
  *
+ * @example engineMark().slice(0, 6) // => '0.1.0-'
  * @returns  such as `0.1.0-3f2a09c1d4e5b6a7`; a name for a folder
  */
 export function engineMark(): string {

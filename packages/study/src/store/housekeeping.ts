@@ -100,6 +100,18 @@ export function pruneStore(folder: string, { nowMs, beforeMs, all }: PruneOption
   return removed
 }
 
+/**
+ * Where the entries of a store stand, in the order of marks, keys and names; nothing is read.
+ *
+ * @example entriesIn('no folder of this name') // => []
+ */
+export function entriesIn(folder: string): { mark: string; path: string; key: string; from: number; to: number }[] {
+  return filesOf(folder).flatMap(({ mark, path, key, name }) => {
+    const match = ENTRY.exec(name)
+    return match === null ? [] : [{ mark, path, key, from: Number(match[1]), to: Number(match[2]) }]
+  })
+}
+
 function filesOf(folder: string): KeptFile[] {
   return namesIn(folder, MARK).flatMap((mark) =>
     namesIn(join(folder, mark), HIGH).flatMap((high) =>

@@ -42,6 +42,7 @@ export function keptPool(pool: Pool, store: Store): Pool {
       specs.set(line, spec)
       return line
     },
+    ...(pool.chunkOf === undefined ? {} : { chunkOf: (task) => pool.chunkOf!(task) }),
     start: () => pool.start(),
     async run(thread, task) {
       if (task.want === 'traces') return await pool.run(thread, task)

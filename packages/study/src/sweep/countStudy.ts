@@ -1,6 +1,6 @@
 /** All replications of one number of carriers, as they come in, and what they tell together. */
 import { type ByCarrierState, CARRIER_STATES, type LineSpec, STATION_STATES, ZONE_STATES } from '@loopwright/line'
-import { type Law, lawTerms } from '@loopwright/line/bounds'
+import { type Law, lawTerms, windowSecondsOf } from '@loopwright/line/bounds'
 import {
   binomialEstimate,
   type BinomialEstimate,
@@ -84,7 +84,7 @@ export class CountStudy {
     const { units, tally, layout } = this
     const enough = units.length >= 2
     const chance = lineHasChance(spec)
-    const windowSeconds = spec.window.endSeconds - spec.window.warmupSeconds
+    const windowSeconds = windowSecondsOf(spec)
     return {
       carriers: this.carriers,
       replications: units.length,

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { type Candidate, pilotBest, sweepAnswer } from './sweepAnswer.ts'
 
-const candidate = (carriers: number, units: number[], gridlocks = 0): Candidate => ({ carriers, units, gridlocks, meetsPlan: null })
+const candidate = (carriers: number, units: number[], gridlocks = 0): Candidate => ({ carriers, units, gridlocks })
 
 describe('the smallest count within 1 % of the best', () => {
   test('by hand: three counts, four replications', () => {

@@ -8,7 +8,7 @@ export const WITHIN = 0.01
 export const LEVEL = 0.95
 
 /** What of a count the procedure looks at. */
-export type Candidate = Pick<SweepCount, 'carriers' | 'units' | 'gridlocks' | 'meetsPlan'>
+export type Candidate = Pick<SweepCount, 'carriers' | 'units' | 'gridlocks'>
 
 /** What an answer takes for near enough, and how sure it is. */
 export interface Rule {
@@ -33,7 +33,7 @@ export interface Rule {
  * @param reference  one of them, chosen without looking at these runs
  * @returns          null while a count has fewer than 2 replications
  * @see Berger, Multiparameter hypothesis testing and acceptance sampling (1982); Maurer, Hothorn & Lehmacher (1995), testing in a fixed order
- * @example sweepAnswer([{ carriers: 5, units: [90, 91], gridlocks: 0, meetsPlan: null }, { carriers: 6, units: [100, 101], gridlocks: 0, meetsPlan: null }], 6)?.chosen // => 6
+ * @example sweepAnswer([{ carriers: 5, units: [90, 91], gridlocks: 0 }, { carriers: 6, units: [100, 101], gridlocks: 0 }], 6)?.chosen // => 6
  */
 export function sweepAnswer(counts: readonly Candidate[], reference: number, rule: Rule = {}): SweepAnswer | null {
   const { within = WITHIN, level = LEVEL, alpha = 1 - level, certain = false } = rule
@@ -108,13 +108,9 @@ function bestIndex(counts: readonly Candidate[]): number {
  *
  * @param pilot  runs in worlds of their own; compared over the replications that all have
  */
-export function pilotBest(pilot: readonly Pick<Candidate, 'carriers' | 'units' | 'gridlocks'>[]): number {
+export function pilotBest(pilot: readonly Candidate[]): number {
   const replications = Math.min(...pilot.map((count) => count.units.length))
   const moving = pilot.filter((count) => count.gridlocks === 0)
-  const looked = (moving.length > 0 ? moving : pilot).map((count) => ({
-    ...count,
-    meetsPlan: null,
-    units: count.units.slice(0, replications),
-  }))
+  const looked = (moving.length > 0 ? moving : pilot).map((count) => ({ ...count, units: count.units.slice(0, replications) }))
   return looked[bestIndex(looked)]!.carriers
 }

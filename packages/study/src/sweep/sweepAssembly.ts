@@ -1,4 +1,4 @@
-/** A carrier sweep while its rows come in, and the result made of them: shared by sweeps and studies, on threads and in the calling thread. */
+/** A carrier sweep while its rows come in, and the result made of them: shared by sweeps and carrier studies. */
 import type { LineSpec } from '@loopwright/line'
 import { lawOrNull, workingSeconds } from '@loopwright/line/bounds'
 import { controlledMeans } from '../controls/controlledMeans.ts'

@@ -86,7 +86,7 @@ interface SweepParts {
   readonly counts: readonly Studies[]
   /** null while it cannot be told */
   readonly first: () => FirstAnswer | null
-  readonly result: (stopped?: boolean) => SweepResult
+  readonly result: (stopped: boolean) => SweepResult
 }
 
 /** pilot runs for each judged one: the pilot decides where the walk begins, and with 5 judged runs it makes the 20 of the first answer */
@@ -113,7 +113,7 @@ function sweepParts(spec: LineSpec, request: SweepRequest, seed: string): SweepP
     judged,
     counts: studies,
     first: () => firstAnswer(studies, piloted.length === 0 ? [replications] : [pilots, replications], WITHIN),
-    result: (stopped = false) =>
+    result: (stopped) =>
       sweepResult(spec, judged.all(), { seed, replications, plan, stopped }, (told) => {
         if (told.length === 1) return sweepAnswer(told, told[0]!.carriers, { certain: !chance })
         return piloted.some((study) => study.units.length === 0) ? null : sweepAnswer(told, pilotBest(piloted), { certain: !chance })

@@ -6,6 +6,7 @@ import * as say from '../../problems/messages.ts'
 import { booleanOf, type Context, child, near, quantityOrNone, textOf } from '../context.ts'
 import type { FileKey } from '../../schema/fileKeys.ts'
 import { readDistribution } from '../work/distribution.ts'
+import { findStation } from '../work/operators.ts'
 import { findPlace, own, STORE_WORD, type ZoneDraft } from './zoneDraft.ts'
 
 export interface PathDraft {
@@ -231,22 +232,14 @@ function commonLength(zones: readonly ZoneDraft[]): number | null | undefined {
 
 const ownOf = (zone: ZoneDraft | null, key: FileKey): Located | null => (zone === null ? null : own(zone, key))
 
-/** Whom the path takes, and who moves the carrier; undefined where a name is wrong. */
+/** Whom the path takes, and who moves the carrier; what is named wrongly is told and left out. */
 export function readWays(
   context: Context,
   path: PathDraft,
   variants: readonly string[],
   stationIndex: ReadonlyMap<string, number>,
-): Pick<PathSpec, 'takes' | 'manual'> | null {
+): Pick<PathSpec, 'takes' | 'manual'> {
   const { takesAt, manualAt } = path
-  const stations = [...stationIndex.keys()]
-  const station = (at: Located | null): number | null => {
-    const name = textOf(at)
-    if (at === null || name === null) return null
-    const index = stationIndex.get(name)
-    if (index === undefined) context.report.add(at, say.unknownStation(name, near(context, name, stations), stations))
-    return index ?? null
-  }
   const variantsAt = child(takesAt, 'variants')
   const wanted = variantsAt?.items.flatMap((at) => {
     const name = textOf(at)
@@ -256,13 +249,13 @@ export function readWays(
     return index < 0 ? [] : [index]
   })
   const load = textOf(child(takesAt, 'load'))
-  const manualStation = station(manualAt)
+  const manualStation = findStation(context, manualAt, stationIndex)
   return {
     takes: {
       variants: wanted ?? null,
       load: load === 'empty' || load === 'loaded' ? load : null,
       rejected: booleanOf(child(takesAt, 'rejected')),
-      forStation: station(child(takesAt, 'forStation')),
+      forStation: findStation(context, child(takesAt, 'forStation'), stationIndex),
     },
     manual: manualStation === null ? null : { kind: child(path.at, 'push') === manualAt ? 'push' : 'pull', station: manualStation },
   }

@@ -58,7 +58,3 @@ export const STORE_WORD = 'store'
 export function findPlace(context: Context, at: Located | null, zones: readonly ZoneDraft[]): number | null {
   return textOf(at) === STORE_WORD ? STORE : findZone(context, at, zones)
 }
-
-/** Path k leads from zone k to the next one, all round. */
-export const isClosedLoop = (zones: readonly unknown[], paths: readonly { readonly from: number; readonly to: number }[]): boolean =>
-  paths.length === zones.length && paths.every(({ from, to }, k) => from === k && to === (k + 1) % zones.length)

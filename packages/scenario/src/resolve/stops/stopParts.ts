@@ -2,7 +2,7 @@
 import type { BreakdownPart, SectionSpec } from '@loopwright/line'
 import type { Located } from '../../text/located.ts'
 import * as say from '../../problems/messages.ts'
-import { type Context, entries, near, textOf } from '../context.ts'
+import { type Context, entries, fail, near, textOf } from '../context.ts'
 import type { StationDraft } from '../work/stations.ts'
 import { findZone, type ZoneDraft } from '../layout/zoneDraft.ts'
 
@@ -36,20 +36,16 @@ function readKinds(context: Context, at: Located, line: Parts): Part[] | null {
     context.report.add(at, say.neither(['station', 'zone', 'transfer', 'section', 'line'], 'name one part by its kind'))
     return null
   }
-  if (all[0]!.key === 'line' && sectionOf('line', line) >= 0)
-    return [{ part: { kind: 'section', index: sectionOf('line', line) }, name: 'line' }]
-  if (all[0]!.key === 'line') {
-    context.report.add(
-      all[0]!.value,
-      say.unknownSection(
-        'line',
-        line.sections.map((section) => section.name),
-      ),
-    )
-    return null
-  }
+  if (all[0]!.key === 'line') return section(context, all[0]!.value, 'line', line)
   const name = textOf(all[0]!.value)
   return name === null ? null : readOne(context, all[0]!.value, all[0]!.key, name, line)
+}
+
+function section(context: Context, at: Located, name: string, line: Parts): Part[] | null {
+  const index = sectionOf(name, line)
+  if (index >= 0) return [{ part: { kind: 'section', index }, name }]
+  const names = line.sections.map((one) => one.name)
+  return fail(context, at, say.unknownSection(name, names)) ?? null
 }
 
 /** A part by kind and name. */
@@ -61,18 +57,7 @@ function readOne(context: Context, at: Located, kind: string, name: string, line
     context.report.add(at, say.unknownStation(name, near(context, name, names), names))
     return null
   }
-  if (kind === 'section') {
-    const index = sectionOf(name, line)
-    if (index >= 0) return [{ part: { kind, index }, name }]
-    context.report.add(
-      at,
-      say.unknownSection(
-        name,
-        line.sections.map((section) => section.name),
-      ),
-    )
-    return null
-  }
+  if (kind === 'section') return section(context, at, name, line)
   const index = at.value === name ? findZone(context, at, line.zones) : (context.zoneIndex.get(name) ?? -1)
   if (index === null || line.zones.length === 0) return null
   if (index < 0) {

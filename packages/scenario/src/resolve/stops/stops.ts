@@ -8,7 +8,7 @@ import * as say from '../../problems/messages.ts'
 import type { ShortStop } from '../../problems/notes.ts'
 import { digitsOf, scan } from '../../text/quantity.ts'
 import type { StopEntry, StopSource } from '../../scenario.ts'
-import { addAtKey, type Context, checkName, child, entries, textOf } from '../context.ts'
+import { addAtKey, type Context, checkName, child, entries, textOf, fail } from '../context.ts'
 import { readDistribution } from '../work/distribution.ts'
 import type { Products } from '../work/products.ts'
 import type { StationDraft } from '../work/stations.ts'
@@ -113,11 +113,6 @@ function readChance(context: Context, at: Located): number | undefined {
   if (chance < 0) return fail(context, at, say.negative(text))
   if (chance === 0) return fail(context, at, say.zero(text))
   return chance > 1 ? fail(context, at, say.shareBeyond(text)) : chance
-}
-
-function fail(context: Context, at: Located, sentence: say.Sentence): undefined {
-  context.report.add(at, sentence)
-  return undefined
 }
 
 function readShortStop(context: Context, entry: Entry, part: Part, chance: number, name: string, line: Line): ShortStop | null {

@@ -5,7 +5,7 @@ import * as say from '../../problems/messages.ts'
 import { digitsOf, parseQuantity, scan } from '../../text/quantity.ts'
 import type { Plan } from '../../scenario.ts'
 import type { Time } from './time.ts'
-import { type Context, child, textOf } from '../context.ts'
+import { type Context, child, textOf, fail } from '../context.ts'
 
 /** null: no plan; undefined: it is wrong, or the window it is for is not known. */
 export function readPlan(context: Context, root: Located, time: Time | null): Plan | null | undefined {
@@ -40,9 +40,4 @@ export function readPlan(context: Context, root: Located, time: Time | null): Pl
 function periods(time: Time, per: Plan['per'], seconds: number): number {
   if (per === 'shift') return time.calendar?.shifts ?? 1
   return (per === 'net hour' ? time.netSeconds : time.window.endSeconds - time.window.warmupSeconds) / seconds
-}
-
-function fail(context: Context, at: Located, sentence: say.Sentence): undefined {
-  context.report.add(at, sentence)
-  return undefined
 }

@@ -3,12 +3,7 @@ import { cellNumber, readCsv, type Table } from '../../text/csv.ts'
 import { describe, type Located } from '../../text/located.ts'
 import * as say from '../../problems/messages.ts'
 import { parseQuantity } from '../../text/quantity.ts'
-import { addAtKey, type Context, child, entries, near, numberOf, quantity, textOf } from '../context.ts'
-
-function fail(context: Context, at: Located, sentence: say.Sentence): undefined {
-  context.report.add(at, sentence)
-  return undefined
-}
+import { addAtKey, type Context, child, entries, near, numberOf, quantity, textOf, fail } from '../context.ts'
 
 export function unitSeconds(at: Located): number | undefined {
   const unit = textOf(child(at, 'unit'))

@@ -5,7 +5,7 @@ import type { Located } from '../../text/located.ts'
 import * as say from '../../problems/messages.ts'
 import { cutsOf } from '../../schema/distribution.ts'
 import { parsePhrase } from '../../text/phrase.ts'
-import { booleanOf, type Context, child, childNamed, fraction, numberOf, quantity, textOf } from '../context.ts'
+import { booleanOf, type Context, child, childNamed, fraction, numberOf, quantity, textOf, fail } from '../context.ts'
 import { times, unitSeconds } from '../time/times.ts'
 
 /**
@@ -28,11 +28,6 @@ export function readDistribution(context: Context, at: Located | null, words: re
   const base = kind === null ? undefined : readKind(context, at, kind)
   if (base === undefined) return undefined
   return checked(context, at, withLimits(context, at, base) ?? undefined)
-}
-
-function fail(context: Context, at: Located, sentence: say.Sentence): undefined {
-  context.report.add(at, sentence)
-  return undefined
 }
 
 /** A last look by the package that will draw from it. */

@@ -1,13 +1,11 @@
 /** Where products come from: always there, every so long, or at given times. */
 import type { SupplySpec } from '@loopwright/line'
+import { CLOCK_STEP } from '@loopwright/line/check'
 import { distributionMean } from '@loopwright/stats'
 import type { Located } from '../../text/located.ts'
 import * as say from '../../problems/messages.ts'
 import { type Context, child, numberOf, quantity, textOf } from '../context.ts'
 import { readDistribution } from './distribution.ts'
-
-/** seconds; shorter times are none (MODEL.md §1) */
-const CLOCK_STEP = 2 ** -20
 
 /**
  * @param name  of its random stream, unless the file names one

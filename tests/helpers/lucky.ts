@@ -1,6 +1,6 @@
-/** Means over worlds, for the tests of this folder. */
+/** Means over worlds, for tests of luck. */
 import { Tally } from '@loopwright/stats'
-import { World } from './series.ts'
+import { World } from '../../packages/study/src/controls/series.ts'
 
 /** Over so many worlds of one seed. */
 export function meanOf(worlds: number, of: (world: World) => number): { readonly mean: number; readonly standardError: number } {

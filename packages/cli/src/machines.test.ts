@@ -1,0 +1,54 @@
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { folderStore } from '@loopwright/study/machine'
+import { afterEach, beforeEach, expect, test } from 'vitest'
+import { memoryShell } from '../../../tests/helpers/memoryShell.ts'
+import { SMALL_LINE } from '../../../tests/helpers/scenarioTexts.ts'
+import { main } from './main.ts'
+
+let top = ''
+beforeEach(() => {
+  top = mkdtempSync(join(tmpdir(), 'shares '))
+})
+afterEach(() => rmSync(top, { recursive: true, force: true }))
+
+const FILES = { 'small.yaml': SMALL_LINE }
+const run = async (...words: string[]): Promise<{ code: number; out: string; err: string }> => {
+  const shell = { ...memoryShell(FILES), openStore: async (folder: string) => folderStore(folder) }
+  const code = await main(words, shell)
+  return { code, ...shell.said }
+}
+const STUDY = ['sweep', 'small.yaml', '--carriers', '2..4', '--replications', '20', '--json']
+
+test('shares on machines of their own, put together, print what one machine prints, and nothing is run again', async () => {
+  const whole = await run(...STUDY, '--fresh')
+  for (const part of [1, 2, 3]) {
+    const { code, out, err } = await run(...STUDY, '--part', `${part}/3`, '--store', join(top, `part-${part}`))
+    expect([code, out]).toEqual([0, ''])
+    expect(err).toMatch(new RegExp(`share ${part} of 3: \\d+ new replications are kept in`))
+    expect(err.replaceAll('\n', ' ')).toContain('loopwright store merge')
+  }
+  const merged = await run('store', 'merge', ...[1, 2, 3].map((part) => join(top, `part-${part}`)), '--store', join(top, 'all'))
+  expect([merged.code, merged.out]).toEqual([0, expect.stringMatching(/^105 replications in \d+ files are in /)])
+  const together = await run(...STUDY, '--store', join(top, 'all'))
+  expect(together.out).toBe(whole.out)
+  expect(together.err).toContain('(105 of them from the store)')
+  // a share of a study that is all there tells the whole of it
+  expect((await run(...STUDY, '--part', '2/3', '--store', join(top, 'all'))).out).toBe(whole.out)
+})
+
+test('shares that cannot be are refused in a sentence', async () => {
+  expect(await run(...STUDY, '--part', '4/3')).toMatchObject({ code: 2, err: expect.stringContaining('from 1/8 to 8/8') })
+  expect(await run(...STUDY, '--part', '1/3', '--fresh')).toMatchObject({
+    code: 2,
+    err: '--part keeps its runs in a store; leave out --fresh\n',
+  })
+  expect(await run(...STUDY, '--part', '1/3', '--engine', 'events')).toMatchObject({ code: 2, err: expect.stringContaining('--engine') })
+})
+
+test('a share whose runs cannot be kept fails and says why', async () => {
+  const { code, err } = await run(...STUDY, '--part', '1/3', '--store', '/dev/null/x')
+  expect(code).toBe(1)
+  expect(err.replaceAll('\n', ' ')).toContain('the runs of share 1 of 3 are not kept:')
+})

@@ -1,0 +1,11 @@
+/** Thrown where a study needs runs that are the share of another machine: its own are done, and it ends here. */
+export class OthersShare extends Error {
+  override readonly name = 'OthersShare'
+}
+
+/**
+ * By its name, since the pieces of a bundle have each their own copy of a class.
+ *
+ * @example isOthersShare(new Error('other')) // => false
+ */
+export const isOthersShare = (error: unknown): error is Error => error instanceof Error && error.name === 'OthersShare'
