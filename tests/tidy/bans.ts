@@ -20,6 +20,7 @@ export const MAY_USE: readonly { readonly file: RegExp; readonly names: readonly
   },
   { file: /^tests\/bench\//, names: ['process', 'console'], why: 'a benchmark reads a clock of the process and prints' },
   { file: /^tests\/soak\//, names: ['process', 'performance'], why: 'a soak lasts as long as it is told to, and prints' },
+  { file: /^tests\/fuzz\//, names: ['process', 'performance'], why: 'a long try lasts as long as it is told to, and prints' },
   { file: /^tests\/proof\//, names: ['process', 'performance'], why: 'a proof tells how long it takes' },
   { file: /^(tests\/.*|packages\/[^/]+\/src\/.*\.test)\.ts$/, names: ['process'], why: 'tests start commands and read CI and NO_COLOR' },
 ]

@@ -69,3 +69,10 @@ test('without a replication there is no story', async () => {
   const none = { ...two, counts: two.counts.map((count) => ({ ...count, replications: 0 })) }
   expect(() => carrierSweepStory(scenario(), none, options)).toThrow(RangeError)
 })
+
+test('a line that unloads nothing has charts of its stations all the same', async () => {
+  const { scenario: found } = readScenario(YAML.replace('unload: { takeOff: 5 s }, ', ''))
+  const result = await sweepCarriers(found!.line, { counts: [2, 3], replications: 2 }, { seed: '1', workers: 0 })
+  const { stations } = carrierSweepStory(found!, result, options)
+  expect(stations.views.of.map(({ content }) => content.table.rows.length)).toEqual([2, 2])
+})

@@ -1,4 +1,5 @@
 /** The story of a carrier sweep, as cells: the same in a notebook and in the page of a sweep. */
+import { workingSeconds } from '@loopwright/line/bounds'
 import {
   type Figure as ChartFigure,
   outputByHour,
@@ -94,7 +95,7 @@ export function carrierSweepStory(scenario: Scenario, of: SweepResult | CarrierS
   const windowWords = {
     per: words.one,
     windowSeconds: result.window.endSeconds - result.window.warmupSeconds,
-    netSeconds: result.lawSeconds / (result.law?.unitsPerLap ?? 1),
+    netSeconds: workingSeconds(scenario.line),
     plan: words.plan,
   }
   const states = statesIn(told)
