@@ -9,7 +9,7 @@ export default notebook(
     const { law } = result
     if (law === null) throw new Error('this notebook is about one closed loop')
 
-    show(tale.answer, ...tale.warnings)
+    show(tale.answer, tale.promise, tale.limits, ...tale.warnings)
 
     prose(`
     ## Output by number of carriers

@@ -23,7 +23,7 @@ export default notebook(
     })
     const orders = story(chosen)
     show(
-      { ...tale.answer, sentences: [...orders.answer.sentences, ...tale.answer.sentences] },
+      { ...orders.answer, sentences: [...orders.answer.sentences, ...tale.answer.sentences] },
       ...orders.warnings,
       ...tale.warnings,
       tale.table,
@@ -47,7 +47,7 @@ export default notebook(
     (${today.lapSeconds.toFixed(1)} s today), the slowest exchange (${today.exchangeSeconds.toFixed(1)} s), the lap of a
     free zone (${today.holeLapSeconds.toFixed(1)} s). Every station keeps its times, so that its mean cycle stays what it is.
   `)
-    show(...(tale.averages === null ? [] : [tale.averages]), tale.changed)
+    show(tale.averages, tale.changed)
 
     const losers = compared.pairs
       .filter(({ second, difference }) => second === 0 && difference.high < 0)
@@ -69,8 +69,7 @@ export default notebook(
     ## Which places, if two stations may move?
     ${list(moving.map(({ title }) => title))} may take any of the zones between the joining and the test, one before the other.
   `)
-    if (orders.table !== null) show(orders.table)
-    show(orders.sure, ...orders.plans, tale.units, orders.units)
+    show(orders.table, orders.sure, ...orders.plans, tale.units, orders.units)
 
     show(...tale.assumptions)
     prose('## Cautions')

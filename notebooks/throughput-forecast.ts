@@ -13,7 +13,7 @@ export default notebook(
   async ({ forecast, losses, drivers, story, show, prose }) => {
     const result = await forecast({ shiftsPerWeek: SHIFTS_PER_DAY * DAYS_PER_WEEK, replications: 400 })
     const tale = story(result)
-    show(tale.answer, ...tale.warnings)
+    show(tale.answer, tale.limits, ...tale.warnings)
 
     prose(`
     ## Units per shift and per week
@@ -36,20 +36,14 @@ export default notebook(
     ## What is lost, and by what
     ${lost.answer.sentences.join(' ')}
   `)
-    show(...lost.warnings)
-    if (lost.chart !== null) show(lost.chart)
-    show(lost.sure, lost.together, tale.stops)
+    show(...lost.warnings, lost.chart, lost.sure, lost.together, tale.stops)
 
     const driven = story(await drivers({ replications: 40 }))
     prose(`
     ## What limits the line
     ${driven.answer.sentences.join(' ')}
   `)
-    show(...driven.warnings)
-    if (driven.chart !== null) show(driven.chart)
-    show(driven.sure)
-    if (driven.wholes !== null) show(driven.wholes)
-    if (driven.waiting !== null) show(driven.waiting)
+    show(...driven.warnings, driven.chart, driven.sure, driven.wholes, driven.waiting)
     show(tale.stations, tale.byHour, tale.plan)
 
     show(...tale.assumptions)

@@ -68,7 +68,8 @@ export function pageOf(cells: readonly Cell[]): string[] {
   const html = pageHtml(head, cells.filter(isForBoth), assets, new Map())
   const main = html
     .slice(html.indexOf('<main id="main">') + '<main id="main">'.length, html.indexOf('</main>'))
-    // the picture beside the answer is read after it, as in a terminal
+    // what stands with the answer and the picture beside it are read after it, as in a terminal
+    .replace(/(<div class="asides">[\s\S]*?<\/div>)([\s\S]*)/, '$2$1')
     .replace(/(<section class="answer"[\s\S]*?)(<figure[\s\S]*?<\/figure>)([\s\S]*?<\/section>)/, '$1$3$2')
   const simulated = [...html.matchAll(/<dt>Simulated<\/dt><dd>([^<]*)<\/dd>/g)].map(([, what]) =>
     what!.endsWith('.') ? what! : `${what!}.`,
@@ -90,6 +91,8 @@ const OF_THE_PAGE: readonly RegExp[] = [
   /<p class="how">[\s\S]*?<\/p>/g,
   /<svg[\s\S]*?<\/svg>/g,
   /<dl class="figures">[\s\S]*?<\/dl>/g,
+  /<h2 class="aside">[\s\S]*?<\/h2>/g,
+  /<a class="here"[\s\S]*?<\/a>/g,
   /<nav[\s\S]*?<\/nav>/g,
   /<noscript>[\s\S]*?<\/noscript>/g,
   /<fieldset[\s\S]*?<\/fieldset>/g,

@@ -16,9 +16,6 @@ export interface ForecastFlags extends OutputFlags, StoreFlags, ThreadFlags {
   readonly shiftsPerWeek?: number
 }
 
-/** working days of a week where nothing else is said */
-const DAYS = 5
-
 /** What may be promised per shift and per week, and the overtime that the plan takes, of the line as it stands. */
 export async function forecast(shell: Shell, file: string, flags: ForecastFlags, command: string): Promise<number> {
   const source = await loadScenario(shell, file, flags.variation)
@@ -29,7 +26,6 @@ export async function forecast(shell: Shell, file: string, flags: ForecastFlags,
       `a forecast is of one shift; the scenario judges ${calendar.shifts} together: write one of them under "calendar: judge:"`,
     )
   await checkOutputs(shell, flags)
-  const shiftsPerWeek = flags.shiftsPerWeek ?? (calendar === null ? 1 : DAYS * source.notes.shiftsPerDay)
   const told = progress(shell, `what may be promised, ${replications} replications, seed ${seed}`, replications)
   const store = await openStore(shell, flags)
   const sweep = await refused(
@@ -42,6 +38,7 @@ export async function forecast(shell: Shell, file: string, flags: ForecastFlags,
   told.end(sweep.partial)
   tellStore(shell, store)
   const notebook = await import('@loopwright/notebook')
+  const shiftsPerWeek = flags.shiftsPerWeek ?? notebook.usualShiftsPerWeek(source.notes)
   const result = notebook.forecastOf(source.scenario, sweep, shiftsPerWeek)
   return await tell(shell, flags, {
     partial: sweep.partial,

@@ -41,7 +41,16 @@ export function balanceStory(
   const text = secondsWords(tasks, result)
   const cycleGiven = 'cycleSeconds' in asked
   const parts = {
-    answer: { kind: 'answer', id: 'balance-answer', sentences: [answerSentence(tasks, result, cycleGiven, text)] } satisfies AnswerCell,
+    answer: {
+      kind: 'answer',
+      id: 'balance-answer',
+      sentences: [answerSentence(tasks, result, cycleGiven, text)],
+      figures: [
+        { label: 'Stations', value: formatNumber(result.stations.length, 0), sure: cycleGiven ? 'fewer cannot' : '' },
+        { label: 'Cycle', value: `${text(result.cycleSeconds)} s`, sure: cycleGiven ? 'as asked for' : 'no shorter one' },
+        { label: 'Idle', value: formatShare(result.lossShare), sure: 'of the cycle' },
+      ],
+    } satisfies AnswerCell,
     warnings: problemWarnings({ scenarioFile: '', problems }),
     stations: tableCell('balance-stations', stationTable(result, text)),
     sure: {

@@ -33,6 +33,8 @@ export interface ProseCell {
   readonly pageOnly?: boolean
   /** on a page the section that this heading opens is folded, and says this. Default: it stands open */
   readonly folded?: string
+  /** on a page it stands with the answer, under this title. Default: where it is shown */
+  readonly aside?: string
 }
 
 /** The answer to the notebook's question: sentences that stand first on the page. */
@@ -95,6 +97,8 @@ export interface ChartCell {
   readonly kind: 'chart'
   readonly id: string
   readonly views: Views<Figure>
+  /** on a page the first of these stands beside the answer, and its numbers where it is shown. Default: the first picture before any heading does */
+  readonly lead?: boolean
   /** a detail that would fill the terminal. Default: false */
   readonly pageOnly?: boolean
 }
@@ -202,6 +206,16 @@ export function tableCell(id: string, table: Table): TableCell {
  */
 export function proseCell(id: string, ...paragraphs: readonly string[]): ProseCell {
   return { kind: 'prose', id, markdown: paragraphs.filter((text) => text !== '').join('\n\n') }
+}
+
+/**
+ * A heading that opens a section of a page; a terminal has none.
+ *
+ * @param folded  what the page says of the section, which is then folded; default: it stands open
+ * @example sectionCell('section-stops', 'Stops').markdown // => '## Stops'
+ */
+export function sectionCell(id: string, title: string, folded?: string): ProseCell {
+  return { ...proseCell(id, `## ${title}`), pageOnly: true, ...(folded === undefined ? {} : { folded }) }
 }
 
 /**

@@ -14,7 +14,7 @@ import { markdownOf } from '../words/markdownOf.ts'
 import { lengthWarning, startSentence } from '../words/startWords.ts'
 import { stoppedEarly } from '../words/stoppedEarly.ts'
 import type { StudyStoryOptions } from '../words/storyOptions.ts'
-import { compareSentences, compareSure, differenceWords, quoted } from './compareWords.ts'
+import { compareFigures, compareSentences, compareSure, differenceWords, quoted } from './compareWords.ts'
 
 /** With the inputs and cautions of the first line. */
 export interface CompareStory extends Standing, Tale {
@@ -44,7 +44,12 @@ export function compareStory(scenarios: readonly Scenario[], result: CompareResu
   const words = period(first!)
   const loops = scenarios.every(({ line }) => lawOrNull(line) !== null)
   const parts = {
-    answer: { kind: 'answer', id: `${id}-answer`, sentences: compareSentences(result, words) } satisfies AnswerCell,
+    answer: {
+      kind: 'answer',
+      id: `${id}-answer`,
+      sentences: compareSentences(result, words),
+      figures: compareFigures(result, words),
+    } satisfies AnswerCell,
     warnings: [...warnings(result, words, id), ...scenarioWarnings(first!, options), ...lengthWarning(first!)],
     table: tableCell(`${id}-lines`, linesTable(result, words)),
     sure: { kind: 'sure', id: `${id}-sure`, sentences: [...compareSure(result, words), startSentence(first!)] } satisfies SureCell,

@@ -1,6 +1,8 @@
 /** What a comparison says, in sentences. Names stand in quotation marks, so that a sentence stays one whatever they are. */
-import { capital, differenceDecimals, formatNumber, formatShare } from '@loopwright/charts/table'
+import { capital, differenceDecimals, formatNumber, formatShare, formatWithHalfWidth } from '@loopwright/charts/table'
 import type { CompareResult } from '@loopwright/study'
+import type { AnswerFigure } from '../cells/cell.ts'
+import { planFigure } from '../sweep/answerFigures.ts'
 import type { Period } from '../sweep/period.ts'
 import { planPhrase, planText } from '../words/planWords.ts'
 import { unitsOf } from '../words/unitWords.ts'
@@ -70,6 +72,44 @@ export function compareSentences({ lines, pairs }: CompareResult, period: Period
       .filter(({ second }) => second === 0)
       .map(({ first: index, difference }) => differenceSentence(lines[index]!.name, first!.name, difference, period)),
   ]
+}
+
+/** lines that have a figure */
+const FIGURES_MAX = 4
+
+/** What the first line makes, and how many more or fewer each of the others; with two lines how the plan fares, too. */
+export function compareFigures({ lines, pairs }: CompareResult, { each, many }: Period): AnswerFigure[] {
+  const [first] = lines
+  if (pairs.length === 0 || first === undefined || first.mean === null || lines.some(({ gridlocks }) => gridlocks > 0)) return []
+  const made = formatWithHalfWidth(first.mean.mean, first.mean.halfWidth).split(' ± ')
+  const others = pairs.flatMap(({ first: index, second, difference }): AnswerFigure[] => {
+    if (second !== 0) return []
+    const { withHalfWidth } = differenceWords(difference)
+    const [size, half] = withHalfWidth.split(' ± ')
+    const isShown = difference.status !== 'no difference shown'
+    const value = `${difference.mean > 0 && /[1-9]/.test(size!) ? '+' : ''}${size}`
+    return [
+      {
+        label: quoted(lines[index]!.name),
+        value,
+        sure: `${half === undefined ? '' : `± ${half} `}units ${each}${isShown ? '' : ': no difference shown'}`,
+      },
+    ]
+  })
+  const plans = lines.length > 2 ? [] : lines.flatMap(({ name, plan, planVerdict }) => planOfLine(name, plan, planVerdict, many))
+  const own = { label: quoted(first.name), value: made[0]!, sure: `${made[1] === undefined ? '' : `± ${made[1]} `}units ${each}` }
+  return [...others.slice(0, FIGURES_MAX - 1), own, ...plans].slice(0, FIGURES_MAX)
+}
+
+function planOfLine(
+  name: string,
+  plan: number | null,
+  verdict: CompareResult['lines'][number]['planVerdict'],
+  many: string,
+): AnswerFigure[] {
+  if (plan === null || verdict === null) return []
+  const figure = planFigure(plan, verdict, many)
+  return [{ ...figure, label: `${figure.label}, ${quoted(name)}` }]
 }
 
 /** What more replications would narrow, and what the pairing was worth. */

@@ -1,5 +1,5 @@
 /** The story of a driver study, as cells: what limits the line, what each time is worth, and where stations wait. */
-import { drivers } from '@loopwright/charts'
+import { drivers, gainText } from '@loopwright/charts'
 import {
   capital,
   fieldName,
@@ -14,9 +14,19 @@ import {
 import { listWords, stationWords } from '@loopwright/line'
 import type { Scenario } from '@loopwright/scenario'
 import type { DriverResult } from '@loopwright/study'
-import { type AnswerCell, type CautionCell, type Cell, type ChartCell, type SureCell, type TableCell, tableCell } from '../cells/cell.ts'
+import {
+  type AnswerCell,
+  type AnswerFigure,
+  type CautionCell,
+  type Cell,
+  type ChartCell,
+  type SureCell,
+  type TableCell,
+  tableCell,
+} from '../cells/cell.ts'
 import { openChartCell } from '../cells/chartCell.ts'
-import { levelWords } from '../compare/compareWords.ts'
+import { differenceWords, levelWords } from '../compare/compareWords.ts'
+import { limitName } from '../limits/limitWords.ts'
 import { diagnosisSentences } from '../limits/diagnosisWords.ts'
 import { wholeChangeName, wholeChangeSentence, wholeChangeTable } from '../limits/wholeChangeWords.ts'
 import { type Standing, scenarioWarnings, standing, standingCells } from '../study/standing.ts'
@@ -54,9 +64,10 @@ export function driverStory(scenario: Scenario, result: DriverResult, options: S
       kind: 'answer',
       id: `${id}-answer`,
       sentences: driverSentences(scenario, result, words),
+      figures: driverFigures(result, words),
     } satisfies AnswerCell,
     warnings: [...stoppedEarly(id, result, result.base?.n ?? 0, words), ...scenarioWarnings(scenario, options), ...lengthWarning(scenario)],
-    chart: result.drivers.length === 0 ? null : openChartCell(`${id}-ranking`, drivers(result, { per: words.one })),
+    chart: result.drivers.length === 0 ? null : { ...openChartCell(`${id}-ranking`, drivers(result, { per: words.one })), lead: true },
     sure: { kind: 'sure', id: `${id}-sure`, sentences: sureSentences(scenario, result, words) } satisfies SureCell,
     wholes: wholes === null ? null : tableCell(`${id}-wholes`, wholes),
     waiting: result.explanation === null ? null : tableCell(`${id}-waiting`, waitingTable(scenario, result, words)),
@@ -79,6 +90,33 @@ export function driverSentences({ line }: Scenario, { diagnosis, wholeChanges }:
     (change) => !told.some(({ kind, step, operator }) => change.kind === kind && change.step === step && change.operator === operator),
   )
   return [...diagnosisSentences(diagnosis, line, words), ...restSentences(others, words)]
+}
+
+/** What limits the line, the time that counts most, and what one whole more brings. */
+export function driverFigures({ diagnosis, drivers: all, wholeChanges, base }: DriverResult, { each }: Period): AnswerFigure[] {
+  if (diagnosis === null || base === null) return []
+  const [first] = all.filter(({ elasticity }) => elasticity.low > 0)
+  const [most] = wholeChanges
+    .filter(({ difference: { mean, status } }) => mean > 0 && status !== 'no difference shown')
+    .toSorted((a, b) => b.difference.mean - a.difference.mean)
+  const made = formatWithHalfWidth(base.mean, base.halfWidth).split(' ± ')
+  const gain = most === undefined ? [] : differenceWords(most.difference).withHalfWidth.split(' ± ')
+  return [
+    ...(diagnosis.limitedBy === null ? [] : [{ label: 'Limited by', value: limitName(diagnosis.limitedBy), sure: '' }]),
+    ...(first === undefined
+      ? []
+      : [{ label: `1 % ${first.lessIsBetter ? 'less' : 'more'} of ${first.name}`, value: `+${gainText(first)}`, sure: 'output' }]),
+    ...(most === undefined
+      ? []
+      : [
+          {
+            label: capital(wholeChangeName(most)),
+            value: `+${gain[0]}`,
+            sure: `${gain[1] === undefined ? '' : `± ${gain[1]} `}units ${each}`,
+          },
+        ]),
+    { label: 'As it stands', value: made[0]!, sure: `${made[1] === undefined ? '' : `± ${made[1]} `}units ${each}` },
+  ]
 }
 
 /** Those that are shown to do something one by one, the others together: the table has their intervals. */

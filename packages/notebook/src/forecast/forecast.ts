@@ -1,6 +1,7 @@
 /** What a line will make per shift and per week, and how much overtime its plan takes: from simulated shifts, never from means. */
 import { type BinomialEstimate, type ChanceVerdict, type OutputInterval, type QuantileEstimate, quantileEstimate } from '@loopwright/stats'
 import { meetsPlan, outputMean, planVerdict } from '@loopwright/study'
+import { weeksOf } from './weeks.ts'
 
 export interface ForecastOptions {
   /** units wanted per shift; null: no plan */
@@ -79,9 +80,7 @@ export function forecast(units: readonly number[], options: ForecastOptions): Fo
 /** Of shifts that are all the same one makes a week; of others as many as a week has, each used once. */
 function weeks(units: readonly number[], { shiftsPerWeek, chance = true }: ForecastOptions): number[] {
   if (!chance) return units.slice(0, 1).map((made) => made * shiftsPerWeek)
-  return Array.from({ length: Math.floor(units.length / shiftsPerWeek) }, (_, week) =>
-    units.slice(week * shiftsPerWeek, (week + 1) * shiftsPerWeek).reduce((sum, made) => sum + made, 0),
-  )
+  return weeksOf(units, shiftsPerWeek)
 }
 
 function spread(units: readonly number[], plan: number | null, chance: boolean): Spread {

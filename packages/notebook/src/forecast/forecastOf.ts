@@ -2,6 +2,7 @@
 import { workingSeconds } from '@loopwright/line/bounds'
 import type { Scenario } from '@loopwright/scenario'
 import type { SweepResult } from '@loopwright/study'
+import { FEW } from '../words/planWords.ts'
 import { type Forecast, forecast } from './forecast.ts'
 
 /** A forecast, and the runs that it rests on. */
@@ -24,3 +25,7 @@ export function forecastOf({ line, plan }: Pick<Scenario, 'line' | 'plan'>, swee
   const numbers = { plan: plan?.unitsPerWindow ?? null, netSeconds: workingSeconds(line), shiftsPerWeek, chance }
   return { kind: 'forecast', sweep, ...forecast(sweep.counts[0]!.units, numbers) }
 }
+
+/** Weeks are told from so many on; one window is no week. */
+export const hasWeeks = ({ week, shiftsPerWeek, sweep }: Pick<ForecastResult, 'week' | 'shiftsPerWeek' | 'sweep'>): boolean =>
+  shiftsPerWeek > 1 && (week.units.length >= FEW || (!sweep.chance && week.units.length > 0))

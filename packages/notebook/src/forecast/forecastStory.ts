@@ -1,34 +1,27 @@
 /** The story of a forecast, as cells: what may be promised per shift and per week, what it rests on. */
-import {
-  capital,
-  formatNumber,
-  formatShare,
-  formatWithHalfWidth,
-  meanFields,
-  type Table,
-  tableOf,
-  wordColumn,
-} from '@loopwright/charts/table'
+import { capital, formatNumber, formatShare, formatWithHalfWidth } from '@loopwright/charts/table'
 import type { QuantileEstimate } from '@loopwright/stats'
 import type { Scenario } from '@loopwright/scenario'
 import { type CarrierSweepStory, carrierSweepStory, countCells } from '../sweep/carrierSweepStory.ts'
-import type { AnswerCell, CautionCell, Cell, ProseCell, SureCell, TableCell } from '../cells/cell.ts'
-import { proseCell, tableCell } from '../cells/cell.ts'
+import type { AnswerCell, AnswerFigure, CautionCell, Cell, ProseCell, SureCell, TableCell } from '../cells/cell.ts'
+import { proseCell, sectionCell, tableCell } from '../cells/cell.ts'
 import { standingCells } from '../study/standing.ts'
+import { countFigures } from '../sweep/answerFigures.ts'
 import { isFixed, oneCountSentences } from '../sweep/answerWords.ts'
-import { NOT_KNOWN } from '../sweep/countWords.ts'
 import { type Period, period } from '../sweep/period.ts'
 import type { Tale } from '../cells/tale.ts'
 import { controlSentence } from '../words/controlWords.ts'
 import { counted } from '../words/countedWords.ts'
 import { intervalCaution } from '../words/intervalWords.ts'
-import { FEW, planSentence, planText, planTone, toned } from '../words/planWords.ts'
+import { FEW, planSentence, planTone, toned } from '../words/planWords.ts'
 import { questionFor } from '../words/questionWords.ts'
 import { startSentence } from '../words/startWords.ts'
 import type { StoryOptions } from '../words/storyOptions.ts'
 import type { Forecast, Spread } from './forecast.ts'
-import type { ForecastResult } from './forecastOf.ts'
+import { type ForecastResult, hasWeeks } from './forecastOf.ts'
+import { forecastTable, minutes, overtimeTable } from './forecastTables.ts'
 import { toldForecast } from './toldForecast.ts'
+import { weekWords } from './weeks.ts'
 
 /** Parts of a sweep's story that also tell of one count. */
 type Parts = Pick<
@@ -66,6 +59,7 @@ export function forecastStory(scenario: Scenario, of: ForecastResult, options: S
       kind: 'answer',
       id: 'answer',
       sentences: forecastSentences(result, words),
+      figures: forecastFigures(result, words),
       ...toned(planTone(result.shift.planVerdict)),
     } satisfies AnswerCell,
     warnings,
@@ -87,7 +81,7 @@ export function forecastStory(scenario: Scenario, of: ForecastResult, options: S
     plan,
     occupancy,
     byHour,
-    distribution,
+    distribution: { ...distribution, lead: true },
     stops,
     units,
     assumptions,
@@ -101,12 +95,14 @@ function cellsOf(story: Omit<ForecastStory, 'question' | 'cells'>): readonly Cel
   return [
     answer,
     ...warnings,
+    sectionCell('section-promise', 'Units per hour, shift and week'),
     table,
     ...(spread.markdown === '' ? [] : [spread]),
     ...(overtime === null ? [] : [overtime]),
     sure,
     ...(story.limits === null ? [] : [story.limits]),
     distribution,
+    sectionCell('section-reasons', 'What it rests on'),
     ...countCells(story).filter((cell) => cell !== distribution),
     units,
     ...standingCells(story),
@@ -134,13 +130,26 @@ export function forecastSentences(result: ForecastResult, words: Period): string
   ]
 }
 
-/** Weeks are told from so many on; one window is no week. */
-const hasWeeks = ({ week, shiftsPerWeek, sweep }: Pick<ForecastResult, 'week' | 'shiftsPerWeek' | 'sweep'>): boolean =>
-  shiftsPerWeek > 1 && (week.units.length >= FEW || (!sweep.chance && week.units.length > 0))
+/** What a shift makes, what nine of ten shifts and weeks reach, whether the plan is met. */
+export function forecastFigures(result: ForecastResult, words: Period): AnswerFigure[] {
+  const { shift, week, shiftsPerWeek, sweep } = result
+  const count = sweep.counts[0]!
+  if (shift.mean === null || count.gridlocks > 0) return []
+  const weeks = hasWeeks(result) && week.p10 !== null && !isFixed(count)
+  return [
+    ...countFigures(count, words),
+    ...(weeks
+      ? [
+          {
+            label: `Nine of ten ${weekMany(words)}`,
+            value: text(week.p10!.point),
+            sure: `units or more in ${counted(shiftsPerWeek, words.one, words.many)}`,
+          },
+        ]
+      : []),
+  ]
+}
 
-/** "a week of 10 shifts"; without a calendar there are no weeks: "5 windows in a row" */
-const weekWords = (count: number, { one, many }: Pick<Period, 'one' | 'many'>): string =>
-  one === 'shift' ? `a week of ${counted(count, one)}` : `${counted(count, one, many)} in a row`
 const weekMany = ({ one }: Pick<Period, 'one'>): string => (one === 'shift' ? 'weeks' : 'rows of windows')
 
 /** "P10 of a shift is 316: nine of ten shifts make as much or more (95 %: 315 to 318)." and so on. */
@@ -188,106 +197,7 @@ function sureSentences({ shift, week, shiftsPerWeek, sweep }: ForecastResult, wo
   ]
 }
 
-interface Row {
-  readonly name: string
-  readonly of: Spread
-  readonly scale: number
-  readonly decimals: number
-  readonly seconds: number
-}
-
-function forecastTable({ shift, week, shiftsPerWeek, netSeconds, sweep }: ForecastResult, words: Period): Table {
-  const { one } = words
-  const fixed = isFixed(sweep.counts[0]!)
-  const perHour = 3600 / netSeconds
-  const rows: Row[] = [
-    { name: 'net hour', of: shift, scale: perHour, decimals: 1, seconds: 3600 },
-    { name: one, of: shift, scale: 1, decimals: 0, seconds: netSeconds },
-    ...(!hasWeeks({ week, shiftsPerWeek, sweep })
-      ? []
-      : [
-          {
-            name: weekWords(shiftsPerWeek, words).replace(/^a /, ''),
-            of: week,
-            scale: 1,
-            decimals: 0,
-            seconds: netSeconds * shiftsPerWeek,
-          },
-        ]),
-  ]
-  const quantile = (p: 'p10' | 'p50' | 'p90', head: string, says: string) => ({
-    head,
-    text: ({ of, scale, decimals }: Row) => (of[p] === null ? NOT_KNOWN : formatNumber(of[p].point * scale, decimals)),
-    data: [[p, says, ({ of, scale }: Row) => (of[p] === null ? null : of[p].point * scale)] as const],
-  })
-  return tableOf<Row>({
-    caption: 'Units made',
-    columns: [
-      {
-        head: 'Per',
-        align: 'left',
-        text: ({ name }) => name,
-        data: [
-          ['per', 'stretch of time', ({ name }) => name],
-          ['net_s', 'its net time, seconds', ({ seconds }) => seconds],
-        ],
-      },
-      {
-        head: fixed ? 'Units' : 'Average',
-        text: ({ of, of: { mean }, scale, decimals }) =>
-          mean === null
-            ? formatNumber(of.units[0]! * scale, decimals)
-            : decimals === 0 && !fixed
-              ? formatWithHalfWidth(mean.mean, mean.halfWidth)
-              : formatNumber(mean.mean * scale, decimals),
-        data: meanFields('units', 'units made', ({ of: { mean }, scale }) =>
-          mean === null ? null : { mean: mean.mean * scale, low: mean.low * scale, high: mean.high * scale },
-        ),
-      },
-      ...(fixed
-        ? []
-        : [
-            quantile('p10', 'P10: nine of\nten better', 'units that nine of ten reach'),
-            quantile('p50', 'P50: half\nbetter', 'units that half of them reach'),
-            quantile('p90', 'P90: one of\nten better', 'units that one of ten reaches'),
-          ]),
-    ],
-    rows,
-    marked: ({ name }) => name === one,
-    note: `${fixed ? '' : 'Averages with 95 % intervals. '}The net hour is that of a whole ${one}: its units over its net time; single hours differ${fixed ? '' : ' more'}.`,
-  })
-}
-
-function overtimeTable({ overtime, shift }: ForecastResult, { one }: Period): Table {
-  const { mean, p90, minutes: each } = overtime!
-  const without = each.filter((one) => one === 0).length / each.length
-  const rows: readonly { readonly what: string; readonly shown: string; readonly value: number }[] = [
-    { what: 'On average', shown: minutes(mean.mean), value: mean.mean },
-    ...(p90 === null ? [] : [{ what: `In the worst ${one} of ten, at least`, shown: minutes(p90.point), value: p90.point }]),
-    {
-      what: `${one[0]!.toUpperCase()}${one.slice(1)}s without any`,
-      shown: `${each.filter((one) => one === 0).length} of ${each.length}`,
-      value: without,
-    },
-  ]
-  return tableOf<(typeof rows)[number]>({
-    caption: `Overtime that the plan of ${planText(shift.plan!)} takes, minutes a ${one}`,
-    columns: [
-      wordColumn('Overtime', 'what', 'which figure', ({ what }) => what),
-      {
-        head: 'Minutes',
-        text: ({ shown }) => shown,
-        data: [['minutes', `minutes a ${one}; of the last row: share of simulated ${one}s, 0 … 1`, ({ value }) => value]],
-      },
-    ],
-    rows,
-    marked: (_, index) => index === 0,
-    note: `What each ${one} lacks, over the average rate of ${formatNumber(overtime!.unitsPerMinute * 60, 1)} units per net hour; a ${one} that makes more is not set against one that makes less.`,
-  })
-}
-
 const text = (value: number): string => formatNumber(value, 0)
-const minutes = (value: number): string => formatNumber(value, value < 9.95 ? 1 : 0)
 /** Rounded as in the table, by its interval. */
 const average = ({ mean, halfWidth }: NonNullable<Spread['mean']>): string => formatWithHalfWidth(mean, halfWidth).split(' ± ')[0]!
 const half = ({ mean, halfWidth }: NonNullable<Spread['mean']>): string => formatWithHalfWidth(mean, halfWidth).split(' ± ')[1]!

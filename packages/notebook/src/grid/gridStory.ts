@@ -12,7 +12,7 @@ import { markdownOf } from '../words/markdownOf.ts'
 import { lengthWarning, startSentence } from '../words/startWords.ts'
 import { stoppedEarly } from '../words/stoppedEarly.ts'
 import type { StudyStoryOptions } from '../words/storyOptions.ts'
-import { factorName, gridSentences, gridSure } from './gridWords.ts'
+import { factorName, gridFigures, gridSentences, gridSure } from './gridWords.ts'
 
 /** With the inputs and cautions of the line as it stands. */
 export interface GridStory extends Standing, Tale {
@@ -41,9 +41,14 @@ export function gridStory(scenario: Scenario, result: GridResult, options: Study
   const ran = result.points.some(({ units }) => units.length > 0)
   const sure = gridSure(result, words)
   const parts = {
-    answer: { kind: 'answer', id: `${id}-answer`, sentences: gridSentences(result, words) } satisfies AnswerCell,
+    answer: {
+      kind: 'answer',
+      id: `${id}-answer`,
+      sentences: gridSentences(result, words),
+      figures: gridFigures(result, words),
+    } satisfies AnswerCell,
     warnings: [...warnings(result, words, id), ...scenarioWarnings(scenario, options), ...lengthWarning(scenario)],
-    curves: ran ? openChartCell(`${id}-curves`, gridCurves(result, { per: words.one })) : null,
+    curves: ran ? { ...openChartCell(`${id}-curves`, gridCurves(result, { per: words.one })), lead: true } : null,
     sure: { kind: 'sure', id: `${id}-sure`, sentences: sure.length === 0 ? [] : [...sure, startSentence(scenario)] } satisfies SureCell,
     heat: ran && result.factors.length > 1 ? { ...chartCell(`${id}-table`, gridTable(result, { per: words.one })), pageOnly: true } : null,
     ...standing(scenario, options),

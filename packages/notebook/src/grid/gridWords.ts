@@ -4,6 +4,7 @@ import { capital, differenceDecimals, formatNumber, formatShare, percent } from 
 import { chanceVerdict, PLAN_SHARE } from '@loopwright/stats'
 import type { GridPoint, GridResult } from '@loopwright/study'
 import { differenceWords, levelWords as confidenceWords } from '../compare/compareWords.ts'
+import type { AnswerFigure } from '../cells/cell.ts'
 import type { Period } from '../sweep/period.ts'
 import { FEW, planText } from '../words/planWords.ts'
 
@@ -21,6 +22,39 @@ export function gridSentences(result: GridResult, words: Period): string[] {
     ...bestSentences(result, words),
     ...effectSentences(result, words),
     ...dependSentences(result, words),
+  ]
+}
+
+/** The best setting, what it makes, how that stands to the base, and how many settings meet the plan. */
+export function gridFigures(result: GridResult, { each, many }: Period): AnswerFigure[] {
+  const { points, factors, best, effects, outside } = result
+  if (effects === null || best === null) return []
+  const point = points[best]!
+  const [made, half] = unitsText(point).split(' ± ')
+  const [more, moreHalf] = point.toBase === null ? [] : differenceWords(point.toBase).withHalfWidth.split(' ± ')
+  const planned = points.filter(({ meetsPlan }) => meetsPlan !== null)
+  const met = planned.filter(({ meetsPlan, gridlocks }) => meetsPlan!.share >= PLAN_SHARE && gridlocks === 0)
+  return [
+    { label: 'Most units with', value: settingWords(factors, point.levels), sure: '' },
+    { label: `Units ${each}`, value: made!, sure: half === undefined ? 'on average' : `± ${half} on average` },
+    ...(more === undefined
+      ? []
+      : [
+          {
+            label: outside === null ? `Against ${baseWords(result)}` : 'Against the line as it stands',
+            value: `${point.toBase!.mean > 0 && /[1-9]/.test(more) ? '+' : ''}${more}`,
+            sure: `${moreHalf === undefined ? '' : `± ${moreHalf} `}units ${each}`,
+          },
+        ]),
+    ...(planned.length === 0
+      ? []
+      : [
+          {
+            label: 'Settings that meet the plan',
+            value: formatNumber(met.length, 0),
+            sure: `of ${planned.length}, in nine of ten ${many} simulated`,
+          },
+        ]),
   ]
 }
 

@@ -18,10 +18,11 @@ export function limitedBy({ line }: Scenario, count: SweepCount, words: Period):
   const spec = withCarriers(line, count.carriers)
   const limits = lineLimits(spec)
   const diagnosis = diagnose({ line: spec, shares: count.stations.map(({ shares }) => shares), units, limits })
-  return proseCell(
-    'limited-by',
-    markdownOf(diagnosisSentences(diagnosis, spec, words, isSaid(diagnosis, limitWarnings(spec, words.plan, limits))).join(' ')),
-  )
+  const said = isSaid(diagnosis, limitWarnings(spec, words.plan, limits))
+  return {
+    ...proseCell('limited-by', markdownOf(diagnosisSentences(diagnosis, spec, words, said).join(' '))),
+    aside: 'Why not more',
+  }
 }
 
 /** A warning of the plan tells already what the limit allows. */

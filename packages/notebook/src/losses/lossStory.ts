@@ -11,7 +11,7 @@ import type { Tale } from '../cells/tale.ts'
 import { lengthWarning, startSentence } from '../words/startWords.ts'
 import { stoppedEarly } from '../words/stoppedEarly.ts'
 import type { StudyStoryOptions } from '../words/storyOptions.ts'
-import { lossSentences, lossSure } from './lossWords.ts'
+import { lossFigures, lossSentences, lossSure } from './lossWords.ts'
 
 /** The tale of what is lost, and its parts by name. */
 export interface LossStory extends Standing, Tale {
@@ -35,13 +35,18 @@ export function lossStory(scenario: Scenario, result: LossResult, options: Study
   const words = period(scenario)
   const sure = lossSure(result, words)
   const parts = {
-    answer: { kind: 'answer', id: `${id}-answer`, sentences: lossSentences(result, words) } satisfies AnswerCell,
+    answer: {
+      kind: 'answer',
+      id: `${id}-answer`,
+      sentences: lossSentences(result, words),
+      figures: lossFigures(result, words),
+    } satisfies AnswerCell,
     warnings: [
       ...stoppedEarly(id, result, result.forecast?.n ?? 0, words),
       ...scenarioWarnings(scenario, options),
       ...lengthWarning(scenario),
     ],
-    chart: result.forecast === null ? null : openChartCell(`${id}-causes`, losses(result, { per: words.one })),
+    chart: result.forecast === null ? null : { ...openChartCell(`${id}-causes`, losses(result, { per: words.one })), lead: true },
     sure: {
       kind: 'sure',
       id: `${id}-sure`,

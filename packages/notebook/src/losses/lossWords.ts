@@ -1,8 +1,9 @@
 /** What a loss waterfall says, in sentences. */
-import { formatNumber, formatWithHalfWidth } from '@loopwright/charts/table'
+import { capital, formatNumber, formatWithHalfWidth } from '@loopwright/charts/table'
 import { listWords } from '@loopwright/line'
 import type { LossResult } from '@loopwright/study'
 import { differenceWords, levelWords } from '../compare/compareWords.ts'
+import type { AnswerFigure } from '../cells/cell.ts'
 import type { Period } from '../sweep/period.ts'
 import { counted } from '../words/countedWords.ts'
 import { unitsOf } from '../words/unitWords.ts'
@@ -21,6 +22,24 @@ export function lossSentences({ forecast, ideal, gap, causes }: LossResult, word
   const lost = gap.mean > 0 ? `so that ${sizeWords(gap)} units ${each} are lost` : gap.mean < 0 ? `${sizeWords(gap)} fewer` : 'no more'
   const without = `Without the ${causes.length === 1 ? 'cause' : `${causes.length} causes`} in the table it would make ${totalWords(ideal)}, ${lost}.`
   return [`${made} ${without}`, ...aloneSentence(causes, words)]
+}
+
+/** What the line makes, what it would make without the causes, what is lost, and the costliest cause. */
+export function lossFigures({ forecast, ideal, gap, causes }: LossResult, { each }: Words): AnswerFigure[] {
+  if (forecast === null || ideal === null || gap === null || causes.length === 0) return []
+  const figure = (label: string, text: string, what: string): AnswerFigure => {
+    const [value, half] = text.split(' ± ')
+    return { label, value: value!, sure: half === undefined ? what : `± ${half} ${what}` }
+  }
+  const [most] = causes
+    .filter(({ alone }) => alone.mean > 0 && alone.status !== 'no difference shown')
+    .toSorted((a, b) => b.alone.mean - a.alone.mean)
+  return [
+    figure('Lost', differenceWords(gap).withHalfWidth, `units ${each}`),
+    figure('As it stands', totalWords(forecast), `units ${each}`),
+    figure('Without these causes', totalWords(ideal), `units ${each}`),
+    ...(most === undefined ? [] : [figure(capital(most.name), `+${sizeWords(most.alone)}`, 'if it alone were gone')]),
+  ]
 }
 
 /** The cause that costs most by itself: what would be gained if it alone were gone. */

@@ -20,7 +20,7 @@ import type { Tale } from '../cells/tale.ts'
 import { lengthWarning, startSentence } from '../words/startWords.ts'
 import type { StudyStoryOptions } from '../words/storyOptions.ts'
 import { orderPlans } from './orderPlans.ts'
-import { orderSentences, orderSure, placesWords, TODAY } from './orderWords.ts'
+import { orderFigures, orderSentences, orderSure, placesWords, TODAY } from './orderWords.ts'
 
 /** The tale of station orders, and its parts by name. */
 export interface OrderStory extends Standing, Tale {
@@ -51,7 +51,12 @@ export function orderStory(scenario: Scenario, result: OrderResult, options: Stu
   const sure = orderSure(result, words)
   const lines = result.candidates.map(({ places, units }) => ({ name: placesWords(line, places), units }))
   const parts = {
-    answer: { kind: 'answer', id: `${id}-answer`, sentences: orderSentences(line, result, words) } satisfies AnswerCell,
+    answer: {
+      kind: 'answer',
+      id: `${id}-answer`,
+      sentences: orderSentences(line, result, words),
+      figures: orderFigures(line, result, words),
+    } satisfies AnswerCell,
     warnings: [
       ...(result.partial ? [warningCell(`${id}-partial`, 'Stopped early', partialWords(result))] : []),
       ...scenarioWarnings(scenario, options),

@@ -4,6 +4,7 @@ import { type LineSpec, listWords } from '@loopwright/line'
 import type { OrderResult } from '@loopwright/study'
 import type { Places } from '@loopwright/study/change'
 import { differenceClause, differenceWords, levelWords } from '../compare/compareWords.ts'
+import type { AnswerFigure } from '../cells/cell.ts'
 import type { Period } from '../sweep/period.ts'
 
 type Words = Pick<Period, 'one' | 'each' | 'many'>
@@ -56,6 +57,40 @@ function chosenSentence(line: Stations, { candidates, gain, mine }: OrderResult,
   return gain.status === 'no difference shown'
     ? `${was}, but measured again no difference from ${TODAY} is shown (${levelWords(gain.level)}: ${low} to ${high} units ${words.each}).`
     : `${was}, but measured again it makes exactly what ${TODAY} makes.`
+}
+
+/** The order to take, what it gains, what today's makes, and what the order given gains. */
+export function orderFigures(line: Stations, result: OrderResult, { each }: Words): AnswerFigure[] {
+  const { winner, today, todayMean, gain, mine, mineGain, candidates } = result
+  if (winner === null) return []
+  const takes =
+    winner !== today && gain !== null && gain.mean > 0 && ['difference shown', 'always differs by the same'].includes(gain.status)
+  const gained = (label: string, difference: NonNullable<OrderResult['gain']>): AnswerFigure => {
+    const [size, half] = differenceWords(difference).withHalfWidth.split(' ± ')
+    return {
+      label,
+      value: `${difference.mean > 0 && /[1-9]/.test(size!) ? '+' : ''}${size}`,
+      sure: `${half === undefined ? '' : `± ${half} `}units ${each}`,
+    }
+  }
+  return [
+    {
+      label: 'Order to take',
+      value: takes ? placesWords(line, candidates[winner]!.places) : 'today’s',
+      sure: candidates.length === 2 ? 'of 2 orders' : `of ${candidates.length} orders tried`,
+    },
+    ...(gain === null ? [] : [gained('The best alternative', gain)]),
+    ...(todayMean === null
+      ? []
+      : [
+          {
+            label: 'Today’s order',
+            value: formatWithHalfWidth(todayMean.mean, todayMean.halfWidth).split(' ± ')[0]!,
+            sure: `units ${each}`,
+          },
+        ]),
+    ...(mine === null || mine === winner || mine === today || mineGain === null ? [] : [gained(capital(GIVEN), mineGain)]),
+  ]
 }
 
 /** What the choice promises, and what it does not. */

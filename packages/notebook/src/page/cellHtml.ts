@@ -1,5 +1,5 @@
 /** One cell as HTML. */
-import type { AnswerCell, CautionCell, Cell, ChoiceCell, FaultCell, SureCell, TableCell } from '../cells/cell.ts'
+import type { AnswerCell, CautionCell, Cell, ChoiceCell, FaultCell, ProseCell, SureCell, TableCell } from '../cells/cell.ts'
 import { shownView } from '../cells/cell.ts'
 import { figureHtml } from './figureHtml.ts'
 import { escapeHtml } from './html.ts'
@@ -36,23 +36,35 @@ export function cellHtml(cell: Cell, markdown: MarkdownWriter, stills: StillPict
 }
 
 /**
- * The figures, the first sentence, the picture that proves it beside them where there is room, then the other sentences.
+ * The figures, the first sentence, the picture that proves it beside them where there is room, what goes with the answer, then the other sentences.
  *
  * @param picture  HTML; '': none
+ * @param asides   HTML; '': none
  */
-export function answerHtml({ id, sentences, figures = [] }: AnswerCell, picture = ''): string {
+export function answerHtml({ id, sentences, figures = [] }: AnswerCell, picture = '', asides = ''): string {
   const [first, ...more] = sentences.map(sentenceHtml)
   const large = figures.map(
     ({ label, value, sure }) =>
-      `<div><dt>${escapeHtml(label)}</dt><dd><span class="value">${escapeHtml(value)}</span>${sure === '' ? '' : `<span class="how">${escapeHtml(sure)}</span>`}</dd></div>`,
+      `<div><dt>${escapeHtml(label)}</dt><dd><span class="value${sizeOf(value)}">${escapeHtml(value)}</span>${sure === '' ? '' : `<span class="how">${escapeHtml(sure)}</span>`}</dd></div>`,
   )
   const parts = [
     ...(large.length === 0 ? [] : [`<dl class="figures">${large.join('')}</dl>`]),
     `<p class="first">${first}</p>`,
     ...(picture === '' ? [] : [picture]),
+    ...(asides === '' ? [] : [`<div class="asides">${asides}</div>`]),
     ...(more.length === 0 ? [] : [`<div class="more">${more.map((sentence) => `<p>${sentence}</p>`).join('\n')}</div>`]),
   ]
   return `<section class="answer${picture === '' ? ' alone' : ''}" id="${id}" aria-label="Answer">\n${parts.join('\n')}\n</section>`
+}
+
+/** letters of a value that is set in the largest size, and in the next */
+const [SHORT_VALUE, LONG_VALUE] = [6, 12]
+
+const sizeOf = ({ length }: string): string => (length > LONG_VALUE ? ' words' : length > SHORT_VALUE ? ' long' : '')
+
+/** Prose under a title of its own, with the answer. */
+export function asideHtml({ id, aside = '', markdown: text }: ProseCell, markdown: MarkdownWriter): string {
+  return `<section id="${id}" aria-label="${escapeHtml(aside)}"><h2 class="aside">${escapeHtml(aside)}</h2>\n${markdown.write(text)}</section>`
 }
 
 function sureHtml({ id, sentences }: SureCell): string {

@@ -8,7 +8,7 @@ const answer: Cell = { kind: 'answer', id: 'answer', sentences: ['So it is.'] }
 test('the first picture before any heading stands beside the answer; what follows a heading is its section', () => {
   const { opening, lead, sections } = layoutOf([answer, chartCell, planCell, proseCell('why', '## Why\nBecause.'), ...cells.slice(-1)])
   expect(lead?.id).toBe('stations')
-  expect(opening.map(({ id }) => id)).toEqual(['answer', 'plan'])
+  expect(opening.map(({ id }) => id)).toEqual(['answer', 'stations', 'plan'])
   expect(sections.map(({ id, title, cells: own }) => [id, title, own.map((cell) => cell.id)])).toEqual([['why', 'Why', ['why', 'use']]])
 })
 
@@ -21,4 +21,23 @@ test('without an answer no picture leads; prose without a heading opens no secti
 test('a heading may fold its section', () => {
   const folded = { ...proseCell('inputs', '## Inputs'), folded: '22 zones' }
   expect(layoutOf([answer, folded]).sections[0]!.folded).toBe('22 zones')
+})
+
+test('a chart that is made for the answer leads from wherever it is shown, and keeps its place for its numbers', () => {
+  const made = { ...chartCell, id: 'curve', lead: true }
+  const { lead, opening, sections } = layoutOf([answer, planCell, proseCell('why', '## Why'), made])
+  expect([lead?.id, opening.map(({ id }) => id), sections[0]!.cells.map(({ id }) => id)]).toEqual([
+    'curve',
+    ['answer', 'plan'],
+    ['why', 'curve'],
+  ])
+})
+
+test('what stands with the answer is taken from where it is shown, one of each title', () => {
+  const aside = (id: string, title: string) => ({ ...proseCell(id, 'So.'), aside: title })
+  const cellsOf = [answer, proseCell('why', '## Why'), aside('a', 'Limit'), aside('b', 'Promise'), aside('c', 'Limit')]
+  const { asides, sections } = layoutOf(cellsOf)
+  expect(asides.map(({ id }) => id)).toEqual(['a', 'b'])
+  expect(sections[0]!.cells.map(({ id }) => id)).toEqual(['why', 'c'])
+  expect(layoutOf(cellsOf.slice(1)).asides).toEqual([])
 })

@@ -13,27 +13,38 @@ export interface Section {
 }
 
 export interface Layout {
-  /** what stands before the first heading, but for the picture of the answer */
+  /** what stands before the first heading, but for what stands with the answer; the lead, too, as its numbers stand there */
   readonly opening: readonly Cell[]
   /** stands beside the answer; null: none */
   readonly lead: ChartCell | PlanCell | null
+  /** stand with the answer, each under its title, one of each title */
+  readonly asides: readonly ProseCell[]
   readonly sections: readonly Section[]
 }
 
-/** The picture of the answer is the first one before any heading. */
+/** The picture of the answer is the first that is made for it, else the first one before any heading. */
 export function layoutOf(cells: readonly Cell[]): Layout {
-  const at = cells.findIndex((cell) => titleOf(cell) !== null)
-  const before = at < 0 ? cells : cells.slice(0, at)
-  const lead = before.some(({ kind }) => kind === 'answer')
-    ? (before.find((cell): cell is ChartCell | PlanCell => cell.kind === 'chart' || cell.kind === 'plan') ?? null)
-    : null
+  const answered = cells.some(({ kind }) => kind === 'answer')
+  const asides = answered ? asidesOf(cells) : []
+  const left = cells.filter((cell) => !asides.includes(cell as ProseCell))
+  const at = left.findIndex((cell) => titleOf(cell) !== null)
+  const before = at < 0 ? left : left.slice(0, at)
+  const isPicture = (cell: Cell): cell is ChartCell | PlanCell => cell.kind === 'chart' || cell.kind === 'plan'
+  const made = left.find((cell): cell is ChartCell => cell.kind === 'chart' && cell.lead === true)
+  const lead = answered ? (made ?? before.find(isPicture) ?? null) : null
   const sections: { id: string; title: string; folded: string | null; cells: Cell[] }[] = []
-  for (const cell of at < 0 ? [] : cells.slice(at)) {
+  for (const cell of at < 0 ? [] : left.slice(at)) {
     const title = titleOf(cell)
     if (title !== null) sections.push({ id: cell.id, title, folded: (cell as ProseCell).folded ?? null, cells: [cell] })
     else sections.at(-1)!.cells.push(cell)
   }
-  return { opening: before.filter((cell) => cell !== lead), lead, sections }
+  return { opening: before, lead, asides, sections }
+}
+
+/** The first of each title. */
+function asidesOf(cells: readonly Cell[]): ProseCell[] {
+  const asides = cells.filter((cell): cell is ProseCell => cell.kind === 'prose' && cell.aside !== undefined)
+  return asides.filter((cell, index) => asides.findIndex(({ aside }) => aside === cell.aside) === index)
 }
 
 /** Of a heading that opens a section: "## Title" at the start of a cell. */

@@ -86,3 +86,17 @@ test('of several studies the footer names each, and once what they have in commo
   expect(footer.match(/<dt>\w+/g)).toEqual(['<dt>Simulated', '<dt>Seed', '<dt>Scenario', '<dt>Version', '<dt>Simulated', '<dt>Repeat'])
   expect(footer).toContain('<dd>Two lines: 30 replications each.</dd>')
 })
+
+test('each section has a link to itself, and what stands with the answer has its title', () => {
+  const told: Cell[] = [
+    { kind: 'answer', id: 'answer', sentences: ['So.'] },
+    { kind: 'prose', id: 'promise', markdown: 'At least 3.', aside: 'What may be promised' },
+    { kind: 'prose', id: 'why', markdown: `## ${NASTY}` },
+  ]
+  const page = pageHtml(head, told, assets, new Map())
+  expect(page).toMatch(
+    /<section id="promise" aria-label="What may be promised"><h2 class="aside">What may be promised<\/h2>\s*<p>At least 3\.<\/p>/,
+  )
+  expect(page).toContain('<a class="here" href="#why" aria-label="Link to “')
+  expect(page).not.toContain(`“${NASTY}”`)
+})

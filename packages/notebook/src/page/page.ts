@@ -2,7 +2,7 @@
 import { hatchings } from '@loopwright/charts'
 import type { PageAssets } from '../assets.ts'
 import type { Cell, RunCell, SweepCell } from '../cells/cell.ts'
-import { answerHtml, cellHtml, type StillPictures } from './cellHtml.ts'
+import { answerHtml, asideHtml, cellHtml, type StillPictures } from './cellHtml.ts'
 import { leadFigureHtml, leadNumbersHtml } from './figureHtml.ts'
 import { escapeHtml } from './html.ts'
 import { type Layout, layoutOf, type Section } from './layout.ts'
@@ -56,21 +56,18 @@ ${footerHtml(head, cells)}
 `
 }
 
-/** The answer and its picture, contents, what else stands before the first heading, then the sections. */
-function mainHtml({ opening, lead, sections }: Layout, stills: StillPictures): string {
+/** The answer with its picture and what goes with it, warnings, contents, what else stands before the first heading, then the sections. */
+function mainHtml({ opening, lead, asides, sections }: Layout, stills: StillPictures): string {
   const markdown = markdownWriter()
-  const html = (cell: Cell): string => cellHtml(cell, markdown, stills)
+  const html = (cell: Cell): string => (cell === lead ? leadNumbersHtml(lead) : cellHtml(cell, markdown, stills))
   const answer = opening.find((cell) => cell.kind === 'answer')
-  const others = opening.filter((cell) => cell !== answer && !(lead !== null && cell.kind === 'sure')).map(html)
-  // how well the answer is known stands under the numbers that it rests on
-  const sure = lead === null ? [] : opening.filter(({ kind }) => kind === 'sure').map(html)
+  const isWarning = (cell: Cell): boolean => cell.kind === 'caution' && cell.tone === 'warning'
   const picture = lead === null ? '' : leadFigureHtml(lead, stills.get(lead.id) ?? null)
   const parts = [
-    answer === undefined ? picture : answerHtml(answer, picture),
-    ...others,
+    answer === undefined ? '' : answerHtml(answer, picture, asides.map((aside) => asideHtml(aside, markdown)).join('\n')),
+    ...opening.filter(isWarning).map(html),
     contentsHtml(sections),
-    lead === null ? '' : leadNumbersHtml(lead),
-    ...sure,
+    ...opening.filter((cell) => cell !== answer && !isWarning(cell)).map(html),
     ...sections.map((section) => sectionHtml(section, html)),
   ]
   return parts.filter((part) => part !== '').join('\n')
@@ -85,7 +82,8 @@ function contentsHtml(sections: readonly Section[]): string {
 
 /** A folded section shows its heading and one line; what it holds is there all the same. */
 function sectionHtml({ id, title, folded, cells }: Section, html: (cell: Cell) => string): string {
-  const [heading, ...rest] = cells.map(html)
+  const [first, ...rest] = cells.map(html)
+  const heading = first!.replace('</h2>', `<a class="here" href="#${id}" aria-label="Link to “${escapeHtml(title)}”">#</a></h2>`)
   const held = rest.filter((part) => part !== '').join('\n')
   const inner =
     folded === null

@@ -10,9 +10,9 @@ const STYLE = `
 html { font: 16px/1.5 system-ui, -apple-system, "Segoe UI", "Noto Sans", "Liberation Sans", "DejaVu Sans", sans-serif; -webkit-text-size-adjust: 100%; text-size-adjust: 100%; }
 body { margin: 0 auto; max-width: 1132px; padding: 0 16px 64px; color: var(--lw-ink); background: var(--lw-paper); }
 h1, h2, h3, p, ul, ol, figure, table, fieldset, dl { margin: 0; }
-h1 { font-size: 28px; line-height: 1.25; max-width: 36em; text-wrap: balance; }
+h1 { font-size: 28px; line-height: 1.25; text-wrap: balance; }
 h2 { font-size: 20px; line-height: 1.3; margin: 0 0 16px; max-width: 30em; }
-h2 a.here { color: var(--lw-quiet); text-decoration: none; margin-left: 8px; font-weight: 400; }
+h2 a.here { color: var(--lw-quiet); text-decoration: none; margin-left: 8px; padding: 0 4px; font-weight: 400; }
 h3, h4 { font-size: 16px; line-height: 1.4; margin: 32px 0 8px; }
 p, ul, ol, dl, .finding { max-width: 60ch; }
 .prose p, .prose ul, .prose ol, .caution p, .caution ul { margin: 0 0 12px; }
@@ -33,7 +33,12 @@ header { padding-top: 24px; }
 .figures dt { font-size: 14px; color: var(--lw-quiet); }
 .figures dd { margin: 0; }
 .figures .value { display: block; font-size: 28px; line-height: 1.15; font-variant-numeric: tabular-nums; letter-spacing: -0.01em; }
+.figures .value.long { font-size: 20px; }
+.figures .value.words { font-size: 16px; line-height: 1.3; }
 .figures div:first-child .value { color: var(--lw-accent); }
+.asides { display: grid; gap: 12px; margin-top: 16px; font-size: 14px; }
+.asides h2 { margin: 0 0 2px; font-size: 14px; color: var(--lw-quiet); font-weight: 400; }
+.asides p { margin: 0 0 8px; }
 .figures .how { display: block; margin-top: 2px; }
 .answer { display: flex; flex-direction: column; }
 .answer figure { margin: 16px 0 0; }
@@ -108,16 +113,21 @@ footer dd { margin: 0; overflow-wrap: anywhere; }
 #vg-tooltip-element td, #vg-tooltip-element th { border: 0; padding: 0 8px 0 0; }
 #vg-tooltip-element td.key { color: var(--lw-quiet); }
 @media (min-width: 1132px) {
-  .answer { display: grid; grid-template-columns: 340px 720px; column-gap: 40px; grid-template-rows: auto 1fr auto; }
+  .answer { display: grid; grid-template-columns: 340px 720px; column-gap: 40px; grid-template-rows: auto auto 1fr auto auto; }
   .answer.alone { display: block; }
-  .answer .figures { grid-area: 1 / 1; grid-template-columns: repeat(2, minmax(0, 1fr)); }
+  .answer .figures { grid-area: 1 / 1; }
   .answer .figures .value { font-size: 44px; }
+  .answer .figures .value.long { font-size: 28px; }
+  .answer .figures .value.words { font-size: 20px; }
   .answer .first { grid-area: 2 / 1; }
-  .answer .figures:has(+ .first) + .first { font-size: 16px; }
-  .answer .more { grid-area: 3 / 1 / 4 / 3; columns: 2; column-gap: 40px; margin-top: 24px; }
+  .answer .figures + .first { font-size: 16px; }
+  .answer .asides { display: contents; }
+  .answer .asides > section { grid-area: 3 / 1 / 5 / 2; align-self: start; margin-top: 16px; }
+  .answer .asides > section + section { grid-area: 4 / 2; }
+  .answer .more { grid-area: 5 / 1 / 6 / 3; columns: 2; column-gap: 40px; margin-top: 24px; }
   .answer .more p { break-inside: avoid; }
   .answer.alone .more { columns: auto; }
-  .answer figure { grid-area: 1 / 2 / 3 / 3; margin: 0; }
+  .answer figure { grid-area: 1 / 2 / 4 / 3; margin: 0; }
   figure.chart:not(.lead) .together { display: grid; grid-template-columns: 340px 720px; column-gap: 40px; grid-template-rows: auto 1fr; }
   figure.chart:not(.lead) figcaption { grid-area: 1 / 1; }
   figure.chart:not(.lead) .how { grid-area: 2 / 1; }

@@ -11,6 +11,7 @@ import { checkNames, shown, withKnownNames } from './knownNames.ts'
 import { dedent } from '../terminal/plainText.ts'
 import { studyProgressLine, sweepProgressLine } from '../terminal/progressLine.ts'
 import { REPLICATIONS, type StudyResult, studyContext, studyOptions, timed } from '../study/studyContext.ts'
+import type { StoryOptions } from '../words/storyOptions.ts'
 import { sweepCell } from '../sweep/sweepCell.ts'
 
 export interface ContextParts {
@@ -19,6 +20,8 @@ export interface ContextParts {
   readonly scenarioText: string
   /** warnings about the scenario */
   readonly problems: readonly Problem[]
+  /** what the reader made of the scenario. Default: not known */
+  readonly notes?: StoryOptions['notes']
   readonly effects: Effects
   readonly print: (cell: Cell) => void
   /** replace what the notebook asks for; undefined: they do not */
@@ -36,6 +39,7 @@ export function notebookContext(parts: ContextParts): { readonly context: Notebo
     scenarioFile: parts.scenarioFile,
     scenarioText: parts.scenarioText,
     problems: parts.problems,
+    ...(parts.notes === undefined ? {} : { notes: parts.notes }),
     readBeside: (path: string) => readBeside?.(parts.scenarioFile, path) ?? null,
   }
   let proses = 0
@@ -51,8 +55,9 @@ export function notebookContext(parts: ContextParts): { readonly context: Notebo
       if (cells.every((other) => other.id !== own)) return own
     }
   }
-  const show = (...shown: readonly Cell[]): void => {
+  const show = (...shown: readonly (Cell | null)[]): void => {
     for (const cell of shown) {
+      if (cell === null) continue
       // a story repeats what was simulated, which the study has shown already
       if (cell.kind === 'sweep' && cells.some((other) => other.kind === 'sweep' && other.sentence === cell.sentence)) continue
       // what the scenario is warned of stands in every story: it is said once

@@ -42,8 +42,8 @@ export interface NotebookContext extends StudyContext {
   carriers(options?: CarriersRequest): Promise<CarrierStudy>
   /** The parts of the story that a result tells, by name. Adds nothing by itself. */
   readonly story: StoryTeller
-  /** Adds cells. */
-  show(...cells: readonly Cell[]): void
+  /** Adds cells; what a tale has not, null, is left out. */
+  show(...cells: readonly (Cell | null)[]): void
   /** Adds running text, in Markdown; `##` opens a section. Lines may be indented like the code around them. */
   prose(markdown: string): void
 }

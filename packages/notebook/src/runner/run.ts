@@ -71,7 +71,7 @@ export async function runNotebook(file: string, effects: Effects, options: RunNo
     throw new TypeError(`${file} has no notebook as its default export: write \`export default notebook({ … }, …)\``)
   const { scenarioFile, scenarioText } = await readBesideOrHere(file, notebook.head.scenario, effects)
   const { readBeside } = effects
-  const { scenario, problems } = readScenario(
+  const { scenario, problems, notes } = readScenario(
     scenarioText,
     readBeside === undefined ? {} : { files: (path) => readBeside(scenarioFile, path) },
   )
@@ -87,6 +87,7 @@ export async function runNotebook(file: string, effects: Effects, options: RunNo
     scenarioFile,
     scenarioText,
     problems,
+    ...(notes === null ? {} : { notes }),
     effects,
     print,
     replications,

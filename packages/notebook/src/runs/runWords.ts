@@ -1,6 +1,7 @@
 /** What one run of a line tells, in sentences. */
 import { formatNumber } from '@loopwright/charts/table'
 import type { RunResult } from '@loopwright/line'
+import type { AnswerFigure } from '../cells/cell.ts'
 import type { Scenario } from '@loopwright/scenario'
 import { carriersText } from '../sweep/answerWords.ts'
 import { type Period, period } from '../sweep/period.ts'
@@ -19,6 +20,27 @@ export function runSentences(scenario: Scenario, run: RunResult): string[] {
     ...(plan === null ? [] : [planSentence(run.output, plan.unitsPerWindow)]),
     made,
     ...goodsSentences(run),
+  ]
+}
+
+/** The same in a few large figures; none of a run that stood still. */
+export function runFigures({ line, plan, ...scenario }: Scenario, run: RunResult): AnswerFigure[] {
+  if (run.end.reason !== 'end of window') return []
+  const { each } = period({ line, plan, ...scenario })
+  const missed = plan === null ? 0 : Math.ceil(plan.unitsPerWindow - run.output)
+  return [
+    { label: `Units ${each}`, value: formatNumber(run.output, 0), sure: 'in this one run' },
+    ...(plan === null
+      ? []
+      : [
+          {
+            label: `Plan of ${planText(plan.unitsPerWindow)} met`,
+            value: missed > 0 ? 'no' : 'yes',
+            sure: missed > 0 ? `missed by ${units(missed)}` : 'in this one run',
+          },
+        ]),
+    { label: 'Units an hour', value: formatNumber(run.outputPerHour, 1), sure: 'of clock time' },
+    { label: 'Carriers', value: formatNumber(line.carriers.count, 0), sure: '' },
   ]
 }
 

@@ -6,6 +6,7 @@ import { planAnswer, type RunsResult, type SweepResult, standstillOf, sweepAnswe
 import { type CarrierSweepStory, carrierSweepStory, countCells } from '../sweep/carrierSweepStory.ts'
 import type { AnswerCell, Cell, ChartCell, DataCell, SureCell } from '../cells/cell.ts'
 import { chartCell, opened } from '../cells/chartCell.ts'
+import { sectionCell } from '../cells/cell.ts'
 import { standingCells } from '../study/standing.ts'
 import { period } from '../sweep/period.ts'
 import type { Tale } from '../cells/tale.ts'
@@ -14,7 +15,7 @@ import { questionFor } from '../words/questionWords.ts'
 import { startSentence } from '../words/startWords.ts'
 import type { StoryOptions } from '../words/storyOptions.ts'
 import { runData } from './runData.ts'
-import { oneRunSentence, runSentences } from './runWords.ts'
+import { oneRunSentence, runFigures, runSentences } from './runWords.ts'
 
 /** Parts of a sweep's story that also tell of one count. */
 type Parts = Omit<CarrierSweepStory, 'throughput' | 'choice' | 'question' | 'cells'>
@@ -43,6 +44,7 @@ export function runsStory(scenario: Scenario, result: RunsResult, single: RunRes
     answer: {
       ...parts.answer,
       sentences: single === null ? parts.answer.sentences : runSentences(scenario, single),
+      figures: single === null ? (parts.answer.figures ?? []) : runFigures(scenario, single),
       ...(single === null ? {} : toned(singleTone(scenario, single))),
     } satisfies AnswerCell,
     sure: {
@@ -50,7 +52,7 @@ export function runsStory(scenario: Scenario, result: RunsResult, single: RunRes
       sentences: single === null || !result.chance ? parts.sure.sentences : [oneRunSentence(words), startSentence(scenario)],
     } satisfies SureCell,
     warnings: parts.warnings.filter(({ id }) => single === null || !OF_ENDS.has(id)),
-    stations: { ...opened(parts.stations), pageOnly: false },
+    stations: { ...opened(parts.stations), pageOnly: false, lead: true },
     standstill: standstillCell(scenario, single),
     data: single === null ? [] : runData(single),
     question: questionFor('output', scenario, words.line),
@@ -71,11 +73,14 @@ function cellsOf(story: Omit<RunsStory, 'cells'>, replications: number): readonl
   const details = countCells(story).filter((cell) => cell !== story.stations && (replications > 1 || cell !== story.distribution))
   return [
     story.answer,
+    ...(story.promise === null ? [] : [story.promise]),
     ...story.warnings,
     ...(story.standstill === null ? [] : [story.standstill]),
+    sectionCell('section-stations', 'Where the time of the stations goes'),
     story.stations,
     story.sure,
     ...(story.limits === null ? [] : [story.limits]),
+    sectionCell('section-places', 'Where carriers are, and when units are made'),
     ...details,
     story.sweep,
     ...(story.data.length === 0 ? [story.units] : story.data),

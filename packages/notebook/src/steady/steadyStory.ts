@@ -7,7 +7,7 @@ import { type Standing, scenarioWarnings, standing, standingCells } from '../stu
 import { type LineNoun, period } from '../sweep/period.ts'
 import type { Tale } from '../cells/tale.ts'
 import type { StoryOptions } from '../words/storyOptions.ts'
-import { type SteadyFigures, steadyFigures, steadySentences, steadySure } from './steadyWords.ts'
+import { largeFigures, type SteadyFigures, steadyFigures, steadySentences, steadySure } from './steadyWords.ts'
 
 /** The tale of how long the start shows, and its parts by name. */
 export interface SteadyStory extends Standing, Tale {
@@ -30,7 +30,12 @@ export function steadyStory(scenario: Scenario, result: SteadyResult, options: S
   const stopped =
     result.status === 'stopped' ? [warningCell('steady-partial', 'Stopped early', 'Not all runs were done: nothing can be told yet.')] : []
   const parts = {
-    answer: { kind: 'answer', id: 'steady-answer', sentences: steadySentences(result, line) } satisfies AnswerCell,
+    answer: {
+      kind: 'answer',
+      id: 'steady-answer',
+      sentences: steadySentences(result, line),
+      figures: figures === null ? [] : largeFigures(figures, line),
+    } satisfies AnswerCell,
     warnings: [...stopped, ...scenarioWarnings(scenario, options)],
     table: figures === null ? null : tableCell('steady-figures', figureTable(result, figures, line)),
     sure: { kind: 'sure', id: 'steady-sure', sentences: steadySure(result, scenario) } satisfies SureCell,

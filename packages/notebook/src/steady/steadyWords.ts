@@ -2,6 +2,7 @@
 import { capital, formatDuration, formatNumber, formatWithHalfWidth } from '@loopwright/charts/table'
 import { startQuestion, type SteadyResult } from '@loopwright/study'
 import type { Scenario } from '@loopwright/scenario'
+import type { AnswerFigure } from '../cells/cell.ts'
 import type { LineNoun } from '../sweep/period.ts'
 import { counted } from '../words/countedWords.ts'
 
@@ -25,6 +26,20 @@ export function steadyFigures({ cutSeconds, outputPerHour, productsInLine, enoug
     rate: formatWithHalfWidth(outputPerHour.mean, outputPerHour.halfWidth, 2),
     products: formatWithHalfWidth(productsInLine.mean, productsInLine.halfWidth, 1),
   }
+}
+
+/** The same in large figures. */
+export function largeFigures({ cut, enough, rate, products }: SteadyFigures, line: LineNoun): AnswerFigure[] {
+  const figure = (label: string, text: string, what: string): AnswerFigure => {
+    const [value, half] = text.split(' ± ')
+    return { label, value: value!, sure: half === undefined ? what : `± ${half} ${what}` }
+  }
+  return [
+    figure('Warm-up to discard', cut, ''),
+    figure('Then enough', enough, 'of steady production'),
+    figure('Units an hour', rate, 'on average'),
+    figure(`Products on the ${line}`, products, 'on average'),
+  ]
 }
 
 export function steadySentences(result: SteadyResult, line: LineNoun): string[] {

@@ -1,7 +1,7 @@
 /** What stands under every story: the inputs it rests on, and the cautions; and what the scenario itself is warned of. */
 import { lawOrNull, workingSeconds } from '@loopwright/line/bounds'
 import type { Scenario } from '@loopwright/scenario'
-import { type CautionCell, type ProseCell, proseCell, type TableCell, warningCell } from '../cells/cell.ts'
+import { type CautionCell, type ProseCell, sectionCell, type TableCell, warningCell } from '../cells/cell.ts'
 import { assumptionCells } from '../inputs/assumptions.ts'
 import { defaultInputs } from '../inputs/defaultInputs.ts'
 import { type LimitsTold, limitsTold } from '../limits/limitWords.ts'
@@ -28,7 +28,7 @@ export function standing(scenario: Scenario, { scenarioText, scenarioFile, readB
 
 /** Inputs and cautions as the end of a tale. */
 export function standingCells({ assumptions, cautions }: Standing): (ProseCell | TableCell | CautionCell)[] {
-  return [...assumptions, { ...proseCell('section-cautions', '## Cautions'), pageOnly: true }, ...cautions]
+  return [...assumptions, sectionCell('section-cautions', 'Cautions'), ...cautions]
 }
 
 /** What the scenario and its limits are warned of, before anybody reads a number: a plan above a limit, stops longer than the time between them. */

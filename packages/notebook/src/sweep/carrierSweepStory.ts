@@ -24,13 +24,15 @@ import {
   oneView,
   type PlanCell,
   type ProseCell,
-  proseCell,
+  sectionCell,
   type SureCell,
   type SweepCell,
   type Views,
 } from '../cells/cell.ts'
 import { chartFigure } from '../cells/chartCell.ts'
 import type { Figure } from '../cells/figure.ts'
+import { promiseCell } from '../forecast/promiseCell.ts'
+import { usualShiftsPerWeek } from '../forecast/weeks.ts'
 import { limitedBy } from '../limits/limitedBy.ts'
 import { type Standing, scenarioWarnings, standing, standingCells } from '../study/standing.ts'
 import { stopCauses } from '../study/stopCauses.ts'
@@ -59,6 +61,8 @@ export interface CarrierSweepStory extends Standing, Tale {
   readonly sure: SureCell
   /** what limits the line with the count that is shown, and why; null: nothing to tell from */
   readonly limits: ProseCell | null
+  /** what may be promised with that count, per shift and week: stands with the answer; null: nothing yet */
+  readonly promise: ProseCell | null
   /** the carrier count that the cells after it show */
   readonly choice: ChoiceCell
   readonly stations: ChartCell
@@ -129,6 +133,7 @@ export function carrierSweepStory(scenario: Scenario, of: SweepResult | CarrierS
     throughput: {
       kind: 'chart',
       id: 'counts',
+      lead: true,
       views: oneView({ ...chartFigure(throughput(result, { per: words.one, choice: CHOICE, named })), tableOpen: true }),
     } satisfies ChartCell,
     sure: {
@@ -137,6 +142,7 @@ export function carrierSweepStory(scenario: Scenario, of: SweepResult | CarrierS
       sentences: [...(study === null ? [] : studySureSentences(study, words)), ...sureSentences(result, words), startSentence(scenario)],
     } satisfies SureCell,
     limits: limitedBy(scenario, told.find(({ carriers }) => carriers === shown)!, words),
+    promise: promiseCell(told.find(({ carriers }) => carriers === shown)!, words, usualShiftsPerWeek(options.notes)),
     choice: {
       kind: 'choice',
       id: CHOICE,
@@ -160,14 +166,15 @@ type Parts = Omit<CarrierSweepStory, 'question' | 'cells'>
 
 /** All cells of the story, in the order of the page. */
 function cellsOf(story: Parts): readonly Cell[] {
-  const section = (id: string, title: string): ProseCell => ({ ...proseCell(id, `## ${title}`), pageOnly: true })
   return [
     story.answer,
+    ...(story.promise === null ? [] : [story.promise]),
     ...story.warnings,
+    sectionCell('section-counts', 'Output by number of carriers'),
     story.throughput,
     story.sure,
     ...(story.limits === null ? [] : [story.limits]),
-    section('section-count', 'A closer look at one count'),
+    sectionCell('section-count', 'A closer look at one count'),
     story.choice,
     ...countCells(story),
     story.sweep,

@@ -46,7 +46,10 @@ export function traceStory(scenario: Scenario, stays: readonly CarrierStay[], op
   const parts = {
     answer: { kind: 'answer', id: 'trace-answer', sentences: [figure.finding] } satisfies AnswerCell,
     warnings: scenarioWarnings(scenario, options),
-    timeline: chartCell('trace-timeline', { ...figure, finding: `Zones over time, ${when}: one line for each carrier.` }),
+    timeline: {
+      ...chartCell('trace-timeline', { ...figure, finding: `Zones over time, ${when}: one line for each carrier.` }),
+      lead: true,
+    },
     sure: {
       kind: 'sure',
       id: 'trace-sure',

@@ -1,4 +1,4 @@
-import type { Problem } from '@loopwright/scenario'
+import type { Problem, ScenarioNotes } from '@loopwright/scenario'
 
 /** What a story knows beside the scenario and the result. */
 export interface StoryOptions {
@@ -10,6 +10,8 @@ export interface StoryOptions {
   readonly readBeside?: (path: string) => string | null
   /** warnings about the scenario: told beside every result. Default: none */
   readonly problems?: readonly Problem[]
+  /** what the reader of the scenario made of it: clock times, shifts of a day. Default: not known */
+  readonly notes?: Pick<ScenarioNotes, 'shiftStarts' | 'shiftsPerDay'>
   /** means as they are, with the luck of the windows simulated; default: without it, where that is shown to help */
   readonly plain?: boolean
 }
