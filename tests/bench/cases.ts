@@ -163,8 +163,8 @@ export const CASES: Record<string, Case> = {
     about: 'the same sweep, 200 replications: from the start of the command to its sentence about the first 20 runs of each count',
     ...asCommand,
     parts: {
-      [wayToStart()]: async () => ({ seconds: await secondsUntil('so far, 20 runs of each', sweepWords(200)) }),
-      'from source': async () => ({ seconds: await secondsUntil('so far, 20 runs of each', sweepWords(200), 'source') }),
+      [wayToStart()]: async () => ({ seconds: await secondsUntil('so far, after 20 runs of each', sweepWords(200)) }),
+      'from source': async () => ({ seconds: await secondsUntil('so far, after 20 runs of each', sweepWords(200), 'source') }),
     },
   },
   queue: {

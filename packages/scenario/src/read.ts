@@ -1,6 +1,6 @@
 /** Text to scenario: the one way in. */
 
-import type { Located } from './text/located.ts'
+import type { Entry, Located } from './text/located.ts'
 import * as say from './problems/messages.ts'
 import type { ScenarioNotes } from './problems/notes.ts'
 import type { Problem } from './problems/problems.ts'
@@ -9,7 +9,7 @@ import { resolve } from './resolve/resolve.ts'
 import type { Scenario } from './scenario.ts'
 import { checkShape } from './text/shape.ts'
 import { readSource } from './text/source.ts'
-import { addAtKey, applyTo, checkVariations } from './changes/variations.ts'
+import { addAtKey, applyTo, checkVariations, treeWith } from './changes/variations.ts'
 
 /** How a file is read. */
 export interface ReadOptions {
@@ -73,13 +73,27 @@ export function readTree(root: Located, report: Report, options: ReadOptions, te
 /** More text than this times the number of variations is not tried out: it would keep the reader waiting. */
 const TRY_CHARACTERS_MAX = 100_000
 
+/** signs that begin a name for a value, and a use of it */
+const REFERENCES = /[&*]/
+
+/** What is wrong with the file once a variation is put in: quickly where no value stands in two places, else by the text that it would make. */
+function tried(text: string, root: Located, variation: Entry, options: ReadOptions): readonly Problem[] {
+  const tree = REFERENCES.test(text) ? null : treeWith(root, variation)
+  if (tree !== null) {
+    const report = createReport(text)
+    readTree(tree, report, options, null)
+    return report.problems()
+  }
+  const changed = applyTo(root, text, variation.key, createReport(text))
+  return changed.text === null ? changed.problems : readWithOrigins(changed.text, options, false).problems
+}
+
 /** Reads the file once with each variation; the first error of each is a finding at its name. */
 function tryAll(text: string, root: Located, report: Report, options: ReadOptions): void {
   const variations = [...(root.entries.get('variations')?.value.entries.values() ?? [])]
   if (report.hasErrors() || text.length * variations.length > TRY_CHARACTERS_MAX) return
   for (const entry of variations) {
-    const changed = applyTo(root, text, entry.key, createReport(text))
-    const problems = changed.text === null ? changed.problems : readWithOrigins(changed.text, options, false).problems
+    const problems = tried(text, root, entry, options)
     const first = problems.find((problem) => problem.severity === 'error')
     if (first !== undefined) addAtKey(report, entry, say.variationBroken(entry.key, `${first.message} (${first.path})`))
   }

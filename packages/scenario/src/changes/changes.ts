@@ -1,10 +1,11 @@
 /** A scenario file read with some of its values changed, by path: what a command line or a notebook changes, without another file. */
-import { type Entry, joinPath, type Located } from '../text/located.ts'
+import type { Located } from '../text/located.ts'
 import * as say from '../problems/messages.ts'
 import type { Problem } from '../problems/problems.ts'
 import { type ReadOptions, type ReadResult, readTree, readWithOrigins } from '../read.ts'
 import { createReport } from '../problems/report.ts'
 import { readSource, readValue } from '../text/source.ts'
+import { graft, stepPath } from './graft.ts'
 import { firstStep, parsePath } from './variations.ts'
 
 /** A text is read as it would be in the file: `12 m/min`, `15`, `[Z01, Z05]`, `{ kind: gamma, … }`. */
@@ -72,33 +73,6 @@ function place(text: string, changes: Changes, prefix: string): Placed[] {
     firstLine += label.split('\n').length
     return here
   })
-}
-
-function stepPath(path: string, step: string | number): string {
-  return typeof step === 'number' ? `${path}[${step}]` : joinPath(path, step)
-}
-
-/** The tree with a value put in; null where the path leads through something that has no such place. */
-function graft(at: Located, steps: readonly (string | number)[], value: Located, path = ''): Located | null {
-  const [step, ...rest] = steps
-  if (step === undefined) return value
-  const inner = stepPath(path, step)
-  if (typeof step === 'number') {
-    const item = at.items[step]
-    const changed = item === undefined ? null : graft(item, rest, value, inner)
-    return changed === null ? null : { ...at, items: at.items.with(step, changed) }
-  }
-  const made: Located = { ...value, kind: 'map', value: null, source: '', path: inner, textStart: null, entries: new Map(), items: [] }
-  if (at.kind !== 'map') return null
-  const entry = at.entries.get(step)
-  const there = entry === undefined || entry.value.kind === 'null' ? made : entry.value
-  const changed = graft(there, rest, value, inner)
-  if (changed === null) return null
-  const key: Entry =
-    rest.length > 0 && entry !== undefined
-      ? { ...entry, value: changed }
-      : { key: step, keyStart: value.keyStart!, keyEnd: value.keyEnd!, value: changed }
-  return { ...at, entries: new Map(at.entries).set(step, key) }
 }
 
 /** Findings with their place: in a change, or in the file; what the file alone does not have is told with the changes. */

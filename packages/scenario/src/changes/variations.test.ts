@@ -1,8 +1,10 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import { scenarioText } from '../../../../tests/helpers/scenarioText.ts'
-import { readScenario } from '../read.ts'
-import { applyVariation, parsePath } from './variations.ts'
+import { createReport, type Report } from '../problems/report.ts'
+import { readScenario, readTree } from '../read.ts'
+import { readSource } from '../text/source.ts'
+import { applyVariation, parsePath, treeWith } from './variations.ts'
 
 const demo = readFileSync(new URL('../../../../scenarios/outdoor-unit-base-line.yaml', import.meta.url), 'utf8')
 const codes = (variations: string) => readScenario(scenarioText(['', `variations: ${variations}`])).problems.map((problem) => problem.code)
@@ -72,4 +74,52 @@ test('variations are tried when the file is read', () => {
 test('a name with a comma, and a reserved word on the way, are refused', () => {
   expect(codes('{ "a, b": { carriers.count: 9 } }')).toEqual(['E_VARIATION_NAME'])
   expect(codes('{ a: { stations.__proto__.zone: Z02 } }')).toEqual(['E_KEY_RESERVED'])
+})
+
+test('tried on what was read, a variation has the findings that its text has', () => {
+  const wrong = [
+    '{ drive.speed: 12 }',
+    '{ drive.speed: 12 m/min, carriers.count: 400 }',
+    '{ stations.S1: { zone: Z99, work: { a: 5 s } } }',
+    '{ stations.S1.zone: Z99 }',
+    '{ stations.S1.work.place.more: 5 s }',
+    '{ stations.S9: { zone: Z02, work: { glue: 5 s } } }',
+    '{ stops.new: { at: [S1, X], after: exponential 1 h, lasts: 1 min } }',
+    '{ "corners[0].lift": 5 s }',
+    '{ "corners[9].lift": 5 s }',
+    '{ calendar: none }',
+    '{ name: 5 }',
+    '{ length: 0 min }',
+    '{ warmup: 3 h, length: 0.1 h }',
+    '{ products.variants: { A: 30 %, B: 80 % } }',
+    '{ carriers: 5 }',
+    '{ carriers: { count: 5 } }',
+    '{ loop: 3 zones of 1 m }',
+  ]
+  let found = 0
+  for (const text of [scenarioText(), demo]) {
+    for (const change of wrong) {
+      const whole = `${text.replace(/^variations:[\s\S]*/m, '')}\nvariations:\n  odd: ${change}\n`
+      const told = (report: Report): string[] =>
+        report
+          .problems()
+          .filter(({ severity }) => severity === 'error')
+          .map(({ code, path, message }) => `${code} ${path} ${message}`)
+          .sort()
+      const root = readSource(whole, createReport(whole))!
+      const variation = root.entries.get('variations')!.value.entries.get('odd')!
+      const tree = treeWith(root, variation)
+      const varied = applyVariation(whole, 'odd').text
+      if (tree === null || varied === null) {
+        expect(`${change}: ${tree === null && varied === null}`).toBe(`${change}: true`)
+        continue
+      }
+      const [quick, slow] = [createReport(whole), createReport(varied)]
+      readTree(tree, quick, {}, null)
+      readTree(readSource(varied, slow)!, slow, {}, null)
+      expect(told(quick), change).toEqual(told(slow))
+      found += told(quick).length
+    }
+  }
+  expect(found).toBeGreaterThan(20)
 })

@@ -8,6 +8,7 @@ import { createReport, type Report } from '../problems/report.ts'
 import { fileSchema } from '../schema/file.ts'
 import { readSource } from '../text/source.ts'
 import { RESERVED } from '../text/walk.ts'
+import { graft, moved, stepPath } from './graft.ts'
 
 /** The text of a file with one of its variations put in. */
 export interface Variation {
@@ -108,6 +109,34 @@ export function applyTo(root: Located, text: string, name: string, report: Repor
   const title = findPair(contents, 'name')
   if (title !== undefined && isScalar(title.value)) title.value.value = `${String(title.value.value)}, ${name}`
   return { text: document.toString({ lineWidth: 0 }), problems: report.problems() }
+}
+
+/**
+ * The tree of a file with one of its variations put in, as its text with the variation would be read; null where a path leads nowhere.
+ *
+ * @param root  of a text without references: where one value stands in two places, only the text tells what a change of one does to the other
+ */
+export function treeWith(root: Located, variation: Entry): Located | null {
+  let tree: Located | null = { ...root, entries: new Map([...root.entries].filter(([key]) => key !== 'variations')) }
+  for (const { key, keyStart, keyEnd, value } of variation.value.entries.values()) {
+    const steps = parsePath(key)
+    if (tree === null || steps === null || leadsThroughNothing(tree, steps)) return null
+    tree = graft(tree, steps, { ...moved(value, steps.reduce(stepPath, '')), keyStart, keyEnd })
+  }
+  const name = tree?.entries.get('name')
+  if (name === undefined || name.value.kind === 'map' || name.value.kind === 'list') return tree
+  const titled: Located = { ...name.value, kind: 'text', value: `${String(name.value.value)}, ${variation.key}` }
+  return { ...tree!, entries: new Map(tree!.entries).set('name', { ...name, value: titled }) }
+}
+
+/** A key with nothing behind it is a value: a path ends there. */
+function leadsThroughNothing(tree: Located, steps: readonly (string | number)[]): boolean {
+  let at: Located | undefined = tree
+  for (const step of steps) {
+    if (at?.kind === 'null') return true
+    at = typeof step === 'number' ? at?.items[step] : at?.entries.get(step)?.value
+  }
+  return false
 }
 
 /** Puts a value in; what stands in the way comes back as a sentence. */
