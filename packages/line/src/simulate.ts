@@ -8,12 +8,12 @@ import { runQuick } from './quick/quick.ts'
 import { makeQuick, type Quick } from './quick/quickZones.ts'
 import { canRecur } from './recursion/canRecur.ts'
 import { recur } from './recursion/run.ts'
-import { makeSweep, resetSweep, type Sweep } from './recursion/sweep.ts'
+import { makeRecursion, resetRecursion, type Recursion } from './recursion/recursion.ts'
 import type { RunEnd, RunResult } from './telling/result.ts'
 import type { LineSpec } from './spec.ts'
 import { resetLine } from './build/start.ts'
 import type { Line } from './state/line.ts'
-import { tellResult } from './telling/tell.ts'
+import { resultOf } from './telling/resultOf.ts'
 import { STANDSTILL, type Trace } from './telling/trace.ts'
 
 /** One of the random worlds. */
@@ -61,13 +61,13 @@ export function createSimulator(spec: LineSpec, options: SimulatorOptions = {}):
   const line = buildLine(spec, options.backwards ?? false)
   line.trace = options.trace ?? null
   const verify = options.verify ?? false
-  const sweep = wantsRecursion(line, options) ? makeSweep(line) : null
-  const quick = sweep === null && !verify && line.trace === null && !(options.backwards ?? false) ? makeQuick(line) : null
+  const recursion = wantsRecursion(line, options) ? makeRecursion(line) : null
+  const quick = recursion === null && !verify && line.trace === null && !(options.backwards ?? false) ? makeQuick(line) : null
   return {
     run({ seed, replication }) {
       resetLine(line, seed, replication)
-      const end = sweep === null ? runToEnd(line, quick, verify) : runRecursion(sweep)
-      return tellResult(line, seed, replication, end)
+      const end = recursion === null ? runToEnd(line, quick, verify) : runRecursion(recursion)
+      return resultOf(line, seed, replication, end)
     },
   }
 }
@@ -84,10 +84,10 @@ function wantsRecursion(line: Line, options: SimulatorOptions): boolean {
   return false
 }
 
-function runRecursion(sweep: Sweep): RunEnd {
-  const { window } = sweep.line.spec
-  resetSweep(sweep, toGrid(window.warmupSeconds), toGrid(window.endSeconds))
-  recur(sweep)
+function runRecursion(recursion: Recursion): RunEnd {
+  const { window } = recursion.line.spec
+  resetRecursion(recursion, toGrid(window.warmupSeconds), toGrid(window.endSeconds))
+  recur(recursion)
   return endOfWindow()
 }
 

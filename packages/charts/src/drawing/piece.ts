@@ -11,7 +11,7 @@ export interface Piece {
   readonly svg: string
 }
 
-interface Told {
+interface PieceWords {
   readonly tip?: string | undefined
   readonly pick?: string | undefined
 }
@@ -22,7 +22,7 @@ export function rulePiece(
   [x1, y1]: Place,
   [x2, y2]: Place,
   ink: Ink,
-  told: Told & { readonly dash?: readonly number[] | undefined } = {},
+  told: PieceWords & { readonly dash?: readonly number[] | undefined } = {},
 ): Piece {
   return { ink, svg: `<path d="M${px(x1)} ${px(y1)}L${px(x2)} ${px(y2)}"${dashed(told.dash)}${toldOf(told)}/>` }
 }
@@ -32,7 +32,7 @@ export function pathPiece(runs: readonly (readonly Place[])[], ink: Ink, dash?: 
   return { ink, svg: `<path d="${d}"${dashed(dash)}/>` }
 }
 
-export function areaPiece(left: number, top: number, width: number, height: number, ink: Ink, told: Told = {}): Piece {
+export function areaPiece(left: number, top: number, width: number, height: number, ink: Ink, told: PieceWords = {}): Piece {
   return { ink, svg: `<rect x="${px(left)}" y="${px(top)}" width="${px(width)}" height="${px(height)}"${toldOf(told)}/>` }
 }
 
@@ -100,13 +100,13 @@ const CORNERS: Readonly<Record<Exclude<Shape, 'circle'>, readonly Place[]>> = {
   ],
 }
 
-export function dotPiece(x: number, y: number, radius: number, shape: Shape, ink: Ink, told: Told = {}): Piece {
+export function dotPiece(x: number, y: number, radius: number, shape: Shape, ink: Ink, told: PieceWords = {}): Piece {
   if (shape === 'circle') return { ink, svg: `<circle cx="${px(x)}" cy="${px(y)}" r="${px(radius)}"${toldOf(told)}/>` }
   const corners = CORNERS[shape].map(([dx, dy]) => `${px(x + dx * radius)} ${px(y + dy * radius)}`)
   return { ink, svg: `<path d="M${corners.join('L')}Z"${toldOf(told)}/>` }
 }
 
-function toldOf({ tip, pick }: Told): string {
+function toldOf({ tip, pick }: PieceWords): string {
   return `${tip === undefined ? '' : ` data-tip="${escapeXml(tip)}"`}${pick === undefined ? '' : ` data-pick="${escapeXml(pick)}"`}`
 }
 

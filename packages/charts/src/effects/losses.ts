@@ -14,7 +14,7 @@ export interface LossesOptions {
   readonly per?: string
 }
 
-type Told = Pick<LossResult, 'forecast' | 'ideal' | 'gap' | 'causes'>
+type LossFigures = Pick<LossResult, 'forecast' | 'ideal' | 'gap' | 'causes'>
 type Loss = LossResult['causes'][number]
 type Total = NonNullable<LossResult['forecast']>
 type Kind = 'total' | 'loss' | 'gain'
@@ -56,7 +56,7 @@ export function losses(result: Pick<LossResult, 'forecast' | 'ideal' | 'gap' | '
   }
 }
 
-function rowsOf({ forecast, ideal, causes }: Told, per: string): Step[] {
+function rowsOf({ forecast, ideal, causes }: LossFigures, per: string): Step[] {
   if (forecast === null || ideal === null) return []
   let level = ideal.mean
   const floating = [...causes].reverse().map(({ name, step }): Step => {
@@ -148,7 +148,7 @@ function lostText({ mean, halfWidth }: Pick<Loss['step'], 'mean' | 'halfWidth'>)
   return mean < 0 && /[1-9]/.test(text.split(' ± ')[0]!) ? `+${text}` : text
 }
 
-function finding({ forecast, ideal, gap, causes }: Told, per: string): string {
+function finding({ forecast, ideal, gap, causes }: LossFigures, per: string): string {
   if (forecast === null || ideal === null || gap === null) return 'Nothing can be told of losses yet.'
   const shown = causes.filter(({ step }) => step.mean > 0 && step.status !== 'no difference shown')
   const [first, ...others] = shown.toSorted((a, b) => b.step.mean - a.step.mean)
@@ -173,7 +173,7 @@ interface Row {
   readonly total: Total | null
 }
 
-function lossTable({ forecast, ideal, gap, causes }: Told, rows: readonly Step[], per: string): Table {
+function lossTable({ forecast, ideal, gap, causes }: LossFigures, rows: readonly Step[], per: string): Table {
   const random = causes.some(({ step, alone }) => step.halfWidth > 0 || alone.halfWidth > 0)
   const totals = [ideal, ...causes.map(() => null), forecast]
   const losses = [null, ...causes.toReversed(), null]

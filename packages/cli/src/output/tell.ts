@@ -20,7 +20,7 @@ export interface OutputFlags {
   readonly plain?: true
 }
 
-export interface Told {
+export interface AnsweredStudy {
   /** stopped by the user: what is there is told, and no page is made of it */
   readonly partial: boolean
   /** what --json prints; null: the command has no such option */
@@ -33,7 +33,7 @@ export interface Told {
 }
 
 /** @returns  the exit code */
-export async function tell(shell: Shell, flags: OutputFlags, told: Told): Promise<number> {
+export async function tell(shell: Shell, flags: OutputFlags, told: AnsweredStudy): Promise<number> {
   if (flags.json === true && told.document !== null) shell.out.write(`${JSON.stringify(told.document(), null, 2)}\n`)
   const wantsPage = flags.out !== undefined && !told.partial
   if (flags.json !== true || flags.csv !== undefined || wantsPage) {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { memoryShell } from '../../../../tests/helpers/memoryShell.ts'
-import { progress, type Told } from './progress.ts'
+import { progress, type RunsShown } from './progress.ts'
 
 describe('into a file', () => {
   test('one line at the start, one at the end', () => {
@@ -25,7 +25,7 @@ describe('into a file', () => {
 })
 
 /** the lines that a terminal showed one after the other */
-function shown(total: number, steps: readonly (Told & { readonly clock: number })[], columns = 80): string[] {
+function shown(total: number, steps: readonly (RunsShown & { readonly clock: number })[], columns = 80): string[] {
   const shell = memoryShell({}, { terminal: true, columns })
   const progressed = progress(shell, 'what', total)
   for (const { clock, ...told } of steps) {

@@ -8,14 +8,14 @@ const EVERY_MS = 100
 const CLEAR_LINE = '\r\u001b[2K'
 
 export interface Progress {
-  readonly onProgress: (progress: Told) => void
+  readonly onProgress: (progress: RunsShown) => void
   /** says something that stays: what is known before the end */
   readonly say: (sentence: string) => void
   /** says how it ended */
   readonly end: (partial: boolean) => void
 }
 
-export interface Told extends RunsDone {
+export interface RunsShown extends RunsDone {
   /** what is being decided now; default: what was said at first */
   readonly what?: string
 }
@@ -28,11 +28,11 @@ export function progress(shell: Shell, what: string, total: number): Progress {
   const { err, now } = shell
   const started = now()
   let shown = Number.NEGATIVE_INFINITY
-  let last: Told = { done: 0, total, settled: false }
+  let last: RunsShown = { done: 0, total, settled: false }
   /** the total that people have seen; a second one would make them doubt both */
   let seen: number | null = null
   let grew = total === 0
-  const settled = (told: Told): boolean => {
+  const settled = (told: RunsShown): boolean => {
     if (told.settled === false || grew) return false
     grew = seen !== null && seen !== told.total
     seen ??= told.total

@@ -1,7 +1,7 @@
 // What is wrong with a line, for those that read it from elsewhere
 export { checkLine } from './checkLine.ts'
-export { isRing } from './lineSoFar.ts'
-export type { LineSoFar } from './lineSoFar.ts'
+export { isRing } from './draftLine.ts'
+export type { DraftLine } from './draftLine.ts'
 export { checkParts } from './physical.ts'
 export { checkFlow, productZones } from './reach.ts'
 export { meanStay } from './meanStay.ts'

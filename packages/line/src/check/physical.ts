@@ -4,18 +4,18 @@ import { clearTime, REST } from '../moves/motion.ts'
 import { STORE } from '../spec.ts'
 import { CLOCK_STEP } from './clockStep.ts'
 import { at, type Finding, found } from './finding.ts'
-import { isRing, type LineSoFar, type PathSoFar, type ZoneSoFar } from './lineSoFar.ts'
+import { isRing, type DraftLine, type DraftPath, type DraftZone } from './draftLine.ts'
 import { sentences as say } from './sentences.ts'
 
 const metres = (value: number): string => `${Number(value.toPrecision(6))} m`
 const seconds = (value: number): string => `${Number(value.toPrecision(4))} s`
 
 /** True where the clear time of the path is made from carrier length and speed. */
-const clearIsDerived = (path: PathSoFar, zone: ZoneSoFar | null): boolean =>
+const clearIsDerived = (path: DraftPath, zone: DraftZone | null): boolean =>
   zone !== null && path.clearSeconds === null && (zone.release === 'single' || zone.transfer !== null)
 
 /** Each path has its times, or what they are made of, and carriers fit where they go. */
-function checkPaths(line: LineSoFar): Finding[] {
+function checkPaths(line: DraftLine): Finding[] {
   const { zones, paths, carriers } = line
   const findings: Finding[] = []
   for (const [index, path] of paths.entries()) {
@@ -51,7 +51,7 @@ function checkPaths(line: LineSoFar): Finding[] {
 }
 
 /** A station that may stop its section must be in one. */
-const checkSafety = ({ zones, stations, sections }: LineSoFar): Finding[] =>
+const checkSafety = ({ zones, stations, sections }: DraftLine): Finding[] =>
   stations.flatMap(({ zone, safetyStop }, index) =>
     safetyStop === null || zone === null || sections.some((section) => section.zones.includes(zone))
       ? []
@@ -59,7 +59,7 @@ const checkSafety = ({ zones, stations, sections }: LineSoFar): Finding[] =>
   )
 
 /** Zones that nothing leads to, or out of. */
-function checkWays({ zones, paths }: LineSoFar): Finding[] {
+function checkWays({ zones, paths }: DraftLine): Finding[] {
   return (['to', 'from'] as const).flatMap((end) => {
     const reached = new Set(paths.map((path) => path[end]))
     const lonely = zones.filter((_, zone) => !reached.has(zone)).map(({ name }) => name)
@@ -68,7 +68,7 @@ function checkWays({ zones, paths }: LineSoFar): Finding[] {
 }
 
 /** How many carriers the line can take, and can start with. */
-function checkCarriers(line: LineSoFar): Finding[] {
+function checkCarriers(line: DraftLine): Finding[] {
   const { zones, paths, carriers } = line
   if (carriers === null) return []
   const { count, start } = carriers
@@ -87,7 +87,7 @@ function checkCarriers(line: LineSoFar): Finding[] {
 }
 
 /** An odd number of turns would leave the carrier sideways; a square one does not show it. */
-function checkCorners(line: LineSoFar): Finding[] {
+function checkCorners(line: DraftLine): Finding[] {
   const { zones, paths, carriers } = line
   if (!isRing(line)) return []
   const turning = paths.filter(
@@ -98,7 +98,7 @@ function checkCorners(line: LineSoFar): Finding[] {
 }
 
 /** A station that needs more people than cover it stands still for ever. */
-const checkOperators = ({ stations, operators }: LineSoFar): Finding[] =>
+const checkOperators = ({ stations, operators }: DraftLine): Finding[] =>
   stations.flatMap(({ name, operatorsNeeded }, index) => {
     const there = operators.filter((operator) => operator.stations.includes(index)).length
     if (operatorsNeeded === undefined || there === 0 || operatorsNeeded <= there) return []
@@ -106,7 +106,7 @@ const checkOperators = ({ stations, operators }: LineSoFar): Finding[] =>
   })
 
 /** Products are loaded and taken off. */
-const checkDuties = ({ stations }: LineSoFar): Finding[] => [
+const checkDuties = ({ stations }: DraftLine): Finding[] => [
   ...(stations.some(({ load }) => load !== null) ? [] : [found(at('stations', 0, 'load'), say.noLoad())]),
   ...(stations.some(({ unload }) => unload !== null) ? [] : [found(at('stations', 0, 'unload'), say.noUnload())]),
 ]
@@ -116,7 +116,7 @@ const checkDuties = ({ stations }: LineSoFar): Finding[] => [
  *
  * @param longest  mean seconds of the longest stay at a station, its release included
  */
-function checkClears(line: LineSoFar, longest: number): Finding[] {
+function checkClears(line: DraftLine, longest: number): Finding[] {
   const clears = line.paths.map((path) => (line.zones[path.from] === undefined ? 0 : clearSeconds(line, path)))
   const slowest = clears.indexOf(Math.max(...clears))
   const path = line.paths[slowest]
@@ -126,7 +126,7 @@ function checkClears(line: LineSoFar, longest: number): Finding[] {
 }
 
 /** Mean clear time from rest (MODEL.md §3), with the change back of a transfer; 0 where it is not known. */
-function clearSeconds({ zones, carriers, reactionSeconds }: LineSoFar, path: PathSoFar): number {
+function clearSeconds({ zones, carriers, reactionSeconds }: DraftLine, path: DraftPath): number {
   const zone = zones[path.from]!
   if (path.clearSeconds === undefined || path.clearSeconds === 'move') return path.moveSeconds ? distributionMean(path.moveSeconds) : 0
   if (path.clearSeconds !== null) return distributionMean(path.clearSeconds)
@@ -143,7 +143,7 @@ function clearSeconds({ zones, carriers, reactionSeconds }: LineSoFar, path: Pat
  * @param longest  mean seconds of the longest stay at a station, its release included; null where it is not known
  * @example checkParts(line, null) // => []
  */
-export const checkParts = (line: LineSoFar, longest: number | null): Finding[] => [
+export const checkParts = (line: DraftLine, longest: number | null): Finding[] => [
   ...checkSafety(line),
   ...checkPaths(line),
   ...checkWays(line),

@@ -2,7 +2,7 @@
 import { mixShares } from '../bounds/law.ts'
 import { type LineSpec, STORE } from '../spec.ts'
 import { at, type Finding, found } from './finding.ts'
-import { isRing } from './lineSoFar.ts'
+import { isRing } from './draftLine.ts'
 import { sentences as say } from './sentences.ts'
 
 /**

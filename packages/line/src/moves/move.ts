@@ -12,7 +12,7 @@ import { watchMove } from '../stops/safety.ts'
 import { FIRST_FREE, STOPS_ALWAYS, STOPS_NEVER } from '../state/graph.ts'
 import type { Line } from '../state/line.ts'
 import { addTo, NONE, takeAt } from '../state/lists.ts'
-import { BRAKING, DONE, LOOKING, LOOKS, MOVING, OCCUPIED, VACATING } from '../state/moves.ts'
+import { BRAKING, DONE, LOOKING, LOOK_FROM_REST, MOVING, OCCUPIED, VACATING } from '../state/moves.ts'
 import { beginStay } from '../work/station.ts'
 import { takeFromStore } from '../work/store.ts'
 import { startTimer } from '../build/timer.ts'
@@ -153,7 +153,7 @@ function startMove(line: Line, path: number): void {
   } else if (stopsAt(line, path, carrier, to)) {
     queue.times[slot] = now + moves.paceSeconds[pace]!
   } else {
-    moves.pathLooks[path] = LOOKS + atSpeed
+    moves.pathLooks[path] = LOOK_FROM_REST + atSpeed
     queue.times[slot] = now + moves.paceSeconds[pace + SPEED]!
   }
   startTimer(line, slot)
@@ -205,7 +205,7 @@ export function onArrival(line: Line, path: number): void {
 
 /** Whether a carrier that looks at the end of the path would be at rest at once. */
 export function stopsAtLook({ moves: { paceSeconds, pathPace, pathLooks } }: Line, path: number): boolean {
-  const pace = pathPace[path]! + 2 * (pathLooks[path]! - LOOKS)
+  const pace = pathPace[path]! + 2 * (pathLooks[path]! - LOOK_FROM_REST)
   return paceSeconds[pace] === paceSeconds[pace + SPEED]
 }
 
@@ -222,7 +222,7 @@ export function brakeAll(line: Line): boolean {
     const zone = moves.carrierZone[carrier]!
     const path = moves.carrierPath[carrier]!
     moves.carrierPhase[carrier] = BRAKING
-    const pace = moves.pathPace[path]! + 2 * (moves.pathLooks[path]! - LOOKS)
+    const pace = moves.pathPace[path]! + 2 * (moves.pathLooks[path]! - LOOK_FROM_REST)
     const brake = moves.paceSeconds[pace]! - moves.paceSeconds[pace + SPEED]!
     moves.pathLooks[path] = 0
     if (line.trace !== null) line.trace.add(line.now, BRAKE, zone, carrier, 0)

@@ -59,7 +59,7 @@ import {
   DONE,
   FREE,
   LOOKING,
-  LOOKS,
+  LOOK_FROM_REST,
   MOVING,
   OCCUPIED,
   VACATING,
@@ -232,7 +232,7 @@ function runSome(line: Line, quick: Quick, until: number): number {
         const carrier = zoneCarrier[from]!
         if (slot < clearSlot && pathLooks[came]! > 0) {
           // a look at the end of a move: on at speed, or to rest
-          const pace = pathPace[came]! + 2 * (pathLooks[came]! - LOOKS)
+          const pace = pathPace[came]! + 2 * (pathLooks[came]! - LOOK_FROM_REST)
           const brake = paceSeconds[pace]! - paceSeconds[pace + SPEED]!
           if (held && pathHeld[came] === 1) {
             handOver(line, quick, count)
@@ -388,7 +388,7 @@ function runSome(line: Line, quick: Quick, until: number): number {
         }
       }
 
-      // the move starts: what is told of the zones, the carrier and the stations, then what becomes of them
+      // the move starts, as startMove has it (moveStart.test.ts holds the two against each other): what is told of the zones, the carrier and the stations, then what becomes of them
       line.activity++
       const to = pathTo[path]!
       const pathFlag = pathFlags[path]!
@@ -476,7 +476,7 @@ function runSome(line: Line, quick: Quick, until: number): number {
         pathLooks[path] = 0
         times[arrivalSlot + path] = now + paceSeconds[pace + 2 * atSpeed]!
       } else {
-        pathLooks[path] = LOOKS + atSpeed
+        pathLooks[path] = LOOK_FROM_REST + atSpeed
         times[arrivalSlot + path] = now + paceSeconds[pace + 2 * atSpeed + SPEED]!
       }
       queue.schedule(arrivalSlot + path)

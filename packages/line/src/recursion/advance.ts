@@ -24,20 +24,20 @@ import { LOAD_DUTY, UNLOAD_DUTY, WORK_DUTY } from '../state/work.ts'
 import { addToTally, VALUE } from '../telling/tally.ts'
 import { change, holdBack } from './change.ts'
 import { changeOut, load, serve, unload } from './stay.ts'
-import { LOOKS, READY, type Sweep } from './sweep.ts'
-import { tellStation } from './told.ts'
+import { MODE_LOOKS, MODE_RESTS, type Recursion } from './recursion.ts'
+import { addStationSeconds } from './seconds.ts'
 
 /** Carriers taken in one call: a call that takes long goes on in code that was exchanged in its middle, which is slower. */
 const SOME = 2_000
 
 /** Until the window is over for all of them. */
-export function advanceAll(sweep: Sweep): void {
-  while (sweep.idle < sweep.order.length) advanceSome(sweep)
+export function advanceAll(recursion: Recursion): void {
+  while (recursion.idle < recursion.order.length) advanceSome(recursion)
 }
 
-function advanceSome(sweep: Sweep): void {
-  const { line, last, warmup, order, mode, lookAt, readyAt, enteredAt } = sweep
-  const { freeAt, heldUntil, asideFor, asideSince, asideSeconds, isPlain, isTold, onlyDuty, onlyTask } = sweep
+function advanceSome(recursion: Recursion): void {
+  const { line, last, warmup, order, mode, lookAt, readyAt, enteredAt } = recursion
+  const { freeAt, heldUntil, asideFor, asideSince, asideSeconds, isPlain, hasOwnSeconds, onlyDuty, onlyTask } = recursion
   const { zoneNext, exitClear } = line.graph
   const { zoneCarrier, moveSampler, clearSampler, pathPace, paceSeconds } = line.moves
   const { zoneStation } = line.work
@@ -49,11 +49,11 @@ function advanceSome(sweep: Sweep): void {
   const { zoneSeconds, movesOut, carrierSeconds, stationSeconds, lapZone } = line.collector
   const carriers = order.length
   let events = 0
-  let { turn, idle } = sweep
+  let { turn, idle } = recursion
   for (let taken = 0; taken < SOME && idle < carriers; taken++, turn = turn + 1 < carriers ? turn + 1 : 0) {
     const carrier = order[turn]!
     let zone = carrierZone[carrier]!
-    let looks = mode[carrier] === LOOKS
+    let looks = mode[carrier] === MODE_LOOKS
     let look = lookAt[carrier]!
     let ready = readyAt[carrier]!
     let entered = enteredAt[carrier]!
@@ -85,13 +85,13 @@ function advanceSome(sweep: Sweep): void {
       let atSpeed = 0
       if (looks && open <= look) {
         atSpeed = 1
-        if (station !== NONE && isTold[station] === 1) tellStation(sweep, station, S_EXCHANGING, look)
+        if (station !== NONE && hasOwnSeconds[station] === 1) addStationSeconds(recursion, station, S_EXCHANGING, look)
       } else {
         if (looks) {
           looks = false
           any = true
           if (ready > look && ready <= last) events++
-          if (station !== NONE && isTold[station] === 1) tellStation(sweep, station, S_EXCHANGING, ready)
+          if (station !== NONE && hasOwnSeconds[station] === 1) addStationSeconds(recursion, station, S_EXCHANGING, ready)
         }
         at = Math.max(open, ready)
         if (at > last) break
@@ -105,7 +105,7 @@ function advanceSome(sweep: Sweep): void {
         if (!plain && heldUntil[zone]! > stood) stood = heldUntil[zone]!
         if (now > stood) zoneSeconds[zone * ZONE_WIDTH + Z_BLOCKED]! += now - stood
         if (station !== NONE) {
-          if (isTold[station] === 1) tellStation(sweep, station, S_BLOCKED, at)
+          if (hasOwnSeconds[station] === 1) addStationSeconds(recursion, station, S_BLOCKED, at)
           else {
             const longest = station * STATION_WIDTH + LONGEST_BLOCK
             if (now - since > stationSeconds[longest]!) stationSeconds[longest] = now - since
@@ -139,7 +139,7 @@ function advanceSome(sweep: Sweep): void {
       let given = NONE
       const pace = pathPace[zone]!
       if (plain) {
-        if (stationHere !== NONE && isTold[stationHere] === 1) tellStation(sweep, stationHere, S_STARVED, at)
+        if (stationHere !== NONE && hasOwnSeconds[stationHere] === 1) addStationSeconds(recursion, stationHere, S_STARVED, at)
         seconds = paceSeconds[pace + 2 * atSpeed]!
         clear = at + paceSeconds[pace + PACE_CLEAR + atSpeed]!
         const until = Math.min(clear, last)
@@ -152,7 +152,7 @@ function advanceSome(sweep: Sweep): void {
         } else {
           for (let ahead = next; ; ahead = zoneNext[ahead]!) {
             const stationAhead = zoneStation[ahead]!
-            if (stationAhead !== NONE && isTold[stationAhead] === 1) tellStation(sweep, stationAhead, S_STARVED, at)
+            if (stationAhead !== NONE && hasOwnSeconds[stationAhead] === 1) addStationSeconds(recursion, stationAhead, S_STARVED, at)
             if (exitClear[ahead] === 0) break
             const exit = zoneNext[ahead]!
             asideFor[exit] = carrier
@@ -175,16 +175,16 @@ function advanceSome(sweep: Sweep): void {
         if (clear <= last) events++
         const until = Math.min(clear, last)
         if (until > now) zoneSeconds[zone * ZONE_WIDTH + Z_VACATING]! += until - now
-        sweep.holds = 0
+        recursion.holds = 0
         if (zoneChanges[zone] === 1) {
-          sweep.at[0] = clear
-          sweep.seconds[0] = line.transfers.changeSeconds[2 * zone + line.transfers.backPosition[zone]!]!
-          change(sweep, zone, Z_VACATING)
-          clear = sweep.at[0]!
+          recursion.at[0] = clear
+          recursion.seconds[0] = line.transfers.changeSeconds[2 * zone + line.transfers.backPosition[zone]!]!
+          change(recursion, zone, Z_VACATING)
+          clear = recursion.at[0]!
         }
       }
       freeAt[zone] = clear
-      if (station !== NONE && isTold[station] === 1) tellStation(sweep, station, S_EXCHANGING, clear)
+      if (station !== NONE && hasOwnSeconds[station] === 1) addStationSeconds(recursion, station, S_EXCHANGING, clear)
 
       // the arrival: a look, or a stay
       let duty = WORK_DUTY + 1
@@ -201,7 +201,7 @@ function advanceSome(sweep: Sweep): void {
         }
       }
       const changes = zoneChanges[next] === 1
-      const holds = !plain && sweep.holds > 0
+      const holds = !plain && recursion.holds > 0
       if (given === NONE && duty > WORK_DUTY && !changes) {
         const toSpeed = paceSeconds[pace + 2 * atSpeed + SPEED]!
         zone = next
@@ -209,13 +209,13 @@ function advanceSome(sweep: Sweep): void {
         look = at + toSpeed
         ready = at + seconds
         if (holds) {
-          sweep.at[0] = at
-          sweep.seconds[0] = toSpeed
-          holdBack(sweep)
-          look = sweep.at[0]!
-          sweep.seconds[0] = seconds - toSpeed
-          holdBack(sweep)
-          ready = sweep.at[0]!
+          recursion.at[0] = at
+          recursion.seconds[0] = toSpeed
+          holdBack(recursion)
+          look = recursion.at[0]!
+          recursion.seconds[0] = seconds - toSpeed
+          holdBack(recursion)
+          ready = recursion.at[0]!
         }
         if (look <= last) events++
         continue
@@ -224,20 +224,20 @@ function advanceSome(sweep: Sweep): void {
       looks = false
       ready = at + seconds
       if (holds) {
-        sweep.at[0] = at
-        sweep.seconds[0] = seconds
-        holdBack(sweep)
-        ready = sweep.at[0]!
+        recursion.at[0] = at
+        recursion.seconds[0] = seconds
+        holdBack(recursion)
+        ready = recursion.at[0]!
       }
       if (ready <= last) events++
       if (stationHere !== NONE) {
-        if (isTold[stationHere] === 1) tellStation(sweep, stationHere, S_EXCHANGING, ready)
+        if (hasOwnSeconds[stationHere] === 1) addStationSeconds(recursion, stationHere, S_EXCHANGING, ready)
         if (duty > WORK_DUTY) stationServed[stationHere] = 0
       }
       if (duty <= WORK_DUTY && task !== NONE) {
         // a stay of one task, whose time is known ahead
         stationServed[stationHere] = 1
-        if (duty === LOAD_DUTY) load(sweep, carrier, ready)
+        if (duty === LOAD_DUTY) load(recursion, carrier, ready)
         const had = carrier * tasks + task
         const serial = carrierSerial[carrier]!
         const start = Math.max(ready, warmup)
@@ -251,12 +251,12 @@ function advanceSome(sweep: Sweep): void {
           carrierSeconds[carrier * CARRIER_WIDTH + C_WORKED]! += worked
         }
         if (ready <= last) events++
-        if (duty === UNLOAD_DUTY) unload(sweep, carrier, ready)
+        if (duty === UNLOAD_DUTY) unload(recursion, carrier, ready)
       } else if (duty <= WORK_DUTY || changes) {
-        sweep.at[0] = ready
-        if (duty <= WORK_DUTY) serve(sweep, carrier, zone, stationHere, duty)
-        if (changes) changeOut(sweep, carrier, zone)
-        ready = sweep.at[0]!
+        recursion.at[0] = ready
+        if (duty <= WORK_DUTY) serve(recursion, carrier, zone, stationHere, duty)
+        if (changes) changeOut(recursion, carrier, zone)
+        ready = recursion.at[0]!
       }
     }
     zoneCarrier[zone] = carrier
@@ -266,12 +266,12 @@ function advanceSome(sweep: Sweep): void {
     }
     idle = 0
     carrierZone[carrier] = zone
-    mode[carrier] = looks ? LOOKS : READY
+    mode[carrier] = looks ? MODE_LOOKS : MODE_RESTS
     lookAt[carrier] = look
     readyAt[carrier] = ready
     enteredAt[carrier] = entered
   }
-  sweep.turn = turn
-  sweep.idle = idle
+  recursion.turn = turn
+  recursion.idle = idle
   line.events += events
 }

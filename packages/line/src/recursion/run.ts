@@ -23,58 +23,58 @@ import { waitingState } from '../telling/judge.ts'
 import type { Line } from '../state/line.ts'
 import { NONE } from '../state/lists.ts'
 import { advanceAll } from './advance.ts'
-import { LOOKS, type Sweep } from './sweep.ts'
-import { tellCarrier, tellStation, tellStationIn, tellZone } from './told.ts'
+import { MODE_LOOKS, type Recursion } from './recursion.ts'
+import { addCarrierSeconds, addStationSeconds, addStationSecondsIn, addZoneSeconds } from './seconds.ts'
 import { counts, within } from './windowed.ts'
 
 /** Takes all carriers to the end of the window and tells everything that the collector holds. */
-export function recur(sweep: Sweep): void {
-  advanceAll(sweep)
-  finish(sweep)
+export function recur(recursion: Recursion): void {
+  advanceAll(recursion)
+  finish(recursion)
 }
 
 /** Tells what is left up to the end of the window. */
-function finish(sweep: Sweep): void {
-  const { line, last } = sweep
+function finish(recursion: Recursion): void {
+  const { line, last } = recursion
   const { collector } = line
   for (let carrier = 0; carrier < line.carriers; carrier++) {
     const zone = line.moves.carrierZone[carrier]!
-    const ready = sweep.readyAt[carrier]!
-    if (sweep.mode[carrier] === LOOKS) {
-      if (ready > sweep.lookAt[carrier]! && ready <= last) line.events++
-      tellStationIn(sweep, zone, S_EXCHANGING, ready)
+    const ready = recursion.readyAt[carrier]!
+    if (recursion.mode[carrier] === MODE_LOOKS) {
+      if (ready > recursion.lookAt[carrier]! && ready <= last) line.events++
+      addStationSecondsIn(recursion, zone, S_EXCHANGING, ready)
     }
-    tellCarrier(sweep, carrier, waitingState(line, carrier), ready, last)
-    tellZone(sweep, zone, Z_BLOCKED, Math.max(ready, sweep.heldUntil[zone]!), last)
-    tellLastBlock(sweep, zone, ready)
-    collector.zoneSeconds[zone * ZONE_WIDTH + OCCUPIED_SECONDS]! += last - sweep.enteredAt[carrier]!
-    if (line.goods.carrierSerial[carrier] !== NONE) collector.products[0]! += within(sweep, line.goods.carrierLoaded[carrier]!, last)
-    tellMoving(sweep, carrier)
+    addCarrierSeconds(recursion, carrier, waitingState(line, carrier), ready, last)
+    addZoneSeconds(recursion, zone, Z_BLOCKED, Math.max(ready, recursion.heldUntil[zone]!), last)
+    addLastBlock(recursion, zone, ready)
+    collector.zoneSeconds[zone * ZONE_WIDTH + OCCUPIED_SECONDS]! += last - recursion.enteredAt[carrier]!
+    if (line.goods.carrierSerial[carrier] !== NONE) collector.products[0]! += within(recursion, line.goods.carrierLoaded[carrier]!, last)
+    addMoving(recursion, carrier)
   }
   for (let zone = 0; zone < line.zones; zone++) {
-    const isAside = line.moves.zoneCarrier[zone] === NONE && sweep.asideFor[zone] !== NONE
+    const isAside = line.moves.zoneCarrier[zone] === NONE && recursion.asideFor[zone] !== NONE
     if (isAside) {
-      sweep.asideSeconds[zone]! += within(sweep, sweep.asideSince[zone]!, last)
-      tellStationIn(sweep, zone, S_EXCHANGING, last)
+      recursion.asideSeconds[zone]! += within(recursion, recursion.asideSince[zone]!, last)
+      addStationSecondsIn(recursion, zone, S_EXCHANGING, last)
     } else if (line.moves.zoneCarrier[zone] === NONE) {
-      tellStationIn(sweep, zone, S_EXCHANGING, Math.min(sweep.freeAt[zone]!, last))
-      tellStationIn(sweep, zone, S_STARVED, last)
+      addStationSecondsIn(recursion, zone, S_EXCHANGING, Math.min(recursion.freeAt[zone]!, last))
+      addStationSecondsIn(recursion, zone, S_STARVED, last)
     }
-    tellRest(sweep, zone)
+    addRest(recursion, zone)
   }
-  countBreaks(sweep, line)
+  countBreaks(recursion, line)
 }
 
 /** The carrier that stands in the zone since `ready` blocks its station to the end of the window. */
-function tellLastBlock(sweep: Sweep, zone: number, ready: number): void {
-  const { line, last } = sweep
+function addLastBlock(recursion: Recursion, zone: number, ready: number): void {
+  const { line, last } = recursion
   const station = line.work.zoneStation[zone]!
   if (station === NONE) return
-  if (sweep.isTold[station] === 1) tellStation(sweep, station, S_BLOCKED, last)
+  if (recursion.hasOwnSeconds[station] === 1) addStationSeconds(recursion, station, S_BLOCKED, last)
   else {
     const { stationSeconds } = line.collector
     const longest = station * STATION_WIDTH + LONGEST_BLOCK
-    stationSeconds[longest] = Math.max(stationSeconds[longest]!, within(sweep, ready, last))
+    stationSeconds[longest] = Math.max(stationSeconds[longest]!, within(recursion, ready, last))
   }
 }
 
@@ -82,17 +82,18 @@ function tellLastBlock(sweep: Sweep, zone: number, ready: number): void {
  * A carrier that counts in the zone and does not stand there is on its way in: the zone is claimed, as it is while it is set aside. What is left is free.
  * A station without stops follows its zone.
  */
-function tellRest(sweep: Sweep, zone: number): void {
-  const { line } = sweep
+function addRest(recursion: Recursion, zone: number): void {
+  const { line } = recursion
   const { zoneSeconds, stationSeconds } = line.collector
   const base = zone * ZONE_WIDTH
-  const stands = zoneSeconds[base + Z_WORKING]! + zoneSeconds[base + Z_BLOCKED]! + zoneSeconds[base + Z_OTHER]! + sweep.heldSeconds[zone]!
-  zoneSeconds[base + Z_CLAIMED] = zoneSeconds[base + OCCUPIED_SECONDS]! + sweep.asideSeconds[zone]! - stands
-  let free = sweep.last - sweep.warmup
+  const stands =
+    zoneSeconds[base + Z_WORKING]! + zoneSeconds[base + Z_BLOCKED]! + zoneSeconds[base + Z_OTHER]! + recursion.heldSeconds[zone]!
+  zoneSeconds[base + Z_CLAIMED] = zoneSeconds[base + OCCUPIED_SECONDS]! + recursion.asideSeconds[zone]! - stands
+  let free = recursion.last - recursion.warmup
   for (let state = 0; state < ZONE_SINCE; state++) if (state !== Z_FREE) free -= zoneSeconds[base + state]!
   zoneSeconds[base + Z_FREE] = free
   const station = line.work.zoneStation[zone]!
-  if (station === NONE || sweep.isTold[station] === 1) return
+  if (station === NONE || recursion.hasOwnSeconds[station] === 1) return
   const own = station * STATION_WIDTH
   stationSeconds[own + S_WORKING] = zoneSeconds[base + Z_WORKING]!
   stationSeconds[own + S_BLOCKED] = zoneSeconds[base + Z_BLOCKED]!
@@ -101,26 +102,27 @@ function tellRest(sweep: Sweep, zone: number): void {
 }
 
 /** A carrier moves whenever it does not stand. */
-function tellMoving(sweep: Sweep, carrier: number): void {
-  const { carrierSeconds } = sweep.line.collector
-  let seconds = sweep.last - sweep.warmup
+function addMoving(recursion: Recursion, carrier: number): void {
+  const { carrierSeconds } = recursion.line.collector
+  let seconds = recursion.last - recursion.warmup
   for (let state = 0; state < CARRIER_SINCE; state++) if (state !== C_MOVING) seconds -= carrierSeconds[carrier * CARRIER_WIDTH + state]!
   carrierSeconds[carrier * CARRIER_WIDTH + C_MOVING] = seconds
 }
 
 /** Breaks begun in the window, and their time by station. */
-function countBreaks(sweep: Sweep, line: Line): void {
+function countBreaks(recursion: Recursion, line: Line): void {
   const { causes } = line.collector
   const cause = line.sources
   let open = 0
   for (let k = 0; k < line.stops.breakTimes.length; k++) {
     const at = line.stops.breakTimes[k]!
-    if (at > sweep.last) break
+    if (at > recursion.last) break
     if (k === 0 || line.stops.breakTimes[k - 1] !== at) line.events++
-    if (line.stops.breakSteps[k] === 1 && open === 0 && counts(sweep, at)) causes.count[cause]!++
+    if (line.stops.breakSteps[k] === 1 && open === 0 && counts(recursion, at)) causes.count[cause]!++
     open += line.stops.breakSteps[k]!
   }
-  for (let k = 0; k < sweep.breakStart.length; k++) causes.seconds[cause]! += within(sweep, sweep.breakStart[k]!, sweep.breakEnd[k]!)
+  for (let k = 0; k < recursion.breakStart.length; k++)
+    causes.seconds[cause]! += within(recursion, recursion.breakStart[k]!, recursion.breakEnd[k]!)
   for (let station = 0; station < line.stations; station++) {
     if (line.stops.stationBreaks[station] === 1) causes.stationSeconds[station * causes.length + cause] = causes.seconds[cause]!
   }

@@ -11,88 +11,88 @@ import { addWork, markTasks } from '../work/station.ts'
 import { putProduct } from '../goods/supply.ts'
 import { addToTally, VALUE } from '../telling/tally.ts'
 import { change } from './change.ts'
-import type { Sweep } from './sweep.ts'
-import { tellCarrier, tellStation, tellStationIn, tellZone } from './told.ts'
+import type { Recursion } from './recursion.ts'
+import { addCarrierSeconds, addStationSeconds, addStationSecondsIn, addZoneSeconds } from './seconds.ts'
 import { counts, within } from './windowed.ts'
 import { openFrom, spend } from './work.ts'
 
-/** Changes to the way out from `sweep.at` on, which becomes the instant at which the transfer stands so. */
-export function changeOut(sweep: Sweep, carrier: number, zone: number): void {
-  const { line } = sweep
-  const start = sweep.at[0]!
-  sweep.seconds[0] = line.transfers.changeSeconds[2 * zone + line.transfers.pathFromPosition[zone]!]!
-  change(sweep, zone, Z_OTHER)
-  const end = sweep.at[0]!
-  tellCarrier(sweep, carrier, waitingState(line, carrier), start, end)
-  tellStationIn(sweep, zone, S_EXCHANGING, end)
-  sweep.at[0] = end
+/** Changes to the way out from `recursion.at` on, which becomes the instant at which the transfer stands so. */
+export function changeOut(recursion: Recursion, carrier: number, zone: number): void {
+  const { line } = recursion
+  const start = recursion.at[0]!
+  recursion.seconds[0] = line.transfers.changeSeconds[2 * zone + line.transfers.pathFromPosition[zone]!]!
+  change(recursion, zone, Z_OTHER)
+  const end = recursion.at[0]!
+  addCarrierSeconds(recursion, carrier, waitingState(line, carrier), start, end)
+  addStationSecondsIn(recursion, zone, S_EXCHANGING, end)
+  recursion.at[0] = end
 }
 
-/** All duties from the first one on and the release, from rest at `sweep.at`; it becomes the instant at which nothing is left to do. */
-export function serve(sweep: Sweep, carrier: number, zone: number, station: number, first: number): void {
-  const { line } = sweep
+/** All duties from the first one on and the release, from rest at `recursion.at`; it becomes the instant at which nothing is left to do. */
+export function serve(recursion: Recursion, carrier: number, zone: number, station: number, first: number): void {
+  const { line } = recursion
   line.work.stationServed[station] = 1
   for (let duty = first; duty <= WORK_DUTY; duty++) {
     if (duty !== first && !dutyApplies(line, station, duty, carrier)) continue
-    begin(sweep, carrier, zone, station)
-    if (duty === LOAD_DUTY) load(sweep, carrier, sweep.at[0]!)
+    begin(recursion, carrier, zone, station)
+    if (duty === LOAD_DUTY) load(recursion, carrier, recursion.at[0]!)
     // the work's seconds are summed in the station's timer slot, which no timer uses here
     const slot = line.slots.workSlot + station
     line.queue.times[slot] = 0
     addWork(line, slot, station, duty, carrier)
-    sweep.seconds[0] = line.queue.times[slot]!
-    worked(sweep, carrier, zone, station, true)
+    recursion.seconds[0] = line.queue.times[slot]!
+    worked(recursion, carrier, zone, station, true)
     markTasks(line, station, duty, carrier)
-    if (duty === UNLOAD_DUTY) unload(sweep, carrier, sweep.at[0]!)
+    if (duty === UNLOAD_DUTY) unload(recursion, carrier, recursion.at[0]!)
   }
   const release = line.work.releaseSampler[station]!
   if (release === NONE) return
-  begin(sweep, carrier, zone, station)
+  begin(recursion, carrier, zone, station)
   drawInOrder(line, release, line.work.releaseStream[station]!)
-  sweep.seconds[0] = line.draws.drawn[0]!
-  worked(sweep, carrier, zone, station, false)
+  recursion.seconds[0] = line.draws.drawn[0]!
+  worked(recursion, carrier, zone, station, false)
 }
 
 /** Waits until nothing holds the station. */
-function begin(sweep: Sweep, carrier: number, zone: number, station: number): void {
-  const at = sweep.at[0]!
-  if (at >= sweep.downUntil[station]! && at < sweep.pauseAt[station]!) return
-  const start = openFrom(sweep, station, at)
+function begin(recursion: Recursion, carrier: number, zone: number, station: number): void {
+  const at = recursion.at[0]!
+  if (at >= recursion.downUntil[station]! && at < recursion.pauseAt[station]!) return
+  const start = openFrom(recursion, station, at)
   if (start > at) {
-    tellStation(sweep, station, S_NO_PRODUCT, start)
-    tellZone(sweep, zone, Z_OTHER, at, start)
-    tellCarrier(sweep, carrier, waitingState(sweep.line, carrier), at, start)
+    addStationSeconds(recursion, station, S_NO_PRODUCT, start)
+    addZoneSeconds(recursion, zone, Z_OTHER, at, start)
+    addCarrierSeconds(recursion, carrier, waitingState(recursion.line, carrier), at, start)
   }
-  sweep.at[0] = start
+  recursion.at[0] = start
 }
 
-/** Work or release of `sweep.seconds` from `sweep.at` on. Zone and carrier are told in place: a number handed over a call may cost an allocation. */
-function worked(sweep: Sweep, carrier: number, zone: number, station: number, isWork: boolean): void {
-  const { zoneSeconds, carrierSeconds } = sweep.line.collector
-  const { last, warmup } = sweep
-  const start = Math.max(sweep.at[0]!, warmup)
-  spend(sweep, station, isWork)
-  const end = Math.min(sweep.at[0]!, last)
+/** Work or release of `recursion.seconds` from `recursion.at` on. Zone and carrier are told in place: a number handed over a call may cost an allocation. */
+function worked(recursion: Recursion, carrier: number, zone: number, station: number, isWork: boolean): void {
+  const { zoneSeconds, carrierSeconds } = recursion.line.collector
+  const { last, warmup } = recursion
+  const start = Math.max(recursion.at[0]!, warmup)
+  spend(recursion, station, isWork)
+  const end = Math.min(recursion.at[0]!, last)
   if (end > start) {
     zoneSeconds[zone * ZONE_WIDTH + Z_WORKING]! += end - start
     carrierSeconds[carrier * CARRIER_WIDTH + C_WORKED]! += end - start
   }
-  if (sweep.at[0]! <= last) sweep.line.events++
+  if (recursion.at[0]! <= last) recursion.line.events++
 }
 
-export function load(sweep: Sweep, carrier: number, at: number): void {
-  putProduct(sweep.line, carrier)
-  sweep.line.goods.carrierLoaded[carrier] = at
-  if (counts(sweep, at)) sweep.line.collector.loads++
+export function load(recursion: Recursion, carrier: number, at: number): void {
+  putProduct(recursion.line, carrier)
+  recursion.line.goods.carrierLoaded[carrier] = at
+  if (counts(recursion, at)) recursion.line.collector.loads++
 }
 
-export function unload(sweep: Sweep, carrier: number, at: number): void {
-  const { line } = sweep
+export function unload(recursion: Recursion, carrier: number, at: number): void {
+  const { line } = recursion
   const { collector } = line
   const loaded = line.goods.carrierLoaded[carrier]!
   line.goods.carrierSerial[carrier] = NONE
-  collector.products[0]! += within(sweep, loaded, at)
-  if (!counts(sweep, at)) return
+  collector.products[0]! += within(recursion, loaded, at)
+  if (!counts(recursion, at)) return
   collector.timeInLine[VALUE] = at - loaded
   addToTally(collector.timeInLine)
   makeRoom(collector.outputs)

@@ -1,14 +1,14 @@
 /** Time within the window (warm-up, end] only. */
-import type { Sweep } from './sweep.ts'
+import type { Recursion } from './recursion.ts'
 
 /** Whether something at this instant counts. */
-export function counts(sweep: Sweep, at: number): boolean {
-  return at > sweep.warmup && at <= sweep.last
+export function counts(recursion: Recursion, at: number): boolean {
+  return at > recursion.warmup && at <= recursion.last
 }
 
 /** Seconds of [from, to) that lie in the window. */
-export function within(sweep: Sweep, from: number, to: number): number {
-  const a = Math.max(from, sweep.warmup)
-  const b = Math.min(to, sweep.last)
+export function within(recursion: Recursion, from: number, to: number): number {
+  const a = Math.max(from, recursion.warmup)
+  const b = Math.min(to, recursion.last)
   return b > a ? b - a : 0
 }

@@ -23,7 +23,7 @@ export const CHANGE_PENDING = 8
 export const CHANGING = 9
 
 /** `pathLooks`: the carrier will look at the end of its move; one more if the move began at speed. */
-export const LOOKS = 1
+export const LOOK_FROM_REST = 1
 
 /** How far the zone behind a move is. */
 export const CLEAR_NOW = 0
@@ -54,7 +54,7 @@ export interface Moves {
   readonly zoneWay: Int32Array
   /** carrier under way on the path (until it is at rest, or goes on); NONE, also on the way into the store, where there may be several */
   readonly pathCarrier: Int32Array
-  /** LOOKS (+ 1 if it began at speed): the arrival on the way is a look, not yet a stop; else 0 */
+  /** LOOK_FROM_REST (+ 1 if it began at speed): the arrival on the way is a look, not yet a stop; else 0 */
   readonly pathLooks: Uint8Array
   /** 1: no stop can hold the move and no clock runs with it, so that its clear needs no timer until somebody waits for it */
   readonly clearIsPlain: Uint8Array

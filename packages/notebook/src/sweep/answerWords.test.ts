@@ -1,7 +1,7 @@
 import { binomialEstimate, chanceVerdict, outputInterval, quantileEstimate, windowInterval } from '@loopwright/stats'
 import { planAnswer, type SweepCount, sweepAnswer } from '@loopwright/study'
 import { expect, test } from 'vitest'
-import { answerSentences, oneCountSentences, outputSentence, sureSentences, type Told } from './answerWords.ts'
+import { answerSentences, oneCountSentences, outputSentence, sureSentences, type AnsweredSweep } from './answerWords.ts'
 import type { Period } from './period.ts'
 
 const SHIFT: Period = { one: 'shift', each: 'a shift', many: 'shifts', plan: 320, line: 'loop', named: 'the late shift' }
@@ -29,7 +29,7 @@ function count(carriers: number, units: readonly number[], gridlocks = 0): Sweep
 }
 
 /** @param reference  where the walk begins; the largest count unless told */
-function told(counts: readonly SweepCount[], reference = counts.at(-1)!.carriers): Told {
+function told(counts: readonly SweepCount[], reference = counts.at(-1)!.carriers): AnsweredSweep {
   return { counts, answer: sweepAnswer(counts, reference), planAnswer: planAnswer(counts), chance: true }
 }
 

@@ -11,13 +11,13 @@ import { countWords as words } from './countWords.ts'
 import type { Period } from './period.ts'
 
 /** What of a sweep the words look at. */
-export type Told = Pick<SweepResult, 'answer' | 'counts' | 'planAnswer' | 'chance'>
+export type AnsweredSweep = Pick<SweepResult, 'answer' | 'counts' | 'planAnswer' | 'chance'>
 
 /** what runs until a question is settled */
 const MORE = '`loopwright carriers` runs as many as it takes.'
 
 /** The sentences of the answer: which count meets the plan, then which is enough for nearly the best output, and what one fewer would mean. */
-export function answerSentences(result: Told, period: Period, more: string = MORE): string[] {
+export function answerSentences(result: AnsweredSweep, period: Period, more: string = MORE): string[] {
   const { answer, counts, planAnswer } = result
   if (answer === null) return [`No answer yet: every count needs at least 2 simulated ${period.many}, and some have fewer.`]
   if (counts.every((count) => count.units.every((made) => made === 0))) return ['No count tried makes anything.']
@@ -197,7 +197,7 @@ function noCountSentence({ within, notConfirmed }: SweepAnswer, more: string): s
 }
 
 /** What more replications would narrow, and what they would not. */
-export function sureSentences(result: Told, period: Period): string[] {
+export function sureSentences(result: AnsweredSweep, period: Period): string[] {
   const { answer, counts, chance } = result
   if (answer === null) return []
   const count = countOf(counts, answer.chosen ?? answer.best)

@@ -1,7 +1,7 @@
 /** Physical sense: what no single value can show. The rules are those of every line; here stands where in the file their findings belong. */
 
 import type { OperatorSpec, SectionSpec, StationSpec } from '@loopwright/line'
-import { checkParts, type LineSoFar, meanStay, type Place, tellTogether } from '@loopwright/line/check'
+import { checkParts, type DraftLine, meanStay, type Place, tellTogether } from '@loopwright/line/check'
 import { distributionMean } from '@loopwright/stats'
 import * as say from '../problems/messages.ts'
 import type { Located } from '../text/located.ts'
@@ -43,7 +43,7 @@ function zonesBeside({ zones, paths }: Drafts): ZoneDraft[] {
   return paths.length === 0 ? [] : zones.filter((zone, index) => !zone.inLoop && !ends.has(index))
 }
 
-function soFar({ zones, paths, carriers, stations, sections, operators, reactionSeconds }: Drafts): LineSoFar {
+function soFar({ zones, paths, carriers, stations, sections, operators, reactionSeconds }: Drafts): DraftLine {
   return {
     zones: zones.map(({ name, release, length, sensor, transfer }) => ({
       name,

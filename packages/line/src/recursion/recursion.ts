@@ -5,10 +5,10 @@ import { USES_UNIFORM } from '../state/draws.ts'
 import { NONE } from '../state/lists.ts'
 
 /** Phases of a carrier here: at rest and done from `readyAt` on, or looking at `lookAt` and else at rest at `readyAt`. */
-export const READY = 0
-export const LOOKS = 1
+export const MODE_RESTS = 0
+export const MODE_LOOKS = 1
 
-export interface Sweep {
+export interface Recursion {
   readonly line: Line
   warmup: number
   last: number
@@ -42,14 +42,14 @@ export interface Sweep {
 
   // By station
   /** 1: stops, breaks, or exchanges in no time, so that its time is told piece by piece; 0: it follows from its zone's (run.ts) */
-  readonly isTold: Uint8Array
+  readonly hasOwnSeconds: Uint8Array
   /** the only duty of a station that has one, of one task whose time is known ahead for every variant, no release and no transfer; and that task. NONE: its stays are worked out in full */
   readonly onlyDuty: Int32Array
   readonly onlyTask: Int32Array
   readonly downFrom: Float64Array
   readonly downUntil: Float64Array
   /** instant up to which its time has been told, within the window */
-  readonly stationTold: Float64Array
+  readonly stationUntil: Float64Array
   /** no stop and no break covers the time from `calmFrom` to `calmUntil` that is still to be told, and it lies in the window */
   readonly calmFrom: Float64Array
   readonly calmUntil: Float64Array
@@ -59,7 +59,7 @@ export interface Sweep {
   readonly blockedTo: Float64Array
   /** first break that is not over: for work, and for telling */
   readonly nextBreak: Int32Array
-  readonly nextBreakTold: Int32Array
+  readonly nextBreakAdded: Int32Array
 
   /** breaks joined where they touch or overlap */
   readonly breakStart: Float64Array
@@ -76,7 +76,7 @@ export interface Sweep {
   holdTo: Float64Array
 }
 
-export function makeSweep(line: Line): Sweep {
+export function makeRecursion(line: Line): Recursion {
   const { carriers, zones, stations } = line
   const joined = joinBreaks(line)
   return {
@@ -97,17 +97,17 @@ export function makeSweep(line: Line): Sweep {
     asideSeconds: new Float64Array(zones),
     heldSeconds: new Float64Array(zones),
     isPlain: Uint8Array.from({ length: zones }, (_, zone) => (isPlainMove(line, zone) ? 1 : 0)),
-    isTold: Uint8Array.from({ length: stations }, (_, station) => (followsZone(line, station) ? 0 : 1)),
+    hasOwnSeconds: Uint8Array.from({ length: stations }, (_, station) => (followsZone(line, station) ? 0 : 1)),
     ...onlyDuties(line),
     downFrom: new Float64Array(stations),
     downUntil: new Float64Array(stations),
-    stationTold: new Float64Array(stations),
+    stationUntil: new Float64Array(stations),
     calmFrom: new Float64Array(stations),
     calmUntil: new Float64Array(stations),
     pauseAt: new Float64Array(stations),
     blockedTo: new Float64Array(stations),
     nextBreak: new Int32Array(stations),
-    nextBreakTold: new Int32Array(stations),
+    nextBreakAdded: new Int32Array(stations),
     breakStart: Float64Array.from(joined, ([start]) => start),
     breakEnd: Float64Array.from(joined, ([, end]) => end),
     at: new Float64Array(1),
@@ -118,26 +118,35 @@ export function makeSweep(line: Line): Sweep {
   }
 }
 
-/** Sets the sweep to time 0; the line has been reset before. */
-export function resetSweep(sweep: Sweep, warmup: number, last: number): void {
-  const { line, order } = sweep
-  sweep.warmup = warmup
-  sweep.last = last
-  sweep.turn = 0
-  sweep.idle = 0
-  for (const column of [sweep.lookAt, sweep.readyAt, sweep.freeAt, sweep.heldUntil, sweep.downFrom, sweep.downUntil]) column.fill(0)
-  for (const column of [sweep.asideSeconds, sweep.heldSeconds]) column.fill(0)
-  for (const column of [sweep.enteredAt, sweep.stationTold, sweep.calmFrom]) column.fill(warmup)
+/** Sets the recursion to time 0; the line has been reset before. */
+export function resetRecursion(recursion: Recursion, warmup: number, last: number): void {
+  const { line, order } = recursion
+  recursion.warmup = warmup
+  recursion.last = last
+  recursion.turn = 0
+  recursion.idle = 0
+  for (const column of [
+    recursion.lookAt,
+    recursion.readyAt,
+    recursion.freeAt,
+    recursion.heldUntil,
+    recursion.downFrom,
+    recursion.downUntil,
+  ])
+    column.fill(0)
+  for (const column of [recursion.asideSeconds, recursion.heldSeconds]) column.fill(0)
+  for (const column of [recursion.enteredAt, recursion.stationUntil, recursion.calmFrom]) column.fill(warmup)
   for (let station = 0; station < line.stations; station++) {
-    const pause = line.stops.stationBreaks[station] === 1 && sweep.breakStart.length > 0 ? sweep.breakStart[0]! : Number.POSITIVE_INFINITY
-    sweep.pauseAt[station] = pause
-    sweep.calmUntil[station] = Math.min(pause, last)
+    const pause =
+      line.stops.stationBreaks[station] === 1 && recursion.breakStart.length > 0 ? recursion.breakStart[0]! : Number.POSITIVE_INFINITY
+    recursion.pauseAt[station] = pause
+    recursion.calmUntil[station] = Math.min(pause, last)
   }
-  sweep.blockedTo.fill(Number.NaN)
-  sweep.mode.fill(READY)
-  sweep.asideFor.fill(NONE)
-  sweep.nextBreak.fill(0)
-  sweep.nextBreakTold.fill(0)
+  recursion.blockedTo.fill(Number.NaN)
+  recursion.mode.fill(MODE_RESTS)
+  recursion.asideFor.fill(NONE)
+  recursion.nextBreak.fill(0)
+  recursion.nextBreakAdded.fill(0)
   let k = 0
   for (let zone = line.zones - 1; zone >= 0; zone--) if (line.moves.zoneCarrier[zone] !== NONE) order[k++] = line.moves.zoneCarrier[zone]!
 }
@@ -165,7 +174,7 @@ function followsZone(line: Line, station: number): boolean {
   )
 }
 
-function onlyDuties(line: Line): Pick<Sweep, 'onlyDuty' | 'onlyTask'> {
+function onlyDuties(line: Line): Pick<Recursion, 'onlyDuty' | 'onlyTask'> {
   const onlyDuty = new Int32Array(line.stations).fill(NONE)
   const onlyTask = new Int32Array(line.stations).fill(NONE)
   for (let station = 0; station < line.stations; station++) {

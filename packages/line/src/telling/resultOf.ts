@@ -7,7 +7,7 @@ import type { Line } from '../state/line.ts'
 
 const HOUR = 3600
 
-export function tellResult(line: Line, seed: string, replication: number, end: RunEnd): RunResult {
+export function resultOf(line: Line, seed: string, replication: number, end: RunEnd): RunResult {
   const { collector: c, spec } = line
   const warmupSeconds = toGrid(spec.window.warmupSeconds)
   const endSeconds = toGrid(spec.window.endSeconds)
@@ -34,8 +34,8 @@ export function tellResult(line: Line, seed: string, replication: number, end: R
     outputPerHour: (outputSeconds.length / seconds) * HOUR,
     outputByHour: countByHour(outputSeconds, warmupSeconds, seconds),
     outputSeconds,
-    lap: tellTally(c.lap),
-    timeInLine: tellTally(c.timeInLine),
+    lap: tallyOf(c.lap),
+    timeInLine: tallyOf(c.timeInLine),
     productsInLineMean: c.products[0]! / seconds,
     stations: spec.stations.map((station, s) => ({
       name: station.name,
@@ -64,9 +64,9 @@ export function tellResult(line: Line, seed: string, replication: number, end: R
         turnedAway,
         queueMean: queue.mean(endSeconds, seconds),
         queueMax,
-        waiting: tellTally(times),
+        waiting: tallyOf(times),
       })),
-    handlings: tellHandlings(line),
+    handlings: handlingsOf(line),
     breakdowns: spec.breakdowns.map((source, k) => ({ name: source.name, count: c.causes.count[k]!, seconds: c.causes.seconds[k]! })),
     safetyStops: [...line.safety.safetyStations].map((station, k) => ({
       name: spec.stations[station]!.name,
@@ -85,7 +85,7 @@ function causeNames(line: Line): string[] {
 }
 
 /** Named operators one by one; a station's own together, under its name. */
-function tellHandlings(line: Line): HandlingResult[] {
+function handlingsOf(line: Line): HandlingResult[] {
   const told = line.spec.operators.map(({ name }, o) => ({
     operator: name,
     count: line.staff.handlingCount[o]!,
@@ -116,7 +116,7 @@ function countByHour(instants: readonly number[], warmupSeconds: number, seconds
   return counts
 }
 
-function tellTally(tally: Float64Array): TallyResult {
+function tallyOf(tally: Float64Array): TallyResult {
   const [count, mean, squares, min, max] = tally as unknown as [number, number, number, number, number]
   if (count === 0) return { count: 0, mean: null, sd: null, min: null, max: null }
   return { count, mean, sd: count < 2 ? null : Math.sqrt(squares / (count - 1)), min, max }

@@ -1,19 +1,19 @@
 /**
- * A line as far as it is known, for checks that a file and code have in common. A value that is wrong where it was written is undefined: it has its
+ * A draft of a line: what is known of it while it is read, for checks that a file and code have in common. A value that is wrong where it was written is undefined: it has its
  * finding, and nothing more is said about it. Every LineSpec is one.
  */
 import type { CarriersSpec, PathSpec, SectionSpec, ZoneSpec } from '../spec.ts'
 
 type Known<T> = { readonly [K in keyof T]: T[K] | undefined }
 
-export type ZoneSoFar = Pick<ZoneSpec, 'name' | 'release'> & Known<Pick<ZoneSpec, 'lengthMetres' | 'sensorBeforeStopMetres' | 'transfer'>>
+export type DraftZone = Pick<ZoneSpec, 'name' | 'release'> & Known<Pick<ZoneSpec, 'lengthMetres' | 'sensorBeforeStopMetres' | 'transfer'>>
 
-export type PathSoFar = Pick<PathSpec, 'from' | 'to' | 'across' | 'fromPosition' | 'toPosition'> &
+export type DraftPath = Pick<PathSpec, 'from' | 'to' | 'across' | 'fromPosition' | 'toPosition'> &
   Known<Pick<PathSpec, 'distanceMetres' | 'speedMetresPerSecond' | 'accelerationMetresPerSecondSquared' | 'moveSeconds' | 'clearSeconds'>>
 
-export type CarriersSoFar = Pick<CarriersSpec, 'count'> & Known<Pick<CarriersSpec, 'lengthMetres' | 'widthMetres' | 'start'>>
+export type DraftCarriers = Pick<CarriersSpec, 'count'> & Known<Pick<CarriersSpec, 'lengthMetres' | 'widthMetres' | 'start'>>
 
-export interface StationSoFar {
+export interface DraftStation {
   readonly name: string
   /** null where it is not known */
   readonly zone: number | null
@@ -26,12 +26,12 @@ export interface StationSoFar {
 }
 
 /** What is known of a line while it is read: parts that were wrong are not there. */
-export interface LineSoFar {
-  readonly zones: readonly ZoneSoFar[]
-  readonly paths: readonly PathSoFar[]
+export interface DraftLine {
+  readonly zones: readonly DraftZone[]
+  readonly paths: readonly DraftPath[]
   /** null where they are not known */
-  readonly carriers: CarriersSoFar | null
-  readonly stations: readonly StationSoFar[]
+  readonly carriers: DraftCarriers | null
+  readonly stations: readonly DraftStation[]
   readonly sections: readonly SectionSpec[]
   readonly operators: readonly { readonly stations: readonly number[] }[]
   readonly reactionSeconds: number

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { isRing } from './lineSoFar.ts'
+import { isRing } from './draftLine.ts'
 
 const zones = [{}, {}, {}] as never
 const paths = (...ends: [number, number][]) => ends.map(([from, to]) => ({ from, to })) as never
