@@ -3,6 +3,7 @@ export { readScenario } from './read.ts'
 export type { ReadOptions, ReadResult } from './read.ts'
 export { readScenarioWith } from './changes/changes.ts'
 export type { ChangeOptions, Changes, ChangeValue } from './changes/changes.ts'
+export { fileValues, timesScaled } from './changes/values.ts'
 export { applyVariation } from './changes/variations.ts'
 export type { Variation } from './changes/variations.ts'
 
@@ -25,6 +26,7 @@ export type { Difference } from './changes/differences.ts'
 
 // Writing it
 export { writeScenario, writeLine } from './write/write.ts'
+export { addVariation, variationText } from './write/addVariation.ts'
 export { resolveScenario } from './write/explain.ts'
 export type { ResolveResult } from './write/explain.ts'
 export { scenarioJsonSchema } from './schema/jsonSchema.ts'

@@ -29,7 +29,10 @@ export { CONTROL_NAMES } from './controls/lineControls.ts'
 
 // Several lines
 export { compareLines } from './compare/compareLines.ts'
-export type { CompareRequest, CompareResult, ComparedLine, LineToCompare } from './compare/compareLines.ts'
+export type { CompareRequest } from './compare/compareLines.ts'
+export type { CompareResult, ComparedLine, LineToCompare } from './compare/comparison.ts'
+export { growingComparison } from './compare/growingComparison.ts'
+export type { GrowingComparison } from './compare/growingComparison.ts'
 export { runGrid, gridLineCount, GRID_POINTS_MAX } from './compare/runGrid.ts'
 export type { GridRequest, GridResult, GridLine, GridPoint } from './compare/runGrid.ts'
 export { factorial } from './compare/factorial.ts'

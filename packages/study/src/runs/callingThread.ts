@@ -3,7 +3,21 @@ import type { Pool } from './pool.ts'
 import { TaskRunner } from './task.ts'
 
 /** Between two tasks whatever else waits has its turn, a stop above all. */
-const turn = (): Promise<void> => new Promise((resolve) => setImmediate(resolve))
+function turn(): Promise<void> {
+  return new Promise((resolve) => {
+    if (typeof setImmediate === 'function') setImmediate(resolve)
+    else {
+      // in a browser a message is the quickest turn
+      const { port1, port2 } = new MessageChannel()
+      const here: { onmessage?: () => void; close(): void } = port1
+      here.onmessage = () => {
+        here.close()
+        resolve()
+      }
+      port2.postMessage(null)
+    }
+  })
+}
 
 /**
  * A pool whose only thread is the one that calls: for tests, for small studies, and where there are no worker threads.

@@ -1,0 +1,75 @@
+/** A comparison that is told while it grows: for somebody who watches the intervals narrow. */
+import type { LineSpec } from '@loopwright/line'
+import { callingThread } from '../runs/callingThread.ts'
+import type { Pool } from '../runs/pool.ts'
+import { rowLayout } from '../runs/runRow.ts'
+import { inCommon, type LineRows, withRunner } from '../runs/runner.ts'
+import { type CompareResult, comparisonOf, type LineToCompare } from './comparison.ts'
+import { refuseComparison } from './compareLines.ts'
+
+/** Runs of lines, kept: a line that is asked for again goes on where it was. */
+export interface GrowingComparison {
+  /**
+   * Compares the lines as `compareLines` does, first with few replications, then with more.
+   *
+   * @param stages   numbers of replications, rising, each ≥ 2; the numbers of a stage are those of `compareLines` with as many
+   * @param onStage  told after each stage, with whether it is the last
+   * @param signal   stops it before the next few replications; nothing more is told then
+   * @throws RangeError  as `compareLines`
+   */
+  compare(
+    lines: readonly LineToCompare[],
+    stages: readonly number[],
+    onStage: (result: CompareResult, last: boolean) => void,
+    signal?: AbortSignal,
+  ): Promise<void>
+}
+
+interface Kept {
+  readonly pool: Pool
+  rows: LineRows
+}
+
+/** lines whose runs are kept; the one that was not asked for longest goes */
+const KEPT_MAX = 8
+/** replications between two looks at whether to stop */
+const STEP = 5
+
+/**
+ * Comparisons in the calling thread, all in the worlds of one seed; lines are known by identity.
+ *
+ * @param level  of all differences together; default 0.95
+ * @example const seen = []; await growingComparison('1').compare([{ name: 'now', line, plan: null }, { name: 'four', line: withCarriers(line, 4), plan: null }], [2, 5], ({ replications }) => seen.push(replications)); seen // => [2, 5]
+ */
+export function growingComparison(seed: string, level = 0.95): GrowingComparison {
+  const kept = new Map<LineSpec, Kept>()
+  const grow = async (line: LineSpec, to: number, signal: AbortSignal | undefined): Promise<LineRows> => {
+    const known = kept.get(line) ?? { pool: callingThread(), rows: { layout: rowLayout(line), rows: [] } }
+    // asked for last
+    kept.delete(line)
+    kept.set(line, known)
+    if (kept.size > KEPT_MAX) kept.delete(kept.keys().next().value!)
+    while (signal?.aborted !== true && known.rows.rows.length < to) {
+      const { layout, rows } = known.rows
+      const [more] = await withRunner({ seed, pool: known.pool, ...(signal === undefined ? {} : { signal }) }, (runner) =>
+        runner.run([line], { from: rows.length, to: Math.min(to, rows.length + STEP) }),
+      )
+      known.rows = { layout, rows: [...rows, ...more!.rows] }
+    }
+    return known.rows
+  }
+  return {
+    async compare(lines, stages, onStage, signal) {
+      for (const replications of stages) refuseComparison(lines, { seed, replications })
+      for (const [index, replications] of stages.entries()) {
+        const ran: LineRows[] = []
+        for (const { line } of lines) {
+          ran.push(await grow(line, replications, signal))
+          if (signal?.aborted === true) return
+        }
+        const common = inCommon(ran).map(({ layout, rows }) => ({ layout, rows: rows.slice(0, replications) }))
+        onStage(comparisonOf(lines, common, { seed, replications, level }), index === stages.length - 1)
+      }
+    },
+  }
+}
