@@ -64,7 +64,7 @@ function terminalPieces(text: string): string[] {
 /** Text of each element of the page's main part. */
 export function pageOf(cells: readonly Cell[]): string[] {
   const head = { question: '', scenarioName: '', date: new Date(0), command: '' }
-  const assets = { script: '', scriptHash: '', early: '', earlyHash: '', style: '', styleHash: '', pack: () => '' }
+  const assets = { script: '', scriptHash: '', early: '', earlyHash: '', style: '', styleHash: '', engine: null, pack: () => '' }
   const html = pageHtml(head, cells.filter(isForBoth), assets, new Map())
   const main = html
     .slice(html.indexOf('<main id="main">') + '<main id="main">'.length, html.indexOf('</main>'))
@@ -102,7 +102,7 @@ const without = (html: string, parts: readonly RegExp[]): string => parts.reduce
 
 function isForBoth(cell: Cell): boolean {
   if (cell.kind === 'caution') return cell.tone === 'warning'
-  return !('pageOnly' in cell && cell.pageOnly === true) && cell.kind !== 'plan'
+  return !('pageOnly' in cell && cell.pageOnly === true) && cell.kind !== 'plan' && cell.kind !== 'live'
 }
 
 const plain = (html: string): string =>

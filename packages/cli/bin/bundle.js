@@ -68,9 +68,13 @@ export async function bundle(folder) {
   })
   const page = build({
     ...common,
-    entryPoints: { 'browser/main': source('notebook/src/browser/main.ts') },
+    entryPoints: {
+      'browser/main': source('notebook/src/browser/main.ts'),
+      'browser/live/worker': source('notebook/src/browser/live/worker.ts'),
+    },
     format: 'esm',
     platform: 'browser',
+    plugins: [oneLanguage],
   })
   await Promise.all([started, imported, page])
   for (const name of ['cli', 'worker']) {

@@ -2,6 +2,7 @@
 import { createHash } from 'node:crypto'
 import { fileURLToPath } from 'node:url'
 import { deflateRawSync } from 'node:zlib'
+import type { Plugin } from 'esbuild'
 
 export interface PageAssets {
   readonly script: string
@@ -11,30 +12,59 @@ export interface PageAssets {
   readonly earlyHash: string
   readonly style: string
   readonly styleHash: string
+  /** what the page's worker runs: the engine and the reader of scenarios, packed; null: the page simulates nothing */
+  readonly engine: string | null
   /** what the page's script unpacks again */
   readonly pack: (text: string) => string
 }
 
-/** says that there are scripts: controls have their room from the start */
-const EARLY = "document.documentElement.classList.add('script')"
+/** says that there are scripts, and workers: controls have their room from the start */
+const EARLY =
+  "document.documentElement.classList.add('script');if(typeof Worker==='function'&&typeof DecompressionStream==='function')document.documentElement.classList.add('working')"
 
-/** by whether a page has charts of one's own */
-const bundled = new Map<boolean, Promise<string>>()
+type Entry = 'main' | 'ownCharts' | 'live/worker'
+
+/** by what the browser begins with */
+const bundled = new Map<Entry, Promise<string>>()
 
 /**
  * Bundles the page's script (once for as long as the program runs) and puts the style sheet together.
  *
  * @param ownCharts  the page has charts of one's own: its script carries what draws them
+ * @param live       its reader may change the line: the engine travels along
  */
-export async function pageAssets(ownCharts: boolean): Promise<PageAssets> {
-  const found = bundled.get(ownCharts) ?? bundle(ownCharts ? 'ownCharts' : 'main')
-  bundled.set(ownCharts, found)
-  const [script, { pageStyle }] = await Promise.all([found, import('./page/style.ts')])
+export async function pageAssets(ownCharts: boolean, live = false): Promise<PageAssets> {
+  const [script, engine, { pageStyle }] = await Promise.all([
+    once(ownCharts ? 'ownCharts' : 'main'),
+    live ? once('live/worker') : null,
+    import('./page/style.ts'),
+  ])
   const style = pageStyle()
-  return { script, scriptHash: hash(script), early: EARLY, earlyHash: hash(EARLY), style, styleHash: hash(style), pack }
+  return {
+    script,
+    scriptHash: hash(script),
+    early: EARLY,
+    earlyHash: hash(EARLY),
+    style,
+    styleHash: hash(style),
+    engine: engine === null ? null : pack(engine),
+    pack,
+  }
 }
 
-async function bundle(entry: 'main' | 'ownCharts'): Promise<string> {
+function once(entry: Entry): Promise<string> {
+  const found = bundled.get(entry) ?? bundle(entry)
+  bundled.set(entry, found)
+  return found
+}
+
+/** zod brings its sentences in fifty languages; ours are in `messages.ts` of the scenario */
+const ONE_LANGUAGE: Plugin = {
+  name: 'one language',
+  setup: ({ onLoad }) => onLoad({ filter: /zod.v4.locales.index\.js$/ }, () => ({ contents: '' })),
+}
+
+async function bundle(entry: Entry): Promise<string> {
   const { build } = await import('esbuild')
   const fromSource = import.meta.url.endsWith('.ts')
   const main = `./browser/${entry}.${fromSource ? 'ts' : 'js'}` // not rewritten by the compiler
@@ -50,6 +80,7 @@ async function bundle(entry: 'main' | 'ownCharts'): Promise<string> {
     legalComments: 'none',
     charset: 'utf8',
     logLevel: 'silent',
+    plugins: [ONE_LANGUAGE],
   })
   return result.outputFiles[0]!.text.replaceAll('</script', '<\\/script')
 }

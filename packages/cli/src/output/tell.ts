@@ -1,6 +1,7 @@
 /** Tells a result in the ways that were asked for: in the terminal or as JSON, as files of tables, as a page. All but JSON show the same cells. */
 import type { Tale } from '@loopwright/notebook'
-import type { Problem, ScenarioNotes } from '@loopwright/scenario'
+import type { ScenarioNotes } from '@loopwright/scenario'
+import type { Loaded } from '../loadScenario.ts'
 import type { CsvStyle } from './csv.ts'
 import { DONE, INTERRUPTED, type Shell } from '../shell/shell.ts'
 import { lookOf } from '../shell/terminalLook.ts'
@@ -69,18 +70,15 @@ export async function tell(shell: Shell, flags: OutputFlags, told: AnsweredStudy
 /** What a tale of a study knows beside its result. */
 export function storyOptions(
   shell: Shell,
-  source: {
-    readonly file: string
-    readonly text: string
-    readonly problems: readonly Problem[]
-    readonly notes: Pick<ScenarioNotes, 'shiftsPerDay' | 'shiftStarts'>
-  },
+  source: Pick<Loaded, 'file' | 'text' | 'problems'> &
+    Partial<Pick<Loaded, 'variation'>> & { readonly notes: Pick<ScenarioNotes, 'shiftsPerDay' | 'shiftStarts'> },
   { plain }: Pick<OutputFlags, 'plain'> = {},
 ) {
-  const { file, text, problems, notes } = source
+  const { file, text, problems, notes, variation = null } = source
   return {
     scenarioFile: file,
     scenarioText: text,
+    variation,
     readBeside: (path: string) => shell.readBeside(file, path),
     problems,
     notes,

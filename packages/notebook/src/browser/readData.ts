@@ -1,13 +1,23 @@
 import type { PageData } from '../page/pageData.ts'
 
 /**
- * The page's data: JSON, deflated, in base 64.
+ * The page's data.
  *
  * @throws Error  if the browser cannot unpack it, or it is damaged
  */
 export async function readData(): Promise<PageData> {
-  const packed = document.getElementById('page-data')?.textContent ?? ''
+  return JSON.parse(await unpacked('page-data')) as PageData
+}
+
+/**
+ * A text that the page carries: deflated, in base 64.
+ *
+ * @param id  of the element that it stands in
+ * @throws Error  if the browser cannot unpack it, or it is damaged
+ */
+export async function unpacked(id: string): Promise<string> {
+  const packed = document.getElementById(id)?.textContent ?? ''
   const bytes = Uint8Array.from(atob(packed.trim()), (character) => character.charCodeAt(0))
   const stream = new Blob([bytes]).stream().pipeThrough(new DecompressionStream('deflate-raw'))
-  return JSON.parse(await new Response(stream).text()) as PageData
+  return await new Response(stream).text()
 }

@@ -1,5 +1,6 @@
 import { onChoice } from './choice.ts'
 import { type DrawOwn, drawAll, showView } from './figures.ts'
+import { bringToLife } from './live/panel.ts'
 import { preparePrint } from './print.ts'
 import { readData } from './readData.ts'
 import { watchScrollers } from './scrollers.ts'
@@ -16,5 +17,6 @@ export async function start(drawOwn: DrawOwn, setWidth: (pixels: number | null) 
   showTips()
   watchScrollers()
   preparePrint(setWidth)
+  if (data.live !== null) bringToLife(data.live)
   await drawAll(data, drawOwn)
 }

@@ -4,6 +4,7 @@
  */
 
 import type { Table } from '@loopwright/charts/table'
+import type { LiveInput, LiveSource } from '../live/liveInput.ts'
 import type { Figure } from './figure.ts'
 
 /** A part of what is told: data of which terminal, page and files are made. */
@@ -20,6 +21,7 @@ export type Cell =
   | ChoiceCell
   | CautionCell
   | FaultCell
+  | LiveCell
 
 /** What a cell is. */
 export type CellKind = Cell['kind']
@@ -155,6 +157,14 @@ export interface FaultCell {
   readonly fix: string
   /** it did not fail itself: it needs what failed */
   readonly waiting: boolean
+}
+
+/** What the reader of a page may change; the page then simulates the line again. */
+export interface LiveCell {
+  readonly kind: 'live'
+  readonly id: string
+  readonly source: LiveSource
+  readonly inputs: readonly LiveInput[]
 }
 
 /** One content, or one for each option of a choice. */

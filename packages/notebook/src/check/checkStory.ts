@@ -66,7 +66,7 @@ export function checkStory(scenario: Scenario, notes: ScenarioNotes, options: St
   const law = [taktSentence(scenario, facts, told.constraint), ...lawSentences(scenario, facts), leftOutSentence(scenario, facts)].filter(
     (sentence) => sentence !== null,
   )
-  const { assumptions, cautions } = standing(scenario, options)
+  const { assumptions, cautions, live } = standing(scenario, options)
   const words = [
     lineSentence(scenario, facts),
     zoneNamesSentence(notes),
@@ -89,6 +89,7 @@ export function checkStory(scenario: Scenario, notes: ScenarioNotes, options: St
     variants: facts.variants.length > 1 ? tableCell('check-variants', variantsTable(facts)) : null,
     assumptions: opened(assumptions),
     cautions,
+    live,
   }
   const { answer, stations, limits, limitTable, stops, variants } = parts
   const cells: Cell[] = [

@@ -50,7 +50,7 @@ export function compareStory(scenarios: readonly Scenario[], result: CompareResu
       sentences: compareSentences(result, words),
       figures: compareFigures(result, words),
     } satisfies AnswerCell,
-    warnings: [...warnings(result, words, id), ...scenarioWarnings(first!, options), ...lengthWarning(first!)],
+    warnings: [...compareWarnings(result, words, id), ...scenarioWarnings(first!, options), ...lengthWarning(first!)],
     table: tableCell(`${id}-lines`, linesTable(result, words)),
     sure: { kind: 'sure', id: `${id}-sure`, sentences: [...compareSure(result, words), startSentence(first!)] } satisfies SureCell,
     changed: tableCell(`${id}-changed`, changedTable(scenarios, result)),
@@ -86,7 +86,8 @@ export function lineAverages({ line }: Pick<Scenario, 'line'>): LineAverages {
   return { lapSeconds, exchangeSeconds, holeLapSeconds, unitsPerWindow }
 }
 
-function linesTable({ lines, pairs, level }: CompareResult, { one, plan, many }: Period): Table {
+/** The lines, what they make, and how much more than the first. */
+export function linesTable({ lines, pairs, level }: CompareResult, { one, plan, many }: Period): Table {
   const toFirst = new Map(pairs.filter(({ second }) => second === 0).map((pair) => [pair.first, pair.difference]))
   const difference = (index: number) => toFirst.get(index)
   type Line = CompareResult['lines'][number]
@@ -201,7 +202,8 @@ function averagesTable(scenarios: readonly Scenario[], { lines }: CompareResult,
   })
 }
 
-function warnings(result: CompareResult, words: Period, id: string): CautionCell[] {
+/** Said only where it holds: partial results, gridlock. */
+export function compareWarnings(result: CompareResult, words: Period, id: string): CautionCell[] {
   const { lines } = result
   const still = lines.filter(({ gridlocks }) => gridlocks > 0)
   const { one, many, line } = words

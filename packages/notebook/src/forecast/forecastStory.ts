@@ -26,7 +26,7 @@ import { weekWords } from './weeks.ts'
 /** Parts of a sweep's story that also tell of one count. */
 type Parts = Pick<
   CarrierSweepStory,
-  'limits' | 'stations' | 'plan' | 'occupancy' | 'byHour' | 'distribution' | 'stops' | 'units' | 'assumptions' | 'cautions'
+  'limits' | 'stations' | 'plan' | 'occupancy' | 'byHour' | 'distribution' | 'stops' | 'units' | 'assumptions' | 'cautions' | 'live'
 >
 
 /** The tale of a forecast, and its parts by name. */
@@ -51,7 +51,7 @@ export function forecastStory(scenario: Scenario, of: ForecastResult, options: S
   const words = period(scenario)
   const result = toldForecast(of, options.plain)
   const { warnings, sweep: _, ...story } = carrierSweepStory(scenario, of.sweep, options)
-  const { limits, stations, plan, occupancy, byHour, distribution, stops, units, assumptions, cautions } = story
+  const { limits, stations, plan, occupancy, byHour, distribution, stops, units, assumptions, cautions, live } = story
   const count = result.sweep.counts[0]!
   const tells = !isFixed(count) && count.gridlocks === 0
   const parts = {
@@ -86,6 +86,7 @@ export function forecastStory(scenario: Scenario, of: ForecastResult, options: S
     units,
     assumptions,
     cautions,
+    live,
   }
   return { ...parts, question: questionFor('output', scenario, words.line), cells: cellsOf(parts) }
 }

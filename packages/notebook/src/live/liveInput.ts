@@ -1,5 +1,16 @@
 /** A value that the reader of a page may change, and how it gets into the scenario. */
 
+/** The scenario behind a page, as the reader's changes are put into it. */
+export interface LiveSource {
+  /** path as the reader would type it */
+  readonly file: string
+  readonly text: string
+  /** texts of the data files that it names, by their names in it */
+  readonly beside: Readonly<Record<string, string>>
+  /** named set of changes that was put into the text already; null: the text is that of the file */
+  readonly variation: string | null
+}
+
 export interface LiveInput {
   /** its own within the page; names it in the address: `carriers`, `S6.time` */
   readonly key: string

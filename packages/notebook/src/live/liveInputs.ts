@@ -17,7 +17,11 @@ const MAX = 40
  */
 export function liveInputs(text: string, files: (path: string) => string | null = () => null): LiveInput[] {
   const { scenario, notes } = readScenario(text, { files })
-  if (scenario === null || notes === null) return []
+  return scenario === null || notes === null ? [] : inputsOf(text, scenario, notes)
+}
+
+/** The same of a file that is read already. */
+export function inputsOf(text: string, scenario: Scenario, notes: ScenarioNotes): LiveInput[] {
   const at = fileValues(text)
   return [
     ...lineInputs(scenario, notes, at),

@@ -3,6 +3,7 @@ import type { AnswerCell, CautionCell, Cell, ChoiceCell, FaultCell, ProseCell, S
 import { shownView } from '../cells/cell.ts'
 import { figureHtml } from './figureHtml.ts'
 import { escapeHtml } from './html.ts'
+import { liveHtml } from '../live/liveHtml.ts'
 import type { MarkdownWriter } from './markdown.ts'
 import { tableHtml } from './tableHtml.ts'
 
@@ -28,6 +29,8 @@ export function cellHtml(cell: Cell, markdown: MarkdownWriter, stills: StillPict
       return cautionHtml(cell, markdown)
     case 'fault':
       return faultHtml(cell)
+    case 'live':
+      return liveHtml(cell)
     case 'run':
     case 'sweep':
     case 'data':

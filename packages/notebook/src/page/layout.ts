@@ -1,5 +1,5 @@
 /** In which order and beside what the cells of a tale stand on a page: the answer beside the picture that proves it, then sections, some of them folded. */
-import type { Cell, ChartCell, PlanCell, ProseCell } from '../cells/cell.ts'
+import { type Cell, type ChartCell, type PlanCell, type ProseCell, proseCell } from '../cells/cell.ts'
 
 /** A heading and the cells under it. */
 export interface Section {
@@ -22,8 +22,9 @@ export interface Layout {
   readonly sections: readonly Section[]
 }
 
-/** The picture of the answer is the first that is made for it, else the first one before any heading. */
-export function layoutOf(cells: readonly Cell[]): Layout {
+/** The picture of the answer is the first that is made for it, else the first one before any heading. What the reader may change is the first section. */
+export function layoutOf(all: readonly Cell[]): Layout {
+  const cells = all.filter(({ kind }) => kind !== 'live')
   const answered = cells.some(({ kind }) => kind === 'answer')
   const asides = answered ? asidesOf(cells) : []
   const left = cells.filter((cell) => !asides.includes(cell as ProseCell))
@@ -32,7 +33,9 @@ export function layoutOf(cells: readonly Cell[]): Layout {
   const isPicture = (cell: Cell): cell is ChartCell | PlanCell => cell.kind === 'chart' || cell.kind === 'plan'
   const made = left.find((cell): cell is ChartCell => cell.kind === 'chart' && cell.lead === true)
   const lead = answered ? (made ?? before.find(isPicture) ?? null) : null
-  const sections: { id: string; title: string; folded: string | null; cells: Cell[] }[] = []
+  const sections: { id: string; title: string; folded: string | null; cells: Cell[] }[] = all
+    .filter((cell) => cell.kind === 'live')
+    .map((cell) => ({ id: LIVE_HEADING.id, title: 'What if?', folded: null, cells: [LIVE_HEADING, cell] }))
   for (const cell of at < 0 ? [] : left.slice(at)) {
     const title = titleOf(cell)
     if (title !== null) sections.push({ id: cell.id, title, folded: (cell as ProseCell).folded ?? null, cells: [cell] })
@@ -46,6 +49,8 @@ function asidesOf(cells: readonly Cell[]): ProseCell[] {
   const asides = cells.filter((cell): cell is ProseCell => cell.kind === 'prose' && cell.aside !== undefined)
   return asides.filter((cell, index) => asides.findIndex(({ aside }) => aside === cell.aside) === index)
 }
+
+const LIVE_HEADING: ProseCell = proseCell('what-if', '## What if?')
 
 /** Of a heading that opens a section: "## Title" at the start of a cell. */
 function titleOf(cell: Cell): string | null {

@@ -17,6 +17,7 @@ const assets = {
   earlyHash: 'sha256-early',
   style: 'p{}',
   styleHash: 'sha256-style',
+  engine: null,
   pack: (text: string) => `packed ${text.length}`,
 }
 const html = pageHtml(head, cells, assets, new Map())

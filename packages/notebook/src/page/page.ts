@@ -23,7 +23,7 @@ export interface PageHead {
 
 export function pageHtml(head: PageHead, cells: readonly Cell[], assets: PageAssets, stills: StillPictures): string {
   const layout = layoutOf(cells)
-  const csp = `default-src 'none'; script-src '${assets.earlyHash}' '${assets.scriptHash}'; style-src '${assets.styleHash}'; img-src data:; base-uri 'none'; form-action 'none'`
+  const csp = `default-src 'none'; script-src '${assets.earlyHash}' '${assets.scriptHash}'; style-src '${assets.styleHash}'; img-src data:;${assets.engine === null ? '' : ' worker-src blob:;'} base-uri 'none'; form-action 'none'`
   return `<!doctype html>
 <html lang="en">
 <head>
@@ -50,7 +50,7 @@ ${mainHtml(layout, stills)}
 ${footerHtml(head, cells)}
 </footer>
 <script type="application/octet-stream" id="page-data">${assets.pack(JSON.stringify(pageData(cells)))}</script>
-<script>${assets.script}</script>
+${assets.engine === null ? '' : `<script type="application/octet-stream" id="page-engine">${assets.engine}</script>\n`}<script>${assets.script}</script>
 </body>
 </html>
 `

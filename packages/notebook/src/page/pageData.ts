@@ -1,12 +1,18 @@
 /** What the page's script needs: the views of every cell that is drawn or switched. Lies in the page as packed JSON. */
 import type { Table } from '@loopwright/charts/table'
-import type { Cell, Views } from '../cells/cell.ts'
+import type { Cell, LiveCell, Views } from '../cells/cell.ts'
 import type { Figure } from '../cells/figure.ts'
 
 export interface PageData {
   /** by cell id, in the order of the page */
   readonly figures: Readonly<Record<string, ViewsData<Figure>>>
   readonly tables: Readonly<Record<string, ViewsData<Table>>>
+  /** what may be changed, and the seed of the study that the page tells; null: nothing */
+  readonly live: LiveData | null
+}
+
+export interface LiveData extends Pick<LiveCell, 'source' | 'inputs'> {
+  readonly seed: string
 }
 
 export interface ViewsData<T> {
@@ -22,10 +28,17 @@ export function pageData(cells: readonly Cell[]): PageData {
         (cell.kind === 'chart' || cell.kind === 'plan') && isDrawn(cell.views) ? [[cell.id, viewsData(cell.views, slim)]] : [],
       ),
     ),
+    live: liveData(cells),
     tables: Object.fromEntries(
       cells.flatMap((cell) => (cell.kind === 'table' && cell.views.choice !== null ? [[cell.id, viewsData(cell.views, shownTable)]] : [])),
     ),
   }
+}
+
+function liveData(cells: readonly Cell[]): LiveData | null {
+  const live = cells.find((cell) => cell.kind === 'live')
+  const simulated = cells.find((cell) => cell.kind === 'run' || cell.kind === 'sweep')
+  return live === undefined ? null : { source: live.source, inputs: live.inputs, seed: simulated?.provenance.seed ?? '1' }
 }
 
 /** A picture that stands in the page and is never switched needs no script. */

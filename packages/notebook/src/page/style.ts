@@ -1,8 +1,9 @@
 import { themeCss } from '@loopwright/charts'
+import { LIVE_STYLE } from '../live/liveStyle.ts'
 
 /** The page's style sheet: the colours of the charts' look, then the setting of the text. */
 export function pageStyle(): string {
-  return `${themeCss()}\n${STYLE}`
+  return `${themeCss()}\n${STYLE}${LIVE_STYLE}`
 }
 
 const STYLE = `

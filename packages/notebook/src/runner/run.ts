@@ -3,6 +3,7 @@ import { dirname, isAbsolute, join } from 'node:path'
 import { visibleLine } from '@loopwright/charts/table'
 import { type Problem, readScenario } from '@loopwright/scenario'
 import type { Cell } from '../cells/cell.ts'
+import { liveCell } from '../live/liveCell.ts'
 import { notebookContext } from './context.ts'
 import type { Effects } from './effects.ts'
 import { type Fault, NotebookFaults } from '../load/fault.ts'
@@ -103,13 +104,18 @@ export async function runNotebook(file: string, effects: Effects, options: RunNo
   end()
   if (effects.signal.aborted) return { status: 'partial', cells, page: null, problems, faults }
 
+  const live = liveCell({ scenarioFile, scenarioText, readBeside: (path) => readBeside?.(scenarioFile, path) ?? null })
+  const withLive = (all: readonly Cell[]): readonly Cell[] =>
+    live === null || all.some(({ kind }) => kind === 'live') ? all : [...all, live]
   const page = options.out ?? `out/${baseName(file)}.html`
   const command = options.command ?? `loopwright notebook ${file}`
-  const html = await writePage({ question, scenarioName: scenario.name, date: effects.now(), command }, cells).catch((error: unknown) => {
-    // Ctrl-C in a terminal reaches the programs that make the page as well
-    if (effects.signal.aborted) return null
-    throw error
-  })
+  const html = await writePage({ question, scenarioName: scenario.name, date: effects.now(), command }, withLive(cells)).catch(
+    (error: unknown) => {
+      // Ctrl-C in a terminal reaches the programs that make the page as well
+      if (effects.signal.aborted) return null
+      throw error
+    },
+  )
   if (html === null || effects.signal.aborted) return { status: 'partial', cells, page: null, problems, faults }
   await effects.writeFile(page, html)
   effects.log(`\nPage: ${page}`)

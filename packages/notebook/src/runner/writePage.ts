@@ -11,6 +11,12 @@ export async function writePage(head: PageHead, cells: readonly Cell[]): Promise
     import('./still.ts'),
   ])
   const ownCharts = cells.some((cell) => cell.kind === 'chart' && cell.views.of.some(({ content }) => content.picture.kind === 'chart'))
-  const [assets, stills] = await Promise.all([pageAssets(ownCharts), stillPictures(cells)])
+  const [assets, stills] = await Promise.all([
+    pageAssets(
+      ownCharts,
+      cells.some(({ kind }) => kind === 'live'),
+    ),
+    stillPictures(cells),
+  ])
   return pageHtml(head, cells, assets, stills)
 }

@@ -1,10 +1,11 @@
 /** What stands under every story: the inputs it rests on, and the cautions; and what the scenario itself is warned of. */
 import { lawOrNull, workingSeconds } from '@loopwright/line/bounds'
 import type { Scenario } from '@loopwright/scenario'
-import { type CautionCell, type ProseCell, sectionCell, type TableCell, warningCell } from '../cells/cell.ts'
+import { type CautionCell, type LiveCell, type ProseCell, sectionCell, type TableCell, warningCell } from '../cells/cell.ts'
 import { assumptionCells } from '../inputs/assumptions.ts'
 import { defaultInputs } from '../inputs/defaultInputs.ts'
 import { type LimitsTold, limitsTold } from '../limits/limitWords.ts'
+import { liveCell } from '../live/liveCell.ts'
 import { standingCautions } from '../sweep/cautions.ts'
 import { markdownOf } from '../words/markdownOf.ts'
 import type { StoryOptions } from '../words/storyOptions.ts'
@@ -13,22 +14,26 @@ export interface Standing {
   /** all inputs, in shop-floor units */
   readonly assumptions: readonly (ProseCell | TableCell)[]
   readonly cautions: readonly CautionCell[]
+  /** what the reader of a page may change; null: the text of the scenario is not at hand */
+  readonly live: LiveCell | null
 }
 
 /** @param scenario  the one as it stands, not a proposal */
-export function standing(scenario: Scenario, { scenarioText, scenarioFile, readBeside }: StoryOptions): Standing {
+export function standing(scenario: Scenario, options: StoryOptions): Standing {
+  const { scenarioText, scenarioFile, readBeside } = options
   const { line } = scenario
   const found = lawOrNull(line)
   const defaults = scenarioText === undefined ? null : defaultInputs(scenarioText, scenarioFile, readBeside ?? (() => null))
   return {
     assumptions: assumptionCells(scenario, { law: found, lawSeconds: (found?.unitsPerLap ?? 1) * workingSeconds(line) }, defaults),
     cautions: standingCautions(line),
+    live: liveCell(options),
   }
 }
 
-/** Inputs and cautions as the end of a tale. */
-export function standingCells({ assumptions, cautions }: Standing): (ProseCell | TableCell | CautionCell)[] {
-  return [...assumptions, sectionCell('section-cautions', 'Cautions'), ...cautions]
+/** Inputs and cautions as the end of a tale; a page shows what its reader may change further up. */
+export function standingCells({ assumptions, cautions, live }: Standing): (ProseCell | TableCell | CautionCell | LiveCell)[] {
+  return [...(live === null ? [] : [live]), ...assumptions, sectionCell('section-cautions', 'Cautions'), ...cautions]
 }
 
 /** What the scenario and its limits are warned of, before anybody reads a number: a plan above a limit, stops longer than the time between them. */

@@ -34,6 +34,7 @@ export function terminalText(cell: Cell, options: TerminalOptions = {}): string 
       return figureText(shownView(cell.views), options)
     case 'choice':
     case 'data':
+    case 'live':
       return ''
     case 'caution':
       return cell.tone === 'warning'

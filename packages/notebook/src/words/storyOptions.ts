@@ -6,6 +6,8 @@ export interface StoryOptions {
   readonly scenarioFile: string
   /** what stands in it: the page then tells which inputs are defaults. Default: it does not */
   readonly scenarioText?: string
+  /** named set of changes that was put into that text. Default: none */
+  readonly variation?: string | null
   /** text of a data file that the scenario names; default: such files cannot be opened */
   readonly readBeside?: (path: string) => string | null
   /** warnings about the scenario: told beside every result. Default: none */

@@ -1,6 +1,9 @@
 /** Building blocks of the schema. An error message that begins with `@` names what was expected; shape.ts turns it into a sentence. */
 import { z } from 'zod'
 
+// zod makes functions from text where it may; the policy of a page allows none, and would tell of the try
+z.config({ jitless: true })
+
 /** What a place of the file takes, as one word for shape.ts and as a sentence for editors. */
 export const EXPECTED = {
   text: 'a text',

@@ -15,6 +15,7 @@ export interface GrowingComparison {
    * @param stages   numbers of replications, rising, each ≥ 2; the numbers of a stage are those of `compareLines` with as many
    * @param onStage  told after each stage, with whether it is the last
    * @param signal   stops it before the next few replications; nothing more is told then
+   * @returns        the last stage that was told; null: none
    * @throws RangeError  as `compareLines`
    */
   compare(
@@ -22,7 +23,7 @@ export interface GrowingComparison {
     stages: readonly number[],
     onStage: (result: CompareResult, last: boolean) => void,
     signal?: AbortSignal,
-  ): Promise<void>
+  ): Promise<CompareResult | null>
 }
 
 interface Kept {
@@ -39,7 +40,7 @@ const STEP = 5
  * Comparisons in the calling thread, all in the worlds of one seed; lines are known by identity.
  *
  * @param level  of all differences together; default 0.95
- * @example const seen = []; await growingComparison('1').compare([{ name: 'now', line, plan: null }, { name: 'four', line: withCarriers(line, 4), plan: null }], [2, 5], ({ replications }) => seen.push(replications)); seen // => [2, 5]
+ * @example (await growingComparison('1').compare(['now', 'four'].map((name) => ({ name, line: name === 'now' ? line : withCarriers(line, 4), plan: null })), [2, 5], () => {})).replications // => 5
  */
 export function growingComparison(seed: string, level = 0.95): GrowingComparison {
   const kept = new Map<LineSpec, Kept>()
@@ -51,7 +52,7 @@ export function growingComparison(seed: string, level = 0.95): GrowingComparison
     if (kept.size > KEPT_MAX) kept.delete(kept.keys().next().value!)
     while (signal?.aborted !== true && known.rows.rows.length < to) {
       const { layout, rows } = known.rows
-      const [more] = await withRunner({ seed, pool: known.pool, ...(signal === undefined ? {} : { signal }) }, (runner) =>
+      const [more] = await withRunner({ seed, pool: known.pool, ...(signal === undefined ? {} : { signal }) }, null, (runner) =>
         runner.run([line], { from: rows.length, to: Math.min(to, rows.length + STEP) }),
       )
       known.rows = { layout, rows: [...rows, ...more!.rows] }
@@ -61,15 +62,18 @@ export function growingComparison(seed: string, level = 0.95): GrowingComparison
   return {
     async compare(lines, stages, onStage, signal) {
       for (const replications of stages) refuseComparison(lines, { seed, replications })
+      let told: CompareResult | null = null
       for (const [index, replications] of stages.entries()) {
         const ran: LineRows[] = []
         for (const { line } of lines) {
           ran.push(await grow(line, replications, signal))
-          if (signal?.aborted === true) return
+          if (signal?.aborted === true) return told
         }
         const common = inCommon(ran).map(({ layout, rows }) => ({ layout, rows: rows.slice(0, replications) }))
-        onStage(comparisonOf(lines, common, { seed, replications, level }), index === stages.length - 1)
+        told = comparisonOf(lines, common, { seed, replications, level })
+        onStage(told, index === stages.length - 1)
       }
+      return told
     },
   }
 }

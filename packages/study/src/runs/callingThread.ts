@@ -9,7 +9,7 @@ function turn(): Promise<void> {
     else {
       // in a browser a message is the quickest turn
       const { port1, port2 } = new MessageChannel()
-      const here: { onmessage?: () => void; close(): void } = port1
+      const here = port1 as unknown as { onmessage: () => void; close(): void }
       here.onmessage = () => {
         here.close()
         resolve()

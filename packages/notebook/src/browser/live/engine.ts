@@ -1,0 +1,77 @@
+/** The worker behind a page: one at a time, made anew where it does not hear. */
+import type { LiveAsk, LiveSetting } from '../../live/liveTold.ts'
+import type { LiveData } from '../../page/pageData.ts'
+import { unpacked } from '../readData.ts'
+import type { FromEngine, ToEngine } from './protocol.ts'
+
+export interface Engine {
+  /** Starts the worker, if it is not there yet. */
+  start(): void
+  /** Simulates settings; whatever was asked before ends. */
+  ask(settings: LiveAsk['settings']): void
+  keep(setting: LiveSetting, replications: number): void
+}
+
+/** A worker in the midst of a run hears nothing; after so many milliseconds it gives way to a new one. */
+const DEAF_MS = 4000
+
+/**
+ * @param hear  is told what the last wish gave; nothing of older ones
+ */
+export function engineOf(data: LiveData, hear: (message: FromEngine) => void): Engine {
+  let address: Promise<string> | null = null
+  let worker: Promise<Worker> | null = null
+  let id = 0
+  let timer: ReturnType<typeof setTimeout> | undefined
+  let wish: LiveAsk | null = null
+
+  const start = (): Promise<Worker> => {
+    // one address for all workers of the page
+    address ??= unpacked('page-engine').then((code) => URL.createObjectURL(new Blob([code], { type: 'text/javascript' })))
+    worker ??= address.then((url) => {
+      const made = new Worker(url)
+      made.onmessage = ({ data: message }: MessageEvent<FromEngine>) => {
+        if ('id' in message && message.id !== id) return
+        if (message.kind === 'begun') clearTimeout(timer)
+        else hear(message)
+      }
+      made.onerror = (event) => {
+        event.preventDefault()
+        hear({ kind: 'failed', message: event.message ?? 'the worker of this page could not start' })
+      }
+      post(made, { kind: 'open', data })
+      return made
+    })
+    return worker
+  }
+  const send = (message: ToEngine): void => {
+    start().then(
+      (made) => post(made, message),
+      (error: unknown) => hear({ kind: 'failed', message: error instanceof Error ? error.message : String(error) }),
+    )
+  }
+  const restart = (): void => {
+    void worker?.then((made) => made.terminate())
+    worker = null
+    if (wish !== null) send({ kind: 'ask', ask: wish })
+  }
+  return {
+    start: () => void start().catch(() => {}),
+    ask(settings) {
+      id += 1
+      const now = { id, settings }
+      wish = now
+      clearTimeout(timer)
+      start().then(
+        () => {
+          if (wish === now) timer = setTimeout(restart, DEAF_MS)
+        },
+        () => {},
+      )
+      send({ kind: 'ask', ask: now })
+    },
+    keep: (setting, replications) => send({ kind: 'keep', setting, replications }),
+  }
+}
+
+const post = (worker: Worker, message: ToEngine): void => worker.postMessage(message)

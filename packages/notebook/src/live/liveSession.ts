@@ -1,0 +1,230 @@
+/** A scenario that somebody changes and watches: reads the changes as the command does, runs the lines in the same worlds, tells of them while the runs grow. */
+import { formatNumber, formatWithHalfWidth } from '@loopwright/charts/table'
+import {
+  addVariation,
+  formatProblems,
+  type Changes,
+  type Problem,
+  readScenario,
+  readScenarioWith,
+  type Scenario,
+  variationText,
+} from '@loopwright/scenario'
+import type { LineSpec } from '@loopwright/line'
+import { quantileEstimate } from '@loopwright/stats'
+import { type CompareResult, type ComparedLine, growingComparison, traceRun } from '@loopwright/study'
+import { compareWarnings, linesTable } from '../compare/compareStory.ts'
+import { compareSentences, compareSure, differenceSentence, differenceWords } from '../compare/compareWords.ts'
+import type { AnswerFigure } from '../cells/cell.ts'
+import type { LiveData } from '../page/pageData.ts'
+import { endSentence } from '../runs/endWords.ts'
+import { planFigure } from '../sweep/answerFigures.ts'
+import { type Period, period } from '../sweep/period.ts'
+import { type LiveValues, liveChanges, OWN_PATH } from './liveChanges.ts'
+import { compareCommand, variationCommand } from './liveCommand.ts'
+import type { LiveInput } from './liveInput.ts'
+import type { LiveAsk, LiveFigure, LiveKept, LiveSetting, LiveTold } from './liveTold.ts'
+
+export interface LiveSession {
+  /**
+   * Simulates settings beside the file and tells of them, again and again with more replications.
+   *
+   * @param tell    told until the last, or until the signal
+   * @param signal  another setting is wanted
+   */
+  ask(ask: LiveAsk, tell: (told: LiveTold) => void, signal: AbortSignal): Promise<void>
+  /** A setting as a variation of the file; null where it is refused. */
+  keep(setting: LiveSetting, replications: number): LiveKept | null
+  /** The scenario with a setting; what is wrong with it as the command tells it. */
+  read(values: LiveValues): LiveRead
+}
+
+export type LiveRead =
+  | { readonly scenario: Scenario; readonly changes: Changes }
+  | { readonly scenario: null; readonly key: string | null; readonly text: string }
+
+/** numbers of replications after which something is told */
+export const STAGES = [5, 10, 20, 40, 80, 160, 320]
+/** so many runs of a line that stood still are looked at for the reason */
+const LOOKED_AT = 10
+/** settings whose scenarios are kept, so that their runs are known when they come again */
+const READ_MAX = 8
+
+/**
+ * @param data  what the page carries
+ * @throws Error  if the scenario itself has errors: a page is made of none that has
+ */
+export function liveSession({ source, inputs, seed }: LiveData): LiveSession {
+  const files = (path: string): string | null => (Object.hasOwn(source.beside, path) ? source.beside[path]! : null)
+  const { scenario: base, problems: known } = readScenario(source.text, { files })
+  if (base === null) throw new Error(formatProblems(known, source.text, source.file))
+  const words = period(base)
+  const growing = growingComparison(seed)
+  const kept = new Map<string, LiveRead>()
+
+  const read = (values: LiveValues): LiveRead => {
+    const told = liveChanges(source.text, inputs, values)
+    if (told.kind === 'fault') return { scenario: null, key: told.key, text: `${told.message}; ${told.fix}.` }
+    const key = JSON.stringify(told.changes)
+    if (key === '{}') return { scenario: base, changes: {} }
+    const before = kept.get(key)
+    kept.delete(key)
+    const now = before ?? readAgain(told.changes)
+    kept.set(key, now)
+    if (kept.size > READ_MAX) kept.delete(kept.keys().next().value!)
+    return now
+  }
+  const readAgain = (changes: Changes): LiveRead => {
+    const { scenario, problems } = readScenarioWith(source.text, changes, { files, changePrefix: '--set ' })
+    if (scenario !== null) return { scenario, changes }
+    const errors = problems.filter(({ severity }) => severity === 'error')
+    return { scenario: null, key: keyOf(errors[0], inputs), text: formatProblems(errors, source.text, source.file) }
+  }
+
+  return {
+    read,
+    async ask({ id, settings }, tell, signal) {
+      const scenarios: Scenario[] = []
+      const changes: Changes[] = []
+      for (const { values } of settings) {
+        const found = read(values)
+        if (found.scenario === null) {
+          tell({ kind: 'refused', id, key: found.key, text: found.text })
+          return
+        }
+        scenarios.push(found.scenario)
+        changes.push(found.changes)
+      }
+      const all = [base, ...scenarios]
+      const lines = all.map(({ line, plan }, index) => ({
+        name: index === 0 ? base.name : settings[index - 1]!.name,
+        line,
+        plan: plan?.unitsPerWindow ?? null,
+      }))
+      const told = (result: CompareResult, last: boolean, why: readonly string[]): LiveTold => ({
+        kind: 'told',
+        id,
+        last,
+        replications: result.replications,
+        figures: figures(result, words),
+        sentences: [...compareSentences(result, words), ...besideEachOther(result, words)],
+        warnings: [
+          ...compareWarnings(result, words, 'live').map(({ title, markdown }) => ({ title, text: markdown })),
+          ...why.map((text) => ({ title: 'Why', text })),
+        ],
+        table: linesTable(result, words),
+        sure: compareSure(result, words),
+        changes: settings.map(({ values }) => changeWords(inputs, values)),
+        command:
+          source.variation === null ? compareCommand(source.file, settings, changes, { replications: result.replications, seed }) : null,
+        lines: result.lines.map(({ name, units, gridlocks }) => ({ name, units, gridlocks })),
+      })
+      const [few, ...more] = STAGES
+      const first = await growing.compare(lines, [few!], () => {}, signal)
+      const still = first?.lines.findIndex(({ gridlocks }) => gridlocks > 0) ?? -1
+      const why = still < 0 ? [] : await whyStill(all[still]!.line, seed, signal)
+      if (first === null || signal.aborted) return
+      tell(told(first, false, why))
+      await growing.compare(lines, more, (result, last) => tell(told(result, last, why)), signal)
+    },
+    keep({ name, values }, replications) {
+      const found = read(values)
+      if (found.scenario === null) return null
+      const fileName = keptName(source.file, name)
+      return {
+        kind: 'kept',
+        words: changeWords(inputs, values),
+        yaml: variationText(name, found.changes),
+        file: addVariation(source.text, name, found.changes),
+        fileName,
+        command:
+          source.variation === null
+            ? compareCommand(source.file, [{ name, values }], [found.changes], { replications, seed })
+            : variationCommand(fileName, name, { replications, seed }),
+      }
+    },
+  }
+}
+
+/** What was set, in the words of the page. */
+function changeWords(inputs: readonly LiveInput[], values: LiveValues): string[] {
+  const set = inputs.flatMap(({ key, label, file }) => {
+    const value = values[key]?.trim()
+    return value === undefined || value === file ? [] : [`${label}: ${file} → ${value}`]
+  })
+  const own = Object.entries(values).flatMap(([key, value]) =>
+    key.startsWith(OWN_PATH) ? [`${key.slice(OWN_PATH.length)} = ${value}`] : [],
+  )
+  return [...set, ...own]
+}
+
+/** Two settings beside each other, not only beside the file. */
+function besideEachOther({ lines, pairs }: CompareResult, words: Period): string[] {
+  const pair = pairs.find(({ first, second }) => first === 2 && second === 1)
+  return pair === undefined ? [] : [differenceSentence(lines[2]!.name, lines[1]!.name, pair.difference, words)]
+}
+
+/** The last line in figures, each beside that of the first. */
+function figures({ lines, pairs }: CompareResult, period: Period): LiveFigure[] {
+  const [first, last] = [lines[0]!, lines.at(-1)!]
+  const now = lineFigures(last, period)
+  const was = lineFigures(first, period)
+  const more = pairs.find((pair) => pair.second === 0 && pair.first === lines.length - 1)?.difference
+  return now.map((figure) => {
+    const before = was.find(({ label }) => label === figure.label)
+    const difference =
+      figure.units && more !== undefined && more.halfWidth + Math.abs(more.mean) > 0 ? signed(differenceWords(more).withHalfWidth) : ''
+    return {
+      label: figure.label,
+      value: figure.value,
+      sure: figure.sure,
+      was: before === undefined ? '–' : before.value === figure.value && difference === '' ? '' : before.value,
+      more: difference,
+    }
+  })
+}
+
+const signed = (text: string): string => (text.startsWith('−') || text.startsWith('-') ? text : `+${text}`)
+
+function lineFigures(
+  { units, mean, plan, planVerdict, gridlocks }: ComparedLine,
+  { each, many }: Period,
+): (AnswerFigure & { units?: true })[] {
+  if (gridlocks > 0)
+    return [{ label: `Units ${each}`, value: 'stands still', sure: `in ${gridlocks} of ${units.length} ${many}`, units: true }]
+  if (mean === null) return []
+  const [value, halfWidth] = formatWithHalfWidth(mean.mean, mean.halfWidth).split(' ± ')
+  return [
+    { label: `Units ${each}`, value: value!, sure: halfWidth === undefined ? '' : `± ${halfWidth} on average`, units: true },
+    ...(mean.halfWidth === 0
+      ? []
+      : [{ label: `Nine of ten ${many}`, value: formatNumber(quantileEstimate(units, 0.1).point, 0), sure: 'units or more' }]),
+    ...(plan === null || planVerdict === null ? [] : [planFigure(plan, planVerdict, many)]),
+  ]
+}
+
+/** Why a line stood still, by the first of its runs that did. */
+async function whyStill(line: LineSpec, seed: string, signal: AbortSignal): Promise<string[]> {
+  for (let replication = 0; replication < LOOKED_AT && !signal.aborted; replication += 1) {
+    const traced = await traceRun(line, { replication }, { seed, signal, workers: 0 })
+    const sentence = traced === null ? null : endSentence(traced.run.end, line)
+    if (sentence !== null) return [sentence]
+  }
+  return []
+}
+
+/** The input whose change a problem is about. */
+function keyOf(problem: Problem | undefined, inputs: readonly LiveInput[]): string | null {
+  const paths = ({ does }: LiveInput): readonly string[] => (does.kind === 'path' ? [does.path] : does.kind === 'times' ? does.paths : [])
+  return inputs.find((input) => paths(input).some((path) => problem?.change?.includes(`${path}=`) === true))?.key ?? null
+}
+
+/** `line.yaml` with a name: `line-more-carriers.yaml`. */
+function keptName(file: string, name: string): string {
+  const [, base, ending] = /([^/\\]*?)(\.[^./\\]*)?$/.exec(file)!
+  const words = name
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}]+/gu, '-')
+    .replace(/^-|-$/g, '')
+  return `${base === '' ? 'scenario' : base}-${words === '' ? 'changed' : words}${ending ?? '.yaml'}`
+}

@@ -1,0 +1,45 @@
+/** How the controls of a page look that change the line. */
+export const LIVE_STYLE = `
+html:not(.working) [data-part="what-if"], html:not(.working) .contents li:has([href="#what-if"]) { display: none; }
+.live .livesides { display: flex; flex-direction: column; gap: 24px; margin-top: 16px; }
+.live .livegroup { margin: 0; border-top: 1px solid var(--lw-hairline); }
+.live .livegroup > summary { padding: 8px 0; width: auto; }
+.livecount { color: var(--lw-accent); font-weight: 600; }
+.liverow { display: grid; grid-template-columns: minmax(0, 1fr) auto; gap: 0 12px; align-items: baseline; padding: 4px 0 8px 10px; border-left: 3px solid transparent; }
+.liverow.changed { border-left-color: var(--lw-accent); }
+.liverow.changed > label { font-weight: 600; }
+.livefield { grid-column: 1 / -1; display: grid; grid-template-columns: minmax(0, 1fr) 9.5em; gap: 12px; align-items: center; }
+.livefield.livechoice { grid-template-columns: minmax(0, 1fr); }
+.liverow label { grid-column: 1; grid-row: 1; overflow-wrap: anywhere; }
+.livewas { color: var(--lw-quiet); font-size: 14px; font-variant-numeric: tabular-nums; }
+.liverow > .livewas { grid-column: 2; grid-row: 1; text-align: right; }
+.live input, .live select, .live button { font: inherit; font-size: 14px; color: inherit; }
+.live input[type="range"] { width: 100%; min-height: 28px; margin: 0; accent-color: var(--lw-accent); touch-action: pan-y; }
+.live input[type="text"], .live select { width: 100%; min-width: 0; min-height: 32px; padding: 4px 6px; border: 1px solid var(--lw-quiet); background: var(--lw-paper); border-radius: 0; }
+.live [aria-invalid="true"] { outline: 2px solid var(--lw-ink); outline-offset: 1px; }
+.live button { min-height: 32px; padding: 4px 10px; border: 1px solid var(--lw-quiet); background: var(--lw-paper); cursor: pointer; }
+.live button:hover:not(:disabled) { border-color: var(--lw-ink); }
+.live button:disabled { color: var(--lw-quiet); border-color: var(--lw-hairline); cursor: default; }
+.live kbd { font: inherit; font-size: 12px; padding: 0 4px; border: 1px solid var(--lw-hairline); }
+.liveact { display: flex; flex-wrap: wrap; gap: 8px; margin: 8px 0 16px; max-width: none; }
+.liveown .liverow { grid-template-columns: minmax(0, 1fr); gap: 4px; }
+.liveown .liverow > * { grid-column: 1; grid-row: auto; }
+.liveownlist { padding-left: 20px; }
+.livestate { font-size: 14px; color: var(--lw-quiet); min-height: 1.5em; }
+.livetold { min-height: 84px; }
+.live .figures { grid-template-columns: repeat(auto-fit, minmax(132px, 1fr)); max-width: none; }
+.live .figures .livewas, .live .figures .livemore { display: block; }
+.live .figures .changed { box-shadow: inset 3px 0 0 var(--lw-accent); padding-left: 8px; }
+.livemore { font-weight: 600; font-variant-numeric: tabular-nums; }
+.livechanges { padding-left: 20px; }
+.livetold > p, .livetold > ul { margin: 0 0 8px; }
+.livetold > .caption { margin-top: 16px; }
+.liveyaml, .liverefused { font: 14px/1.5 ui-monospace, "SFMono-Regular", Menlo, Consolas, "Liberation Mono", "DejaVu Sans Mono", monospace; overflow-x: auto; margin: 8px 0; padding: 8px 0; border-top: 1px solid var(--lw-hairline); border-bottom: 1px solid var(--lw-hairline); white-space: pre; }
+.liverefused { white-space: pre-wrap; overflow-wrap: anywhere; border: 0; }
+.livekept h3 { margin-top: 24px; }
+@media (min-width: 900px) {
+  .live .livesides { display: grid; grid-template-columns: minmax(0, 380px) minmax(0, 1fr); column-gap: 40px; align-items: start; }
+  .live .liveout { position: sticky; top: 8px; max-height: calc(100vh - 16px); overflow-y: auto; }
+}
+@media print { [data-part="what-if"] { display: none; } }
+`
