@@ -113,7 +113,7 @@ describe.skipIf(path === null)('a page that goes on simulating', () => {
       const command = await typed(page, { [DEMO]: readFileSync(join(TOP, DEMO), 'utf8') })
       expect(command.lines.map(({ name }) => name)).toEqual(['Outdoor-unit base line', 'what if'])
       expect(units(lines)).toEqual(units(command.lines))
-      expect(await page.locator('[data-key="carriers"]').innerText()).toContain('file: 12')
+      expect(await page.locator('[data-key="carriers"]').textContent()).toContain('file: 12')
       expect(await page.locator(field('carriers')).inputValue()).toBe('14')
       expect(await page.locator('[data-key="carriers"].changed').count()).toBe(1)
       expect(await page.locator('.live .figures .changed').count()).toBeGreaterThan(0)
@@ -190,7 +190,7 @@ describe.skipIf(path === null)('a page that goes on simulating', () => {
       await page.locator('[data-act="aside"]').click()
       await page.locator(slider('carriers')).fill('13')
       await expect
-        .poll(() => page.locator('.livetold').innerText())
+        .poll(() => page.locator('.livetold').textContent())
         .toMatch(/“B” makes [\d.]+ (more|fewer) units a shift than “A” \(98\.3\s%: /)
       const lines = await linesAt(page, 5)
       expect(lines.map(({ name }) => name)).toEqual(['Outdoor-unit base line', 'A', 'B'])
@@ -216,7 +216,7 @@ describe.skipIf(path === null)('a page that goes on simulating', () => {
   test('a standstill is told, with its reason', async () => {
     await visit(await pageOf(OPEN), {}, async (page) => {
       await page.locator(slider('carriers')).fill('5')
-      await expect.poll(() => page.locator('.livetold').innerText()).toMatch(/GRIDLOCK after .*fills its own exit/)
+      await expect.poll(() => page.locator('.livetold').textContent()).toMatch(/GRIDLOCK after .*fills its own exit/)
     })
   })
 
