@@ -177,6 +177,9 @@ export const tooBig = (found: string, most: number): Sentence => error('E_TOO_BI
 export const badTitle = (title: string, reason: string): Sentence =>
   error('E_TITLE', `${quote(title)} cannot be a title: ${reason}`, 'write what people call it, in at most 200 characters on one line')
 
+export const textTooLong = (count: number, most: number): Sentence =>
+  error('E_TEXT_LONG', `the text has ${count} characters`, `write it in at most ${most}: tables and charts have no room for more`)
+
 export const duplicateTitle = (what: string, title: string): Sentence =>
   error('E_DUPLICATE_TITLE', `two ${what} would both be shown as ${quote(title)}`, 'nobody could tell them apart; change one of the titles')
 

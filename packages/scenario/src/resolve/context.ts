@@ -144,3 +144,13 @@ export function checkName(context: Context, name: string, addProblem: (sentence:
   if (reason !== null) addProblem(say.badName(name, reason))
   return reason === null && context !== null
 }
+
+/** Characters of what people call a station, or the scenario; and of its question. */
+export const TITLE_MAX = 200
+export const QUESTION_MAX = 1000
+
+/** A finding where a text is longer than tables and charts can show. */
+export function checkLength(context: Context, at: Located | null, most: number): void {
+  const count = textOf(at)?.length ?? 0
+  if (at !== null && count > most) context.report.add(at, say.textTooLong(count, most))
+}

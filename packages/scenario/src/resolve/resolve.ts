@@ -11,7 +11,7 @@ import { readTime } from './time/calendar.ts'
 import type { Time } from './time/time.ts'
 import { type CarriersDraft, finishCarriers, readCarriers } from './layout/carriers.ts'
 import { checkDrafts } from './checks.ts'
-import { type Context, child, numberOf, textOf } from './context.ts'
+import { type Context, checkLength, child, numberOf, QUESTION_MAX, TITLE_MAX, textOf } from './context.ts'
 import { checkDoubts } from './doubts.ts'
 import { readDrive } from './layout/drive.ts'
 import { readOperators, readWalks } from './work/operators.ts'
@@ -55,6 +55,7 @@ export function resolve(context: Context, root: Located): Resolved | null {
   for (const key of ['name', 'question'] as const) {
     const at = child(root, key)
     if (at !== null && textOf(at)?.trim() === '') context.report.add(at, say.missing(key, 'a text'))
+    checkLength(context, at, key === 'name' ? TITLE_MAX : QUESTION_MAX)
   }
   const time = readTime(context, root)
   const plan = readPlan(context, root, time)

@@ -3,7 +3,20 @@ import type { StationSpec, TaskSpec } from '@loopwright/line'
 import type { Distribution } from '@loopwright/stats'
 import { type Entry, joinPath, type Located } from '../../text/located.ts'
 import * as say from '../../problems/messages.ts'
-import { addAtKey, booleanOf, type Context, checkName, child, entries, fraction, near, numberOf, textOf } from '../context.ts'
+import {
+  addAtKey,
+  booleanOf,
+  type Context,
+  checkLength,
+  checkName,
+  child,
+  entries,
+  fraction,
+  near,
+  numberOf,
+  TITLE_MAX,
+  textOf,
+} from '../context.ts'
 import { readDistribution } from './distribution.ts'
 import type { Products } from './products.ts'
 import { readSupply } from './supply.ts'
@@ -104,6 +117,7 @@ function readStation(
   if (zone === null || release === undefined || unload === undefined || load === undefined || work === undefined || extras === undefined)
     return { name: entry.key, at, zone, spec: null }
   const title = textOf(child(at, 'name')) ?? entry.key
+  checkLength(context, child(at, 'name'), TITLE_MAX)
   return {
     name: entry.key,
     at,
