@@ -58,6 +58,8 @@ export { startZones } from './build/start.ts'
 
 // Running it
 export { simulate, createSimulator } from './simulate.ts'
+export { canRecur } from './recursion/canRecur.ts'
+export type { RecursionFit } from './recursion/canRecur.ts'
 export type { Simulator, SimulatorOptions, World } from './simulate.ts'
 
 // What a run tells
@@ -79,6 +81,7 @@ export type {
   HandlingResult,
   TallyResult,
 } from './telling/result.ts'
+export type { RunTotals } from './telling/totals.ts'
 export { stationOf, zoneOf } from './telling/named.ts'
 export type { NamedStation, NamedZone } from './telling/named.ts'
 export { Trace, TRACE_KINDS } from './telling/trace.ts'

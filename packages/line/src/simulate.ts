@@ -6,7 +6,7 @@ import { handleInstant } from './instant/instant.ts'
 import { checkInvariants } from './instant/invariants.ts'
 import { runQuick } from './quick/quick.ts'
 import { makeQuick, type Quick } from './quick/quickZones.ts'
-import { canRecur } from './recursion/canRecur.ts'
+import { whyNoRecursion } from './recursion/canRecur.ts'
 import { recur } from './recursion/run.ts'
 import { makeRecursion, resetRecursion, type Recursion } from './recursion/recursion.ts'
 import type { RunEnd, RunResult } from './telling/result.ts'
@@ -14,6 +14,7 @@ import type { LineSpec } from './spec.ts'
 import { resetLine } from './build/start.ts'
 import type { Line } from './state/line.ts'
 import { resultOf } from './telling/resultOf.ts'
+import { type RunTotals, totalsOf } from './telling/totals.ts'
 import { STANDSTILL, type Trace } from './telling/trace.ts'
 
 /** One of the random worlds. */
@@ -40,6 +41,8 @@ export interface SimulatorOptions {
 export interface Simulator {
   /** One run from time 0 to the end of the window, the same as `simulate` gives. */
   run(world: World): RunResult
+  /** Counts of the whole of the last run, from time 0 on; zeros before the first. */
+  totals(): RunTotals
 }
 
 /**
@@ -56,6 +59,7 @@ export function simulate(spec: LineSpec, options: World & SimulatorOptions): Run
  * Builds the line once, for many replications.
  *
  * @example createSimulator(line).run({ seed: '1', replication: 0 }).output // => 123
+ * @example ((simulator) => (simulator.run({ seed: '1', replication: 0 }), simulator.totals().loads))(createSimulator(line)) // => 275
  */
 export function createSimulator(spec: LineSpec, options: SimulatorOptions = {}): Simulator {
   const line = buildLine(spec, options.backwards ?? false)
@@ -69,19 +73,24 @@ export function createSimulator(spec: LineSpec, options: SimulatorOptions = {}):
       const end = recursion === null ? runToEnd(line, quick, verify) : runRecursion(recursion)
       return resultOf(line, seed, replication, end)
     },
+    totals: () => totalsOf(line),
   }
 }
-
-const WHY_NOT =
-  'the recursion does not hold for this line: it wants one closed loop with operators at their stations, and no stop that can freeze a move; take the event engine, which every line, trace and check runs by'
 
 function wantsRecursion(line: Line, options: SimulatorOptions): boolean {
   const engine = options.engine ?? 'auto'
   if (engine === 'events') return false
-  const plain = options.trace === undefined && options.verify !== true && options.backwards !== true
-  if (plain && canRecur(line)) return true
-  if (engine === 'recursion') throw new RangeError(WHY_NOT)
+  const why = whyNotPlain(options) ?? whyNoRecursion(line)
+  if (why === null) return true
+  if (engine === 'recursion')
+    throw new RangeError(
+      `the recursion does not hold for this line: ${why}; take the event engine, which every line, trace and check runs by`,
+    )
   return false
+}
+
+function whyNotPlain({ trace, verify, backwards }: SimulatorOptions): string | null {
+  return trace !== undefined || verify === true || backwards === true ? 'a trace and checks follow one event after the other' : null
 }
 
 function runRecursion(recursion: Recursion): RunEnd {

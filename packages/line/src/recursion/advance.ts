@@ -49,6 +49,7 @@ function advanceSome(recursion: Recursion): void {
   const { zoneSeconds, movesOut, carrierSeconds, stationSeconds, lapZone } = line.collector
   const carriers = order.length
   let events = 0
+  let movesBefore = 0
   let { turn, idle } = recursion
   for (let taken = 0; taken < SOME && idle < carriers; taken++, turn = turn + 1 < carriers ? turn + 1 : 0) {
     const carrier = order[turn]!
@@ -117,6 +118,7 @@ function advanceSome(recursion: Recursion): void {
 
       // counts
       if (at > warmup) movesOut[zone]!++
+      else movesBefore++
       if (station !== NONE && stationServed[station] === 1) {
         stationServed[station] = 0
         if (at > warmup) line.collector.cycles[station]!++
@@ -274,4 +276,5 @@ function advanceSome(recursion: Recursion): void {
   recursion.turn = turn
   recursion.idle = idle
   line.events += events
+  line.collector.movesBefore += movesBefore
 }

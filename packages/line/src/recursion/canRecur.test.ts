@@ -3,14 +3,14 @@ import { blockLoop } from '../../../../tests/bench/lines.ts'
 import { buildLine } from '../build/build.ts'
 import type { LineSpec } from '../spec.ts'
 import type { Line } from '../state/line.ts'
-import { canRecur } from './canRecur.ts'
+import { canRecur, whyNoRecursion } from './canRecur.ts'
 
 const plain = blockLoop(1, 1)
 const line = buildLine(plain)
 
-function recurs(changes: Partial<LineSpec>): boolean {
+function whyNot(changes: Partial<LineSpec>): string | null {
   const changed: Line = { ...line, spec: { ...plain, ...changes } }
-  return canRecur(changed)
+  return whyNoRecursion(changed)
 }
 
 test('a plain loop does; what may make a carrier wait for anything else than the zones ahead does not', () => {
@@ -18,7 +18,8 @@ test('a plain loop does; what may make a carrier wait for anything else than the
   const [path, ...paths] = plain.paths
   const constant = { kind: 'constant', value: 1 } as const
   const supply = { name: 'supply', arrivals: { kind: 'every', seconds: constant }, queueLimit: null } as const
-  expect(recurs({})).toBe(true)
+  expect(whyNot({})).toBe(null)
+  expect(canRecur(plain)).toEqual({ holds: true, why: null })
   const wrong: Partial<LineSpec>[] = [
     { operators: [{ name: 'one', stations: [0], start: 0 }] },
     { inspections: [{ task: 0, rejectProbability: 0.1 }] },
@@ -41,5 +42,22 @@ test('a plain loop does; what may make a carrier wait for anything else than the
       ],
     },
   ]
-  expect(wrong.map((changes) => recurs(changes))).toEqual(wrong.map(() => false))
+  expect(wrong.map((changes) => whyNot(changes))).toEqual([
+    'operators are shared by stations',
+    'products are inspected',
+    'products are inspected',
+    'repairs wait for a crew',
+    'products arrive',
+    'it is not one closed loop',
+    '20 carriers have 20 zones to wait in, so that it may stand still',
+    'its list of products comes to an end',
+    'station S1 has products that arrive',
+    'station S1 has a receiver',
+    'station S1 takes off rejected products',
+    'station S1 has a safety stop',
+    'carriers are pushed or pulled, or a path takes some of them only',
+    'carriers are pushed or pulled, or a path takes some of them only',
+    'it is not one closed loop',
+    'stop "b" holds the moves of a zone',
+  ])
 })

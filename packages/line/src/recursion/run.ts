@@ -3,7 +3,7 @@
  *
  * A carrier leaves a zone when it is done there and the zones ahead have been left and cleared: so each carrier can be taken as far as the one ahead has been
  * taken, front to back, round and round. Stops that only lengthen one stay (breakdowns of stations and transfers on operating time, breaks with the conveyor
- * running) are worked out on the way. `canRecur` says which lines this holds for; results are those of the event engine, to the last bit.
+ * running) are worked out on the way. `canRecur.ts` says which lines this holds for; results are those of the event engine, to the last bit.
  */
 import {
   C_MOVING,

@@ -84,6 +84,7 @@ export function load(recursion: Recursion, carrier: number, at: number): void {
   putProduct(recursion.line, carrier)
   recursion.line.goods.carrierLoaded[carrier] = at
   if (counts(recursion, at)) recursion.line.collector.loads++
+  else if (at <= recursion.warmup) recursion.line.collector.loadsBefore++
 }
 
 export function unload(recursion: Recursion, carrier: number, at: number): void {
@@ -92,7 +93,10 @@ export function unload(recursion: Recursion, carrier: number, at: number): void 
   const loaded = line.goods.carrierLoaded[carrier]!
   line.goods.carrierSerial[carrier] = NONE
   collector.products[0]! += within(recursion, loaded, at)
-  if (!counts(recursion, at)) return
+  if (!counts(recursion, at)) {
+    if (at <= recursion.warmup) collector.outputBefore++
+    return
+  }
   collector.timeInLine[VALUE] = at - loaded
   addToTally(collector.timeInLine)
   makeRoom(collector.outputs)

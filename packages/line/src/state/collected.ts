@@ -24,6 +24,11 @@ export interface Collected {
   /** 0: the integral of products over time, 1: instant up to which it stands */
   readonly products: Float64Array
   loads: number
+  /** up to the end of the warm-up, instant 0 included: moves, loads, output; and moves out of the store at any time */
+  movesBefore: number
+  loadsBefore: number
+  outputBefore: number
+  movesFromStore: number
   rejections: number
   rejectedTakenOff: number
   /** instants of output */

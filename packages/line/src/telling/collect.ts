@@ -1,6 +1,7 @@
 /**
  * What a run tells of itself, gathered from differences of times: a part's seconds are added up when its state changes, nothing is polled. (MODEL.md §11)
  * States are judged once at the end of each instant, for the zones that something happened to. Nothing here changes the line: a run that is not told is the same.
+ * It has over 300 lines because all that is gathered stands in one class, whose columns the engines fill.
  */
 import { S_BLOCKED, S_EXCHANGING, S_STARVED, S_STOPPED, Z_FREE, Z_STOPPED, Z_VACATING } from './states.ts'
 import { restartSupplies } from '../goods/arrivals.ts'
@@ -52,6 +53,10 @@ export class Collector {
   readonly products = new Float64Array(2)
   productsInLine = 0
   loads = 0
+  movesBefore = 0
+  loadsBefore = 0
+  outputBefore = 0
+  movesFromStore = 0
   rejections = 0
   rejectedTakenOff = 0
   readonly outputs: GrowingList = { values: new Float64Array(256), length: 0 }
@@ -81,6 +86,10 @@ export class Collector {
   /** Forgets everything: the state at time 0. */
   reset(): void {
     this.restart(0)
+    this.movesBefore = 0
+    this.loadsBefore = 0
+    this.outputBefore = 0
+    this.movesFromStore = 0
     this.products.fill(0)
     this.productsInLine = 0
     this.stored.count = this.line.moves.storeCount
@@ -101,6 +110,9 @@ export class Collector {
   /** The warm-up is over at `now`: what was counted is forgotten, what is under way goes on. */
   restart(now: number): void {
     const { zoneSeconds, stationSeconds, carrierSeconds } = this
+    for (let zone = 0; zone < this.movesOut.length; zone++) this.movesBefore += this.movesOut[zone]!
+    this.loadsBefore += this.loads
+    this.outputBefore += this.outputs.length
     for (const list of [zoneSeconds, stationSeconds, carrierSeconds]) list.fill(0)
     this.causes.restart(now)
     for (let at = 0; at < zoneSeconds.length; at += ZONE_WIDTH) zoneSeconds[at + ZONE_SINCE] = zoneSeconds[at + OCCUPIED_SINCE] = now
@@ -175,7 +187,10 @@ export class Collector {
       this.touch(to)
       this.zoneSeconds[to * ZONE_WIDTH + OCCUPIED_SINCE] = now
     }
-    if (from === line.store) return
+    if (from === line.store) {
+      this.movesFromStore++
+      return
+    }
     this.touch(from)
     this.zoneSeconds[from * ZONE_WIDTH + OCCUPIED_SECONDS]! += now - this.zoneSeconds[from * ZONE_WIDTH + OCCUPIED_SINCE]!
     this.movesOut[from]!++

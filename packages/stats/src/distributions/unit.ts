@@ -1,7 +1,10 @@
-const LEAST = 2 ** -54
+/** what a uniform of 0 counts as */
+const FOR_ZERO = 2 ** -54
 const MOST = 1 - 2 ** -53
 
-/** A uniform that was reckoned from another may round to 0 or 1, where inverses have their poles: the nearest value inside, in place. */
+/** A uniform that was reckoned from another may round to 0 or 1, where inverses have their poles: it is moved inside, in place; others, however small, stay as they are. */
 export function toOpenUnit(io: Float64Array): void {
-  io[0] = Math.min(MOST, Math.max(LEAST, io[0]!))
+  const u = io[0]!
+  if (u <= 0) io[0] = FOR_ZERO
+  else if (u > MOST) io[0] = MOST
 }
