@@ -53,6 +53,7 @@ export function memoryShell(
       colour,
       columns,
     },
+    environment: () => undefined,
     readFile: async (path) => {
       const text = kept.get(path)
       if (text === undefined) throw new Misuse(`there is no file "${path}" here`)

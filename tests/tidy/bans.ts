@@ -19,6 +19,8 @@ export const MAY_USE: readonly { readonly file: RegExp; readonly names: readonly
     why: 'the command line is where effects are made',
   },
   { file: /^tests\/bench\//, names: ['process', 'console'], why: 'a benchmark reads a clock of the process and prints' },
+  { file: /^packages\/study\/src\/queue\/aloneProcess\.ts$/, names: ['process'], why: 'it is a process, and hears and answers as one' },
+  { file: /^tests\/faults\//, names: ['process', 'performance'], why: 'faults strike by the clock, and their log is printed' },
   { file: /^tests\/soak\//, names: ['process', 'performance'], why: 'a soak lasts as long as it is told to, and prints' },
   { file: /^tests\/fuzz\//, names: ['process', 'performance'], why: 'a long try lasts as long as it is told to, and prints' },
   { file: /^tests\/proof\//, names: ['process', 'performance'], why: 'a proof tells how long it takes' },

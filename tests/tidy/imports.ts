@@ -9,7 +9,7 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   stats: ['npm:seedrandom', 'npm:simple-statistics'],
   line: ['kernel', 'stats'],
   scenario: ['stats', 'line', 'npm:zod', 'npm:yaml'],
-  study: ['stats', 'line', 'node:'],
+  study: ['stats', 'line', 'node:', 'npm:bullmq', 'npm:ioredis'],
   charts: ['type:stats', 'type:line', 'type:study', 'type:npm:vega-lite'],
   notebook: [
     'stats',
@@ -33,7 +33,7 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
 export const DOORS: Readonly<Record<string, readonly string[]>> = {
   stats: ['fit', 'procedures', 'special'],
   line: ['bounds', 'check'],
-  study: ['change', 'machine'],
+  study: ['change', 'machine', 'queue'],
   charts: ['table'],
   notebook: ['machine'],
 }
@@ -44,10 +44,10 @@ const ONLY_FOR: Readonly<Record<string, readonly string[]>> = {
   createSimulator: ['study'],
 }
 
-/** Files that run in a browser, or must be able to: nothing of Node there. And of study only the worker pool and the store may know Node. */
+/** Files that run in a browser, or must be able to: nothing of Node there. And of study only the worker pool, the store and the queue may know Node. */
 export const WITHOUT_NODE: readonly RegExp[] = [
   /^packages\/notebook\/src\/(page|browser|live|replay)\//,
-  /^packages\/study\/src\/(?!runs\/pool\.ts$|runs\/withMachine\.ts$|runs\/worker\.ts$|store\/)/,
+  /^packages\/study\/src\/(?!runs\/pool\.ts$|runs\/withMachine\.ts$|runs\/worker\.ts$|store\/|queue\/)/,
 ]
 
 /** Beside the package's own imports a test may use these. */

@@ -19,7 +19,9 @@ const doorsOf = (name) =>
 /** packages whose code decides what a run gives */
 const ENGINE = ['kernel', 'stats', 'line', 'study']
 /** made to be loaded from where they lie: native, or bundled again for the page */
-const OUTSIDE = ['esbuild', 'tsx', 'tsx/*', 'vega', 'vega-embed', 'vega-interpreter', 'vega-lite']
+const OUTSIDE = ['bullmq', 'ioredis', 'esbuild', 'tsx', 'tsx/*', 'vega', 'vega-embed', 'vega-interpreter', 'vega-lite']
+/** files that a process or a thread starts with: the command, a thread, a job in a process by itself */
+const STARTED = ['cli', 'worker', 'alone']
 /** a bundle that nobody has started for so long goes; milliseconds */
 const KEPT = 24 * 3600 * 1000
 
@@ -49,7 +51,11 @@ export async function bundle(folder) {
   const define = { ENGINE_CODE: JSON.stringify(digest(ENGINE, (file) => readFileSync(file))) }
   const started = build({
     ...forNode,
-    entryPoints: { 'cli.main': source('cli/src/cli.ts'), 'worker.main': source('study/src/runs/worker.ts') },
+    entryPoints: {
+      'cli.main': source('cli/src/cli.ts'),
+      'worker.main': source('study/src/runs/worker.ts'),
+      'alone.main': source('study/src/queue/aloneProcess.ts'),
+    },
     format: 'cjs',
     outExtension: { '.js': '.cjs' },
     define: { ...define, 'import.meta.url': 'addressOfBundle', 'import.meta.resolve': 'undefined' },
@@ -77,12 +83,12 @@ export async function bundle(folder) {
     plugins: [oneLanguage],
   })
   await Promise.all([started, imported, page])
-  for (const name of ['cli', 'worker']) {
+  for (const name of STARTED) {
     const file = join(folder, `${name}.main.cjs`)
     writeFileSync(file, readFileSync(file, 'utf8').replaceAll(/(?<![\w$.])import\(/g, 'importOf(')) // see start.cjs
   }
   copyFileSync(new URL('./start.cjs', import.meta.url), join(folder, 'start.cjs'))
-  for (const name of ['cli', 'worker']) {
+  for (const name of STARTED) {
     const lines = [
       "import { fileURLToPath } from 'node:url'",
       "import { start } from './start.cjs'",

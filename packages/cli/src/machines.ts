@@ -1,5 +1,6 @@
 /** A study that several machines share: each its part, or all by a queue. */
 import { formatNumber } from '@loopwright/charts/table'
+import { atQueue, queuePlace, saying } from './queuePlace.ts'
 import { createPool, isOthersShare, partPool, type Share, type Store } from '@loopwright/study/machine'
 import { STORE_FOLDER } from './keptRuns.ts'
 import type { MachineFlags } from './machineFlags.ts'
@@ -18,7 +19,29 @@ export async function withMachines<F extends MachineFlags>(
   if (engine !== undefined)
     throw new Misuse(`--engine runs everything on this machine; leave out ${part === undefined ? '--queue' : '--part'}`)
   if (part !== undefined && fresh === true) throw new Misuse('--part keeps its runs in a store; leave out --fresh')
-  return await withPart(shell, flags, part!, command)
+  return queue === undefined ? await withPart(shell, flags, part!, command) : await withQueue(shell, flags, queue, command)
+}
+
+/** Runs the study by the workers of a queue. */
+async function withQueue<F extends MachineFlags>(
+  shell: Shell,
+  flags: F,
+  queue: string,
+  command: (flags: F) => Promise<number>,
+): Promise<number> {
+  const place = await queuePlace(shell, queue)
+  return await atQueue(async ({ openQueuePool }) => {
+    const pool = await openQueuePool(place, { say: saying(shell), now: shell.now, local: createPool(flags.workers) })
+    // Ctrl-C takes back what nobody has begun, while the study still gathers what is in
+    const stop = (): void => void pool.close()
+    shell.signal.addEventListener('abort', stop, { once: true })
+    try {
+      return await command({ ...flags, pool })
+    } finally {
+      shell.signal.removeEventListener('abort', stop)
+      await pool.close()
+    }
+  })
 }
 
 /** Runs one share. Where the study needs those of others it ends there, and says what comes next. */

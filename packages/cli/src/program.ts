@@ -1,7 +1,7 @@
 /** The command line: names, options, examples. What a command does is in its file under commands/; the commands that decide are in studyProgram.ts. */
 import { Command, Option } from 'commander'
 import { type ProgramContext, paged, threaded } from './actions.ts'
-import { eventsFile, nameList, pageFile, replicationNumber, seedText, wholeNumber } from './options/arguments.ts'
+import { eventsFile, nameList, pageFile, positiveNumber, replicationNumber, seedText, wholeNumber } from './options/arguments.ts'
 import { SCHEMAS } from './commands/schema.ts'
 import { examplesOf } from './options/examples.ts'
 import {
@@ -17,9 +17,11 @@ import {
   pageOptions,
   sampleOptions,
   seedOption,
+  sharedOptions,
   storeOption,
   workersOption,
 } from './options/options.ts'
+import { isShared } from './machineFlags.ts'
 import type { Shell } from './shell/shell.ts'
 import { addDecisions } from './studyProgram.ts'
 import { wrongWords } from './shell/wrongWords.ts'
@@ -54,6 +56,7 @@ export function program(shell: Shell, command: string, onCode: (code: number) =>
   addSimulation(root, context)
   addDecisions(root, context)
   addKeeping(root, context)
+  addMachines(root, context)
   addNotebooks(root, context)
   return root.addHelpCommand(root.createCommand('help').argument('[command]').description('show the help of a command').helpGroup('Help:'))
 }
@@ -166,6 +169,35 @@ function addKeeping(root: Command, { shell, onCode }: ProgramContext): void {
     .action(async (flags) => onCode(await (await import('./commands/store.ts')).storePrune(shell, flags)))
 }
 
+/** Other machines that run studies. */
+function addMachines(root: Command, { shell, onCode }: ProgramContext): void {
+  root.commandsGroup(COMMAND_GROUPS.machines)
+  const address = (): Option => option('--queue <address>', 'where the queue is, such as redis://plant-server').makeOptionMandatory()
+  addOptions(root.command('work'), {
+    question: [option('--idle <seconds>', 'end after so long without anything to do (default: never)', positiveNumber)],
+    machine: [workersOption(), address()],
+  })
+    .description('run what studies ask for at a queue, until Ctrl-C')
+    .addHelpText('after', examplesOf('work'))
+    .action(async (flags) => onCode(await (await import('./commands/work.ts')).work(shell, flags)))
+  const queue = addOptions(root.command('queue'), {})
+    .description('what is at a queue of studies')
+    .addHelpText('after', examplesOf('queue'))
+    .commandsGroup('Commands:')
+  addOptions(queue.command('info'), { machine: [address()] })
+    .description('say who works, who asks, what waits and what is set aside')
+    .addHelpText('after', examplesOf('queue info'))
+    .action(async (flags) => onCode(await (await import('./commands/queue.ts')).queueInfo(shell, flags)))
+  addOptions(queue.command('cancel'), { machine: [address()] })
+    .description('take back everything that nobody has begun')
+    .addHelpText('after', examplesOf('queue cancel'))
+    .action(async (flags) => onCode(await (await import('./commands/queue.ts')).queueCancel(shell, flags)))
+  addOptions(queue.command('retry'), { machine: [address()] })
+    .description('let what was set aside be tried again')
+    .addHelpText('after', examplesOf('queue retry'))
+    .action(async (flags) => onCode(await (await import('./commands/queue.ts')).queueRetry(shell, flags)))
+}
+
 function addNotebooks(root: Command, { shell, command, onCode }: ProgramContext): void {
   root.commandsGroup(COMMAND_GROUPS.program)
   addOptions(root.command('notebook <file>'), {
@@ -174,9 +206,13 @@ function addNotebooks(root: Command, { shell, command, onCode }: ProgramContext)
       option('--seed <text>', 'in place of what it asks for', seedText),
     ],
     output: [...csvOptions(), option('--out <file>', 'where the page goes (default: out/<notebook>.html)', pageFile), pageOptions()[1]!],
-    machine: [workersOption(), ...keptOptions()],
+    machine: [workersOption(), ...sharedOptions(), ...keptOptions()],
   })
     .description('run a notebook (a TypeScript module): its cells to the terminal, its page to a file')
     .addHelpText('after', examplesOf('notebook'))
-    .action(async (file: string, flags) => onCode(await (await import('./commands/notebook.ts')).notebook(shell, file, flags, command)))
+    .action(async (file: string, flags) => {
+      const { notebook } = await import('./commands/notebook.ts')
+      const run = async (all: typeof flags): Promise<number> => await notebook(shell, file, all, command)
+      onCode(isShared(flags) ? await (await import('./machines.ts')).withMachines(shell, flags, run) : await run(flags))
+    })
 }

@@ -1,13 +1,14 @@
 import { visibleLine } from '@loopwright/charts/table'
 import { formatProblems } from '@loopwright/scenario'
 import type { CsvStyle } from '../output/csv.ts'
-import { openStore, type StoreFlags, tellStore } from '../keptRuns.ts'
+import { openStore, tellStore } from '../keptRuns.ts'
+import type { MachineFlags } from '../machineFlags.ts'
 import { openPage } from '../shell/openedPage.ts'
 import { DONE, FAILED, INTERRUPTED, Misuse, type Shell } from '../shell/shell.ts'
 import { lookOf } from '../shell/terminalLook.ts'
 import { checkOutputs, writeTables } from '../output/writeTables.ts'
 
-export interface NotebookFlags extends StoreFlags {
+export interface NotebookFlags extends MachineFlags {
   /** folder for tables */
   readonly csv?: string
   readonly csvStyle?: CsvStyle
@@ -15,7 +16,6 @@ export interface NotebookFlags extends StoreFlags {
   readonly open?: true
   readonly replications?: number
   readonly seed?: string
-  readonly workers?: number
   readonly out?: string
 }
 
@@ -46,6 +46,7 @@ export async function notebook(shell: Shell, file: string, flags: NotebookFlags,
     },
     now: shell.today,
     signal: shell.signal,
+    ...(flags.pool === undefined ? {} : { pool: flags.pool }),
   }
   const run = await runNotebook(file, effects, {
     ...flags,

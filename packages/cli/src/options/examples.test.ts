@@ -16,6 +16,9 @@ test.each(all)('of %s: loopwright %s', async (command, line) => {
   // the words are right where all that is missing is the file that they name
   const file = wordsOf(line).find((word) => /\.(yaml|csv|ts)$/.test(word))
   if (line.startsWith('store merge')) expect([code, shell.said.err]).toEqual([2, expect.stringContaining('there is no store in "')])
+  // no such machine is there
+  else if (/^(work|queue) /.test(line))
+    expect([code, shell.said.err]).toEqual([1, expect.stringMatching(/^there is no queue to be had at /)])
   else expect([code, shell.said.err]).toEqual(file === undefined ? [0, ''] : [2, `there is no file "${file}" here\n`])
 })
 

@@ -19,6 +19,7 @@ export const COMMAND_GROUPS = {
   simulate: 'Simulate it:',
   decide: 'Decide:',
   keep: 'Keep:',
+  machines: 'Many machines:',
   program: 'Write a study as a program:',
 } as const
 
@@ -85,6 +86,7 @@ export const keptOptions = (): Option[] => [storeOption(), option('--fresh', 'ru
 /** Of commands whose runs several machines may share. */
 export const sharedOptions = (): Option[] => [
   option('--part <share>', 'run only a share of the study, such as 3/8, and keep it in the store', shareOf),
+  option('--queue <address>', 'let the workers of a queue run it, such as redis://plant-server'),
 ]
 
 /** Of commands whose runs either engine can do, on any machine. */

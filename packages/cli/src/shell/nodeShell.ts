@@ -40,6 +40,7 @@ export function nodeShell(): NodeShell {
     openStore: async (folder) => (await import('@loopwright/study/machine')).folderStore(folder),
     now: () => performance.now(),
     today: () => new Date(),
+    environment: (name) => process.env[name],
     signal: stop.signal,
   }
 }

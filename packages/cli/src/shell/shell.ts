@@ -24,6 +24,8 @@ export interface Shell {
   /** milliseconds since some fixed instant */
   readonly now: () => number
   readonly today: () => Date
+  /** A value of the environment; undefined where there is none. */
+  readonly environment: (name: string) => string | undefined
   /** aborted by Ctrl-C */
   readonly signal: AbortSignal
 }

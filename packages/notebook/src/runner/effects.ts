@@ -17,7 +17,7 @@ export interface Effects {
   /** What is being done, one line; replaces the line before. */
   readonly progress: (line: string) => void
   readonly now: () => Date
-  /** Threads that are there already; default: each study starts its own. */
+  /** Threads that are there already, here or elsewhere; they are left running. Default: each study starts its own. */
   readonly pool?: Pool
   /** Where finished replications are kept; default: nowhere. */
   readonly store?: Store | null

@@ -1,0 +1,34 @@
+import { execFileSync } from 'node:child_process'
+import { expect, test } from 'vitest'
+import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
+import { callingThread } from '../runs/callingThread.ts'
+import type { Task } from '../runs/task.ts'
+import { alone } from './alone.ts'
+
+const spec = stationLoop()
+const task: Task = { line: 0, carriers: 3, seed: '2', from: 4, to: 7, want: 'rows' }
+const children = (): number[] =>
+  execFileSync('ps', ['-o', 'pid=,args=', '--ppid', String(process.pid)], { encoding: 'utf8' })
+    .split('\n')
+    .filter((line) => line.includes('aloneProcess'))
+    .map((line) => Number(line.trim().split(' ')[0]))
+
+test('a job alone gives the bits of any other; one that ends its process is told by the signal, and the next has a new one', {
+  tags: 'long',
+}, async () => {
+  const apart = alone()
+  try {
+    const here = callingThread()
+    const expected = await here.run(0, { ...task, line: here.line(spec) })
+    expect((await apart.run(spec, task)).rows).toEqual(expected.rows)
+    await expect(apart.run(spec, { ...task, carriers: 99 })).rejects.toThrow(RangeError)
+    const endless = apart.run({ ...spec, window: { ...spec.window, endSeconds: 1e9 } }, task)
+    const after = apart.run(spec, task)
+    await new Promise((resolve) => setTimeout(resolve, 100))
+    for (const pid of children()) process.kill(pid, 'SIGKILL')
+    await expect(endless).rejects.toThrow('alone in a process, it ended that by signal SIGKILL')
+    expect((await after).rows).toEqual(expected.rows)
+  } finally {
+    apart.close()
+  }
+})

@@ -1,0 +1,32 @@
+/** What a worker says of a job that it could not do. */
+
+interface Told {
+  readonly name: string
+  readonly message: string
+}
+
+/** As the reason of a failed job: what the run itself threw, which it would throw anywhere. */
+export const failureText = ({ name, message }: Error): string => JSON.stringify({ name, message } satisfies Told)
+
+/** The error as it was thrown; null where the reason is another. */
+export function thrownFailure(reason: string): Error | null {
+  try {
+    const { name, message } = JSON.parse(reason) as Partial<Told>
+    if (typeof name !== 'string' || typeof message !== 'string') return null
+    const error = name === 'RangeError' ? new RangeError(message) : new Error(message)
+    error.name = name
+    return error
+  } catch {
+    return null
+  }
+}
+
+/** A job that ended those who tried it. */
+export class SetAside extends Error {
+  override readonly name = 'SetAside'
+}
+
+/** No answer from the server, in a sentence for people. */
+export class NoQueue extends Error {
+  override readonly name = 'NoQueue'
+}

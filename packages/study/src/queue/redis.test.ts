@@ -1,0 +1,132 @@
+import { execFileSync } from 'node:child_process'
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { describe, expect, test } from 'vitest'
+import { freePort, redisServer } from '../../../../tests/faults/redisServer.ts'
+import { connect, isPassing, patiently, type QueuePlace } from './redis.ts'
+
+const WORD = 'geheimes Wort 7'
+const placeOf = (
+  port: number,
+  { password = null, user = null, authorities = null, encrypted = false }: Partial<QueuePlace['access']> & { encrypted?: boolean } = {},
+): QueuePlace => ({
+  address: { host: encrypted ? 'localhost' : '127.0.0.1', port, database: 0, encrypted },
+  access: { user, password, authorities },
+})
+const refusal = async (place: QueuePlace): Promise<string> => {
+  try {
+    const { redis } = await connect(place)
+    redis.disconnect()
+    return 'none'
+  } catch (error) {
+    return `${(error as Error).name}: ${(error as Error).message}`
+  }
+}
+
+describe('a server', () => {
+  test('that is not there is told in a sentence', async () => {
+    const port = await freePort()
+    expect(await refusal(placeOf(port))).toBe(
+      `NoQueue: there is no queue to be had at 127.0.0.1:${port}: nothing listens there (connection refused)`,
+    )
+  }, 20_000)
+
+  test('that wants a password lets in with it, and says what is missing without it; the word is never repeated', async () => {
+    const server = await redisServer(['--requirepass', WORD])
+    try {
+      expect(await refusal(placeOf(server.port))).toContain('it wants a password; set LOOPWRIGHT_QUEUE_PASSWORD')
+      const wrong = await refusal(placeOf(server.port, { password: 'falsch 9' }))
+      expect(wrong).toContain('it does not take this user and password')
+      expect(wrong).not.toContain('falsch')
+      expect(await refusal(placeOf(server.port, { password: WORD }))).toBe('none')
+      expect(await refusal(placeOf(server.port, { user: 'default', password: WORD }))).toBe('none')
+    } finally {
+      await server.stop()
+    }
+  }, 30_000)
+
+  test('that may drop what it holds is refused', async () => {
+    const server = await redisServer(['--maxmemory-policy', 'allkeys-lru'])
+    try {
+      expect(await refusal(placeOf(server.port))).toContain('a queue needs noeviction')
+    } finally {
+      await server.stop()
+    }
+  })
+
+  test('behind encryption lets in who knows its certificate, and nobody else', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'tls '))
+    const [key, certificate] = [join(folder, 'key.pem'), join(folder, 'certificate.pem')]
+    const made = [
+      'req',
+      '-x509',
+      '-newkey',
+      'ec',
+      '-pkeyopt',
+      'ec_paramgen_curve:prime256v1',
+      '-nodes',
+      '-days',
+      '2',
+      '-subj',
+      '/CN=localhost',
+    ]
+    execFileSync('openssl', [...made, '-addext', 'subjectAltName=DNS:localhost', '-keyout', key, '-out', certificate], { stdio: 'ignore' })
+    const port = await freePort()
+    const server = await redisServer([
+      '--port',
+      '0',
+      '--tls-port',
+      String(port),
+      '--tls-cert-file',
+      certificate,
+      '--tls-key-file',
+      key,
+      '--tls-auth-clients',
+      'no',
+      '--requirepass',
+      WORD,
+    ])
+    try {
+      const authorities = readFileSync(certificate, 'utf8')
+      expect(await refusal(placeOf(port, { encrypted: true, authorities, password: WORD }))).toBe('none')
+      expect(await refusal(placeOf(port, { encrypted: true, password: WORD }))).toContain('LOOPWRIGHT_QUEUE_CA names the file')
+    } finally {
+      await server.stop()
+      rmSync(folder, { recursive: true })
+    }
+  }, 30_000)
+})
+
+test('what a server cannot do for now is asked again; anything else is not', async () => {
+  const said: string[] = []
+  let asked = 0
+  const full = async (): Promise<number> => {
+    asked += 1
+    if (asked < 3) throw new Error('MISCONF Errors writing to the AOF file: No space left on device')
+    return asked
+  }
+  expect(
+    await patiently(
+      full,
+      () => false,
+      (sentence) => said.push(sentence),
+    ),
+  ).toBe(3)
+  expect(said).toEqual([expect.stringContaining('No space left on device')])
+  await expect(
+    patiently(
+      () => Promise.reject(new Error('WRONGTYPE')),
+      () => false,
+      () => {},
+    ),
+  ).rejects.toThrow('WRONGTYPE')
+  await expect(
+    patiently(
+      () => Promise.reject(new Error('OOM command not allowed')),
+      () => true,
+      () => {},
+    ),
+  ).rejects.toThrow('OOM')
+  expect([isPassing(new Error('LOADING')), isPassing(new Error('ERR')), isPassing('OOM')]).toEqual([true, false, false])
+})

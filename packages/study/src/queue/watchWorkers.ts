@@ -1,0 +1,52 @@
+/** Tells who works for a study, and who cannot. */
+import type { Present } from './registry.ts'
+
+/** milliseconds between two looks at who is there */
+const WATCH_MS = 3000
+
+interface Watch {
+  readonly mark: string
+  readonly name: string
+  readonly say: (sentence: string) => void
+  readonly waits: () => boolean
+}
+
+/** Tells who works for the study whenever that changes, and who cannot. */
+export function watchWorkers(look: () => Promise<Present[]>, { mark, name, say, waits }: Watch): { readonly end: () => void } {
+  let told = ''
+  let timer: ReturnType<typeof setTimeout>
+  const again = async (): Promise<void> => {
+    const sentence = waits()
+      ? await look().then(
+          (all) => workersWords(all, mark, name),
+          () => told,
+        )
+      : told
+    if (sentence !== told) say(sentence)
+    told = sentence
+    timer = setTimeout(() => void again(), WATCH_MS)
+  }
+  timer = setTimeout(() => void again(), 300)
+  return { end: () => clearTimeout(timer) }
+}
+
+/**
+ * Who works at a queue, in a sentence or two.
+ *
+ * @param all   who is there
+ * @param mark  of the engine that asks
+ * @param name  of the queue
+ */
+export function workersWords(all: readonly Present[], mark: string, name: string): string {
+  const workers = all.filter(({ kind }) => kind === 'worker')
+  const mine = workers.filter((one) => one.mark === mark)
+  const others = workers.filter((one) => one.mark !== mark)
+  const threads = mine.reduce((sum, one) => sum + one.threads, 0)
+  const first =
+    mine.length === 0
+      ? `no worker of this engine (${mark}) is at ${name} yet: start loopwright work there or here; the study waits`
+      : `${mine.length === 1 ? '1 worker' : `${mine.length} workers`} with ${threads === 1 ? '1 thread' : `${threads} threads`} at ${name}`
+  if (others.length === 0) return first
+  const who = [...new Set(others.map((one) => `${one.host}: engine ${one.mark}, ${one.machine}`))].slice(0, 5).join('; ')
+  return `${first}\nrefused, since another engine, Node or processor may differ in the last digit: ${who}`
+}

@@ -1,0 +1,2 @@
+/** Milliseconds of a clock that does not jump. */
+export const now = (): number => performance.now()

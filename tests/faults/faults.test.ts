@@ -1,0 +1,129 @@
+/** A share of `npm run faults`: each kind of fault is tried there; here those that cost little, on one study that is asked for by the command as typed. */
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { queueState } from '../../packages/study/src/queue/queueState.ts'
+import { afterEach, describe, expect, test } from 'vitest'
+import { TOP } from '../tidy/sources.ts'
+import { type Member, member, worker } from './crew.ts'
+import { now } from './clock.ts'
+import { faultPage } from './faultPage.ts'
+import { redisServer } from './redisServer.ts'
+import { heldIn, survive } from './survive.ts'
+
+const POISON = fileURLToPath(new URL('./poison.mjs', import.meta.url))
+const BIN = join(TOP, 'packages/cli/bin/loopwright.js')
+const wait = (ms: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, ms))
+
+const undo: (() => unknown)[] = []
+afterEach(async () => {
+  for (const each of undo.splice(0).reverse()) await each()
+})
+
+async function scene() {
+  const server = await redisServer()
+  const folder = mkdtempSync(join(tmpdir(), 'queue '))
+  undo.push(
+    () => server.stop(),
+    () => rmSync(folder, { recursive: true, force: true }),
+  )
+  const hired = (one: Member): Member => {
+    undo.push(() => one.kill('SIGKILL'))
+    return one
+  }
+  const place = {
+    address: { host: '127.0.0.1', port: server.port, database: 0, encrypted: false },
+    access: { user: null, password: null, authorities: null },
+  }
+  const study = (...words: string[]): Member =>
+    hired(
+      member([
+        BIN,
+        'sweep',
+        'tests/helpers/scenarios/small.yaml',
+        ...words,
+        '--queue',
+        `redis://127.0.0.1:${server.port}`,
+        '--store',
+        folder,
+      ]),
+    )
+  return { server, place, folder, study, hire: () => hired(worker(server.port)) }
+}
+
+describe('a study by a queue under faults', { tags: 'long' }, () => {
+  test('prints the bytes of one machine, and keeps each replication once', async () => {
+    const plan = {
+      seed: '7',
+      jobs: 60,
+      faults: 5,
+      workers: 2,
+      replications: 1000,
+      kinds: ['worker killed', 'server killed', 'network cut', 'study killed', 'answers lost'],
+      everySeconds: 0.4,
+      say: () => {},
+    } as const
+    const survived = await survive(plan)
+    expect(survived.studies.map(({ same }) => same)).toEqual(survived.studies.map(() => true))
+    expect([survived.twice, survived.missing]).toEqual([0, 0])
+    expect(survived.jobs).toBeGreaterThanOrEqual(60)
+    expect(survived.faults.length).toBeGreaterThanOrEqual(5)
+    expect(faultPage(plan, survived)).toContain(`| faults | ${survived.faults.length} |`)
+  }, 240_000)
+
+  test('a job that ends every process that takes it is set aside and named; all others are in and kept', async () => {
+    const { server, place, folder, study } = await scene()
+    let over = false
+    undo.push(() => {
+      over = true
+    })
+    let hires = 0
+    const keepHired = async (): Promise<void> => {
+      while (!over) {
+        hires += 1
+        const one = worker(server.port, { NODE_OPTIONS: `--import ${POISON}` })
+        undo.push(() => one.kill('SIGKILL'))
+        await one.ended
+      }
+    }
+    void keepHired()
+    const words = ['--carriers', '3..3', '--replications', '200', '--seed', 'poison']
+    const asked = study(...words)
+    const { code } = await asked.ended
+    const said = asked.said().replaceAll(/\s+/g, ' ')
+    expect(said).toContain(
+      'replications 50 to 99 with 3 carriers, seed poison, are set aside: alone in a process, it ended that by signal SIGKILL',
+    )
+    expect(code).toBe(1)
+    // it took one worker with it, no other job and no other worker
+    expect(hires).toBe(2)
+    expect((await queueState(place)).queues.reduce((sum, one) => sum + one.setAside, 0)).toBe(1)
+    expect(heldIn(folder)).toMatchObject({ replications: 150, twice: 0, missing: 50 })
+    // the same command does not try it again by itself
+    const again = study(...words)
+    expect((await again.ended).code).toBe(1)
+    expect(again.said().replaceAll(/\s+/g, ' ')).toContain('are set aside')
+    expect(hires).toBe(2)
+  }, 120_000)
+
+  test('Ctrl-C takes back what nobody has begun, at once', async () => {
+    const { place, study } = await scene()
+    const asked = study('--carriers', '2..4', '--replications', '3000')
+    const waiting = async (): Promise<number> => (await queueState(place)).queues.reduce((sum, one) => sum + one.waiting, 0)
+    while ((await waiting()) < 3) await wait(100)
+    const stopped = now()
+    asked.kill('SIGINT')
+    expect((await asked.ended).code).toBe(130)
+    expect(now() - stopped).toBeLessThan(10_000)
+    expect(await waiting()).toBe(0)
+  }, 60_000)
+
+  test('workers end when they have had nothing to do for as long as they were told', async () => {
+    const { server } = await scene()
+    const one = worker(server.port, {}, '--idle', '0.5')
+    undo.push(() => one.kill('SIGKILL'))
+    expect((await one.ended).code).toBe(0)
+    expect(one.said()).toContain('0 replications in 0 jobs.')
+  }, 60_000)
+})

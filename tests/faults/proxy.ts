@@ -1,0 +1,88 @@
+/** A way to a server that can be cut, slowed and silenced. */
+import { now } from './clock.ts'
+import { createConnection, createServer, type Socket } from 'node:net'
+
+export interface Way {
+  readonly port: number
+  /** Ends all connections, and lets none through for so long. */
+  cut(ms: number): Promise<void>
+  /** Holds back every byte for so long, each way. */
+  slow(delayMs: number): void
+  /** Lets connections stand and nothing pass, either way; what was on its way arrives afterwards. */
+  silent(is: boolean): void
+  /** Passes on what is asked and loses the answers, then ends the connections: who asked does not know what was done. */
+  loseAnswers(ms: number): Promise<void>
+  close(): Promise<void>
+}
+
+export async function proxy(target: number): Promise<Way> {
+  const sockets = new Set<Socket>()
+  let closedUntil = 0
+  let delayMs = 0
+  let stopped = false
+  let losing = false
+  const held: (() => void)[] = []
+  const pass = (from: Socket, to: Socket, isAnswer: boolean): void => {
+    from.on('data', (bytes) => {
+      if (isAnswer && losing) return
+      const go = (): void => {
+        if (!to.destroyed) to.write(bytes)
+      }
+      if (stopped) held.push(go)
+      else if (delayMs > 0) setTimeout(go, delayMs)
+      else go()
+    })
+  }
+  const endAll = (): void => {
+    for (const socket of sockets) socket.destroy()
+    sockets.clear()
+    held.length = 0
+  }
+  const server = createServer((client) => {
+    if (now() < closedUntil) {
+      client.destroy()
+      return
+    }
+    const behind = createConnection(target, '127.0.0.1')
+    for (const [one, other] of [
+      [client, behind],
+      [behind, client],
+    ] as const) {
+      sockets.add(one)
+      one.setNoDelay(true)
+      one.on('error', () => {})
+      one.on('close', () => {
+        sockets.delete(one)
+        other.destroy()
+      })
+      pass(one, other, one === behind)
+    }
+  })
+  await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve))
+  const address = server.address()
+  return {
+    port: typeof address === 'object' && address !== null ? address.port : 0,
+    async cut(ms) {
+      closedUntil = now() + ms
+      endAll()
+      await new Promise((resolve) => setTimeout(resolve, ms))
+    },
+    slow(ms) {
+      delayMs = ms
+    },
+    silent(is) {
+      stopped = is
+      if (!is) for (const go of held.splice(0)) go()
+    },
+    async loseAnswers(ms) {
+      losing = true
+      await new Promise((resolve) => setTimeout(resolve, ms))
+      endAll()
+      losing = false
+    },
+    close: async () => {
+      endAll()
+      await new Promise((resolve) => server.close(resolve))
+    },
+  }
+}
