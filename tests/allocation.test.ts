@@ -5,19 +5,11 @@
 import { spawnSync } from 'node:child_process'
 import { expect, test } from 'vitest'
 import { GENERAL_LINES } from './bench/generalLines.ts'
+import { inOneFile } from './helpers/inOneFile.ts'
 
-const FILE = new URL('./bench/allocation.ts', import.meta.url).pathname
+const FILE = inOneFile('tests/bench/allocation.ts')
 // code is made fast at once, not on another thread whenever that is free: what is allocated before then is the interpreter's
-const FLAGS = [
-  '--trace-gc',
-  '--expose-gc',
-  '--max-semi-space-size=1',
-  '--no-concurrent-recompilation',
-  '--conditions=loopwright-source',
-  '--import',
-  'tsx',
-  FILE,
-]
+const FLAGS = ['--trace-gc', '--expose-gc', '--max-semi-space-size=1', '--no-concurrent-recompilation', FILE]
 
 test.each(Object.keys(GENERAL_LINES))('two million events without a scavenge: %s', (name) => {
   const done = spawnSync(process.execPath, [...FLAGS, name], { encoding: 'utf8' })

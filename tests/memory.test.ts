@@ -1,6 +1,7 @@
 /** Memory does not grow with simulated time: of the draws only those are kept that a product in the line may still ask for. Counted, not timed. */
 import { spawnSync } from 'node:child_process'
 import { expect, test } from 'vitest'
+import { inOneFile } from './helpers/inOneFile.ts'
 
 interface Used {
   readonly outputs: number
@@ -8,11 +9,10 @@ interface Used {
   readonly arrayBuffers: number
 }
 
+const FILE = inOneFile('tests/bench/memory.ts')
+
 function used(...words: string[]): Used {
-  const file = new URL('./bench/memory.ts', import.meta.url).pathname
-  const done = spawnSync(process.execPath, ['--expose-gc', '--conditions=loopwright-source', '--import', 'tsx', file, ...words], {
-    encoding: 'utf8',
-  })
+  const done = spawnSync(process.execPath, ['--expose-gc', FILE, ...words], { encoding: 'utf8' })
   expect(done.stderr).toBe('')
   return JSON.parse(done.stdout) as Used
 }

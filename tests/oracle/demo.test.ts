@@ -66,7 +66,7 @@ describe('without chance, stops and breaks', () => {
 describe('with chance, 600 shifts a count', () => {
   const judge = async (text: string, expected: readonly (readonly [carriers: number, mean: number, share: number, within: number])[]) => {
     const wanted = expected.map(([carriers]) => carriers)
-    const { counts } = await sweepCarriers(lineOf(text), { counts: wanted, replications: 600, plan: 320 }, { seed: 'demo' })
+    const { counts } = await sweepCarriers(lineOf(text), { counts: wanted, replications: 600, plan: 320 }, { seed: 'demo', workers: 0 })
     expected.forEach(([carriers, mean, share, within], k) => {
       const found = counts[k]!
       expect(found.carriers).toBe(carriers)

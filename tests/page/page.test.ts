@@ -37,7 +37,7 @@ describe.skipIf(path === null)('the page in a browser', () => {
   beforeAll(async () => {
     const { scenario } = readScenario(readFileSync(join(TOP, SCENARIO), 'utf8'))
     const { line, plan, name } = scenario!
-    const swept = await sweepCarriers(line, { counts: COUNTS, replications: 4, plan: plan!.unitsPerWindow }, { seed: '1' })
+    const swept = await sweepCarriers(line, { counts: COUNTS, replications: 4, plan: plan!.unitsPerWindow }, { seed: '1', workers: 0 })
     result = JSON.parse(JSON.stringify(swept))
     const { question, cells } = carrierSweepStory(scenario!, swept, { scenarioFile: SCENARIO })
     html = await writePage(
