@@ -1,8 +1,10 @@
 /**
  * Worker threads that run replications. A thread has a task under way and one waiting, so that it never waits for the caller; who gets which changes no result.
- * From source, Node itself cannot load a worker written in TypeScript, so the thread first registers the loader.
+ * From source, Node itself cannot load a worker written in TypeScript: it is made one file of JavaScript first.
  */
+import { createRequire } from 'node:module'
 import { availableParallelism } from 'node:os'
+import { fileURLToPath } from 'node:url'
 import { Worker } from 'node:worker_threads'
 import type { LineSpec } from '@loopwright/line'
 import type { Task, TaskResult } from './task.ts'
@@ -113,12 +115,18 @@ function endingError(thrown: unknown): Error {
 }
 
 function startWorker(): Worker {
-  const fromSource = import.meta.url.endsWith('.ts')
-  const file = new URL(`./worker${fromSource ? '.ts' : '.js'}`, import.meta.url)
-  if (!fromSource) return new Worker(file)
-  const loader = JSON.stringify(import.meta.resolve('tsx/esm/api'))
-  const boot = `(async () => { const { register } = await import(${loader}); register(); await import(${JSON.stringify(file.href)}) })()`
-  return new Worker(boot, { eval: true, execArgv: ['--conditions=loopwright-source'] })
+  if (!import.meta.url.endsWith('.ts')) return new Worker(new URL('./worker.js', import.meta.url))
+  fromSource ??= inOneFile(fileURLToPath(new URL('./worker.ts', import.meta.url)))
+  return new Worker(fromSource, { eval: true })
+}
+
+let fromSource: string | null = null
+
+/** A worker of TypeScript with all that it imports, by the builder that the loader of source brings: a thread that loads file by file takes a second of a core. */
+function inOneFile(file: string): string {
+  const { buildSync } = createRequire(import.meta.url)('esbuild') as { buildSync(options: object): { outputFiles: { text: string }[] } }
+  const options = { bundle: true, platform: 'node', format: 'cjs', conditions: ['loopwright-source'], write: false, logLevel: 'silent' }
+  return buildSync({ ...options, entryPoints: [file] }).outputFiles[0]!.text
 }
 
 /** The error as it was thrown in the thread: same name, sentence and stack. */
