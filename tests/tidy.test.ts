@@ -11,6 +11,8 @@ import { hostFindings, verdictFindings } from './tidy/words.ts'
 /** Files of the packages without a test of their own beside them, each with what tests it. A folder ends in `/`. */
 const UNTESTED: Record<string, string> = {
   'packages/charts/src/examples/': 'tests/golden/charts compiles and draws each; the goldens are theirs',
+  'packages/decide/src/reading/': 'readDecision.test.ts reads right and wrong files through every reader',
+  'packages/decide/src/screening/inputs.ts': 'types, and the names of limits that readDecision.test.ts reads',
   'packages/notebook/src/browser/': 'runs in a browser only: tests/page opens pages in chromium',
   'packages/notebook/src/terminal/terminalOptions.ts': 'types, and the columns of a usual terminal',
   'packages/line/src/bounds/':

@@ -10,12 +10,14 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   line: ['kernel', 'stats'],
   scenario: ['stats', 'line', 'npm:zod', 'npm:yaml'],
   study: ['stats', 'line', 'node:', 'npm:bullmq', 'npm:ioredis'],
+  decide: ['stats', 'line', 'scenario'],
   charts: ['type:stats', 'type:line', 'type:study', 'type:npm:vega-lite'],
   notebook: [
     'stats',
     'line',
     'scenario',
     'study',
+    'decide',
     'charts',
     'node:',
     'npm:acorn',
@@ -26,13 +28,14 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     'npm:vega-embed',
     'npm:vega-interpreter',
   ],
-  cli: ['line', 'scenario', 'study', 'charts', 'notebook', 'node:', 'npm:commander', 'npm:tsx'],
+  cli: ['line', 'scenario', 'study', 'decide', 'charts', 'notebook', 'node:', 'npm:commander', 'npm:tsx'],
 }
 
 /** Doors of a package beside its index: `@loopwright/stats/fit` is `packages/stats/src/fit/index.ts`. */
 export const DOORS: Readonly<Record<string, readonly string[]>> = {
   stats: ['fit', 'procedures', 'special'],
   line: ['bounds', 'check'],
+  scenario: ['text'],
   study: ['change', 'machine', 'queue'],
   charts: ['table'],
   notebook: ['machine'],

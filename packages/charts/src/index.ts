@@ -47,6 +47,10 @@ export type { GridTableOptions } from './grid/gridTable.ts'
 export { interactionWords, levelWords, settingWords, unitsText } from './grid/gridParts.ts'
 export type { GridNumbers } from './grid/gridParts.ts'
 
+// Money
+export { breakEven } from './money/breakEven.ts'
+export type { BreakEvenLine, BreakEvenOptions } from './money/breakEven.ts'
+
 // The look
 export { themeCss, vegaConfig } from './draw/theme.ts'
 export type { Look } from './draw/theme.ts'

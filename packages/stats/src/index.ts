@@ -27,6 +27,7 @@ export { mostBehind } from './sequence/levelled.ts'
 
 // What a sample says
 export { Tally } from './accumulate/tally.ts'
+export { sampleQuantile } from './accumulate/sampleQuantile.ts'
 export { meanInterval } from './infer/meanInterval.ts'
 export type { MeanInterval, MeanStatus } from './infer/meanInterval.ts'
 export { outputInterval } from './infer/outputInterval.ts'

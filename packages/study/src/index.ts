@@ -35,6 +35,8 @@ export { growingComparison } from './compare/growingComparison.ts'
 export type { GrowingComparison } from './compare/growingComparison.ts'
 export { runGrid, gridLineCount, GRID_POINTS_MAX } from './compare/runGrid.ts'
 export type { GridRequest, GridResult, GridLine, GridPoint } from './compare/runGrid.ts'
+export { runAlternatives } from './alternatives/runAlternatives.ts'
+export type { AlternativesRequest, AlternativesResult, LinePeople } from './alternatives/runAlternatives.ts'
 export { factorial } from './compare/factorial.ts'
 export type { Factor } from './compare/factorial.ts'
 

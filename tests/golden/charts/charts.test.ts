@@ -1,6 +1,7 @@
 import { type Drawing, drawingSvg, type Figure, type Look } from '@loopwright/charts'
 import { describe, expect, test } from 'vitest'
 import { textWidth } from '../../../packages/charts/src/drawing/textWidth.ts'
+import { breakEvenExample } from '../../../packages/charts/src/examples/breakEven.ts'
 import { costGrowthExample } from '../../../packages/charts/src/examples/costGrowth.ts'
 import { driversExample } from '../../../packages/charts/src/examples/drivers.ts'
 import { gridCurvesExample } from '../../../packages/charts/src/examples/gridCurves.ts'
@@ -19,6 +20,7 @@ import { zoneOccupancyExample } from '../../../packages/charts/src/examples/zone
 import { collisions, measured, png, sizeOf, textsIn } from './draw.ts'
 
 const EXAMPLES: Readonly<Record<string, () => Figure>> = {
+  breakEven: breakEvenExample,
   costGrowth: costGrowthExample,
   drivers: driversExample,
   gridCurves: gridCurvesExample,

@@ -7,6 +7,7 @@ import type { Problem } from './problems.ts'
 /** more than anybody reads */
 const FINDINGS_MAX = 200
 
+/** Takes findings while a file is read. */
 export interface Report {
   /** a finding about a value, or about a stretch inside its text (columns from 0) */
   add(at: Located, sentence: Sentence, start?: number, length?: number): void
@@ -22,6 +23,12 @@ export interface Report {
   problems(): Problem[]
 }
 
+/**
+ * A report about one text, empty.
+ *
+ * @param text  that the findings are about: their lines and columns are counted in it
+ * @example createReport('a: 1').hasErrors() // => false
+ */
 export function createReport(text: string): Report {
   const lineStarts = [0]
   for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) lineStarts.push(at + 1)

@@ -23,6 +23,7 @@ export interface Located {
   readonly broken?: true
 }
 
+/** A key of a map, where it stands, and its value. */
 export interface Entry {
   readonly key: string
   readonly keyStart: number
@@ -30,7 +31,11 @@ export interface Entry {
   readonly value: Located
 }
 
-/** What was found, for a sentence: `the number 5`, `a list`. */
+/**
+ * What was found, for a sentence: `the number 5`, `a list`.
+ *
+ * @example describe(readSource('a: 5', createReport('a: 5')).entries.get('a').value) // => 'the number 5'
+ */
 export function describe(located: Located): string {
   if (located.kind === 'map') return 'a set of keys'
   if (located.kind === 'list') return 'a list'
@@ -40,7 +45,11 @@ export function describe(located: Located): string {
   return `the text "${String(located.value).slice(0, 60)}"`
 }
 
-/** One step of a path, quoted where a name would be misread. */
+/**
+ * One step of a path, quoted where a name would be misread.
+ *
+ * @example joinPath('stations', 'S.1') // => 'stations."S.1"'
+ */
 export function joinPath(path: string, key: string): string {
   const step = /["[\]]|\./.test(key) || key === '' ? `"${key.replaceAll('"', '')}"` : key
   return path === '' ? step : `${path}.${step}`

@@ -15,7 +15,11 @@ const PARTS_MAX = 50_000
 /** of the parser; one slip often causes several */
 const FINDINGS_MAX = 10
 
-/** Reads the text; null if there is no tree to go on with (then the report says why). */
+/**
+ * Reads the text; null if there is no tree to go on with (then the report says why).
+ *
+ * @example readSource('a: 5', createReport('a: 5')).entries.get('a').value.value // => 5
+ */
 export function readSource(text: string, report: Report): Located | null {
   const documents = guarded(text, 0, '', report)
   if (documents === null) return null

@@ -1,0 +1,65 @@
+/** Everything that a screening looks at, in one list. */
+import type { LineSpec } from '@loopwright/line'
+import { driveFindings, loadFindings, otherFindings, zoneFindings } from './conveyor.ts'
+import { GUIDANCE_WORDS, type GuidanceWord, type ScreeningFinding } from './finding.ts'
+import type { ScreeningInputs } from './inputs.ts'
+import { type LineFigures, lineFigures } from './lineFigures.ts'
+import { type Handlings, handlingFindings, heightFindings, liftFindings } from './people.ts'
+import { pushFindings } from './pushForce.ts'
+import { rollerFindings } from './rollers.ts'
+import { deviceFindings, gapFindings, speedFindings } from './reach.ts'
+
+/** Figures against published guidance, and how many fell where. Never a verdict on a hazard. */
+export interface ScreeningResult {
+  readonly kind: 'screening'
+  readonly figures: LineFigures
+  readonly findings: readonly ScreeningFinding[]
+  readonly counts: Readonly<Record<GuidanceWord, number>>
+}
+
+/**
+ * Screens a line and its workplaces: forces, heights, gaps, distances, speed, rollers, drive, slip and tipping, handlings.
+ *
+ * @param handlings  of the stations whose operators push or pull, from simulated shifts; empty: not known
+ * @example screen(scenario.line, { ...NOTHING_GIVEN, mass: 115, people: 'working' }, []).findings.map(({ id }) => id) // => ['gap-standing', 'speed', 'stopping']
+ */
+export function screen(line: LineSpec, inputs: ScreeningInputs, handlings: readonly Handlings[]): ScreeningResult {
+  const figures = lineFigures(line)
+  const findings = [
+    ...pushFindings(inputs),
+    ...handlingFindings(handlings, inputs),
+    ...heightFindings(inputs),
+    ...liftFindings(inputs),
+    ...gapFindings(inputs, figures),
+    ...deviceFindings(inputs),
+    ...speedFindings(inputs, figures),
+    ...rollerFindings(inputs, figures),
+    ...zoneFindings(inputs, figures),
+    ...driveFindings(inputs, figures),
+    ...loadFindings(inputs, figures),
+    ...otherFindings(inputs, figures),
+  ]
+  const counted = (word: GuidanceWord): number => findings.filter((finding) => finding.word === word).length
+  const counts = Object.fromEntries(GUIDANCE_WORDS.map((word) => [word, counted(word)])) as Record<GuidanceWord, number>
+  return { kind: 'screening', figures, findings, counts }
+}
+
+/** Where nothing was given: nothing is checked but what the line itself says. */
+export const NOTHING_GIVEN: ScreeningInputs = {
+  secondHand: false,
+  fromMemory: false,
+  ownCopy: [],
+  mass: null,
+  push: null,
+  heights: [],
+  gaps: [],
+  devices: [],
+  people: null,
+  rollers: null,
+  drive: null,
+  load: null,
+  zone: null,
+  curve: null,
+  volts: null,
+  lifts: [],
+}
