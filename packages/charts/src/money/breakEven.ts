@@ -91,7 +91,6 @@ function drawingOf(lines: readonly BreakEvenLine[], { hurdleMonths, months }: Br
       edge: 'bottom',
       text: `hurdle ${formatNumber(hurdleMonths, 0)} months`,
       ink: 'planWords',
-      halo: true,
     },
     ...lines.flatMap(({ input, text, points }, index): Mark[] => {
       const known = points.flatMap(({ factor, value, months: each }) => (each === null ? [] : [{ factor, value, months: each }]))
