@@ -1,6 +1,7 @@
 /** Ways to build a line, run in the same worlds: what each makes, and what its people push, pull and walk. */
 import { type LineSpec, TRACE_KINDS } from '@loopwright/line'
-import { type CompareResult, compareLines, type LineToCompare } from '../compare/compareLines.ts'
+import { compareLines } from '../compare/compareLines.ts'
+import type { CompareResult, LineToCompare } from '../compare/comparison.ts'
 import { replicate, traceRun, type TracedRun } from '../runs/replicate.ts'
 import type { StudyOptions } from '../runs/studyOptions.ts'
 
