@@ -9,7 +9,7 @@ export { throughput } from './throughput/throughput.ts'
 export type { ThroughputOptions } from './throughput/throughput.ts'
 export { unitsSpread } from './throughput/unitsSpread.ts'
 export type { UnitsSpreadOptions } from './throughput/unitsSpread.ts'
-export { outputByHour } from './throughput/outputByHour.ts'
+export { breaksWithin, outputByHour } from './throughput/outputByHour.ts'
 export type { OutputByHourOptions, Pause } from './throughput/outputByHour.ts'
 
 // Times and places

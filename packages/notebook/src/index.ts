@@ -60,6 +60,7 @@ export { steadyStory } from './steady/steadyStory.ts'
 export type { SteadyStory } from './steady/steadyStory.ts'
 export { balanceStory } from './balance/balanceStory.ts'
 export type { BalanceStory, BalanceStoryOptions } from './balance/balanceStory.ts'
+export { tracePauses } from './trace/tracePauses.ts'
 export { traceStory } from './trace/traceStory.ts'
 export type { TraceStory, TraceStoryOptions } from './trace/traceStory.ts'
 

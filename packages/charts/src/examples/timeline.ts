@@ -28,5 +28,10 @@ function stays(): CarrierStay[] {
 }
 
 export function timelineExample(): Figure {
-  return timeline(stays(), { zones: ZONES, fromSeconds: 60, toSeconds: 660 })
+  const pauses = [
+    { name: 'break', from: 300, to: 420, zones: null, work: [0, 3, 7, 10], moves: [] },
+    { name: 'Tester fault', from: 480, to: 540, zones: [7], work: [7], moves: [] },
+  ]
+  const places = ZONES.map((_, zone) => (zone === 7 ? 'Tester' : ''))
+  return timeline(stays(), { zones: ZONES, fromSeconds: 60, toSeconds: 660, pauses, places })
 }

@@ -37,12 +37,14 @@ const LABEL_SHARE = 0.28
  */
 export function unitsSpread(count: Count, options: UnitsSpreadOptions): Figure {
   const { per, plan } = windowOf(options)
-  const bins = binsOf(count.units, plan)
+  const [least, most] = options.unitsSpan ?? [leastOf(count.units), mostOf(count.units)]
+  const width = Math.max(1, niceStep(Number.isFinite(most - least) ? most - least + 1 : 1, BINS_ABOUT))
+  const bins = binsOf(count.units, plan, width)
   const found = finding(count, per, plan)
   const alt = `Columns of how many of ${count.units.length} simulated ${per}s made so many units. ${found}`
   const lines = plan === null ? '' : ' Dashed: the plan; a column begins there.'
   return {
-    drawing: drawingOf(count, bins, options, per, plan),
+    drawing: drawingOf(count, bins, { ...options, width }, per, plan),
     finding: found,
     alt,
     readLine: `Each column counts simulated ${per}s by the units they made.${lines} Left of the thin line, P10, lies one ${per} in ten.${options.ghost === undefined ? '' : ` Outlined: ${carriersText(options.ghost.carriers)}, as shares of its own ${per}s.`}`,
@@ -50,14 +52,11 @@ export function unitsSpread(count: Count, options: UnitsSpreadOptions): Figure {
   }
 }
 
-function binsOf(units: readonly number[], plan: number | null, wanted?: number): Bin[] {
+function binsOf(units: readonly number[], plan: number | null, width: number): Bin[] {
   if (units.length === 0) return []
-  const low = units.reduce((least, each) => Math.min(least, each))
-  const high = units.reduce((most, each) => Math.max(most, each))
-  const width = wanted ?? Math.max(1, niceStep(high - low + 1, BINS_ABOUT))
-  const origin = plan === null ? 0 : Math.ceil(plan)
-  const first = Math.floor((low - origin) / width)
-  const last = Math.floor((high - origin) / width)
+  const origin = originOf(plan)
+  const first = Math.floor((leastOf(units) - origin) / width)
+  const last = Math.floor((mostOf(units) - origin) / width)
   const counts = new Array<number>(last - first + 1).fill(0)
   for (const each of units) counts[Math.floor((each - origin) / width) - first]! += 1
   return counts.map((windows, index) => {
@@ -66,19 +65,25 @@ function binsOf(units: readonly number[], plan: number | null, wanted?: number):
   })
 }
 
+/** A column begins at the plan. */
+const originOf = (plan: number | null): number => (plan === null ? 0 : Math.ceil(plan))
+const leastOf = (units: readonly number[]): number => units.reduce((least, each) => Math.min(least, each), Number.POSITIVE_INFINITY)
+const mostOf = (units: readonly number[]): number => units.reduce((most, each) => Math.max(most, each), Number.NEGATIVE_INFINITY)
+
 function drawingOf(
   count: Count,
   bins: readonly Bin[],
-  { unitsSpan, ghost }: UnitsSpreadOptions,
+  { unitsSpan, ghost, width }: UnitsSpreadOptions & { readonly width: number },
   per: string,
   plan: number | null,
 ): Drawing {
   const p10 = count.p10?.point ?? null
-  const edges = [...bins.flatMap(({ from, to }) => [from, to]), ...(unitsSpan ?? []), ...[plan, p10].filter((each) => each !== null)]
+  const whole = unitsSpan === undefined ? [] : binsOf(unitsSpan, plan, width)
+  const edges = [...[...bins, ...whole].flatMap(({ from, to }) => [from, to]), ...[plan, p10].filter((each) => each !== null)]
   const low = edges.length === 0 ? 0 : Math.min(...edges)
   const high = Math.max(low + 1, ...edges)
   const room = (high - low) * 0.03
-  const outline = ghostMarks(ghost, plan, count.units.length, bins)
+  const outline = ghostMarks(ghost, plan, count.units.length, width)
   const top = Math.max(1, ...bins.map(({ windows }) => windows), ...outline.tops) * 1.06
   const planLeft = plan !== null && p10 !== null && plan < p10
   // at the left edge there is no room for words to the left
@@ -125,10 +130,9 @@ function ghostMarks(
   ghost: Count | undefined,
   plan: number | null,
   windows: number,
-  own: readonly Bin[],
+  width: number,
 ): { readonly marks: Mark[]; readonly tops: number[] } {
   if (ghost === undefined || ghost.units.length === 0) return { marks: [], tops: [] }
-  const width = own.length === 0 ? undefined : own[0]!.to - own[0]!.from
   const bins = binsOf(ghost.units, plan, width)
   const scale = windows / ghost.units.length
   const points = [

@@ -44,8 +44,8 @@ test('the finding tells where carriers wait most, and the longest wait, within t
 
 test('the table tells each carrier', () => {
   expect(figure.table.rows.map(({ cells }) => cells)).toEqual([
-    ['0', '4', '30 s', '60 s', '30 s', 'A'],
-    ['1', '1', '0 s', '70 s', '70 s', 'C'],
+    ['0', '4', '30 s', '60 s', '0 s', '30 s', 'A'],
+    ['1', '1', '0 s', '70 s', '0 s', '70 s', 'C'],
   ])
 })
 
@@ -61,9 +61,9 @@ test('a carrier on its way when the stretch begins or ends is cut there', () => 
 
 test('a stop or break is drawn as that, not as work', () => {
   const pauses = [
-    { name: 'break', from: 40, to: 50, zones: null, holdsWork: true },
-    { name: 'wear', from: 45, to: 55, zones: [0], holdsWork: true },
-    { name: 'belt', from: 56, to: 58, zones: [0], holdsWork: false },
+    { name: 'break', from: 40, to: 50, zones: null, work: [0, 1, 2], moves: [] },
+    { name: 'wear', from: 45, to: 55, zones: [0], work: [0], moves: [] },
+    { name: 'belt', from: 70, to: 80, zones: [0], work: [], moves: [0] },
   ]
   const held = timeline(STAYS, { zones, fromSeconds: 30, toSeconds: 150, pauses, places: ['Fit', '', ''], clock: (at) => `08:${at}` })
   const rules = (ink: string) => marksOf(held, 'rule').flatMap((rule) => (rule.ink === ink ? [rule.x] : []))
@@ -74,8 +74,10 @@ test('a stop or break is drawn as that, not as work', () => {
   expect(rules('spanHeld')).toEqual([
     [40, 50],
     [50, 55],
+    [70, 80],
   ])
-  expect(marksOf(held, 'area').map(({ tip }) => tip)).toEqual(['break: 10 s', 'wear: 10 s', 'belt: 2 s'])
+  expect(held.table.rows[0]!.cells.slice(2, 5)).toEqual(['15 s', '50 s', '25 s'])
+  expect(marksOf(held, 'area').map(({ tip }) => tip)).toEqual(['break: 10 s', 'wear: 10 s', 'belt: 10 s'])
   expect(held.drawing.up.ticks![0]!.text).toBe('A Fit')
   expect(held.drawing.across).toMatchObject({ title: 'Clock time' })
 })

@@ -5,6 +5,9 @@ import type { Figure } from '../draw/figure.ts'
 import { formatDuration, formatNumber, formatStretch } from '../table/format.ts'
 import { carriersText, niceStep } from '../draw/window.ts'
 import { type Table, tableOf, wordColumn } from '../table/table.ts'
+import { type Span, splitSpans, type TimelinePause } from './timelinePause.ts'
+
+export type { TimelinePause } from './timelinePause.ts'
 
 /** How the chart of a stretch of a run is told; seconds. */
 export interface TimelineOptions {
@@ -23,28 +26,10 @@ export interface TimelineOptions {
   readonly pauses?: readonly TimelinePause[]
 }
 
-/** A stop or a break, seconds from the start of the run. */
-export interface TimelinePause {
-  readonly name: string
-  readonly from: number
-  readonly to: number
-  /** indices of the zones that it holds; null: all */
-  readonly zones: readonly number[] | null
-  /** work in its zones stands too */
-  readonly holdsWork: boolean
-}
-
 /** pixels for one zone */
 const ZONE_PIXELS = 18
 const ZONE_PIXELS_MANY = 7
 const MANY_ZONES = 40
-
-interface Span {
-  readonly carrier: number
-  readonly zone: number
-  readonly from: number
-  readonly to: number
-}
 
 /**
  * A stretch of a run. A carrier that stands is a level line, one that moves a slope; where a lap ends its line begins anew at the other edge.
@@ -65,15 +50,18 @@ export function timeline(stays: readonly CarrierStay[], options: TimelineOptions
   const waits = shown.flatMap(({ carrier, zone, doneSeconds, leaveSeconds }) =>
     doneSeconds === null ? [] : cut({ carrier, zone, from: doneSeconds, to: leaveSeconds ?? toSeconds }),
   )
-  const found = finding(waits, zones, stretch)
+  const pauses = (options.pauses ?? []).filter(({ to, from }) => to > fromSeconds && from < toSeconds)
+  const [work, wait] = [splitSpans(works, pauses, 'work'), splitSpans(waits, pauses, 'moves')]
+  const held = [...work.held, ...wait.held]
+  const found = finding(wait.free, zones, stretch)
   const carriers = [...new Set(shown.map(({ carrier }) => carrier))].sort((a, b) => a - b)
   const alt = `Lines of ${carriersText(carriers.length)} through ${zones.length} zones over ${formatDuration(toSeconds - fromSeconds)}. ${found}`
   return {
-    drawing: drawingOf({ stays: shown, works, waits }, options),
+    drawing: drawingOf({ stays: shown, works: work.free, waits: wait.free, held, pauses }, options),
     finding: found,
     alt,
-    readLine: 'One line for each carrier. Level: it stands; sloped: it moves. Thick: it is worked on; grey: it is done and waits to go on.',
-    table: carrierTable(carriers, shown, works, waits, zones),
+    readLine: `One line for each carrier. Level: it stands; sloped: it moves. Thick: it is worked on; grey: it is done and waits to go on.${pauses.length === 0 ? '' : ' Shaded: stops and breaks; what they hold has a colour of its own.'}`,
+    table: carrierTable(carriers, { stays: shown, works: work.free, waits: wait.free, held }, zones),
   }
 }
 
@@ -125,10 +113,15 @@ interface Shown {
   readonly stays: readonly CarrierStay[]
   readonly works: readonly Span[]
   readonly waits: readonly Span[]
+  /** of both, where a stop or a break holds them */
+  readonly held: readonly Span[]
 }
 
-function drawingOf({ stays, works, waits }: Shown, options: TimelineOptions): Figure['drawing'] {
-  const { zones, fromSeconds, toSeconds, pauses = [], clock, places = [] } = options
+function drawingOf(
+  { stays, works, waits, held, pauses }: Shown & { readonly pauses: readonly TimelinePause[] },
+  options: TimelineOptions,
+): Figure['drawing'] {
+  const { zones, fromSeconds, toSeconds, clock, places = [] } = options
   const many = zones.length > MANY_ZONES
   const every = many ? niceStep(zones.length, 20) : 1
   const label = (name: string, zone: number): string => `${name}${places[zone] ? ` ${places[zone]}` : ''}`
@@ -148,8 +141,6 @@ function drawingOf({ stays, works, waits }: Shown, options: TimelineOptions): Fi
       ink,
       tip: `Carrier ${carrier}, ${label(zones[zone]!, zone)}: ${words} ${formatDuration(to - from)}`,
     }))
-  const shownPauses = pauses.filter(({ to, from }) => to > fromSeconds && from < toSeconds)
-  const { worked, held } = heldWork(works, shownPauses)
   return {
     heightPixels: Math.max(120, zones.length * (many ? ZONE_PIXELS_MANY : ZONE_PIXELS)),
     across: {
@@ -169,20 +160,40 @@ function drawingOf({ stays, works, waits }: Shown, options: TimelineOptions): Fi
       { text: 'worked on', sample: 'line', ink: 'spanWork' },
       { text: 'waits to go on', sample: 'line', ink: 'spanWait' },
       ...(held.length > 0 ? [{ text: 'held by a stop or break', sample: 'line', ink: 'spanHeld' } as const] : []),
-      ...(shownPauses.some(({ zones: at }) => at === null) ? [{ text: 'break', sample: 'area', ink: 'pause' } as const] : []),
+      ...(pauses.length > 0 ? [{ text: 'stop or break', sample: 'area', ink: 'pause' } as const] : []),
     ],
     marks: [
-      ...shownPauses.flatMap(({ from, to, zones: at, name }): Mark[] => {
+      ...pauses.flatMap(({ from, to, zones: at, name }): Mark[] => {
         const tip = `${name}: ${formatDuration(to - from)}`
-        if (at === null) return [{ mark: 'area', x: [from, to], y: ['from', 'to'], ink: 'pause', tip }]
-        return at.map((zone) => ({ mark: 'area', x: [from, to], y: [zone - 0.45, zone + 0.45], ink: 'pause', tip }))
+        const x = [from, to] as const
+        if (at !== null) return at.map((zone) => ({ mark: 'area', x, y: [zone - 0.45, zone + 0.45], ink: 'pause', tip }))
+        return [{ mark: 'area', x, y: ['from', 'to'], ink: 'pause', tip }]
       }),
       ...spans(waits, 'spanWait', 'waits to go on for'),
-      ...spans(worked, 'spanWork', 'worked on for'),
+      ...spans(works, 'spanWork', 'worked on for'),
       ...spans(held, 'spanHeld', 'held by a stop or break for'),
       ...[...lines.values()].map((points): Mark => ({ mark: 'path', points, ink: 'travel' })),
+      ...pauses.flatMap(({ from, to, zones: at, name }): Mark[] =>
+        at === null ? [nameMark(name, Math.max(from, fromSeconds), Math.min(to, toSeconds))] : [],
+      ),
     ],
     rightPixels: 24,
+  }
+}
+
+/** What stands over the whole line, by its name, where there is room for it. */
+function nameMark(name: string, from: number, to: number): Mark {
+  return {
+    mark: 'words',
+    x: (from + to) / 2,
+    y: 'to',
+    dy: 1,
+    edge: 'top',
+    align: 'middle',
+    text: name,
+    room: to - from,
+    ink: 'note',
+    rim: 'paper',
   }
 }
 
@@ -198,27 +209,6 @@ function timeTicks(fromSeconds: number, toSeconds: number, clock: TimelineOption
   })
 }
 
-/** Work spans cut where a stop or break holds what is in their zone. */
-function heldWork(works: readonly Span[], pauses: readonly TimelinePause[]): { readonly worked: Span[]; readonly held: Span[] } {
-  const worked: Span[] = []
-  const held: Span[] = []
-  for (const work of works) {
-    const own = pauses
-      .filter(({ zones, holdsWork }) => holdsWork && (zones === null || zones.includes(work.zone)))
-      .map(({ from, to }) => [Math.max(from, work.from), Math.min(to, work.to)] as const)
-      .filter(([from, to]) => to > from)
-      .sort(([a], [b]) => a - b)
-    let at = work.from
-    for (const [from, to] of own) {
-      if (from > at) worked.push({ ...work, from: at, to: from })
-      if (to > at) held.push({ ...work, from: Math.max(at, from), to })
-      at = Math.max(at, to)
-    }
-    if (work.to > at) worked.push({ ...work, from: at })
-  }
-  return { worked, held }
-}
-
 function finding(waits: readonly Span[], zones: readonly string[], stretch: string): string {
   if (waits.length === 0) return `From ${stretch} no carrier waits to go on.`
   const longest = waits.reduce((most, span) => (span.to - span.from > most.to - most.from ? span : most))
@@ -229,13 +219,7 @@ function finding(waits: readonly Span[], zones: readonly string[], stretch: stri
 
 const sum = (spans: readonly Span[]): number => spans.reduce((total, { from, to }) => total + to - from, 0)
 
-function carrierTable(
-  carriers: readonly number[],
-  stays: readonly CarrierStay[],
-  works: readonly Span[],
-  waits: readonly Span[],
-  zones: readonly string[],
-): Table {
+function carrierTable(carriers: readonly number[], { stays, works, waits, held }: Shown, zones: readonly string[]): Table {
   const of = (spans: readonly Span[], carrier: number): Span[] => spans.filter((span) => span.carrier === carrier)
   const rows = carriers.map((carrier) => {
     const own = of(waits, carrier)
@@ -244,7 +228,7 @@ function carrierTable(
       null,
     )
     const visited = stays.filter((stay) => stay.carrier === carrier).length
-    return { carrier, visited, worked: sum(of(works, carrier)), waited: sum(own), longest }
+    return { carrier, visited, worked: sum(of(works, carrier)), waited: sum(own), held: sum(of(held, carrier)), longest }
   })
   return tableOf({
     caption: 'Carriers in this stretch',
@@ -266,6 +250,11 @@ function carrierTable(
         data: [['waited_s', 'seconds done and not yet gone on, within the stretch', ({ waited }) => waited]],
       },
       {
+        head: 'Held',
+        text: (row) => formatDuration(row.held),
+        data: [['held_s', 'seconds held by a stop or break within the stretch', (row) => row.held]],
+      },
+      {
         head: 'Longest wait',
         text: ({ longest }) => (longest === null ? '–' : formatDuration(longest.to - longest.from)),
         data: [
@@ -281,6 +270,6 @@ function carrierTable(
       ),
     ],
     rows,
-    note: 'Times within the stretch. Worked on: releases too, also while held by a stop.',
+    note: 'Times within the stretch. Worked on: releases too. Held: by a stop or a break.',
   })
 }

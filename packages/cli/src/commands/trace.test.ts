@@ -10,7 +10,7 @@ test('the tables of a stretch', async () => {
   const shell = shellOf()
   expect(await trace(shell, 'small.yaml', { ...flags, csv: 'tables' }, 'loopwright trace small.yaml')).toBe(0)
   const table = shell.files.get('tables/trace-timeline.csv')!.trim().split(/\r?\n/)
-  expect(table[0]).toBe('carrier,zones_visited,worked_s,waited_s,longest_wait_s,longest_wait_zone')
+  expect(table[0]).toBe('carrier,zones_visited,worked_s,waited_s,held_s,longest_wait_s,longest_wait_zone')
   expect(table).toHaveLength(5)
   expect(shell.said.out).toContain('One run: replication 0, seed 1.')
 })

@@ -97,9 +97,15 @@ async function picture(
   if (!(toSeconds > fromSeconds))
     throw new Misuse(`the run ends at ${formatDuration(line.window.endSeconds)}: there is nothing to show from there on`)
   const stays = carrierStays(trace, line).filter((stay) => carrier === undefined || carrier.includes(`${stay.carrier}`))
-  const { simulatedCell, traceStory } = await import('@loopwright/notebook')
+  const { simulatedCell, tracePauses, traceStory } = await import('@loopwright/notebook')
   const { shiftStarts } = notes
-  const { question, cells } = traceStory(scenario, stays, { ...storyOptions(shell, source), fromSeconds, toSeconds, shiftStarts })
+  const { question, cells } = traceStory(scenario, stays, {
+    ...storyOptions(shell, source),
+    fromSeconds,
+    toSeconds,
+    shiftStarts,
+    pauses: tracePauses(trace, scenario),
+  })
   const simulated = { seed, replications: 1, engineVersion: ENGINE_VERSION, partial: false }
   const run = {
     ...simulatedCell('simulated', scenario, file, simulated, ''),

@@ -31,6 +31,7 @@ import {
 } from '../cells/cell.ts'
 import { chartFigure } from '../cells/chartCell.ts'
 import type { Figure } from '../cells/figure.ts'
+import { sharedAxes } from './sharedAxes.ts'
 import { promiseCell } from '../forecast/promiseCell.ts'
 import { usualShiftsPerWeek } from '../forecast/weeks.ts'
 import { limitedBy } from '../limits/limitedBy.ts'
@@ -103,6 +104,9 @@ export function carrierSweepStory(scenario: Scenario, of: SweepResult | CarrierS
     plan: words.plan,
   }
   const states = statesIn(told)
+  const axes = sharedAxes(scenario, told, options.notes?.shiftStarts ?? [])
+  const answered = told.find(({ carriers }) => carriers === shown)!
+  const ghostOf = (count: SweepCount): { readonly ghost?: SweepCount } => (count === answered ? {} : { ghost: answered })
   const places = scenario.line.zones.map((zone, index) => ({
     station: scenario.line.stations.find((station) => station.zone === index)?.title ?? null,
     transfer: zone.transfer !== null,
@@ -141,8 +145,8 @@ export function carrierSweepStory(scenario: Scenario, of: SweepResult | CarrierS
       id: 'sure',
       sentences: [...(study === null ? [] : studySureSentences(study, words)), ...sureSentences(result, words), startSentence(scenario)],
     } satisfies SureCell,
-    limits: limitedBy(scenario, told.find(({ carriers }) => carriers === shown)!, words),
-    promise: promiseCell(told.find(({ carriers }) => carriers === shown)!, words, usualShiftsPerWeek(options.notes)),
+    limits: limitedBy(scenario, answered, words),
+    promise: promiseCell(answered, words, usualShiftsPerWeek(options.notes)),
     choice: {
       kind: 'choice',
       id: CHOICE,
@@ -153,9 +157,11 @@ export function carrierSweepStory(scenario: Scenario, of: SweepResult | CarrierS
     stations: chart('stations', (count) => stationTimes(count, { ...windowWords, states })),
     plan: { kind: 'plan', id: 'plan', pageOnly: true, views: views((count) => occupancyPlan(scenario, count, words)) } satisfies PlanCell,
     occupancy: chart('zones', (count) => zoneOccupancy(count, { ...windowWords, places })),
-    byHour: chart('hours', (count) => outputByHour(count, windowWords)),
-    distribution: chart('spread', (count) => unitsSpread(count, windowWords)),
-    stops: chart('stops', (count) => stoppedTime({ ...count, stoppedBy: stopCauses(scenario, count.stoppedBy) }, windowWords)),
+    byHour: chart('hours', (count) => outputByHour(count, { ...windowWords, ...axes.hours, ...ghostOf(count) })),
+    distribution: chart('spread', (count) => unitsSpread(count, { ...windowWords, ...axes.spread, ...ghostOf(count) })),
+    stops: chart('stops', (count) =>
+      stoppedTime({ ...count, stoppedBy: stopCauses(scenario, count.stoppedBy) }, { ...windowWords, ...axes.stops }),
+    ),
     units: { kind: 'data', id: 'units', table: unitsTable(told, words.one) } satisfies DataCell,
     ...standing(scenario, options),
   }

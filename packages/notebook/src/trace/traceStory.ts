@@ -1,11 +1,12 @@
 /** The story of a stretch of one run, as cells: where each carrier was, and who waited where. */
-import { timeline } from '@loopwright/charts'
+import { timeline, type TimelinePause } from '@loopwright/charts'
 import { formatStretch } from '@loopwright/charts/table'
 import type { CarrierStay } from '@loopwright/study'
 import type { Scenario, ShiftStart } from '@loopwright/scenario'
 import type { AnswerCell, CautionCell, ChartCell, SureCell } from '../cells/cell.ts'
 import { chartCell } from '../cells/chartCell.ts'
 import { type Standing, scenarioWarnings, standing, standingCells } from '../study/standing.ts'
+import { shortNumber } from '../inputs/quantityWords.ts'
 import { period } from '../sweep/period.ts'
 import type { Tale } from '../cells/tale.ts'
 import { clockText } from '../words/clockWords.ts'
@@ -27,6 +28,8 @@ export interface TraceStoryOptions extends StoryOptions {
   readonly toSeconds: number
   /** of the run, for the clock times of the day. Default: none */
   readonly shiftStarts?: readonly ShiftStart[]
+  /** stops and breaks of the run, see `tracePauses`. Default: none known */
+  readonly pauses?: readonly TimelinePause[]
 }
 
 /**
@@ -40,7 +43,16 @@ export function traceStory(scenario: Scenario, stays: readonly CarrierStay[], op
   const { fromSeconds, toSeconds, shiftStarts = [] } = options
   const { line: noun, one } = period(scenario)
   const stretch = stretchWords(fromSeconds, toSeconds, shiftStarts)
-  const figure = timeline(stays, { zones: scenario.line.zones.map(({ name }) => name), fromSeconds, toSeconds, stretch })
+  const { zones, stations } = scenario.line
+  const figure = timeline(stays, {
+    zones: zones.map(({ name }) => name),
+    places: zones.map((_, zone) => stations.find((station) => station.zone === zone)?.title ?? ''),
+    fromSeconds,
+    toSeconds,
+    stretch,
+    pauses: options.pauses ?? [],
+    ...(shiftStarts.length === 0 ? {} : { clock: (seconds: number) => clockText(shiftStarts, seconds) }),
+  })
   const run = `${formatStretch(fromSeconds, toSeconds)} from the start of the run`
   const when = shiftStarts.length === 0 ? run : `${stretch} (${run})`
   const parts = {
@@ -53,7 +65,10 @@ export function traceStory(scenario: Scenario, stays: readonly CarrierStay[], op
     sure: {
       kind: 'sure',
       id: 'trace-sure',
-      sentences: [`One run is one ${one} that may happen, not a forecast; another replication (--replication 1, 2 …) shows another.`],
+      sentences: [
+        `One run is one ${one} that may happen, not a forecast; another replication (--replication 1, 2 …) shows another.`,
+        `Every event of this stretch: \`loopwright trace ${options.scenarioFile} --from "${shortNumber(fromSeconds / 60)} min" --to "${shortNumber(toSeconds / 60)} min"\`.`,
+      ],
     } satisfies SureCell,
     ...standing(scenario, options),
   }

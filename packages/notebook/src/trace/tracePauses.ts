@@ -1,0 +1,60 @@
+/** Stops and breaks of one run, read off its events: where they stood, and what they held. (MODEL.md §7) */
+import type { TimelinePause } from '@loopwright/charts'
+import { type LineSpec, TRACE_KINDS } from '@loopwright/line'
+import { type Scenario, titleOf } from '@loopwright/scenario'
+import type { TraceColumns } from '@loopwright/study'
+
+/** of a scenario: its line, and what people call its stops */
+type Told = Pick<Scenario, 'line' | 'stopEntries' | 'titles' | 'variantGroups'>
+
+const BEGIN = TRACE_KINDS.indexOf('stop begin')
+const END = TRACE_KINDS.indexOf('stop end')
+
+/**
+ * All of a run, in the order of their beginnings; a stop that lasts ends with the run.
+ *
+ * @param trace  all events of one run of this line
+ * @example tracePauses((await traceRun(scenario.line, { replication: 0 }, { seed: '1', workers: 0 })).trace, scenario).filter(({ name }) => name === 'break').length // => 4
+ */
+export function tracePauses(trace: TraceColumns, scenario: Told): TimelinePause[] {
+  const { line } = scenario
+  const end = line.window.endSeconds
+  const open = new Map<number, number>()
+  const pauses = line.breaks.map(({ startSeconds, lengthSeconds }) => breakOf(line, startSeconds, startSeconds + lengthSeconds))
+  const close = (source: number, from: number, to: number): void => void pauses.push({ from, to, ...heldBy(scenario, source) })
+  for (let at = 0; at < trace.kinds.length; at += 1) {
+    const source = trace.places[at]!
+    if (trace.kinds[at] === BEGIN) open.set(source, trace.seconds[at]!)
+    else if (trace.kinds[at] === END) {
+      close(source, open.get(source) ?? 0, trace.seconds[at]!)
+      open.delete(source)
+    }
+  }
+  for (const [source, from] of open) close(source, from, end)
+  return pauses.toSorted((a, b) => a.from - b.from)
+}
+
+function breakOf({ zones, stations, conveyorDuringBreaks }: LineSpec, from: number, to: number): TimelinePause {
+  const work = stations.filter(({ worksInBreaks }) => !worksInBreaks).map(({ zone }) => zone)
+  return { name: 'break', from, to, zones: null, work, moves: conveyorDuringBreaks ? [] : [...zones.keys()] }
+}
+
+/** A breakdown source, or past them the safety stop of a station. */
+function heldBy(scenario: Told, source: number): Omit<TimelinePause, 'from' | 'to'> {
+  const { breakdowns, sections, stations, zones } = scenario.line
+  const breakdown = breakdowns[source]
+  const section = (index: number, name: string): Omit<TimelinePause, 'from' | 'to'> => {
+    const held = sections[index]?.zones ?? []
+    return { name, zones: held.length === zones.length ? null : held, work: [], moves: held }
+  }
+  if (breakdown === undefined) {
+    const station = stations.filter(({ safetyStop }) => safetyStop !== null)[source - breakdowns.length]
+    const index = sections.findIndex((each) => station !== undefined && each.zones.includes(station.zone))
+    return section(index, `safety stop at ${station?.title ?? 'a station'}`)
+  }
+  const name = titleOf(scenario, 'stop', breakdown.name)
+  const { kind, index } = breakdown.part
+  if (kind === 'section') return section(index, name)
+  const zone = kind === 'station' ? stations[index]!.zone : index
+  return kind === 'station' ? { name, zones: [zone], work: [zone], moves: [] } : { name, zones: [zone], work: [], moves: [zone] }
+}
