@@ -1,5 +1,6 @@
 /** Moves along paths: when they may start, what they take with them, and their ends; how stops hold them is in heldPath.ts. (MODEL.md §3) */
 
+import { assert } from '@loopwright/kernel'
 import { nextZoneTakes, startClear, waitFor } from './clear.ts'
 import { drawInOrder } from '../work/draw.ts'
 import { dutyAhead } from './dutyAhead.ts'
@@ -12,7 +13,7 @@ import { watchMove } from '../stops/safety.ts'
 import { FIRST_FREE, STOPS_ALWAYS, STOPS_NEVER } from '../state/graph.ts'
 import type { Line } from '../state/line.ts'
 import { addTo, NONE, takeAt } from '../state/lists.ts'
-import { BRAKING, DONE, LOOKING, LOOK_FROM_REST, MOVING, OCCUPIED, VACATING } from '../state/moves.ts'
+import { CLAIMED, BRAKING, DONE, LOOKING, LOOK_FROM_REST, MOVING, OCCUPIED, VACATING } from '../state/moves.ts'
 import { beginStay } from '../work/station.ts'
 import { takeFromStore } from '../work/store.ts'
 import { startTimer } from '../build/timer.ts'
@@ -119,10 +120,16 @@ function startMove(line: Line, path: number): void {
   const to = graph.pathTo[path]!
   const carrier = moves.zoneCarrier[from]!
   const { now, queue, store } = line
-  const atSpeed = moves.carrierPhase[carrier] === LOOKING ? 1 : 0
+  const phase = moves.carrierPhase[carrier]!
+  assert(phase === DONE || phase === LOOKING, 'a move starts with a carrier that neither waits nor looks')
+  const atSpeed = phase === LOOKING ? 1 : 0
   if (atSpeed === 1) endArrival(line, moves.carrierPath[carrier]!)
   line.collector.onMoveStart(from, to, carrier)
   claim(line, to, carrier)
+  assert(
+    to === store || (moves.zoneState[to] === CLAIMED && moves.zoneClaimant[to] === carrier && moves.zoneCarrier[to] === NONE),
+    'a move starts into a zone that is not set aside for its carrier',
+  )
   if (!graph.isLoop) {
     moves.zoneStarts[from]!++
     moves.zoneLastIn[to] = path
@@ -251,6 +258,10 @@ function comeToRest(line: Line, path: number): void {
   const { moves } = line
   const carrier = moves.pathCarrier[path]!
   const zone = line.graph.pathTo[path]!
+  assert(
+    moves.zoneState[zone] === CLAIMED && moves.zoneClaimant[zone] === carrier && moves.zoneCarrier[zone] === carrier,
+    'a carrier comes to rest in a zone that was not claimed for it',
+  )
   endArrival(line, path)
   moves.zoneState[zone] = OCCUPIED
   moves.zoneClaimant[zone] = NONE

@@ -298,6 +298,10 @@ function runSome(line: Line, quick: Quick, until: number): number {
           else if (slot >= workSlot) {
             if (hasCalls ? goesOnCalled(line, quick, station, carrier) : goesOn(line, station, carrier)) continue
           } else {
+            assert(
+              zoneState[from] === CLAIMED && zoneClaimant[from] === carrier,
+              'a carrier comes to rest in a zone that was not claimed for it',
+            )
             pathCarrier[came] = NONE
             zoneClaimant[from] = NONE
             zoneState[from] = OCCUPIED
@@ -370,6 +374,7 @@ function runSome(line: Line, quick: Quick, until: number): number {
               continue
             }
           }
+          assert(zoneState[zone] === VACATING, 'a zone turns free that nobody has left')
           zoneState[zone] = FREE
         } else if (zoneState[zone] !== FREE) continue
         if (leaves) {
@@ -461,6 +466,10 @@ function runSome(line: Line, quick: Quick, until: number): number {
         moves.leavingPath[from] = path
       }
       const isFirstClaim = zoneState[to] !== CLAIMED
+      assert(
+        zoneCarrier[to] === NONE && (isFirstClaim || zoneClaimant[to] === carrier),
+        'a move starts into a zone that is not free for its carrier',
+      )
       zoneState[from] = VACATING
       zoneClaimant[from] = NONE
       zoneCarrier[from] = NONE

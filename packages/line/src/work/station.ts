@@ -1,4 +1,5 @@
 /** Stations: the duties of a stay, one after the other, and the release. (MODEL.md §5) */
+import { assert } from '@loopwright/kernel'
 import { takeFromQueue } from '../goods/arrivals.ts'
 import { isPrepared, prepareDuty } from './calls.ts'
 import { drawForProduct, drawInOrder } from './draw.ts'
@@ -10,7 +11,7 @@ import { drawAgain, isTaskDue, judgeProduct } from '../goods/rejects.ts'
 import { USES_NOTHING } from '../state/draws.ts'
 import type { Line } from '../state/line.ts'
 import { addTo, NONE, takeAt } from '../state/lists.ts'
-import { RELEASE_PENDING, RELEASING, WORK_PENDING, WORKING } from '../state/moves.ts'
+import { OCCUPIED, RELEASE_PENDING, RELEASING, WORK_PENDING, WORKING } from '../state/moves.ts'
 import { LOAD_DUTY, UNLOAD_DUTY, WORK_DUTY } from '../state/work.ts'
 import { hasProduct, takeProduct } from '../goods/supply.ts'
 import { holdTimer, resumeTimer, startTimer } from '../build/timer.ts'
@@ -103,10 +104,11 @@ function startWork(line: Line, station: number): void {
 }
 
 export function startRelease(line: Line, station: number, carrier: number): void {
-  const { work } = line
+  const { work, moves } = line
+  assert(moves.zoneState[work.stationZone[station]!] === OCCUPIED, 'a carrier is let go that does not stand at the station')
   const slot = line.slots.workSlot + station
   line.activity++
-  line.moves.carrierPhase[carrier] = RELEASING
+  moves.carrierPhase[carrier] = RELEASING
   drawInOrder(line, work.releaseSampler[station]!, work.releaseStream[station]!)
   line.queue.times[slot] = line.now + line.draws.drawn[0]!
   if (line.trace !== null) line.trace.add(line.now, RELEASE_START, station, carrier, 0)
