@@ -8,6 +8,7 @@ import { describe, expect, test } from 'vitest'
 import { EXAMPLES } from '../packages/cli/src/options/examples.ts'
 import { main } from '../packages/cli/src/main.ts'
 import { memoryShell } from './helpers/memoryShell.ts'
+import { TIMES, TIMES_WORKBOOK } from './helpers/shopTables.ts'
 import { commandFaults, commandsOf } from './docs/commands.ts'
 import { agree, blockFaults, examplesOf, runExample } from './docs/examples.ts'
 import { EXECUTED, scopeOf } from './docs/given.ts'
@@ -187,7 +188,9 @@ describe('examples of the help, on the demo line with short shifts, with few run
     'today.yaml': demo,
     'proposal.yaml': demo.replace('name: ', 'name: Proposal, '),
     'tasks.csv': 'task,seconds,after\nfit,40,\ntest,30,fit\n',
+    'times.csv': TIMES,
   }
+  const bytes = { 'times.xlsx': TIMES_WORKBOOK }
   const FEW: Readonly<Record<string, readonly string[]>> = {
     sweep: ['--carriers', '9..10', '--replications', '2'],
     forecast: ['--replications', '5'],
@@ -206,7 +209,7 @@ describe('examples of the help, on the demo line with short shifts, with few run
   test.each(lines)('loopwright %s', async (line) => {
     const plain = line.replace(/ > .*$/, '').replace(/ --out \S+\.html/, '')
     const words = [...plain.matchAll(/"([^"]*)"|(\S+)/g)].map(([, quoted, word]) => quoted ?? word!)
-    const shell = memoryShell(files)
+    const shell = memoryShell(files, { bytes })
     // with --csv a trace tells its picture in place of its events
     const tables = words[0] !== 'trace' && (await helpOf(words[0]!)).includes('--csv') ? ['--csv', 'tables'] : []
     const code = await main([...words, ...(FEW[words[0]!] ?? []), ...tables], shell)

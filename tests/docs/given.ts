@@ -5,7 +5,7 @@ import { stationLoop } from '../helpers/stationLoop.ts'
 import { DOORS } from '../tidy/imports.ts'
 
 /** Packages whose examples are run, each after those that it stands on. */
-export const EXECUTED = ['kernel', 'stats', 'line', 'scenario', 'study', 'decide', 'charts', 'notebook']
+export const EXECUTED = ['kernel', 'stats', 'line', 'scenario', 'measure', 'study', 'decide', 'charts', 'notebook']
 
 export const GIVEN: Readonly<Record<string, unknown>> = {
   /** a closed loop of eight zones: loading, work and unloading, a jam now and then */

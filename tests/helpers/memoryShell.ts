@@ -21,13 +21,15 @@ export interface MemoryShellOptions {
   readonly colour?: boolean
   /** of both streams. Default: 80 */
   readonly columns?: number
+  /** files that are no text, such as workbooks */
+  readonly bytes?: Readonly<Record<string, Uint8Array>>
   /** there is something that opens pages. Default: true */
   readonly browser?: boolean
 }
 
 export function memoryShell(
   files: Readonly<Record<string, string>> = {},
-  { terminal = false, colour = false, columns = 80, browser = true }: MemoryShellOptions = {},
+  { terminal = false, colour = false, columns = 80, browser = true, bytes = {} }: MemoryShellOptions = {},
 ): MemoryShell {
   const said = { out: '', err: '' }
   const kept = new Map(Object.entries(files))
@@ -58,6 +60,11 @@ export function memoryShell(
       const text = kept.get(path)
       if (text === undefined) throw new Misuse(`there is no file "${path}" here`)
       return text
+    },
+    readBytes: async (path) => {
+      const found = bytes[path] ?? kept.get(path)
+      if (found === undefined) throw new Misuse(`there is no file "${path}" here`)
+      return typeof found === 'string' ? new TextEncoder().encode(found) : found
     },
     readBeside: (_, path) => kept.get(path) ?? null,
     writeFile: async (path, text) => void kept.set(path, text),

@@ -9,6 +9,7 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   stats: ['npm:seedrandom', 'npm:simple-statistics'],
   line: ['kernel', 'stats'],
   scenario: ['stats', 'line', 'npm:zod', 'npm:yaml'],
+  measure: ['stats', 'line', 'scenario', 'npm:csv-parse', 'npm:fflate', 'npm:saxes', 'npm:simple-statistics'],
   study: ['stats', 'line', 'node:', 'npm:bullmq', 'npm:ioredis'],
   decide: ['stats', 'line', 'scenario'],
   charts: ['type:stats', 'type:line', 'type:study', 'type:npm:vega-lite'],
@@ -16,6 +17,7 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     'stats',
     'line',
     'scenario',
+    'measure',
     'study',
     'decide',
     'charts',
@@ -28,7 +30,7 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     'npm:vega-embed',
     'npm:vega-interpreter',
   ],
-  cli: ['line', 'scenario', 'study', 'decide', 'charts', 'notebook', 'node:', 'npm:commander', 'npm:tsx'],
+  cli: ['line', 'scenario', 'measure', 'study', 'decide', 'charts', 'notebook', 'node:', 'npm:commander', 'npm:tsx'],
 }
 
 /** Doors of a package beside its index: `@loopwright/stats/fit` is `packages/stats/src/fit/index.ts`. */

@@ -10,7 +10,7 @@ import { fileURLToPath, pathToFileURL } from 'node:url'
 
 const PACKAGES = fileURLToPath(new URL('../..', import.meta.url))
 const CACHE = join(PACKAGES, '../node_modules/.cache/loopwright')
-const NAMES = ['kernel', 'stats', 'line', 'scenario', 'study', 'decide', 'charts', 'notebook']
+const NAMES = ['kernel', 'stats', 'line', 'scenario', 'measure', 'study', 'decide', 'charts', 'notebook']
 /** each package by the ways in that its package.json names: `stats`, `stats/fit`, … */
 const doorsOf = (name) =>
   Object.entries(JSON.parse(readFileSync(join(PACKAGES, name, 'package.json'), 'utf8')).exports).map(

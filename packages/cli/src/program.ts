@@ -23,6 +23,7 @@ import {
 } from './options/options.ts'
 import { isShared } from './machineFlags.ts'
 import type { Shell } from './shell/shell.ts'
+import { addMeasuring } from './measureProgram.ts'
 import { addDecisions } from './studyProgram.ts'
 import { wrongWords } from './shell/wrongWords.ts'
 
@@ -53,6 +54,7 @@ export function program(shell: Shell, command: string, onCode: (code: number) =>
     .addHelpText('after', examplesOf(''))
   const context = { shell, command, onCode }
   addUnderstanding(root, context)
+  addMeasuring(root, context)
   addSimulation(root, context)
   addDecisions(root, context)
   addKeeping(root, context)

@@ -61,6 +61,8 @@ export type { SteadyStory } from './steady/steadyStory.ts'
 export { balanceStory } from './balance/balanceStory.ts'
 export type { BalanceStory, BalanceStoryOptions } from './balance/balanceStory.ts'
 export { tracePauses } from './trace/tracePauses.ts'
+export { timesStory } from './times/timesStory.ts'
+export type { TimesStory, TimesStoryOptions } from './times/timesStory.ts'
 export { traceStory } from './trace/traceStory.ts'
 export type { TraceStory, TraceStoryOptions } from './trace/traceStory.ts'
 

@@ -7,6 +7,7 @@ import { driversExample } from '../../../packages/charts/src/examples/drivers.ts
 import { gridCurvesExample } from '../../../packages/charts/src/examples/gridCurves.ts'
 import { gridTableBlocksExample, gridTableExample } from '../../../packages/charts/src/examples/gridTable.ts'
 import { lossesExample } from '../../../packages/charts/src/examples/losses.ts'
+import { quantilePlotExample, runChartExample, timesSpreadExample } from '../../../packages/charts/src/examples/measured.ts'
 import { outputByHourExample } from '../../../packages/charts/src/examples/outputByHour.ts'
 import { mapExample, planExample, planNarrowExample, planRingExample } from '../../../packages/charts/src/examples/plan.ts'
 import { stationTimesExample } from '../../../packages/charts/src/examples/stationTimes.ts'
@@ -28,8 +29,11 @@ const EXAMPLES: Readonly<Record<string, () => Figure>> = {
   gridTableBlocks: gridTableBlocksExample,
   losses: lossesExample,
   outputByHour: outputByHourExample,
+  quantilePlot: quantilePlotExample,
+  runChart: runChartExample,
   stationTimes: stationTimesExample,
   stoppedTime: stoppedTimeExample,
+  timesSpread: timesSpreadExample,
   throughput: throughputExample,
   throughputStill: throughputStillExample,
   timeline: timelineExample,

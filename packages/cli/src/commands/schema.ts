@@ -13,6 +13,7 @@ export const SCHEMAS = [
   'order',
   'steady',
   'balance',
+  'times',
   'trace',
 ] as const
 export type SchemaName = (typeof SCHEMAS)[number]
@@ -39,6 +40,7 @@ async function schemaOf(of: SchemaName): Promise<object> {
     case 'order':
     case 'steady':
     case 'balance':
+    case 'times':
       return (await import('../documents/studySchemas.ts')).STUDY_SCHEMAS[of]()
     case 'trace':
       return (await import('../documents/traceDocument.ts')).traceSchema()

@@ -8,9 +8,10 @@ import { lossSchema } from './lossDocument.ts'
 import { orderSchema } from './orderDocument.ts'
 import type { Schema } from './schemaParts.ts'
 import { steadySchema } from './steadyDocument.ts'
+import { timesSchema } from './timesDocument.ts'
 
 export const STUDY_SCHEMAS: Readonly<
-  Record<'balance' | 'compare' | 'drivers' | 'forecast' | 'grid' | 'losses' | 'order' | 'steady', () => Schema>
+  Record<'balance' | 'compare' | 'drivers' | 'forecast' | 'grid' | 'losses' | 'order' | 'steady' | 'times', () => Schema>
 > = {
   balance: balanceSchema,
   compare: compareSchema,
@@ -20,4 +21,5 @@ export const STUDY_SCHEMAS: Readonly<
   losses: lossSchema,
   order: orderSchema,
   steady: steadySchema,
+  times: timesSchema,
 }

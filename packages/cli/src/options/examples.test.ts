@@ -14,7 +14,7 @@ test.each(all)('of %s: loopwright %s', async (command, line) => {
   const shell = memoryShell()
   const code = await main(wordsOf(line), shell)
   // the words are right where all that is missing is the file that they name
-  const file = wordsOf(line).find((word) => /\.(yaml|csv|ts)$/.test(word))
+  const file = wordsOf(line).find((word) => /\.(yaml|csv|xlsx|ts)$/.test(word))
   if (line.startsWith('store merge')) expect([code, shell.said.err]).toEqual([2, expect.stringContaining('there is no store in "')])
   // no such machine is there
   else if (/^(work|queue) /.test(line))

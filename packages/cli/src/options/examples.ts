@@ -2,6 +2,11 @@
 export const EXAMPLES = {
   '': ['check line.yaml', 'carriers line.yaml --out out/carriers.html --open'],
   check: ['check line.yaml', 'check line.yaml --variation train --out out/check.html'],
+  times: [
+    'times times.csv',
+    'times times.xlsx --sheet Monday --allowance 10 --breaks calendar',
+    'times times.csv --write tasks.yaml --out out/times.html',
+  ],
   resolve: ['resolve line.yaml > complete.yaml', 'resolve line.yaml --variation train'],
   schema: ['schema > scenario.schema.json', 'schema --of sweep'],
   run: ['run line.yaml', 'run line.yaml --json --trace > run.json', 'run line.yaml --replications 100 --out out/run.html'],

@@ -15,6 +15,7 @@ export type OptionGroup = keyof typeof GROUPS
 
 /** The commands by the question that they answer, in the order of the help. */
 export const COMMAND_GROUPS = {
+  measure: 'Bring measured data:',
   understand: 'Understand a line:',
   simulate: 'Simulate it:',
   decide: 'Decide:',

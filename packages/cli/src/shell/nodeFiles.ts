@@ -19,16 +19,31 @@ const READ_MAX = 50 * 2 ** 20
  * @throws Failure  where the system refuses
  */
 export async function readWhole(path: string): Promise<string> {
+  return (await bytesOf(path, READ_MAX)).toString('utf8')
+}
+
+/** Tables above this size are refused before they are read; bytes. */
+const TABLE_BYTES_MAX = 20 * 2 ** 20
+
+/**
+ * The bytes of a table.
+ *
+ * @throws Misuse   where there is none, it is a folder or a device, or it is larger than a table of people
+ * @throws Failure  where the system refuses
+ */
+export async function readWholeBytes(path: string): Promise<Uint8Array> {
+  return await bytesOf(path, TABLE_BYTES_MAX)
+}
+
+async function bytesOf(path: string, most: number): Promise<Buffer> {
   try {
     const found = await stat(path)
     if (found.isDirectory()) throw new Misuse(`"${visibleLine(path)}" is a folder; name a file in it`)
     // a pipe from another command is read to its end; a device may have none
     if (!found.isFile() && !found.isFIFO()) throw new Misuse(`"${visibleLine(path)}" is a device; name a file`)
-    if (found.size > READ_MAX)
-      throw new Misuse(
-        `"${visibleLine(path)}" has ${Math.round(found.size / 2 ** 20)} MB; files of up to ${READ_MAX / 2 ** 20} MB are read`,
-      )
-    return await readFile(path, 'utf8')
+    if (found.size > most)
+      throw new Misuse(`"${visibleLine(path)}" has ${Math.round(found.size / 2 ** 20)} MB; files of up to ${most / 2 ** 20} MB are read`)
+    return await readFile(path)
   } catch (error) {
     if (error instanceof Misuse) throw error
     const { code } = error as NodeJS.ErrnoException

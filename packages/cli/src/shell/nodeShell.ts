@@ -4,7 +4,7 @@ import { existsSync } from 'node:fs'
 import { resolve } from 'node:path'
 import type { LoadedNotebook } from '@loopwright/notebook/machine'
 import { visibleStyled } from '@loopwright/charts/table'
-import { checkWritable, readBeside, readWhole, writeWhole } from './nodeFiles.ts'
+import { checkWritable, readBeside, readWhole, readWholeBytes, writeWhole } from './nodeFiles.ts'
 import { INTERRUPTED, type Shell, type Stream } from './shell.ts'
 import { colourWanted, columnsOf } from './terminalLook.ts'
 
@@ -32,6 +32,7 @@ export function nodeShell(): NodeShell {
     err: nodeStream(process.stderr).stream,
     written: results.written,
     readFile: readWhole,
+    readBytes: readWholeBytes,
     readBeside,
     writeFile: writeWhole,
     checkWritable,

@@ -1,8 +1,35 @@
 /** A duration as a file says it. */
 import { type Distribution, distributionKinds, type FieldIs } from '@loopwright/stats'
+import { Document } from 'yaml'
 import { percentText } from '../text/decimal.ts'
 import { phraseOf } from '../text/phrase.ts'
 import { flag, flow, flowList, number, seconds, text, type Value } from './nodes.ts'
+
+/**
+ * A duration as a file says it, on one line.
+ *
+ * @example writeDistribution({ kind: 'lognormal', mean: 45, cv: 0.15 }) // => '45 s ± 15 %'
+ */
+export const writeDistribution = (d: Distribution): string => new Document(distribution(d)).toString({ lineWidth: 0 }).trim()
+
+/** Where times stand that a scenario takes from a file. */
+export interface ColumnOfFile {
+  readonly file: string
+  readonly column: string
+  /** only rows that have this in the column named */
+  readonly where: Readonly<Record<string, string>>
+  readonly unit: 's' | 'min' | 'h' | 'ms'
+}
+
+/**
+ * The values of a column of a CSV file, as a scenario file says it, on one line.
+ *
+ * @example writeColumn({ file: 'times.csv', column: 'seconds', where: { task: 'wire' }, unit: 's' }) // => '{ kind: empirical, file: "times.csv", column: "seconds", where: { "task": "wire" }, unit: s }'
+ */
+export function writeColumn({ file, column, where, unit }: ColumnOfFile): string {
+  const rows = Object.entries(where).map(([head, text]) => `${JSON.stringify(head)}: ${JSON.stringify(text)}`)
+  return `{ kind: empirical, file: ${JSON.stringify(file)}, column: ${JSON.stringify(column)}, where: { ${rows.join(', ')} }, unit: ${unit} }`
+}
 
 /** How a field is written, by what it is. */
 const WRITTEN: { readonly [Is in FieldIs]: (part: never) => Value | null } = {

@@ -1,0 +1,23 @@
+// A table of a file
+export { readTable, needSize } from './table/bytes.ts'
+export type { TableChoice } from './table/bytes.ts'
+export type { RawTable, RawRow, Cell } from './table/rawTable.ts'
+export { TableError, faultLine } from './table/tableError.ts'
+export type { TableFault } from './table/tableError.ts'
+export { accountWords } from './table/account.ts'
+export type { Account, Refusal } from './table/account.ts'
+
+// Measured times
+export { readTimes } from './times/readTimes.ts'
+export type { TimeOptions } from './times/readTimes.ts'
+export type { Observation, TimeTable, TimeColumn } from './times/observation.ts'
+export { timeStudy } from './times/timeStudy.ts'
+export type { TaskTimes, TimeStudyRequest, Outliers } from './times/timeStudy.ts'
+export { standardTime } from './times/allowance.ts'
+export type { Allowance } from './times/allowance.ts'
+export { cyclesFor } from './times/cycles.ts'
+export type { Cycles } from './times/cycles.ts'
+export { trendOf, peopleDiffer, roundingOf, onlyRises, fencesOf } from './times/checks.ts'
+export type { Trend, PeopleDiffer, Rounding } from './times/checks.ts'
+export { timeParts, timePartsText } from './times/timeParts.ts'
+export type { TimePart, TimeSource } from './times/timeParts.ts'
