@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
+import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { setTimeout } from 'node:timers/promises'
@@ -6,12 +6,11 @@ import { Ajv } from 'ajv'
 import { afterAll, describe, expect, test } from 'vitest'
 import { main } from '../../packages/cli/src/main.ts'
 import { memoryShell } from '../helpers/memoryShell.ts'
+import { OPEN_LINE } from '../helpers/scenarioTexts.ts'
 import { DEMO, loopwright, runFiles, start } from './spawned.ts'
 
 const store = mkdtempSync(join(tmpdir(), 'loopwright-documents-'))
 afterAll(() => rmSync(store, { recursive: true }))
-
-const OPEN_LINE = 'scenarios/test-and-repair-line.yaml'
 
 async function validator(of: 'run' | 'sweep' | 'carriers' | 'drivers' | 'grid' | 'forecast') {
   const shell = memoryShell()
@@ -63,8 +62,8 @@ describe('each document is what its schema says', () => {
     ['forecast', '--replications', '4'],
   ] as const)('a line that is no single loop has no law: %s', async (command, ...more) => {
     const valid = await validator(command)
-    const shell = memoryShell({ [OPEN_LINE]: readFileSync(OPEN_LINE, 'utf8') })
-    expect(await main([command, OPEN_LINE, ...more, '--json'], shell)).toBe(0)
+    const shell = memoryShell({ 'line.yaml': OPEN_LINE })
+    expect(await main([command, 'line.yaml', ...more, '--json'], shell)).toBe(0)
     const told = JSON.parse(shell.said.out)
     expect(valid(told), JSON.stringify(valid.errors?.slice(0, 5))).toBe(true)
     expect(told.law).toBeNull()

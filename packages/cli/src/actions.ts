@@ -16,7 +16,7 @@ export async function paged({ shell, onCode }: ProgramContext, flags: PageFlags,
 }
 
 /**
- * The same with threads that are started before anything else is loaded, where there will be enough runs.
+ * The same with threads that are started before anything else is loaded, where there will be enough runs and the shell has none.
  *
  * @param runs  at least
  */
@@ -30,6 +30,7 @@ export async function threaded<F extends MachineFlags & PageFlags>(
     const { fewEnough, withThreads } = await import('./threads.ts')
     const few = fewEnough(context.shell, flags)
     if (isShared(few)) return await (await import('./machines.ts')).withMachines(context.shell, few, run)
-    return await withThreads(few, runs, run)
+    const there = context.shell.pool !== undefined && few.workers === undefined
+    return there ? await run(few) : await withThreads(few, runs, run)
   })
 }
