@@ -27,7 +27,7 @@ describe('the drawing', () => {
   })
   test('every zone is drawn, every transfer crossed, every corner has its chevron, every station its bracket and name', () => {
     const { svg } = loopPlan(zones, { valueMeaning: meaning })
-    expect(svg.match(/<g><title>/g)!.length).toBe(22)
+    expect(svg.match(/<g data-zone="\d+"><title>/g)!.length).toBe(22)
     expect(svg.match(/, transfer: \d+ /g)!.length).toBe(4)
     expect(svg.match(/stroke-width="2"/g)!.length).toBe(4)
     expect(svg.match(/stroke-width="1.6"/g)!.length).toBe(7)

@@ -54,7 +54,7 @@ export function cellMark(cell: Cell, zone: PlanZone, paper: Paper, meaning: stri
   const says = [zone.name, zone.station?.title, zone.transfer ? 'transfer' : null].filter((part) => part !== null && part !== undefined)
   const reads = zone.label === null || meaning === null ? '' : `: ${zone.label} (${meaning})`
   return [
-    `<g><title>${escapeXml(says.join(', ') + reads)}</title>`,
+    `<g data-zone="${cell.index}"><title>${escapeXml(says.join(', ') + reads)}</title>`,
     `<path d="${area(cell, paper)}" fill="${ground}" stroke="currentColor" stroke-width="0.8"/>`,
     zone.transfer ? cross(cell, paper, text, lines.length === 0 ? 1 : Math.max(0.25, 1 - 21 / (Math.hypot(width, height) / 2))) : '',
     ...written,

@@ -58,7 +58,7 @@ export function lineMap(
     cellWidth: Math.max(30, Math.min(CELL_MAX, room)),
     meaning: valueMeaning,
   }
-  const ways = paths.map((path) => wayMark(path, paper, back.indexOf(path)))
+  const ways = paths.map((path, index) => `<g data-way="${index}">${wayMark(path, paper, back.indexOf(path))}</g>`)
   const foot = footMarks(paper, paths)
   const title = 'Map of the line'
   const description = descriptionOf(zones, paths, valueMeaning)
@@ -87,7 +87,7 @@ function cellMark(zone: number, paper: Paper): string {
   const says = [name, station?.title, transfer ? 'transfer' : null].filter((part) => part !== null && part !== undefined)
   const reads = label === null || paper.meaning === null ? '' : `: ${label} (${paper.meaning})`
   return [
-    `<g><title>${escapeXml(says.join(', ') + reads)}</title>`,
+    `<g data-zone="${zone}"><title>${escapeXml(says.join(', ') + reads)}</title>`,
     `<rect x="${px(x)}" y="${px(y)}" width="${px(width)}" height="${CELL_HEIGHT}" rx="2" fill="${ground}" stroke="currentColor" stroke-width="${station === null ? '0.8' : '2'}"/>`,
     transfer
       ? `<path d="M${px(x)} ${px(y)}l8 8M${px(x + width)} ${px(y)}l-8 8M${px(x)} ${px(y + CELL_HEIGHT)}l8 -8M${px(x + width)} ${px(y + CELL_HEIGHT)}l-8 -8" fill="none" stroke="${text}" stroke-width="0.8"/>`

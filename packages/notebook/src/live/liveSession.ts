@@ -8,6 +8,7 @@ import {
   readScenario,
   readScenarioWith,
   type Scenario,
+  type ShiftStart,
   variationText,
 } from '@loopwright/scenario'
 import type { LineSpec } from '@loopwright/line'
@@ -17,6 +18,9 @@ import { compareWarnings, linesTable } from '../compare/compareStory.ts'
 import { compareSentences, compareSure, differenceSentence, differenceWords } from '../compare/compareWords.ts'
 import type { AnswerFigure } from '../cells/cell.ts'
 import type { LiveData } from '../page/pageData.ts'
+import type { Replay } from '../replay/replay.ts'
+import { replayOf } from '../replay/replayOf.ts'
+import { type WatchedLine, watchedLine } from '../replay/watchedLine.ts'
 import { endSentence } from '../runs/endWords.ts'
 import { planFigure } from '../sweep/answerFigures.ts'
 import { type Period, period } from '../sweep/period.ts'
@@ -35,8 +39,24 @@ export interface LiveSession {
   ask(ask: LiveAsk, tell: (told: LiveTold) => void, signal: AbortSignal): Promise<void>
   /** A setting as a variation of the file; null where it is refused. */
   keep(setting: LiveSetting, replications: number): LiveKept | null
+  /**
+   * One run of a setting, to be watched.
+   *
+   * @param replication  which of the shifts, from 0
+   * @param signal       another one is wanted
+   */
+  watch(values: LiveValues, replication: number, signal: AbortSignal): Promise<Watched | Extract<LiveRead, { scenario: null }> | null>
   /** The scenario with a setting; what is wrong with it as the command tells it. */
   read(values: LiveValues): LiveRead
+}
+
+/** A run, and the line that it is a run of, as it is drawn. */
+export interface Watched {
+  readonly replay: Replay
+  readonly line: WatchedLine
+  readonly output: number
+  /** instants of clock times of the day; empty without a calendar */
+  readonly shiftStarts: readonly ShiftStart[]
 }
 
 export type LiveRead =
@@ -56,7 +76,7 @@ const READ_MAX = 8
  */
 export function liveSession({ source, inputs, seed }: LiveData): LiveSession {
   const files = (path: string): string | null => (Object.hasOwn(source.beside, path) ? source.beside[path]! : null)
-  const { scenario: base, problems: known } = readScenario(source.text, { files })
+  const { scenario: base, problems: known, notes } = readScenario(source.text, { files })
   if (base === null) throw new Error(formatProblems(known, source.text, source.file))
   const words = period(base)
   const growing = growingComparison(seed)
@@ -83,6 +103,19 @@ export function liveSession({ source, inputs, seed }: LiveData): LiveSession {
 
   return {
     read,
+    async watch(values, replication, signal) {
+      const found = read(values)
+      if (found.scenario === null) return found
+      const traced = await traceRun(found.scenario.line, { replication }, { seed, signal, workers: 0 })
+      if (traced === null || signal.aborted) return null
+      const { run, trace } = traced
+      return {
+        replay: replayOf(found.scenario, trace, run.end),
+        line: watchedLine(found.scenario),
+        output: run.output,
+        shiftStarts: notes?.shiftStarts ?? [],
+      }
+    },
     async ask({ id, settings }, tell, signal) {
       const scenarios: Scenario[] = []
       const changes: Changes[] = []
