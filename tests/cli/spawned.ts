@@ -18,6 +18,8 @@ export interface Spawned {
   readonly interrupt: () => void
   /** resolves when standard error has said this */
   readonly saidOnErr: (text: string) => Promise<void>
+  /** resolves when standard output has said this; with all that it has said */
+  readonly saidOnOut: (text: string) => Promise<string>
 }
 
 /** commands that keep their runs */
@@ -32,8 +34,10 @@ export function start(words: readonly string[], folder = TOP): Spawned {
   const child = spawn(process.execPath, [BIN, ...words, ...fresh(words)], { cwd: folder, stdio: ['ignore', 'pipe', 'pipe'] })
   const said = { out: '', err: '' }
   const waiting: { text: string; done: () => void }[] = []
+  const outs: { text: string; done: (all: string) => void }[] = []
   child.stdout.setEncoding('utf8').on('data', (text: string) => {
     said.out += text
+    for (const one of outs) if (said.out.includes(one.text)) one.done(said.out)
   })
   child.stderr.setEncoding('utf8').on('data', (text: string) => {
     said.err += text
@@ -46,6 +50,11 @@ export function start(words: readonly string[], folder = TOP): Spawned {
       new Promise((done) => {
         waiting.push({ text, done })
         if (said.err.includes(text)) done()
+      }),
+    saidOnOut: (text) =>
+      new Promise((done) => {
+        outs.push({ text, done })
+        if (said.out.includes(text)) done(said.out)
       }),
   }
 }

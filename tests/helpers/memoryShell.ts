@@ -71,7 +71,7 @@ export function memoryShell(
     checkWritable: async (path) => {
       if (path.startsWith('closed/')) throw new Failure(`"${path}" cannot be written: you may not write or read there`)
     },
-    importModule: async (path) => {
+    loadNotebook: async (path) => {
       throw new Misuse(`there is no file "${path}" here`)
     },
     openPage: async (path) => {

@@ -74,10 +74,9 @@ export async function bundle(folder) {
   })
   const page = build({
     ...common,
-    entryPoints: {
-      'browser/main': source('notebook/src/browser/main.ts'),
-      'browser/live/worker': source('notebook/src/browser/live/worker.ts'),
-    },
+    entryPoints: Object.fromEntries(
+      ['main', 'ownCharts', 'watch', 'live/worker'].map((name) => [`browser/${name}`, source(`notebook/src/browser/${name}.ts`)]),
+    ),
     format: 'esm',
     platform: 'browser',
     plugins: [oneLanguage],

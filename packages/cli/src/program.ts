@@ -1,7 +1,16 @@
 /** The command line: names, options, examples. What a command does is in its file under commands/; the commands that decide are in studyProgram.ts. */
 import { Command, Option } from 'commander'
 import { type ProgramContext, paged, threaded } from './actions.ts'
-import { eventsFile, nameList, pageFile, positiveNumber, replicationNumber, seedText, wholeNumber } from './options/arguments.ts'
+import {
+  eventsFile,
+  nameList,
+  pageFile,
+  portNumber,
+  positiveNumber,
+  replicationNumber,
+  seedText,
+  wholeNumber,
+} from './options/arguments.ts'
 import { SCHEMAS } from './commands/schema.ts'
 import { examplesOf } from './options/examples.ts'
 import {
@@ -207,14 +216,24 @@ function addNotebooks(root: Command, { shell, command, onCode }: ProgramContext)
       option('--replications <count>', 'windows to simulate of each line or number of carriers, in place of what it asks for', wholeNumber),
       option('--seed <text>', 'in place of what it asks for', seedText),
     ],
-    output: [...csvOptions(), option('--out <file>', 'where the page goes (default: out/<notebook>.html)', pageFile), pageOptions()[1]!],
-    machine: [workersOption(), ...sharedOptions(), ...keptOptions()],
+    output: [
+      ...csvOptions(),
+      option('--out <file>', 'where the page goes (default: out/<notebook>.html)', pageFile),
+      pageOptions()[1]!,
+      option('--watch', 'serve the page on this machine alone, and bring it up to date with each save, until Ctrl-C'),
+    ],
+    machine: [
+      workersOption(),
+      option('--port <number>', 'the first that --watch tries (default: 8620)', portNumber),
+      ...sharedOptions(),
+      ...keptOptions(),
+    ],
   })
     .description('run a notebook (a TypeScript module): its cells to the terminal, its page to a file')
     .addHelpText('after', examplesOf('notebook'))
     .action(async (file: string, flags) => {
-      const { notebook } = await import('./commands/notebook.ts')
-      const run = async (all: typeof flags): Promise<number> => await notebook(shell, file, all, command)
-      onCode(isShared(flags) ? await (await import('./machines.ts')).withMachines(shell, flags, run) : await run(flags))
+      const run = flags.watch === true ? (await import('./commands/watch.ts')).watch : (await import('./commands/notebook.ts')).notebook
+      const carry = async (all: typeof flags): Promise<number> => await run(shell, file, all, command)
+      onCode(isShared(flags) ? await (await import('./machines.ts')).withMachines(shell, flags, carry) : await carry(flags))
     })
 }

@@ -22,7 +22,7 @@ export interface PageAssets {
 const EARLY =
   "document.documentElement.classList.add('script');if(typeof Worker==='function'&&typeof DecompressionStream==='function')document.documentElement.classList.add('working')"
 
-type Entry = 'main' | 'ownCharts' | 'live/worker'
+type Entry = 'main' | 'ownCharts' | 'live/worker' | 'watch'
 
 /** by what the browser begins with */
 const bundled = new Map<Entry, Promise<string>>()
@@ -63,6 +63,9 @@ const ONE_LANGUAGE: Plugin = {
   name: 'one language',
   setup: ({ onLoad }) => onLoad({ filter: /zod.v4.locales.index\.js$/ }, () => ({ contents: '' })),
 }
+
+/** The script of the window around a page that is being written. */
+export const browserScript = async (entry: 'watch'): Promise<string> => await once(entry)
 
 async function bundle(entry: Entry): Promise<string> {
   const { build } = await import('esbuild')

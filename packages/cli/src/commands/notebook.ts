@@ -17,11 +17,15 @@ export interface NotebookFlags extends MachineFlags {
   readonly replications?: number
   readonly seed?: string
   readonly out?: string
+  /** serve the page, and go on with each save */
+  readonly watch?: true
+  readonly port?: number
 }
 
 /** Runs a notebook: its cells to the terminal as they come, its page to a file. */
 export async function notebook(shell: Shell, file: string, flags: NotebookFlags, command: string): Promise<number> {
   if (/\.(ya?ml|json)$/i.test(file)) await refuseScenario(shell, file)
+  if (flags.port !== undefined) throw new Misuse('--port is for --watch, which serves the page; say --watch too')
   const [{ runNotebook }, { lineOf, placeOf }] = await Promise.all([import('@loopwright/notebook'), import('@loopwright/notebook/machine')])
   await checkOutputs(shell, flags)
   const { err, out } = shell
@@ -33,7 +37,7 @@ export async function notebook(shell: Shell, file: string, flags: NotebookFlags,
     readFile: shell.readFile,
     readBeside: shell.readBeside,
     writeFile: shell.writeFile,
-    importModule: shell.importModule,
+    importModule: async (path: string) => (await shell.loadNotebook(path)).exports,
     places: { of: placeOf, line: lineOf },
     log: (text: string) => {
       if (said) err.write(clear)

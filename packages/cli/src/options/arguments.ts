@@ -36,6 +36,17 @@ export function wholeNumber(text: string): number {
 }
 
 /**
+ * A port that a program without special rights may have.
+ *
+ * @example portNumber('8620') // => 8620
+ */
+export function portNumber(text: string): number {
+  const value = Number(text)
+  if (!/^\d+$/.test(text) || value < 1024 || value > 65_000) throw new InvalidArgumentError('Write a number from 1024 to 65000.')
+  return value
+}
+
+/**
  * Percent, above 0 and below 100.
  *
  * @example percent('2.5') // => 2.5

@@ -47,7 +47,11 @@ export const EXAMPLES = {
   'store info': ['store info', 'store info --store elsewhere'],
   'store merge': ['store merge part-1 part-2 part-3', 'store merge /net/line/part-* --store all'],
   'store prune': ['store prune', 'store prune --older-than 30'],
-  notebook: ['notebook notebooks/how-many-carriers.ts', 'notebook notebooks/how-many-carriers.ts --replications 20 --open'],
+  notebook: [
+    'notebook notebooks/how-many-carriers.ts',
+    'notebook notebooks/how-many-carriers.ts --replications 20 --open',
+    'notebook notebooks/how-many-carriers.ts --watch --open',
+  ],
 } as const satisfies Readonly<Record<string, readonly [string, string, ...string[]]>>
 
 export type CommandName = keyof typeof EXAMPLES

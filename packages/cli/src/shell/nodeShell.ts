@@ -36,8 +36,8 @@ export function nodeShell(): NodeShell {
     readBeside,
     writeFile: writeWhole,
     checkWritable,
-    importModule,
-    openPage: (path) => started(...opener(process.platform, resolve(path))),
+    loadNotebook: loadModule,
+    openPage: (path) => started(...opener(process.platform, /^https?:/.test(path) ? path : resolve(path))),
     openStore: async (folder) => (await import('@loopwright/study/machine')).folderStore(folder),
     now: () => performance.now(),
     today: () => new Date(),
@@ -99,10 +99,6 @@ function started(command: string, words: readonly string[]): Promise<boolean> {
     child.on('exit', (code) => end(code === 0))
     child.unref()
   })
-}
-
-async function importModule(path: string): Promise<unknown> {
-  return (await loadModule(path)).exports
 }
 
 /** A notebook gets the packages that run already, from wherever it lies. */

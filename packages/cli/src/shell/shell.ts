@@ -1,3 +1,4 @@
+import type { LoadedNotebook } from '@loopwright/notebook/machine'
 import type { Pool, Store } from '@loopwright/study/machine'
 
 /** All that the command does to the world outside. `nodeShell` is the real one; tests of single functions bring a small one. */
@@ -15,11 +16,11 @@ export interface Shell {
   readonly writeFile: (path: string, text: string) => Promise<void>
   /** Throws a `Failure` if the file could not be written, a `Misuse` where the name is no file's; leaves nothing behind but the folder. */
   readonly checkWritable: (path: string) => Promise<void>
-  /** The module's exports; TypeScript too. */
-  readonly importModule: (path: string) => Promise<unknown>
+  /** A notebook's module, from any folder; TypeScript too. */
+  readonly loadNotebook: (path: string) => Promise<LoadedNotebook>
   /** The store in a folder, made with its first entry. */
   readonly openStore: (folder: string) => Promise<Store>
-  /** Opens a page in the browser that the system prefers; false: nothing here can. */
+  /** Opens a page, by its file or by its address, in the browser that the system prefers; false: nothing here can. */
   readonly openPage: (path: string) => Promise<boolean>
   /** Threads that are there already, for studies that are given none; they are left running. Default: each study starts its own. */
   readonly pool?: Pool

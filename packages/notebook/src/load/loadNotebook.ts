@@ -6,7 +6,7 @@ import { dirname, join, relative, resolve } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import type { BuildFailure, BuildOptions, Message, Plugin } from 'esbuild'
 import { type Fault, NotebookFaults } from './fault.ts'
-import { withSteps } from './steps.ts'
+import { type StepMark, withSteps } from './steps.ts'
 
 /** What the runner needs to know of the packages that run. */
 export interface LoadOptions {
@@ -22,6 +22,8 @@ export interface LoadedNotebook {
   readonly exports: unknown
   /** the files of which it was made: itself, and what it imports; whole paths */
   readonly files: readonly string[]
+  /** of its body, in their order; empty where it could not be split */
+  readonly steps: readonly StepMark[]
 }
 
 /** texts of all files that notebooks were made of, as they were then, by whole path */
@@ -40,7 +42,7 @@ export async function loadNotebook(path: string, { ours, importFile }: LoadOptio
   const file = join(folder, 'notebook.mjs')
   try {
     await writeFile(file, made.code)
-    return { exports: await importFile(pathToFileURL(file).href), files: made.files }
+    return { exports: await importFile(pathToFileURL(file).href), files: made.files, steps: made.steps }
   } finally {
     await rm(folder, { recursive: true, force: true })
   }
@@ -64,8 +66,8 @@ export function placeOf(error: unknown): SourcePlace | null {
   const frames = error instanceof Error ? (error.stack ?? '').split('\n').filter((each) => /^\s*at /.test(each)) : []
   for (const frame of frames) {
     for (const [path, text] of texts) {
-      const at = [path, pathToFileURL(path).href].map((name) => frame.indexOf(`${name}:`) + name.length).find((end) => frame[end] === ':')
-      const [, line, column] = at === undefined ? [] : (/^:(\d+):(\d+)/.exec(frame.slice(at)) ?? [])
+      const name = [path, pathToFileURL(path).href].find((each) => frame.includes(`${each}:`))
+      const [, line, column] = name === undefined ? [] : (/^:(\d+):(\d+)/.exec(frame.slice(frame.indexOf(`${name}:`) + name.length)) ?? [])
       if (line === undefined) continue
       return { file: shown(path), line: Number(line), column: Number(column), source: text.split(/\r?\n/)[Number(line) - 1] ?? '' }
     }
@@ -81,9 +83,10 @@ export function placeOf(error: unknown): SourcePlace | null {
  */
 export const lineOf = (path: string, line: number): string => texts.get(resolve(path))?.split(/\r?\n/)[line - 1] ?? ''
 
-async function built(entry: string, ours: LoadOptions['ours']): Promise<{ readonly code: string; readonly files: readonly string[] }> {
+async function built(entry: string, ours: LoadOptions['ours']): Promise<Omit<LoadedNotebook, 'exports'> & { readonly code: string }> {
   const { build } = await import('esbuild')
   const files = new Set([entry])
+  const steps: StepMark[] = []
   const options = {
     entryPoints: [entry],
     outfile: join(dirname(entry), 'notebook.mjs'),
@@ -98,11 +101,11 @@ async function built(entry: string, ours: LoadOptions['ours']): Promise<{ readon
     sourceRoot: '',
     tsconfigRaw: '{}',
     logLevel: 'silent',
-    plugins: [resolving(ours), reading(entry, files)],
+    plugins: [resolving(ours), reading(entry, files, steps)],
   } satisfies BuildOptions
   try {
     const { outputFiles } = await build(options)
-    return { code: withWholePaths(outputFiles[0].text, dirname(entry)), files: [...files] }
+    return { code: withWholePaths(outputFiles[0].text, dirname(entry)), files: [...files], steps }
   } catch (error) {
     const errors = (error as Partial<BuildFailure>).errors
     if (errors === undefined) throw error
@@ -137,7 +140,7 @@ const resolving = (ours: LoadOptions['ours']): Plugin => ({
 })
 
 /** Keeps the texts, splits the notebook itself into its steps, and lets each file know its own address. */
-const reading = (entry: string, files: Set<string>): Plugin => ({
+const reading = (entry: string, files: Set<string>, steps: StepMark[]): Plugin => ({
   name: 'texts',
   setup: ({ onLoad, esbuild }) => {
     onLoad({ filter: /\.[cm]?[jt]s$/, namespace: 'file' }, async ({ path }) => {
@@ -159,6 +162,7 @@ const reading = (entry: string, files: Set<string>): Plugin => ({
         return { line: (found.originalLine ?? line - 1) + 1, column: found.originalColumn ?? column }
       })
       if (stepped === null) return { contents: text, loader }
+      steps.push(...stepped.marks)
       const lines = map.mappings.split(';')
       for (const at of stepped.putIn) lines.splice(at, 0, '')
       const own = Buffer.from(JSON.stringify({ ...map, mappings: lines.join(';') })).toString('base64')
@@ -174,6 +178,9 @@ function faultOf({ text, location }: Message, entry: string): Fault {
   const before = Buffer.from(lineText).subarray(0, column).toString('utf8').length
   return { file: shown(resolve(file)), line, column: before + 1, length: Math.max(1, length), source: lineText, message: text, fix: '' }
 }
+
+/** The text of a file of a notebook, as it was when it was loaded; '': not known. */
+export const textOf = (path: string): string => texts.get(resolve(path)) ?? ''
 
 const shown = (path: string): string => {
   const way = relative(resolve('.'), path)

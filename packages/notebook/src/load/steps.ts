@@ -27,6 +27,8 @@ export interface Stepped {
   readonly code: string
   /** numbers of the lines that were put in, of the new text, from 0 */
   readonly putIn: readonly number[]
+  /** of the steps, in their order */
+  readonly marks: readonly StepMark[]
 }
 
 /** what the body calls for each step; a second parameter of it */
@@ -51,6 +53,7 @@ export function withSteps(code: string, written: (place: TextPlace) => TextPlace
   if (statements.length === 0 || !statements.every((each) => standsAlone(code, each))) return null
   const names = new Set(statements.flatMap(declared))
   const edits: Edit[] = [...(body.async === true ? [] : [{ at: body.start, over: 0, text: 'async ' }]), parameters]
+  const marks: StepMark[] = []
   const [first] = statements
   if (names.size > 0) edits.push(line(lineStart(code, first!.start), `let ${[...names].join(', ')};`))
   for (const statement of statements) {
@@ -63,11 +66,12 @@ export function withSteps(code: string, written: (place: TextPlace) => TextPlace
       gives: [...new Set([...declared(statement), ...assigned(statement)])].filter((name) => names.has(name)),
       uses: [...new Set(read(statement))].filter((name) => names.has(name)),
     }
+    marks.push(mark)
     edits.push(line(lineStart(code, statement.start), `if (await ${STEPS}(${JSON.stringify(mark)}, async () => {`))
     edits.push(...asAssignment(statement))
     edits.push(line(lineEnd(code, statement.end), `return ${STEPS}.next; })) return;`))
   }
-  return applied(code, edits)
+  return { ...applied(code, edits), marks }
 }
 
 /** A text to be put in at a place, over `over` characters. */
@@ -87,7 +91,7 @@ function standsAlone(code: string, { start, end }: Node): boolean {
   return next >= 0 && code.slice(lineStart(code, start), start).trim() === '' && code.slice(end, next).trim() === ''
 }
 
-function applied(code: string, edits: readonly Edit[]): Stepped {
+function applied(code: string, edits: readonly Edit[]): Omit<Stepped, 'marks'> {
   const ordered = edits.map((edit, index) => ({ edit, index })).sort((a, b) => a.edit.at - b.edit.at || a.index - b.index)
   const putIn: number[] = []
   let text = ''

@@ -3,3 +3,7 @@ export { loadNotebook, lineOf, placeOf } from '../load/loadNotebook.ts'
 export type { LoadedNotebook, LoadOptions, SourcePlace } from '../load/loadNotebook.ts'
 export { NotebookFaults } from '../load/fault.ts'
 export type { Fault } from '../load/fault.ts'
+
+// Writing one while it is shown
+export { watchNotebook } from '../watch/watchNotebook.ts'
+export type { WatchOptions } from '../watch/watchNotebook.ts'

@@ -10,7 +10,7 @@ import { Mistake } from '../load/fault.ts'
 import { checkNames, shown, withKnownNames } from './knownNames.ts'
 import { dedent } from '../terminal/plainText.ts'
 import { studyProgressLine, sweepProgressLine } from '../terminal/progressLine.ts'
-import { REPLICATIONS, type StudyResult, studyContext, studyOptions, timed } from '../study/studyContext.ts'
+import { REPLICATIONS, type StudyResult, recalling, studyContext, studyOptions, timed } from '../study/studyContext.ts'
 import type { StoryOptions } from '../words/storyOptions.ts'
 import { sweepCell } from '../sweep/sweepCell.ts'
 
@@ -77,6 +77,7 @@ export function notebookContext(parts: ContextParts): { readonly context: Notebo
     return result
   }
   const studies = studyContext(parts, show)
+  const recalled = recalling(parts)
   const story = (result: SweepResult | CarrierStudy | StudyResult) =>
     result.kind === 'carrier sweep' || result.kind === 'carrier study'
       ? carrierSweepStory(scenario, result, storyOptions)
@@ -91,11 +92,11 @@ export function notebookContext(parts: ContextParts): { readonly context: Notebo
     },
     sweep: async (request) => {
       checkNames('sweep', request ?? null, ['carriers', 'replications', 'seed'])
-      return told(await sweep(parts, request))
+      return told(await recalled('sweep', request, [scenario], () => sweep(parts, request)))
     },
     carriers: async (request) => {
       checkNames('carriers', request, ['carriers', 'within', 'level', 'replicationsMax', 'seed'])
-      return told(await carriers(parts, request ?? {}))
+      return told(await recalled('carriers', request ?? {}, [scenario], () => carriers(parts, request ?? {})))
     },
     // each kind of result has its own story, which the compiler does not follow through a union
     story: story as StoryTeller,

@@ -19,6 +19,8 @@ export interface Effects {
   readonly now: () => Date
   /** Threads that are there already, here or elsewhere; they are left running. Default: each study starts its own. */
   readonly pool?: Pool
+  /** The result of a study that was made of the very same before; default: each is made. */
+  readonly recall?: <R extends { readonly partial: boolean }>(name: string, made: readonly unknown[], make: () => Promise<R>) => Promise<R>
   /** Where finished replications are kept; default: nowhere. */
   readonly store?: Store | null
   /** Aborted: the results so far are told, marked as partial. */

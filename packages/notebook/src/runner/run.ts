@@ -1,18 +1,19 @@
 /** The runner: a notebook's module in, its cells, its text on the terminal and its page out. */
 import { dirname, isAbsolute, join } from 'node:path'
 import { visibleLine } from '@loopwright/charts/table'
-import { type Problem, readScenario } from '@loopwright/scenario'
+import { type Problem, readScenario, type Scenario } from '@loopwright/scenario'
 import type { Cell } from '../cells/cell.ts'
 import { liveCell } from '../live/liveCell.ts'
 import { notebookContext } from './context.ts'
 import type { Effects } from './effects.ts'
 import { type Fault, NotebookFaults } from '../load/fault.ts'
+import type { StepMark } from '../load/steps.ts'
 import { thrownFault } from '../load/thrownFault.ts'
 import { isNotebook } from './notebook.ts'
 import { printer } from '../terminal/printer.ts'
 import { TERMINAL_COLUMNS, type TerminalOptions } from '../terminal/terminalOptions.ts'
 import { wrap } from '../terminal/wrap.ts'
-import { stepper } from './steps.ts'
+import { stepper, type StepState } from './steps.ts'
 import { writePage } from './writePage.ts'
 
 /** How a notebook is run. */
@@ -50,16 +51,33 @@ export type NotebookRun =
       readonly problems: readonly Problem[]
     }
 
-/**
- * Runs a notebook: reads its scenario, carries out its body, prints cells as they come, writes the page last and says where it is.
- *
- * @param file     path of the module
- * @param effects  all that touches the world outside
- * @throws NotebookFaults  if it is no program, or what it imports is not there
- * @throws TypeError  if the module's default export is no notebook; whatever reading its files throws
- * @example (await runNotebook('ring.ts', { ...effects, importModule: async () => ({ default: notebook({ title: 'Ring', scenario: 'ring.yaml' }, async ({ prose }) => prose('First.')) }) })).cells[0].kind // => 'prose'
- */
-export async function runNotebook(file: string, effects: Effects, options: RunNotebookOptions = {}): Promise<NotebookRun> {
+/** What is told of a notebook while it is carried out. */
+export interface RunHooks {
+  /** the scenario is read; gives back what takes each cell as it comes */
+  readonly onScenario: (read: {
+    readonly question: string
+    readonly scenario: Scenario
+    readonly scenarioFile: string
+  }) => (cell: Cell) => void
+  readonly onStep?: (mark: StepMark, state: StepState) => void
+}
+
+export type CarriedOut =
+  | Extract<NotebookRun, { readonly status: 'wrong scenario' }>
+  | (Omit<Extract<NotebookRun, { readonly status: 'done' | 'partial' }>, 'page'> & {
+      readonly question: string
+      readonly scenarioName: string
+      /** with what a page has besides */
+      readonly pageCells: readonly Cell[]
+    })
+
+/** Reads the notebook and its scenario and carries out its body; writes and prints nothing. */
+export async function carryOut(
+  file: string,
+  effects: Effects,
+  options: Pick<RunNotebookOptions, 'replications' | 'seed' | 'workers'>,
+  hooks: RunHooks,
+): Promise<CarriedOut> {
   const notebook = defaultExport(
     await effects.importModule(file).catch((error: unknown) => {
       // what its own code throws has a place in it
@@ -79,9 +97,7 @@ export async function runNotebook(file: string, effects: Effects, options: RunNo
   if (scenario === null) return { status: 'wrong scenario', scenarioFile, scenarioText, problems }
 
   const question = notebook.head.question ?? scenario.question
-  effects.log(wrap(visibleLine(question), options.terminal?.columns ?? TERMINAL_COLUMNS))
-  const { print, end } = printer(effects.log, options.terminal)
-  effects.log('')
+  const print = hooks.onScenario({ question, scenario, scenarioFile })
   const { replications, seed, workers } = options
   const { context, cells } = notebookContext({
     scenario,
@@ -95,27 +111,53 @@ export async function runNotebook(file: string, effects: Effects, options: RunNo
     seed,
     workers,
   })
-  const { steps, faults, fail } = stepper({ file, places: effects.places, show: context.show, signal: effects.signal })
+  const { steps, faults, fail } = stepper({
+    file,
+    places: effects.places,
+    show: context.show,
+    onStep: hooks.onStep,
+    signal: effects.signal,
+  })
   try {
     await notebook.body(context, steps)
   } catch (error) {
     if (!effects.signal.aborted) fail(error)
   }
-  end()
-  if (effects.signal.aborted) return { status: 'partial', cells, page: null, problems, faults }
-
   const live = liveCell({ scenarioFile, scenarioText, readBeside: (path) => readBeside?.(scenarioFile, path) ?? null })
-  const withLive = (all: readonly Cell[]): readonly Cell[] =>
-    live === null || all.some(({ kind }) => kind === 'live') ? all : [...all, live]
+  const pageCells = live === null || cells.some(({ kind }) => kind === 'live') ? cells : [...cells, live]
+  return { status: effects.signal.aborted ? 'partial' : 'done', question, scenarioName: scenario.name, cells, pageCells, problems, faults }
+}
+
+/**
+ * Runs a notebook: reads its scenario, carries out its body, prints cells as they come, writes the page last and says where it is.
+ *
+ * @param file     path of the module
+ * @param effects  all that touches the world outside
+ * @throws NotebookFaults  if it is no program, or what it imports is not there
+ * @throws TypeError  if the module's default export is no notebook; whatever reading its files throws
+ * @example (await runNotebook('ring.ts', { ...effects, importModule: async () => ({ default: notebook({ title: 'Ring', scenario: 'ring.yaml' }, async ({ prose }) => prose('First.')) }) })).cells[0].kind // => 'prose'
+ */
+export async function runNotebook(file: string, effects: Effects, options: RunNotebookOptions = {}): Promise<NotebookRun> {
+  const { print, end } = printer(effects.log, options.terminal)
+  const carried = await carryOut(file, effects, options, {
+    onScenario: ({ question }) => {
+      effects.log(wrap(visibleLine(question), options.terminal?.columns ?? TERMINAL_COLUMNS))
+      effects.log('')
+      return print
+    },
+  })
+  if (carried.status === 'wrong scenario') return carried
+  end()
+  const { status, question, scenarioName, cells, pageCells, problems, faults } = carried
+  if (status === 'partial') return { status, cells, page: null, problems, faults }
+
   const page = options.out ?? `out/${baseName(file)}.html`
   const command = options.command ?? `loopwright notebook ${file}`
-  const html = await writePage({ question, scenarioName: scenario.name, date: effects.now(), command }, withLive(cells)).catch(
-    (error: unknown) => {
-      // Ctrl-C in a terminal reaches the programs that make the page as well
-      if (effects.signal.aborted) return null
-      throw error
-    },
-  )
+  const html = await writePage({ question, scenarioName, date: effects.now(), command }, pageCells).catch((error: unknown) => {
+    // Ctrl-C in a terminal reaches the programs that make the page as well
+    if (effects.signal.aborted) return null
+    throw error
+  })
   if (html === null || effects.signal.aborted) return { status: 'partial', cells, page: null, problems, faults }
   await effects.writeFile(page, html)
   effects.log(`\nPage: ${page}`)

@@ -119,6 +119,7 @@ export function studyContext(
     ...studyOptions(parts, request),
     onProgress: progressOf(parts.effects, what),
   })
+  const recalled = recalling(parts)
   const groups = { stopGroups: stopGroups(scenario), mixGroups: mixGroups(scenario) }
   return {
     context: {
@@ -128,7 +129,9 @@ export function studyContext(
         const scenarios = Object.values(named)
         const lines = Object.entries(named).map(([name, each]) => ({ name, line: each.line, plan: each.plan?.unitsPerWindow ?? null }))
         const replications = replicationsOf(request)
-        const result = await compareLines(lines, { replications }, options(request, `${lines.length} lines compared`))
+        const result = await recalled('compare', request, [named], () =>
+          compareLines(lines, { replications }, options(request, `${lines.length} lines compared`)),
+        )
         compared.set(result, scenarios)
         return told('compare', result, result)
       },
@@ -137,10 +140,12 @@ export function studyContext(
         const replications = replicationsOf(request)
         const firstStage = Math.max(FIRST_STAGE_LEAST, Math.min(FIRST_STAGE, replications))
         const rules = placeRules(scenario.line, request)
-        const result = await orderStations(
-          scenario.line,
-          { check: replications, firstStage, ...rules },
-          options(request, `where to put ${request.move.join(', ')}`),
+        const result = await recalled('order', request, [scenario], () =>
+          orderStations(
+            scenario.line,
+            { check: replications, firstStage, ...rules },
+            options(request, `where to put ${request.move.join(', ')}`),
+          ),
         )
         const simulated = { seed: result.seed, replications, engineVersion: result.engineVersion, partial: result.partial }
         return told('order', result, simulated)
@@ -148,18 +153,26 @@ export function studyContext(
       drivers: async (request = {}) => {
         checkNames('drivers', request, STUDY_NAMES)
         const replications = replicationsOf(request)
-        const result = await findDrivers(scenario.line, { replications, ...groups }, options(request, 'what drives the output'))
+        const result = await recalled('drivers', request, [scenario], () =>
+          findDrivers(scenario.line, { replications, ...groups }, options(request, 'what drives the output')),
+        )
         return told('drivers', result, result)
       },
       losses: async (request = {}) => {
         checkNames('losses', request, STUDY_NAMES)
         const asked = { replications: replicationsOf(request), stopGroups: groups.stopGroups }
-        const result = await findLosses(scenario.line, asked, options(request, 'what is lost, and by what'))
+        const result = await recalled('losses', request, [scenario], () =>
+          findLosses(scenario.line, asked, options(request, 'what is lost, and by what')),
+        )
         return told('losses', result, result)
       },
       forecast: async (request) => {
         checkNames('forecast', request ?? null, ['shiftsPerWeek', ...STUDY_NAMES])
-        const result = await forecastRuns(parts, replicationsOf(request), request.shiftsPerWeek, options(request, 'the line as it stands'))
+        const { sweep } = await recalled('forecast', request, [scenario], async () => {
+          const made = await forecastRuns(parts, replicationsOf(request), request.shiftsPerWeek, options(request, 'the line as it stands'))
+          return { partial: made.sweep.partial, sweep: made.sweep }
+        })
+        const result = forecastOf(scenario, sweep, request.shiftsPerWeek)
         return told('forecast', result, result.sweep)
       },
       grid: async (request) => {
@@ -167,7 +180,9 @@ export function studyContext(
         const { factors, points } = askedLines(parts, request)
         const base = { line: scenario.line, plan: scenario.plan?.unitsPerWindow ?? null }
         const replications = replicationsOf(request)
-        const result = await runGrid(points, { factors, base, replications }, options(request, `${points.length} settings`))
+        const result = await recalled('grid', request, [points, factors, base], () =>
+          runGrid(points, { factors, base, replications }, options(request, `${points.length} settings`)),
+        )
         return told('grid', result, result)
       },
     },
@@ -217,6 +232,21 @@ async function forecastRuns(
   const request = { counts: [line.carriers.count], replications, plan: plan?.unitsPerWindow ?? null }
   const sweep = await sweepCarriers(line, request, options)
   return forecastOf(parts.scenario, sweep, shiftsPerWeek)
+}
+
+/** Studies of the same lines, asked in the same way, need not be made again where the caller remembers them. */
+export function recalling({
+  effects: { recall },
+  replications,
+  seed,
+}: Pick<StudyParts, 'effects' | 'replications' | 'seed'>): <R extends { readonly partial: boolean }>(
+  name: string,
+  request: object,
+  lines: readonly unknown[],
+  make: () => Promise<R>,
+) => Promise<R> {
+  return async (name, request, lines, make) =>
+    recall === undefined ? await make() : await recall(name, [request, replications ?? null, seed ?? null, ...lines], make)
 }
 
 /** How every study of a notebook is carried out. */
