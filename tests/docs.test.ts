@@ -175,6 +175,14 @@ describe('what documents tell people to type', () => {
   })
 })
 
+/** Two alternatives of one scenario, with all that can be asked of them. */
+const decisionOf = (scenario: string): string =>
+  [
+    `format: 1\nscenario: ${scenario}\ntoday: slow\nalternatives: { slow: { set: { drive.speed: 9 m/min } }, fast: { investment: 1000 € } }`,
+    'money: { wage: 38 €/h, crew: 8, daysPerYear: 230, shiftsPerDay: 2, years: 7, interest: 10 % }',
+    'screening: { mass: 115 kg, people: working, voltage: 24 V }',
+  ].join('\n')
+
 async function helpOf(subcommand: string): Promise<string> {
   const shell = memoryShell()
   expect(await main(subcommand === '' ? ['--help'] : [subcommand, '--help'], shell)).toBe(0)
@@ -187,6 +195,7 @@ describe('examples of the help, on the demo line with short shifts, with few run
     'line.yaml': demo,
     'today.yaml': demo,
     'proposal.yaml': demo.replace('name: ', 'name: Proposal, '),
+    'line.decision.yaml': decisionOf('line.yaml'),
     'tasks.csv': 'task,seconds,after\nfit,40,\ntest,30,fit\n',
     'times.csv': TIMES,
   }
@@ -199,6 +208,8 @@ describe('examples of the help, on the demo line with short shifts, with few run
     order: ['--check-replications', '2'],
     drivers: ['--replications', '2'],
     losses: ['--replications', '2'],
+    payback: ['--replications', '2'],
+    screen: ['--replications', '2'],
   }
   // the words of all are held by packages/cli/src/options/examples.test.ts; those left out here take many runs whatever is asked for, or files or a server of their own
   const LONG = ['', 'notebook', 'steady', 'carriers', 'order line.yaml --move S4,S5,S6', 'store merge', 'work', 'queue']

@@ -1,5 +1,6 @@
 /** What examples may name beside the public names of all packages: a line, a scenario, measured times, and the effects of a notebook that writes nothing. */
 import { readScenario } from '@loopwright/scenario'
+import { decisionRuns } from '../helpers/decisionRuns.ts'
 import { RING } from '../helpers/scenarioTexts.ts'
 import { stationLoop } from '../helpers/stationLoop.ts'
 import { DOORS } from '../tidy/imports.ts'
@@ -13,6 +14,8 @@ export const GIVEN: Readonly<Record<string, unknown>> = {
   /** a scenario file, and what it says: a ring of ten zones */
   text: RING,
   scenario: readScenario(RING).scenario,
+  /** alternatives of a decision, each simulated twice */
+  runs: await decisionRuns(2),
   /** seconds, as measured by hand */
   times: [41, 38, 45, 52, 39, 43, 47, 61, 40, 44, 50, 42, 37, 48, 55, 46, 43, 41, 49, 58, 36, 44, 45, 51, 40],
   effects: {

@@ -33,6 +33,7 @@ import {
 import { isShared } from './machineFlags.ts'
 import type { Shell } from './shell/shell.ts'
 import { addMeasuring } from './measureProgram.ts'
+import { addMeetings } from './decisionProgram.ts'
 import { addDecisions } from './studyProgram.ts'
 import { wrongWords } from './shell/wrongWords.ts'
 
@@ -66,6 +67,7 @@ export function program(shell: Shell, command: string, onCode: (code: number) =>
   addMeasuring(root, context)
   addSimulation(root, context)
   addDecisions(root, context)
+  addMeetings(root, context)
   addKeeping(root, context)
   addMachines(root, context)
   addNotebooks(root, context)

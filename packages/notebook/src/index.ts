@@ -63,6 +63,12 @@ export type { BalanceStory, BalanceStoryOptions } from './balance/balanceStory.t
 export { tracePauses } from './trace/tracePauses.ts'
 export { timesStory } from './times/timesStory.ts'
 export type { TimesStory, TimesStoryOptions } from './times/timesStory.ts'
+export { paybackStory } from './decision/paybackStory.ts'
+export type { PaybackStory } from './decision/paybackStory.ts'
+export { screeningStory } from './decision/screeningStory.ts'
+export type { ScreeningStory } from './decision/screeningStory.ts'
+export { paybackOf, screeningsOf } from './decision/decisionRuns.ts'
+export type { DecisionRuns } from './decision/decisionRuns.ts'
 export { traceStory } from './trace/traceStory.ts'
 export type { TraceStory, TraceStoryOptions } from './trace/traceStory.ts'
 

@@ -14,6 +14,8 @@ export const SCHEMAS = [
   'steady',
   'balance',
   'times',
+  'payback',
+  'screen',
   'trace',
 ] as const
 export type SchemaName = (typeof SCHEMAS)[number]
@@ -41,6 +43,8 @@ async function schemaOf(of: SchemaName): Promise<object> {
     case 'steady':
     case 'balance':
     case 'times':
+    case 'payback':
+    case 'screen':
       return (await import('../documents/studySchemas.ts')).STUDY_SCHEMAS[of]()
     case 'trace':
       return (await import('../documents/traceDocument.ts')).traceSchema()

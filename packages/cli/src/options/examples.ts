@@ -43,6 +43,8 @@ export const EXAMPLES = {
   'queue info': ['queue info --queue redis://plant-server', 'queue info --queue redis://127.0.0.1:6379/1'],
   'queue cancel': ['queue cancel --queue redis://plant-server', 'queue cancel --queue redis://127.0.0.1'],
   'queue retry': ['queue retry --queue redis://plant-server', 'queue retry --queue redis://127.0.0.1'],
+  payback: ['payback line.decision.yaml', 'payback line.decision.yaml --out out/payback.html'],
+  screen: ['screen line.decision.yaml', 'screen line.decision.yaml --csv out/tables'],
   store: ['store info', 'store merge part-1 part-2', 'store prune'],
   'store info': ['store info', 'store info --store elsewhere'],
   'store merge': ['store merge part-1 part-2 part-3', 'store merge /net/line/part-* --store all'],

@@ -19,6 +19,7 @@ export const COMMAND_GROUPS = {
   understand: 'Understand a line:',
   simulate: 'Simulate it:',
   decide: 'Decide:',
+  sign: 'Sign:',
   keep: 'Keep:',
   machines: 'Many machines:',
   program: 'Write a study as a program:',

@@ -1,0 +1,13 @@
+import { decisionCommand } from '../decisionCommand.ts'
+import { paybackDocument } from '../documents/paybackDocument.ts'
+import type { Shell } from '../shell/shell.ts'
+import type { StudyFlags } from '../studyCommand.ts'
+
+/** What the alternatives of a decision file are worth against today. */
+export async function payback(shell: Shell, file: string, flags: StudyFlags, command: string): Promise<number> {
+  return await decisionCommand(shell, file, flags, command, {
+    what: 'what each alternative is worth',
+    document: (runs, { paybackOf }) => paybackDocument(runs, paybackOf(runs)),
+    tale: (runs, { paybackStory }) => paybackStory(runs),
+  })
+}

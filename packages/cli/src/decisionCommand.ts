@@ -1,0 +1,67 @@
+/** What the commands of decisions share: the alternatives are run in the same worlds, then told. */
+import type { DecisionRuns, Tale } from '@loopwright/notebook'
+import { runAlternatives } from '@loopwright/study'
+import { openStore, tellStore } from './keptRuns.ts'
+import { loadDecision } from './loadDecision.ts'
+import { progress } from './shell/progress.ts'
+import { asMisuse, Misuse, type Shell } from './shell/shell.ts'
+import { refused, type StudyFlags } from './studyCommand.ts'
+import { tell } from './output/tell.ts'
+import { threadsOf } from './threads.ts'
+import { checkOutputs } from './output/writeTables.ts'
+
+export interface DecisionWork {
+  /** what is being decided, for the progress */
+  readonly what: string
+  readonly document: (runs: DecisionRuns, told: Notebook) => object
+  readonly tale: (runs: DecisionRuns, told: Notebook) => Tale
+}
+
+type Notebook = typeof import('@loopwright/notebook')
+
+/**
+ * Runs the alternatives of a decision file and tells what comes of it.
+ *
+ * @returns the exit code
+ * @throws Misuse  with all problems of the files, or with what is missing for the question
+ */
+export async function decisionCommand(shell: Shell, file: string, flags: StudyFlags, command: string, work: DecisionWork): Promise<number> {
+  const { replications, seed } = flags
+  const { decision, loaded } = await loadDecision(shell, file)
+  await checkOutputs(shell, flags)
+  const lines = loaded.map(({ scenario }, index) => ({
+    name: decision.alternatives[index]!.name,
+    line: scenario.line,
+    plan: scenario.plan?.unitsPerWindow ?? null,
+  }))
+  const told = progress(
+    shell,
+    `${work.what}, ${lines.length} alternatives, ${replications} replications each, seed ${seed}`,
+    lines.length * replications,
+  )
+  const store = await openStore(shell, flags)
+  const options = { seed, signal: shell.signal, onProgress: told.onProgress, store, ...threadsOf(flags, shell) }
+  const result = await refused(runAlternatives(lines, { replications }, options))
+  told.end(result.partial)
+  tellStore(shell, store)
+  const notebook = await import('@loopwright/notebook')
+  const runs: DecisionRuns = { decision, file, scenarios: loaded.map(({ scenario }) => scenario), result }
+  if (result.partial && result.comparison.lines[0]!.units.length < 2)
+    throw new Misuse('stopped before two shifts were simulated: nothing to tell')
+  const { scenario, file: scenarioFile } = loaded[decision.today]!
+  try {
+    return await tell(shell, flags, {
+      partial: result.partial,
+      document: () => work.document(runs, notebook),
+      tale: async () => {
+        const { question, cells } = work.tale(runs, notebook)
+        const what = notebook.simulatedWords(result.comparison, notebook.period(scenario))
+        return { question, cells: [...cells, notebook.simulatedCell('simulated', scenario, scenarioFile, result.comparison, what)] }
+      },
+      name: scenario.name,
+      command,
+    })
+  } catch (error) {
+    throw asMisuse(error)
+  }
+}

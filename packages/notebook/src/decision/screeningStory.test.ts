@@ -1,0 +1,42 @@
+import { SCREENING_CAUTION } from '@loopwright/decide'
+import { beforeAll, expect, test } from 'vitest'
+import { decisionRuns } from '../../../../tests/helpers/decisionRuns.ts'
+import { TOLD_TWICE, terminalOf, toldTwice } from '../../../../tests/helpers/toldTwice.ts'
+import { type DecisionRuns, screeningsOf } from './decisionRuns.ts'
+import { screeningStory } from './screeningStory.ts'
+
+let runs: DecisionRuns
+beforeAll(async () => {
+  runs = await decisionRuns(2)
+})
+const flat = (text: string): string => text.replace(/\s+/g, ' ')
+
+test('the caution stands before every figure, word by word, in the terminal too', () => {
+  const { cells } = screeningStory(runs)
+  expect(cells[1]).toMatchObject({ kind: 'caution', markdown: SCREENING_CAUTION })
+  expect(flat(terminalOf(cells))).toContain(SCREENING_CAUTION)
+})
+
+test('each alternative is told by counts that add up, and never by a verdict', () => {
+  const { answer, cells } = screeningStory(runs)
+  screeningsOf(runs).forEach(({ name, result: { counts, findings } }, index) => {
+    expect(answer.sentences[index]).toContain(`“${name}”: ${counts['above guidance value']} figure`)
+    expect(answer.sentences[index]).toContain(`${counts['not checked']} not checked.`)
+    expect(Object.values(counts).reduce((sum, one) => sum + one, 0)).toBe(findings.length)
+  })
+  expect(JSON.stringify(cells)).not.toMatch(/\b(safe|unsafe|compliant|approved|meets the standard)\b/i)
+})
+
+test('what is within a guidance value is never told without its assumptions', () => {
+  const { measure } = screeningStory(runs)
+  const told = measure.flatMap(({ views }) => views.of[0]!.content.rows.map(({ cells }) => cells[2]!))
+  expect(told.filter((word) => word.startsWith('within'))).not.toEqual([])
+  for (const word of told) expect(word).toMatch(/^(above guidance value|within guidance value, assumptions: .+|not checked)$/)
+})
+
+test('the order of risk reduction and the standards to open stand there; terminal and page tell the same', () => {
+  const { cells, reduction } = screeningStory(runs)
+  expect(reduction.markdown).toMatch(/1\. Design[\s\S]*2\. Guards[\s\S]*3\. Information/)
+  expect(reduction.markdown).toContain('ISO 13855')
+  expect(toldTwice(cells)).toEqual(TOLD_TWICE)
+})

@@ -1,0 +1,62 @@
+/** The commands of decision files, as typed: told, as documents that are what their schemas say, and refused where something is missing. */
+import { readFileSync } from 'node:fs'
+import { Ajv } from 'ajv'
+import { describe, expect, test } from 'vitest'
+import { main } from '../../packages/cli/src/main.ts'
+import { memoryShell } from '../helpers/memoryShell.ts'
+
+const FOLDER = 'scenarios/base-line-decision'
+const DECISION = `${FOLDER}/base-line.decision.yaml`
+const read = (path: string): string => readFileSync(path, 'utf8')
+const files = (change: (text: string) => string = (text) => text): Record<string, string> => ({
+  [DECISION]: change(read(DECISION)),
+  [`${FOLDER}/push-line.yaml`]: read(`${FOLDER}/push-line.yaml`),
+  [`${FOLDER}/guided-vehicles.yaml`]: read(`${FOLDER}/guided-vehicles.yaml`),
+  'scenarios/outdoor-unit-base-line.yaml': read('scenarios/outdoor-unit-base-line.yaml'),
+})
+const typed = async (words: readonly string[], change?: (text: string) => string) => {
+  const shell = memoryShell(files(change))
+  const code = await main([...words], shell)
+  return { code, ...shell.said, files: shell.files }
+}
+const few = ['--replications', '3']
+
+describe.each([
+  ['payback', '“zoned loop” pays back in'],
+  ['screen', 'above guidance value'],
+])('%s', (command, says) => {
+  test('is told in the terminal, and as files of tables', async () => {
+    const { code, out, files: written } = await typed([command, DECISION, ...few, '--csv', 'tables'])
+    expect(code).toBe(0)
+    expect(out.replace(/\s+/g, ' ')).toContain(says)
+    expect([...written.keys()].filter((name) => name.startsWith('tables/')).length).toBeGreaterThan(3)
+  })
+  test('its document is what its schema says', async () => {
+    const schema = JSON.parse((await typed(['schema', '--of', command])).out)
+    const valid = new Ajv({ allErrors: true, strict: true, strictTypes: false, allowUnionTypes: true }).compile(schema)
+    const { out, code } = await typed([command, DECISION, ...few, '--json'])
+    const told = JSON.parse(out)
+    expect(code).toBe(0)
+    expect(valid(told), JSON.stringify(valid.errors?.slice(0, 5))).toBe(true)
+    expect(valid({ ...told, surprise: 1 })).toBe(false)
+  })
+  test('a wrong file is told with place and remedy, and nothing is run', async () => {
+    const { code, err, out } = await typed([command, DECISION, ...few], (text) => text.replace('38 €/h', '38,5 €/h').replace('24 V', '24'))
+    expect([code, out]).toEqual([2, ''])
+    expect(err.replace(/\s+/g, ' ')).toContain('E_DECIMAL_COMMA money.wage')
+    expect(err.replace(/\s+/g, ' ')).toContain('E_UNIT_MISSING screening.voltage')
+    expect(err).toContain('2 problems found; nothing was run.')
+  })
+  test('a scenario that is not there is named', async () => {
+    const { code, err } = await typed([command, DECISION, ...few], (text) => text.replace('file: push-line.yaml', 'file: pull-line.yaml'))
+    expect([code, err]).toEqual([2, expect.stringContaining(`there is no file "${FOLDER}/pull-line.yaml" here`)])
+  })
+})
+
+test('what the question needs and the file has not is named', async () => {
+  const without = (part: string) => (text: string) => text.replace(new RegExp(`\\n${part}:\\n(?:  .*\\n)+`), '\n')
+  const money = await typed(['payback', DECISION, ...few], without('money'))
+  expect([money.code, money.err]).toEqual([2, expect.stringContaining('there is no money in')])
+  const screening = await typed(['screen', DECISION, ...few], without('screening'))
+  expect([screening.code, screening.err]).toEqual([2, expect.stringContaining('there is no screening in')])
+})
