@@ -26,6 +26,7 @@ export default notebook(
       { ...orders.answer, sentences: [...orders.answer.sentences, ...tale.answer.sentences] },
       ...orders.warnings,
       ...tale.warnings,
+      tale.differences,
       tale.table,
       tale.sure,
     )

@@ -20,7 +20,7 @@ export default notebook(
     A week is ${SHIFTS_PER_DAY} shifts a day on ${DAYS_PER_WEEK} days: the units of ${result.shiftsPerWeek} simulated shifts, added up. Good and bad shifts
     level out in it, so that a week is steadier than its shifts; the chance of a week is never the chance of a shift multiplied.
   `)
-    show(tale.table, tale.spread, tale.sure, tale.distribution)
+    show(tale.table, tale.spread, tale.sure, tale.distribution, tale.weeks)
 
     if (tale.overtime !== null) {
       prose(`

@@ -30,6 +30,11 @@ export const FOUND: SteadyResult = {
   productsInLine: interval(9),
   output: null,
   products: null,
+  // the first 16 of the intervals of 360 s are warm-up
+  series: {
+    unitsPerHour: Array.from({ length: 200 }, (_, at) => (at < 16 ? (42 * at) / 16 : 42 + ((at * 7) % 5) - 2)),
+    products: Array.from({ length: 200 }, (_, at) => Math.min(9, (9 * at) / 10)),
+  },
   why: null,
 }
 

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { textWidth } from '../../../packages/charts/src/drawing/textWidth.ts'
 import { breakEvenExample } from '../../../packages/charts/src/examples/breakEven.ts'
 import { costGrowthExample } from '../../../packages/charts/src/examples/costGrowth.ts'
+import { differencesExample } from '../../../packages/charts/src/examples/differences.ts'
 import { driversExample } from '../../../packages/charts/src/examples/drivers.ts'
 import { gridCurvesExample } from '../../../packages/charts/src/examples/gridCurves.ts'
 import { gridTableBlocksExample, gridTableExample } from '../../../packages/charts/src/examples/gridTable.ts'
@@ -10,6 +11,7 @@ import { lossesExample } from '../../../packages/charts/src/examples/losses.ts'
 import { quantilePlotExample, runChartExample, timesSpreadExample } from '../../../packages/charts/src/examples/measured.ts'
 import { outputByHourExample } from '../../../packages/charts/src/examples/outputByHour.ts'
 import { mapExample, planExample, planNarrowExample, planRingExample } from '../../../packages/charts/src/examples/plan.ts'
+import { stationLoadsExample } from '../../../packages/charts/src/examples/stationLoads.ts'
 import { stationTimesExample } from '../../../packages/charts/src/examples/stationTimes.ts'
 import { stoppedTimeExample } from '../../../packages/charts/src/examples/stoppedTime.ts'
 import { throughputExample } from '../../../packages/charts/src/examples/throughput.ts'
@@ -17,12 +19,14 @@ import { throughputStillExample } from '../../../packages/charts/src/examples/th
 import { timelineExample } from '../../../packages/charts/src/examples/timeline.ts'
 import { unitsSpreadExample } from '../../../packages/charts/src/examples/unitsSpread.ts'
 import { waitingCircleExample } from '../../../packages/charts/src/examples/waitingCircle.ts'
+import { warmUpExample } from '../../../packages/charts/src/examples/warmUp.ts'
 import { zoneOccupancyExample } from '../../../packages/charts/src/examples/zoneOccupancy.ts'
 import { collisions, measured, png, sizeOf, textsIn } from './draw.ts'
 
 const EXAMPLES: Readonly<Record<string, () => Figure>> = {
   breakEven: breakEvenExample,
   costGrowth: costGrowthExample,
+  differences: differencesExample,
   drivers: driversExample,
   gridCurves: gridCurvesExample,
   gridTable: gridTableExample,
@@ -31,6 +35,7 @@ const EXAMPLES: Readonly<Record<string, () => Figure>> = {
   outputByHour: outputByHourExample,
   quantilePlot: quantilePlotExample,
   runChart: runChartExample,
+  stationLoads: stationLoadsExample,
   stationTimes: stationTimesExample,
   stoppedTime: stoppedTimeExample,
   timesSpread: timesSpreadExample,
@@ -38,6 +43,7 @@ const EXAMPLES: Readonly<Record<string, () => Figure>> = {
   throughputStill: throughputStillExample,
   timeline: timelineExample,
   unitsSpread: unitsSpreadExample,
+  warmUp: warmUpExample,
   waitingCircle: waitingCircleExample,
   zoneOccupancy: zoneOccupancyExample,
 }

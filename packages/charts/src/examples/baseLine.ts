@@ -110,6 +110,7 @@ export function baseLineCount(carriers: number): SweepCount {
     zones: zones(carriers),
     carrierShares: { moving: 0.4, 'worked on': 0.35, 'waiting with product': 0.15, 'waiting empty': 0.1 },
     outputByHour: outputByHour(mean),
+    hourSpread: outputByHour(mean).map((units) => ({ p10: units - 4, p90: units + 3 })),
     stoppedBy: [
       { cause: 'tester fault', seconds: 1_080, count: 3.6 },
       { cause: 'joining tool fault', seconds: 630, count: 2.1 },

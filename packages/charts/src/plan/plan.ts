@@ -3,7 +3,7 @@ import { EDGE, planFoot } from './planFoot.ts'
 import { type Cell, type Outline, outline, turned } from './planGeometry.ts'
 import { bracket, bracketEdge, bracketSpan, cellMark, chevron, namesFit, type Paper, place } from './planMarks.ts'
 import { LINE_PIXELS, NAME_SIZE, type Name, placeNames, sideOf, type Wanted } from './planNames.ts'
-import type { PlanZone } from './planZone.ts'
+import { keyedTitle, type PlanZone } from './planZone.ts'
 import { colour, escapeXml, type Point, points, px, textAt } from '../draw/svg.ts'
 
 /** How a line is drawn. */
@@ -49,7 +49,9 @@ export function loopPlan(zones: readonly PlanZone[], { widthPixels = 1100, id = 
   const body = [
     ...cells.map((cell) => cellMark(cell, zones[cell.index]!, paper, valueMeaning, withNames)),
     ...chevronCells(cells, zones).map((cell) => chevron(cell, paper)),
-    ...cells.filter(({ index }) => zones[index]!.station !== null).map((cell) => bracket(cell, paper)),
+    ...cells
+      .filter(({ index }) => zones[index]!.station !== null)
+      .map((cell) => bracket(cell, paper, zones[cell.index]!.station?.movedFrom !== undefined)),
     ...names.map(nameMark),
   ]
   const [top, bottom] = reach(cells, names, paper)
@@ -102,8 +104,16 @@ function wantedNames(cells: readonly Cell[], zones: readonly PlanZone[], paper: 
     const { station } = zones[cell.index]!
     if (station === null) return []
     const duties = station.duties.filter((duty) => duty !== station.title.toLowerCase())
+    const moved = station.movedFrom === undefined ? [] : [`moved from ${station.movedFrom}`]
     return [
-      { title: station.title, under: duties.join(', '), at: bracketEdge(cell, paper), ...bracketSpan(cell, paper), outward: cell.outward },
+      {
+        title: keyedTitle(station),
+        under: [...duties, ...moved].join(', '),
+        moved: moved.length > 0,
+        at: bracketEdge(cell, paper),
+        ...bracketSpan(cell, paper),
+        outward: cell.outward,
+      },
     ]
   })
 }
@@ -120,9 +130,10 @@ function chevronCells(cells: readonly Cell[], zones: readonly PlanZone[]): Cell[
   return [...new Set(nearest)]
 }
 
-function nameMark({ lines, under, anchor, x, y, lead }: Name): string {
-  const title = lines.map((line, index) => textAt(line, x, y + index * LINE_PIXELS, { size: NAME_SIZE, anchor, bold: true }))
-  const second = under === '' ? [] : [textAt(under, x, y + lines.length * LINE_PIXELS, { size: NAME_SIZE, anchor })]
+function nameMark({ lines, under, anchor, x, y, lead, moved }: Name): string {
+  const fill = moved ? { fill: colour('accent') } : {}
+  const title = lines.map((line, index) => textAt(line, x, y + index * LINE_PIXELS, { size: NAME_SIZE, anchor, bold: true, ...fill }))
+  const second = under === '' ? [] : [textAt(under, x, y + lines.length * LINE_PIXELS, { size: NAME_SIZE, anchor, ...fill })]
   const line = lead === null ? '' : `<polyline points="${points(lead)}" fill="none" stroke="${colour('quiet')}" stroke-width="0.8"/>`
   return [line, ...title, ...second].join('')
 }
@@ -139,7 +150,9 @@ function descriptionOf(zones: readonly PlanZone[], { ringBecause }: Outline, mea
   const metres = zones.reduce((sum, { lengthMetres }) => sum + lengthMetres, 0)
   const stations = zones.flatMap(({ name, station }) => {
     if (station === null) return []
-    return [`${station.title} in ${name}${station.duties.length === 0 ? '' : ` (${station.duties.join(' and ')})`}`]
+    return [
+      `${keyedTitle(station)} in ${name}${station.movedFrom === undefined ? '' : `, moved from ${station.movedFrom}`}${station.duties.length === 0 ? '' : ` (${station.duties.join(' and ')})`}`,
+    ]
   })
   const transfers = zones.filter(({ transfer }) => transfer).map(({ name }) => name)
   const fullest = zones.filter(({ value }) => value !== null).toSorted((a, b) => b.value! - a.value!)[0]

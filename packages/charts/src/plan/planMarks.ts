@@ -74,7 +74,8 @@ export function chevron(cell: Cell, paper: Paper): string {
 }
 
 /** The bracket on the outside of a station's cell. */
-export function bracket(cell: Cell, paper: Paper): string {
+export function bracket(cell: Cell, paper: Paper, moved = false): string {
+  const look = `fill="none" stroke="${moved ? colour('accent') : 'currentColor'}" stroke-width="${moved ? '3' : '1.6'}"`
   const near = cell.halfWidth * paper.scale + 3
   const far = near + 6
   if (cell.arc !== null) {
@@ -84,14 +85,14 @@ export function bracket(cell: Cell, paper: Paper): string {
     const at = (angle: number, beyond: number) => plus(paper.origin, direction(angle), radius + beyond)
     const [a, b, c, d] = [at(from, near), at(from, far), at(to, far), at(to, near)] as [Point, Point, Point, Point]
     const r = px(radius + far)
-    return `<path d="M${points([a])}L${points([b])}A${r} ${r} 0 ${to - from > Math.PI ? 1 : 0} 1 ${points([c])}L${points([d])}" fill="none" stroke="currentColor" stroke-width="1.6"/>`
+    return `<path d="M${points([a])}L${points([b])}A${r} ${r} 0 ${to - from > Math.PI ? 1 : 0} 1 ${points([c])}L${points([d])}" ${look}/>`
   }
   const centre = place(paper, cell.centre)
   const side = { x: -cell.outward.y, y: cell.outward.x }
   const half = cell.halfLength * paper.scale - 2
   const corners = [plus(plus(centre, cell.outward, near), side, -half), plus(plus(centre, cell.outward, far), side, -half)]
   const others = [plus(plus(centre, cell.outward, far), side, half), plus(plus(centre, cell.outward, near), side, half)]
-  return `<polyline points="${points([...corners, ...others])}" fill="none" stroke="currentColor" stroke-width="1.6"/>`
+  return `<polyline points="${points([...corners, ...others])}" ${look}/>`
 }
 
 /** Where the outer edge of a bracket lies, in the middle of the cell. */

@@ -7,6 +7,8 @@ export interface Wanted {
   readonly title: string
   /** second line: duty words and the like; '': none */
   readonly under: string
+  /** in the accent colour. Default: false */
+  readonly moved?: boolean
   /** outer edge of the bracket, in its middle */
   readonly at: Point
   /** highest and lowest pixel of the bracket */
@@ -25,6 +27,7 @@ export interface Name {
   readonly y: number
   /** ends of a thin line from the bracket to the name; null: the name stands beside it */
   readonly lead: readonly [Point, Point] | null
+  readonly moved: boolean
 }
 
 export type Side = 'top' | 'bottom' | 'left' | 'right'
@@ -61,14 +64,14 @@ function inRow(wanted: readonly Wanted[], side: 'top' | 'bottom'): Name[] {
   const pixels = nearest * tiers - 8
   const blocks = sorted.map(({ title }) => wrapWords(title, pixels, NAME_SIZE, 2))
   const tierPixels = Math.max(1, ...sorted.map(({ under }, index) => blocks[index]!.length + (under === '' ? 0 : 1))) * LINE_PIXELS + 6
-  return sorted.map(({ under, at, top, bottom }, index): Name => {
+  return sorted.map(({ under, at, top, bottom, moved = false }, index): Name => {
     const lines = blocks[index]!
     const count = lines.length + (under === '' ? 0 : 1)
     const shift = (index % tiers) * tierPixels
     const y = side === 'top' ? top - GAP + 2 - shift - (count - 1) * LINE_PIXELS : bottom + GAP + shift + LINE_PIXELS - 6
     const end: Point = { x: at.x, y: side === 'top' ? top - shift - 2 : bottom + shift + 2 }
     const lead = shift === 0 ? null : ([at, end] as const)
-    return { lines, under, anchor: 'middle', x: at.x, y, lead }
+    return { lines, under, anchor: 'middle', x: at.x, y, lead, moved }
   })
 }
 
@@ -76,7 +79,7 @@ function inColumn(wanted: readonly Wanted[], side: 'left' | 'right', room: numbe
   const sorted = wanted.toSorted((a, b) => a.at.y - b.at.y)
   const away = side === 'left' ? -GAP : GAP
   let free = Number.NEGATIVE_INFINITY
-  return sorted.map(({ title, under, at, outward }, index): Name => {
+  return sorted.map(({ title, under, at, outward, moved: hasMoved = false }, index): Name => {
     const next = sorted[index + 1]?.at.y ?? Number.POSITIVE_INFINITY
     const linesMax = Math.min(3, Math.max(1, Math.floor((next - at.y) / LINE_PIXELS) - (under === '' ? 0 : 1)))
     const lines = wrapWords(title, room - GAP, NAME_SIZE, linesMax)
@@ -89,6 +92,14 @@ function inColumn(wanted: readonly Wanted[], side: 'left' | 'right', room: numbe
     const moved = top - wish > 4
     const x = at.x + away * (moved ? 2 : 1)
     const lead = moved ? ([at, { x: x - away / 4, y: top + LINE_PIXELS / 2 }] as const) : null
-    return { lines: shown, under: joined ? '' : under, anchor: side === 'left' ? 'end' : 'start', x, y: top + LINE_PIXELS - 4, lead }
+    return {
+      lines: shown,
+      under: joined ? '' : under,
+      anchor: side === 'left' ? 'end' : 'start',
+      x,
+      y: top + LINE_PIXELS - 4,
+      lead,
+      moved: hasMoved,
+    }
   })
 }

@@ -1,3 +1,13 @@
+/** A station as a plan names it. */
+export interface PlanStation {
+  readonly title: string
+  readonly duties: readonly ('load' | 'unload')[]
+  /** short name: "S5"; stands before the title. Default: none */
+  readonly key?: string
+  /** name of the zone where it stood before: it is marked as moved. Default: it has not moved */
+  readonly movedFrom?: string
+}
+
 /** A zone as a plan of the loop takes it. */
 export interface PlanZone {
   readonly name: string
@@ -7,9 +17,18 @@ export interface PlanZone {
   readonly turn: 'left' | 'right' | null
   readonly transfer: boolean
   /** null: no station in this zone */
-  readonly station: { readonly title: string; readonly duties: readonly ('load' | 'unload')[] } | null
+  readonly station: PlanStation | null
   /** 0 … 1, shades the cell; null: no shade */
   readonly value: number | null
   /** short text in the cell, such as "62"; null: none */
   readonly label: string | null
+}
+
+/**
+ * "S5 Fan deck"; the title alone where the key says the same, or there is none.
+ *
+ * @example keyedTitle({ key: 'S5', title: 'Fan deck', duties: [] }) // => 'S5 Fan deck'
+ */
+export function keyedTitle({ key, title }: PlanStation): string {
+  return key === undefined || key === title ? title : `${key} ${title}`
 }

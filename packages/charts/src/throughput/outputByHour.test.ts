@@ -15,7 +15,7 @@ describe('a window of two hours and a half', () => {
     { per: 'shift', windowSeconds: 9_000, breaks, plan: 104, startClock: '22:30' },
   )
   test('the last bar is as wide as its part of an hour', () => {
-    const bars = marksOf(figure, 'area').filter(({ ink }) => ink === 'bar')
+    const bars = marksOf(figure, 'area').filter(({ ink }) => ink === 'barPale')
     expect(bars.map(({ x }) => Math.round((Number(x[1]) - Number(x[0])) * 100) / 100)).toEqual([0.88, 0.88, 0.38])
   })
   test('breaks are shaded where they fall', () => {

@@ -4,7 +4,7 @@ import type { Mark } from '../drawing/drawing.ts'
 import type { Figure, WindowWords } from '../draw/figure.ts'
 import { formatMinutes, formatNumber } from '../table/format.ts'
 import { carriersText, niceStep, windowOf } from '../draw/window.ts'
-import { type Table, tableOf } from '../table/table.ts'
+import { type ColumnOf, type Table, tableOf } from '../table/table.ts'
 
 /** How the chart of output by the hour is told. */
 export interface OutputByHourOptions extends WindowWords {
@@ -24,6 +24,9 @@ export interface Pause {
   readonly lengthSeconds: number
 }
 
+/** A count with its hours; without a spread means alone are drawn. */
+export type HourlyCount = Pick<SweepCount, 'carriers' | 'outputByHour'> & Partial<Pick<SweepCount, 'hourSpread'>>
+
 interface Hour {
   readonly label: string
   readonly startSeconds: number
@@ -33,6 +36,8 @@ interface Hour {
   readonly fullHour: boolean
   /** units that the plan asks for in this hour; null: no plan */
   readonly pace: number | null
+  /** between which units eight of ten windows lie; null: not known */
+  readonly spread: SweepCount['hourSpread'][number] | null
 }
 
 /**
@@ -42,18 +47,18 @@ interface Hour {
  * @throws RangeError   if the window is not longer than 0 s
  * @example outputByHour({ carriers: 3, outputByHour: [40, 40] }, { windowSeconds: 7200 }).table.rows.length // => 2
  */
-export function outputByHour(count: Pick<SweepCount, 'carriers' | 'outputByHour'>, options: OutputByHourOptions): Figure {
+export function outputByHour(count: HourlyCount, options: OutputByHourOptions): Figure {
   const { per, windowSeconds, netSeconds, plan: wanted } = windowOf(options)
   const known = options.breaks !== undefined || netSeconds >= windowSeconds
   const plan = known ? wanted : null
-  const hours = hoursOf(count.outputByHour, options, plan)
+  const hours = hoursOf(count, options, plan)
   const found = finding(count.carriers, hours, known, per)
   const alt = `Bars of the mean output in each of ${hours.length} hours of the ${per}. ${found}`
   return {
     drawing: drawingOf(hours, options, per, plan),
     finding: found,
     alt,
-    readLine: `Bars: mean units in each hour of the ${per}; lower where a break falls into the hour.${plan === null ? '' : ' Dashed: the pace the plan asks for, spread over the time worked.'}${options.breaks === undefined || options.breaks.length === 0 ? '' : ' Shaded: breaks.'}${options.ghost === undefined ? '' : ` Outlined: ${carriersText(options.ghost.carriers)}.`}`,
+    readLine: `Bars: mean units in each hour of the ${per}; lower where a break falls into the hour.${hours.some(({ spread }) => spread !== null) ? ` Upright bars: eight of ten ${per}s, from P10 to P90.` : ''}${plan === null ? '' : ' Dashed: the pace the plan asks for, spread over the time worked.'}${options.breaks === undefined || options.breaks.length === 0 ? '' : ' Shaded: breaks.'}${options.ghost === undefined ? '' : ` Outlined: ${carriersText(options.ghost.carriers)}.`}`,
     table: hourTable(count.carriers, hours, per, known, plan),
   }
 }
@@ -85,7 +90,7 @@ function workedSeconds(from: number, to: number, breaks: readonly Pause[]): numb
   )
 }
 
-function hoursOf(units: readonly number[], options: OutputByHourOptions, plan: number | null): Hour[] {
+function hoursOf({ outputByHour: units, hourSpread = [] }: HourlyCount, options: OutputByHourOptions, plan: number | null): Hour[] {
   const { windowSeconds, breaks = [], startClock } = options
   const worked = units.map((_, index) => workedSeconds(index * 3600, Math.min(windowSeconds, (index + 1) * 3600), breaks))
   const total = worked.reduce((sum, each) => sum + each, 0)
@@ -96,6 +101,7 @@ function hoursOf(units: readonly number[], options: OutputByHourOptions, plan: n
     workedSeconds: worked[index]!,
     fullHour: (index + 1) * 3600 <= windowSeconds,
     pace: plan === null || total === 0 ? null : (plan * worked[index]!) / total,
+    spread: hourSpread[index] ?? null,
   }))
 }
 
@@ -107,7 +113,7 @@ function clock(start: string, hours: number): string {
 function drawingOf(hours: readonly Hour[], options: OutputByHourOptions, per: string, plan: number | null): Figure['drawing'] {
   const { startClock, windowSeconds, breaks = [], ghost } = options
   const long = Math.max(windowSeconds / 3600, hours.length === 0 ? 1 : 0)
-  const marked = hours.flatMap(({ units, pace }) => [units, pace ?? 0])
+  const marked = hours.flatMap(({ units, pace, spread }) => [units, pace ?? 0, spread?.p90 ?? 0])
   const most = Math.max(1, options.unitsMax ?? 0, ...marked, ...(ghost?.outputByHour ?? []))
   const step = niceStep(most * 1.08, 5)
   return {
@@ -144,15 +150,19 @@ const endOf = ({ fullHour, startSeconds }: Hour, index: number, windowSeconds: n
 
 function hourMarks(hour: Hour, index: number, windowSeconds: number, known: boolean): Mark[] {
   const to = endOf(hour, index, windowSeconds)
-  const tip = `${hour.label}: ${formatNumber(hour.units, 1)} units in ${formatMinutes(hour.workedSeconds)} min${known ? ' worked' : ''}`
+  const tip = `${hour.label}: ${formatNumber(hour.units, 1)} units in ${formatMinutes(hour.workedSeconds)} min${known ? ' worked' : ''}${hour.spread === null ? '' : `; P10 ${formatNumber(hour.spread.p10, 0)}, P90 ${formatNumber(hour.spread.p90, 0)}`}`
   const [left, right] = [index + 0.06, to - 0.06]
   if (right <= left) return []
+  const middle = (index + to) / 2
   return [
-    { mark: 'area', x: [left, right], y: [0, hour.units], ink: 'bar', tip },
+    { mark: 'area', x: [left, right], y: [0, hour.units], ink: 'barPale', tip },
+    ...(hour.spread === null
+      ? []
+      : [{ mark: 'rule', x: [middle, middle], y: [hour.spread.p10, hour.spread.p90], ink: 'whisker', ends: 4, tip } satisfies Mark]),
     {
       mark: 'words',
-      x: (index + to) / 2,
-      y: Math.max(hour.units, hour.pace ?? 0),
+      x: middle,
+      y: Math.max(hour.units, hour.pace ?? 0, hour.spread?.p90 ?? 0),
       dy: -4,
       edge: 'bottom',
       align: 'middle',
@@ -189,6 +199,12 @@ function finding(carriers: number, hours: readonly Hour[], known: boolean, per: 
 
 const rateOf = ({ workedSeconds, units }: Hour): number | null => (workedSeconds === 0 ? null : (units * 3600) / workedSeconds)
 
+const quantileColumn = (name: 'p10' | 'p90', share: string, per: string): ColumnOf<Hour> => ({
+  head: name.toUpperCase(),
+  text: ({ spread }) => (spread === null ? '–' : formatNumber(spread[name], 0)),
+  data: [[name, `units in the hour that ${share} ${per}s reach`, ({ spread }) => spread?.[name] ?? null]],
+})
+
 function hourTable(carriers: number, hours: readonly Hour[], per: string, known: boolean, plan: number | null): Table {
   return tableOf<Hour>({
     caption: `Output by hour of the ${per} with ${carriersText(carriers)}`,
@@ -212,6 +228,9 @@ function hourTable(carriers: number, hours: readonly Hour[], per: string, known:
         text: ({ units }) => formatNumber(units, 1),
         data: [['units_mean', 'mean units made in the hour', ({ units }) => units]],
       },
+      ...(hours.some(({ spread }) => spread !== null)
+        ? [quantileColumn('p10', 'nine of ten', per), quantileColumn('p90', 'one of ten', per)]
+        : []),
       ...(plan === null
         ? []
         : [

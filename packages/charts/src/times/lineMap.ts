@@ -1,7 +1,7 @@
 /** A line that is no single loop, as a map: zones from top to bottom in the order of travel, lanes beside each other, ways back at the left. Not to scale. */
 import { lineLayers, type MapPath, type Placed } from '../draw/lineLayers.ts'
 import type { LoopPlan, PlanOptions } from '../plan/plan.ts'
-import type { PlanZone } from '../plan/planZone.ts'
+import { keyedTitle, type PlanZone } from '../plan/planZone.ts'
 import { EDGE } from '../plan/planFoot.ts'
 import { LINE_PIXELS } from '../plan/planNames.ts'
 import { colour, escapeXml, points, px, shade, textAt } from '../draw/svg.ts'
@@ -82,7 +82,7 @@ function cellMark(zone: number, paper: Paper): string {
   const { ground, text } = value === null ? { ground: colour('paper'), text: colour('ink') } : shade(value)
   const [x, y, width] = [xOf(zone, paper), yOf(zone, paper), paper.cellWidth]
   const room = width - 18 - (label === null ? 0 : textPixels(label, SIZE))
-  const words = station === null ? name : `${name} ${station.title}`
+  const words = station === null ? name : `${name} ${keyedTitle(station)}`
   const [shown = ''] = wrapWords(words.replace(/ /g, '\u00a0'), room, SIZE, 1)
   const says = [name, station?.title, transfer ? 'transfer' : null].filter((part) => part !== null && part !== undefined)
   const reads = label === null || paper.meaning === null ? '' : `: ${label} (${paper.meaning})`

@@ -2,7 +2,9 @@
 import { formatNumber, formatShare, type Table, tableOf, wordColumn } from '@loopwright/charts/table'
 import type { BalanceRequest, BalanceResult, TaskToShare } from '@loopwright/study/change'
 import type { Problem } from '@loopwright/scenario'
-import { type AnswerCell, type CautionCell, type SureCell, type TableCell, tableCell } from '../cells/cell.ts'
+import { stationLoads } from '@loopwright/charts'
+import { chartCell } from '../cells/chartCell.ts'
+import { type AnswerCell, type CautionCell, type ChartCell, sectionCell, type SureCell, type TableCell, tableCell } from '../cells/cell.ts'
 import { problemWarnings } from '../study/standing.ts'
 import { USE } from '../sweep/cautions.ts'
 import type { Tale } from '../cells/tale.ts'
@@ -13,6 +15,8 @@ export interface BalanceStory extends Tale {
   readonly answer: AnswerCell
   /** of the scenario that the tasks come from */
   readonly warnings: readonly CautionCell[]
+  /** work of each station against the cycle, drawn */
+  readonly chart: ChartCell
   /** work, idle time and tasks of each station */
   readonly stations: TableCell
   readonly sure: SureCell
@@ -52,6 +56,7 @@ export function balanceStory(
       ],
     } satisfies AnswerCell,
     warnings: problemWarnings({ scenarioFile: '', problems }),
+    chart: { ...chartCell('balance-loads', loadsChart(tasks, result, text)), pageOnly: true, lead: true },
     stations: tableCell('balance-stations', stationTable(result, text)),
     sure: {
       kind: 'sure',
@@ -69,8 +74,28 @@ export function balanceStory(
     question: cycleGiven
       ? `How few stations can keep a cycle of ${cycle}?`
       : `What cycle can ${counted(result.stations.length, 'station')} keep?`,
-    cells: [answer, ...warnings, stations, sure, parts.tasks, USE],
+    cells: [
+      answer,
+      ...warnings,
+      sectionCell('balance-section', 'What each station does'),
+      parts.chart,
+      stations,
+      sure,
+      sectionCell('balance-section-tasks', 'The tasks as read'),
+      parts.tasks,
+      sectionCell('section-cautions', 'Cautions'),
+      USE,
+    ],
   }
+}
+
+function loadsChart(tasks: readonly TaskToShare[], { stations, cycleSeconds }: BalanceResult, text: SecondsWords) {
+  const secondsOf = new Map(tasks.map(({ name, seconds }) => [name, seconds]))
+  const loads = stations.map((station, index) => ({
+    name: `Station ${index + 1}`,
+    tasks: station.tasks.map((name) => ({ name, seconds: secondsOf.get(name) ?? 0 })),
+  }))
+  return stationLoads(loads, cycleSeconds, text)
 }
 
 type SecondsWords = (seconds: number) => string

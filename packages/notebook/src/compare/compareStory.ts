@@ -3,7 +3,19 @@ import { formatNumber, formatShare, formatWithHalfWidth, meanFields, type Table,
 import { type Law, law, lawOrNull, lawTerms, workingSeconds } from '@loopwright/line/bounds'
 import { type Difference, type Scenario, scenarioDifferences } from '@loopwright/scenario'
 import type { CompareResult } from '@loopwright/study'
-import { type AnswerCell, type CautionCell, type DataCell, type SureCell, type TableCell, tableCell, warningCell } from '../cells/cell.ts'
+import { differences } from '@loopwright/charts'
+import {
+  type AnswerCell,
+  type CautionCell,
+  type ChartCell,
+  type DataCell,
+  sectionCell,
+  type SureCell,
+  type TableCell,
+  tableCell,
+  warningCell,
+} from '../cells/cell.ts'
+import { chartCell } from '../cells/chartCell.ts'
 import { type Standing, scenarioWarnings, standing, standingCells } from '../study/standing.ts'
 import { unitsData } from '../study/unitsData.ts'
 import { NOT_KNOWN } from '../sweep/countWords.ts'
@@ -22,6 +34,8 @@ export interface CompareStory extends Standing, Tale {
   readonly sure: SureCell
   /** said only where it holds: partial results, gridlock */
   readonly warnings: readonly CautionCell[]
+  /** what each line makes more or less than the first, drawn; null below 2 replications */
+  readonly differences: ChartCell | null
   /** units per shift of each line, and how many more than the first */
   readonly table: TableCell
   /** what differs between the inputs of each line and those of the first */
@@ -51,6 +65,7 @@ export function compareStory(scenarios: readonly Scenario[], result: CompareResu
       figures: compareFigures(result, words),
     } satisfies AnswerCell,
     warnings: [...compareWarnings(result, words, id), ...scenarioWarnings(first!, options), ...lengthWarning(first!)],
+    differences: differenceChart(result, words, id),
     table: tableCell(`${id}-lines`, linesTable(result, words)),
     sure: { kind: 'sure', id: `${id}-sure`, sentences: [...compareSure(result, words), startSentence(first!)] } satisfies SureCell,
     changed: tableCell(`${id}-changed`, changedTable(scenarios, result)),
@@ -62,8 +77,31 @@ export function compareStory(scenarios: readonly Scenario[], result: CompareResu
   return {
     ...parts,
     question: 'Which line makes more, and is the difference real?',
-    cells: [answer, ...parts.warnings, table, sure, changed, ...(averages === null ? [] : [averages]), units, ...standingCells(parts)],
+    cells: [
+      answer,
+      ...parts.warnings,
+      sectionCell(`${id}-section`, 'What each line makes'),
+      ...(parts.differences === null ? [] : [parts.differences]),
+      table,
+      sure,
+      sectionCell(`${id}-section-why`, 'What differs'),
+      changed,
+      ...(averages === null ? [] : [averages]),
+      units,
+      ...standingCells(parts),
+    ],
   }
+}
+
+function differenceChart({ lines, pairs, level }: CompareResult, { one }: Period, id: string): ChartCell | null {
+  const rows = pairs.flatMap(({ first, second, difference: { mean, low, high } }) =>
+    second === 0
+      ? [{ name: lines[first]!.name, mean, low, high, before: lines[0]!.mean?.mean ?? null, after: lines[first]!.mean?.mean ?? null }]
+      : [],
+  )
+  if (rows.length === 0) return null
+  const figure = differences(rows, { per: one, beside: quoted(lines[0]!.name), level })
+  return { ...chartCell(`${id}-differences`, figure), pageOnly: true, lead: true }
 }
 
 /** Averages of one line, by the law; seconds, and units per window. */

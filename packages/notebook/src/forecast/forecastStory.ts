@@ -3,7 +3,9 @@ import { capital, formatNumber, formatShare, formatWithHalfWidth } from '@loopwr
 import type { QuantileEstimate } from '@loopwright/stats'
 import type { Scenario } from '@loopwright/scenario'
 import { type CarrierSweepStory, carrierSweepStory, countCells } from '../sweep/carrierSweepStory.ts'
-import type { AnswerCell, AnswerFigure, CautionCell, Cell, ProseCell, SureCell, TableCell } from '../cells/cell.ts'
+import { unitsSpread } from '@loopwright/charts'
+import { chartCell } from '../cells/chartCell.ts'
+import type { AnswerCell, AnswerFigure, CautionCell, ChartCell, Cell, ProseCell, SureCell, TableCell } from '../cells/cell.ts'
 import { proseCell, sectionCell, tableCell } from '../cells/cell.ts'
 import { standingCells } from '../study/standing.ts'
 import { countFigures } from '../sweep/answerFigures.ts'
@@ -36,6 +38,8 @@ export interface ForecastStory extends Parts, Tale {
   readonly warnings: readonly CautionCell[]
   /** P10, P50 and P90 per net hour, shift and week, in words */
   readonly table: TableCell
+  /** how much simulated weeks differ, drawn; null: there are none to tell of */
+  readonly weeks: ChartCell | null
   /** P10, P50 and P90 of shifts, then of weeks, each with what it means and how well it is known */
   readonly spread: ProseCell
   /** expected, and in a bad shift; null without a plan, with too few shifts, or where none is needed */
@@ -72,6 +76,7 @@ export function forecastStory(scenario: Scenario, of: ForecastResult, options: S
         ? [spreadSentence(words.one === 'shift' ? 'week' : `row of ${result.shiftsPerWeek} windows`, weekMany(words), result.week)]
         : []),
     ),
+    weeks: weekChart(result, words),
     overtime:
       result.overtime === null || result.overtime.mean.mean === 0 || count.gridlocks > 0
         ? null
@@ -103,6 +108,7 @@ function cellsOf(story: Omit<ForecastStory, 'question' | 'cells'>): readonly Cel
     sure,
     ...(story.limits === null ? [] : [story.limits]),
     distribution,
+    ...(story.weeks === null ? [] : [story.weeks]),
     sectionCell('section-reasons', 'What it rests on'),
     ...countCells(story).filter((cell) => cell !== distribution),
     units,
@@ -129,6 +135,18 @@ export function forecastSentences(result: ForecastResult, words: Period): string
           ...(week.planVerdict === null ? [] : [planSentence(week.plan!, week.planVerdict, { many: weekMany(words) })]),
         ]),
   ]
+}
+
+/** Weeks as columns, where there are enough of them and they differ. */
+function weekChart(result: ForecastResult, words: Period): ChartCell | null {
+  const { week, shiftsPerWeek, netSeconds, sweep } = result
+  const count = sweep.counts[0]!
+  if (!hasWeeks(result) || words.one !== 'shift' || isFixed(count) || count.gridlocks > 0) return null
+  const figure = unitsSpread(
+    { carriers: count.carriers, units: week.units, p10: week.p10, meetsPlan: week.meetsPlan },
+    { per: 'week', windowSeconds: netSeconds * shiftsPerWeek, plan: week.plan },
+  )
+  return { ...chartCell('weeks', figure), pageOnly: true }
 }
 
 /** What a shift makes, what nine of ten shifts and weeks reach, whether the plan is met. */

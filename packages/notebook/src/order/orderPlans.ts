@@ -28,7 +28,12 @@ export function orderPlans(scenario: Scenario, { candidates, today, winner, mine
 
 function planFigure(scenario: Scenario, what: string, places: Places): Figure {
   const line = withPlaces(scenario.line, places)
-  const zones = planZones({ ...scenario, line }, null)
+  const zones = planZones({ ...scenario, line }, null).map((zone, index) => {
+    const at = line.stations.findIndex((station) => station.zone === index)
+    const before = scenario.line.stations[at]?.zone
+    if (zone.station === null || before === undefined || before === index) return zone
+    return { ...zone, station: { ...zone.station, movedFrom: scenario.line.zones[before]!.name } }
+  })
   const paths = isPlainLoop(line) ? null : line.paths.map(({ from, to, manual }) => ({ from, to, manual: manual !== null }))
   const words = placesWords(scenario.line, places)
   const title = `${capital(what)}${words === TODAY ? '' : `: ${words}`}`

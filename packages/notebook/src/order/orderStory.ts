@@ -1,18 +1,22 @@
 /** The story of a choice among station orders, as cells: the order to take, what it gains over today's, and both drawn. */
 import { capital, type ColumnOf, formatNumber, formatShare, type Table, tableOf } from '@loopwright/charts/table'
+import { differences } from '@loopwright/charts'
 import type { OrderResult } from '@loopwright/study'
 import type { Scenario } from '@loopwright/scenario'
 import {
   type AnswerCell,
   type CautionCell,
+  type ChartCell,
   type Cell,
   type DataCell,
   type PlanCell,
+  sectionCell,
   type SureCell,
   type TableCell,
   tableCell,
   warningCell,
 } from '../cells/cell.ts'
+import { chartCell } from '../cells/chartCell.ts'
 import { type Standing, scenarioWarnings, standing, standingCells } from '../study/standing.ts'
 import { unitsData } from '../study/unitsData.ts'
 import { type Period, period } from '../sweep/period.ts'
@@ -28,12 +32,43 @@ export interface OrderStory extends Standing, Tale {
   readonly sure: SureCell
   /** said only where it holds */
   readonly warnings: readonly CautionCell[]
+  /** each order against the best of the others, drawn; null where a stop came first */
+  readonly chart: ChartCell | null
   /** every order against the best of the others; null where a stop came first */
   readonly table: TableCell | null
   /** today's order drawn, the one chosen where it is another, and the one given by hand; on the page only */
   readonly plans: readonly PlanCell[]
   /** units of every order in each simulated window: for files of tables */
   readonly units: DataCell
+}
+
+/** Right of the zero line an order makes more than the best of the others; the limits hold for all together. */
+function orderChart(
+  { line }: Scenario,
+  { candidates, table, winner, today, alpha }: OrderResult,
+  { one }: Period,
+  id: string,
+): ChartCell | null {
+  if (table === null || table.rows.length < 2) return null
+  const sorted = table.rows.toSorted((a, b) => b.mean - a.mean)
+  const [best, second] = sorted
+  const rows = sorted.map((row) => ({
+    name: named(line, candidates[row.system]!.places),
+    mean: row.mean - (row === best ? second! : best!).mean,
+    low: row.low,
+    high: row.high,
+    before: null,
+    after: null,
+    named: row.system === (winner ?? today),
+  }))
+  const figure = differences(rows, { per: one, beside: 'the best of the others', level: 1 - alpha })
+  return { ...chartCell(`${id}-differences`, figure), pageOnly: true, lead: true }
+}
+
+/** "Today’s order", "S5 at Z14" */
+const named = (line: Scenario['line'], places: Parameters<typeof placesWords>[1]): string => {
+  const words = placesWords(line, places)
+  return words === TODAY ? capital(TODAY) : words
 }
 
 /** orders that the table shows, beside the chosen, today's and the one given */
@@ -62,6 +97,7 @@ export function orderStory(scenario: Scenario, result: OrderResult, options: Stu
       ...scenarioWarnings(scenario, options),
       ...lengthWarning(scenario),
     ],
+    chart: orderChart(scenario, result, words, id),
     table: result.table === null ? null : tableCell(`${id}-orders`, orderTable(scenario, result, words)),
     sure: {
       kind: 'sure',
@@ -73,7 +109,19 @@ export function orderStory(scenario: Scenario, result: OrderResult, options: Stu
     ...standing(scenario, options),
   }
   const { answer, warnings, table, plans, units } = parts
-  const shown: readonly (Cell | null)[] = [answer, ...warnings, table, parts.sure, ...plans, units]
+  const shown: readonly (Cell | null)[] = [
+    answer,
+    ...warnings,
+    sectionCell(`${id}-section`, 'The orders beside each other'),
+    parts.chart,
+    table,
+    parts.sure,
+    ...(plans.length === 0
+      ? []
+      : [sectionCell(`${id}-section-plans`, plans.length === 1 ? 'The line as it stands' : 'Where the stations stand')]),
+    ...plans,
+    units,
+  ]
   return {
     ...parts,
     question: 'Which order of the stations makes most?',

@@ -7,7 +7,15 @@ const options = { scenarioFile: 'ring.yaml' }
 
 test('the answer first, its figures in a table, then how sure', () => {
   const story = steadyStory(testLine(), FOUND, options)
-  expect(story.cells.slice(0, 3)).toEqual([story.answer, story.table, story.sure])
+  expect(story.cells.slice(0, 5).map(({ id }) => id)).toEqual([
+    'steady-answer',
+    'steady-section',
+    'steady-start',
+    'steady-figures',
+    'steady-sure',
+  ])
+  // one rounding of the cut on the whole page
+  expect(story.chart!.views.of[0]!.content.finding).toContain('The start shows for 95 min')
   const { rows } = story.table!.views.of[0]!.content
   const [answer] = [story.answer.sentences.join(' ')]
   for (const { cells } of rows) expect(answer).toContain(cells[1])

@@ -2,7 +2,18 @@
 import { type Table, tableOf, type TableValue, wordColumn } from '@loopwright/charts/table'
 import type { SteadyResult } from '@loopwright/study'
 import type { Scenario } from '@loopwright/scenario'
-import { type AnswerCell, type CautionCell, type SureCell, type TableCell, tableCell, warningCell } from '../cells/cell.ts'
+import { warmUp } from '@loopwright/charts'
+import {
+  type AnswerCell,
+  type CautionCell,
+  type ChartCell,
+  sectionCell,
+  type SureCell,
+  type TableCell,
+  tableCell,
+  warningCell,
+} from '../cells/cell.ts'
+import { chartCell } from '../cells/chartCell.ts'
 import { type Standing, scenarioWarnings, standing, standingCells } from '../study/standing.ts'
 import { type LineNoun, period } from '../sweep/period.ts'
 import type { Tale } from '../cells/tale.ts'
@@ -14,6 +25,8 @@ export interface SteadyStory extends Standing, Tale {
   readonly answer: AnswerCell
   /** said only where it holds: stopped early */
   readonly warnings: readonly CautionCell[]
+  /** how output gets going, with the cut; null: there is nothing to draw */
+  readonly chart: ChartCell | null
   /** warm-up, length, rate and products in line; null: no warm-up was found */
   readonly table: TableCell | null
   readonly sure: SureCell
@@ -37,6 +50,14 @@ export function steadyStory(scenario: Scenario, result: SteadyResult, options: S
       figures: figures === null ? [] : largeFigures(figures, line),
     } satisfies AnswerCell,
     warnings: [...stopped, ...scenarioWarnings(scenario, options)],
+    chart:
+      result.series === null
+        ? null
+        : {
+            ...chartCell('steady-start', warmUp({ ...result, series: result.series }, figures === null ? {} : { cut: figures.cut })),
+            pageOnly: true,
+            lead: true,
+          },
     table: figures === null ? null : tableCell('steady-figures', figureTable(result, figures, line)),
     sure: { kind: 'sure', id: 'steady-sure', sentences: steadySure(result, scenario) } satisfies SureCell,
     ...standing(scenario, options),
@@ -45,7 +66,14 @@ export function steadyStory(scenario: Scenario, result: SteadyResult, options: S
   return {
     ...parts,
     question: 'From when on is the start forgotten, and what does the line make then?',
-    cells: [answer, ...warnings, ...(table === null ? [] : [table]), sure, ...standingCells(parts)],
+    cells: [
+      answer,
+      ...warnings,
+      ...(parts.chart === null ? [] : [sectionCell('steady-section', 'How the line gets going'), parts.chart]),
+      ...(table === null ? [] : [table]),
+      sure,
+      ...standingCells(parts),
+    ],
   }
 }
 

@@ -44,7 +44,7 @@ export function planZones(scenario: Scenario, count: SweepCount | null): PlanZon
       station:
         station === undefined
           ? null
-          : { title: station.title, duties: (['load', 'unload'] as const).filter((duty) => station[duty] !== null) },
+          : { key: station.name, title: station.title, duties: (['load', 'unload'] as const).filter((duty) => station[duty] !== null) },
       value,
       label: value === null ? null : formatNumber(value * 100, 0),
     }

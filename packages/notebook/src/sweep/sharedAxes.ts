@@ -23,7 +23,7 @@ export function sharedAxes(scenario: Scenario, counts: readonly SweepCount[], st
   const stops = counts.flatMap(({ stoppedBy }) => stopCauses(scenario, stoppedBy)).filter(({ cause }) => cause !== 'break')
   return {
     hours: {
-      unitsMax: greatest(counts.flatMap(({ outputByHour }) => outputByHour)),
+      unitsMax: greatest(counts.flatMap(({ outputByHour, hourSpread }) => [...outputByHour, ...hourSpread.map(({ p90 }) => p90)])),
       breaks: breaksWithin(breaks, window),
       ...(clock === null ? {} : { startClock: clock.slice(0, 5) }),
     },

@@ -14,7 +14,7 @@ const END = TRACE_KINDS.indexOf('stop end')
  * All of a run, in the order of their beginnings; a stop that lasts ends with the run.
  *
  * @param trace  all events of one run of this line
- * @example tracePauses((await traceRun(scenario.line, { replication: 0 }, { seed: '1', workers: 0 })).trace, scenario).filter(({ name }) => name === 'break').length // => 4
+ * @example tracePauses((await traceRun(scenario.line, { replication: 0 }, { seed: '1', workers: 0 })).trace, scenario).every(({ from, to }) => from <= to) // => true
  */
 export function tracePauses(trace: TraceColumns, scenario: Told): TimelinePause[] {
   const { line } = scenario

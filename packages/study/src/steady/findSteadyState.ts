@@ -41,6 +41,8 @@ export interface SteadyResult {
   readonly productsInLine: OutputInterval | null
   readonly output: WarmupCut | null
   readonly products: WarmupCut | null
+  /** means over the runs of each interval, from an empty line on; null where a run ended early or was stopped */
+  readonly series: { readonly unitsPerHour: readonly number[]; readonly products: readonly number[] } | null
   /** why there is no cut; null where there is one */
   readonly why: string | null
 }
@@ -101,12 +103,15 @@ async function lookLonger(
     } as const
     const none = { cutSeconds: null, enoughSeconds: null, outputPerHour: null, productsInLine: null }
     if (found.length < replications) {
-      return { ...head, ...none, status: 'stopped', output: null, products: null, why: 'Stopped before the runs were done.' }
+      return { ...head, ...none, status: 'stopped', output: null, products: null, series: null, why: 'Stopped before the runs were done.' }
     }
     const series = found.map(({ trace }) => seriesOf(trace, intervalSeconds, intervals))
     const end: RunEnd = endOf(found.map(({ run }) => run))
-    const output = mser5(acrossRuns(series.map((each) => each.output)), end)
-    const products = mser5(acrossRuns(series.map((each) => each.products)), end)
+    const means = { output: acrossRuns(series.map((each) => each.output)), products: acrossRuns(series.map((each) => each.products)) }
+    const output = mser5(means.output, end)
+    const products = mser5(means.products, end)
+    const told =
+      end === 'time' ? { unitsPerHour: means.output.map((units) => (units / intervalSeconds) * 3600), products: means.products } : null
     const why = warmupSentence(output) ?? warmupSentence(products)
     if (why === null) {
       const cut = Math.max(output.delete!, products.delete!)
@@ -121,11 +126,13 @@ async function lookLonger(
         productsInLine: outputInterval(after('products')),
         output,
         products,
+        series: told,
         why,
       }
     }
     const early = output.status === 'ended early'
-    if (early || doubled === DOUBLINGS) return { ...head, ...none, status: early ? 'ended early' : 'not converged', output, products, why }
+    if (early || doubled === DOUBLINGS)
+      return { ...head, ...none, status: early ? 'ended early' : 'not converged', output, products, series: told, why }
     intervals *= 2
   }
 }

@@ -37,6 +37,9 @@ export class CountStudy {
   firstGridlock = Number.POSITIVE_INFINITY
   outOfProducts = 0
 
+  /** by replication: units in each hour of the window */
+  readonly hours: Float64Array[] = []
+
   /** by replication: what it used of its streams; empty where nobody asks */
   readonly uses: RunUse[] = []
 
@@ -48,6 +51,7 @@ export class CountStudy {
     this.layout = layout
     this.tally = new RowTally(layout.length, (row) => {
       this.units.push(row[layout.units]!)
+      this.hours.push(row.slice(layout.outputByHour, layout.outputByHour + layout.hours))
       this.stoodStill.push(row[layout.end] === GRIDLOCK)
       if (row[layout.end] === GRIDLOCK) {
         this.gridlocks += 1
@@ -105,12 +109,25 @@ export class CountStudy {
       zones: units.length === 0 ? [] : zoneShares(spec, tally, layout, windowSeconds),
       carrierShares: units.length === 0 ? null : carrierShares(this.carriers, tally, layout, windowSeconds),
       outputByHour: units.length === 0 ? [] : [...tally.means.subarray(layout.outputByHour, layout.outputByHour + layout.hours)],
+      hourSpread: hourSpread(this.hours),
       stoppedBy: units.length === 0 ? [] : stops(tally, layout),
       lapSecondsMean: tally.mean(layout.lapSeconds),
       timeInLineSecondsMean: tally.mean(layout.timeInLineSeconds),
       productsInLineMean: tally.mean(layout.productsInLine),
     }
   }
+}
+
+/** fewer windows tell nothing of their tenths */
+const SPREAD_FROM = 10
+
+/** P10 and P90 of each hour, over the windows. */
+function hourSpread(hours: readonly Float64Array[]): SweepCount['hourSpread'] {
+  if (hours.length < SPREAD_FROM) return []
+  return Array.from({ length: hours[0]!.length }, (_, hour) => {
+    const units = hours.map((window) => window[hour]!)
+    return { p10: quantileEstimate(units, 0.1).point, p90: quantileEstimate(units, 0.9).point }
+  })
 }
 
 /**

@@ -64,6 +64,8 @@ export interface SweepCount {
   readonly carrierShares: ByCarrierState | null
   /** mean units in each hour of the window */
   readonly outputByHour: readonly number[]
+  /** between which units eight of ten windows lie in each hour; empty below 10 replications */
+  readonly hourSpread: readonly { readonly p10: number; readonly p90: number }[]
   /** mean seconds down per window and mean stops per window, by cause (breakdown sources, then `break`) */
   readonly stoppedBy: readonly { readonly cause: string; readonly seconds: number; readonly count: number }[]
   readonly lapSecondsMean: number | null
