@@ -36,7 +36,7 @@ const bundled = new Map<Entry, Promise<string>>()
 export async function pageAssets(ownCharts: boolean, live = false): Promise<PageAssets> {
   const [script, engine, { pageStyle }] = await Promise.all([
     once(ownCharts ? 'ownCharts' : 'main'),
-    live ? once('live/worker') : null,
+    live ? packedEngine() : null,
     import('./page/style.ts'),
   ])
   const style = pageStyle()
@@ -47,9 +47,17 @@ export async function pageAssets(ownCharts: boolean, live = false): Promise<Page
     earlyHash: hash(EARLY),
     style,
     styleHash: hash(style),
-    engine: engine === null ? null : pack(engine),
+    engine,
     pack,
   }
+}
+
+let engine: Promise<string> | null = null
+
+/** Packed once for as long as the program runs. */
+function packedEngine(): Promise<string> {
+  engine ??= once('live/worker').then(pack)
+  return engine
 }
 
 function once(entry: Entry): Promise<string> {
