@@ -4,9 +4,9 @@ export { ENGINE_VERSION } from './runs/engineVersion.ts'
 
 // Runs of a line
 export { replicate, traceRun } from './runs/replicate.ts'
-export type { TracedRun } from './runs/replicate.ts'
-export type { ForcedEngine, TraceColumns } from './runs/task.ts'
-export { runsResult } from './runs/runsResult.ts'
+export type { TracedRun, TraceRequest } from './runs/replicate.ts'
+export type { EventWish, ForcedEngine, TraceColumns } from './runs/task.ts'
+export { runMany, runsResult } from './runs/runsResult.ts'
 export type { RunsResult, RunsIntervals } from './runs/runsResult.ts'
 
 // How many carriers

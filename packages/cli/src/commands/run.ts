@@ -1,4 +1,4 @@
-import { replicate, runsResult, traceRun } from '@loopwright/study'
+import { replicate, runMany, runsResult, traceRun } from '@loopwright/study'
 import { runDocument } from '../documents/runDocument.ts'
 import { runsDocument } from '../documents/runsDocument.ts'
 import { traceEvents } from '../documents/traceEvents.ts'
@@ -32,20 +32,19 @@ export async function run(shell: Shell, file: string, flags: RunFlags, command: 
   const told = progress(shell, `${line.carriers.count} carriers, ${worlds}, seed ${seed}`, replications)
   const { signal } = shell
   const store = await openStore(shell, flags)
-  const traced = trace === true ? await traceRun(line, { replication: 0 }, { seed, signal }) : null
+  const traced = trace === true ? await refused(traceRun(line, { replication: 0 }, { seed, signal })) : null
   const threads = { onProgress: told.onProgress, ...threadsOf(flags, shell) }
-  const runs =
-    trace === true
-      ? traced === null
-        ? []
-        : [traced.run]
-      : await refused(replicate(line, { replications }, { seed, signal, store, ...threads }))
+  const asked = { replications, plan: plan?.unitsPerWindow ?? null }
+  const options = { seed, signal, store, ...threads }
+  const single = replications > 1 ? undefined : trace === true ? traced?.run : (await refused(replicate(line, asked, options)))[0]
   if (traced !== null) told.onProgress({ done: 1, total: 1 })
-  const result = runsResult(line, runs, { seed, replications, plan: plan?.unitsPerWindow ?? null })
+  const result =
+    replications > 1
+      ? await refused(runMany(line, asked, options))
+      : runsResult(line, single === undefined ? [] : [single], { seed, ...asked })
   told.end(result.partial)
   tellStore(shell, store)
   const events = traced === null ? null : traceEvents(traced.trace, line)
-  const single = replications === 1 ? runs[0] : undefined
   return await tell(shell, flags, {
     partial: result.partial,
     document: () => (single === undefined ? runsDocument(source, result) : runDocument(source, single, { law: result.law, trace: events })),

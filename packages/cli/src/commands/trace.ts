@@ -1,14 +1,16 @@
 import { formatDuration } from '@loopwright/charts/table'
-import { carrierStays, ENGINE_VERSION, type TraceColumns, traceRun } from '@loopwright/study'
+import type { LineSpec } from '@loopwright/line'
+import { carrierStays, ENGINE_VERSION, type EventWish, type TraceColumns, traceRun } from '@loopwright/study'
 import type { TraceEvent } from '@loopwright/notebook'
 import { parseQuantity, type Scenario, titleOf } from '@loopwright/scenario'
 import { isPage } from '../options/arguments.ts'
 import type { CsvStyle } from '../output/csv.ts'
 import { traceHead } from '../documents/traceDocument.ts'
-import { STOP_EVENTS, traceEvents } from '../documents/traceEvents.ts'
+import { STOP_EVENTS, traceEvent } from '../documents/traceEvents.ts'
 import { type Loaded, loadScenario } from '../loadScenario.ts'
 import { progress } from '../shell/progress.ts'
 import { DONE, INTERRUPTED, Misuse, type Shell } from '../shell/shell.ts'
+import { refused } from '../studyCommand.ts'
 import { storyOptions, tell } from '../output/tell.ts'
 import { checkOutputs } from '../output/writeTables.ts'
 import { type TraceChoice, traceChoice } from '../options/traceChoice.ts'
@@ -42,34 +44,46 @@ export async function trace(shell: Shell, file: string, flags: TraceFlags, comma
   if (flags.csv !== undefined && out !== undefined && !isPage(out))
     throw new Misuse('--csv writes the tables of the picture: with it, --out takes a name that ends in .html')
   await checkOutputs(shell, flags)
-  const told = progress(shell, `events of replication ${replication}, seed ${seed}`, 1)
-  const traced = await traceRun(line, { replication }, { seed, signal: shell.signal })
+  const shown = progress(shell, `events of replication ${replication}, seed ${seed}`, 1)
+  const traced = await refused(traceRun(line, { replication, ...keptStretch(line, flags, stretch) }, { seed, signal: shell.signal }))
   if (traced === null) {
-    told.end(true)
+    shown.end(true)
     return INTERRUPTED
   }
-  told.onProgress({ done: 1, total: 1 })
-  told.end(false)
-  if (pictured(flags)) return await picture(shell, source, traced.trace, stretch, flags, command)
-  const events = traceEvents(traced.trace, line).filter(wanted)
+  shown.onProgress({ done: 1, total: 1 })
+  shown.end(false)
+  const { trace } = traced
+  if (pictured(flags)) return await picture(shell, source, trace, stretch, flags, command)
   const { TRACE_HEAD, traceLine } = await import('@loopwright/notebook')
   const head = flags.json === true ? JSON.stringify(traceHead(source, { engineVersion: ENGINE_VERSION, seed, replication })) : TRACE_HEAD
   const text = flags.json === true ? JSON.stringify : (event: TraceEvent) => traceLine(titled(source.scenario, event))
   const parts: string[] = []
   const write = out === undefined ? shell.out.write : (part: string) => void parts.push(part)
   write(`${head}\n`)
-  for (let first = 0; first < events.length && !shell.signal.aborted; first += BLOCK) {
-    const block = events.slice(first, first + BLOCK).map((event) => `${text(event)}\n`)
-    write(block.join(''))
+  let told = 0
+  for (let first = 0; first < trace.kinds.length && !shell.signal.aborted; first += BLOCK) {
+    const block = Array.from({ length: Math.min(BLOCK, trace.kinds.length - first) }, (_, k) => traceEvent(trace, first + k, line))
+    const lines = block.filter(wanted).map((event) => `${text(event)}\n`)
+    told += lines.length
+    if (lines.length > 0) write(lines.join(''))
   }
   if (shell.signal.aborted) return INTERRUPTED
   if (out !== undefined) {
     await shell.writeFile(out, parts.join(''))
-    shell.out.write(`${events.length} events: ${out}\n`)
+    shell.out.write(`${told} events: ${out}\n`)
   }
-  if (events.length === 0) shell.err.write('no event is of these carriers and places in this stretch of time\n')
+  if (told === 0) shell.err.write('no event is of these carriers and places in this stretch of time\n')
   return DONE
 }
+
+/** What of a run is kept. A picture needs to know where each carrier was when its stretch began, and when it left. */
+function keptStretch(line: LineSpec, flags: TraceFlags, { from, to }: Stretch): EventWish {
+  if (!pictured(flags)) return { ...(from === undefined ? {} : { fromSeconds: from }), ...(to === undefined ? {} : { toSeconds: to }) }
+  return { toSeconds: pictureStretch(line, { from, to }).toSeconds + STAY_MAX }
+}
+
+/** seconds; a carrier that stays longer after the end of a picture is told to stay to the end of the run */
+const STAY_MAX = 6 * 3600
 
 const pictured = ({ csv, out }: TraceFlags): boolean => csv !== undefined || (out !== undefined && isPage(out))
 
@@ -81,19 +95,29 @@ function titled(scenario: Scenario, event: TraceEvent): TraceEvent {
 /** seconds that the picture shows where nothing is said: readable, and a lap or more of most loops */
 const STRETCH = 15 * 60
 
+/** seconds from time 0, as far as they were said */
+interface Stretch {
+  readonly from?: number | undefined
+  readonly to?: number | undefined
+}
+
+function pictureStretch({ window }: LineSpec, { from, to }: Stretch): { readonly fromSeconds: number; readonly toSeconds: number } {
+  const fromSeconds = from ?? (to === undefined ? window.warmupSeconds : Math.max(0, to - STRETCH))
+  return { fromSeconds, toSeconds: to ?? Math.min(fromSeconds + STRETCH, window.endSeconds) }
+}
+
 /** The picture of a stretch: zones over time, one line for each carrier. */
 async function picture(
   shell: Shell,
   source: Loaded,
   trace: TraceColumns,
-  { from, to }: { readonly from?: number; readonly to?: number },
+  stretch: Stretch,
   { out, csv, csvStyle, seed, replication, carrier }: TraceFlags,
   command: string,
 ): Promise<number> {
   const { file, scenario, notes } = source
   const { line } = scenario
-  const fromSeconds = from ?? (to === undefined ? line.window.warmupSeconds : Math.max(0, to - STRETCH))
-  const toSeconds = to ?? Math.min(fromSeconds + STRETCH, line.window.endSeconds)
+  const { fromSeconds, toSeconds } = pictureStretch(line, stretch)
   if (!(toSeconds > fromSeconds))
     throw new Misuse(`the run ends at ${formatDuration(line.window.endSeconds)}: there is nothing to show from there on`)
   const stays = carrierStays(trace, line).filter((stay) => carrier === undefined || carrier.includes(`${stay.carrier}`))

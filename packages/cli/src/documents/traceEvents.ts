@@ -14,20 +14,23 @@ export const STOP_EVENTS: ReadonlySet<TraceKind> = new Set<TraceKind>(['stop beg
 export const SUPPLY_EVENTS: ReadonlySet<TraceKind> = new Set<TraceKind>(['product arrival', 'turned away'])
 
 export function traceEvents(trace: TraceColumns, line: LineSpec): TraceEvent[] {
-  return Array.from({ length: trace.kinds.length }, (_, index) => {
-    const event = TRACE_KINDS[trace.kinds[index]!]!
-    const carrier = trace.carriers[index]!
-    return {
-      seconds: trace.seconds[index]!,
-      event,
-      place: placeName(event, trace.places[index]!, line),
-      to: event === 'move start' ? zoneName(line, line.paths[trace.places[index]!]!.to) : null,
-      carrier: carrier < 0 ? null : carrier,
-      detail: event.startsWith('operator ')
-        ? (line.operators[trace.details[index]!]?.name ?? 'its own operator')
-        : detailWord(event, trace.details[index]!),
-    }
-  })
+  return Array.from({ length: trace.kinds.length }, (_, index) => traceEvent(trace, index, line))
+}
+
+/** One of them by its place. */
+export function traceEvent(trace: TraceColumns, index: number, line: LineSpec): TraceEvent {
+  const event = TRACE_KINDS[trace.kinds[index]!]!
+  const carrier = trace.carriers[index]!
+  return {
+    seconds: trace.seconds[index]!,
+    event,
+    place: placeName(event, trace.places[index]!, line),
+    to: event === 'move start' ? zoneName(line, line.paths[trace.places[index]!]!.to) : null,
+    carrier: carrier < 0 ? null : carrier,
+    detail: event.startsWith('operator ')
+      ? (line.operators[trace.details[index]!]?.name ?? 'its own operator')
+      : detailWord(event, trace.details[index]!),
+  }
 }
 
 function placeName(event: TraceKind, place: number, line: LineSpec): string | null {

@@ -5,7 +5,7 @@ import type { Pool } from './pool.ts'
 import { runChunks, withoutGap } from './runChunks.ts'
 import { Schedule } from './schedule.ts'
 import type { StudyOptions } from './studyOptions.ts'
-import type { TraceColumns } from './task.ts'
+import type { EventWish, TraceColumns } from './task.ts'
 
 /**
  * Runs a line several times.
@@ -49,21 +49,27 @@ export interface TracedRun {
   readonly trace: TraceColumns
 }
 
+/** Which run is traced, and which of its events are kept. */
+export interface TraceRequest extends EventWish {
+  /** which of the random worlds of the seed, from 0 */
+  readonly replication: number
+}
+
 /**
- * One run with all its events; a long one on a worker thread, so that it can be stopped.
+ * One run with its events; a long one on a worker thread, so that it can be stopped.
  *
- * @param replication  which of the random worlds of the seed, from 0
  * @returns            null after a stop
+ * @throws RangeError  if more than two million events are to be kept
  * @example (await traceRun(line, { replication: 0 }, { seed: '1', workers: 0 })).run.output // => 123
  */
 export async function traceRun(
   spec: LineSpec,
-  { replication: from }: { readonly replication: number },
+  { replication: from, ...events }: TraceRequest,
   options: StudyOptions,
 ): Promise<TracedRun | null> {
   const { pool, close } = openPool(options, workOf(spec, [{ carriers: spec.carriers.count, replications: 1 }]))
   try {
-    const [traced = null] = await traceRuns(pool, spec, { from, to: from + 1 }, options, () =>
+    const [traced = null] = await traceRuns(pool, spec, { from, to: from + 1, events }, options, () =>
       options.onProgress?.({ done: 1, total: 1, settled: true, recalled: 0, precision: null }),
     )
     return traced
@@ -80,7 +86,7 @@ export async function traceRun(
 export async function traceRuns(
   pool: Pool,
   spec: LineSpec,
-  { from: first, to: end }: { readonly from: number; readonly to: number },
+  { from: first, to: end, events }: { readonly from: number; readonly to: number; readonly events: EventWish },
   { seed, signal }: StudyOptions,
   onRuns: (more: number) => void,
 ): Promise<TracedRun[]> {
@@ -88,7 +94,7 @@ export async function traceRuns(
   const found: TracedRun[] = []
   await runChunks(pool, {
     schedule: new Schedule(1, [{ from: first, to: end }]),
-    taskOf: ({ from, to }) => ({ line, carriers: spec.carriers.count, seed, from, to, want: 'traces' }),
+    taskOf: ({ from, to }) => ({ line, carriers: spec.carriers.count, seed, from, to, want: 'traces', events }),
     onResult: ({ from, to }, { results, traces }) => {
       for (const [index, run] of results.entries()) found[from - first + index] = { run, trace: traces[index]! }
       onRuns(to - from)

@@ -2,7 +2,7 @@ import { outputInterval } from '@loopwright/stats'
 import { expect, test } from 'vitest'
 import { sweepCarriers } from '../sweep/sweepCarriers.ts'
 import { replicate } from './replicate.ts'
-import { runsResult } from './runsResult.ts'
+import { runMany, runsResult } from './runsResult.ts'
 import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 
 const spec = stationLoop()
@@ -29,4 +29,24 @@ test('a measure that some runs do not have is taken over those that have it', ()
   const lapless = runs.map((run, index) => (index < 4 ? run : { ...run, lap: { ...run.lap, mean: null } }))
   expect(runsResult(spec, lapless, request).intervals!.lapSeconds!.n).toBe(4)
   expect(runsResult(spec, lapless.slice(3), request).intervals!.lapSeconds).toBeNull()
+})
+
+test('many runs tell the same, to the last bit, without keeping them; with threads and without', async () => {
+  const told = runsResult(spec, runs, request)
+  expect(await runMany(spec, request, here)).toEqual(told)
+  expect(JSON.stringify(await runMany(spec, request, { seed: '4', workers: 2 }))).toBe(JSON.stringify(told))
+})
+
+test('stopped: plain means of what is in', async () => {
+  const stop = new AbortController()
+  const onProgress = ({ done }: { done: number }) => (done >= 3 ? stop.abort() : undefined)
+  const result = await runMany(spec, { replications: 500, plan: null }, { ...here, signal: stop.signal, onProgress })
+  expect(result).toMatchObject({ partial: true, replications: 500, count: { controlled: null } })
+  expect(result.intervals!.outputPerHour.n).toBe(result.count.replications)
+})
+
+test('more than the memory holds is refused with a word, before anything runs', async () => {
+  await expect(runMany(spec, { replications: 1e9, plan: null }, here)).rejects.toThrow(
+    /^1000000000 replications of this line are more than the memory holds: ask for at most \d+$/,
+  )
 })

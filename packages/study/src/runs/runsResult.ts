@@ -1,5 +1,5 @@
 /** What several runs of one line tell together. Plain data; times in seconds, counts per window. */
-import { type ByStationState, type LineSpec, type RunResult, STATION_STATES } from '@loopwright/line'
+import { type ByStationState, type LineSpec, type RunResult, STATION_STATES, ZONE_STATES } from '@loopwright/line'
 import { type Law, lawOrNull, workingSeconds, windowSecondsOf } from '@loopwright/line/bounds'
 import { type OutputInterval, outputInterval } from '@loopwright/stats'
 import { controlledMeans } from '../controls/controlledMeans.ts'
@@ -8,7 +8,11 @@ import { CountStudy } from '../sweep/countStudy.ts'
 import { byState } from './byState.ts'
 import { ENGINE_VERSION } from './engineVersion.ts'
 import { lineHasChance } from './lineChance.ts'
-import { rowLayout, runRow } from './runRow.ts'
+import { openPool, workOf } from './openPool.ts'
+import { runChunks } from './runChunks.ts'
+import { type RowLayout, rowLayout, runRow, stationColumn } from './runRow.ts'
+import { Schedule } from './schedule.ts'
+import type { StudyOptions } from './studyOptions.ts'
 import type { SweepCount } from '../sweep/sweepResult.ts'
 
 /** What several runs of one line tell together; seconds, units per window. */
@@ -47,6 +51,13 @@ export interface RunsIntervals {
   readonly zones: readonly { readonly name: string; readonly occupancy: OutputInterval }[]
 }
 
+/** What of the request its result repeats. */
+interface Asked {
+  readonly seed: string
+  readonly replications: number
+  readonly plan: number | null
+}
+
 /**
  * Means and intervals over runs.
  *
@@ -54,50 +65,145 @@ export interface RunsIntervals {
  * @param runs  replications 0 … n − 1, in that order
  * @example runsResult(line, await replicate(line, { replications: 3 }, { seed: '1', workers: 0 }), { seed: '1', replications: 3, plan: null }).count.mean.mean // => 121.33333333333333
  */
-export function runsResult(
-  spec: LineSpec,
-  runs: readonly RunResult[],
-  request: { seed: string; replications: number; plan: number | null },
-): RunsResult {
-  const layout = rowLayout(spec)
-  const study = new CountStudy(spec.carriers.count, layout, runUseOf(spec, layout))
-  study.add(
+export function runsResult(spec: LineSpec, runs: readonly RunResult[], request: Asked): RunsResult {
+  const told = new RunsTold(spec, runs.length)
+  told.add(
     0,
-    runs.map((run) => runRow(layout, run)),
+    runs.map((run) => runRow(told.layout, run)),
   )
-  const lineLaw = lawOrNull(spec)
-  return {
-    kind: 'runs',
-    engineVersion: ENGINE_VERSION,
-    seed: request.seed,
-    replications: request.replications,
-    chance: lineHasChance(spec),
-    partial: runs.length < request.replications,
-    plan: request.plan,
-    window: spec.window,
-    law: lineLaw,
-    lawSeconds: (lineLaw?.unitsPerLap ?? 1) * workingSeconds(spec),
-    count: study.result(spec, lineLaw, request.plan, controlledMeans(spec, request.seed, [study])[0]),
-    intervals: runs.length < 2 ? null : intervals(spec, runs),
+  return told.result(request, false)
+}
+
+/** bytes; more would not leave room for anything else */
+const MEMORY_MAX = 2 ** 31
+
+/**
+ * Runs a line several times, and tells means and intervals: the same as `runsResult` of `replicate`, without keeping what each run tells.
+ *
+ * @param replications  how many runs, ≥ 1
+ * @returns             the same for any number of workers; after a stop plain means of replications 0 … n − 1
+ * @throws RangeError   if so many replications of this line need more memory than there is for them
+ * @example (await runMany(line, { replications: 3, plan: null }, { seed: '1', workers: 0 })).count.mean.mean // => 121.33333333333333
+ */
+export async function runMany(spec: LineSpec, request: Omit<Asked, 'seed'>, options: StudyOptions): Promise<RunsResult> {
+  const { replications } = request
+  const { seed, signal, onProgress } = options
+  const bytes = RunsTold.bytesOf(spec)
+  if (replications * bytes > MEMORY_MAX)
+    throw new RangeError(
+      `${replications} replications of this line are more than the memory holds: ask for at most ${Math.floor(MEMORY_MAX / bytes)}`,
+    )
+  const told = new RunsTold(spec, replications)
+  const schedule = new Schedule(1, replications)
+  const { pool, close } = openPool(options, workOf(spec, [{ carriers: spec.carriers.count, replications }]))
+  let done = 0
+  try {
+    const line = pool.line(spec)
+    await runChunks(pool, {
+      schedule,
+      taskOf: ({ from, to }) => ({ line, carriers: spec.carriers.count, seed, from, to, want: 'rows' }),
+      onResult: ({ from, to }, { rows }) => {
+        told.add(from, rows)
+        schedule.learn(0, rows.at(-1)![told.layout.events]!)
+        done += to - from
+        onProgress?.({ done, total: replications, settled: true, recalled: pool.recalled, precision: null })
+      },
+      signal,
+    })
+  } finally {
+    await close()
+  }
+  return told.result({ ...request, seed }, signal?.aborted === true)
+}
+
+/** Replications while they come in: of each only the numbers that its intervals are made of. */
+class RunsTold {
+  readonly layout: RowLayout
+  readonly #spec: LineSpec
+  readonly #study: CountStudy
+  /** columns of the row that have an interval */
+  readonly #places: readonly number[]
+  /** by replication: these columns */
+  readonly #numbers: Float64Array
+
+  constructor(spec: LineSpec, replications: number) {
+    this.#spec = spec
+    this.layout = rowLayout(spec)
+    this.#study = new CountStudy(spec.carriers.count, this.layout, runUseOf(spec, this.layout))
+    this.#places = placesOf(spec, this.layout)
+    this.#numbers = new Float64Array(this.#places.length * replications)
+  }
+
+  /** About so many for each replication: its numbers, and what it used of its streams. */
+  static bytesOf(spec: LineSpec): number {
+    return 8 * placesOf(spec, rowLayout(spec)).length + 16 * (spec.breakdowns.length + spec.stations.length) + 250
+  }
+
+  add(from: number, rows: readonly Float64Array[]): void {
+    this.#study.add(from, rows)
+    const width = this.#places.length
+    for (const [index, row] of rows.entries())
+      for (const [k, place] of this.#places.entries()) this.#numbers[(from + index) * width + k] = row[place]!
+  }
+
+  /** @param stopped  it ends within a second then, and tells plain means */
+  result(request: Asked, stopped: boolean): RunsResult {
+    const spec = this.#spec
+    const study = this.#study
+    const lineLaw = lawOrNull(spec)
+    const controlled = stopped ? undefined : controlledMeans(spec, request.seed, [study])[0]
+    return {
+      kind: 'runs',
+      engineVersion: ENGINE_VERSION,
+      seed: request.seed,
+      replications: request.replications,
+      chance: lineHasChance(spec),
+      partial: study.tally.taken < request.replications,
+      plan: request.plan,
+      window: spec.window,
+      law: lineLaw,
+      lawSeconds: (lineLaw?.unitsPerLap ?? 1) * workingSeconds(spec),
+      count: study.result(spec, lineLaw, request.plan, controlled),
+      intervals: study.tally.taken < 2 ? null : this.#intervals(study.tally.taken),
+    }
+  }
+
+  #intervals(replications: number): RunsIntervals {
+    const { layout } = this
+    const windowSeconds = windowSecondsOf(this.#spec)
+    const width = this.#places.length
+    const column = new Map(this.#places.map((place, k) => [place, k]))
+    const of = (place: number, over = 1): OutputInterval => outputInterval(valuesOf(place).map((value) => value / over))
+    const valuesOf = (place: number): number[] =>
+      Array.from({ length: replications }, (_, replication) => this.#numbers[replication * width + column.get(place)!]!)
+    const known = (place: number): OutputInterval | null => {
+      const values = valuesOf(place).filter((value) => !Number.isNaN(value))
+      return values.length < 2 ? null : outputInterval(values)
+    }
+    return {
+      outputPerHour: of(layout.outputPerHour),
+      lapSeconds: known(layout.lapSeconds),
+      timeInLineSeconds: known(layout.timeInLineSeconds),
+      productsInLine: of(layout.productsInLine),
+      stations: this.#spec.stations.map((station, index) => ({
+        name: station.name,
+        shares: byState(STATION_STATES, (_, state) => of(stationColumn(layout, index, state), windowSeconds)),
+      })),
+      zones: this.#spec.zones.map((zone, index) => ({ name: zone.name, occupancy: of(occupancyColumn(layout, index)) })),
+    }
   }
 }
 
-function intervals(spec: LineSpec, runs: readonly RunResult[]): RunsIntervals {
-  const windowSeconds = windowSecondsOf(spec)
-  const of = (measure: (run: RunResult) => number): OutputInterval => outputInterval(runs.map(measure))
-  const known = (measure: (run: RunResult) => number | null): OutputInterval | null => {
-    const values = runs.map(measure).filter((value) => value !== null)
-    return values.length < 2 ? null : outputInterval(values)
-  }
-  return {
-    outputPerHour: of((run) => run.outputPerHour),
-    lapSeconds: known((run) => run.lap.mean),
-    timeInLineSeconds: known((run) => run.timeInLine.mean),
-    productsInLine: of((run) => run.productsInLineMean),
-    stations: spec.stations.map((station, index) => ({
-      name: station.name,
-      shares: byState(STATION_STATES, (_, state) => of((run) => run.stations[index]!.seconds[state] / windowSeconds)),
-    })),
-    zones: spec.zones.map((zone, index) => ({ name: zone.name, occupancy: of((run) => run.zones[index]!.occupancyMean) })),
-  }
+/** Columns of the row that have an interval. */
+function placesOf(spec: LineSpec, layout: RowLayout): number[] {
+  return [
+    layout.outputPerHour,
+    layout.lapSeconds,
+    layout.timeInLineSeconds,
+    layout.productsInLine,
+    ...spec.stations.flatMap((_, station) => STATION_STATES.map((state) => stationColumn(layout, station, state))),
+    ...spec.zones.map((_, zone) => occupancyColumn(layout, zone)),
+  ]
 }
+
+const occupancyColumn = (layout: RowLayout, zone: number): number => layout.zone + zone * layout.zoneStride + ZONE_STATES.length

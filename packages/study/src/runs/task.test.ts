@@ -1,8 +1,9 @@
+import { TRACE_KINDS } from '@loopwright/line'
 import { describe, expect, test } from 'vitest'
 import { replicate } from './replicate.ts'
 import { rowLayout, runRow } from './runRow.ts'
 import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
-import { TaskRunner } from './task.ts'
+import { type EventWish, TaskRunner } from './task.ts'
 import { withCarriers } from '../change/withCarriers.ts'
 
 const spec = stationLoop()
@@ -27,4 +28,27 @@ describe('a task', () => {
   })
 
   test('needs a line that was told', () => expect(() => runner.perform({ ...task, line: 7, want: 'rows' })).toThrow('line 7'))
+})
+
+test('of a trace only the stretch and the kinds that are wished for are kept', () => {
+  const runner = new TaskRunner()
+  runner.learnLine(0, spec)
+  const traced = (events: EventWish) => runner.perform({ line: 0, carriers: 3, seed: '1', from: 0, to: 1, want: 'traces', events })
+  const [all, some] = [traced({}), traced({ fromSeconds: 200, toSeconds: 400, kinds: [TRACE_KINDS.indexOf('rest')] })]
+  const wanted = [...(all.traces[0]!.kinds as readonly number[])].flatMap((kind, k) => {
+    const seconds = all.traces[0]!.seconds[k]!
+    return TRACE_KINDS[kind] === 'rest' && seconds >= 200 && seconds <= 400 ? [seconds] : []
+  })
+  expect(wanted.length).toBeGreaterThan(5)
+  expect(some.traces[0]!.seconds).toEqual(wanted)
+  expect(some.results).toEqual(all.results)
+})
+
+test('more events than can be kept are refused with the stretch that they fill', () => {
+  const runner = new TaskRunner()
+  runner.learnLine(0, { ...spec, breakdowns: [], breaks: [], window: { warmupSeconds: 0, endSeconds: 1e8 } })
+  const task = { line: 0, carriers: 3, seed: '1', from: 0, to: 1, want: 'traces' } as const
+  expect(() => runner.perform(task)).toThrow(
+    /^from \d.* s to [\d.e+]+ s there are more than 2000000 events, .*: ask for a shorter stretch of time$/,
+  )
 })

@@ -15,6 +15,8 @@ export interface Task {
   readonly want: 'rows' | 'results' | 'traces'
   /** forces one of the two engines; default: the recursion where it holds. Changes no result. */
   readonly engine?: ForcedEngine
+  /** which events are kept of what is traced; default: all */
+  readonly events?: EventWish
 }
 
 /** One of the two engines; both give the same numbers. */
@@ -33,6 +35,43 @@ export interface TraceColumns {
   readonly places: ArrayLike<number>
   readonly carriers: ArrayLike<number>
   readonly details: ArrayLike<number>
+}
+
+/** Which events of a run are kept; default: all of them. */
+export interface EventWish {
+  /** seconds from time 0, both included */
+  readonly fromSeconds?: number
+  readonly toSeconds?: number
+  /** places in TRACE_KINDS */
+  readonly kinds?: readonly number[]
+}
+
+/** More events of a run are not kept: they would fill the memory, and the longest text that there can be. */
+export const EVENTS_MAX = 2_000_000
+
+/** Keeps what is wished for. */
+class Events extends Trace {
+  readonly #from: number
+  readonly #to: number
+  readonly #kinds: ReadonlySet<number> | null
+
+  constructor({ fromSeconds = Number.NEGATIVE_INFINITY, toSeconds = Number.POSITIVE_INFINITY, kinds }: EventWish) {
+    super()
+    this.#from = fromSeconds
+    this.#to = toSeconds
+    this.#kinds = kinds === undefined ? null : new Set(kinds)
+  }
+
+  override add(seconds: number, kind: number, place: number, carrier: number, detail: number): void {
+    if (seconds < this.#from || seconds > this.#to || this.#kinds?.has(kind) === false) return
+    if (this.length >= EVENTS_MAX) {
+      const stretch = `${Number(this.seconds[0]!.toPrecision(6))} s to ${Number(seconds.toPrecision(6))} s`
+      throw new RangeError(
+        `from ${stretch} there are more than ${EVENTS_MAX} events, more than can be kept: ask for a shorter stretch of time`,
+      )
+    }
+    super.add(seconds, kind, place, carrier, detail)
+  }
 }
 
 /** Simulators are kept for the next task on the same line and count; the oldest go. */
@@ -78,7 +117,7 @@ function tracedRuns(task: Task, spec: LineSpec): TaskResult {
   const results: RunResult[] = []
   const traces: TraceColumns[] = []
   for (let replication = task.from; replication < task.to; replication += 1) {
-    const trace = new Trace()
+    const trace = new Events(task.events ?? {})
     results.push(simulate(withCarriers(spec, task.carriers), { seed: task.seed, replication, trace }))
     const { seconds, kinds, places, carriers, details } = trace
     traces.push({ seconds, kinds, places, carriers, details })

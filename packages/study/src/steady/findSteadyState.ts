@@ -67,7 +67,7 @@ export async function findSteadyState(line: LineSpec, request: SteadyRequest, op
   let total = 0
   const runs = async (longer: LineSpec): Promise<TracedRun[]> => {
     total += replications
-    return await traceRuns(pool, longer, { from: 0, to: replications }, options, (more) => {
+    return await traceRuns(pool, longer, { from: 0, to: replications, events: { kinds: [LOAD, UNLOAD] } }, options, (more) => {
       done += more
       // longer runs may follow
       options.onProgress?.({ done, total, settled: false, recalled: 0, precision: null })
