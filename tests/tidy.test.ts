@@ -10,7 +10,9 @@ import { hostFindings, verdictFindings } from './tidy/words.ts'
 
 /** Files of the packages without a test of their own beside them, each with what tests it. A folder ends in `/`. */
 const UNTESTED: Record<string, string> = {
-  'packages/notebook/src/watch/': 'tests/cli/watch.test.ts saves, asks and stops as people do, tests/page/watch.test.ts looks at the window',
+  'packages/notebook/src/own/drawnChart.ts': 'ownChart.test.ts draws charts, right and wrong ones',
+  'packages/notebook/src/watch/':
+    'tests/cli/watch.test.ts saves, asks and stops as people do, tests/page/watch.test.ts looks at the window',
   'packages/cli/src/commands/watch.ts': 'tests/cli/watch.test.ts types it',
   'packages/charts/src/examples/': 'tests/golden/charts compiles and draws each; the goldens are theirs',
   'packages/decide/src/reading/': 'readDecision.test.ts reads right and wrong files through every reader',

@@ -3,6 +3,11 @@ export { notebook } from './runner/notebook.ts'
 export type { Notebook, NotebookHead, NotebookContext, StoryTeller, SweepRequest, CarriersRequest } from './runner/notebook.ts'
 export type { StudyContext, StudyRequest, OrderRequest, ForecastRequest, GridRequest } from './study/studyContext.ts'
 export type { PlaceRequest } from './study/placeRules.ts'
+export type { ChartSpec, ChartWords, RowsChart } from './own/ownChart.ts'
+export type { InputRange } from './own/ownInput.ts'
+export type { TableOptions } from './own/ownTable.ts'
+export type { OwnRow, OwnValue } from './own/rows.ts'
+export type { NotebookScenario } from './own/scenarioWith.ts'
 
 // What it is made of
 export { oneView, proseCell, tableCell, warningCell } from './cells/cell.ts'

@@ -33,11 +33,14 @@ export async function draw(place: HTMLElement, spec: object): Promise<void> {
   canvas.setAttribute('aria-hidden', 'true') // the place itself says what the picture shows
   if (place.clientHeight > 0) place.style.setProperty('min-height', `${place.clientHeight}px`)
   place.replaceChildren(canvas)
-  const result = await embed(canvas, { ...spec, width: 'container' } as unknown as VisualizationSpec, {
+  // several pictures beside each other have widths of their own
+  const alone = 'mark' in spec || 'layer' in spec
+  const result = await embed(canvas, (alone ? { ...spec, width: 'container' } : spec) as unknown as VisualizationSpec, {
     mode: 'vega-lite',
     renderer: 'svg',
     config: vegaConfig('page'),
     actions: false,
+    logLevel: 1, // errors alone
     ast: true,
     expr: expressionInterpreter,
     defaultStyle: false,

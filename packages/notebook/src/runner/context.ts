@@ -1,9 +1,15 @@
 /** What a running notebook works with: it collects cells and prints them as they come. */
 import { isDeepStrictEqual } from 'node:util'
-import type { Problem, Scenario } from '@loopwright/scenario'
+import type { Problem, Scenario, ScenarioNotes } from '@loopwright/scenario'
 import { type CarrierStudy, chooseCarriers, type SweepResult, sweepCarriers } from '@loopwright/study'
 import { carrierSweepStory } from '../sweep/carrierSweepStory.ts'
-import type { Cell } from '../cells/cell.ts'
+import { type Cell, oneView, tableCell } from '../cells/cell.ts'
+import type { LiveInput } from '../live/liveInput.ts'
+import { chartFault } from '../own/drawnChart.ts'
+import { type ChartSpec, type ChartWords, ownChart, type RowsChart } from '../own/ownChart.ts'
+import { ownInput } from '../own/ownInput.ts'
+import { ownTable } from '../own/ownTable.ts'
+import { scenarioWith } from '../own/scenarioWith.ts'
 import type { Effects } from './effects.ts'
 import type { CarriersRequest, NotebookContext, StoryTeller, SweepRequest } from './notebook.ts'
 import { Mistake } from '../load/fault.ts'
@@ -11,17 +17,16 @@ import { checkNames, shown, withKnownNames } from './knownNames.ts'
 import { dedent } from '../terminal/plainText.ts'
 import { studyProgressLine, sweepProgressLine } from '../terminal/progressLine.ts'
 import { REPLICATIONS, type StudyResult, recalling, studyContext, studyOptions, timed } from '../study/studyContext.ts'
-import type { StoryOptions } from '../words/storyOptions.ts'
 import { sweepCell } from '../sweep/sweepCell.ts'
 
 export interface ContextParts {
   readonly scenario: Scenario
   readonly scenarioFile: string
   readonly scenarioText: string
+  /** what the reader of the scenario made of it */
+  readonly notes: ScenarioNotes
   /** warnings about the scenario */
   readonly problems: readonly Problem[]
-  /** what the reader made of the scenario. Default: not known */
-  readonly notes?: StoryOptions['notes']
   readonly effects: Effects
   readonly print: (cell: Cell) => void
   /** replace what the notebook asks for; undefined: they do not */
@@ -31,7 +36,14 @@ export interface ContextParts {
 }
 
 /** The context, and the cells that come to be in it. */
-export function notebookContext(parts: ContextParts): { readonly context: NotebookContext; readonly cells: readonly Cell[] } {
+export function notebookContext(parts: ContextParts): {
+  readonly context: NotebookContext
+  readonly cells: readonly Cell[]
+  /** what the reader of the page may change, where the notebook says so */
+  readonly inputs: readonly LiveInput[]
+  /** Waits for what was asked for and not waited for; throws what is wrong with it. */
+  readonly settle: () => Promise<void>
+} {
   const { scenario, print } = parts
   const cells: Cell[] = []
   const { readBeside } = parts.effects
@@ -39,11 +51,15 @@ export function notebookContext(parts: ContextParts): { readonly context: Notebo
     scenarioFile: parts.scenarioFile,
     scenarioText: parts.scenarioText,
     problems: parts.problems,
-    ...(parts.notes === undefined ? {} : { notes: parts.notes }),
+    notes: parts.notes,
     readBeside: (path: string) => readBeside?.(parts.scenarioFile, path) ?? null,
   }
   let proses = 0
   let sweeps = 0
+  let charts = 0
+  let tables = 0
+  const inputs: LiveInput[] = []
+  const checks: { readonly cell: Cell; readonly from: Error; readonly fault: Promise<string | null> }[] = []
   const keep = (cell: Cell): void => {
     cells.push(cell)
     print(cell)
@@ -84,8 +100,27 @@ export function notebookContext(parts: ContextParts): { readonly context: Notebo
       : studies.story(result, storyOptions)
   const context: NotebookContext = withKnownNames('a notebook', {
     ...studies.context,
-    scenario,
+    scenario: scenarioWith({ file: parts.scenarioFile, text: parts.scenarioText, readBeside: storyOptions.readBeside }, scenario),
     show,
+    chart: (given: RowsChart | ChartSpec, words?: ChartWords) => {
+      const from = new Error()
+      charts += 1
+      const figure = ownChart(given, words)
+      const id = words?.id ?? ('rows' in given ? (given as RowsChart).id : undefined) ?? `chart-${charts}`
+      const cell: Cell = { kind: 'chart', id, views: oneView(figure) }
+      show(cell)
+      if (figure.picture.kind === 'chart') checks.push({ cell, from, fault: chartFault(figure.picture.spec) })
+    },
+    table: (rows, options) => {
+      tables += 1
+      show(tableCell(options?.id ?? `table-${tables}`, ownTable(rows, options)))
+    },
+    input: (name, range) => {
+      const made = ownInput({ text: parts.scenarioText, scenario, notes: parts.notes }, name, range)
+      if (inputs.some(({ key }) => key === made.key)) throw new Mistake(`input('${name}') stands twice`, 'Write it once.', name)
+      inputs.push(made)
+      return Number(/^-?[\d.]+/.exec(made.file)?.[0])
+    },
     prose: (markdown) => {
       proses += 1
       show({ kind: 'prose', id: `prose-${proses}`, markdown: dedent(markdown) })
@@ -101,7 +136,16 @@ export function notebookContext(parts: ContextParts): { readonly context: Notebo
     // each kind of result has its own story, which the compiler does not follow through a union
     story: story as StoryTeller,
   })
-  return { context, cells }
+  /** What can only be known when a chart is drawn: one that shows nothing is taken back. */
+  const settle = async (): Promise<void> => {
+    for (const { cell, from, fault } of checks.splice(0)) {
+      const message = await fault
+      if (message === null) continue
+      cells.splice(cells.indexOf(cell), 1)
+      throw Object.assign(new Error(message), { stack: (from.stack ?? '').replace(/^Error/, `Error: ${message}`) })
+    }
+  }
+  return { context, cells, inputs, settle }
 }
 
 async function sweep(parts: ContextParts, request: SweepRequest): Promise<SweepResult> {

@@ -1,5 +1,4 @@
 /** How a notebook is written: a TypeScript module whose default export is `notebook({ title, scenario }, body)`. */
-import type { Scenario } from '@loopwright/scenario'
 import type { CarrierStudy, CompareResult, DriverResult, GridResult, LossResult, OrderResult, SweepResult } from '@loopwright/study'
 import type { CarrierSweepStory } from '../sweep/carrierSweepStory.ts'
 import type { Cell } from '../cells/cell.ts'
@@ -11,6 +10,11 @@ import type { GridStory } from '../grid/gridStory.ts'
 import type { LossStory } from '../losses/lossStory.ts'
 import type { OrderStory } from '../order/orderStory.ts'
 import type { StudyContext } from '../study/studyContext.ts'
+import type { ChartSpec, ChartWords, RowsChart } from '../own/ownChart.ts'
+import type { InputRange } from '../own/ownInput.ts'
+import type { TableOptions } from '../own/ownTable.ts'
+import type { OwnRow } from '../own/rows.ts'
+import type { NotebookScenario } from '../own/scenarioWith.ts'
 import { Mistake } from '../load/fault.ts'
 import { checkNames } from './knownNames.ts'
 import type { Steps } from './steps.ts'
@@ -35,7 +39,7 @@ export interface Notebook {
 
 /** What a notebook can do. Each call adds cells, and prints them at once. */
 export interface NotebookContext extends StudyContext {
-  readonly scenario: Scenario
+  readonly scenario: NotebookScenario
   /** Simulates each carrier count in the same random worlds. Adds a cell that says so: the page's footer is made of it. */
   sweep(options: SweepRequest): Promise<SweepResult>
   /** Finds out how many carriers the loop needs, with as many runs as the answer takes. Adds a cell that says what was simulated. */
@@ -46,6 +50,14 @@ export interface NotebookContext extends StudyContext {
   show(...cells: readonly (Cell | null)[]): void
   /** Adds running text, in Markdown; `##` opens a section. Lines may be indented like the code around them. */
   prose(markdown: string): void
+  /** Adds a chart of one's own, from rows: `chart({ x: 'carriers', y: 'units', rows })`. */
+  chart(chart: RowsChart): void
+  /** Adds a chart by a vega-lite specification with its data in it. */
+  chart(spec: ChartSpec, words?: ChartWords): void
+  /** Adds a table of one's own: `table([{ carriers: 8, units: 320 }])`. */
+  table(rows: readonly OwnRow[], options?: TableOptions): void
+  /** Lets the reader of the page change a value of the scenario: `input('speed', { from: 8, to: 20, step: 1, unit: 'm/min' })`. Gives back what the file says. */
+  input(name: string, range: InputRange): number
 }
 
 /** One story for each kind of result. */

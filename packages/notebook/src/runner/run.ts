@@ -4,6 +4,7 @@ import { visibleLine } from '@loopwright/charts/table'
 import { type Problem, readScenario, type Scenario } from '@loopwright/scenario'
 import type { Cell } from '../cells/cell.ts'
 import { liveCell } from '../live/liveCell.ts'
+import { inputsOf } from '../live/liveInputs.ts'
 import { notebookContext } from './context.ts'
 import type { Effects } from './effects.ts'
 import { type Fault, NotebookFaults } from '../load/fault.ts'
@@ -94,17 +95,17 @@ export async function carryOut(
     scenarioText,
     readBeside === undefined ? {} : { files: (path) => readBeside(scenarioFile, path) },
   )
-  if (scenario === null) return { status: 'wrong scenario', scenarioFile, scenarioText, problems }
+  if (scenario === null || notes === null) return { status: 'wrong scenario', scenarioFile, scenarioText, problems }
 
   const question = notebook.head.question ?? scenario.question
   const print = hooks.onScenario({ question, scenario, scenarioFile })
   const { replications, seed, workers } = options
-  const { context, cells } = notebookContext({
+  const { context, cells, inputs, settle } = notebookContext({
     scenario,
+    notes,
     scenarioFile,
     scenarioText,
     problems,
-    ...(notes === null ? {} : { notes }),
     effects,
     print,
     replications,
@@ -116,14 +117,20 @@ export async function carryOut(
     places: effects.places,
     show: context.show,
     onStep: hooks.onStep,
+    settle,
     signal: effects.signal,
   })
   try {
     await notebook.body(context, steps)
+    await settle()
   } catch (error) {
     if (!effects.signal.aborted) fail(error)
   }
-  const live = liveCell({ scenarioFile, scenarioText, readBeside: (path) => readBeside?.(scenarioFile, path) ?? null })
+  const offered =
+    inputs.length === 0
+      ? undefined
+      : [...inputs, ...inputsOf(scenarioText, scenario, notes).filter(({ key }) => !inputs.some((own) => own.key === key))]
+  const live = liveCell({ scenarioFile, scenarioText, readBeside: (path) => readBeside?.(scenarioFile, path) ?? null }, offered)
   const pageCells = live === null || cells.some(({ kind }) => kind === 'live') ? cells : [...cells, live]
   return { status: effects.signal.aborted ? 'partial' : 'done', question, scenarioName: scenario.name, cells, pageCells, problems, faults }
 }

@@ -22,6 +22,8 @@ export interface StepParts {
   readonly show: (cell: FaultCell) => void
   /** told of each step as it begins and ends */
   readonly onStep?: ((mark: StepMark, state: StepState) => void) | undefined
+  /** waits for what the step asked for and did not wait for */
+  readonly settle?: () => Promise<void>
   readonly signal: AbortSignal
 }
 
@@ -77,6 +79,7 @@ export function stepper(parts: StepParts): Stepper {
     parts.onStep?.(mark, 'running')
     try {
       const ended = (await run()) !== next
+      await parts.settle?.()
       for (const name of mark.gives) missing.delete(name)
       parts.onStep?.(mark, 'done')
       return ended

@@ -1,9 +1,6 @@
 import type { Cell } from '../cells/cell.ts'
 import { shownView } from '../cells/cell.ts'
 
-/** pixels; width of a picture that cannot follow the window */
-const STILL_WIDTH = 760
-
 /** The first view of every chart of one's own as SVG text, by cell id, for readers without scripts. */
 export async function stillPictures(cells: readonly Cell[]): Promise<ReadonlyMap<string, string>> {
   const charts = cells.flatMap((cell) => {
@@ -11,20 +8,9 @@ export async function stillPictures(cells: readonly Cell[]): Promise<ReadonlyMap
     return picture?.kind === 'chart' ? [{ id: cell.id, own: picture.spec }] : []
   })
   if (charts.length === 0) return new Map()
-  const [vega, { compile }, { expressionInterpreter }, { vegaConfig }] = await Promise.all([
-    import('vega'),
-    import('vega-lite'),
-    import('vega-interpreter'),
-    import('@loopwright/charts'),
-  ])
+  const { drawnChart } = await import('../own/drawnChart.ts')
   const stills = new Map<string, string>()
-  for (const { id, own } of charts) {
-    const spec = { ...own, width: STILL_WIDTH } as Parameters<typeof compile>[0]
-    const compiled = compile(spec, { config: vegaConfig('light') }).spec
-    const view = new vega.View(vega.parse(compiled, undefined, { ast: true }), { renderer: 'none', expr: expressionInterpreter })
-    stills.set(id, thinned(await view.toSVG()))
-    view.finalize()
-  }
+  for (const { id, own } of charts) stills.set(id, thinned((await drawnChart(own)).svg))
   return stills
 }
 
