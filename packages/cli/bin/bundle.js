@@ -21,7 +21,7 @@ const ENGINE = ['kernel', 'stats', 'line', 'study']
 /** made to be loaded from where they lie: native, or bundled again for the page */
 const OUTSIDE = ['bullmq', 'ioredis', 'esbuild', 'tsx', 'tsx/*', 'vega', 'vega-embed', 'vega-interpreter', 'vega-lite']
 /** files that a process or a thread starts with: the command, a thread, a job in a process by itself */
-const STARTED = ['cli', 'worker', 'alone']
+const STARTED = ['cli', 'worker', 'aloneProcess']
 /** a bundle that nobody has started for so long goes; milliseconds */
 const KEPT = 24 * 3600 * 1000
 
@@ -54,7 +54,7 @@ export async function bundle(folder) {
     entryPoints: {
       'cli.main': source('cli/src/cli.ts'),
       'worker.main': source('study/src/runs/worker.ts'),
-      'alone.main': source('study/src/queue/aloneProcess.ts'),
+      'aloneProcess.main': source('study/src/queue/aloneProcess.ts'),
     },
     format: 'cjs',
     outExtension: { '.js': '.cjs' },

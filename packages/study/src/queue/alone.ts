@@ -63,7 +63,7 @@ export function alone(): Alone {
 
 function startProcess(): ChildProcess {
   const fromSource = import.meta.url.endsWith('.ts')
-  const file = fileURLToPath(new URL(`./${fromSource ? 'aloneProcess.ts' : 'alone.js'}`, import.meta.url))
+  const file = fileURLToPath(new URL(`./${fromSource ? 'aloneProcess.ts' : 'aloneProcess.js'}`, import.meta.url))
   const execArgv = fromSource ? ['--conditions=loopwright-source', '--import', import.meta.resolve('tsx')] : []
   return fork(file, [], { execArgv, serialization: 'advanced', stdio: ['ignore', 'ignore', 'ignore', 'ipc'] })
 }
