@@ -81,3 +81,16 @@ test.each([
   expect(out + err).toContain(said)
   expect(out + err).not.toContain('defect of loopwright')
 })
+
+test('what `new` makes works at once, in an empty folder elsewhere', async () => {
+  const at = join(folder, 'empty')
+  mkdirSync(at)
+  expect((await start(['new', '.'], at).ended).code).toBe(0)
+  const checked = await start(['check', 'line.yaml'], at).ended
+  expect([checked.code, checked.err]).toEqual([0, ''])
+  const { code, out, err } = await start(['notebook', 'study.ts', '--replications', '3', '--workers', '1'], at).ended
+  expect([code, /failed/.test(out + err)]).toEqual([0, false])
+  expect(readFileSync(join(at, 'out/study.html'), 'utf8')).toContain(
+    '<h1>How many carriers does the line need to make 400 units a shift?</h1>',
+  )
+})

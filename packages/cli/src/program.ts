@@ -213,6 +213,10 @@ function addMachines(root: Command, { shell, onCode }: ProgramContext): void {
 
 function addNotebooks(root: Command, { shell, command, onCode }: ProgramContext): void {
   root.commandsGroup(COMMAND_GROUPS.program)
+  addOptions(root.command('new <folder>'), {})
+    .description('make a folder with a small line and a study of it, to go on from')
+    .addHelpText('after', examplesOf('new'))
+    .action(async (folder: string) => onCode(await (await import('./commands/new.ts')).makeNew(shell, folder)))
   addOptions(root.command('notebook <file>'), {
     sample: [
       option('--replications <count>', 'windows to simulate of each line or number of carriers, in place of what it asks for', wholeNumber),

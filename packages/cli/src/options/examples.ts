@@ -49,6 +49,7 @@ export const EXAMPLES = {
   'store info': ['store info', 'store info --store elsewhere'],
   'store merge': ['store merge part-1 part-2 part-3', 'store merge /net/line/part-* --store all'],
   'store prune': ['store prune', 'store prune --older-than 30'],
+  new: ['new pilot', 'new lines/second-pilot'],
   notebook: [
     'notebook notebooks/how-many-carriers.ts',
     'notebook notebooks/how-many-carriers.ts --replications 20 --open',

@@ -1,0 +1,23 @@
+import { expect, test } from 'vitest'
+import { memoryShell } from '../../../../tests/helpers/memoryShell.ts'
+import { main } from '../main.ts'
+
+test('a folder with a line, a study, a schema and a README, and what to type next', async () => {
+  const shell = memoryShell()
+  expect(await main(['new', 'pilot'], shell)).toBe(0)
+  expect([...shell.files.keys()]).toEqual(['pilot/line.yaml', 'pilot/study.ts', 'pilot/scenario.schema.json', 'pilot/README.md'])
+  expect(shell.said.out).toContain('cd pilot\nloopwright check line.yaml\n')
+})
+
+test('what is there already stays, and nothing else is written', async () => {
+  const shell = memoryShell({ 'pilot/study.ts': 'mine' })
+  expect(await main(['new', 'pilot'], shell)).toBe(2)
+  expect(shell.said.err).toContain('"pilot" has study.ts already; nothing was written')
+  expect([...shell.files]).toEqual([['pilot/study.ts', 'mine']])
+})
+
+test('a place where nothing may be written', async () => {
+  const shell = memoryShell()
+  expect(await main(['new', 'closed'], shell)).toBe(1)
+  expect(shell.files.size).toBe(0)
+})
