@@ -4,6 +4,7 @@ import { nameFault } from '../check/nameFault.ts'
 import { nearest } from '../check/nearest.ts'
 import type { Sentence } from '../check/sentence.ts'
 import { sentences as say } from '../check/sentences.ts'
+import { timeReach } from '../check/timeReach.ts'
 import { STORE } from '../spec.ts'
 import type { Report } from './report.ts'
 import type { PlaceRef, Ref, Time } from './sketch.ts'
@@ -37,6 +38,8 @@ export function time(report: Report, path: string, value: Time): Distribution {
   const before = report.problems.length
   const wanted: Distribution = typeof value === 'number' ? { kind: 'constant', value: amount(report, path, value, 'zero') } : value
   if (report.problems.length === before) for (const reason of checkDistribution(wanted)) report.add(path, say.distributionRefused(reason))
+  const beyond = report.problems.length > before ? null : timeReach(wanted)
+  if (beyond !== null) report.add(path, beyond)
   return report.problems.length > before ? STAND_IN : wanted
 }
 

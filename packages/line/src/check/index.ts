@@ -7,6 +7,7 @@ export { checkFlow, productZones } from './reach.ts'
 export { meanStay } from './meanStay.ts'
 export { nameFault, titleFault } from './nameFault.ts'
 export { CLOCK_STEP } from './clockStep.ts'
+export { REACH_SECONDS, timeReach } from './timeReach.ts'
 
 // How it is told
 export { tellTogether } from './finding.ts'

@@ -1,11 +1,12 @@
 /** Physical sense of a line: what no single value can show. Errors where it cannot be built, warnings where it is doubtful. */
 import { distributionMean } from '@loopwright/stats'
-import { clearTime, REST } from '../moves/motion.ts'
+import { clearTime, moveTime, REST } from '../moves/motion.ts'
 import { STORE } from '../spec.ts'
 import { CLOCK_STEP } from './clockStep.ts'
 import { at, type Finding, found } from './finding.ts'
 import { isRing, type DraftLine, type DraftPath, type DraftZone } from './draftLine.ts'
 import { sentences as say } from './sentences.ts'
+import { REACH_SECONDS } from './timeReach.ts'
 
 const metres = (value: number): string => `${Number(value.toPrecision(6))} m`
 const seconds = (value: number): string => `${Number(value.toPrecision(4))} s`
@@ -28,6 +29,8 @@ function checkPaths(line: DraftLine): Finding[] {
     const needsSpeed = path.moveSeconds === null || clearIsDerived(path, zone)
     if (needsSpeed && path.speedMetresPerSecond === null)
       findings.push({ place: at('path', index, 'speed'), rule: 'speed', zone: zone?.name ?? 'store', say: say.speedNeeded })
+    if (!(derivedMove(path, next) <= REACH_SECONDS))
+      findings.push({ place: at('path', index, 'speed'), rule: 'move', zone: zone?.name ?? 'store', say: say.moveBeyondReach })
     if (carriers === null || zone === null) continue
     const which = path.across ? 'width' : 'length'
     const size = path.across ? carriers.widthMetres : carriers.lengthMetres
@@ -48,6 +51,16 @@ function checkPaths(line: DraftLine): Finding[] {
   if (paths.length > 0 && moves.every((mean) => mean !== null && mean < CLOCK_STEP))
     findings.push(found(at('paths'), say.movesTakeNoTime()))
   return findings
+}
+
+/** Seconds of a move from rest to rest that the drive gives; 0 where it does not. */
+function derivedMove(
+  { moveSeconds, distanceMetres, speedMetresPerSecond, accelerationMetresPerSecondSquared }: DraftPath,
+  next: DraftZone | null,
+): number {
+  const distance = distanceMetres ?? next?.lengthMetres
+  if (moveSeconds !== null || !distance || !speedMetresPerSecond) return 0
+  return moveTime(distance, speedMetresPerSecond, accelerationMetresPerSecondSquared ?? null, 2)
 }
 
 /** A station that may stop its section must be in one. */
@@ -120,7 +133,7 @@ function checkClears(line: DraftLine, longest: number): Finding[] {
   const clears = line.paths.map((path) => (line.zones[path.from] === undefined ? 0 : clearSeconds(line, path)))
   const slowest = clears.indexOf(Math.max(...clears))
   const path = line.paths[slowest]
-  if (path === undefined || !(longest > 0) || clears[slowest]! <= longest) return []
+  if (path === undefined || !(longest > 0) || !(clears[slowest]! > longest && clears[slowest]! <= REACH_SECONDS)) return []
   const { name } = line.zones[path.from]!
   return [found(at('path', slowest, 'clear'), say.clearLong(name, seconds(clears[slowest]!), seconds(longest)))]
 }

@@ -34,6 +34,9 @@ export const {
   zero,
   shareBeyond,
   distributionRefused,
+  timesBeyondReach,
+  spreadBeyondReach,
+  moveBeyondReach,
   listEmpty,
   noZones,
   zoneWithoutLength,
@@ -219,6 +222,9 @@ export const unitOfOther = (unit: string, measures: string, wanted: string, know
 
 export const beyondReach = (found: string, most: string): Sentence =>
   error('E_BEYOND_REACH', `${quote(found)} is too large to compute with`, `the most is ${most}`)
+
+export const belowReach = (found: string, least: string): Sentence =>
+  error('E_BELOW_REACH', `${quote(found)} is too small to compute with`, `the least is ${least}`)
 
 export const badPlan = (found: string): Sentence =>
   error(

@@ -1,7 +1,7 @@
 /** Quantities: a number with a unit, read exactly. Everything inside is in seconds, metres and metres per second. */
 import { type Decimal, parseDecimal, toNumber } from './decimal.ts'
 import * as say from '../problems/messages.ts'
-import { nearest } from '@loopwright/line/check'
+import { nearest, REACH_SECONDS } from '@loopwright/line/check'
 
 export type Dimension = 'duration' | 'length' | 'speed' | 'acceleration'
 
@@ -33,15 +33,17 @@ interface DimensionInfo {
   readonly units: Record<string, Factor>
   /** for proposals; the likeliest first */
   readonly proposals: readonly string[]
+  /** above 0; smaller ones are too small to compute with. Default: none is */
+  readonly least?: number
   readonly most: number
   readonly mostText: string
 }
 
 const DIMENSIONS: Record<Dimension, DimensionInfo> = {
-  duration: { name: 'a time', units: DURATION, proposals: ['s', 'min'], most: 2 ** 32, mostText: '2^32 s, about 136 years' },
+  duration: { name: 'a time', units: DURATION, proposals: ['s', 'min'], most: REACH_SECONDS, mostText: '2^32 s, about 136 years' },
   length: { name: 'a length', units: LENGTH, proposals: ['m', 'mm'], most: 1e6, mostText: '1000000 m' },
-  speed: { name: 'a speed', units: SPEED, proposals: ['m/min', 'm/s'], most: 1e6, mostText: '1000000 m/s' },
-  acceleration: { name: 'an acceleration', units: ACCELERATION, proposals: ['m/s²'], most: 1e9, mostText: '1000000000 m/s²' },
+  speed: { name: 'a speed', units: SPEED, proposals: ['m/min', 'm/s'], least: 1e-6, most: 1e6, mostText: '1000000 m/s' },
+  acceleration: { name: 'an acceleration', units: ACCELERATION, proposals: ['m/s²'], least: 1e-6, most: 1e9, mostText: '1000000000 m/s²' },
 }
 
 /** Shop-floor spellings and what they mean here. */
@@ -163,6 +165,8 @@ export function inBaseUnit(scanned: Scanned, text: string, dimension: Dimension,
   const value = toNumber(digits.value, factor[0], factor[1])
   if (value < 0) return failed(say.negative(shown), scanned.start, scanned.end - scanned.start)
   if (value > info.most) return failed(say.beyondReach(shown, info.mostText), scanned.start, scanned.end - scanned.start)
+  if (info.least !== undefined && value > 0 && value < info.least)
+    return failed(say.belowReach(shown, `${info.least.toFixed(6)} ${info.proposals.at(-1)}`), scanned.start, scanned.end - scanned.start)
   return { value, fault: null }
 }
 

@@ -1,6 +1,7 @@
 /** A duration as written, phrase or map, to a `Distribution` in seconds. */
 import { checkDistribution, type Distribution, type DistributionForm, distributionKinds, type FieldIs } from '@loopwright/stats'
 import { lnGamma } from '@loopwright/stats/special'
+import { timeReach } from '@loopwright/line/check'
 import type { Located } from '../../text/located.ts'
 import * as say from '../../problems/messages.ts'
 import { cutsOf } from '../../schema/distribution.ts'
@@ -34,7 +35,10 @@ export function readDistribution(context: Context, at: Located | null, words: re
 function checked(context: Context, at: Located, distribution: Distribution | undefined): Distribution | undefined {
   if (distribution === undefined) return undefined
   const [reason] = checkDistribution(distribution)
-  if (reason === undefined) return distribution
+  if (reason === undefined) {
+    const beyond = timeReach(distribution)
+    return beyond === null ? distribution : fail(context, at, beyond)
+  }
   const cut = /cut away|keep/.test(reason)
   return fail(context, at, cut ? say.limitsCutAll() : say.distributionRefused(reason))
 }
