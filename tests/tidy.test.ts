@@ -23,7 +23,6 @@ const UNTESTED: Record<string, string> = {
     'law.test.ts tries the parts of the law together, tests/oracle/limits.test.ts those of the limits, against values from elsewhere',
   'packages/line/src/recursion/': 'tests/twoEngines.test.ts holds it to the event engine in every number',
   'packages/study/src/sweep/runParts.ts': 'sweepCarriers.test.ts and chooseCarriers.test.ts run parts, with and without a store',
-  'packages/study/src/runs/callingThread.ts': 'chooseCarriers.test.ts runs in it',
   'packages/line/src/state/': 'columns, and what their numbers mean: columns.test.ts asks what holds for all of them',
   'packages/line/src/spec.ts': 'types, and one word for the store',
   'packages/study/src/store/entryFile.ts': 'the store contract writes, reads and damages entries',

@@ -61,6 +61,7 @@ export { simulate, createSimulator } from './simulate.ts'
 export { canRecur } from './recursion/canRecur.ts'
 export type { RecursionFit } from './recursion/canRecur.ts'
 export type { Simulator, SimulatorOptions, World } from './simulate.ts'
+export type { Pieces } from './instant/pieces.ts'
 
 // What a run tells
 export { STATION_STATES, ZONE_STATES, CARRIER_STATES, safetyCause } from './telling/result.ts'

@@ -3,9 +3,10 @@ import { buildLine } from './build/build.ts'
 import { makeAllClear } from './moves/clear.ts'
 import { standsStill, standstill } from './instant/gridlock.ts'
 import { handleInstant } from './instant/instant.ts'
+import { inOne, type Pieces } from './instant/pieces.ts'
 import { checkInvariants } from './instant/invariants.ts'
-import { runQuick } from './quick/quick.ts'
-import { makeQuick, type Quick } from './quick/quickZones.ts'
+import { quickPieces } from './quick/quick.ts'
+import { makeQuick, type Quick, resetQuick } from './quick/quickZones.ts'
 import { whyNoRecursion } from './recursion/canRecur.ts'
 import { recur } from './recursion/run.ts'
 import { makeRecursion, resetRecursion, type Recursion } from './recursion/recursion.ts'
@@ -39,8 +40,10 @@ export interface SimulatorOptions {
 
 /** A line built once and run as often as wanted. */
 export interface Simulator {
-  /** One run from time 0 to the end of the window, the same as `simulate` gives. */
+  /** One run from time 0 to the end of the window, the same as `simulate` gives. @throws RangeError  if the clock stops: things go on happening and none takes time */
   run(world: World): RunResult
+  /** The same in pieces of some milliseconds, between which the caller may see to something else, or leave it at that. One at a time. */
+  pieces(world: World): Pieces<RunResult>
   /** Counts of the whole of the last run, from time 0 on; zeros before the first. */
   totals(): RunTotals
 }
@@ -67,14 +70,13 @@ export function createSimulator(spec: LineSpec, options: SimulatorOptions = {}):
   const verify = options.verify ?? false
   const recursion = wantsRecursion(line, options) ? makeRecursion(line) : null
   const quick = recursion === null && !verify && line.trace === null && !(options.backwards ?? false) ? makeQuick(line) : null
-  return {
-    run({ seed, replication }) {
-      resetLine(line, seed, replication)
-      const end = recursion === null ? runToEnd(line, quick, verify) : runRecursion(recursion)
-      return resultOf(line, seed, replication, end)
-    },
-    totals: () => totalsOf(line),
+  function* pieces({ seed, replication }: World): Pieces<RunResult> {
+    resetLine(line, seed, replication)
+    if (quick !== null) resetQuick(quick)
+    const end = recursion === null ? yield* runToEnd(line, quick, verify) : yield* runRecursion(recursion)
+    return resultOf(line, seed, replication, end)
   }
+  return { run: (world) => inOne(pieces(world)), pieces, totals: () => totalsOf(line) }
 }
 
 function wantsRecursion(line: Line, options: SimulatorOptions): boolean {
@@ -93,24 +95,24 @@ function whyNotPlain({ trace, verify, backwards }: SimulatorOptions): string | n
   return trace !== undefined || verify === true || backwards === true ? 'a trace and checks follow one event after the other' : null
 }
 
-function runRecursion(recursion: Recursion): RunEnd {
+function* runRecursion(recursion: Recursion): Pieces<RunEnd> {
   const { window } = recursion.line.spec
   resetRecursion(recursion, toGrid(window.warmupSeconds), toGrid(window.endSeconds))
-  recur(recursion)
+  yield* recur(recursion)
   return endOfWindow()
 }
 
 /** What is done once a run stands apart from the loop over its instants: compiled together with it, it would be thrown away at each end. */
-function runToEnd(line: Line, quick: Quick | null, verify: boolean): RunEnd {
+function* runToEnd(line: Line, quick: Quick | null, verify: boolean): Pieces<RunEnd> {
   const warmup = toGrid(line.spec.window.warmupSeconds)
   const last = toGrid(line.spec.window.endSeconds)
   handleInstant(line)
   if (verify) checkInvariants(line)
-  let goesOn = quick === null ? runUntil(line, warmup, verify) : runQuick(line, quick, warmup)
+  let goesOn = yield* quick === null ? plainPieces(line, warmup, verify) : quickPieces(line, quick, warmup)
   let end = goesOn ? endOfWindow() : endNow(line)
   endWarmup(line, warmup)
   if (goesOn) {
-    goesOn = quick === null ? runUntil(line, last, verify) : runQuick(line, quick, last)
+    goesOn = yield* quick === null ? plainPieces(line, last, verify) : quickPieces(line, quick, last)
     if (!goesOn) end = endNow(line)
   }
   line.now = last
@@ -119,18 +121,33 @@ function runToEnd(line: Line, quick: Quick | null, verify: boolean): RunEnd {
   return end
 }
 
+const OVER = 0
+const UP_TO = 1
+const AGAIN = 2
+/** Instants in one piece. */
+const SOME = 20_000
+
 /** Handles all instants up to `until`; the one at `line.now` has been handled. False: nothing follows, or nothing can move any more. */
-function runUntil(line: Line, until: number, verify: boolean): boolean {
-  const { queue } = line
+function* plainPieces(line: Line, until: number, verify: boolean): Pieces<boolean> {
   for (;;) {
-    if (line.activity === 0 && standsStill(line)) return false
-    if (queue.size === 0) return false
+    const goesOn = runSome(line, until, verify)
+    if (goesOn !== AGAIN) return goesOn === UP_TO
+    yield
+  }
+}
+
+function runSome(line: Line, until: number, verify: boolean): number {
+  const { queue } = line
+  for (let instant = 0; instant < SOME; instant++) {
+    if (line.activity === 0 && standsStill(line)) return OVER
+    if (queue.size === 0) return OVER
     const next = queue.times[queue.first()]!
-    if (next > until) return true
+    if (next > until) return UP_TO
     line.now = next
     handleInstant(line)
     if (verify) checkInvariants(line)
   }
+  return AGAIN
 }
 
 function endNow(line: Line): RunEnd {

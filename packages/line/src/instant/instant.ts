@@ -12,6 +12,7 @@ import type { Line } from '../state/line.ts'
 import { onWorkEnd, startFirstWork } from '../work/station.ts'
 import { onBreak, onSafetyReset, onSafetyStop, onSource } from '../stops/stop.ts'
 import { onStoreArrival } from '../work/store.ts'
+import { ENDLESS, failEndless } from './pieces.ts'
 import { onChangeEnd, startFirstChange } from '../moves/transfer.ts'
 
 /** Handles one instant: stops, ends, starts one at a time, and the braking of those that could not pass; then judges the states. */
@@ -30,8 +31,12 @@ export function handleDue(line: Line, count: number): void {
 /** Starts all that can start now, one at a time, and judges the states. */
 export function startWhatStarts(line: Line): void {
   const { moves } = line
+  let starts = 0
   do {
-    while (startFirst(line)) endWhatEnds(line)
+    while (startFirst(line)) {
+      if (++starts > ENDLESS) failEndless(line.now)
+      endWhatEnds(line)
+    }
     if (moves.lookList.length === 0 || !brakeAll(line)) break
     endWhatEnds(line)
   } while (line.transfers.changeList.length + line.work.workList.length + moves.moveList.length > 0)
@@ -52,11 +57,13 @@ function startFirst(line: Line): boolean {
 function endWhatEnds(line: Line): void {
   const { queue, now } = line
   const { due } = line.slots
+  let rounds = 0
   while (queue.size > 0 && queue.times[queue.first()] === now) {
     let count = 0
     do due[count++] = queue.pop()
     while (queue.size > 0 && queue.times[queue.first()] === now)
     endDue(line, count)
+    if (++rounds > ENDLESS) failEndless(now)
   }
 }
 

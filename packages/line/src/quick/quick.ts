@@ -23,6 +23,7 @@ import {
 import { dutyAhead } from '../moves/dutyAhead.ts'
 import { standsStill } from '../instant/gridlock.ts'
 import { handleDue } from '../instant/instant.ts'
+import { inOne, type Pieces, Progress } from '../instant/pieces.ts'
 import { PACE_CLEAR, SPEED } from '../moves/motion.ts'
 import { pathThatStarts, stopsAt, stopsAtLook } from '../moves/move.ts'
 import { makeRest, settleRests, stand, timeRest } from './quickRest.ts'
@@ -108,12 +109,24 @@ function handOver(line: Line, quick: Quick, count: number): void {
   handleDue(line, 1)
 }
 
+/** Calls of `runSome` in one piece, of some milliseconds in all; and pieces that never have one instant. */
+const CALLS = 50
+const ENDLESS_PIECES = 10
+
 /** Handles all instants up to `until`; the one at `line.now` has been handled. False: nothing follows, or nothing can move any more. */
-export function runQuick(line: Line, quick: Quick, until: number): boolean {
-  let goesOn = AGAIN
-  while (goesOn === AGAIN) goesOn = runSome(line, quick, until)
-  return goesOn === UP_TO
+export function* quickPieces(line: Line, quick: Quick, until: number): Pieces<boolean> {
+  const progress = new Progress()
+  for (;;) {
+    let goesOn = AGAIN
+    for (let call = 0; call < CALLS && goesOn === AGAIN; call++) goesOn = runSome(line, quick, until)
+    if (goesOn !== AGAIN) return goesOn === UP_TO
+    progress.ask(line, ENDLESS_PIECES)
+    yield
+  }
 }
+
+/** The same in one. */
+export const runQuick = (line: Line, quick: Quick, until: number): boolean => inOne(quickPieces(line, quick, until))
 
 /** Whether somebody waits for the zone that is being left, or will before it is clear. */
 function isAwaited(line: Line, { before, restIsKnown }: Quick, zone: number, flag: number): boolean {

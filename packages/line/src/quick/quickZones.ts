@@ -133,6 +133,12 @@ export function makeQuick(line: Line): Quick | null {
   }
 }
 
+/** Time 0: a run before may have been left in the middle. */
+export function resetQuick(quick: Quick): void {
+  quick.restIsKnown.fill(0)
+  quick.known = 0
+}
+
 /** Whether a stop can ever hold a zone. */
 export function mayHold({ spec, safety }: Line): boolean {
   const stopsZones = spec.breakdowns.some(({ part }) => part.kind !== 'station') || safety.safetyStations.length > 0

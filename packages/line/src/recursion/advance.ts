@@ -21,6 +21,7 @@ import { PACE_CLEAR, SPEED } from '../moves/motion.ts'
 import { NONE } from '../state/lists.ts'
 import { SAME_AS_MOVE } from '../state/moves.ts'
 import { LOAD_DUTY, UNLOAD_DUTY, WORK_DUTY } from '../state/work.ts'
+import type { Pieces } from '../instant/pieces.ts'
 import { addToTally, VALUE } from '../telling/tally.ts'
 import { change, holdBack } from './change.ts'
 import { changeOut, load, serve, unload } from './stay.ts'
@@ -29,10 +30,15 @@ import { addStationSeconds } from './seconds.ts'
 
 /** Carriers taken in one call: a call that takes long goes on in code that was exchanged in its middle, which is slower. */
 const SOME = 2_000
+/** Calls in one piece, of some milliseconds in all. */
+const CALLS = 50
 
 /** Until the window is over for all of them. */
-export function advanceAll(recursion: Recursion): void {
-  while (recursion.idle < recursion.order.length) advanceSome(recursion)
+export function* advanceAll(recursion: Recursion): Pieces<void> {
+  while (recursion.idle < recursion.order.length) {
+    for (let call = 0; call < CALLS && recursion.idle < recursion.order.length; call++) advanceSome(recursion)
+    yield
+  }
 }
 
 function advanceSome(recursion: Recursion): void {

@@ -1,5 +1,6 @@
 /** A transfer's change of position, held by its breakdowns. (MODEL.md §4, §7) */
 import { Z_OTHER, Z_STOPPED } from '../telling/states.ts'
+import { needsFewStops } from '../instant/pieces.ts'
 import { fail, runClocks, secondsToFailure } from './failure.ts'
 import type { Recursion } from './recursion.ts'
 import { addZoneSeconds } from './seconds.ts'
@@ -15,8 +16,14 @@ export function change(recursion: Recursion, zone: number, state: number): void 
   let at = recursion.at[0]!
   let left = recursion.seconds[0]!
   recursion.holds = 0
-  for (;;) {
+  for (let stops = 0; ; stops++) {
+    needsFewStops(stops, at)
     const end = at + left
+    // what is left counts no more, however long it takes
+    if (at > recursion.last) {
+      recursion.at[0] = end
+      return
+    }
     const failure = at + secondsToFailure(recursion, transferClocks, zone)
     if (failure > end) {
       runClocks(recursion, transferClocks, zone, left)

@@ -22,14 +22,15 @@ import { CARRIER_SINCE, CARRIER_WIDTH, LONGEST_BLOCK, OCCUPIED_SECONDS, STATION_
 import { waitingState } from '../telling/judge.ts'
 import type { Line } from '../state/line.ts'
 import { NONE } from '../state/lists.ts'
+import type { Pieces } from '../instant/pieces.ts'
 import { advanceAll } from './advance.ts'
 import { MODE_LOOKS, type Recursion } from './recursion.ts'
 import { addCarrierSeconds, addStationSeconds, addStationSecondsIn, addZoneSeconds } from './seconds.ts'
 import { counts, within } from './windowed.ts'
 
 /** Takes all carriers to the end of the window and tells everything that the collector holds. */
-export function recur(recursion: Recursion): void {
-  advanceAll(recursion)
+export function* recur(recursion: Recursion): Pieces<void> {
+  yield* advanceAll(recursion)
   finish(recursion)
 }
 

@@ -1,5 +1,6 @@
 /** Work and release at a station, held by its breakdowns and by breaks. (MODEL.md §5, §7) */
 import { S_WORKING } from '../telling/states.ts'
+import { needsFewStops } from '../instant/pieces.ts'
 import { fail, runClocks, secondsToFailure } from './failure.ts'
 import type { Recursion } from './recursion.ts'
 import { addStationSeconds } from './seconds.ts'
@@ -25,7 +26,7 @@ export function openFrom(recursion: Recursion, station: number, at: number): num
   }
 }
 
-/** Works (with running clocks) or releases (without) for `recursion.seconds` from `recursion.at` on, when nothing holds the station; `recursion.at` becomes the instant of its end. */
+/** Works (with running clocks) or releases (without) for `recursion.seconds` from `recursion.at` on, when nothing holds the station; `recursion.at` becomes the instant of its end, or, if that is past the end of the window, some instant that is. */
 export function spend(recursion: Recursion, station: number, isWork: boolean): void {
   const { stationClocks } = recursion.line.stops
   const end = recursion.at[0]! + recursion.seconds[0]!
@@ -46,7 +47,13 @@ function spendHeld(recursion: Recursion, station: number, isWork: boolean): void
   const { stationClocks } = recursion.line.stops
   let at = recursion.at[0]!
   let left = recursion.seconds[0]!
-  for (;;) {
+  for (let stops = 0; ; stops++) {
+    needsFewStops(stops, at)
+    // what is left counts no more, however long it takes
+    if (at > recursion.last) {
+      recursion.at[0] = at + left
+      return
+    }
     const end = at + left
     const pause = pauseFrom(recursion, station, at)
     const failure = isWork ? at + secondsToFailure(recursion, stationClocks, station) : Number.POSITIVE_INFINITY

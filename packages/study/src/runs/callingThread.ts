@@ -1,6 +1,6 @@
 import type { LineSpec } from '@loopwright/line'
 import type { Pool } from './pool.ts'
-import { TaskRunner } from './task.ts'
+import { type Task, type TaskResult, TaskRunner } from './task.ts'
 
 /** Between two tasks whatever else waits has its turn, a stop above all. */
 function turn(): Promise<void> {
@@ -20,13 +20,26 @@ function turn(): Promise<void> {
 }
 
 /**
- * A pool whose only thread is the one that calls: for tests, for small studies, and where there are no worker threads.
+ * A pool whose only thread is the one that calls: for tests, for small studies, and where there are no worker threads. A run gives way every few milliseconds, so that a stop is
+ * heard however long it takes; closing the pool ends it.
  *
  * @example callingThread().size // => 1
  */
 export function callingThread(): Pool {
   const runner = new TaskRunner()
   const lines: LineSpec[] = []
+  let closed = false
+  // a line is built once and runs one task at a time
+  let before: Promise<unknown> = Promise.resolve()
+  const perform = async (task: Task): Promise<TaskResult> => {
+    const pieces = runner.pieces(task)
+    for (;;) {
+      await turn()
+      if (closed) throw new Error('the run was given up: its pool is closed')
+      const piece = pieces.next()
+      if (piece.done === true) return piece.value
+    }
+  }
   return {
     size: 1,
     depth: 1,
@@ -38,10 +51,13 @@ export function callingThread(): Pool {
       return lines.push(spec) - 1
     },
     start: () => {},
-    run: async (_, task) => {
-      await turn()
-      return runner.perform(task)
+    run: (_, task) => {
+      const run = before.then(() => perform(task))
+      before = run.catch(() => {})
+      return run
     },
-    close: async () => {},
+    close: async () => {
+      closed = true
+    },
   }
 }

@@ -1,5 +1,5 @@
 /** What a worker thread is asked, and what it does with it: the same code runs in the calling thread where there are no workers. */
-import { createSimulator, type LineSpec, type RunResult, type Simulator, simulate, Trace } from '@loopwright/line'
+import { createSimulator, type LineSpec, type RunResult, type Simulator, Trace } from '@loopwright/line'
 import { type RowLayout, rowLayout, runRow } from './runRow.ts'
 import { withCarriers } from '../change/withCarriers.ts'
 
@@ -88,14 +88,23 @@ export class TaskRunner {
   }
 
   perform(task: Task): TaskResult {
+    const pieces = this.pieces(task)
+    for (;;) {
+      const piece = pieces.next()
+      if (piece.done === true) return piece.value
+    }
+  }
+
+  /** The same in pieces of some milliseconds; one task at a time. */
+  *pieces(task: Task): Generator<undefined, TaskResult, undefined> {
     const known = this.#lines.get(task.line)
     if (known === undefined) throw new Error(`a task names line ${task.line}, which was not told before`)
-    if (task.want === 'traces') return tracedRuns(task, known.spec)
+    if (task.want === 'traces') return yield* tracedRuns(task, known.spec)
     const simulator = this.#simulator(task, known.spec)
     const rows: Float64Array[] = []
     const results: RunResult[] = []
     for (let replication = task.from; replication < task.to; replication += 1) {
-      const result = simulator.run({ seed: task.seed, replication })
+      const result = yield* simulator.pieces({ seed: task.seed, replication })
       if (task.want === 'rows') rows.push(runRow(known.layout, result))
       else results.push(result)
     }
@@ -113,12 +122,12 @@ export class TaskRunner {
   }
 }
 
-function tracedRuns(task: Task, spec: LineSpec): TaskResult {
+function* tracedRuns(task: Task, spec: LineSpec): Generator<undefined, TaskResult, undefined> {
   const results: RunResult[] = []
   const traces: TraceColumns[] = []
   for (let replication = task.from; replication < task.to; replication += 1) {
     const trace = new Events(task.events ?? {})
-    results.push(simulate(withCarriers(spec, task.carriers), { seed: task.seed, replication, trace }))
+    results.push(yield* createSimulator(withCarriers(spec, task.carriers), { trace }).pieces({ seed: task.seed, replication }))
     const { seconds, kinds, places, carriers, details } = trace
     traces.push({ seconds, kinds, places, carriers, details })
   }
