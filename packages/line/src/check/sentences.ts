@@ -85,13 +85,9 @@ export const sentences = {
   shareBeyond: (found: string): Sentence =>
     error('E_SHARE_BEYOND', `${quote(found)} is not between 0 and 100 %`, 'write a share such as "1.5 %" or 0.015'),
 
-  /** @param mean  null: it is larger than any number */
-  timesBeyondReach: (mean: string | null): Sentence =>
-    error(
-      'E_TIMES_REACH',
-      mean === null ? 'the mean of these times is too large to compute with' : `times of ${mean} on average are too long to compute with`,
-      'the most is 2^32 s, about 136 years; or cut them with "max"',
-    ),
+  /** @param what  such as `times of 9e9 s on average are` */
+  timesBeyondReach: (what: string): Sentence =>
+    error('E_TIMES_REACH', `${what} too long to compute with`, 'the most is 2^32 s, about 136 years'),
 
   spreadBeyondReach: (): Sentence =>
     error('E_SPREAD_REACH', 'the spread of these times is too large to compute with', 'change the parameters of this distribution'),

@@ -223,6 +223,9 @@ export const unitOfOther = (unit: string, measures: string, wanted: string, know
 export const beyondReach = (found: string, most: string): Sentence =>
   error('E_BEYOND_REACH', `${quote(found)} is too large to compute with`, `the most is ${most}`)
 
+export const chanceBeyondReach = (found: string, station: string): Sentence =>
+  error('E_CHANCE_REACH', `${quote(found)} at station ${quote(station)} is less than once in 136 years of work`, 'leave the stop out')
+
 export const belowReach = (found: string, least: string): Sentence =>
   error('E_BELOW_REACH', `${quote(found)} is too small to compute with`, `the least is ${least}`)
 

@@ -2,6 +2,7 @@ import type { LineSpec } from '@loopwright/line'
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { anyLine, anyName, between, time } from '../../../../tests/helpers/anyLine.ts'
+import { scenarioText } from '../../../../tests/helpers/scenarioText.ts'
 import { formatProblems } from '../problems/formatProblems.ts'
 import { readScenario } from '../read.ts'
 import type { Scenario } from '../scenario.ts'
@@ -140,3 +141,12 @@ test('plan, calendar, turns, titles and groups read back with the line', () => {
     { numRuns: 60, seed: 20260102 },
   )
 })
+
+test.each(['1e-6 per 100 cycles', '1.7e-6 %', '0.37 per 7 cycles', '1e-7 per 10 cycles'])(
+  'a chance of %s comes back alike, however rare',
+  (chance) => {
+    const { scenario, problems } = readScenario(scenarioText(['', `stops:\n  jam: { at: Fit, chance: ${chance}, lasts: 5 s }`]))
+    expect(problems).toEqual([])
+    expect(readScenario(writeScenario(scenario!)).scenario?.line).toEqual(scenario!.line)
+  },
+)

@@ -1,6 +1,6 @@
 /** Stops: each entry of the file becomes one breakdown source per part it names. */
 import type { BreakdownSpec, SectionSpec } from '@loopwright/line'
-import { meanStay } from '@loopwright/line/check'
+import { meanStay, REACH_SECONDS } from '@loopwright/line/check'
 import { type Distribution, distributionMean } from '@loopwright/stats'
 import { toNumber } from '../../text/decimal.ts'
 import type { Entry, Located } from '../../text/located.ts'
@@ -128,13 +128,12 @@ function readShortStop(context: Context, entry: Entry, part: Part, chance: numbe
     context.report.add(at, say.chanceWithoutTime(station.name))
     return null
   }
-  return {
-    name,
-    station: station.name,
-    chancePerCycle: chance,
-    meanWorkSeconds: mean,
-    meanTimeToFailureSeconds: Number((mean / chance).toPrecision(12)),
+  const meanTimeToFailureSeconds = Number((mean / chance).toPrecision(12))
+  if (meanTimeToFailureSeconds > REACH_SECONDS) {
+    context.report.add(at, say.chanceBeyondReach(textOf(at)!, station.name))
+    return null
   }
+  return { name, station: station.name, chancePerCycle: chance, meanWorkSeconds: mean, meanTimeToFailureSeconds }
 }
 
 /** How often each variant is made, in any unit. */
