@@ -1,23 +1,18 @@
 /** The page that goes on simulating, in a real browser: the engine's numbers in it are those of the command. */
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { pathToFileURL } from 'node:url'
-import { carrierSweepStory, writePage } from '@loopwright/notebook'
-import { readScenario } from '@loopwright/scenario'
-import { sweepCarriers } from '@loopwright/study'
-import type { Browser, BrowserContextOptions, Page } from 'playwright-core'
+import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { main } from '../../packages/cli/src/main.ts'
 import { memoryShell } from '../helpers/memoryShell.ts'
 import { TOP } from '../tidy/sources.ts'
 import { findChromium, startChromium } from './chromium.ts'
+import { PATIENCE_MS, pageOf, visit } from './visited.ts'
 
 const DEMO = 'scenarios/outdoor-unit-base-line.yaml'
 const OPEN = 'scenarios/test-and-repair-line.yaml'
-/** of a browser on a busy machine */
-const PATIENCE_MS = 300_000
 const AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js')
 
 const path = findChromium()
@@ -33,49 +28,15 @@ describe.skipIf(path === null)('a page that goes on simulating', () => {
   const folder = mkdtempSync(join(tmpdir(), 'loopwright-live-'))
   let browser: Browser
 
-  /** The page of a small sweep of a scenario. */
-  async function pageOf(file: string, text = readFileSync(join(TOP, file), 'utf8')): Promise<string> {
-    const { scenario } = readScenario(text)
-    const { line, plan, name } = scenario!
-    const swept = await sweepCarriers(
-      line,
-      { counts: [line.carriers.count], replications: 2, plan: plan!.unitsPerWindow },
-      { seed: '1', workers: 0 },
-    )
-    const { question, cells } = carrierSweepStory(scenario!, swept, { scenarioFile: file, scenarioText: text })
-    const html = await writePage({ question, scenarioName: name, date: new Date(0), command: 'loopwright sweep' }, cells)
-    const written = join(folder, `${file.replaceAll('/', '-')}-${text.length}.html`)
-    writeFileSync(written, html)
-    return pathToFileURL(written).href
-  }
-
   let demo: string
   beforeAll(async () => {
-    demo = await pageOf(DEMO)
+    demo = await pageOf(folder, DEMO)
     browser = await startChromium(path!)
   })
   afterAll(async () => {
     await browser?.close()
     rmSync(folder, { recursive: true })
   })
-
-  /** Opens a page, hands it over, and holds it to no complaint and no request but for itself. */
-  async function visit(address: string, options: BrowserContextOptions, look: (page: Page) => Promise<void>): Promise<void> {
-    const context = await browser.newContext({ ...options, offline: true })
-    context.setDefaultTimeout(PATIENCE_MS)
-    const page = await context.newPage()
-    const complaints: string[] = []
-    const requests: string[] = []
-    page.on('console', (message) => complaints.push(`${message.type()}: ${message.text()}`))
-    page.on('pageerror', (error) => complaints.push(`error: ${error.message}`))
-    page.on('request', (request) => requests.push(request.url()))
-    await page.goto(address)
-    if (options.javaScriptEnabled !== false) await page.waitForSelector('html[data-drawn]')
-    await look(page)
-    await context.close()
-    expect(complaints).toEqual([])
-    expect(requests.filter((url) => url !== address.replace(/#.*/, '') && url !== address && !/^(data|blob):/.test(url))).toEqual([])
-  }
 
   /** The lines as they are told when so many replications are in. */
   async function linesAt(page: Page, replications: number, changed = true): Promise<Line[]> {
@@ -107,7 +68,7 @@ describe.skipIf(path === null)('a page that goes on simulating', () => {
   const slider = (key: string): string => `[data-key="${key}"] input[type="range"]`
 
   test('a slider gives the numbers of the command, which stands beside them; the file and the slider are both told', async () => {
-    await visit(demo, {}, async (page) => {
+    await visit(browser, demo, {}, async (page) => {
       await page.locator(slider('carriers')).fill('14')
       const lines = await linesAt(page, 320)
       const command = await typed(page, { [DEMO]: readFileSync(join(TOP, DEMO), 'utf8') })
@@ -122,7 +83,7 @@ describe.skipIf(path === null)('a page that goes on simulating', () => {
   })
 
   test('by the keyboard: a step of the slider, a field, then Escape goes back to the file', async () => {
-    await visit(demo, {}, async (page) => {
+    await visit(browser, demo, {}, async (page) => {
       await page.locator(slider('carriers')).focus()
       await page.keyboard.press('ArrowRight')
       await linesAt(page, 5)
@@ -141,7 +102,7 @@ describe.skipIf(path === null)('a page that goes on simulating', () => {
   })
 
   test('by touch, on a narrow screen, where nothing reaches out of the page', async () => {
-    await visit(demo, { viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true }, async (page) => {
+    await visit(browser, demo, { viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true }, async (page) => {
       await page.locator('.livegroup summary', { hasText: 'Stations' }).tap()
       await page.locator('[data-key="S5.zone"] select').selectOption('Z14')
       await linesAt(page, 10)
@@ -155,7 +116,7 @@ describe.skipIf(path === null)('a page that goes on simulating', () => {
   })
 
   test('what is kept is a variation that the command reads, with the same numbers; a link brings the setting back', async () => {
-    await visit(demo, {}, async (page) => {
+    await visit(browser, demo, {}, async (page) => {
       await page.evaluate("for (const details of document.querySelectorAll('.live details')) details.open = true")
       await page.locator(field('S6.time')).fill('56 s')
       await page.locator('[data-key="release"] select').selectOption('train')
@@ -176,7 +137,7 @@ describe.skipIf(path === null)('a page that goes on simulating', () => {
       const words = 'loopwright compare kept.yaml --variations "what if" --replications 20'.replaceAll('"', "'")
       expect(some((await runCommand(words, { 'kept.yaml': file })).lines, 20)).toEqual(some(lines, 20))
       const address = page.url()
-      await visit(address, {}, async (again) => {
+      await visit(browser, address, {}, async (again) => {
         expect(some(await linesAt(again, 20), 20)).toEqual(some(lines, 20))
         expect(await again.locator(field('testFault.long')).inputValue()).toBe('4 min')
       })
@@ -184,7 +145,7 @@ describe.skipIf(path === null)('a page that goes on simulating', () => {
   })
 
   test('two settings beside each other, with the difference between them', async () => {
-    await visit(demo, {}, async (page) => {
+    await visit(browser, demo, {}, async (page) => {
       await page.locator(slider('carriers')).fill('10')
       await linesAt(page, 5)
       await page.locator('[data-act="aside"]').click()
@@ -198,7 +159,7 @@ describe.skipIf(path === null)('a page that goes on simulating', () => {
   })
 
   test('an impossible value is told as the command tells it, and nothing else is shown', async () => {
-    await visit(demo, {}, async (page) => {
+    await visit(browser, demo, {}, async (page) => {
       await page.locator(field('carriers')).fill('40')
       await page.keyboard.press('Enter')
       await page.waitForSelector('.liverefused')
@@ -214,14 +175,14 @@ describe.skipIf(path === null)('a page that goes on simulating', () => {
   })
 
   test('a standstill is told, with its reason', async () => {
-    await visit(await pageOf(OPEN), {}, async (page) => {
+    await visit(browser, await pageOf(folder, OPEN), {}, async (page) => {
       await page.locator(slider('carriers')).fill('5')
       await expect.poll(() => page.locator('.livetold').textContent()).toMatch(/GRIDLOCK after .*fills its own exit/)
     })
   })
 
   test('thirty quick changes leave one worker, which tells of the last', async () => {
-    await visit(demo, {}, async (page) => {
+    await visit(browser, demo, {}, async (page) => {
       const workers = new Set<unknown>()
       page.on('worker', (worker) => {
         workers.add(worker)
@@ -235,7 +196,7 @@ describe.skipIf(path === null)('a page that goes on simulating', () => {
   })
 
   test('without script, or without workers, the page is the still one', async () => {
-    await visit(demo, { javaScriptEnabled: false }, async (page) => {
+    await visit(browser, demo, { javaScriptEnabled: false }, async (page) => {
       expect(await page.locator('[data-part="what-if"]').isVisible()).toBe(false)
       expect(await page.locator('.contents a[href="#what-if"]').isVisible()).toBe(false)
       expect(await page.locator('.answer').isVisible()).toBe(true)
@@ -255,12 +216,12 @@ describe.skipIf(path === null)('a page that goes on simulating', () => {
       .replace('name: Outdoor-unit base line', `name: ${evil}`)
       .replace('name: Tightness test', `name: ${evil}`)
       .replace('title: Tester fault', `title: ${evil}`)
-    const address = await pageOf(DEMO, text)
+    const address = await pageOf(folder, DEMO, text)
     const hash = new URLSearchParams({
       'if.S6.zone': '<img src=x onerror=document.title=1>',
       'if.=a"><script>document.title=1</script>': '<b>1',
     })
-    await visit(`${address}#${hash}`, {}, async (page) => {
+    await visit(browser, `${address}#${hash}`, {}, async (page) => {
       await page.waitForSelector('.liverefused')
       expect(await page.title()).not.toBe('1')
       expect(await page.locator('.live img, .live b, .live script').count()).toBe(0)

@@ -66,6 +66,8 @@ export { breakEven } from './money/breakEven.ts'
 export type { BreakEvenLine, BreakEvenOptions } from './money/breakEven.ts'
 
 // The look
+export { STATE_LOOKS, STATES } from './times/states.ts'
+export type { StateLook } from './times/states.ts'
 export { themeCss, vegaConfig } from './draw/theme.ts'
 export type { Look } from './draw/theme.ts'
 export { hatchings } from './draw/hatching.ts'

@@ -15,6 +15,8 @@ export interface Drawing {
   readonly marks: readonly Mark[]
   /** pixels to the right of the area, for words there. Default: 6 */
   readonly rightPixels?: number
+  /** a reader's script marks a place on it: the picture says where its area begins and ends. Default: false */
+  readonly followed?: boolean
   /** what the key of the choice is called that a click on a mark makes. Default: none */
   readonly choice?: string
 }

@@ -48,7 +48,8 @@ export function drawingSvg(drawing: Drawing, { widthPixels, look = 'page' }: Dra
   const height = bottom + below
   const ground = look === 'page' ? '' : `<rect width="${px(widthPixels)}" height="${px(height)}"${inkAttributes('paper', look)}/>`
   const choice = drawing.choice === undefined ? '' : ` data-choice="${escapeXml(drawing.choice)}"`
-  return `<svg xmlns="http://www.w3.org/2000/svg" class="lw-drawing" width="${px(widthPixels)}" height="${px(height)}" viewBox="0 0 ${px(widthPixels)} ${px(height)}" font-family="${FONT}"${choice}>${look === 'print' ? hatchingDefs() : ''}${ground}${grouped(pieces, look)}</svg>`
+  const area = drawing.followed === true ? ` data-area="${px(x.fromPixels)} ${px(x.toPixels)} ${px(top)} ${px(bottom)}"` : ''
+  return `<svg xmlns="http://www.w3.org/2000/svg" class="lw-drawing" width="${px(widthPixels)}" height="${px(height)}" viewBox="0 0 ${px(widthPixels)} ${px(height)}" font-family="${FONT}"${choice}${area}>${look === 'print' ? hatchingDefs() : ''}${ground}${grouped(pieces, look)}</svg>`
 }
 
 /** Pieces of one paint that follow each other are painted together. */

@@ -15,6 +15,7 @@ export const STATES: typeof STATION_STATES = [
   'break',
 ]
 
+/** How a state of a station is shown: by letter and word, and by colour. */
 export interface StateLook {
   /** one or two letters, for segments too narrow for the word */
   readonly letter: string

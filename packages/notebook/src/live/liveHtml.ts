@@ -1,6 +1,7 @@
 /** What the reader of a page may change, as HTML; the page's script brings it to life, and without one it is not seen. */
 import type { LiveCell } from '../cells/cell.ts'
 import { escapeHtml } from '../page/html.ts'
+import { replayHtml } from '../replay/replayHtml.ts'
 import { LIVE_GROUPS, type LiveInput } from './liveInput.ts'
 
 /** groups that stand open */
@@ -28,7 +29,9 @@ ${ownPathHtml(id)}
 <div class="livekept" hidden></div>
 </div>
 </div>
-</div>`
+</div>
+<h3 id="watch">Watch one run</h3>
+${replayHtml()}`
 }
 
 function inputHtml(id: string, { key, label, file, shown }: LiveInput): string {

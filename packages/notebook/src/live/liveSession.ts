@@ -1,4 +1,5 @@
 /** A scenario that somebody changes and watches: reads the changes as the command does, runs the lines in the same worlds, tells of them while the runs grow. */
+import { type Figure, timeline, type TimelinePause } from '@loopwright/charts'
 import { formatNumber, formatWithHalfWidth } from '@loopwright/charts/table'
 import {
   addVariation,
@@ -13,7 +14,7 @@ import {
 } from '@loopwright/scenario'
 import type { LineSpec } from '@loopwright/line'
 import { quantileEstimate } from '@loopwright/stats'
-import { type CompareResult, type ComparedLine, growingComparison, traceRun } from '@loopwright/study'
+import { type CarrierStay, carrierStays, type CompareResult, type ComparedLine, growingComparison, traceRun } from '@loopwright/study'
 import { compareWarnings, linesTable } from '../compare/compareStory.ts'
 import { compareSentences, compareSure, differenceSentence, differenceWords } from '../compare/compareWords.ts'
 import type { AnswerFigure } from '../cells/cell.ts'
@@ -24,6 +25,9 @@ import { type WatchedLine, watchedLine } from '../replay/watchedLine.ts'
 import { endSentence } from '../runs/endWords.ts'
 import { planFigure } from '../sweep/answerFigures.ts'
 import { type Period, period } from '../sweep/period.ts'
+import { tracePauses } from '../trace/tracePauses.ts'
+import { stretchWords } from '../trace/traceStory.ts'
+import { clockText } from '../words/clockWords.ts'
 import { type LiveValues, liveChanges, OWN_PATH } from './liveChanges.ts'
 import { compareCommand, variationCommand } from './liveCommand.ts'
 import type { LiveInput } from './liveInput.ts'
@@ -46,6 +50,8 @@ export interface LiveSession {
    * @param signal       another one is wanted
    */
   watch(values: LiveValues, replication: number, signal: AbortSignal): Promise<Watched | Extract<LiveRead, { scenario: null }> | null>
+  /** The timeline of a stretch of the run that was watched last; null: none was, or the stretch has no length. */
+  stretch(fromSeconds: number, toSeconds: number): Figure | null
   /** The scenario with a setting; what is wrong with it as the command tells it. */
   read(values: LiveValues): LiveRead
 }
@@ -81,6 +87,7 @@ export function liveSession({ source, inputs, seed }: LiveData): LiveSession {
   const words = period(base)
   const growing = growingComparison(seed)
   const kept = new Map<string, LiveRead>()
+  let seen: { readonly stays: readonly CarrierStay[]; readonly line: LineSpec; readonly pauses: readonly TimelinePause[] } | null = null
 
   const read = (values: LiveValues): LiveRead => {
     const told = liveChanges(source.text, inputs, values)
@@ -109,12 +116,28 @@ export function liveSession({ source, inputs, seed }: LiveData): LiveSession {
       const traced = await traceRun(found.scenario.line, { replication }, { seed, signal, workers: 0 })
       if (traced === null || signal.aborted) return null
       const { run, trace } = traced
+      const replay = replayOf(found.scenario, trace, run.end)
+      seen = { stays: carrierStays(trace, found.scenario.line), line: found.scenario.line, pauses: tracePauses(trace, found.scenario) }
       return {
-        replay: replayOf(found.scenario, trace, run.end),
+        replay,
         line: watchedLine(found.scenario),
         output: run.output,
         shiftStarts: notes?.shiftStarts ?? [],
       }
+    },
+    stretch(fromSeconds, toSeconds) {
+      if (seen === null || !(toSeconds > fromSeconds)) return null
+      const { stays, line, pauses } = seen
+      const starts = notes?.shiftStarts ?? []
+      return timeline(stays, {
+        zones: line.zones.map(({ name }) => name),
+        places: line.zones.map((_, zone) => line.stations.find((station) => station.zone === zone)?.name ?? ''),
+        fromSeconds,
+        toSeconds,
+        stretch: stretchWords(fromSeconds, toSeconds, starts),
+        ...(starts.length === 0 ? {} : { clock: (seconds) => clockText(starts, seconds) }),
+        pauses,
+      })
     },
     async ask({ id, settings }, tell, signal) {
       const scenarios: Scenario[] = []
@@ -139,6 +162,7 @@ export function liveSession({ source, inputs, seed }: LiveData): LiveSession {
         id,
         last,
         replications: result.replications,
+        simulated: `${formatNumber(result.replications, 0)} ${words.many}`,
         figures: figures(result, words),
         sentences: [...compareSentences(result, words), ...besideEachOther(result, words)],
         warnings: [

@@ -5,10 +5,10 @@ html:not(.working) [data-part="what-if"], html:not(.working) .contents li:has([h
 .live .livegroup { margin: 0; border-top: 1px solid var(--lw-hairline); }
 .live .livegroup > summary { padding: 8px 0; width: auto; }
 .livecount { color: var(--lw-accent); font-weight: 600; }
-.liverow { display: grid; grid-template-columns: minmax(0, 1fr) auto; gap: 0 12px; align-items: baseline; padding: 4px 0 8px 10px; border-left: 3px solid transparent; }
-.liverow.changed { border-left-color: var(--lw-accent); }
+.liverow { display: grid; grid-template-columns: minmax(0, 1fr) auto; gap: 0 12px; align-items: baseline; padding: 4px 0 8px 13px; }
+.liverow.changed { padding-left: 10px; border-left: 3px solid var(--lw-accent); }
 .liverow.changed > label { font-weight: 600; }
-.livefield { grid-column: 1 / -1; display: grid; grid-template-columns: minmax(0, 1fr) 9.5em; gap: 12px; align-items: center; }
+.livefield { grid-column: 1 / -1; display: grid; grid-template-columns: minmax(0, 1fr) 10.5em; gap: 12px; align-items: center; }
 .livefield.livechoice { grid-template-columns: minmax(0, 1fr); }
 .liverow label { grid-column: 1; grid-row: 1; overflow-wrap: anywhere; }
 .livewas { color: var(--lw-quiet); font-size: 14px; font-variant-numeric: tabular-nums; }
@@ -41,5 +41,38 @@ html:not(.working) [data-part="what-if"], html:not(.working) .contents li:has([h
   .live .livesides { display: grid; grid-template-columns: minmax(0, 380px) minmax(0, 1fr); column-gap: 40px; align-items: start; }
   .live .liveout { position: sticky; top: 8px; max-height: calc(100vh - 16px); overflow-y: auto; }
 }
+#watch { margin-top: 40px; }
+.replay button, .replay select, .replay input { font: inherit; font-size: 14px; color: inherit; }
+.replay button, .replay select, .replay input[type="text"] { min-height: 32px; padding: 4px 10px; border: 1px solid var(--lw-quiet); background: var(--lw-paper); border-radius: 0; }
+.replay select { min-width: 0; max-width: 26em; flex: 0 1 auto; }
+.replay button { cursor: pointer; }
+.replay label { display: inline-flex; align-items: center; gap: 8px; font-size: 14px; max-width: 100%; white-space: nowrap; }
+.replay .liveact > * { min-width: 0; }
+.replaynumber { width: 5em; }
+.replayscrub { width: 100%; min-height: 28px; margin: 0; accent-color: var(--lw-accent); }
+.replaynow { font-size: 14px; font-variant-numeric: tabular-nums; margin: 0; }
+.replayclock { font-size: 20px; }
+.replayplan svg { display: block; max-width: 100%; height: auto; }
+.replaysays { min-height: 3em; max-width: none; font-size: 14px; }
+.replaylegend { max-width: none; white-space: pre-wrap; }
+.replaysign { display: inline-block; min-width: 20px; padding: 0 3px; text-align: center; font-weight: 700; font-size: 12px; line-height: 18px; }
+.replaystate rect { stroke: var(--lw-ink); stroke-width: 1; }
+.replaycarrier rect { fill: var(--lw-paper); stroke: var(--lw-ink); stroke-width: 2; }
+.replaycarrier text { fill: var(--lw-ink); }
+.replaycarrier.loaded rect { fill: var(--lw-ink); }
+.replaycarrier.loaded text { fill: var(--lw-paper); }
+.replaycarrier[hidden] { display: none; }
+.replayoperator circle { fill: var(--lw-paper); stroke: var(--lw-accent); stroke-width: 2; }
+.replayoperator.bound circle { fill: var(--lw-accent); }
+.replayoperator text { fill: var(--lw-ink); }
+.replayoperator.bound text { fill: var(--lw-paper); }
+.replayheld { fill: none; stroke: none; }
+.replayheld.now { fill: var(--lw-accent); fill-opacity: 0.35; stroke: var(--lw-accent); stroke-width: 3; }
+.replayat { stroke: var(--lw-accent); stroke-width: 2; pointer-events: none; }
+.replaytimeline { cursor: pointer; }
+@media (prefers-reduced-motion: no-preference) {
+  .replayheld.now, .replaystate.stopped rect { animation: replayflash 1s steps(2, jump-none) infinite; }
+}
+@keyframes replayflash { from { stroke-opacity: 1; stroke-width: 4; } to { stroke-opacity: 0.3; stroke-width: 1; } }
 @media print { [data-part="what-if"] { display: none; } }
 `

@@ -38,6 +38,8 @@ export type LiveTold =
       /** there will be no more about this setting */
       readonly last: boolean
       readonly replications: number
+      /** what is simulated, such as "320 shifts" */
+      readonly simulated: string
       readonly figures: readonly LiveFigure[]
       readonly sentences: readonly string[]
       /** a standstill, what the scenario is warned of: a title, then sentences */

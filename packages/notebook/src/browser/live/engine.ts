@@ -1,4 +1,5 @@
 /** The worker behind a page: one at a time, made anew where it does not hear. */
+import type { LiveValues } from '../../live/liveChanges.ts'
 import type { LiveAsk, LiveSetting } from '../../live/liveTold.ts'
 import type { LiveData } from '../../page/pageData.ts'
 import { unpacked } from '../readData.ts'
@@ -10,6 +11,10 @@ export interface Engine {
   /** Simulates settings; whatever was asked before ends. */
   ask(settings: LiveAsk['settings']): void
   keep(setting: LiveSetting, replications: number): void
+  /** One run of a setting, to be watched; whatever was watched before ends. */
+  watch(values: LiveValues, replication: number): void
+  /** The timeline of the run that is watched. */
+  stretch(fromSeconds: number, toSeconds: number): void
 }
 
 /** A worker in the midst of a run hears nothing; after so many milliseconds it gives way to a new one. */
@@ -24,6 +29,7 @@ export function engineOf(data: LiveData, hear: (message: FromEngine) => void): E
   let id = 0
   let timer: ReturnType<typeof setTimeout> | undefined
   let wish: LiveAsk | null = null
+  let watch = 0
 
   const start = (): Promise<Worker> => {
     // one address for all workers of the page
@@ -32,6 +38,7 @@ export function engineOf(data: LiveData, hear: (message: FromEngine) => void): E
       const made = new Worker(url)
       made.onmessage = ({ data: message }: MessageEvent<FromEngine>) => {
         if ('id' in message && message.id !== id) return
+        if ('watch' in message && message.watch !== watch) return
         if (message.kind === 'begun') clearTimeout(timer)
         else hear(message)
       }
@@ -71,6 +78,11 @@ export function engineOf(data: LiveData, hear: (message: FromEngine) => void): E
       send({ kind: 'ask', ask: now })
     },
     keep: (setting, replications) => send({ kind: 'keep', setting, replications }),
+    watch(values, replication) {
+      watch += 1
+      send({ kind: 'watch', id: watch, values, replication })
+    },
+    stretch: (fromSeconds, toSeconds) => send({ kind: 'stretch', id: watch, fromSeconds, toSeconds }),
   }
 }
 

@@ -5,6 +5,7 @@ import { keptHtml, refusedHtml, toldHtml } from '../../live/toldHtml.ts'
 import type { LiveData } from '../../page/pageData.ts'
 import { keepValues, valuesIn } from './address.ts'
 import { type Engine, engineOf } from './engine.ts'
+import { playerOf } from '../replay/player.ts'
 import { copyText, saveText } from './handOver.ts'
 import type { FromEngine } from './protocol.ts'
 import { type Row, rowsOf } from './rows.ts'
@@ -32,6 +33,14 @@ export function bringToLife(data: LiveData): void {
   const values = (): LiveValues => ({ ...setIn(rows), ...own })
   const isSet = (): boolean => Object.keys(values()).length > 0
   const engine: Engine = engineOf(data, hear)
+  const stage = document.querySelector<HTMLElement>('.replay')
+  const player =
+    stage === null
+      ? null
+      : playerOf(stage, {
+          watch: (replication) => engine.watch(values(), replication),
+          stretch: (fromSeconds, toSeconds) => engine.stretch(fromSeconds, toSeconds),
+        })
 
   function ask(): void {
     state.textContent = 'Simulating …'
@@ -53,16 +62,19 @@ export function bringToLife(data: LiveData): void {
     kept.hidden = true
     listOwn()
     clearTimeout(timer)
-    timer = setTimeout(ask, wait)
+    timer = setTimeout(() => {
+      ask()
+      player?.renew()
+    }, wait)
   }
 
   function hear(message: FromEngine): void {
+    player?.hear(message)
     if (message.kind === 'told') {
       last = message
       const any = message.changes.some((list) => list.length > 0)
       told.innerHTML = toldHtml(message, any)
-      const many = `${message.replications} shifts`
-      state.textContent = message.last ? `${many} simulated of each.` : `${many} of each so far; the intervals narrow …`
+      state.textContent = message.last ? `${message.simulated} of each.` : `${message.simulated} of each so far; the intervals narrow …`
       place!.classList.toggle('busy', !message.last)
       place!.dataset.replications = String(message.replications)
       place!.dataset.lines = JSON.stringify(message.lines)

@@ -11,6 +11,7 @@ interface Port {
 const port = globalThis as unknown as Port
 let session: LiveSession | null = null
 let stop = new AbortController()
+let look = new AbortController()
 
 port.onmessage = ({ data: message }) => {
   hear(message).catch((error: unknown) => {
@@ -24,6 +25,17 @@ async function hear(message: ToEngine): Promise<void> {
   if (message.kind === 'keep') {
     const kept = session.keep(message.setting, message.replications)
     if (kept !== null) port.postMessage(kept)
+  } else if (message.kind === 'watch') {
+    look.abort()
+    look = new AbortController()
+    const found = await session.watch(message.values, message.replication, look.signal)
+    if (found === null) return
+    if ('replay' in found) port.postMessage({ kind: 'watched', watch: message.id, watched: found })
+    else port.postMessage({ kind: 'not watched', watch: message.id, text: found.text })
+  } else if (message.kind === 'stretch') {
+    const { id: watch, fromSeconds, toSeconds } = message
+    const figure = session.stretch(fromSeconds, toSeconds)
+    if (figure !== null) port.postMessage({ kind: 'stretched', watch, fromSeconds, toSeconds, figure })
   } else if (message.kind === 'ask') {
     stop.abort()
     stop = new AbortController()

@@ -1,0 +1,163 @@
+/** A run played on a page, in a real browser: the carriers stand where the events of the run say. */
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
+import { createRequire } from 'node:module'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { TRACE_KINDS } from '@loopwright/line'
+import { readScenario } from '@loopwright/scenario'
+import { type TracedRun, traceRun } from '@loopwright/study'
+import type { Browser, Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { TOP } from '../tidy/sources.ts'
+import { findChromium, startChromium } from './chromium.ts'
+import { PATIENCE_MS, pageOf, visit } from './visited.ts'
+
+const SCENARIOS = ['outdoor-unit-base-line', 'test-and-repair-line', 'ten-zone-learning-loop', 'loop-without-corners'].map(
+  (name) => `scenarios/${name}.yaml`,
+)
+const [DEMO, OPEN] = SCENARIOS as [string, string]
+const AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js')
+
+const path = findChromium()
+if (path === null && process.env.CI === 'true') throw new Error('no Chromium: set CHROMIUM_PATH or install one')
+
+/** where each carrier is drawn: the zone in whose cell its middle lies; −1: in none */
+const ZONES_OF_CARRIERS = `[...document.querySelectorAll('.replaycarrier')].map((mark) => {
+  if (mark.hasAttribute('hidden')) return null
+  const box = mark.querySelector('rect').getBoundingClientRect()
+  const [x, y] = [box.left + box.width / 2, box.top + box.height / 2]
+  return [...document.querySelectorAll('.replayplan [data-zone]')].findIndex((cell) => {
+    const place = cell.querySelector('path, rect').getBoundingClientRect()
+    return Math.abs(x - (place.left + place.right) / 2) < 0.6 && Math.abs(y - (place.top + place.bottom) / 2) < 0.6
+  })
+})`
+
+// skipped because no Chromium is here and none can be installed; with CI=true that is an error instead
+describe.skipIf(path === null)('a run played on a page', () => {
+  const folder = mkdtempSync(join(tmpdir(), 'loopwright-replay-'))
+  let browser: Browser
+  beforeAll(async () => {
+    browser = await startChromium(path!)
+  })
+  afterAll(async () => {
+    await browser?.close()
+    rmSync(folder, { recursive: true })
+  })
+
+  async function watch(page: Page): Promise<void> {
+    await page.locator('[data-play="load"]').click()
+    await page.waitForSelector('.replaycarrier', { state: 'attached' })
+    await page.waitForSelector('.replayat', { state: 'attached' })
+  }
+  const seek = async (page: Page, seconds: number): Promise<void> => {
+    await page.locator('.replayscrub').fill(String(seconds))
+  }
+
+  test.each(SCENARIOS)('%s: at ten instants each carrier that stands is drawn in its zone', async (file) => {
+    const { line } = readScenario(readFileSync(join(TOP, file), 'utf8')).scenario!
+    const { trace } = (await traceRun(line, { replication: 0 }, { seed: '1', workers: 0 })) as TracedRun
+    await visit(browser, await pageOf(folder, file), {}, async (page) => {
+      await watch(page)
+      for (let tenth = 0; tenth < 10; tenth += 1) {
+        const now = Math.floor(trace.seconds[Math.floor(((tenth + 0.5) / 10) * trace.kinds.length)]!)
+        await seek(page, now)
+        const drawn = await page.evaluate<(number | null)[]>(ZONES_OF_CARRIERS)
+        for (const [carrier, zone] of drawn.entries()) {
+          let stands: number | null = null
+          let met = false
+          for (let k = 0; k < trace.kinds.length && trace.seconds[k]! <= now; k += 1) {
+            if (trace.carriers[k] !== carrier) continue
+            const kind = TRACE_KINDS[trace.kinds[k]!]
+            if (kind === 'rest') [stands, met] = [trace.places[k]!, true]
+            else if (kind === 'move start') [stands, met] = [null, true]
+          }
+          if (met && stands !== null) expect(zone, `carrier ${carrier} at ${now} s`).toBe(stands < 0 ? null : stands)
+        }
+      }
+    })
+  })
+
+  test('it plays, is paused, goes by events, to marks, and the timeline shows the same instant', async () => {
+    await visit(browser, await pageOf(folder, DEMO), {}, async (page) => {
+      await watch(page)
+      const clock = () => page.locator('.replayclock').textContent()
+      const before = await clock()
+      await page.locator('[data-play="play"]').click()
+      await expect.poll(clock).not.toBe(before)
+      await page.locator('[data-play="play"]').click()
+      expect(await page.locator('[data-play="play"]').textContent()).toBe('Play')
+      const paused = await clock()
+      const said = await page.locator('.replaysays').textContent()
+      expect(said).toMatch(/S1 \w+.*, S7 \w+/)
+      await page.waitForTimeout(200)
+      expect(await clock()).toBe(paused)
+      const scrub = page.locator('.replayscrub')
+      const label = await page.locator('.replaymarks option', { hasText: 'S5 Fan deck and casing is blocked' }).textContent()
+      await page.locator('.replaymarks').selectOption({ label: label! })
+      expect(await page.locator('.replaysays').textContent()).toContain('S5 blocked')
+      const at = Number(await scrub.inputValue())
+      await page.locator('[data-play="back"]').click()
+      expect(Number(await scrub.inputValue())).toBeLessThanOrEqual(at)
+      expect(await page.locator('.replaysays').textContent()).not.toContain('S5 blocked')
+      await page.locator('[data-play="on"]').click()
+      expect(await page.locator('.replaysays').textContent()).toContain('S5 blocked')
+      // a click on the timeline goes there
+      const picture = page.locator('.replaytimeline svg').first()
+      const [left, right] = (await picture.getAttribute('data-area'))!.split(' ').map(Number)
+      const box = (await picture.boundingBox())!
+      await picture.click({ position: { x: (((left! + right!) / 2) * box.width) / 720, y: 100 } })
+      await expect.poll(clock).toMatch(/^06:0[45]:/)
+      const x = Number(await page.locator('.replayat').first().getAttribute('x1'))
+      expect(x).toBeCloseTo((left! + right!) / 2, -1)
+    })
+  })
+
+  test('another setting is watched anew, up to its standstill', async () => {
+    await visit(browser, await pageOf(folder, OPEN), {}, async (page) => {
+      await watch(page)
+      expect(await page.locator('.replaycarrier').count()).toBe(4)
+      expect(await page.locator('.replayoperator').count()).toBe(2)
+      await page.locator('[data-key="carriers"] input[type="range"]').fill('5')
+      await expect.poll(() => page.locator('.replaycarrier').count()).toBe(5)
+      const marks = await page.locator('.replaymarks option').allTextContents()
+      expect(marks[1]).toMatch(/^Gridlock \(/)
+    })
+  })
+
+  test('stops flash only where motion is welcome', async () => {
+    for (const reducedMotion of ['reduce', 'no-preference'] as const) {
+      await visit(browser, await pageOf(folder, OPEN), { reducedMotion }, async (page) => {
+        await watch(page)
+        const label = (await page.locator('.replaymarks option').allTextContents()).find((text) => /^Longest stop/.test(text))
+        await page.locator('.replaymarks').selectOption({ label: label! })
+        expect(await page.locator('.replaysays').textContent()).toContain('Stopped by')
+        const names = await page.evaluate<string[]>(
+          `[...document.querySelectorAll('.replaystate.stopped rect, .replayheld.now')].map((mark) => getComputedStyle(mark).animationName)`,
+        )
+        expect(names.length).toBeGreaterThan(0)
+        expect(new Set(names)).toEqual(new Set([reducedMotion === 'reduce' ? 'none' : 'replayflash']))
+      })
+    }
+  })
+
+  test('on a narrow screen, in the dark and with forced colours nothing reaches out, and axe-core knows no fault', async () => {
+    const address = await pageOf(folder, DEMO)
+    for (const options of [
+      { viewport: { width: 360, height: 740 } },
+      { colorScheme: 'dark' as const },
+      { forcedColors: 'active' as const },
+    ]) {
+      const context = await browser.newContext({ ...options, bypassCSP: true })
+      context.setDefaultTimeout(PATIENCE_MS)
+      const page = await context.newPage()
+      await page.goto(address)
+      await watch(page)
+      const [needed, there] = await page.evaluate<number[]>('[document.documentElement.scrollWidth, document.documentElement.clientWidth]')
+      expect(needed).toBe(there)
+      await page.addScriptTag({ path: AXE })
+      const { violations } = await page.evaluate<{ violations: { id: string; nodes: { html: string }[] }[] }>(`axe.run('.replay')`)
+      expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html.slice(0, 120)).join(' | ')}`)).toEqual([])
+      await context.close()
+    }
+  })
+})
