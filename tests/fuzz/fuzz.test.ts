@@ -9,6 +9,8 @@ const SHARES: Readonly<Record<string, number>> = {
   'command line': 120,
   'what is told of a scenario': 25,
   'entry of the store': 60,
+  'table of times': 200,
+  'job of a queue': 500,
 }
 
 test('every reader has its share', () => expect(Object.keys(SHARES)).toEqual(Object.keys(READERS)))

@@ -5,9 +5,11 @@
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { readTable, readTimes, TableError } from '@loopwright/measure'
 import { readScenario, writeScenario } from '@loopwright/scenario'
 import { replicate } from '@loopwright/study'
 import { folderStore } from '@loopwright/study/machine'
+import { readJob } from '../../packages/study/src/queue/job.ts'
 import { main } from '../../packages/cli/src/main.ts'
 import { EXAMPLES } from '../../packages/cli/src/options/examples.ts'
 import { memoryShell } from '../helpers/memoryShell.ts'
@@ -128,11 +130,68 @@ const store: Reader = {
   },
 }
 
+const TABLES = [
+  'task;variant;operator;seconds\nfit;basic;A;48,2\nfit;comfort;B;60,1\nwire;basic;A;0:46\nwire;comfort;B;1:10\n',
+  'Task,Cycle 1,Cycle 2,Cycle 3\nPlace frame,35.1,34.8,36.0\nWire,46,45,70\n',
+  'when\ttask\ttime\n2026-01-05 06:00\tfit\t0.8 min\n2026-01-05 06:01\tfit\t49 s\n',
+]
+
+const table: Reader = {
+  texts: TABLES,
+  spoil: null,
+  try(text) {
+    try {
+      const { observations, account } = readTimes(readTable(new TextEncoder().encode(text), 'times.csv'), { unit: 's' })
+      if (observations.some(({ observedSeconds }) => !(Number.isFinite(observedSeconds) && observedSeconds >= 0)))
+        return 'a time that is none'
+      const refused = account.refusals.filter(({ wholeRow }) => wholeRow).length
+      if (account.read + refused !== account.rows) return 'rows read and rows refused are not the rows of the file'
+      return null
+    } catch (error) {
+      return error instanceof TableError ? null : `an error is thrown: ${(error as Error).stack}`
+    }
+  },
+}
+
+const JOBS = [
+  JSON.stringify({
+    mark: '0.1.0-0011',
+    key: 'ab'.repeat(32),
+    line: 'cd'.repeat(32),
+    carriers: 4,
+    seed: '1',
+    from: 50,
+    to: 100,
+    want: 'rows',
+  }),
+]
+
+const job: Reader = {
+  texts: JOBS,
+  spoil: null,
+  try(text) {
+    let data: unknown
+    try {
+      data = JSON.parse(text)
+    } catch {
+      data = text
+    }
+    try {
+      const { from, to, key } = readJob(data)
+      return from >= 0 && to > from && /^[0-9a-f]{64}$/.test(key) ? null : 'a job that nobody can do'
+    } catch (error) {
+      return error instanceof RangeError ? null : `an error is thrown: ${(error as Error).stack}`
+    }
+  },
+}
+
 export const READERS: Readonly<Record<string, Reader>> = {
   scenario,
   'command line': commands,
   'what is told of a scenario': whatIsTold,
   'entry of the store': store,
+  'table of times': table,
+  'job of a queue': job,
 }
 
 const splitWords = (line: string): string[] =>

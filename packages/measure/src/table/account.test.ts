@@ -41,3 +41,9 @@ test('sums and means by their words alone', () => {
   expect(['Total', 'Average:', 'Std. dev.', 'Ø', 'Summe'].map(isTotal)).toEqual([true, true, true, true, true])
   expect(['Max torque check', 'Total check', 'mean'].map(isTotal)).toEqual([false, false, true])
 })
+
+test('a cell that holds a page of text is no measurement, and nobody looks for a number in it', () => {
+  const { refusals, read } = kept(`task,time\na,${'1.'.repeat(50_000)}\nb,2\n`).account()
+  expect(refusals.map(({ reason }) => reason)).toEqual(['cell 2 holds 100000 characters, which is no measurement'])
+  expect(read).toBe(1)
+})

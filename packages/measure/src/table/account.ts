@@ -41,6 +41,9 @@ const TOTAL =
  */
 export const isTotal = (text: string): boolean => TOTAL.test(text.trim())
 
+/** characters; a longer cell is neither a time nor a name */
+const CELL_MAX = 1000
+
 /** Rows that are no data are refused at once: above the heads, blank, sums and means, heads that come again, cells over several lines. */
 export function bookkeeping(table: RawTable, { heads, bodyFrom, headRows }: Columns): Bookkeeping {
   const refusals: Refusal[] = []
@@ -65,14 +68,15 @@ export function bookkeeping(table: RawTable, { heads, bodyFrom, headRows }: Colu
     refuseCell: (row, column, reason) => {
       refusals.push({ line: row.line, place: place(row, column), reason, wholeRow: false })
     },
-    account: () => ({
-      rows: rows.length,
-      heads: headRows,
-      read: rows.length - refused.size,
-      refusals: refusals
-        .filter((one) => one.wholeRow || ![...refused].some(({ line }) => line === one.line))
-        .toSorted((a, b) => a.line - b.line),
-    }),
+    account: () => {
+      const lines = new Set([...refused].map(({ line }) => line))
+      return {
+        rows: rows.length,
+        heads: headRows,
+        read: rows.length - refused.size,
+        refusals: refusals.filter((one) => one.wholeRow || !lines.has(one.line)).toSorted((a, b) => a.line - b.line),
+      }
+    },
   }
 }
 
@@ -84,6 +88,8 @@ function noData(row: RawRow, heads: Columns['heads'], table: RawTable): string |
     row.cells.some(({ text }) => text.includes('\n') && (text.includes(table.separator ?? '\n\n') || text.split('\n').length > 3))
   )
     return `a cell in it runs over ${row.lines} lines: a quote opens in it and closes too late`
+  const long = row.cells.findIndex(({ text }) => text.length > CELL_MAX)
+  if (long >= 0) return `cell ${long + 1} holds ${row.cells[long]!.text.length} characters, which is no measurement`
   const sum = texts.find(isTotal)
   if (sum !== undefined) return `"${sum}": a row of sums or means is no measurement`
   const again = row.cells.filter(({ text }, column) => text !== '' && headOf(text).plain === (heads[column]?.plain ?? '')).length

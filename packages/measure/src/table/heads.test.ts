@@ -37,8 +37,18 @@ describe('what cannot be', () => {
     ))
   test('a named column that is not there', () =>
     expect(() => find('task;time\na;1\n', { time: 'lasts' })).toThrow('no column "lasts" for the time; there are "task", "time"'))
+  test('a row that never ends', () =>
+    expect(() => find(`task;time${';x'.repeat(2000)}\na;1\n`)).toThrow('line 1: it has 2002 cells, and no table is wider than 2000'))
   test('two columns of one name', () =>
     expect(() => find('task;time;time\na;1;2\n')).toThrow(
       '"t.csv", line 1, column 2 ("time"): 2 columns could be the time: line 1, column 2 ("time"), line 1, column 3 ("time")',
     ))
+})
+
+test('a text that is no head takes no time', () => {
+  const start = process.cpuUsage()
+  expect(headOf(`a${'-'.repeat(200_000)}`).unit).toBeNull()
+  expect(headOf('['.repeat(200_000)).unit).toBeNull()
+  const { user, system } = process.cpuUsage(start)
+  expect((user + system) / 1000).toBeLessThan(2000)
 })

@@ -1,7 +1,7 @@
 /** Which column is which: heads in one row or two, units in them, named by the user or known by usual words. */
 import { type TimeUnit, timeUnit } from '../values/duration.ts'
 import { isBlank, placeOf, type RawTable } from './rawTable.ts'
-import { type TableFault, TableError } from './tableError.ts'
+import { refusal, type TableFault, TableError } from './tableError.ts'
 
 /** A column's head. */
 export interface Head {
@@ -50,6 +50,14 @@ export function findColumns(
 ): Columns {
   let best: (Columns & { score: number; faults: TableFault[] }) | null = null
   const { rows, file } = table
+  const wide = rows.slice(0, LOOKED_AT).find(({ cells }) => cells.length > COLUMNS_MAX)
+  if (wide !== undefined)
+    throw refusal(
+      file,
+      `line ${wide.line}`,
+      `it has ${wide.cells.length} cells, and no table is wider than ${COLUMNS_MAX}`,
+      'save the table again, a line for each row',
+    )
   for (const [index, row] of rows.slice(0, LOOKED_AT).entries()) {
     if (isBlank(row) || row.cells.some(({ kind }) => kind === 'number' || kind === 'time' || kind === 'date')) {
       // numbers may head the cycles of a wide table
@@ -84,6 +92,12 @@ const maybeHeads = (texts: readonly string[]): boolean =>
   texts.every((text) => text === '' || (!/\d/.test(text) && text.length <= 20)) &&
   texts.some((text) => timeUnit(text.replaceAll(/[()[\]]/g, '')) !== null)
 
+/** cells of a row that may be the heads; far more than a clipboard holds */
+const COLUMNS_MAX = 2000
+
+/** characters; a longer text is no head, and holds no unit that anybody looks for */
+const HEAD_MAX = 200
+
 /**
  * The head of a column from its text.
  *
@@ -91,6 +105,7 @@ const maybeHeads = (texts: readonly string[]): boolean =>
  */
 export function headOf(text: string): Head {
   const clean = text.trim()
+  if (clean.length > HEAD_MAX) return { text: clean, plain: plainWord(clean), unit: null }
   const inBrackets = /[([{]\s*([^)\]}]+?)\s*[)\]}]/.exec(clean)
   let unit = inBrackets === null ? null : timeUnit(inBrackets[1]!.replace(/^in /i, ''))
   let rest = unit === null ? clean : clean.replace(inBrackets![0], ' ')
