@@ -9,7 +9,7 @@ const SHARES: Readonly<Record<string, number>> = {
   'command line': 120,
   'what is told of a scenario': 25,
   'entry of the store': 60,
-  'table of times': 200,
+  'table of times': 80,
   'job of a queue': 500,
 }
 
