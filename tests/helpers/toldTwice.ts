@@ -64,7 +64,17 @@ function terminalPieces(text: string): string[] {
 /** Text of each element of the page's main part. */
 export function pageOf(cells: readonly Cell[]): string[] {
   const head = { question: '', scenarioName: '', date: new Date(0), command: '' }
-  const assets = { script: '', scriptHash: '', early: '', earlyHash: '', style: '', styleHash: '', engine: null, pack: () => '' }
+  const assets = {
+    script: '',
+    scriptHash: '',
+    early: '',
+    earlyHash: '',
+    style: '',
+    styleHash: '',
+    engine: null,
+    hash: () => '',
+    pack: () => '',
+  }
   const html = pageHtml(head, cells.filter(isForBoth), assets, new Map())
   const main = html
     .slice(html.indexOf('<main id="main">') + '<main id="main">'.length, html.indexOf('</main>'))
@@ -91,6 +101,7 @@ const OF_THE_PAGE: readonly RegExp[] = [
   /<p class="how">[\s\S]*?<\/p>/g,
   /<svg[\s\S]*?<\/svg>/g,
   /<dl class="figures">[\s\S]*?<\/dl>/g,
+  /<div class="handout"[\s\S]*?<\/div>/g,
   /<h2 class="aside">[\s\S]*?<\/h2>/g,
   /<a class="here"[\s\S]*?<\/a>/g,
   /<nav[\s\S]*?<\/nav>/g,

@@ -264,7 +264,7 @@ describe.skipIf(path === null)('the page in a browser', () => {
       await page.evaluate("dispatchEvent(new Event('beforeprint'))")
       expect(await page.locator('details:not([open])').count()).toBe(0)
       expect(await page.locator('figure.plan .paper svg').isVisible()).toBe(true)
-      expect(await page.locator('figure.chart .narrow svg').first().isVisible()).toBe(false)
+      expect(await page.locator('figure.chart:not(.lead) .narrow svg').first().isVisible()).toBe(false)
       await page.setViewportSize({ width: 640, height: 900 })
       const charts = await page.locator('.picture .lw-drawing:visible').all()
       const widths = await Promise.all(charts.map(async (svg) => (await svg.boundingBox())!.width))
@@ -274,6 +274,26 @@ describe.skipIf(path === null)('the page in a browser', () => {
       await page.evaluate("dispatchEvent(new Event('afterprint'))")
       expect(await page.locator('details:not([open])').count()).toBeGreaterThan(4)
     })
+  })
+
+  // common practice, no source: the printable area of a sheet is the sheet without the margins that the page asks for, 18 mm and 16 mm; 96 pixels an inch
+  test.each([
+    ['A4, 210 mm by 297 mm', 210, 297],
+    ['Letter, 216 mm by 279 mm', 215.9, 279.4],
+  ])('the first printed page stands alone: answer, picture, promise, limits, what it rests on, cautions: %s', async (_, wide, high) => {
+    const pixels = (millimetres: number): number => Math.floor((millimetres / 25.4) * 96)
+    await visit({ viewport: { width: pixels(wide - 32), height: 900 } }, async (page) => {
+      await page.emulateMedia({ media: 'print' })
+      await page.evaluate("dispatchEvent(new Event('beforeprint'))")
+      for (const part of ['.figures', '.answer .first', '#counts .narrow svg', '#limited-by', '.handout']) {
+        const box = (await page.locator(part).boundingBox())!
+        expect(box.y + box.height, part).toBeLessThanOrEqual(pixels(high - 36))
+      }
+      const told = await page.locator('.handout').textContent()
+      for (const words of ['Repeat with loopwright sweep', 'hash', '22 zones', 'Screening only']) expect(told).toContain(words)
+      expect(await page.evaluate("getComputedStyle(document.querySelector('.handout')).breakAfter")).toBe('page')
+    })
+    await visit({}, async (page) => expect(await page.locator('.handout').isVisible()).toBe(false))
   })
 
   test('without scripts the answer, the tables and still pictures are there, and no dead control', async () => {

@@ -14,6 +14,8 @@ export interface PageAssets {
   readonly styleHash: string
   /** what the page's worker runs: the engine and the reader of scenarios, packed; null: the page simulates nothing */
   readonly engine: string | null
+  /** of a style or a script that is this page's own */
+  readonly hash: (text: string) => string
   /** what the page's script unpacks again */
   readonly pack: (text: string) => string
 }
@@ -48,6 +50,7 @@ export async function pageAssets(ownCharts: boolean, live = false): Promise<Page
     style,
     styleHash: hash(style),
     engine,
+    hash,
     pack,
   }
 }

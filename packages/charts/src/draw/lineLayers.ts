@@ -6,6 +6,8 @@ export interface MapPath {
   readonly to: number
   /** pushed or pulled by hand. Default: false */
   readonly manual?: boolean
+  /** whom it takes, in a word: "rejected"; null: everybody. Default: null */
+  readonly takes?: string | null
 }
 
 export interface Placed {

@@ -48,7 +48,7 @@ export function loopPlan(zones: readonly PlanZone[], { widthPixels = 1100, id = 
   const withNames = namesFit(cells, zones, paper)
   const body = [
     ...cells.map((cell) => cellMark(cell, zones[cell.index]!, paper, valueMeaning, withNames)),
-    ...chevronCells(cells, zones).map((cell) => chevron(cell, paper)),
+    ...chevronCells(cells, zones).map((cell) => chevron(cell, paper, middleOf(cells))),
     ...cells
       .filter(({ index }) => zones[index]!.station !== null)
       .map((cell) => bracket(cell, paper, zones[cell.index]!.station?.movedFrom !== undefined)),
@@ -116,6 +116,12 @@ function wantedNames(cells: readonly Cell[], zones: readonly PlanZone[], paper: 
       },
     ]
   })
+}
+
+/** Of the band: which side of it is inside. */
+function middleOf(cells: readonly Cell[]): Point {
+  const { left, right, top, bottom } = extent(cells)
+  return { x: (left + right) / 2, y: (top + bottom) / 2 }
 }
 
 /** Cells whose border ahead carries a chevron: the corners; on a ring without corners, four around it. */

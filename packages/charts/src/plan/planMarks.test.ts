@@ -40,9 +40,9 @@ describe('a straight cell', () => {
   })
 })
 
-test('a chevron points ahead, on the border to the next zone', () => {
+test('a chevron points ahead, inside the loop past the border to the next zone, in no number’s way', () => {
   // behind corner Z09 travel goes down
-  const [x1, y1, x2, y2, x3, y3] = numbers(/points="([^"]+)"/.exec(chevron(loop.cells[8]!, paper))![1]!) as [
+  const [x1, y1, x2, y2, x3, y3] = numbers(/points="([^"]+)"/.exec(chevron(loop.cells[8]!, paper, { x: 0, y: 0 }))![1]!) as [
     number,
     number,
     number,

@@ -62,15 +62,22 @@ export function cellMark(cell: Cell, zone: PlanZone, paper: Paper, meaning: stri
   ].join('')
 }
 
-/** A chevron at the border to the next zone, pointing ahead; on a ring at its inner edge. */
-export function chevron(cell: Cell, paper: Paper): string {
-  const at = cell.arc === null ? place(paper, cell.exit) : plus(paper.origin, direction(cell.arc[1]), radiusOf(cell, paper, -1) - 12)
+/** A chevron beside the border to the next zone, inside the loop where it is in no number's way, pointing ahead; on a ring at its inner edge. */
+export function chevron(cell: Cell, paper: Paper, middle: Point): string {
+  const at = cell.arc === null ? beside(cell, paper, middle) : plus(paper.origin, direction(cell.arc[1]), radiusOf(cell, paper, -1) - 12)
   const side = { x: -cell.ahead.y, y: cell.ahead.x }
   const size = Math.min(6, Math.max(4, (cell.halfLength * paper.scale) / 4))
   const tip = plus(at, cell.ahead, size / 2)
   const back = plus(at, cell.ahead, -size / 2)
   const line = points([plus(back, side, -size), tip, plus(back, side, size)])
   return `<polyline points="${line}" fill="none" stroke="${colour('paper')}" stroke-width="5"/><polyline points="${line}" fill="none" stroke="currentColor" stroke-width="2"/>`
+}
+
+/** Inside the band, just past the border. */
+function beside(cell: Cell, paper: Paper, middle: Point): Point {
+  const side = { x: -cell.ahead.y, y: cell.ahead.x }
+  const inwards = (middle.x - cell.exit.x) * side.x + (middle.y - cell.exit.y) * side.y >= 0 ? 1 : -1
+  return plus(plus(place(paper, cell.exit), side, inwards * (cell.halfWidth * paper.scale + 8)), cell.ahead, 8)
 }
 
 /** The bracket on the outside of a station's cell. */

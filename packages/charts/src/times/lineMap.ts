@@ -15,6 +15,8 @@ const LANE_GAP = 26
 const TRACK = 9
 const TRACKS_MAX = 5
 const SIZE = 12
+/** pixels below a cell in which a way back passes */
+const BELOW = 10
 const SHADES = [0, 0.25, 0.5, 0.75, 1]
 
 interface Paper extends Placed {
@@ -99,7 +101,7 @@ function cellMark(zone: number, paper: Paper): string {
 }
 
 /** A way as a line with an arrow at its end; by hand: dashed. */
-function wayMark({ from, to, manual = false }: MapPath, paper: Paper, track: number): string {
+function wayMark({ from, to, manual = false, takes = null }: MapPath, paper: Paper, track: number): string {
   const middle = (zone: number): number => xOf(zone, paper) + paper.cellWidth / 2
   const top = (zone: number): number => yOf(zone, paper)
   const bottom = (zone: number): number => top(zone) + CELL_HEIGHT
@@ -128,15 +130,22 @@ function wayMark({ from, to, manual = false }: MapPath, paper: Paper, track: num
   }
   if (track >= 0) {
     const x = paper.left - 14 - (track % TRACKS_MAX) * TRACK
-    const [y1, y2] = [top(from) + CELL_HEIGHT * 0.7, top(to) + CELL_HEIGHT * 0.3]
-    return line(`M${px(xOf(from, paper))} ${px(y1)}H${px(x)}V${px(y2)}H${px(xOf(to, paper))}`) + head(xOf(to, paper), y2, 'right')
+    const y2 = top(to) + CELL_HEIGHT * 0.3
+    const end = `H${px(x)}V${px(y2)}H${px(xOf(to, paper))}`
+    // past other lanes it goes below their cells, never behind them
+    const start =
+      paper.lane[from] === 0
+        ? `M${px(xOf(from, paper))} ${px(top(from) + CELL_HEIGHT * 0.7)}`
+        : `M${px(middle(from) - 16)} ${px(bottom(from))}V${px(bottom(from) + BELOW)}`
+    return line(start + end) + head(xOf(to, paper), y2, 'right')
   }
   if (paper.row[to]! === paper.row[from]! + 1) {
     const [x1, x2] = [middle(from), middle(to)]
     const half = (bottom(from) + top(to)) / 2
     const d =
       x1 === x2 ? `M${px(x1)} ${px(bottom(from))}V${px(top(to))}` : `M${px(x1)} ${px(bottom(from))}V${px(half)}H${px(x2)}V${px(top(to))}`
-    return line(d) + head(x2, top(to), 'down')
+    const says = takes === null ? '' : textAt(takes, x2 + 8, half - 1, { size: 11, fill: colour('quiet') })
+    return line(d) + head(x2, top(to), 'down') + says
   }
   // past other rows: in the gap right of the lane further right
   const lane = Math.max(paper.lane[from]!, paper.lane[to]!)

@@ -139,6 +139,8 @@ export interface CautionCell {
   readonly markdown: string
   /** `warning`: about this very result, also said in the terminal; `caution`: what always holds */
   readonly tone: 'caution' | 'warning'
+  /** one sentence that stands for it on a printed first page. Default: it does not stand there */
+  readonly brief?: string
   /** a warning that the terminal has been given already, with its place in the file. Default: false */
   readonly pageOnly?: boolean
 }

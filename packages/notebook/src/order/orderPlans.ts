@@ -7,7 +7,7 @@ import type { Scenario } from '@loopwright/scenario'
 import { oneView, type PlanCell } from '../cells/cell.ts'
 import type { Figure } from '../cells/figure.ts'
 import { drawPlan } from '../page/planHtml.ts'
-import { planZones } from '../sweep/plan.ts'
+import { mapPath, planZones } from '../sweep/plan.ts'
 import { GIVEN, placesWords, TODAY } from './orderWords.ts'
 
 /** Each order once; nothing where a stop came before the choice. Drawn without shades: where stations stand is all they show. */
@@ -34,7 +34,7 @@ function planFigure(scenario: Scenario, what: string, places: Places): Figure {
     if (zone.station === null || before === undefined || before === index) return zone
     return { ...zone, station: { ...zone.station, movedFrom: scenario.line.zones[before]!.name } }
   })
-  const paths = isPlainLoop(line) ? null : line.paths.map(({ from, to, manual }) => ({ from, to, manual: manual !== null }))
+  const paths = isPlainLoop(line) ? null : line.paths.map(mapPath)
   const words = placesWords(scenario.line, places)
   const title = `${capital(what)}${words === TODAY ? '' : `: ${words}`}`
   type Station = (typeof line.stations)[number]

@@ -4,6 +4,7 @@ import type { PageAssets } from '../assets.ts'
 import type { Cell, RunCell, SweepCell } from '../cells/cell.ts'
 import { answerHtml, asideHtml, cellHtml, type StillPictures } from './cellHtml.ts'
 import { leadFigureHtml, leadNumbersHtml } from './figureHtml.ts'
+import { handoutHtml, runningStyle } from './handoutHtml.ts'
 import { escapeHtml } from './html.ts'
 import { type Layout, layoutOf, type Section } from './layout.ts'
 import { markdownWriter } from './markdown.ts'
@@ -23,7 +24,8 @@ export interface PageHead {
 
 export function pageHtml(head: PageHead, cells: readonly Cell[], assets: PageAssets, stills: StillPictures): string {
   const layout = layoutOf(cells)
-  const csp = `default-src 'none'; script-src '${assets.earlyHash}' '${assets.scriptHash}'; style-src '${assets.styleHash}'; img-src data:;${assets.engine === null ? '' : ' worker-src blob:;'} base-uri 'none'; form-action 'none'`
+  const running = runningStyle(head)
+  const csp = `default-src 'none'; script-src '${assets.earlyHash}' '${assets.scriptHash}'; style-src '${assets.styleHash}' '${assets.hash(running)}'; img-src data:;${assets.engine === null ? '' : ' worker-src blob:;'} base-uri 'none'; form-action 'none'`
   return `<!doctype html>
 <html lang="en">
 <head>
@@ -34,6 +36,7 @@ export function pageHtml(head: PageHead, cells: readonly Cell[], assets: PageAss
 <meta name="generator" content="loopwright">
 <title>${escapeHtml(head.question)}</title>
 <style>${assets.style}</style>
+<style>${running}</style>
 <script>${assets.early}</script>
 </head>
 <body>
@@ -44,7 +47,7 @@ ${hatchings()}
 <h1>${escapeHtml(head.question)}</h1>
 </header>
 <main id="main">
-${mainHtml(layout, stills)}
+${mainHtml(layout, stills, handoutHtml(head, cells))}
 </main>
 <footer>
 ${footerHtml(head, cells)}
@@ -57,7 +60,7 @@ ${assets.engine === null ? '' : `<script type="application/octet-stream" id="pag
 }
 
 /** The answer with its picture and what goes with it, warnings, contents, what else stands before the first heading, then the sections. */
-function mainHtml({ opening, lead, asides, sections }: Layout, stills: StillPictures): string {
+function mainHtml({ opening, lead, asides, sections }: Layout, stills: StillPictures, handout: string): string {
   const markdown = markdownWriter()
   const html = (cell: Cell): string => (cell === lead ? leadNumbersHtml(lead) : cellHtml(cell, markdown, stills))
   const answer = opening.find((cell) => cell.kind === 'answer')
@@ -66,6 +69,7 @@ function mainHtml({ opening, lead, asides, sections }: Layout, stills: StillPict
   const parts = [
     answer === undefined ? '' : answerHtml(answer, picture, asides.map((aside) => asideHtml(aside, markdown)).join('\n')),
     ...opening.filter(isWarning).map(html),
+    handout,
     contentsHtml(sections),
     ...opening.filter((cell) => cell !== answer && !isWarning(cell)).map(html),
     ...sections.map((section) => sectionHtml(section, html)),

@@ -44,6 +44,7 @@ header { padding-top: 24px; }
 .answer { display: flex; flex-direction: column; }
 .answer figure { margin: 16px 0 0; }
 .answer.alone { display: block; }
+.handout { display: none; }
 .contents { margin: 0 0 32px; padding: 8px 0; border-top: 1px solid var(--lw-hairline); border-bottom: 1px solid var(--lw-hairline); font-size: 14px; }
 .contents ul { display: flex; flex-wrap: wrap; gap: 4px 24px; padding: 0; list-style: none; max-width: none; }
 .contents a { display: inline-block; padding: 4px 0; }
@@ -152,27 +153,50 @@ footer dd { margin: 0; overflow-wrap: anywhere; }
 @media (max-height: 479px) { .choice { position: static; } }
 @media (prefers-reduced-motion: no-preference) { html { scroll-behavior: smooth; } }
 @media print {
-  @page { margin: 18mm 16mm 20mm; @bottom-right { content: counter(page) " / " counter(pages); font: 9pt sans-serif; color: #000; } }
-  html { font-size: 10.5pt; }
+  @page { margin: 18mm 16mm 18mm; @bottom-right { content: counter(page) " / " counter(pages); font: 9pt sans-serif; color: #404045; } }
+  html { font-size: 10pt; }
   body { max-width: none; padding: 0; }
-  .skip, html.script .choice, summary { display: none; }
+  .skip, html.script .choice, summary, h2 a.here { display: none; }
   a { color: inherit; text-decoration: none; }
-  .part { margin-top: 28px; }
+  header { padding: 0; }
+  h1 { font-size: 14pt; }
+  h2 { font-size: 13pt; }
+  .part { margin-top: 24px; }
   .contents { display: none; }
+  .contents + * { margin-top: 0; }
+  .handout { display: grid; grid-template-columns: 3fr 2fr; column-gap: 28px; break-after: page; margin-top: 8px; font-size: 7.5pt; line-height: 1.3; border-top: 1px solid var(--lw-hairline); padding-top: 6px; }
+  .handout ul { margin: 0; padding-left: 14px; max-width: none; overflow-wrap: anywhere; }
+  .handout h2, .answer h2.aside { font-size: 8.5pt; margin: 0 0 2px; }
+  .answer { display: grid; grid-template-columns: 328px minmax(0, 1fr); grid-template-rows: auto auto auto 1fr; column-gap: 24px; margin: 8px 0 0; padding-top: 8px; }
+  .answer.alone { display: block; }
+  .answer .figures { grid-area: 1 / 1 / 2 / 3; grid-template-columns: repeat(4, minmax(0, 1fr)); max-width: none; margin-bottom: 8px; }
+  .answer .figures .value { font-size: 22pt; }
+  .answer .figures .value.long { font-size: 16pt; }
+  .answer .figures .value.words { font-size: 12pt; }
+  .figures dt, .figures .how { font-size: 8.5pt; }
+  .answer .first { grid-area: 2 / 1 / 3 / 3; font-size: 10.5pt; max-width: none; }
+  .answer figure { grid-area: 3 / 1 / 5 / 2; margin: 8px 0 0; }
+  .answer figure .how { display: none; }
+  .answer .asides { grid-area: 3 / 2; margin-top: 8px; gap: 6px; font-size: 9pt; }
+  .answer .asides p, .answer .more p { max-width: none; line-height: 1.35; }
+  .answer .more { grid-area: 4 / 2; columns: auto; margin-top: 6px; font-size: 9pt; }
+  .answer .more p + p { margin-top: 4px; }
+  .caution.warning { margin-top: 8px; }
   h2, h3, .finding, .caption { break-after: avoid; }
   .picture .narrow, .plan .wide { display: none; }
-  .picture .wide, .plan .paper { display: block; }
+  .picture .wide, .plan .paper, .lead.chart .picture .narrow { display: block; }
+  .lead.chart .picture .wide { display: none; }
   .plan .picture .wide { display: none; }
-  .together, .answer, .howsure, .caution, .tablecell, table.short, tr { break-inside: avoid; }
+  .together, .howsure, .caution, .tablecell:has(table.short), table.short, tr { break-inside: avoid; }
   tr:nth-child(-n+3) { break-after: avoid; }
   tr:nth-last-child(-n+3) { break-before: avoid; }
   thead { break-after: avoid; }
-  figure { margin-bottom: 28px; }
+  figure { margin-bottom: 20px; }
   p { orphans: 3; widows: 3; }
   details::details-content { content-visibility: visible; display: block; height: auto; }
   .scroll { overflow: visible; }
   .picture svg { height: auto; }
   table { font-size: 8.5pt; }
-  th, td { padding-right: 10px; }
+  th, td { padding: 3px 10px 3px 0; }
 }
 `

@@ -77,7 +77,7 @@ export interface CarrierSweepStory extends Standing, Tale {
 }
 
 /** what a study that gave up says */
-const AT_MOST = 'A higher --at-most lets it run on.'
+const AT_MOST = 'A higher `--at-most` lets it run on.'
 
 /** id of the choice that switches the count */
 const CHOICE = 'carriers'

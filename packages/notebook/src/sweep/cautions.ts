@@ -11,6 +11,8 @@ export const USE: CautionCell = {
   id: 'caution-use',
   tone: 'caution',
   title: 'What these figures are, and what they are not',
+  brief:
+    'Screening only: no risk assessment and no statement of compliance. Local codes, the standards that apply and a qualified professional decide; validate by measurement on the machine.',
   markdown: `Screening only. These figures rest on the inputs listed above, to show what is worth a closer look. They are not a risk
     assessment and not a statement of compliance. Local codes, the current edition of the standards that apply, and a qualified (where required,
     licensed) professional decide on speeds, gaps between carriers, release modes, guarding and the work of people at the line. Validate stop times,
@@ -21,7 +23,17 @@ export const USE: CautionCell = {
 
 /** What always holds: what the figures are no substitute for, and what the model leaves out. */
 export function standingCautions(line: LineSpec): CautionCell[] {
-  return [USE, { kind: 'caution', id: 'caution-model', tone: 'caution', title: 'What the model leaves out', markdown: modelLimits(line) }]
+  return [
+    USE,
+    {
+      kind: 'caution',
+      id: 'caution-model',
+      tone: 'caution',
+      title: 'What the model leaves out',
+      brief: 'Times are taken as exactly known; jams, rework, scrap, learning and absence count only where an input stands for them.',
+      markdown: modelLimits(line),
+    },
+  ]
 }
 
 function modelLimits(line: LineSpec): string {

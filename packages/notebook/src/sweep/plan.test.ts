@@ -24,7 +24,7 @@ test('zones as they lie, with their turns, transfers and stations; unshaded with
   expect(problems).toEqual([])
   const zones = planZones(scenario!, null)
   expect(zones.map(({ turn }) => turn === 'right')).toEqual([0, 3, 5, 8].reduce((all, at) => all.with(at, true), new Array(10).fill(false)))
-  expect(zones[1]!.station).toEqual({ title: 'Load and unload', duties: ['load', 'unload'] })
+  expect(zones[1]!.station).toEqual({ key: 'S1', title: 'Load and unload', duties: ['load', 'unload'] })
   expect(zones.every(({ value, label }) => value === null && label === null)).toBe(true)
 })
 

@@ -1,7 +1,7 @@
 /** The plan of the line for each count, shaded by how full every zone is. */
-import type { PlanZone } from '@loopwright/charts'
+import type { MapPath, PlanZone } from '@loopwright/charts'
 import { formatNumber, formatShare, type Table, tableOf, wordColumn } from '@loopwright/charts/table'
-import { isPlainLoop, listWords } from '@loopwright/line'
+import { isPlainLoop, type LineSpec, listWords } from '@loopwright/line'
 import type { SweepCount } from '@loopwright/study'
 import type { Scenario } from '@loopwright/scenario'
 import type { Figure } from '../cells/figure.ts'
@@ -17,9 +17,7 @@ const NAMED = 3
 export function occupancyPlan(scenario: Scenario, count: SweepCount, period: Period): Figure {
   const zones = planZones(scenario, count)
   const valueMeaning = `share of the ${period.one} with a carrier in the zone, %`
-  const paths = isPlainLoop(scenario.line)
-    ? null
-    : scenario.line.paths.map(({ from, to, manual }) => ({ from, to, manual: manual !== null }))
+  const paths = isPlainLoop(scenario.line) ? null : scenario.line.paths.map(mapPath)
   return {
     finding: `The ${period.line}: ${finding(zones, count.carriers)}`,
     picture: { kind: 'plan', zones, paths, valueMeaning },
@@ -28,6 +26,12 @@ export function occupancyPlan(scenario: Scenario, count: SweepCount, period: Per
     table: zoneTable(scenario, zones, count.carriers, period),
     tableOpen: false,
   }
+}
+
+/** A path as the map of a line draws it. */
+export function mapPath({ from, to, manual, takes }: LineSpec['paths'][number]): MapPath {
+  const who = takes.rejected === true ? 'rejected' : takes.rejected === false ? 'good' : takes.load
+  return { from, to, manual: manual !== null, ...(who === null ? {} : { takes: who }) }
 }
 
 /** The loop as drawn; without a count nothing is shaded. Zones of no given length are drawn 1 m long. */
