@@ -7,6 +7,7 @@ import { readScenario } from '@loopwright/scenario'
 import { describe, expect, test } from 'vitest'
 import { EXAMPLES } from '../packages/cli/src/options/examples.ts'
 import { main } from '../packages/cli/src/main.ts'
+import { decisionOf } from './helpers/decisionText.ts'
 import { memoryShell } from './helpers/memoryShell.ts'
 import { TIMES, TIMES_WORKBOOK } from './helpers/shopTables.ts'
 import { commandFaults, commandsOf } from './docs/commands.ts'
@@ -175,14 +176,6 @@ describe('what documents tell people to type', () => {
   })
 })
 
-/** Two alternatives of one scenario, with all that can be asked of them. */
-const decisionOf = (scenario: string): string =>
-  [
-    `format: 1\nscenario: ${scenario}\ntoday: slow\nalternatives: { slow: { set: { drive.speed: 9 m/min } }, fast: { investment: 1000 € } }`,
-    'money: { wage: 38 €/h, crew: 8, daysPerYear: 230, shiftsPerDay: 2, years: 7, interest: 10 % }',
-    'screening: { mass: 115 kg, people: working, voltage: 24 V }',
-  ].join('\n')
-
 async function helpOf(subcommand: string): Promise<string> {
   const shell = memoryShell()
   expect(await main(subcommand === '' ? ['--help'] : [subcommand, '--help'], shell)).toBe(0)
@@ -196,20 +189,20 @@ describe('examples of the help, on the demo line with short shifts, with few run
     'today.yaml': demo,
     'proposal.yaml': demo.replace('name: ', 'name: Proposal, '),
     'line.decision.yaml': decisionOf('line.yaml'),
+    'weeks.csv': 'week,units,shifts\nW1,60,2\nW2,60,2\n',
     'tasks.csv': 'task,seconds,after\nfit,40,\ntest,30,fit\n',
     'times.csv': TIMES,
   }
   const bytes = { 'times.xlsx': TIMES_WORKBOOK }
+  const of = (names: string, replications: number) =>
+    Object.fromEntries(names.split(' ').map((name) => [name, ['--replications', `${replications}`]]))
   const FEW: Readonly<Record<string, readonly string[]>> = {
+    ...of('compare grid drivers losses payback screen criteria', 2),
+    ...of('forecast', 5),
+    ...of('promise followup', 12),
+    ...of('acceptance trial', 40),
     sweep: ['--carriers', '9..10', '--replications', '2'],
-    forecast: ['--replications', '5'],
-    compare: ['--replications', '2'],
-    grid: ['--replications', '2'],
     order: ['--check-replications', '2'],
-    drivers: ['--replications', '2'],
-    losses: ['--replications', '2'],
-    payback: ['--replications', '2'],
-    screen: ['--replications', '2'],
   }
   // the words of all are held by packages/cli/src/options/examples.test.ts; those left out here take many runs whatever is asked for, or files or a server of their own
   const LONG = ['', 'notebook', 'steady', 'carriers', 'order line.yaml --move S4,S5,S6', 'store merge', 'work', 'queue']

@@ -1,5 +1,7 @@
 /** The commands of decision files, as typed: told, as documents that are what their schemas say, and refused where something is missing. */
 import { readFileSync } from 'node:fs'
+import { workSeconds } from '@loopwright/notebook'
+import { readScenario } from '@loopwright/scenario'
 import { Ajv } from 'ajv'
 import { describe, expect, test } from 'vitest'
 import { main } from '../../packages/cli/src/main.ts'
@@ -12,6 +14,8 @@ const files = (change: (text: string) => string = (text) => text): Record<string
   [DECISION]: change(read(DECISION)),
   [`${FOLDER}/push-line.yaml`]: read(`${FOLDER}/push-line.yaml`),
   [`${FOLDER}/guided-vehicles.yaml`]: read(`${FOLDER}/guided-vehicles.yaml`),
+  'weeks.csv': WEEKS,
+  'stations.csv': STATIONS,
   'scenarios/outdoor-unit-base-line.yaml': read('scenarios/outdoor-unit-base-line.yaml'),
 })
 const typed = async (words: readonly string[], change?: (text: string) => string) => {
@@ -21,15 +25,28 @@ const typed = async (words: readonly string[], change?: (text: string) => string
 }
 const few = ['--replications', '3']
 
-describe.each([
-  ['payback', '“zoned loop” pays back in'],
-  ['screen', 'above guidance value'],
-])('%s', (command, says) => {
+const WEEKS = 'week,units,shifts\nW1,3170,10\nW2,3205,10\nW3,2540,8\n'
+const STATIONS = 'station,seconds,n,sd\nS6,66.2,40,2.6\n'
+
+describe.each<readonly [string, string, readonly string[], number]>([
+  ['payback', '“zoned loop” pays back in', few, 4],
+  ['criteria', 'With all weights anywhere within ± 30', few, 4],
+  ['screen', 'above guidance value', few, 4],
+  ['promise', 'Promised of “zoned loop”: at least', ['--replications', '12'], 3],
+  ['acceptance', 'A line that meets the forecast of “zoned loop” makes', ['--replications', '40'], 2],
+  ['trial', 'The trial may end: at 2 h', ['--replications', '40', '--counts', '5,6,7,8'], 1],
+  [
+    'followup',
+    'The promise no longer stands',
+    ['--replications', '12', '--weeks', 'weeks.csv', '--stations', 'stations.csv', '--write', 'now.yaml'],
+    2,
+  ],
+])('%s', (command, says, few, tables) => {
   test('is told in the terminal, and as files of tables', async () => {
     const { code, out, files: written } = await typed([command, DECISION, ...few, '--csv', 'tables'])
     expect(code).toBe(0)
     expect(out.replace(/\s+/g, ' ')).toContain(says)
-    expect([...written.keys()].filter((name) => name.startsWith('tables/')).length).toBeGreaterThan(3)
+    expect([...written.keys()].filter((name) => name.startsWith('tables/')).length).toBeGreaterThan(tables)
   })
   test('its document is what its schema says', async () => {
     const schema = JSON.parse((await typed(['schema', '--of', command])).out)
@@ -59,4 +76,19 @@ test('what the question needs and the file has not is named', async () => {
   expect([money.code, money.err]).toEqual([2, expect.stringContaining('there is no money in')])
   const screening = await typed(['screen', DECISION, ...few], without('screening'))
   expect([screening.code, screening.err]).toEqual([2, expect.stringContaining('there is no screening in')])
+})
+
+test('the recalibrated scenario is a right one, with the measured work in it', async () => {
+  const words = ['followup', DECISION, '--replications', '12', '--weeks', 'weeks.csv', '--stations', 'stations.csv', '--write', 'now.yaml']
+  const { files: written } = await typed(words)
+  const { scenario, problems } = readScenario(written.get('now.yaml')!)
+  expect(problems.filter(({ severity }) => severity === 'error')).toEqual([])
+  expect(workSeconds(scenario!)[5]).toBeCloseTo(66.2, 6)
+  expect(workSeconds(scenario!)[1]).toBeCloseTo(60.2, 6)
+})
+
+test('a table that is wrong is told with its line, before anything runs', async () => {
+  const shell = memoryShell({ ...files(), 'weeks.csv': 'week,units,shifts\nW1,many,10\n' })
+  expect(await main(['followup', DECISION, '--weeks', 'weeks.csv'], shell)).toBe(2)
+  expect(shell.said.err).toContain('weeks.csv:2: units is "many"; write a whole number from 0 on')
 })

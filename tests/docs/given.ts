@@ -1,6 +1,6 @@
 /** What examples may name beside the public names of all packages: a line, a scenario, measured times, and the effects of a notebook that writes nothing. */
 import { readScenario } from '@loopwright/scenario'
-import { decisionRuns } from '../helpers/decisionRuns.ts'
+import { decisionRuns, madeUpTrials, promiseRuns } from '../helpers/decisionRuns.ts'
 import { RING } from '../helpers/scenarioTexts.ts'
 import { stationLoop } from '../helpers/stationLoop.ts'
 import { DOORS } from '../tidy/imports.ts'
@@ -16,6 +16,9 @@ export const GIVEN: Readonly<Record<string, unknown>> = {
   scenario: readScenario(RING).scenario,
   /** alternatives of a decision, each simulated twice */
   runs: await decisionRuns(2),
+  /** what is promised of one of them, and trials of an acceptance */
+  promised: await promiseRuns(12),
+  trials: madeUpTrials(),
   /** seconds, as measured by hand */
   times: [41, 38, 45, 52, 39, 43, 47, 61, 40, 44, 50, 42, 37, 48, 55, 46, 43, 41, 49, 58, 36, 44, 45, 51, 40],
   effects: {

@@ -1,9 +1,9 @@
 /** The example of a decision, its alternatives simulated a few times: what the tales of decisions are tried on. */
 import { readFileSync } from 'node:fs'
 import { type Decision, readDecision } from '@loopwright/decide'
-import type { DecisionRuns } from '@loopwright/notebook'
+import { type DecisionRuns, forecastOf, type PromiseRuns } from '@loopwright/notebook'
 import { readScenario, readScenarioWith, type Scenario } from '@loopwright/scenario'
-import { runAlternatives } from '@loopwright/study'
+import { runAlternatives, sweepCarriers, type TrialsResult } from '@loopwright/study'
 
 const FOLDER = new URL('../../scenarios/base-line-decision/', import.meta.url)
 const textOf = (path: string): string => readFileSync(new URL(path, FOLDER), 'utf8')
@@ -31,3 +31,40 @@ export async function decisionRuns(replications: number, decision: Decision = de
   const result = await runAlternatives(lines, { replications }, { seed: '1', workers: 0 })
   return { decision, file: 'base-line.decision.yaml', scenarios, result }
 }
+
+/** What the example promises, from so many simulated shifts. */
+export async function promiseRuns(replications: number): Promise<PromiseRuns> {
+  const decision = decisionExample()
+  const section = decision.promise!
+  const { scenario } = readScenario(textOf(decision.scenario))
+  const { line, plan } = scenario!
+  const sweep = await sweepCarriers(
+    line,
+    { counts: [line.carriers.count], replications, plan: plan!.unitsPerWindow },
+    { seed: '1', workers: 0 },
+  )
+  const { units } = sweep.counts[0]!
+  const mean = units.reduce((sum, one) => sum + one, 0) / units.length
+  return {
+    name: decision.alternatives[section.of]!.name,
+    scenario: scenario!,
+    section,
+    crew: 8,
+    forecast: forecastOf(scenario!, sweep, section.daysPerWeek * section.shiftsPerDay),
+    slower: [1, 1.5, 2.6].map((factor) => ({ factor, mean: mean / factor })),
+  }
+}
+
+/** Trials made up: 100 to 104 units of a line that meets its forecast, 80 of the slower one, two looks. */
+export const madeUpTrials = (): TrialsResult => ({
+  kind: 'trials',
+  engineVersion: '0.1.0',
+  seed: '1',
+  replications: 80,
+  partial: false,
+  seconds: 3600,
+  looks: [1800, 3600],
+  longer: 0.1,
+  healthy: Array.from({ length: 80 }, (_, trial) => [50 + (trial % 3), 100 + (trial % 5)]),
+  slower: Array.from({ length: 80 }, () => [40, 80]),
+})

@@ -2,7 +2,8 @@
 import type { Command } from 'commander'
 import { type ProgramContext, threaded } from './actions.ts'
 import { examplesOf } from './options/examples.ts'
-import { addOptions, COMMAND_GROUPS, outputOptions, keptOptions, sampleOptions, workersOption } from './options/options.ts'
+import { countList, fileName } from './options/arguments.ts'
+import { addOptions, COMMAND_GROUPS, option, outputOptions, keptOptions, sampleOptions, workersOption } from './options/options.ts'
 
 /** a decision has at least so many alternatives */
 const ALTERNATIVES_MIN = 2
@@ -19,7 +20,17 @@ export function addMeetings(root: Command, context: ProgramContext): void {
     .action(
       async (file: string, flags) =>
         await threaded(context, flags, ALTERNATIVES_MIN * flags.replications, async (all) =>
-          (await import('./commands/payback.ts')).payback(shell, file, all, command),
+          (await import('./commands/decision/payback.ts')).payback(shell, file, all, command),
+        ),
+    )
+
+  addOptions(root.command('criteria <file>'), { sample: sampleOptions(100), output: outputOptions(), machine: machine() })
+    .description('weigh the alternatives of a decision file: must-haves, scores, and how much the winner hangs on the weights')
+    .addHelpText('after', examplesOf('criteria'))
+    .action(
+      async (file: string, flags) =>
+        await threaded(context, flags, ALTERNATIVES_MIN * flags.replications, async (all) =>
+          (await import('./commands/decision/criteria.ts')).criteria(shell, file, all, command),
         ),
     )
 
@@ -29,7 +40,69 @@ export function addMeetings(root: Command, context: ProgramContext): void {
     .action(
       async (file: string, flags) =>
         await threaded(context, flags, ALTERNATIVES_MIN * flags.replications, async (all) =>
-          (await import('./commands/screen.ts')).screen(shell, file, all, command),
+          (await import('./commands/decision/screen.ts')).screen(shell, file, all, command),
+        ),
+    )
+  addPromises(root, context)
+}
+
+/** What is promised, and whether it is kept. */
+function addPromises(root: Command, context: ProgramContext): void {
+  const { shell, command } = context
+  const machine = () => [workersOption(), ...keptOptions()]
+  addOptions(root.command('promise <file>'), { sample: sampleOptions(400), output: outputOptions(), machine: machine() })
+    .description(
+      'say on one page what is promised of the alternative that a decision file names, what it rests on, and until when it holds',
+    )
+    .addHelpText('after', examplesOf('promise'))
+    .action(
+      async (file: string, flags) =>
+        await threaded(context, flags, flags.replications, async (all) =>
+          (await import('./commands/decision/promise.ts')).promise(shell, file, all, command),
+        ),
+    )
+
+  addOptions(root.command('acceptance <file>'), { sample: sampleOptions(400), output: outputOptions(), machine: [workersOption()] })
+    .description('plan the acceptance: the band of a trial, from what count on it is passed, and how often that is wrong')
+    .addHelpText('after', examplesOf('acceptance'))
+    .action(
+      async (file: string, flags) =>
+        await threaded(context, flags, flags.replications, async (all) =>
+          (await import('./commands/decision/acceptance.ts')).acceptance(shell, file, all, command),
+        ),
+    )
+
+  addOptions(root.command('trial <file>'), {
+    question: [option('--counts <units>', 'units so far at each look, such as 20,41,63', countList).makeOptionMandatory()],
+    sample: sampleOptions(400),
+    output: outputOptions(),
+    machine: [workersOption()],
+  })
+    .description('say while a trial runs whether it goes on, may end, or is passed')
+    .addHelpText('after', examplesOf('trial'))
+    .action(
+      async (file: string, flags) =>
+        await threaded(context, flags, flags.replications, async (all) =>
+          (await import('./commands/decision/acceptance.ts')).trial(shell, file, all, command),
+        ),
+    )
+
+  addOptions(root.command('followup <file>'), {
+    question: [
+      option('--weeks <table>', 'counted weeks, a CSV file: week, units, shifts', fileName).makeOptionMandatory(),
+      option('--stations <table>', 'measured work, a CSV file: station, seconds, n, sd', fileName),
+      option('--write <file>', 'write the recalibrated scenario', fileName),
+    ],
+    sample: sampleOptions(200),
+    output: outputOptions(),
+    machine: machine(),
+  })
+    .description('set counted weeks beside the forecast: whether the promise still stands, what to measure again, a recalibrated scenario')
+    .addHelpText('after', examplesOf('followup'))
+    .action(
+      async (file: string, flags) =>
+        await threaded(context, flags, flags.replications, async (all) =>
+          (await import('./commands/decision/followup.ts')).followup(shell, file, all, command),
         ),
     )
 }

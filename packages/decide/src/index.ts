@@ -1,7 +1,18 @@
 // Reading it
 export { readDecision } from './reading/readDecision.ts'
 export type { DecisionResult } from './reading/readDecision.ts'
-export type { Decision, Alternative, AlternativeSource, MoneySection } from './reading/decision.ts'
+export { COMPUTED } from './reading/decision.ts'
+export type {
+  Decision,
+  Alternative,
+  AlternativeSource,
+  MoneySection,
+  CriteriaSection,
+  CriterionSection,
+  ComputedFigure,
+  AcceptanceSection,
+  PromiseSection,
+} from './reading/decision.ts'
 
 // What money an alternative saves
 export { payback } from './money/payback.ts'
@@ -44,3 +55,23 @@ export { separationDistance } from './screening/reach.ts'
 export type { SeparationDistance } from './screening/reach.ts'
 export { driveForce, sweptWidth } from './screening/conveyor.ts'
 export { SCREENING_CAUTION, STANDARDS_TO_OPEN, RISK_REDUCTION, LOW_VOLTAGE } from './screening/caution.ts'
+
+// Which alternative to take
+export { decisionMatrix, anchoredScore, SCORE_LEAST, SCORE_MOST, TIE } from './criteria/matrix.ts'
+export type { MatrixInput, MatrixResult, MustHave, ScoredCriterion, WeightCase } from './criteria/matrix.ts'
+
+// Whether it does what was promised
+export { trialBand } from './acceptance/band.ts'
+export type { TrialBand } from './acceptance/band.ts'
+export { testPlan } from './acceptance/testPlan.ts'
+export type { TestPlan, PlanRequest } from './acceptance/testPlan.ts'
+export { sequentialPlan, standingOf, lookOfStop } from './acceptance/sequential.ts'
+export type { SequentialPlan, TrialPaths, TrialStanding } from './acceptance/sequential.ts'
+export { followUp, stationDeviations, DOUBT, BROKEN } from './acceptance/followUp.ts'
+export type { FollowUpResult, JudgedWeek, RealWeek, PromiseState, MeasuredStation, StationDeviation } from './acceptance/followUp.ts'
+
+// Pace, use and ramp-up
+export { takt, lineEfficiency, balanceLoss, overallEffectiveness, STATE_TIMES } from './management/pace.ts'
+export type { UnitTimes, Effectiveness } from './management/pace.ts'
+export { wright, deJong, learningFactor, rampUp, between } from './management/learning.ts'
+export type { Learning, RampWeek } from './management/learning.ts'

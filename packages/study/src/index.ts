@@ -62,6 +62,12 @@ export type { SteadyRequest, SteadyResult } from './steady/findSteadyState.ts'
 export { startQuestion } from './steady/startQuestion.ts'
 export type { StartQuestion } from './steady/startQuestion.ts'
 
+// Trials of an acceptance
+export { runTrials, longerWork } from './trials/runTrials.ts'
+export { recalibrate } from './trials/recalibrate.ts'
+export type { Recalibration } from './trials/recalibrate.ts'
+export type { TrialsRequest, TrialsResult } from './trials/runTrials.ts'
+
 // A run looked at
 export { carrierStays } from './trace/carrierStays.ts'
 export type { CarrierStay } from './trace/carrierStays.ts'

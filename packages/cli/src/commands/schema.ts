@@ -15,7 +15,12 @@ export const SCHEMAS = [
   'balance',
   'times',
   'payback',
+  'criteria',
   'screen',
+  'promise',
+  'acceptance',
+  'trial',
+  'followup',
   'trace',
 ] as const
 export type SchemaName = (typeof SCHEMAS)[number]
@@ -44,7 +49,12 @@ async function schemaOf(of: SchemaName): Promise<object> {
     case 'balance':
     case 'times':
     case 'payback':
+    case 'criteria':
     case 'screen':
+    case 'promise':
+    case 'acceptance':
+    case 'trial':
+    case 'followup':
       return (await import('../documents/studySchemas.ts')).STUDY_SCHEMAS[of]()
     case 'trace':
       return (await import('../documents/traceDocument.ts')).traceSchema()

@@ -6,15 +6,34 @@ import { forecastSchema } from './forecastDocument.ts'
 import { gridSchema } from './gridDocument.ts'
 import { lossSchema } from './lossDocument.ts'
 import { orderSchema } from './orderDocument.ts'
-import { paybackSchema } from './paybackDocument.ts'
-import { screeningSchema } from './screeningDocument.ts'
+import { acceptanceSchema, trialSchema } from './decision/acceptanceDocument.ts'
+import { criteriaSchema } from './decision/criteriaDocument.ts'
+import { followUpSchema } from './decision/followUpDocument.ts'
+import { paybackSchema } from './decision/paybackDocument.ts'
+import { promiseSchema } from './decision/promiseDocument.ts'
+import { screeningSchema } from './decision/screeningDocument.ts'
 import type { Schema } from './schemaParts.ts'
 import { steadySchema } from './steadyDocument.ts'
 import { timesSchema } from './timesDocument.ts'
 
 export const STUDY_SCHEMAS: Readonly<
   Record<
-    'balance' | 'compare' | 'drivers' | 'forecast' | 'grid' | 'losses' | 'order' | 'payback' | 'screen' | 'steady' | 'times',
+    | 'acceptance'
+    | 'balance'
+    | 'compare'
+    | 'criteria'
+    | 'drivers'
+    | 'followup'
+    | 'forecast'
+    | 'grid'
+    | 'losses'
+    | 'order'
+    | 'payback'
+    | 'promise'
+    | 'screen'
+    | 'steady'
+    | 'times'
+    | 'trial',
     () => Schema
   >
 > = {
@@ -26,6 +45,11 @@ export const STUDY_SCHEMAS: Readonly<
   losses: lossSchema,
   order: orderSchema,
   payback: paybackSchema,
+  criteria: criteriaSchema,
+  promise: promiseSchema,
+  acceptance: acceptanceSchema,
+  trial: trialSchema,
+  followup: followUpSchema,
   screen: screeningSchema,
   steady: steadySchema,
   times: timesSchema,

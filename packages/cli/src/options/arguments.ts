@@ -174,3 +174,14 @@ export function nameList(text: string): string[] {
   if (names.some((name) => name === '')) throw new InvalidArgumentError('Write names separated by commas, such as S4,S5.')
   return names
 }
+
+/**
+ * Counts separated by commas, from 0.
+ *
+ * @example countList('20, 41') // => [20, 41]
+ */
+export function countList(text: string): number[] {
+  const counts = text.split(',').map((part) => part.trim())
+  if (counts.some((part) => !/^\d{1,9}$/.test(part))) throw new InvalidArgumentError('Write counts separated by commas, such as 20,41,63.')
+  return counts.map(Number)
+}

@@ -17,6 +17,9 @@ export interface Decision {
   readonly money: MoneySection | null
   /** handlings come from the simulation */
   readonly screening: ScreeningInputs | null
+  readonly criteria: CriteriaSection | null
+  readonly acceptance: AcceptanceSection | null
+  readonly promise: PromiseSection | null
 }
 
 /** A way to build the line. */
@@ -65,4 +68,67 @@ export interface MoneySection {
   readonly hurdleSource: string
   /** minutes a shift really worked today; null: not known */
   readonly overtimeWorked: number | null
+}
+
+/** Figures that the simulation and the file give a score. */
+export const COMPUTED = ['output', 'overtime', 'handlings', 'floor', 'payback'] as const
+/** One of COMPUTED: units per shift, minutes a shift, pushes of one person, square metres, months. */
+export type ComputedFigure = (typeof COMPUTED)[number]
+
+/** What is weighed. */
+export interface CriteriaSection {
+  readonly mustHaves: readonly {
+    readonly name: string
+    /** share of shifts in which the plan must be met; null: the team says who has it */
+    readonly planMetIn: number | null
+    /** by alternative; null: computed */
+    readonly met: ReadonlyMap<string, boolean> | null
+  }[]
+  /** weights sum to 100 */
+  readonly criteria: readonly CriterionSection[]
+}
+
+/** One criterion, with what scores 1 and what scores 5. */
+export interface CriterionSection {
+  readonly name: string
+  readonly weight: number
+  /** figure that gives the score; null: the team scores */
+  readonly from: ComputedFigure | null
+  readonly one: number | string
+  readonly five: number | string
+  /** by alternative, 1 … 5; null: computed */
+  readonly scores: ReadonlyMap<string, number> | null
+}
+
+/** How the line will be accepted. */
+export interface AcceptanceSection {
+  /** index of the alternative */
+  readonly of: number
+  /** of one trial, breaks included */
+  readonly seconds: number
+  readonly lookSeconds: number
+  /** of the trials that the band holds */
+  readonly share: number
+  /** the slower line’s tasks take so much longer, a share */
+  readonly longer: number
+  readonly falseAlarm: number
+  readonly miss: number
+  readonly trialsMost: number
+}
+
+/** What is promised, and for how long. */
+export interface PromiseSection {
+  /** index of the alternative */
+  readonly of: number
+  readonly daysPerWeek: number
+  readonly shiftsPerDay: number
+  /** until when, or as long as what, in words */
+  readonly until: string
+  /** how people learn the line; null: no ramp-up is told */
+  readonly learning: {
+    readonly rate: number
+    readonly incompressible: number
+    readonly standardAfter: number
+    readonly weeks: number
+  } | null
 }

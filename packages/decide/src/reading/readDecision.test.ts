@@ -95,6 +95,35 @@ describe('what is wrong is told with its place', () => {
     [small('screening: { ownCopy: { startFroce: { value: 1 N, source: a } } }'), 'E_UNKNOWN_KEY', 'screening.ownCopy.startFroce', 5],
     [small('screening: { ownCopy: { startForce: { value: 1 N } } }'), 'E_MISSING', 'screening.ownCopy.startForce.source', 5],
     [small('screening: { voltage: 24 }'), 'E_UNIT_MISSING', 'screening.voltage', 5],
+    [small('criteria: { weigh: { a: { weight: 90, one: 1, five: 2, from: output } } }'), 'E_WEIGHTS', 'criteria.weigh', 5],
+    [
+      small('criteria: { weigh: { a: { weight: 100, one: bad, five: good, scores: { now: 6, loop: 1 } } } }'),
+      'E_SCORE',
+      'criteria.weigh.a.scores.now',
+      5,
+    ],
+    [
+      small('criteria: { weigh: { a: { weight: 100, one: bad, five: good, scores: { now: 5 } } } }'),
+      'E_MISSING',
+      'criteria.weigh.a.scores',
+      5,
+    ],
+    [
+      small('criteria: { weigh: { a: { weight: 100, one: bad, five: good, scores: { now: 5, loop: 1, lop: 2 } } } }'),
+      'E_NOT_NAMED',
+      'criteria.weigh.a.scores.lop',
+      5,
+    ],
+    [small('criteria: { weigh: { a: { weight: 100, one: 1, five: 1, from: output } } }'), 'E_ANCHORS', 'criteria.weigh.a', 5],
+    [
+      small('criteria: { weigh: { a: { weight: 100, one: 1, five: 2, from: output, scores: { now: 1, loop: 1 } } } }'),
+      'E_SCORE_COMPUTED',
+      'criteria.weigh.a.scores',
+      5,
+    ],
+    [small('acceptance: { of: lop, lasts: 4 h }'), 'E_NOT_NAMED', 'acceptance.of', 5],
+    [small('acceptance: { share: 90 % }'), 'E_MISSING', 'acceptance.lasts', 5],
+    [small('promise: { shiftsPerDay: 2 }'), 'E_MISSING', 'promise.until', 5],
   ])('%#: $1', (text, code, path, line) => {
     expect(codes(text)).toEqual([[code, path, line]])
     expect(readDecision(text).decision).toBeNull()

@@ -1,11 +1,13 @@
 /** Text to decision: the one way in. Never throws on bad input; all problems are told at once, each with its place. */
 import { nearest } from '@loopwright/line/check'
 import type { Problem } from '@loopwright/scenario'
-import { createReport, type Located, type Report, readSource } from '@loopwright/scenario/text'
+import { createReport, type Located, readSource } from '@loopwright/scenario/text'
 import { readAlternatives } from './alternativesReader.ts'
 import type { Decision } from './decision.ts'
 import { group, optional, type Reading, required, scalar, text } from './fields.ts'
 import * as say from './messages.ts'
+import { readCriteria } from './criteriaReader.ts'
+import { readAcceptance, readPromise } from './meetingReaders.ts'
 import { readMoney } from './moneyReader.ts'
 import { readScreening } from './screeningReader.ts'
 
@@ -17,18 +19,23 @@ export interface DecisionResult {
   readonly problems: readonly Problem[]
 }
 
-const fields = group({
-  format: required(scalar, '1'),
-  question: optional<string | null>(text, null),
-  scenario: required(text, 'the scenario file that the alternatives are made of'),
-  today: required(scalar, 'the name of the alternative that stands there today'),
-  alternatives: required(readAlternatives, 'at least two ways to build the line, by name'),
-  money: optional<Decision['money']>(readMoney, null),
-  screening: optional<Decision['screening']>(readScreening, null),
-})
+/** Sections that speak of the alternatives are read with their names. */
+const fieldsFor = (names: readonly string[], chosen: number) =>
+  group({
+    format: required(scalar, '1'),
+    question: optional<string | null>(text, null),
+    scenario: required(text, 'the scenario file that the alternatives are made of'),
+    today: required(scalar, 'the name of the alternative that stands there today'),
+    alternatives: required(readAlternatives, 'at least two ways to build the line, by name'),
+    money: optional<Decision['money']>(readMoney, null),
+    screening: optional<Decision['screening']>(readScreening, null),
+    criteria: optional<Decision['criteria']>(readCriteria(names), null),
+    acceptance: optional<Decision['acceptance']>(readAcceptance(names, chosen), null),
+    promise: optional<Decision['promise']>(readPromise(names, chosen), null),
+  })
 
 /**
- * Reads a decision file: alternatives, money, screening.
+ * Reads a decision file: alternatives, money, screening, criteria, acceptance, promise.
  *
  * @param written  YAML 1.2 or JSON; problems carry places in it, and `formatProblems` names the file
  * @example readDecision('format: 1').problems.map(({ path }) => path) // => ['scenario', 'today', 'alternatives']
@@ -38,22 +45,20 @@ export function readDecision(written: string): DecisionResult {
   const root = readSource(written, report)
   if (root === null) return { decision: null, problems: report.problems() }
   const reading: Reading = { report, currency: '' }
-  const found = fields(root, reading)
+  const names = [...(root.entries.get('alternatives')?.value.entries.keys() ?? [])]
+  const today = names.indexOf(nameOf(root.entries.get('today')?.value))
+  const found = fieldsFor(names, today === 0 ? 1 : 0)(root, reading)
   const format = root.entries.get('format')?.value
   if (format !== undefined && format.value !== 1) report.add(format, say.formatUnknown(format.source))
-  checkToday(root, report)
+  if (root.entries.has('today') && names.length > 0 && today < 0) {
+    const at = root.entries.get('today')!.value
+    report.add(at, say.notNamed('alternative', nameOf(at), nearest(nameOf(at), names), names))
+  }
   if (found === undefined || report.hasErrors()) return { decision: null, problems: report.problems() }
-  const { question, scenario, alternatives, money, screening } = found
-  const today = alternatives.findIndex(({ name }) => name === found.today)
-  const decision = { question, scenario, currency: reading.currency, alternatives, today, money, screening }
+  const { question, scenario, alternatives, money, screening, criteria, acceptance, promise } = found
+  const decision = { question, scenario, currency: reading.currency, alternatives, today, money, screening, criteria, acceptance, promise }
   return { decision, problems: report.problems() }
 }
 
-/** Today's line must be one of the alternatives, whatever else is wrong with them. */
-function checkToday(root: Located, report: Report): void {
-  const today = root.entries.get('today')?.value
-  const names = [...(root.entries.get('alternatives')?.value.entries.keys() ?? [])]
-  const name = today?.kind === 'text' ? String(today.value) : today?.source
-  if (today === undefined || name === undefined || names.length === 0 || names.includes(name)) return
-  report.add(today, say.notNamed('alternative', name, nearest(name, names), names))
-}
+/** A name as it was written; '' where there is none. */
+const nameOf = (at: Located | undefined): string => (at === undefined ? '' : at.kind === 'text' ? String(at.value) : at.source)

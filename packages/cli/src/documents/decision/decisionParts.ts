@@ -1,7 +1,7 @@
 /** Parts that the documents of decisions share. */
 import type { Alternative } from '@loopwright/decide'
 import type { DecisionRuns } from '@loopwright/notebook'
-import { count, flag, list, number, only, orNull, outputInterval, record, type Schema, text, words } from './schemaParts.ts'
+import { count, flag, list, number, only, orNull, outputInterval, record, type Schema, text, words } from '../schemaParts.ts'
 
 /** How the document of a decision begins. */
 export function decisionHead(document: string, { decision, file, result: { comparison, partial, people } }: DecisionRuns): object {

@@ -1,7 +1,7 @@
-import { decisionCommand } from '../decisionCommand.ts'
-import { paybackDocument } from '../documents/paybackDocument.ts'
-import type { Shell } from '../shell/shell.ts'
-import type { StudyFlags } from '../studyCommand.ts'
+import { decisionCommand } from '../../decisionCommand.ts'
+import { paybackDocument } from '../../documents/decision/paybackDocument.ts'
+import type { Shell } from '../../shell/shell.ts'
+import type { StudyFlags } from '../../studyCommand.ts'
 
 /** What the alternatives of a decision file are worth against today. */
 export async function payback(shell: Shell, file: string, flags: StudyFlags, command: string): Promise<number> {

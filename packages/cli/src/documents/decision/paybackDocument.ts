@@ -2,7 +2,7 @@
 import type { PaybackResult } from '@loopwright/decide'
 import type { DecisionRuns } from '@loopwright/notebook'
 import { decisionHead, decisionHeadSchema, doubted } from './decisionParts.ts'
-import { documentSchema, flag, list, meanInterval, number, orNull, record, type Schema, share, text, words } from './schemaParts.ts'
+import { documentSchema, flag, list, meanInterval, number, orNull, record, type Schema, share, text, words } from '../schemaParts.ts'
 
 export function paybackDocument(runs: DecisionRuns, { kind, plan, overtimeToday, money, alternatives }: PaybackResult): object {
   return { ...decisionHead(kind, runs), plan, overtimeToday, money: moneyDocument(money), alternatives }

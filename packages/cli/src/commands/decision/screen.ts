@@ -1,7 +1,7 @@
-import { decisionCommand } from '../decisionCommand.ts'
-import { screeningDocument } from '../documents/screeningDocument.ts'
-import type { Shell } from '../shell/shell.ts'
-import type { StudyFlags } from '../studyCommand.ts'
+import { decisionCommand } from '../../decisionCommand.ts'
+import { screeningDocument } from '../../documents/decision/screeningDocument.ts'
+import type { Shell } from '../../shell/shell.ts'
+import type { StudyFlags } from '../../studyCommand.ts'
 
 /** What needs a closer look before it is built: figures of the alternatives against published guidance. */
 export async function screen(shell: Shell, file: string, flags: StudyFlags, command: string): Promise<number> {

@@ -2,7 +2,7 @@
 import { GUIDANCE_WORDS, RISK_REDUCTION, SCREENING_CAUTION, type ScreeningResult } from '@loopwright/decide'
 import type { DecisionRuns } from '@loopwright/notebook'
 import { decisionHead, decisionHeadSchema } from './decisionParts.ts'
-import { byName, count, documentSchema, flag, list, number, orNull, record, type Schema, text, words } from './schemaParts.ts'
+import { byName, count, documentSchema, flag, list, number, orNull, record, type Schema, text, words } from '../schemaParts.ts'
 
 export function screeningDocument(
   runs: DecisionRuns,

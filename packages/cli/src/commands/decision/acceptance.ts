@@ -1,0 +1,58 @@
+import { acceptanceDocument, trialDocument } from '../../documents/decision/acceptanceDocument.ts'
+import { acceptanceRuns } from '../../meetingRuns.ts'
+import { tell } from '../../output/tell.ts'
+import { checkOutputs } from '../../output/writeTables.ts'
+import { refusals, type Shell } from '../../shell/shell.ts'
+import type { StudyFlags } from '../../studyCommand.ts'
+
+/** What a line has to make in its trial, and how the trial is judged. */
+export async function acceptance(shell: Shell, file: string, flags: StudyFlags, command: string): Promise<number> {
+  await checkOutputs(shell, flags)
+  const { loaded, name, source, result } = await acceptanceRuns(shell, file, flags)
+  return await tell(shell, flags, {
+    partial: false,
+    document: () => acceptanceDocument(file, name, result),
+    tale: async () => {
+      const { acceptanceStory, simulatedCell } = await import('@loopwright/notebook')
+      const { question, cells } = acceptanceStory(source.scenario, name, loaded.decision.acceptance!, result)
+      return {
+        question,
+        cells: [
+          ...cells,
+          simulatedCell('simulated', source.scenario, source.file, result.trials, 'The line and the same line slower, in the same trials'),
+        ],
+      }
+    },
+    name: source.scenario.name,
+    command,
+  })
+}
+
+export interface TrialFlags extends StudyFlags {
+  /** units so far, at each look */
+  readonly counts: readonly number[]
+}
+
+/** How a trial stands after its looks so far. */
+export async function trial(shell: Shell, file: string, flags: TrialFlags, command: string): Promise<number> {
+  await checkOutputs(shell, flags)
+  const { name, source, result } = await acceptanceRuns(shell, file, flags)
+  const { simulatedCell, trialOf, trialStory } = await import('@loopwright/notebook')
+  const stands = refusals(() => trialOf(flags.counts, result))
+  return await tell(shell, flags, {
+    partial: false,
+    document: () => trialDocument(file, name, stands),
+    tale: async () => {
+      const { question, cells } = trialStory(name, stands)
+      return {
+        question,
+        cells: [
+          ...cells,
+          simulatedCell('simulated', source.scenario, source.file, result.trials, 'The line and the same line slower, in the same trials'),
+        ],
+      }
+    },
+    name: source.scenario.name,
+    command,
+  })
+}

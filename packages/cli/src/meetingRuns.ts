@@ -1,0 +1,93 @@
+/** The alternative that a decision file speaks of, and its runs: for acceptance, trial, follow-up and promise. */
+import { type AcceptanceResult, acceptanceOf } from '@loopwright/notebook'
+import { longerWork, runTrials, type StudyOptions, sweepCarriers, type SweepResult } from '@loopwright/study'
+import { openStore, tellStore } from './keptRuns.ts'
+import { loadDecision, type LoadedDecision } from './loadDecision.ts'
+import type { Loaded } from './loadScenario.ts'
+import { progress } from './shell/progress.ts'
+import { Misuse, type Shell } from './shell/shell.ts'
+import { refused, type StudyFlags } from './studyCommand.ts'
+import { threadsOf } from './threads.ts'
+
+export interface Chosen {
+  readonly loaded: LoadedDecision
+  readonly name: string
+  readonly source: Loaded
+}
+
+/** @throws Misuse  where the file has no such section */
+export async function chosenBy(shell: Shell, file: string, section: 'acceptance' | 'promise'): Promise<Chosen> {
+  const loaded = await loadDecision(shell, file)
+  const { decision } = loaded
+  const found = decision[section]
+  if (found === null) throw new Misuse(`there is no ${section} in ${file}: write it under "${section}:"`)
+  return { loaded, name: decision.alternatives[found.of]!.name, source: loaded.loaded[found.of]! }
+}
+
+/** Simulates the trials of an acceptance. */
+export async function acceptanceRuns(
+  shell: Shell,
+  file: string,
+  flags: StudyFlags,
+): Promise<Chosen & { readonly result: AcceptanceResult }> {
+  const chosen = await chosenBy(shell, file, 'acceptance')
+  const section = chosen.loaded.decision.acceptance!
+  const { replications, seed } = flags
+  const told = progress(
+    shell,
+    `what “${chosen.name}” has to make in a trial, ${replications} trials of two lines, seed ${seed}`,
+    2 * replications,
+  )
+  const options: StudyOptions = { seed, signal: shell.signal, onProgress: told.onProgress, ...threadsOf(flags, shell) }
+  const { seconds, lookSeconds, longer } = section
+  const trials = await refused(runTrials(chosen.source.scenario.line, { seconds, lookSeconds, longer, replications }, options))
+  told.end(trials.partial)
+  if (trials.partial) throw new Misuse('stopped before all trials were simulated: nothing to tell')
+  try {
+    return { ...chosen, result: acceptanceOf(section, trials) }
+  } catch (error) {
+    throw error instanceof Error ? new Misuse(error.message) : error
+  }
+}
+
+/** Simulates shifts of a line as it stands. */
+export async function shiftRuns(
+  shell: Shell,
+  { scenario }: Pick<Loaded, 'scenario'>,
+  flags: StudyFlags,
+  what: string,
+): Promise<SweepResult> {
+  const { replications, seed } = flags
+  const { line, plan } = scenario
+  const told = progress(shell, `${what}, ${replications} replications, seed ${seed}`, replications)
+  const store = await openStore(shell, flags)
+  const options: StudyOptions = { seed, store, signal: shell.signal, onProgress: told.onProgress, ...threadsOf(flags, shell) }
+  const sweep = await refused(
+    sweepCarriers(line, { counts: [line.carriers.count], replications, plan: plan?.unitsPerWindow ?? null }, options),
+  )
+  told.end(sweep.partial)
+  tellStore(shell, store)
+  if (sweep.counts[0]!.units.length < 2) throw new Misuse('stopped before two shifts were simulated: nothing to tell')
+  return sweep
+}
+
+/** The same line with work that takes longer, by each factor. */
+export async function slowerRuns(
+  shell: Shell,
+  { scenario }: Pick<Loaded, 'scenario'>,
+  factors: readonly number[],
+  flags: StudyFlags,
+): Promise<{ readonly factor: number; readonly units: readonly number[] }[]> {
+  const found: { factor: number; units: readonly number[] }[] = []
+  for (const factor of factors) {
+    const line = longerWork(scenario.line, factor)
+    const sweep = await shiftRuns(
+      shell,
+      { scenario: { ...scenario, line } },
+      flags,
+      `how much is made while people learn, work ${factor.toFixed(2)} times the standard`,
+    )
+    found.push({ factor, units: sweep.counts[0]!.units })
+  }
+  return found
+}

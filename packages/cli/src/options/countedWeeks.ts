@@ -1,0 +1,73 @@
+/** Tables of what was counted after the start: weeks, and measured stations. */
+import type { MeasuredStation, RealWeek } from '@loopwright/decide'
+import { readCsv } from '@loopwright/scenario'
+import { Misuse } from '../shell/shell.ts'
+
+/**
+ * Weeks of a table with the columns week, units, shifts.
+ *
+ * @throws Misuse  with file, line, what was found and what would be right, of all rows at once
+ * @example weeksOfCsv('week,units,shifts\nW1,3300,10\n', 'weeks.csv') // => [{ name: 'W1', units: 3300, shifts: 10 }]
+ */
+export function weeksOfCsv(text: string, file: string): RealWeek[] {
+  return rowsOf(text, file, ['week', 'units', 'shifts'], [], ({ words, whole }) => {
+    const units = whole('units', 0)
+    const shifts = whole('shifts', 1)
+    return { name: words('week'), units, shifts }
+  })
+}
+
+/**
+ * Stations of a table with the columns station, seconds, n, sd.
+ *
+ * @throws Misuse  as `weeksOfCsv`
+ * @example stationsOfCsv('station;seconds;n;sd\nS6;66,5;30;3\n', 'stations.csv') // => [{ station: 'S6', seconds: 66.5, n: 30, sd: 3 }]
+ */
+export function stationsOfCsv(text: string, file: string): MeasuredStation[] {
+  return rowsOf(text, file, ['station', 'seconds', 'n', 'sd'], [], ({ words, number, whole }) => {
+    const seconds = number('seconds')
+    const n = whole('n', 1)
+    return { station: words('station'), seconds, n, sd: number('sd') }
+  })
+}
+
+interface Row {
+  readonly words: (column: string) => string
+  readonly number: (column: string) => number
+  readonly whole: (column: string, least: number) => number
+}
+
+function rowsOf<T>(text: string, file: string, needed: readonly string[], found: T[], read: (row: Row) => T): T[] {
+  const { columns, rows, decimalComma } = readCsv(text)
+  const names = columns.map((name) => name.trim().toLowerCase())
+  const lacking = needed.filter((name) => !names.includes(name))
+  if (lacking.length > 0)
+    throw new Misuse(
+      `${file}:1: there is no column ${lacking.map((name) => `"${name}"`).join(', ')}; the columns are ${needed.join(', ')}, and were ${columns.join(', ')}`,
+    )
+  const problems: string[] = []
+  for (const { cells, line } of rows) {
+    const cell = (column: string): string => (cells[names.indexOf(column)] ?? '').trim()
+    const wrong = (column: string, wanted: string): number => {
+      problems.push(`${file}:${line}: ${column} is "${cell(column).slice(0, 40)}"; write ${wanted}`)
+      return 1
+    }
+    const number = (column: string): number => {
+      const plain = decimalComma ? cell(column).replace(',', '.') : cell(column)
+      return /^\d+(\.\d+)?$/.test(plain) ? Number(plain) : wrong(column, 'a number from 0 on')
+    }
+    const whole = (column: string, least: number): number => {
+      const value = /^\d{1,9}$/.test(cell(column)) ? Number(cell(column)) : -1
+      return value >= least ? value : wrong(column, `a whole number from ${least} on`)
+    }
+    const words = (column: string): string => {
+      if (cell(column) === '') wrong(column, 'a name')
+      return cell(column)
+    }
+    found.push(read({ words, number, whole }))
+  }
+  if (problems.length > 0)
+    throw new Misuse(`${problems.join('\n')}\n${problems.length} problem${problems.length === 1 ? '' : 's'} found; nothing was run.`)
+  if (found.length === 0) throw new Misuse(`${file} has a heading and no rows; write one row for each`)
+  return found
+}
