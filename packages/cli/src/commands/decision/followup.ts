@@ -49,7 +49,7 @@ export async function followup(shell: Shell, file: string, flags: FollowUpFlags,
     line === null ? null : await shiftRuns(shell, { scenario: { ...scenario, line } }, flags, 'what the recalibrated line makes')
   if (line !== null && flags.write !== undefined) await shell.writeFile(flags.write, writeScenario({ ...scenario, line }))
   const plan = scenario.plan?.unitsPerWindow ?? null
-  const units = again?.counts[0]!.units
+  const units = again?.counts[0]?.units
   const runs: FollowUpRuns = {
     kind: 'follow-up',
     name,
