@@ -27,7 +27,7 @@ describe('stopped in the middle', () => {
     ['run', arrivals],
     ['run', often, '--engine', 'events'],
     ['run', arrivals, '--replications', '3', '--workers', '2'],
-    ['sweep', arrivals, '--carriers', '3..5'],
+    ['sweep', arrivals, '--carriers', '3..5', '--replications', '5'],
   ])('%s %s %s', async (...words) => {
     const running = start(words)
     await running.saidOnErr('seed 1')
@@ -39,7 +39,18 @@ describe('stopped in the middle', () => {
 })
 
 test('no time at all: what is wrong and what to do, and a code for wrong use', async () => {
-  const { code, err } = await start(['run', never, '--engine', 'events']).ended
+  const { code, err } = await start(['run', never, '--engine', 'events', '--yes']).ended
   expect(err.replace(/\s+/g, ' ')).toContain('the clock does not go on: some stop, supply or work takes no time')
   expect(code).toBe(2)
+})
+
+test('hours of work are counted before they are begun; --yes begins them', async () => {
+  const words = ['run', often, '--replications', '3000', '--engine', 'events']
+  const { code, err } = await start(words).ended
+  expect(err.replace(/\s+/g, ' ')).toMatch(/this asks for about [\d.]+·10¹² events, [\d.]+ hours of a core: .* \(--yes\)/)
+  expect(code).toBe(2)
+  const running = start([...words, '--yes'])
+  await running.saidOnErr('seed 1')
+  setTimeout(running.interrupt, 300)
+  expect((await running.ended).code).toBe(130)
 })

@@ -9,6 +9,8 @@ export interface ThreadFlags {
   readonly workers?: number
   readonly pool?: Pool
   readonly engine?: ForcedEngine
+  /** however long it takes */
+  readonly yes?: true
 }
 
 /** Fewer runs may be over before a thread has started, and then there is none. */
@@ -44,11 +46,15 @@ export async function withThreads<F extends ThreadFlags>(flags: F, runs: number,
 }
 
 /** As options of a study. Threads that the command has started go before those of the shell. */
-export const threadsOf = ({ workers, pool, engine }: ThreadFlags, shell: Pick<Shell, 'pool'>): ThreadFlags => {
+export const threadsOf = (
+  { workers, pool, engine, yes }: ThreadFlags,
+  shell: Pick<Shell, 'pool'>,
+): Omit<ThreadFlags, 'yes'> & { readonly long?: true } => {
   const threads = pool ?? shell.pool
   return {
     ...(workers === undefined ? {} : { workers }),
     ...(threads === undefined ? {} : { pool: threads }),
     ...(engine === undefined ? {} : { engine }),
+    ...(yes === true ? { long: true } : {}),
   }
 }

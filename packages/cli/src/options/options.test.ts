@@ -23,6 +23,7 @@ const ORDER = [
   '--workers',
   '--port',
   '--engine',
+  '--yes',
   '--part',
   '--queue',
   '--store',

@@ -74,6 +74,9 @@ export const outputOptions = (): Option[] => [jsonOption(), ...csvOptions(), ...
 
 export const workersOption = (): Option => option('--workers <count>', 'threads; changes no result (default: one per core)', wholeNumber)
 
+/** Of commands whose runs are counted before they are begun. */
+export const yesOption = (): Option => option('--yes', 'go on, also where it will take more than an hour of a core')
+
 /** Both engines give the same, to the last bit: for who wants to see it, or to time them. */
 export const engineOption = (): Option =>
   option('--engine <engine>', 'run everything again by one engine (default: the recursion where it holds); changes no result').choices([
@@ -92,4 +95,4 @@ export const sharedOptions = (): Option[] => [
 ]
 
 /** Of commands whose runs either engine can do, on any machine. */
-export const machineOptions = (): Option[] => [workersOption(), engineOption(), ...sharedOptions(), ...keptOptions()]
+export const machineOptions = (): Option[] => [workersOption(), engineOption(), yesOption(), ...sharedOptions(), ...keptOptions()]

@@ -23,7 +23,7 @@ test('a run gives way, so that a pool can be closed in the middle of it', async 
 test.each(['events', 'recursion'] as const)('a stop ends a study of runs that would not end: %s', async (engine) => {
   const stop = new AbortController()
   setTimeout(() => stop.abort(), 50)
-  expect(await replicate(endless, { replications: 2 }, { seed: '1', workers: 0, engine, signal: stop.signal })).toEqual([])
+  expect(await replicate(endless, { replications: 2 }, { seed: '1', workers: 0, engine, long: true, signal: stop.signal })).toEqual([])
 })
 
 test('tasks that are asked for together are done one after the other, each as if it were alone', async () => {

@@ -62,7 +62,7 @@ export async function findSteadyState(line: LineSpec, request: SteadyRequest, op
   const { replications = 10 } = request
   if (!Number.isInteger(replications) || replications < 2)
     throw new RangeError(`a steady state needs at least 2 replications, not ${replications}`)
-  const { pool, close } = openPool(options, { replications, moves: Number.POSITIVE_INFINITY })
+  const { pool, close } = openPool(options, { replications, moves: Number.POSITIVE_INFINITY, events: 0 })
   let done = 0
   let total = 0
   const runs = async (longer: LineSpec): Promise<TracedRun[]> => {
