@@ -9,7 +9,7 @@ import { EXAMPLES } from '../packages/cli/src/options/examples.ts'
 import { main } from '../packages/cli/src/main.ts'
 import { decisionOf } from './helpers/decisionText.ts'
 import { memoryShell } from './helpers/memoryShell.ts'
-import { TIMES, TIMES_WORKBOOK } from './helpers/shopTables.ts'
+import { SHOP_BYTES, SHOP_FILES } from './helpers/shopTables.ts'
 import { commandFaults, commandsOf } from './docs/commands.ts'
 import { agree, blockFaults, examplesOf, runExample } from './docs/examples.ts'
 import { EXECUTED, scopeOf } from './docs/given.ts'
@@ -191,13 +191,12 @@ describe('examples of the help, on the demo line with short shifts, with few run
     'line.decision.yaml': decisionOf('line.yaml'),
     'weeks.csv': 'week,units,shifts\nW1,60,2\nW2,60,2\n',
     'tasks.csv': 'task,seconds,after\nfit,40,\ntest,30,fit\n',
-    'times.csv': TIMES,
+    ...SHOP_FILES,
   }
-  const bytes = { 'times.xlsx': TIMES_WORKBOOK }
   const of = (names: string, replications: number) =>
     Object.fromEntries(names.split(' ').map((name) => [name, ['--replications', `${replications}`]]))
   const FEW: Readonly<Record<string, readonly string[]>> = {
-    ...of('compare grid drivers losses payback screen criteria', 2),
+    ...of('compare grid drivers losses payback screen criteria assemble', 2),
     ...of('forecast', 5),
     ...of('promise followup', 12),
     ...of('acceptance trial', 40),
@@ -213,7 +212,7 @@ describe('examples of the help, on the demo line with short shifts, with few run
   test.each(lines)('loopwright %s', async (line) => {
     const plain = line.replace(/ > .*$/, '').replace(/ --out \S+\.html/, '')
     const words = [...plain.matchAll(/"([^"]*)"|(\S+)/g)].map(([, quoted, word]) => quoted ?? word!)
-    const shell = memoryShell(files, { bytes })
+    const shell = memoryShell(files, { bytes: SHOP_BYTES })
     // with --csv a trace tells its picture in place of its events
     const tables = words[0] !== 'trace' && (await helpOf(words[0]!)).includes('--csv') ? ['--csv', 'tables'] : []
     const code = await main([...words, ...(FEW[words[0]!] ?? []), ...tables], shell)

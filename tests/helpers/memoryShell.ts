@@ -66,6 +66,13 @@ export function memoryShell(
       if (found === undefined) throw new Misuse(`there is no file "${path}" here`)
       return typeof found === 'string' ? new TextEncoder().encode(found) : found
     },
+    listFolder: async (path) => {
+      const found = [...kept.keys(), ...Object.keys(bytes)]
+        .filter((name) => name.startsWith(`${path}/`))
+        .map((name) => name.slice(path.length + 1))
+      if (found.length === 0) throw new Misuse(`there is no folder "${path}" here`)
+      return found.filter((name) => !name.includes('/')).sort()
+    },
     readBeside: (_, path) => kept.get(path) ?? null,
     writeFile: async (path, text) => void kept.set(path, text),
     checkWritable: async (path) => {

@@ -34,11 +34,20 @@ export interface Loaded {
 export async function loadScenario(shell: Shell, file: string, variation?: string): Promise<Loaded> {
   const written = await shell.readFile(file)
   const text = variation === undefined ? written : varied(written, file, variation)
+  return { ...loadedText(shell, file, text), variation: variation ?? null }
+}
+
+/**
+ * A text as if it stood in a file; its warnings go to standard error.
+ *
+ * @throws Misuse  with all problems, each with its place and remedy
+ */
+export function loadedText(shell: Shell, file: string, text: string): Loaded {
   const { scenario, problems, notes } = readScenario(text, { files: (name) => shell.readBeside(file, name) })
   const told = problems.length === 0 ? '' : formatProblems(problems, text, file)
   if (scenario === null || notes === null) throw new Misuse(told)
   if (told !== '') shell.err.write(`${told}\n`)
-  return { file, text, variation: variation ?? null, scenario: onOneLine(scenario), problems, notes }
+  return { file, text, variation: null, scenario: onOneLine(scenario), problems, notes }
 }
 
 /** What people read stands on one line: a line end in a title must not look like a sentence of ours. The names that find random streams have none. */

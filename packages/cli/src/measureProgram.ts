@@ -1,15 +1,27 @@
 /** The commands that bring measured data: names, options, examples. */
 import type { Command } from 'commander'
-import { type ProgramContext, paged } from './actions.ts'
-import { percent } from './options/arguments.ts'
+import { type ProgramContext, paged, threaded } from './actions.ts'
+import { fileName, percent, positiveNumber, wholeNumber } from './options/arguments.ts'
 import { examplesOf } from './options/examples.ts'
-import { addOptions, COMMAND_GROUPS, option, outputOptions, seedOption } from './options/options.ts'
-import { sharePercent, shortestTimes, tableOptions, writeOption } from './options/tableOptions.ts'
+import {
+  addOptions,
+  COMMAND_GROUPS,
+  lineOptions,
+  machineOptions,
+  option,
+  outputOptions,
+  sampleOptions,
+  seedOption,
+} from './options/options.ts'
+import { dataOptions, sharePercent, shortestTimes, tableOptions, writeOption } from './options/tableOptions.ts'
 
 /** Adds the commands, in the order in which data are met. */
 export function addMeasuring(root: Command, context: ProgramContext): void {
   root.commandsGroup(COMMAND_GROUPS.measure)
   addTimes(root, context)
+  addStoplog(root, context)
+  addMix(root, context)
+  addAssemble(root, context)
 }
 
 function addTimes(root: Command, context: ProgramContext): void {
@@ -33,6 +45,70 @@ function addTimes(root: Command, context: ProgramContext): void {
     .addHelpText('after', examplesOf('times'))
     .action(
       async (files: string[], flags) =>
-        await paged(context, flags, async () => (await import('./commands/times.ts')).times(shell, files, flags, command)),
+        await paged(context, flags, async () => (await import('./commands/data/times.ts')).times(shell, files, flags, command)),
+    )
+}
+
+function addStoplog(root: Command, context: ProgramContext): void {
+  const { shell, command } = context
+  addOptions(root.command('stoplog <files...>'), {
+    line: tableOptions('start=Down, end=Up, place=Machine'),
+    question: [
+      option('--from <day>', 'the log begins here, such as "2026-11-02 06:00" (default: its first start)'),
+      option('--to <day>', 'and ends here (default: its last instant)'),
+      option('--hours <hours>', 'when the line works, such as "Mon-Fri 06:00-14:20" (default: always)'),
+      option('--runs-on <clock>', 'what the time between stops runs on (default: operating)').choices(['operating', 'calendar']),
+      option('--short-below <seconds>', 'shorter stops are told apart', positiveNumber, 300),
+      option('--by-place', 'all causes of a place together'),
+    ],
+    sample: [seedOption()],
+    output: [writeOption('write the stops for a scenario, with where they come from'), ...outputOptions()],
+  })
+    .description('judge a stop log (.csv, .xlsx): time between, repair, availability, what the ends of the log cut off; runs nothing')
+    .addHelpText('after', examplesOf('stoplog'))
+    .action(
+      async (files: string[], flags) =>
+        await paged(context, flags, async () => (await import('./commands/data/stoplog.ts')).stoplog(shell, files, flags, command)),
+    )
+}
+
+function addMix(root: Command, context: ProgramContext): void {
+  const { shell, command } = context
+  const without = ['--unit', '--clock']
+  addOptions(root.command('mix <files...>'), {
+    line: tableOptions('variant=Model, units=Pieces').filter(({ long }) => !without.includes(long ?? '')),
+    question: [
+      option('--work <times>', 'work of each product where the line is slowest, such as "small=50, large=64"', shortestTimes),
+      option('--round <count>', 'units of a round of the levelled order, at most', wholeNumber, 20),
+    ],
+    output: [writeOption('write the products for a scenario, and the heaviest stretches as lists'), ...outputOptions()],
+  })
+    .description('judge orders or a plan (.csv, .xlsx): shares, options, levelled order, the heaviest hour, day and week; runs nothing')
+    .addHelpText('after', examplesOf('mix'))
+    .action(
+      async (files: string[], flags) =>
+        await paged(context, flags, async () => (await import('./commands/data/mix.ts')).mix(shell, files, flags, command)),
+    )
+}
+
+function addAssemble(root: Command, context: ProgramContext): void {
+  const { shell, command } = context
+  addOptions(root.command('assemble <skeleton>'), {
+    line: [
+      ...lineOptions(),
+      option('--data <folder>', 'tables whose names begin with times, stops or orders', fileName).makeOptionMandatory(),
+      ...dataOptions(),
+    ],
+    sample: sampleOptions(30),
+    output: [writeOption('write the complete scenario; where one is there, what the data changed is told'), ...outputOptions()],
+    machine: machineOptions(),
+  })
+    .description('put a folder of data into the skeleton of a scenario, each value with where it comes from')
+    .addHelpText('after', examplesOf('assemble'))
+    .action(
+      async (file: string, flags) =>
+        await threaded(context, flags, flags.replications, async (all) =>
+          (await import('./commands/data/assemble.ts')).assemble(shell, file, all, command),
+        ),
     )
 }

@@ -1,8 +1,9 @@
 /** The commands that decide something: names, options, examples. */
 import type { Command } from 'commander'
 import { type ProgramContext, paged, threaded } from './actions.ts'
-import { carrierCounts, levelPercent, nameList, percent, positiveNumber, wholeNumber } from './options/arguments.ts'
+import { carrierCounts, fileName, levelPercent, nameList, percent, positiveNumber, wholeNumber } from './options/arguments.ts'
 import { examplesOf } from './options/examples.ts'
+import { dataOptions } from './options/tableOptions.ts'
 import { moreLevels } from './options/levels.ts'
 import {
   addOptions,
@@ -56,7 +57,11 @@ function addCarrierCounts(root: Command, context: ProgramContext): void {
     )
 
   addOptions(root.command('forecast <file>'), {
-    line: lineOptions(),
+    line: [
+      ...lineOptions(),
+      option('--data <folder>', 'tables that times, stops and shares come from: their doubt is simulated too', fileName),
+      ...dataOptions(),
+    ],
     question: [
       option(
         '--shifts-per-week <count>',
@@ -64,7 +69,10 @@ function addCarrierCounts(root: Command, context: ProgramContext): void {
         wholeNumber,
       ),
     ],
-    sample: sampleOptions(200),
+    sample: [
+      ...sampleOptions(200),
+      option('--draws <count>', 'with --data: lines as others might have measured them (default: 100)', wholeNumber),
+    ],
     output: [plainOption(), ...outputOptions()],
     machine: machineOptions(),
   })

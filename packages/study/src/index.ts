@@ -52,6 +52,10 @@ export { findLosses } from './losses/findLosses.ts'
 export type { LossRequest, LossResult, Loss } from './losses/findLosses.ts'
 export type { LossKind } from './losses/lossCauses.ts'
 
+// What the inputs do not know
+export { inputDoubt } from './doubt/inputDoubt.ts'
+export type { DoubtRequest, DoubtResult, RedrawnLine } from './doubt/inputDoubt.ts'
+
 // Where stations stand
 export { orderStations } from './order/orderStations.ts'
 export type { OrderRequest, OrderResult, OrderCandidate } from './order/orderStations.ts'

@@ -21,6 +21,9 @@ export const SCHEMAS = [
   'acceptance',
   'trial',
   'followup',
+  'stoplog',
+  'mix',
+  'assemble',
   'trace',
 ] as const
 export type SchemaName = (typeof SCHEMAS)[number]
@@ -55,6 +58,9 @@ async function schemaOf(of: SchemaName): Promise<object> {
     case 'acceptance':
     case 'trial':
     case 'followup':
+    case 'stoplog':
+    case 'mix':
+    case 'assemble':
       return (await import('../documents/studySchemas.ts')).STUDY_SCHEMAS[of]()
     case 'trace':
       return (await import('../documents/traceDocument.ts')).traceSchema()

@@ -1,6 +1,7 @@
 /** The document of `loopwright forecast --json`. */
 import type { ForecastResult } from '@loopwright/notebook'
 import { countSchema } from './countDocument.ts'
+import { doubtSchema } from './data/doubtDocument.ts'
 import { chanceFlag, headSchema, lawDocument, lawSchema, type Source, runsHead } from './head.ts'
 import {
   chance,
@@ -73,6 +74,7 @@ export function forecastSchema(): Schema {
           ),
         ),
         count: countSchema(),
+        inputDoubt: doubtSchema(),
       },
       'What `loopwright forecast --json` prints. Units, times in seconds, shares from 0 to 1.',
     ),

@@ -1,4 +1,5 @@
 /** JSON Schemas of what the studies print with `--json`, by name. */
+import { assembleSchema } from './data/assembleDocument.ts'
 import { balanceSchema } from './balanceDocument.ts'
 import { compareSchema } from './compareDocument.ts'
 import { driverSchema } from './driverDocument.ts'
@@ -14,7 +15,9 @@ import { promiseSchema } from './decision/promiseDocument.ts'
 import { screeningSchema } from './decision/screeningDocument.ts'
 import type { Schema } from './schemaParts.ts'
 import { steadySchema } from './steadyDocument.ts'
-import { timesSchema } from './timesDocument.ts'
+import { mixSchema } from './data/mixDocument.ts'
+import { stoplogSchema } from './data/stoplogDocument.ts'
+import { timesSchema } from './data/timesDocument.ts'
 
 export const STUDY_SCHEMAS: Readonly<
   Record<
@@ -33,7 +36,10 @@ export const STUDY_SCHEMAS: Readonly<
     | 'screen'
     | 'steady'
     | 'times'
-    | 'trial',
+    | 'trial'
+    | 'stoplog'
+    | 'mix'
+    | 'assemble',
     () => Schema
   >
 > = {
@@ -53,4 +59,7 @@ export const STUDY_SCHEMAS: Readonly<
   screen: screeningSchema,
   steady: steadySchema,
   times: timesSchema,
+  stoplog: stoplogSchema,
+  mix: mixSchema,
+  assemble: assembleSchema,
 }

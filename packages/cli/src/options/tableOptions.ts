@@ -65,3 +65,15 @@ export function shortestTimes(text: string): Record<string, number> {
   }
   return found
 }
+
+/** How the tables of a folder of data are read and judged. */
+export const dataOptions = (): Option[] => [
+  ...tableOptions('').filter(({ long }) => long !== '--sheet' && long !== '--columns'),
+  option('--allowance <percent>', 'added to the times; then say where breaks are counted', sharePercent(0, 60)),
+  option('--allowance-of <what>', 'what the allowance is a share of (default: work)').choices(['work', 'shift']),
+  option('--breaks <where>', 'breaks are in the calendar of the scenario, or in the allowance').choices(['calendar', 'allowance']),
+  option('--keep-values', 'simulate the measured values, not curves'),
+  option('--from <day>', 'the stop log begins here (default: its first start)'),
+  option('--to <day>', 'and ends here (default: its last instant)'),
+  option('--hours <hours>', 'when the line worked during the log, such as "Mon-Fri 06:00-14:20"'),
+]

@@ -1,7 +1,7 @@
 /** Files as the command reads and writes them: regular ones, whole or not at all. */
 import { randomBytes } from 'node:crypto'
 import { closeSync, constants, fstatSync, openSync, readFileSync, realpathSync } from 'node:fs'
-import { lstat, mkdir, open, readFile, realpath, rename, rm, stat } from 'node:fs/promises'
+import { lstat, mkdir, open, readdir, readFile, realpath, rename, rm, stat } from 'node:fs/promises'
 import { basename, dirname, isAbsolute, join, relative, resolve, sep } from 'node:path'
 import { visibleLine } from '@loopwright/charts/table'
 import { Failure, Misuse } from './shell.ts'
@@ -33,6 +33,25 @@ const TABLE_BYTES_MAX = 20 * 2 ** 20
  */
 export async function readWholeBytes(path: string): Promise<Uint8Array> {
   return await bytesOf(path, TABLE_BYTES_MAX)
+}
+
+/**
+ * Names of the files in a folder, in order.
+ *
+ * @throws Misuse   where there is none
+ * @throws Failure  where the system refuses
+ */
+export async function listFolder(path: string): Promise<string[]> {
+  try {
+    const entries = await readdir(path, { withFileTypes: true })
+    return entries.flatMap((entry) => (entry.isDirectory() ? [] : [entry.name])).sort()
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException
+    if (code === 'ENOENT') throw new Misuse(`there is no folder "${visibleLine(path)}" here (looked in ${process.cwd()})`)
+    if (code === 'ENOTDIR') throw new Misuse(`"${visibleLine(path)}" is a file; name the folder that it is in`)
+    const { faultWords } = await import('@loopwright/study/machine')
+    throw new Failure(`"${visibleLine(path)}" could not be read: ${faultWords(error)}`)
+  }
 }
 
 async function bytesOf(path: string, most: number): Promise<Buffer> {

@@ -4,7 +4,7 @@ import { existsSync } from 'node:fs'
 import { resolve } from 'node:path'
 import type { LoadedNotebook } from '@loopwright/notebook/machine'
 import { visibleStyled } from '@loopwright/charts/table'
-import { checkWritable, readBeside, readWhole, readWholeBytes, writeWhole } from './nodeFiles.ts'
+import { checkWritable, listFolder, readBeside, readWhole, readWholeBytes, writeWhole } from './nodeFiles.ts'
 import { INTERRUPTED, type Shell, type Stream } from './shell.ts'
 import { colourWanted, columnsOf } from './terminalLook.ts'
 
@@ -33,6 +33,7 @@ export function nodeShell(): NodeShell {
     written: results.written,
     readFile: readWhole,
     readBytes: readWholeBytes,
+    listFolder,
     readBeside,
     writeFile: writeWhole,
     checkWritable,

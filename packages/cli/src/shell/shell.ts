@@ -10,6 +10,8 @@ export interface Shell {
   readonly readFile: (path: string) => Promise<string>
   /** Refuses a file that is larger than a table of people may be, before it is read. */
   readonly readBytes: (path: string) => Promise<Uint8Array>
+  /** Names of the files in a folder, in order; folders in it are left out. */
+  readonly listFolder: (path: string) => Promise<readonly string[]>
   /** The text of a file that a scenario names; null where there is none. The path is from the folder of the scenario. */
   readonly readBeside: (scenarioFile: string, path: string) => string | null
   /** Makes folders as needed; nobody meets half a file. */

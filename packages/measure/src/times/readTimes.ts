@@ -182,7 +182,10 @@ function between(row: RawRow, at: Columns['at'], order: DayOrder | null): Return
   if (!start!.ok) return start!
   if (!end!.ok) return end!
   const seconds = end!.value.seconds - start!.value.seconds
-  if (start!.value.is === 'clock' && end!.value.is === 'clock') return { ok: true, value: seconds < 0 ? seconds + 86_400 : seconds }
+  if (start!.value.is === 'clock' && end!.value.is === 'clock') {
+    const past = seconds < 0 ? seconds + 86_400 : seconds
+    return past > 43_200 ? { ok: false, reason: 'it ends before it starts' } : { ok: true, value: past }
+  }
   if (start!.value.is !== end!.value.is) return { ok: false, reason: 'one end has a day and the other has none' }
   return seconds < 0 ? { ok: false, reason: 'it ends before it starts' } : { ok: true, value: seconds }
 }

@@ -24,11 +24,15 @@ export interface TimeSource {
 const DIGITS = 6
 
 /** Numbers that nobody measured to more digits. */
-function rounded(d: Distribution): Distribution {
+export function roundedTimes(d: Distribution): Distribution {
   const short = (value: unknown): unknown => (typeof value === 'number' ? Number(value.toPrecision(DIGITS)) : value)
   const parts = Object.entries(d).map(([key, value]) => [
     key,
-    Array.isArray(value) ? value.map(short) : value !== null && typeof value === 'object' ? rounded(value as Distribution) : short(value),
+    Array.isArray(value)
+      ? value.map(short)
+      : value !== null && typeof value === 'object'
+        ? roundedTimes(value as Distribution)
+        : short(value),
   ])
   return Object.fromEntries(parts) as Distribution
 }
@@ -44,7 +48,7 @@ export function timeParts(studies: readonly TaskTimes[], { file, column = null }
     const own = studies.filter((one) => one.task === task)
     const each = own.map((one) => {
       const kept = one.stands === 'values' && column !== null
-      return { one, written: kept ? fromTable(one, file, column) : writeDistribution(rounded(one.distribution)) }
+      return { one, written: kept ? fromTable(one, file, column) : writeDistribution(roundedTimes(one.distribution)) }
     })
     const whole = own.length === 1 && own[0]!.variant === null
     const value = whole
@@ -93,6 +97,26 @@ export function timePartsText(parts: readonly TimePart[], heading: readonly stri
   const lines = [
     ...heading.map((line) => `# ${line.replaceAll(/\s+/g, ' ')}`),
     ...parts.map(({ task, value, from }) => `${quoted(task)}: ${value} # ${from}`),
+  ]
+  return `${lines.join('\n')}\n`
+}
+
+/**
+ * Parts under one key, as the text of a file.
+ *
+ * @param of       `stops`, …
+ * @param heading  lines of comment above
+ * @example partsText('stops', [{ name: 'S3 tool', value: '{ at: S3 }', from: 'logged' }], []) // => 'stops:\n  "S3 tool": { at: S3 } # logged\n'
+ */
+export function partsText(
+  of: string,
+  parts: readonly { readonly name: string; readonly value: string; readonly from: string }[],
+  heading: readonly string[],
+): string {
+  const lines = [
+    ...heading.map((line) => `# ${line.replaceAll(/\s+/g, ' ')}`),
+    `${of}:`,
+    ...parts.map(({ name, value, from }) => `  ${quoted(name)}: ${value} # ${from}`),
   ]
   return `${lines.join('\n')}\n`
 }

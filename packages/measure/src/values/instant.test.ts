@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { textCell } from '../table/rawTable.ts'
-import { dayOrder, instantText, readInstant } from './instant.ts'
+import { dayOrder, instantOfText, instantText, readInstant } from './instant.ts'
 
 const of = (text: string, order: Parameters<typeof readInstant>[1] = null) => {
   const read = readInstant(textCell(text), order)
@@ -28,4 +28,8 @@ test('day or month first: by the column, else not at all', () => {
   expect(dayOrder(['03/11/2026', '04/11/2026'])).toBeNull()
   expect(dayOrder(['03/11/2026', '03/25/2026'])).toBe('month first')
   expect(dayOrder(['25/03/2026', '03/25/2026'])).toBe('both')
+})
+
+test('the instant that a text names', () => {
+  expect(['2026-11-03', ' 2026-11-03 06:00 ', '06:00', 'x'].map(instantOfText)).toEqual([1793664000, 1793685600, null, null])
 })

@@ -85,5 +85,20 @@ function clockSeconds([hour, minute, second = '0', half]: readonly (string | und
   return 3600 * hours + 60 * minutes + seconds
 }
 
-/** As people write it: `2026-11-03 06:12`. */
+/**
+ * As people write it.
+ *
+ * @example instantText(1793685600) // => '2026-11-03 06:00'
+ */
 export const instantText = (seconds: number): string => new Date(seconds * 1000).toISOString().slice(0, 16).replace('T', ' ')
+
+/**
+ * The instant that a text names: a day, or a day with its time.
+ *
+ * @returns seconds from 1970-01-01 of the wall clock; null: it is none
+ * @example instantOfText('2026-11-03 06:00') // => 1793685600
+ */
+export function instantOfText(text: string): number | null {
+  const read = readInstant({ kind: 'text', text: text.trim(), value: null }, null)
+  return read.ok && read.value.is !== 'clock' ? read.value.seconds : null
+}

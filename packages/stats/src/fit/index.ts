@@ -21,5 +21,7 @@ export type { LognormalTest } from './lognormalTest.ts'
 
 // What is not known of the inputs
 export { dirichletWeights, reweighted, weightedMeanVariance, redrawnTriple } from '../input/weights.ts'
+export { doubtShares } from '../input/doubtShares.ts'
+export type { DoubtShare } from '../input/doubtShares.ts'
 export { varianceSplit } from '../input/varianceSplit.ts'
 export type { VarianceSplit } from '../input/varianceSplit.ts'

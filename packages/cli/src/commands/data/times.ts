@@ -1,13 +1,14 @@
 import { basename } from 'node:path'
 import { setImmediate } from 'node:timers/promises'
 import type { Observation, TaskTimes } from '@loopwright/measure'
-import { timesDocument } from '../documents/timesDocument.ts'
-import type { TableFlags } from '../options/tableOptions.ts'
-import { type OutputFlags, tell } from '../output/tell.ts'
-import { checkOutputs } from '../output/writeTables.ts'
-import { readerOptions, readTables, refusedTable } from '../readTables.ts'
-import { countdown } from '../shell/countdown.ts'
-import { DONE, INTERRUPTED, Misuse, type Shell } from '../shell/shell.ts'
+import { allowanceOf } from '../../dataFolder.ts'
+import { timesDocument } from '../../documents/data/timesDocument.ts'
+import type { TableFlags } from '../../options/tableOptions.ts'
+import { type OutputFlags, tell } from '../../output/tell.ts'
+import { checkOutputs } from '../../output/writeTables.ts'
+import { readerOptions, readTables, refusedTable } from '../../readTables.ts'
+import { countdown } from '../../shell/countdown.ts'
+import { DONE, INTERRUPTED, type Shell } from '../../shell/shell.ts'
 
 export interface TimesFlags extends OutputFlags, TableFlags {
   readonly task?: string
@@ -97,17 +98,4 @@ async function judged(
   told.end()
   // variants of a task stand together
   return [...new Set(found.map(({ task }) => task))].flatMap((task) => found.filter((one) => one.task === task))
-}
-
-/** Breaks are counted once: who gives an allowance says where they are. */
-function allowanceOf({ allowance, allowanceOf: of, breaks }: TimesFlags) {
-  if (allowance === undefined) {
-    if (breaks !== undefined || of !== undefined) throw new Misuse('--breaks and --allowance-of belong to --allowance, which is not given')
-    return null
-  }
-  if (breaks === undefined)
-    throw new Misuse(
-      'say where breaks are counted, so that they are not counted twice: --breaks calendar (the calendar of the scenario has them, the allowance has none in it) or --breaks allowance (the allowance has them, the calendar has none)',
-    )
-  return { share: allowance, of: of ?? 'work', breaks } as const
 }

@@ -1,7 +1,7 @@
 /** The document of `loopwright times --json`. */
 import type { TaskTimes, TimeTable } from '@loopwright/measure'
 import { accountSchema, fileDocument } from './accountDocument.ts'
-import { count, documentSchema, list, number, only, orNull, record, type Schema, share, text, words } from './schemaParts.ts'
+import { count, documentSchema, list, number, only, orNull, record, type Schema, share, text, words } from '../schemaParts.ts'
 
 export function timesDocument(tables: readonly TimeTable[], studies: readonly TaskTimes[]): object {
   return {

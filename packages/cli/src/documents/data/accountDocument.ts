@@ -1,6 +1,6 @@
 /** What became of the rows of a table, in documents. */
 import type { Account } from '@loopwright/measure'
-import { count, list, record, type Schema, text } from './schemaParts.ts'
+import { count, list, record, type Schema, text } from '../schemaParts.ts'
 
 /** A table as documents tell it. */
 export function fileDocument({

@@ -1,0 +1,74 @@
+/** The document of `loopwright assemble --json`. */
+import type { Assembly } from '@loopwright/measure'
+import type { Difference } from '@loopwright/scenario'
+import type { CompareResult } from '@loopwright/study'
+import type { Folder } from '../../dataFolder.ts'
+import { accountSchema, fileDocument } from './accountDocument.ts'
+import { documentSchema, list, only, orNull, record, type Schema, text } from '../schemaParts.ts'
+
+interface Told {
+  readonly skeleton: string
+  readonly written: string | null
+  readonly folder: Folder
+  readonly assembly: Assembly
+  readonly differences: readonly Difference[] | null
+  readonly result: CompareResult | null
+}
+
+export function assembleDocument({ skeleton, written, folder, assembly, differences, result }: Told): object {
+  const difference = result?.pairs[0]?.difference ?? null
+  return {
+    format: 1,
+    document: 'assemble',
+    skeleton,
+    written,
+    files: folder.files.map(fileDocument),
+    unused: folder.unused,
+    changes: assembly.changes,
+    notes: assembly.notes,
+    differences,
+    difference,
+  }
+}
+
+/** JSON Schema of that document. */
+export function assembleSchema(): Schema {
+  const change = record(
+    { path: text('in the scenario'), value: text('as it says it'), from: text('table, and what it rests on') },
+    'one value',
+  )
+  return documentSchema(
+    'A scenario of data, by loopwright',
+    record(
+      {
+        format: only(1, 'version of this form'),
+        document: only('assemble', 'what this document tells'),
+        skeleton: text('file, as given'),
+        written: orNull(text('file of the complete scenario; null: none')),
+        files: list(accountSchema(), 'tables of the folder'),
+        unused: list(text('file'), 'that no reader takes'),
+        changes: list(change, 'values that come from data'),
+        notes: list(text('a sentence'), 'what is still a guess, or counts twice'),
+        differences: orNull(
+          list(
+            record(
+              {
+                path: text('in the complete form'),
+                places: list(text('name'), 'that * stands for'),
+                before: orNull(text('as written last')),
+                after: orNull(text('now')),
+              },
+              'one value',
+            ),
+            'since it was written last; null: it was not there',
+          ),
+        ),
+        difference: {
+          description: 'units per window, now less before, in the same worlds; null: nothing to compare',
+          anyOf: [{ type: 'object' }, { type: 'null' }],
+        },
+      },
+      'What `loopwright assemble --json` prints.',
+    ),
+  )
+}

@@ -1,0 +1,80 @@
+/** The document of `loopwright stoplog --json`. */
+import type { StopLog, StopStudy } from '@loopwright/measure'
+import { accountSchema, fileDocument } from './accountDocument.ts'
+import { count, documentSchema, list, number, only, orNull, record, type Schema, share, text, words } from '../schemaParts.ts'
+
+export function stoplogDocument(logs: readonly StopLog[], study: StopStudy): object {
+  const { times, ...rest } = study
+  return {
+    format: 1,
+    document: 'stoplog',
+    files: logs.map(fileDocument),
+    ...rest,
+    stops: times.map(({ stops, choice, repairs, ...numbers }) => ({
+      ...numbers,
+      repairs,
+      family: choice?.chosen?.fit.family ?? null,
+      lines: stops.map(({ line }) => line),
+    })),
+  }
+}
+
+/** JSON Schema of that document. */
+export function stoplogSchema(): Schema {
+  const seconds = (says: string): Schema => number(`seconds, ${says}`)
+  const distribution = { type: 'object', description: 'as the engine takes it; seconds' }
+  return documentSchema(
+    'A stop log, by loopwright',
+    record(
+      {
+        format: only(1, 'version of this form'),
+        document: only('stoplog', 'what this document tells'),
+        files: list(accountSchema(), 'in the order given'),
+        from: seconds('start of the log, wall clock from 1970-01-01'),
+        to: seconds('end of the log'),
+        endsGuessed: { type: 'boolean', description: 'the ends were not given' },
+        clock: words(['operating', 'calendar'], 'which clock the time between runs on'),
+        places: list(
+          record(
+            {
+              place: text('name'),
+              seconds: seconds('of the log in which the line works'),
+              down: seconds('that it stood'),
+              availability: share('of the log'),
+              low: orNull(share('lower limit of the 95 % interval in the long run')),
+              high: orNull(share('upper limit')),
+            },
+            'one place',
+          ),
+          'as first met',
+        ),
+        overlaps: list(record({ place: text('name'), lines: list(count('line'), 'two') }, 'two stops over each other'), 'as met'),
+        stops: list(
+          record(
+            {
+              place: text('name'),
+              cause: text('as logged'),
+              short: { type: 'boolean', description: 'shorter than the limit' },
+              n: count('stops that began within the log'),
+              exposure: seconds('that the clock ran'),
+              between: orNull(seconds('mean time between')),
+              betweenLow: seconds('lower limit of its 95 % interval'),
+              betweenHigh: orNull(seconds('upper limit; null: nothing bounds it')),
+              repairs: list(seconds('one repair'), 'that are over'),
+              open: count('not over when the log ended'),
+              repair: orNull(seconds('mean repair')),
+              family: orNull(text('curve of the repairs')),
+              after: distribution,
+              lasts: distribution,
+              standsIn: text('empty: measured; else what stands in'),
+              lines: list(count('line'), 'of the table'),
+            },
+            'one place and cause',
+          ),
+          'as first met; short ones apart',
+        ),
+      },
+      'What `loopwright stoplog --json` prints.',
+    ),
+  )
+}

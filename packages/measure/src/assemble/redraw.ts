@@ -1,0 +1,142 @@
+/** Measured inputs as others might have been measured: weights of the Bayesian bootstrap for values, a gamma for rates, a Dirichlet for shares. */
+import { type Distribution, distributionMean, type Stream, stream } from '@loopwright/stats'
+import { dirichletWeights, fitDuration, reweighted } from '@loopwright/stats/fit'
+import { gammaQuantile } from '@loopwright/stats/special'
+import type { MixStudy } from '../mix/mixStudy.ts'
+import type { StopStudy, StopTimes } from '../stops/stopStudy.ts'
+import { type TaskTimes, USUAL_CV } from '../times/timeStudy.ts'
+
+/** An input of which it is known how often it was measured. */
+export interface DoubtedInput {
+  /** such as "wire, small" */
+  readonly name: string
+  /** times, stops or units that it rests on */
+  readonly n: number
+  readonly what: 'time' | 'time between stops' | 'repair' | 'mix'
+}
+
+/** A redrawn study, and how far each of its inputs was moved. */
+export interface Redrawn<T> {
+  readonly study: T
+  readonly inputs: readonly DoubtedInput[]
+  /** ln of the redrawn mean over the measured one */
+  readonly levels: readonly number[]
+}
+
+/** fewer tell nothing of their own doubt: ± 10 % then, evenly (own rule, shown) */
+const VALUES_MIN = 5
+const EXPERT = 0.1
+
+/** The stream of an input: `input/<name>`, its replication the number of the draw. */
+const streamOf = (seed: string, draw: number, name: string): Stream => stream(seed, draw, `input/${name.replaceAll('/', ' ')}`)
+
+/**
+ * Times redrawn: each task and variant by weights of its own.
+ *
+ * @see Rubin, The Bayesian bootstrap (1981)
+ * @example redrawTimes([], '1', 0).levels // => []
+ */
+export function redrawTimes(studies: readonly TaskTimes[], seed: string, draw: number): Redrawn<TaskTimes[]> {
+  const made = studies.map((one) => {
+    const name = `${one.task}${one.variant === null ? '' : `, ${one.variant}`}`
+    const distribution = redrawnTime(one, streamOf(seed, draw, name))
+    return { study: { ...one, distribution }, name, level: Math.log(distributionMean(distribution) / distributionMean(one.distribution)) }
+  })
+  return {
+    study: made.map(({ study }) => study),
+    inputs: made.map(({ study, name }) => ({ name, n: study.n, what: 'time' })),
+    levels: made.map(({ level }) => level),
+  }
+}
+
+function redrawnTime({ values, stands, choice, mean, distribution }: TaskTimes, uniform: Stream): Distribution {
+  if (stands === 'constant') return distribution
+  if (values.length < VALUES_MIN) return { kind: 'lognormal', mean: mean * (1 - EXPERT + 2 * EXPERT * uniform()), cv: USUAL_CV }
+  const weights = dirichletWeights(values.length, uniform)
+  if (stands === 'values') return reweighted(values, weights)
+  if (stands === 'curve') {
+    const { fit } = choice!.chosen!
+    return fitDuration(values, fit.family, { from: 'given', seconds: fit.shift }, weights).distribution
+  }
+  // mean and spread: the same of the weighted values
+  const weighted = values.reduce((sum, value, index) => sum + weights[index]! * value, 0)
+  const variance = values.reduce((sum, value, index) => sum + weights[index]! * (value - weighted) ** 2, 0)
+  return { kind: 'lognormal', mean: weighted, cv: Math.max(1e-3, Math.sqrt(variance * (values.length / (values.length - 1))) / weighted) }
+}
+
+/**
+ * Stops redrawn: the mean time between by the gamma of a count, repairs by weights.
+ *
+ * @example redrawStops(stopStudy([{ place: 'S3', cause: 'tool', start: 3600, end: 3900, line: 2 }], { from: 0, to: 36000 }), '1', 0).inputs.length // => 2
+ */
+export function redrawStops(study: StopStudy, seed: string, draw: number): Redrawn<StopStudy> {
+  const inputs: DoubtedInput[] = []
+  const levels: number[] = []
+  const times = study.times.map((one): StopTimes => {
+    const name = `${one.place} ${one.cause}${one.short ? ' short' : ''}`
+    const uniform = streamOf(seed, draw, name)
+    // a usual stop that stands in is doubted as one that was seen once
+    const counted = one.standsIn !== '' && one.n < 3 ? 1 : one.n
+    const before = distributionMean(one.after)
+    const after = { kind: 'exponential', mean: (before * counted) / gammaQuantile(uniform(), counted) } as const
+    const lasts = redrawnRepair(one, uniform)
+    inputs.push({ name, n: one.n, what: 'time between stops' }, { name, n: one.repairs.length, what: 'repair' })
+    levels.push(Math.log(after.mean / before), Math.log(distributionMean(lasts) / distributionMean(one.lasts)))
+    return { ...one, after, lasts }
+  })
+  return { study: { ...study, times }, inputs, levels }
+}
+
+function redrawnRepair({ repairs, lasts, choice }: StopTimes, uniform: Stream): Distribution {
+  if (lasts.kind !== 'lognormal' && choice?.chosen == null) return lasts
+  if (repairs.length < VALUES_MIN)
+    return lasts.kind === 'lognormal' ? { ...lasts, mean: lasts.mean * (1 - EXPERT + 2 * EXPERT * uniform()) } : lasts
+  const weights = dirichletWeights(repairs.length, uniform)
+  if (choice?.chosen != null) return fitDuration(repairs, choice.chosen.fit.family, { from: 'given', seconds: 0 }, weights).distribution
+  const plain = repairs.reduce((sum, one) => sum + one, 0) / repairs.length
+  const weighted = repairs.reduce((sum, one, index) => sum + weights[index]! * one, 0)
+  return lasts.kind === 'lognormal' ? { ...lasts, mean: (lasts.mean * weighted) / plain } : lasts
+}
+
+/** whole weights of a redrawn mix add up to about this */
+const MIX_WHOLE = 1000
+
+/**
+ * Shares redrawn: a Dirichlet on the units of each product with its options.
+ *
+ * @example redrawMix(mixStudy([{ product: 'small', options: [], units: 30, when: null, timed: false, line: 2 }]), '1', 0).study.products[0].share // => 1
+ */
+export function redrawMix(study: MixStudy, seed: string, draw: number): Redrawn<MixStudy> {
+  const uniform = streamOf(seed, draw, 'mix')
+  const gammas = study.variants.map(({ units }) => gammaQuantile(uniform(), units))
+  const sum = gammas.reduce((all, one) => all + one, 0)
+  const variants = study.variants.map((one, index) => ({
+    ...one,
+    units: Math.max(1, Math.round((MIX_WHOLE * gammas[index]!) / sum)),
+    share: gammas[index]! / sum,
+  }))
+  const of = (product: string): number[] => variants.flatMap(({ name }, index) => (name.split(' + ')[0] === product ? [index] : []))
+  const products = study.products.map((one) => {
+    const own = of(one.name)
+    return {
+      ...one,
+      units: own.reduce((all, index) => all + variants[index]!.units, 0),
+      share: own.reduce((all, index) => all + variants[index]!.share, 0),
+    }
+  })
+  const options = study.options.map((one) => ({
+    ...one,
+    byProduct: study.products.map(({ name }) => {
+      const own = of(name)
+      const all = own.reduce((total, index) => total + variants[index]!.share, 0)
+      return (
+        own
+          .filter((index) => variants[index]!.name.split(' + ').includes(one.option))
+          .reduce((total, index) => total + variants[index]!.share, 0) / all
+      )
+    }),
+  }))
+  const [heaviest] = study.products.toSorted((a, b) => b.units - a.units)
+  const level = Math.log(products.find(({ name }) => name === heaviest!.name)!.share / heaviest!.share)
+  return { study: { ...study, variants, products, options }, inputs: [{ name: 'mix', n: study.units, what: 'mix' }], levels: [level] }
+}

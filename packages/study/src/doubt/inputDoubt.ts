@@ -1,0 +1,90 @@
+/** A forecast with the doubt of its inputs: the line as it might have been measured, again and again, each in worlds of its own. */
+import type { LineSpec } from '@loopwright/line'
+import { doubtShares, type VarianceSplit, varianceSplit } from '@loopwright/stats/fit'
+import { workOfLines } from '../runs/openPool.ts'
+import { withRunner } from '../runs/runner.ts'
+import type { StudyOptions } from '../runs/studyOptions.ts'
+
+/** What is asked. */
+export interface DoubtRequest {
+  /** windows simulated of each redrawn line, 2 or more. Default: 2 */
+  readonly replications?: number
+}
+
+/** The line with some inputs redrawn, as others might have been measured. */
+export interface RedrawnLine {
+  readonly line: LineSpec
+  /** how far each input was moved: such as the logarithm of its mean over the measured one */
+  readonly levels: readonly number[]
+}
+
+/** Output with and without the doubt of the inputs. */
+export interface DoubtResult {
+  readonly kind: 'doubt'
+  readonly seed: string
+  readonly draws: number
+  readonly replications: number
+  readonly partial: boolean
+  /** units per window, inputs taken as exact: one for each world */
+  readonly without: readonly number[]
+  /** units per window by draw, then by world: the same worlds */
+  readonly within: readonly (readonly number[])[]
+  /** of the differences that the redrawn inputs make, in the same worlds; null: stopped too early */
+  readonly split: VarianceSplit | null
+  /** variance of the mean output that each input adds; in the order of levels */
+  readonly variances: readonly number[]
+}
+
+/**
+ * Runs the line and its redrawn ones, each pair in the same worlds, each pair in worlds of its own.
+ *
+ * @param redrawn  two or more than there are inputs; 100 is usual
+ * @throws RangeError  for fewer than 2 replications, or too few redrawn lines
+ * @see Barton, Nelson & Xie, Quantifying input uncertainty via simulation confidence intervals (2014)
+ * @example (await inputDoubt(line, [1, 2, 3].map(() => ({ line, levels: [0] })), {}, { seed: '1', workers: 0 })).split.inputVariance // => 0
+ */
+export async function inputDoubt(
+  line: LineSpec,
+  redrawn: readonly RedrawnLine[],
+  { replications = 2 }: DoubtRequest,
+  options: StudyOptions,
+): Promise<DoubtResult> {
+  if (!(Number.isInteger(replications) && replications >= 2))
+    throw new RangeError(`the doubt of inputs takes 2 windows or more of each draw, not ${replications}`)
+  const inputs = redrawn[0]?.levels.length ?? 0
+  if (redrawn.length < inputs + 2)
+    throw new RangeError(`the doubt of ${inputs} inputs takes ${inputs + 2} draws or more, not ${redrawn.length}`)
+  const without: number[] = []
+  const within: number[][] = []
+  const differences: number[][] = []
+  await withRunner(options, workOfLines([line, line], replications * redrawn.length), async (runner) => {
+    runner.expect(2 * replications * redrawn.length)
+    for (const [draw, one] of redrawn.entries()) {
+      const ran = await runner.run([line, one.line], { from: draw * replications, to: (draw + 1) * replications })
+      const [plain, drawn] = ran.map(({ rows, layout }) => rows.map((row) => row[layout.units]!))
+      if (runner.stopped || plain!.length < replications || drawn!.length < replications) break
+      without.push(...plain!)
+      within.push(drawn!)
+      differences.push(drawn!.map((units, index) => units - plain![index]!))
+    }
+  })
+  const enough = differences.length >= inputs + 2
+  const means = differences.map((row) => row.reduce((sum, one) => sum + one, 0) / row.length)
+  const shares = enough
+    ? doubtShares(
+        means,
+        redrawn.slice(0, differences.length).map(({ levels }) => levels),
+      )
+    : []
+  return {
+    kind: 'doubt',
+    seed: options.seed,
+    draws: within.length,
+    replications,
+    partial: within.length < redrawn.length,
+    without,
+    within,
+    split: enough ? varianceSplit(differences) : null,
+    variances: shares.map(({ variance }) => variance),
+  }
+}

@@ -1,0 +1,63 @@
+/** A known line, and data of it drawn as a clipboard would have them: what tests of the whole way from table to forecast stand on. */
+import { assemble, type MeasuredData, readTable, readTimes, redrawTimes, timeStudy } from '@loopwright/measure'
+import { readScenario } from '@loopwright/scenario'
+import { type Distribution, quantile, stream } from '@loopwright/stats'
+import { writeDistribution } from '@loopwright/scenario'
+
+/** Work of two stations, of which the slower one limits: means 52 and 47 s. */
+const TRUTH: Readonly<Record<string, Distribution>> = {
+  fit: { kind: 'lognormal', mean: 52, cv: 0.25 },
+  wire: { kind: 'lognormal', mean: 47, cv: 0.25 },
+}
+
+const text = (fit: string, wire: string): string => `format: 1
+question: What does the line make?
+name: Round trip
+warmup: 15 min
+length: 2 h
+drive: { speed: 15 m/min }
+carriers: { count: 5, length: 0.75 m }
+loop: 10 zones of 1 m
+stations:
+  Load: { zone: Z01, unload: {}, load: { place: 10 s } }
+  Fit: { zone: Z04, work: { fit: ${fit} } }
+  Wire: { zone: Z07, work: { wire: ${wire} } }
+`
+
+export const SKELETON = text('50 s', '50 s')
+export const TRUE_LINE = lineOf(text(writeDistribution(TRUTH['fit']!), writeDistribution(TRUTH['wire']!)))
+
+function lineOf(of: string) {
+  const { scenario, problems } = readScenario(of)
+  if (scenario === null) throw new Error(JSON.stringify(problems))
+  return scenario.line
+}
+
+/** Times of a clipboard: to the tenth of a second, with a decimal comma, a total row, an empty row and a word among them. */
+export function clipboard(trial: number, times: number): Uint8Array {
+  const rows = Object.entries(TRUTH).flatMap(([task, distribution]) => {
+    const uniform = stream('round trip', trial, task)
+    return Array.from({ length: times }, () => `${task};${quantile(distribution, uniform()).toFixed(1).replace('.', ',')}`)
+  })
+  rows.splice(times, 0, 'fit;tea break', ';')
+  return new TextEncoder().encode(`Task;Time (s)\n${rows.join('\n')}\nTotal;9999\n`)
+}
+
+/** The line as measured, and as others might have measured it. */
+export function measuredLines(trial: number, times: number, draws: number) {
+  const table = readTimes(readTable(clipboard(trial, times), 'times.csv'))
+  const studies = timeStudy(table.observations, { samples: 19, seed: `${trial}` })
+  const put = (of: typeof studies) => {
+    const data: MeasuredData = { times: { studies: of, source: { file: 'times.csv' } }, stops: null, mix: null }
+    const { text: made, faults } = assemble(SKELETON, data)
+    if (made === null) throw new Error(faults.join('; '))
+    return lineOf(made)
+  }
+  return {
+    line: put(studies),
+    redrawn: Array.from({ length: draws }, (_, draw) => {
+      const { study, levels } = redrawTimes(studies, `trip ${trial}`, draw)
+      return { line: put(study), levels }
+    }),
+  }
+}
