@@ -34,7 +34,7 @@ export function drivers(result: Pick<DriverResult, 'drivers' | 'limits' | 'step'
     drawing: drawingOf(shown, result.limits),
     finding: found,
     alt,
-    readLine: `Per cent more output for one per cent less time (of the time between stops, and of a share: more), other things equal, over the same simulated ${per}s. Thin bars: 95 % intervals. Dark: the times that count most.`,
+    readLine: `Per cent more output for one per cent less time (of the time between stops, and of a share: more), other things equal, over the same simulated ${per}s. Thin bars: 95 % intervals. Strong: the times that count most.`,
     table: driverTable(result, per),
   }
 }

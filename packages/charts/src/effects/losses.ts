@@ -51,7 +51,7 @@ export function losses(result: Pick<LossResult, 'forecast' | 'ideal' | 'gap' | '
     drawing: drawingOf(rows, per),
     finding: found,
     alt,
-    readLine: `From the top: units a ${per} without any of the causes, then what each cause takes, down to the line as it stands, all over the same simulated ${per}s. Each cause is counted with those above it there and those below it gone. Thin bars: 95 % intervals. Pale: totals, cut off at the left${axisFrom(rows) > 0 ? `, where the axis begins at ${formatNumber(axisFrom(rows), 0)}` : ''}.`,
+    readLine: `From the top: units a ${per} without any of the causes, then what each cause takes, down to the line as it stands, all over the same simulated ${per}s. Each cause is counted with those above it there and those below it gone. Thin bars: 95 % intervals. Faint: totals, cut off at the left${axisFrom(rows) > 0 ? `, where the axis begins at ${formatNumber(axisFrom(rows), 0)}` : ''}.`,
     table: lossTable(result, rows, per),
   }
 }

@@ -73,7 +73,8 @@ export function asideHtml({ id, aside = '', markdown: text }: ProseCell, markdow
 function sureHtml({ id, sentences }: SureCell): string {
   if (sentences.length === 0) return ''
   const said = sentences.map((sentence) => `<p class="sure">${sentenceHtml(sentence)}</p>`)
-  return `<section class="howsure" id="${id}" aria-label="How sure">\n${said.join('\n')}\n</section>`
+  // a group, no landmark: a page of several studies has several
+  return `<div class="howsure" role="group" id="${id}" aria-label="How sure">\n${said.join('\n')}\n</div>`
 }
 
 /** Plain text, but for what is typed, between backquotes. */

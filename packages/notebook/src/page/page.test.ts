@@ -58,7 +58,7 @@ test('one option is no choice', () => {
 
 test('how sure stands apart from the answer, where its cell stands', () => {
   expect(html.indexOf('<p class="sure">Sure</p>')).toBeGreaterThan(html.indexOf('id="by-count"'))
-  expect(html).toContain('<section class="howsure" id="sure" aria-label="How sure">')
+  expect(html).toContain('<div class="howsure" role="group" id="sure" aria-label="How sure">')
 })
 
 test('what is to be typed is code on the page, and stands bare in a terminal', () => {

@@ -22,7 +22,7 @@ export function occupancyPlan(scenario: Scenario, count: SweepCount, period: Per
     finding: `The ${period.line}: ${finding(zones, count.carriers)}`,
     picture: { kind: 'plan', zones, paths, valueMeaning },
     alt: drawPlan({ zones, paths }, { valueMeaning }).description,
-    howToRead: `Each cell is a zone${paths === null ? ', to scale' : ''}; the darker, the longer a carrier is in it. The number in it is that share of the ${period.one}, in per cent.`,
+    howToRead: `Each cell is a zone${paths === null ? ', to scale' : ''}; the stronger the shade, the longer a carrier is in it. The number in it is that share of the ${period.one}, in per cent.`,
     table: zoneTable(scenario, zones, count.carriers, period),
     tableOpen: false,
   }
