@@ -73,13 +73,15 @@ function waysBack(spec: LineSpec, times: readonly PathTimes[]): number[] {
   for (const { zone, load } of spec.stations) if (load !== null) seconds[zone] = 0
   for (let changed = true; changed; ) {
     changed = false
-    spec.paths.forEach(({ from, to }, path) => {
+    // from the last path on: along a loop, whose paths stand in their order, one pass finds all
+    for (let path = spec.paths.length - 1; path >= 0; path--) {
+      const { from, to } = spec.paths[path]!
       const through = seconds[place(to)]! + times[path]!.move[2 * SPEED + SPEED]!
       if (through < seconds[place(from)]! - 1e-12) {
         seconds[place(from)] = through
         changed = true
       }
-    })
+    }
   }
   return seconds.map((each) => (each === Infinity ? 0 : each))
 }

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import type { LineSpec } from '../spec.ts'
+import { loopLine } from '../builder/sketchedLine.ts'
 import { law, lawOrNull } from './law.ts'
 import { lawTerms } from './lawTerms.ts'
 import { baseLine, constant, givenLoop, station } from '../../../../tests/helpers/boundLoops.ts'
@@ -201,4 +202,12 @@ test('paths that are no single loop are refused', () => {
 
 test('a count that is no whole number is refused', () => {
   expect(() => lawTerms(law(givenLoop(4, [], 1, 1)), 1.5)).toThrow(/whole number/)
+})
+
+test('of 5,000 zones each term is what it is of one, as often', () => {
+  const one = { zoneLength: 1, drive: { speed: 0.25, reaction: 0 }, carriers: { count: 2, length: 0.75 }, end: 3600 }
+  const { spec } = loopLine({ ...one, zones: 5000, stations: { A: { zone: 0, load: 8 }, B: { zone: 2500, unload: 8 } } })
+  // a move of 1 m at 0.25 m/s takes 4 s, a clear of 0.75 m 3 s: constant times without ramps
+  expect(law(spec)).toMatchObject({ lapSeconds: 5000 * 4 + 16, holeLapSeconds: 5000 * 3, storageZones: 5000, unitsPerLap: 1 })
+  expect(law(spec).exchanges.filter(({ workSeconds }) => workSeconds > 0).map(({ seconds }) => seconds)).toEqual([15, 15])
 })

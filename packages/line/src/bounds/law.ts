@@ -2,7 +2,7 @@
 import { isPlainLoop } from '../build/graph.ts'
 import { REST } from '../moves/motion.ts'
 import type { LineSpec, MixSpec } from '../spec.ts'
-import { dutyLaps } from './dutyLaps.ts'
+import { type DutyLaps, dutyLaps } from './dutyLaps.ts'
 import { type EstimateReason, estimateReasons } from './exactness.ts'
 import { loneLap } from './loneLap.ts'
 import { pathTimes } from './pathTimes.ts'
@@ -67,12 +67,11 @@ export function law(spec: LineSpec): Law {
   const times = pathTimes(spec)
   const variantShares = mixShares(spec.mix, spec.variants.length)
   const made = variantShares.flatMap((share, variant) => (share > 0 ? [{ share, laps: dutyLaps(spec, variant) }] : []))
-  const mean = (of: (laps: ReturnType<typeof dutyLaps>) => number): number =>
-    made.reduce((sum, { share, laps }) => sum + share * of(laps), 0)
+  const mean = (of: (laps: DutyLaps) => number): number => made.reduce((sum, { share, laps }) => sum + share * of(laps), 0)
+  const stays = new Map(made.map(({ laps }) => [laps, staysByZone(zones, laps)]))
   const exchanges = spec.zones.map((_, zone): Exchange => {
     const change = changeSeconds(spec, zone)
-    const stay = (of: 'workSeconds' | 'releaseSeconds'): number =>
-      mean((laps) => laps.visits.reduce((sum, visit) => sum + (visit.zone === zone ? visit[of] : 0), 0) / laps.laps)
+    const stay = (of: 'workSeconds' | 'releaseSeconds'): number => mean((laps) => stays.get(laps)![of][zone]! / laps.laps)
     const parts = {
       moveSeconds: times[(zone + zones - 1) % zones]!.move[2 * REST + REST]!,
       workSeconds: stay('workSeconds'),
@@ -109,6 +108,16 @@ export function law(spec: LineSpec): Law {
     exact: reasons.length === 0,
     estimateReasons: reasons,
   }
+}
+
+/** Seconds of all visits to each zone. */
+function staysByZone(zones: number, { visits }: DutyLaps): { readonly workSeconds: Float64Array; readonly releaseSeconds: Float64Array } {
+  const sums = { workSeconds: new Float64Array(zones), releaseSeconds: new Float64Array(zones) }
+  for (const { zone, workSeconds, releaseSeconds } of visits) {
+    sums.workSeconds[zone]! += workSeconds
+    sums.releaseSeconds[zone]! += releaseSeconds
+  }
+  return sums
 }
 
 /**

@@ -97,9 +97,10 @@ function reasonsOf(spec: LineSpec, lineLaw: Law | null, { stops, leastMoveSecond
 function movingShare(spec: LineSpec, station: number, times: ReturnType<typeof pathTimes>, pace: number): number {
   const zones = spec.sections.find((section) => section.zones.includes(spec.stations[station]!.zone))?.zones ?? []
   if (pace <= 0) return 1
+  const firstInto = new Map(spec.paths.map(({ to }, path) => [to, path] as const).reverse())
   const still = zones.reduce((product, zone) => {
-    const into = spec.paths.findIndex(({ to }) => to === zone)
-    return into < 0 ? product : product * Math.max(0, 1 - times[into]!.move[0]! / pace)
+    const into = firstInto.get(zone)
+    return into === undefined ? product : product * Math.max(0, 1 - times[into]!.move[0]! / pace)
   }, 1)
   return 1 - still
 }

@@ -8,9 +8,10 @@ import type { LineSpec } from '../spec.ts'
  */
 export function changeSeconds(spec: LineSpec, zone: number): { out: number; back: number } | null {
   const transfer = spec.zones[zone]!.transfer
+  if (transfer === null) return null
   const wayIn = spec.paths.find((path) => path.to === zone)!.toPosition
   const wayOut = spec.paths.find((path) => path.from === zone)!.fromPosition
-  if (transfer === null || wayIn === wayOut) return null
+  if (wayIn === wayOut) return null
   const lift = toGrid(transfer.liftSeconds)
   const lower = toGrid(transfer.lowerSeconds)
   return wayOut === 'high' ? { out: lift, back: lower } : { out: lower, back: lift }

@@ -100,9 +100,10 @@ function readChain(context: Context, at: Located, zones: readonly ZoneDraft[]): 
   const ends = parts.map((part) => {
     const name = part.trim()
     const place = name === STORE_WORD ? STORE : context.zoneIndex.get(name)
-    const names = zones.map((zone) => zone.name)
-    if (place === undefined)
+    if (place === undefined && !context.report.isFull()) {
+      const names = zones.map((zone) => zone.name)
       context.report.add(at, say.unknownZone(name, near(context, name, names), names), start + part.indexOf(name), name.length)
+    }
     start += part.length + 1
     return place
   })

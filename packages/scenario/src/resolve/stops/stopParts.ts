@@ -52,8 +52,9 @@ function section(context: Context, at: Located, name: string, line: Parts): Part
 function readOne(context: Context, at: Located, kind: string, name: string, line: Parts): Part[] | null {
   if (kind === 'station') {
     const index = line.stationIndex.get(name) ?? -1
-    const names = line.stations.map((station) => station.name)
     if (index >= 0) return [{ part: { kind, index }, name }]
+    if (context.report.isFull()) return null
+    const names = line.stations.map((station) => station.name)
     context.report.add(at, say.unknownStation(name, near(context, name, names), names))
     return null
   }
@@ -61,6 +62,7 @@ function readOne(context: Context, at: Located, kind: string, name: string, line
   const index = at.value === name ? findZone(context, at, line.zones) : (context.zoneIndex.get(name) ?? -1)
   if (index === null || line.zones.length === 0) return null
   if (index < 0) {
+    if (context.report.isFull()) return null
     const names = line.zones.map((zone) => zone.name)
     context.report.add(at, say.unknownZone(name, near(context, name, names), names))
     return null
@@ -100,6 +102,7 @@ function readWord(context: Context, at: Located, line: Parts): Part[] | null {
     context.report.add(at, say.zoneTakenOut(word))
     return null
   }
+  if (context.report.isFull()) return null
   const known = [
     ...line.stations.map((one) => one.name),
     ...line.zones.map((one) => one.name),

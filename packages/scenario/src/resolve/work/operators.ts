@@ -10,6 +10,7 @@ export function findStation(context: Context, at: Located | null, index: Readonl
   if (at === null || name === null) return null
   const found = index.get(name)
   if (found !== undefined) return found
+  if (context.report.isFull()) return null
   const names = [...index.keys()]
   context.report.add(at, say.unknownStation(name, near(context, name, names), names))
   return null
