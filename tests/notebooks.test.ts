@@ -204,6 +204,34 @@ describe('throughput-forecast', () => {
   })
 })
 
+describe('learn-loopwright', () => {
+  let told: Told
+  beforeAll(async () => {
+    told = await run('learn-loopwright.ts', REPLICATIONS)
+  })
+
+  test('nothing fails, and the reader may touch three values', () => {
+    expect(told.cells.filter(({ kind }) => kind === 'fault')).toEqual([])
+    for (const label of ['Carriers on the loop', 'Assembly takes', 'Speed of the drive']) expect(told.page).toContain(label)
+  })
+
+  test('what it says of the law is what can be counted by hand', () => {
+    // four stations, 110 s of work; twelve zones of 1.2 m at 0.2 m/s are 72 s: common practice, no source
+    expect(told.page).toContain('round in 182 s')
+
+    expect(told.page).toMatch(/units an hour, and from\s+4 carriers on/)
+  })
+
+  test('its own chart has the means of the grid', () => {
+    const chart = told.cells.find(({ id }) => id === 'chart-1')
+    if (chart?.kind !== 'chart') throw new Error('no chart')
+    expect(chart.views.of[0]!.content.finding).toMatch(
+      /^With the same mean time, chance costs most with \d+ carriers: [\d.]+ units an hour/,
+    )
+    expect(chart.views.of[0]!.content.table.rows).toHaveLength(20)
+  })
+})
+
 describe('numbers in prose are computed, never typed', () => {
   /** Digits in the running text of a template, outside `${…}`. */
   const typed = (source: string): string[] => {

@@ -74,7 +74,12 @@ export function memoryShell(
       return found.filter((name) => !name.includes('/')).sort()
     },
     readBeside: (_, path) => kept.get(path) ?? null,
-    writeFile: async (path, text) => void kept.set(path, text),
+    writeFile: async (path, content) =>
+      void kept.set(path, typeof content === 'string' ? content : Buffer.from(content).toString('latin1')),
+    cannotPrint: () => 'nothing here prints',
+    printPdf: async () => {
+      throw new Failure('nothing here prints')
+    },
     checkWritable: async (path) => {
       if (path.startsWith('closed/')) throw new Failure(`"${path}" cannot be written: you may not write or read there`)
     },

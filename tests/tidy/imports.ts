@@ -23,6 +23,8 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     'charts',
     'node:',
     'npm:acorn',
+    'npm:@resvg/resvg-js',
+    'npm:pptxgenjs',
     'npm:chokidar',
     'npm:hono',
     'npm:@hono/node-server',

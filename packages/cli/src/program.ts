@@ -17,6 +17,7 @@ import {
   addOptions,
   COMMAND_GROUPS,
   csvOptions,
+  handoutOptions,
   keptOptions,
   lineOptions,
   machineOptions,
@@ -226,6 +227,7 @@ function addNotebooks(root: Command, { shell, command, onCode }: ProgramContext)
       ...csvOptions(),
       option('--out <file>', 'where the page goes (default: out/<notebook>.html)', pageFile),
       pageOptions()[1]!,
+      ...handoutOptions(),
       option('--watch', 'serve the page on this machine alone, and bring it up to date with each save, until Ctrl-C'),
     ],
     machine: [

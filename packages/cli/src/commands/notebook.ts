@@ -6,9 +6,10 @@ import type { MachineFlags } from '../machineFlags.ts'
 import { openPage } from '../shell/openedPage.ts'
 import { DONE, FAILED, INTERRUPTED, Misuse, type Shell } from '../shell/shell.ts'
 import { lookOf } from '../shell/terminalLook.ts'
+import { type HandoutFlags, wantsHandouts, writeHandouts } from '../output/handouts.ts'
 import { checkOutputs, writeTables } from '../output/writeTables.ts'
 
-export interface NotebookFlags extends MachineFlags {
+export interface NotebookFlags extends MachineFlags, HandoutFlags {
   /** folder for tables */
   readonly csv?: string
   readonly csvStyle?: CsvStyle
@@ -68,6 +69,13 @@ export async function notebook(shell: Shell, file: string, flags: NotebookFlags,
     await writeTables(shell, flags.csv, (await import('@loopwright/notebook')).cellTables(run.cells), {
       style: flags.csvStyle,
       partial: run.status === 'partial',
+    })
+  if (run.status === 'done' && wantsHandouts(flags))
+    await writeHandouts(shell, flags, {
+      question: run.question,
+      scenarioName: run.scenarioName,
+      cells: run.cells,
+      page: () => shell.readFile(run.page!),
     })
   if (run.faults.length > 0) {
     const places = run.faults.map(({ file: of, line, column }) => `${of}:${line}:${column}`)

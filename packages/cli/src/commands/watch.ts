@@ -1,5 +1,6 @@
 import { createPool } from '@loopwright/study/machine'
 import { openStore, tellStore } from '../keptRuns.ts'
+import { wantsHandouts } from '../output/handouts.ts'
 import { DONE, Misuse, type Shell } from '../shell/shell.ts'
 import { fewEnough } from '../threads.ts'
 import type { NotebookFlags } from './notebook.ts'
@@ -7,6 +8,7 @@ import type { NotebookFlags } from './notebook.ts'
 /** Serves the page of a notebook and carries it out again with each save. Ctrl-C is its usual end. */
 export async function watch(shell: Shell, file: string, flags: NotebookFlags, command: string): Promise<number> {
   if (flags.csv !== undefined) throw new Misuse('--watch writes no tables; leave out --csv, or run the notebook without --watch')
+  if (wantsHandouts(flags)) throw new Misuse('--watch hands nothing out but the page; leave out --svg, --png, --pdf and --pptx')
   if (flags.out !== undefined) await shell.checkWritable(flags.out)
   await shell.readFile(file)
   const { watchNotebook } = await import('@loopwright/notebook/machine')

@@ -69,8 +69,16 @@ export const pageOptions = (): Option[] => [
 export const plainOption = (): Option =>
   option('--plain', 'tell the mean of the windows simulated with their luck, which is else taken out where that helps')
 
+/** What is handed out beside the page. */
+export const handoutOptions = (): Option[] => [
+  option('--svg <folder>', 'write each figure as SVG', fileName),
+  option('--png <folder>', 'write each figure as PNG', fileName),
+  option('--pdf <file>', 'write the page as PDF, printed by a Chromium of this machine', fileName),
+  option('--pptx <file>', 'write four slides: answer, curve, losses, assumptions', fileName),
+]
+
 /** All ways to tell a study. */
-export const outputOptions = (): Option[] => [jsonOption(), ...csvOptions(), ...pageOptions()]
+export const outputOptions = (): Option[] => [jsonOption(), ...csvOptions(), ...pageOptions(), ...handoutOptions()]
 
 export const workersOption = (): Option => option('--workers <count>', 'threads; changes no result (default: one per core)', wholeNumber)
 

@@ -5,9 +5,10 @@ import type { Loaded } from '../loadScenario.ts'
 import type { CsvStyle } from './csv.ts'
 import { DONE, INTERRUPTED, type Shell } from '../shell/shell.ts'
 import { lookOf } from '../shell/terminalLook.ts'
+import { type HandoutFlags, wantsHandouts, writeHandouts } from './handouts.ts'
 import { writeTables } from './writeTables.ts'
 
-export interface OutputFlags {
+export interface OutputFlags extends HandoutFlags {
   /** named set of changed values in the scenario file */
   readonly variation?: string
   readonly json?: true
@@ -37,7 +38,8 @@ export interface AnsweredStudy {
 export async function tell(shell: Shell, flags: OutputFlags, told: AnsweredStudy): Promise<number> {
   if (flags.json === true && told.document !== null) shell.out.write(`${JSON.stringify(told.document(), null, 2)}\n`)
   const wantsPage = flags.out !== undefined && !told.partial
-  if (flags.json !== true || flags.csv !== undefined || wantsPage) {
+  const wantsMore = wantsHandouts(flags) && !told.partial
+  if (flags.json !== true || flags.csv !== undefined || wantsPage || wantsMore) {
     const { cellTables, printer, writePage } = await import('@loopwright/notebook')
     const { question, cells } = await told.tale()
     if (flags.json !== true) {
@@ -46,9 +48,10 @@ export async function tell(shell: Shell, flags: OutputFlags, told: AnsweredStudy
       end()
     }
     if (flags.csv !== undefined) await writeTables(shell, flags.csv, cellTables(cells), { style: flags.csvStyle, partial: told.partial })
+    const { name, command } = told
+    const pageOf = async (): Promise<string> => await writePage({ question, scenarioName: name, date: shell.today(), command }, cells)
     if (wantsPage) {
-      const { name, command } = told
-      const page = await writePage({ question, scenarioName: name, date: shell.today(), command }, cells).catch((error: unknown) => {
+      const page = await pageOf().catch((error: unknown) => {
         // Ctrl-C in a terminal reaches the programs that make the page as well
         if (shell.signal.aborted) return null
         throw error
@@ -61,9 +64,10 @@ export async function tell(shell: Shell, flags: OutputFlags, told: AnsweredStudy
       const says = flags.json === true ? shell.err : shell.out
       says.write(`${flags.json === true ? '' : '\n'}Page: ${flags.out}\n`)
     }
+    if (wantsMore) await writeHandouts(shell, flags, { question, scenarioName: name, cells, page: pageOf })
   }
   if (!told.partial) return DONE
-  if (flags.out !== undefined) shell.err.write('stopped before the end: no page was written\n')
+  if (flags.out !== undefined || wantsHandouts(flags)) shell.err.write('stopped before the end: no page was written\n')
   return INTERRUPTED
 }
 

@@ -1,4 +1,5 @@
 import { join } from 'node:path'
+import { checkHandouts, type HandoutFlags } from './handouts.ts'
 import type { Shell } from '../shell/shell.ts'
 import { type CsvStyle, type CsvTable, csvText } from './csv.ts'
 
@@ -24,7 +25,11 @@ export async function writeTables(
  *
  * @throws Misuse, Failure  as `Shell.checkWritable`
  */
-export async function checkOutputs(shell: Shell, { out, csv }: { readonly out?: string; readonly csv?: string }): Promise<void> {
+export async function checkOutputs(
+  shell: Shell,
+  { out, csv, ...handouts }: HandoutFlags & { readonly out?: string; readonly csv?: string },
+): Promise<void> {
+  await checkHandouts(shell, handouts)
   if (out !== undefined) await shell.checkWritable(out)
   if (csv !== undefined) await shell.checkWritable(join(csv, 'columns.csv'))
 }

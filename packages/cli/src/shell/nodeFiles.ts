@@ -154,7 +154,7 @@ const besideName = (path: string): string => join(dirname(path), `.${basename(pa
  * @throws Misuse   where the name is that of a folder, a device, a pipe, or a link that leads nowhere
  * @throws Failure  where the system refuses; nothing is left behind
  */
-export async function writeWhole(path: string, text: string): Promise<void> {
+export async function writeWhole(path: string, text: string | Uint8Array): Promise<void> {
   let part: string | null = null
   try {
     const target = await targetOf(path)

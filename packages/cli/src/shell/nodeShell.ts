@@ -5,6 +5,7 @@ import { resolve } from 'node:path'
 import type { LoadedNotebook } from '@loopwright/notebook/machine'
 import { visibleStyled } from '@loopwright/charts/table'
 import { checkWritable, listFolder, readBeside, readWhole, readWholeBytes, writeWhole } from './nodeFiles.ts'
+import { foundChromium, NO_CHROMIUM, printPdf } from './printPdf.ts'
 import { INTERRUPTED, type Shell, type Stream } from './shell.ts'
 import { colourWanted, columnsOf } from './terminalLook.ts'
 
@@ -38,6 +39,8 @@ export function nodeShell(): NodeShell {
     writeFile: writeWhole,
     checkWritable,
     loadNotebook: loadModule,
+    cannotPrint: () => (foundChromium(process.env) === null ? NO_CHROMIUM : null),
+    printPdf: async (html) => await printPdf(foundChromium(process.env) ?? '', html, process.getuid?.() === 0),
     openPage: (path) => started(...opener(process.platform, /^https?:/.test(path) ? path : resolve(path))),
     openStore: async (folder) => (await import('@loopwright/study/machine')).folderStore(folder),
     now: () => performance.now(),

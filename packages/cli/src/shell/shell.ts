@@ -15,13 +15,17 @@ export interface Shell {
   /** The text of a file that a scenario names; null where there is none. The path is from the folder of the scenario. */
   readonly readBeside: (scenarioFile: string, path: string) => string | null
   /** Makes folders as needed; nobody meets half a file. */
-  readonly writeFile: (path: string, text: string) => Promise<void>
+  readonly writeFile: (path: string, content: string | Uint8Array) => Promise<void>
   /** Throws a `Failure` if the file could not be written, a `Misuse` where the name is no file's; leaves nothing behind but the folder. */
   readonly checkWritable: (path: string) => Promise<void>
   /** A notebook's module, from any folder; TypeScript too. */
   readonly loadNotebook: (path: string) => Promise<LoadedNotebook>
   /** The store in a folder, made with its first entry. */
   readonly openStore: (folder: string) => Promise<Store>
+  /** Why no page can be printed here; null: one can. */
+  readonly cannotPrint: () => string | null
+  /** A page as PDF. Throws a `Failure` where it cannot be printed. */
+  readonly printPdf: (html: string) => Promise<Uint8Array>
   /** Opens a page, by its file or by its address, in the browser that the system prefers; false: nothing here can. */
   readonly openPage: (path: string) => Promise<boolean>
   /** Threads that are there already, for studies that are given none; they are left running. Default: each study starts its own. */

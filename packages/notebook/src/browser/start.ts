@@ -3,6 +3,7 @@ import { type DrawOwn, drawAll, showView } from './figures.ts'
 import { bringToLife } from './live/panel.ts'
 import { preparePrint } from './print.ts'
 import { readData } from './readData.ts'
+import { offerSaves } from './save.ts'
 import { watchScrollers } from './scrollers.ts'
 import { showTips } from './tips.ts'
 
@@ -15,6 +16,7 @@ export async function start(drawOwn: DrawOwn, setWidth: (pixels: number | null) 
   const data = await readData()
   onChoice((choice, key) => showView(data, choice, key, drawOwn))
   showTips()
+  offerSaves()
   watchScrollers()
   preparePrint(setWidth)
   if (data.live !== null) bringToLife(data.live)

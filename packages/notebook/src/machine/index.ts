@@ -7,3 +7,10 @@ export type { Fault } from '../load/fault.ts'
 // Writing one while it is shown
 export { watchNotebook } from '../watch/watchNotebook.ts'
 export type { WatchOptions } from '../watch/watchNotebook.ts'
+
+// Handing it out
+export { figureSvgs } from '../handout/figureSvgs.ts'
+export type { FigureSvg } from '../handout/figureSvgs.ts'
+export { pngOf } from '../handout/png.ts'
+export { slidesOf } from '../handout/slides.ts'
+export type { SlidesHead } from '../handout/slides.ts'

@@ -87,6 +87,7 @@ function rowsChart(given: RowsChart): Figure {
   const numbers = rows.filter((row) => typeof row[y] === 'number' && Number.isFinite(row[y]))
   if (numbers.length === 0) throw new Mistake(`“${y}” has no number in any row: the chart would be empty`, 'y is a name of numbers.', y)
   const along = rows.every((row) => typeof row[x] === 'number') ? 'quantitative' : 'ordinal'
+  const whole = rows.every((row) => Number.isInteger(row[x]))
   const drawn = mark ?? (along === 'quantitative' ? 'line' : 'bar')
   const zero = given.zero ?? (drawn === 'bar' || drawn === 'area')
   const stacked = drawn === 'bar' && series !== undefined ? { xOffset: { field: series } } : {}
@@ -96,7 +97,7 @@ function rowsChart(given: RowsChart): Figure {
     type: along,
     title: xTitle,
     sort: null,
-    ...(along === 'ordinal' ? { axis: { labelAngle: 0 } } : {}),
+    ...(along === 'ordinal' ? { axis: { labelAngle: 0 } } : whole ? { axis: { format: 'd', tickMinStep: 1 } } : {}),
     scale: { zero: false },
   }
   const yScale = { zero }

@@ -3,8 +3,15 @@ import { LIVE_STYLE } from '../live/liveStyle.ts'
 
 /** The page's style sheet: the colours of the charts' look, then the setting of the text. */
 export function pageStyle(): string {
-  return `${themeCss()}\n${STYLE}${LIVE_STYLE}`
+  return `${themeCss()}\n${STYLE}${SAVE_STYLE}${LIVE_STYLE}`
 }
+
+/** What is saved of a figure; nothing of it on paper. */
+const SAVE_STYLE = `
+.saves { margin: 4px 0 12px; font-size: 14px; max-width: none; }
+.saves button { font: inherit; color: inherit; min-height: 32px; padding: 4px 10px; border: 1px solid var(--lw-quiet); background: var(--lw-paper); cursor: pointer; }
+@media print { .saves { display: none; } }
+`
 
 const STYLE = `
 * { box-sizing: border-box; }

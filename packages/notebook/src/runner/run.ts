@@ -37,6 +37,8 @@ export type NotebookRun =
   | {
       /** `partial`: stopped by the signal; what was known by then has been printed */
       readonly status: 'done' | 'partial'
+      readonly question: string
+      readonly scenarioName: string
       readonly cells: readonly Cell[]
       /** path of the page; null where the run was stopped */
       readonly page: string | null
@@ -66,8 +68,6 @@ export interface RunHooks {
 export type CarriedOut =
   | Extract<NotebookRun, { readonly status: 'wrong scenario' }>
   | (Omit<Extract<NotebookRun, { readonly status: 'done' | 'partial' }>, 'page'> & {
-      readonly question: string
-      readonly scenarioName: string
       /** with what a page has besides */
       readonly pageCells: readonly Cell[]
     })
@@ -156,7 +156,7 @@ export async function runNotebook(file: string, effects: Effects, options: RunNo
   if (carried.status === 'wrong scenario') return carried
   end()
   const { status, question, scenarioName, cells, pageCells, problems, faults } = carried
-  if (status === 'partial') return { status, cells, page: null, problems, faults }
+  if (status === 'partial') return { status, question, scenarioName, cells, page: null, problems, faults }
 
   const page = options.out ?? `out/${baseName(file)}.html`
   const command = options.command ?? `loopwright notebook ${file}`
@@ -165,10 +165,10 @@ export async function runNotebook(file: string, effects: Effects, options: RunNo
     if (effects.signal.aborted) return null
     throw error
   })
-  if (html === null || effects.signal.aborted) return { status: 'partial', cells, page: null, problems, faults }
+  if (html === null || effects.signal.aborted) return { status: 'partial', question, scenarioName, cells, page: null, problems, faults }
   await effects.writeFile(page, html)
   effects.log(`\nPage: ${page}`)
-  return { status: 'done', cells, page, problems, faults }
+  return { status: 'done', question, scenarioName, cells, page, problems, faults }
 }
 
 /** A scenario is named from the folder of its notebook; where there is none, from the working folder. */

@@ -1,0 +1,78 @@
+/** What a reader takes out of a page, and what the command hands out, with a real browser. */
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { pathToFileURL } from 'node:url'
+import { writePage } from '@loopwright/notebook'
+import type { Browser } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { loopwright } from '../cli/spawned.ts'
+import { cells } from '../helpers/pageCells.ts'
+import { findChromium, startChromium } from './chromium.ts'
+
+const path = findChromium()
+if (path === null && process.env.CI === 'true') throw new Error('no Chromium: set CHROMIUM_PATH or install one')
+
+// skipped because no Chromium is here and none can be installed; with CI=true that is an error instead
+describe.skipIf(path === null)('taken out of a page', () => {
+  const folder = mkdtempSync(join(tmpdir(), 'loopwright-save-'))
+  const file = join(folder, 'page.html')
+  let browser: Browser
+
+  beforeAll(async () => {
+    writeFileSync(file, await writePage({ question: 'How many?', scenarioName: 'Ring', date: new Date(0), command: 'loopwright' }, cells))
+    browser = await startChromium(path!)
+  })
+  afterAll(async () => {
+    await browser?.close()
+    rmSync(folder, { recursive: true })
+  })
+
+  test('a figure as SVG, PNG and CSV, a sentence with its number', async () => {
+    const context = await browser.newContext({ offline: true, permissions: ['clipboard-read', 'clipboard-write'] })
+    const page = await context.newPage()
+    const errors: string[] = []
+    page.on('console', (message) => message.type() === 'error' && errors.push(message.text()))
+    await page.goto(pathToFileURL(file).href)
+    await page.waitForSelector('html[data-drawn]')
+    const details = page.locator('figure > details, .leadnumbers > details').first()
+    if ((await details.getAttribute('open')) === null) await details.locator('summary').click()
+    const saved = async (label: string): Promise<Buffer> => {
+      const [download] = await Promise.all([
+        page.waitForEvent('download'),
+        details.getByRole('button', { name: label, exact: true }).click(),
+      ])
+      expect(download.suggestedFilename()).toMatch(/^[\w-]+\.(svg|png|csv)$/)
+      return readFileSync(await download.path())
+    }
+    const svg = (await saved('Save this figure as SVG')).toString('utf8')
+    expect(svg).toMatch(/^<svg /)
+    expect(svg).not.toMatch(/var\(--|class=|<script/)
+    expect([...(await saved('Save this figure as PNG')).subarray(1, 4)]).toEqual([80, 78, 71])
+    const csv = (await saved('Save these numbers as CSV')).toString('utf8')
+    expect(csv.split('\r\n').length).toBeGreaterThan(2)
+    await details.getByRole('button', { name: 'Copy the sentence with its number' }).click()
+    await expect.poll(() => details.locator('[role=status]').textContent()).toBe('Copied.')
+    expect(await page.evaluate('navigator.clipboard.readText()')).toContain('How many?')
+    expect(errors).toEqual([])
+    await context.close()
+  })
+
+  test('the command prints the page as a tagged PDF, and hands out figures and slides', async () => {
+    const at = (name: string): string => join(folder, name)
+    const { code, err } = await loopwright(
+      'sweep',
+      'scenarios/outdoor-unit-base-line.yaml',
+      ...['--carriers', '9,10', '--replications', '2', '--workers', '1'],
+      ...['--pdf', at('page.pdf'), '--svg', at('svg'), '--png', at('png'), '--pptx', at('slides.pptx')],
+    )
+    expect([code, err.includes(`PDF: ${at('page.pdf')}`)]).toEqual([0, true])
+    const pdf = readFileSync(at('page.pdf'), 'latin1')
+    expect(pdf.startsWith('%PDF-')).toBe(true)
+    for (const part of ['/StructTreeRoot', '/MarkInfo']) expect(pdf).toContain(part)
+    // ISO 216: A4 is 210 mm × 297 mm, which is 595 × 842 points
+    expect(pdf).toMatch(/\/MediaBox \[0 0 59[456](\.\d+)? 84[123](\.\d+)?\]/)
+    expect(readFileSync(at('slides.pptx')).subarray(0, 2).toString()).toBe('PK')
+    expect(readFileSync(at('svg/counts.svg'), 'utf8')).toMatch(/^<svg /)
+  })
+})
