@@ -3,7 +3,8 @@
  * What the loop makes is jobs.
  *
  * Assumed: jobs are there at any time; a worker has one thread and asks for its next job when it has handed in the last; the server takes as long for each job,
- * however many wait (it works on one at a time); the network takes no time beside it; who asks keeps up.
+ * however many wait (it works on one at a time); the network takes no time beside it. Who asks is such a server, too:
+ * the slower of both limits.
  */
 import { type LineSpec, loopLine } from '@loopwright/line'
 

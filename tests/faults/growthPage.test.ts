@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { type Growth, growthPage, overheadMs } from './growthPage.ts'
 
-const one = { workers: 1, seconds: 2, replicationsPerSecond: 5000, serverMs: 0.5, workerMs: 11, askingMs: 1.5, load: 1 }
+const one = { workers: 1, seconds: 2, replicationsPerSecond: 5000, serverMs: 0.5, workerMs: 11, askingMs: 1.5, nextMs: 1.2, load: 1 }
 const growth: Growth = {
   cores: 2,
   jobs: 200,
@@ -14,7 +14,7 @@ const growth: Growth = {
 
 test('what a job costs beside its simulation is the sum of all who have to do with it', () => {
   expect(overheadMs(growth, one)).toBe(1.5)
-  expect(growthPage(growth)).toContain('| 1 | 11.00 | 0.50 | 1.50 | 1.50 |')
+  expect(growthPage(growth)).toContain('| 1 | 11.00 | 0.50 | 1.50 | 1.20 | 1.50 |')
 })
 
 test('rates are told beside the first, and a busy machine is said to be one', () => {

@@ -15,6 +15,8 @@ export interface Growth {
     readonly serverMs: number
     readonly workerMs: number
     readonly askingMs: number
+    /** of who asks, without its start: of one job more */
+    readonly nextMs: number
     /** of the machine, a minute's mean */
     readonly load: number
   }[]
@@ -56,12 +58,13 @@ More workers than cores bring nothing, and with two cores the second worker shar
 Milliseconds of processor time; without a queue a job takes ${alone.jobMs.toFixed(1)} ms, the study itself and its start included.
 
 ${table(
-  ['workers', 'worker', 'server', 'who asks', 'beside the simulation'],
+  ['workers', 'worker', 'server', 'who asks', 'of that for one job more', 'beside the simulation'],
   workers.map((one) => [
     one.workers,
     one.workerMs.toFixed(2),
     one.serverMs.toFixed(2),
     one.askingMs.toFixed(2),
+    one.nextMs.toFixed(2),
     overheadMs(growth, one).toFixed(2),
   ]),
 )}
@@ -70,10 +73,10 @@ A worker that was killed in the middle of its jobs: they were answered, and the 
 
 ## Many workers
 
-By the model of \`crowd.ts\`: each worker as quick as it can, \`workers / (job + server)\`, or the server, \`1 / server\`, whichever is less. Assumed: jobs are there at any time, one thread a worker, one server that handles one job after the other in the same time however many wait, no time for the network, and who asks keeps up. A loop simulates it: workers are carriers, the server is a station, to simulate is the way round; its times are exponential here, so that a queue forms sooner than the limits say.
+By the model of \`crowd.ts\`: each worker as quick as it can, \`workers / (job + slowest)\`, or the slowest of those who have to do with every job, \`1 / slowest\`, whichever is less. The slowest is the server, or who asks: that takes answers apart, keeps them, and does the study's own arithmetic. Assumed: jobs are there at any time; one thread a worker; the slowest handles one job after the other, in the same time however many wait; no time for the network. A loop simulates it: workers are carriers, the slowest is a station, to simulate is the way round; its times are exponential here, so that a queue forms sooner than the limits say.
 
 ${table(
-  ['job, ms', 'server, ms', 'workers', 'jobs/s by the limits', 'simulated', 'of the limits', 'server limits from'],
+  ['job, ms', 'slowest, ms', 'workers', 'jobs/s by the limits', 'simulated', 'of the limits', 'it limits from'],
   crowds.map((one) => [
     one.jobMs.toFixed(0),
     one.serverMs.toFixed(2),
@@ -85,6 +88,6 @@ ${table(
   ]),
 )}
 
-Jobs of a second (the most that a queue's jobs are made for) keep hundreds of workers busy with one server; short ones do not, and need no queue.
+A job is made for a second at most: then one server and one study keep some hundred workers busy. Short jobs keep a few; they are of studies that are done in a minute anyway.
 `
 }

@@ -21,22 +21,28 @@ export async function proxy(target: number): Promise<Way> {
   let delayMs = 0
   let stopped = false
   let losing = false
-  const held: (() => void)[] = []
+  /** of each connection and direction: lets go what is due, in the order in which it came */
+  const pumps = new Set<() => void>()
   const pass = (from: Socket, to: Socket, isAnswer: boolean): void => {
-    from.on('data', (bytes) => {
-      if (isAnswer && losing) return
-      const go = (): void => {
+    const held: { readonly atMs: number; readonly bytes: Buffer }[] = []
+    const pump = (): void => {
+      while (!stopped && held.length > 0 && held[0]!.atMs <= now()) {
+        const { bytes } = held.shift()!
         if (!to.destroyed) to.write(bytes)
       }
-      if (stopped) held.push(go)
-      else if (delayMs > 0) setTimeout(go, delayMs)
-      else go()
+    }
+    pumps.add(pump)
+    from.on('close', () => pumps.delete(pump))
+    from.on('data', (bytes: Buffer) => {
+      if (isAnswer && losing) return
+      held.push({ atMs: now() + delayMs, bytes })
+      pump()
+      if (delayMs > 0) setTimeout(pump, delayMs + 1)
     })
   }
   const endAll = (): void => {
     for (const socket of sockets) socket.destroy()
     sockets.clear()
-    held.length = 0
   }
   const server = createServer((client) => {
     if (now() < closedUntil) {
@@ -69,10 +75,11 @@ export async function proxy(target: number): Promise<Way> {
     },
     slow(ms) {
       delayMs = ms
+      // what came while the way was slower goes before what comes now
     },
     silent(is) {
       stopped = is
-      if (!is) for (const go of held.splice(0)) go()
+      if (!is) for (const pump of pumps) pump()
     },
     async loseAnswers(ms) {
       losing = true

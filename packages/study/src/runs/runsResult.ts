@@ -80,8 +80,8 @@ const MEMORY_MAX = 2 ** 31
 /**
  * Runs a line several times, and tells means and intervals: the same as `runsResult` of `replicate`, without keeping what each run tells.
  *
- * @param replications  how many runs, ≥ 1
- * @returns             the same for any number of workers; after a stop plain means of replications 0 … n − 1
+ * @param request  how many replications, ≥ 1, and the plan
+ * @returns        the same for any number of workers; after a stop plain means of replications 0 … n − 1
  * @throws RangeError   if so many replications of this line need more memory than there is for them
  * @example (await runMany(line, { replications: 3, plan: null }, { seed: '1', workers: 0 })).count.mean.mean // => 121.33333333333333
  */
