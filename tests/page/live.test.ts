@@ -144,6 +144,37 @@ describe.skipIf(path === null)('a page that goes on simulating', () => {
     })
   })
 
+  test('a station is dragged to another zone, or taken there by keys, with the result of the command', async () => {
+    await visit(browser, demo, { viewport: { width: 1280, height: 1000 } }, async (page) => {
+      await page.locator('.live').scrollIntoViewIfNeeded()
+      await page.locator('.livegroup summary', { hasText: 'Stations' }).click()
+      const handle = page.locator('.zonehandle', { hasText: 'S5' })
+      await handle.waitFor()
+      await handle.scrollIntoViewIfNeeded()
+      const middle = async (selector: string): Promise<[number, number]> => {
+        const box = (await page.locator(selector).boundingBox())!
+        return [box.x + box.width / 2, box.y + box.height / 2]
+      }
+      const [x, y] = await middle('.zonehandle:has-text("S5") circle')
+      const [toX, toY] = await middle('.livezones [data-zone="13"] path >> nth=0')
+      await page.mouse.move(x, y)
+      await page.mouse.down()
+      await page.mouse.move((x + toX) / 2, (y + toY) / 2)
+      await page.mouse.move(toX, toY)
+      await page.mouse.up()
+      expect(await page.locator('[data-key="S5.zone"] select').inputValue()).toBe('Z14')
+      const lines = await linesAt(page, 20)
+      const words = `loopwright compare ${DEMO} --set 'what if: stations.S5.zone=Z14' --replications 20`
+      const command = await runCommand(words, { [DEMO]: readFileSync(join(TOP, DEMO), 'utf8') })
+      expect(units(lines).map((each) => each.slice(0, 20))).toEqual(units(command.lines))
+      await handle.focus()
+      await page.keyboard.press('ArrowRight')
+      expect(await page.locator('[data-key="S5.zone"] select').inputValue()).toBe('Z15')
+      expect(await handle.getAttribute('aria-valuetext')).toBe('Z15')
+      await linesAt(page, 5, false)
+    })
+  })
+
   test('two settings beside each other, with the difference between them', async () => {
     await visit(browser, demo, {}, async (page) => {
       await page.locator(slider('carriers')).fill('10')

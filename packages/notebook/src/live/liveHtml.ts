@@ -13,7 +13,7 @@ export function liveHtml({ id, inputs }: LiveCell): string {
     if (own.length === 0) return []
     const rows = own.map((input) => inputHtml(id, input)).join('\n')
     return [
-      `<details class="livegroup"${OPEN.has(group) ? ' open' : ''}><summary>${group}<span class="livecount"></span></summary>\n${rows}\n</details>`,
+      `<details class="livegroup"${OPEN.has(group) ? ' open' : ''}><summary>${group}<span class="livecount"></span></summary>${group === 'Stations' ? '<div class="livezones"></div>' : ''}\n${rows}\n</details>`,
     ]
   })
   return `<div class="live" id="${id}" role="group" aria-label="What if?">

@@ -34,6 +34,8 @@ import type { LiveInput } from './liveInput.ts'
 import type { LiveAsk, LiveFigure, LiveKept, LiveSetting, LiveTold } from './liveTold.ts'
 
 export interface LiveSession {
+  /** as the file says it, for a drawing */
+  readonly line: WatchedLine
   /**
    * Simulates settings beside the file and tells of them, again and again with more replications.
    *
@@ -109,6 +111,7 @@ export function liveSession({ source, inputs, seed }: LiveData): LiveSession {
   }
 
   return {
+    line: watchedLine(base),
     read,
     async watch(values, replication, signal) {
       const found = read(values)

@@ -25,6 +25,13 @@ html:not(.working) [data-part="what-if"], html:not(.working) .contents li:has([h
 .liveown .liverow { grid-template-columns: minmax(0, 1fr); gap: 4px; }
 .liveown .liverow > * { grid-column: 1; grid-row: auto; }
 .liveownlist { padding-left: 20px; }
+.livezones svg { display: block; max-width: 100%; height: auto; }
+.zonehandle { cursor: grab; touch-action: none; }
+.zonehandle circle { fill: var(--lw-paper); stroke: var(--lw-ink); stroke-width: 1.6; }
+.zonehandle text { fill: var(--lw-ink); pointer-events: none; }
+.zonehandle.moved circle { fill: var(--lw-accent); stroke: var(--lw-accent); }
+.zonehandle.moved text { fill: var(--lw-paper); }
+.livezones [data-zone].aim path, .livezones [data-zone].aim rect { stroke: var(--lw-accent); stroke-width: 3; }
 .livestate { font-size: 14px; color: var(--lw-quiet); min-height: 1.5em; }
 .livetold { min-height: 84px; }
 .live .figures { grid-template-columns: repeat(auto-fit, minmax(132px, 1fr)); max-width: none; }

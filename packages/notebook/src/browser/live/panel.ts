@@ -9,6 +9,7 @@ import { playerOf } from '../replay/player.ts'
 import { copyText, saveText } from './handOver.ts'
 import type { FromEngine } from './protocol.ts'
 import { type Row, rowsOf } from './rows.ts'
+import { zonePlanOf } from './zonePlan.ts'
 
 /** begin the keys of the address: what is set now, and what is set beside it */
 const [NOW, ASIDE] = ['if.', 'a.']
@@ -30,6 +31,7 @@ export function bringToLife(data: LiveData): void {
   let toSave: LiveKept | null = null
 
   const rows = rowsOf(place, data.inputs, () => changed())
+  const plan = zonePlanOf(place, rows)
   const values = (): LiveValues => ({ ...setIn(rows), ...own })
   const isSet = (): boolean => Object.keys(values()).length > 0
   const engine: Engine = engineOf(data, hear)
@@ -53,6 +55,7 @@ export function bringToLife(data: LiveData): void {
   function changed(wait = WAIT_MS): void {
     const now = values()
     for (const row of rows) row.mark(Object.hasOwn(now, row.input.key))
+    plan.follow()
     keepValues(NOW, isSet() ? now : null)
     keepValues(ASIDE, aside)
     button('back').disabled = !isSet() && aside === null
@@ -70,6 +73,7 @@ export function bringToLife(data: LiveData): void {
 
   function hear(message: FromEngine): void {
     player?.hear(message)
+    if (message.kind === 'opened') plan.draw(message.line)
     if (message.kind === 'told') {
       last = message
       const any = message.changes.some((list) => list.length > 0)

@@ -4,6 +4,7 @@ import type { LiveValues } from '../../live/liveChanges.ts'
 import type { Watched } from '../../live/liveSession.ts'
 import type { LiveAsk, LiveKept, LiveSetting, LiveTold } from '../../live/liveTold.ts'
 import type { LiveData } from '../../page/pageData.ts'
+import type { WatchedLine } from '../../replay/watchedLine.ts'
 
 export type ToEngine =
   | { readonly kind: 'open'; readonly data: LiveData }
@@ -14,6 +15,8 @@ export type ToEngine =
   | { readonly kind: 'keep'; readonly setting: LiveSetting; readonly replications: number }
 
 export type FromEngine =
+  /** the scenario is read */
+  | { readonly kind: 'opened'; readonly line: WatchedLine }
   /** heard: an answer will come */
   | { readonly kind: 'begun'; readonly id: number }
   | LiveTold

@@ -6,6 +6,8 @@ export interface Row {
   /** what stands in the field */
   readonly text: () => string
   readonly set: (text: string) => void
+  /** the same, as if a person had done it */
+  readonly choose: (text: string) => void
   /** shown as changed */
   readonly mark: (changed: boolean) => void
   /** its value cannot be simulated */
@@ -38,17 +40,22 @@ function rowOf(holder: HTMLElement, input: LiveInput, onChange: () => void): Row
     slider.setAttribute('aria-valuetext', field.value)
     onChange()
   })
-  field.addEventListener(field instanceof HTMLSelectElement ? 'change' : 'change', () => {
+  field.addEventListener('change', () => {
     field.value = completed(field.value, input)
     follow()
     onChange()
   })
+  const set = (text: string): void => {
+    field.value = text
+    follow()
+  }
   return {
     input,
     text: () => field.value.trim(),
-    set: (text) => {
-      field.value = text
-      follow()
+    set,
+    choose: (text) => {
+      set(text)
+      onChange()
     },
     mark: (changed) => {
       holder.classList.toggle('changed', changed)

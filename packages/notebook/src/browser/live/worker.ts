@@ -20,7 +20,10 @@ port.onmessage = ({ data: message }) => {
 }
 
 async function hear(message: ToEngine): Promise<void> {
-  if (message.kind === 'open') session = liveSession(message.data)
+  if (message.kind === 'open') {
+    session = liveSession(message.data)
+    port.postMessage({ kind: 'opened', line: session.line })
+  }
   if (session === null) return
   if (message.kind === 'keep') {
     const kept = session.keep(message.setting, message.replications)

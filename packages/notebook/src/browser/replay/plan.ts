@@ -25,12 +25,14 @@ const SAMPLES = 24
 const BADGE = 9
 const BADGE_NARROW = 7
 const NARROW_PIXELS = 600
+const LEAST_PIXELS = 320
 
-export function layPlan(place: HTMLElement, { plan, paths, stations }: WatchedLine): ReplayPlan {
-  const widthPixels = Math.max(320, Math.min(1100, Math.floor(place.clientWidth)))
+/** @param id  begins the ids within the drawing */
+export function layPlan(place: HTMLElement, { plan, paths, stations }: WatchedLine, id = 'replay-plan'): ReplayPlan {
+  const widthPixels = Math.max(LEAST_PIXELS, Math.min(1100, Math.floor(place.clientWidth)))
   const badge = widthPixels < NARROW_PIXELS ? BADGE_NARROW : BADGE
   const apart = badge + (widthPixels < NARROW_PIXELS ? 1 : 3)
-  place.innerHTML = drawPlan(plan, { id: 'replay-plan', widthPixels, valueMeaning: null }).svg
+  place.innerHTML = drawPlan(plan, { id, widthPixels, valueMeaning: null }).svg
   const svg = place.querySelector('svg')!
   const zones = plan.zones.map((_, zone) => {
     const cell = svg.querySelector<SVGGElement>(`[data-zone="${zone}"]`)!
