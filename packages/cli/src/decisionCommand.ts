@@ -4,7 +4,7 @@ import { runAlternatives } from '@loopwright/study'
 import { openStore, tellStore } from './keptRuns.ts'
 import { loadDecision } from './loadDecision.ts'
 import { progress } from './shell/progress.ts'
-import { asMisuse, Misuse, type Shell } from './shell/shell.ts'
+import { asMisuse, Misuse, refusals, type Shell } from './shell/shell.ts'
 import { refused, type StudyFlags } from './studyCommand.ts'
 import { tell } from './output/tell.ts'
 import { threadsOf } from './threads.ts'
@@ -13,6 +13,8 @@ import { checkOutputs } from './output/writeTables.ts'
 export interface DecisionWork {
   /** what is being decided, for the progress */
   readonly what: string
+  /** throws what is missing for the question, before anything runs. Default: nothing is needed */
+  readonly needs?: (of: Pick<DecisionRuns, 'decision' | 'scenarios' | 'file'>, told: Notebook) => void
   readonly document: (runs: DecisionRuns, told: Notebook) => object
   readonly tale: (runs: DecisionRuns, told: Notebook) => Tale
 }
@@ -29,6 +31,11 @@ export async function decisionCommand(shell: Shell, file: string, flags: StudyFl
   const { replications, seed } = flags
   const { decision, loaded } = await loadDecision(shell, file)
   await checkOutputs(shell, flags)
+  const scenarios = loaded.map(({ scenario }) => scenario)
+  if (work.needs !== undefined) {
+    const told = await import('@loopwright/notebook')
+    refusals(() => work.needs!({ decision, scenarios, file }, told))
+  }
   const lines = loaded.map(({ scenario }, index) => ({
     name: decision.alternatives[index]!.name,
     line: scenario.line,
@@ -45,7 +52,7 @@ export async function decisionCommand(shell: Shell, file: string, flags: StudyFl
   told.end(result.partial)
   tellStore(shell, store)
   const notebook = await import('@loopwright/notebook')
-  const runs: DecisionRuns = { decision, file, scenarios: loaded.map(({ scenario }) => scenario), result }
+  const runs: DecisionRuns = { decision, file, scenarios, result }
   if (result.partial && result.comparison.lines[0]!.units.length < 2)
     throw new Misuse('stopped before two shifts were simulated: nothing to tell')
   const { scenario, file: scenarioFile } = loaded[decision.today]!

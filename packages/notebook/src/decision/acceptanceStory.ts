@@ -60,6 +60,9 @@ export interface AcceptanceStory extends Tale {
 }
 
 const length = (seconds: number): string => (seconds % 3600 === 0 ? `${seconds / 3600}-hour` : `${formatNumber(seconds / 60, 0)}-minute`)
+/** "112 to 126", or the one count there is */
+const bandText = ({ low, high }: TrialBand): string =>
+  low === high ? formatNumber(low, 0) : `${formatNumber(low, 0)} to ${formatNumber(high, 0)}`
 const WORDS: readonly string[] = ['no', 'one', 'two', 'three', 'four', 'five']
 const tenths = (share: number): string => (share === 0.9 ? 'nine of ten' : `${formatShare(share)} of`)
 
@@ -103,7 +106,7 @@ function answerSentences(name: string, section: AcceptanceSection, { band, plan,
   const trial = length(trials.seconds)
   const many = plan.trials === 1 ? `one ${trial} trial` : `${WORDS[plan.trials] ?? formatNumber(plan.trials, 0)} ${trial} trials together`
   return [
-    `A line that meets the forecast of “${name}” makes ${formatNumber(band.low, 0)} to ${formatNumber(band.high, 0)} in a ${trial} trial, in ${tenths(band.share)} trials.`,
+    `A line that meets the forecast of “${name}” makes ${bandText(band)} in a ${trial} trial, in ${tenths(band.share)} trials.`,
     plan.meets
       ? `Passed from ${formatNumber(plan.passFrom, 0)} units on in ${many}: a line that meets its forecast fails in ${formatShare(plan.falseAlarm)} of such tests, and one whose tasks take ${formatShare(section.longer)} longer passes in ${formatShare(plan.miss)}.`
       : `No test of up to ${formatNumber(section.trialsMost, 0)} trials tells them apart as asked: the best, passed from ${formatNumber(plan.passFrom, 0)} units on in ${many}, still lets a line whose tasks take ${formatShare(section.longer)} longer pass in ${formatShare(plan.miss)} of cases. Make the trial longer.`,
@@ -225,7 +228,7 @@ export function trialStory(name: string, { counts, standing, acceptance }: Trial
     id: 'trial-sure',
     sentences: [
       `Stopping by these limits is wrong for ${formatShare(sequential.falseAlarm)} of lines that meet their forecast, all looks together; a line that is slower as agreed gets through in ${formatShare(sequential.miss)} of trials.`,
-      `The band of the whole trial is ${formatNumber(band.low, 0)} to ${formatNumber(band.high, 0)}.`,
+      `The band of the whole trial is ${bandText(band)}.`,
     ],
   }
   return {
@@ -247,12 +250,10 @@ function trialSentences({ state, count, looks, stoppedAt }: TrialStanding, { tri
     case 'goes on':
       return [`The trial goes on: ${formatNumber(count, 0)} units after ${after} are not below the limit.`]
     case 'passed':
-      return [
-        `The trial is passed by its looks: ${formatNumber(count, 0)} units after ${after}, and the band is ${formatNumber(band.low, 0)} to ${formatNumber(band.high, 0)}.`,
-      ]
+      return [`The trial is passed by its looks: ${formatNumber(count, 0)} units after ${after}, and the band is ${bandText(band)}.`]
     case 'above the band':
       return [
-        `${formatNumber(count, 0)} units after ${after} are more than the band of ${formatNumber(band.low, 0)} to ${formatNumber(band.high, 0)}: before anybody is glad, look whether the trial counted right, and was run with the agreed mix.`,
+        `${formatNumber(count, 0)} units after ${after} are more than the band of ${bandText(band)}: before anybody is glad, look whether the trial counted right, and was run with the agreed mix.`,
       ]
   }
 }

@@ -35,6 +35,19 @@ export function planOf({ decision, scenarios }: Pick<DecisionRuns, 'decision' | 
 }
 
 /**
+ * What money is reckoned with is there: asked before anything runs.
+ *
+ * @returns  the plan, units per shift
+ * @throws RangeError  without money, plan or shifts: what is missing is named
+ * @example needsMoney(runs) // => 320
+ */
+export function needsMoney(of: Pick<DecisionRuns, 'decision' | 'scenarios' | 'file'>): number {
+  if (of.decision.money === null)
+    throw new RangeError(`there is no money in ${of.file}: write wage, crew, days, years and interest under "money:"`)
+  return planOf(of)
+}
+
+/**
  * Payback of the alternatives of a decision against today.
  *
  * @throws RangeError  without money, plan or shifts: what is missing is named
@@ -42,9 +55,9 @@ export function planOf({ decision, scenarios }: Pick<DecisionRuns, 'decision' | 
  */
 export function paybackOf(runs: DecisionRuns): PaybackResult {
   const { decision, result } = runs
-  const { money, today } = decision
-  if (money === null) throw new RangeError(`there is no money in ${runs.file}: write wage, crew, days, years and interest under "money:"`)
-  const plan = planOf(runs)
+  const plan = needsMoney(runs)
+  const { today } = decision
+  const money = decision.money!
   const lines = decision.alternatives.map((alternative, index) => priced(runs, alternative, index))
   const paidHours = money.paidHours ?? workingSeconds(runs.scenarios[today]!.line) / 3600
   return payback(

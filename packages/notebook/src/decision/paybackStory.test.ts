@@ -36,6 +36,8 @@ test('terminal and page tell the same, and the charts of the others are on the p
 
 test('overtime that may not be worked is asked for, and not where it is known', () => {
   expect(paybackStory(runs).warnings.map(({ id }) => id)).toEqual(['warning-overtime'])
-  const known = { ...runs, decision: { ...runs.decision, money: { ...runs.decision.money!, overtimeWorked: 30 } } }
+  const known = { ...runs, decision: { ...runs.decision, money: { ...runs.decision.money!, overtimeWorked: 300 } } }
   expect(paybackStory(known).warnings).toEqual([])
+  const capped = { ...runs, decision: { ...runs.decision, money: { ...runs.decision.money!, overtimeWorked: 10 } } }
+  expect(paybackStory(capped).warnings.map(({ id }) => id)).toEqual(['warning-worked'])
 })

@@ -131,6 +131,15 @@ function warnings({ result: { partial } }: DecisionRuns, { money, alternatives, 
           ),
         ]
       : []),
+    ...(money.overtimeWorked !== null && alternatives.some(({ saved }) => saved.mean > money.overtimeWorked!)
+      ? [
+          warningCell(
+            'worked',
+            'More overtime in the model than is worked',
+            `The model asks for ${formatNumber(overtimeToday, 0)} min of overtime a shift today, and ${formatNumber(money.overtimeWorked, 0)} are worked: no more than these are counted as saved. Find out why before believing the rest.`,
+          ),
+        ]
+      : []),
     ...(alternatives.some(({ worth }) => worth.internalReturn.status === 'several sign changes')
       ? [
           warningCell(

@@ -6,7 +6,7 @@ import { type AnswerCell, proseCell, type ProseCell, type SureCell, type TableCe
 import type { Tale } from '../cells/tale.ts'
 import { startSentence } from '../words/startWords.ts'
 import { USE } from '../sweep/cautions.ts'
-import { chanceWords } from '../words/planWords.ts'
+import { planSentence } from '../words/planWords.ts'
 import { promiseOf, type PromiseResult, type PromiseRuns } from './promiseFigures.ts'
 
 /** The tale for management, and its parts by name. */
@@ -83,7 +83,8 @@ function answerSentences({ name, forecast, section, scenario }: PromiseRuns, { c
       : `, and ${formatNumber(week.p10.point, 0)} in nine of ten weeks of ${formatNumber(forecast.shiftsPerWeek, 0)} shifts`
   return [
     `Promised of “${name}”: at least ${formatNumber(shift.p10.point, 0)} units in nine of ten shifts${weekly}, as long as ${section.until}.`,
-    `Half of the shifts make ${formatNumber(shift.p50.point, 0)} or more${shift.planVerdict === null || plan === null ? '' : `; the chance of the plan of ${formatNumber(plan, 0)} is ${chanceWords(shift.planVerdict)}`}.`,
+    `Half of the shifts make ${formatNumber(shift.p50.point, 0)} or more.`,
+    ...(shift.planVerdict === null || plan === null ? [] : [planSentence(plan, shift.planVerdict, { many: 'shifts' })]),
     ...(overtime === null
       ? []
       : [

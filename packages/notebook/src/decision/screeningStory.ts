@@ -100,7 +100,7 @@ function answerSentences(all: Named): string[] {
     const above = findings.filter(({ word }) => word === 'above guidance value').map(({ what }) => what)
     const [a, w, n] = (['above guidance value', 'within guidance value', 'not checked'] as const).map((word) => counts[word])
     const first = above.length === 0 ? '' : `: ${above.slice(0, 3).join('; ')}${above.length > 3 ? '; and more' : ''}`
-    return `“${name}”: ${counted(a!, 'figure')} above guidance value${first}. ${formatNumber(w!, 0)} within guidance value, ${formatNumber(n!, 0)} not checked.`
+    return `“${name}”: ${counted(a!, 'figure')} above guidance value${first}. ${formatNumber(w!, 0)} within guidance value, assumptions: below; ${formatNumber(n!, 0)} not checked.`
   })
 }
 
@@ -141,7 +141,12 @@ function comparedTable(name: string, findings: readonly ScreeningFinding[]): Tab
           ['side', 'at most, at least or between', ({ guidance }) => guidance?.side ?? null],
         ],
       },
-      wordColumn('Result', 'result', 'above guidance value, or within it', ({ word }) => word),
+      wordColumn(
+        'Result',
+        'result',
+        'above guidance value, or within it; the assumptions stand in the table of what to measure',
+        ({ word }) => (word === 'within guidance value' ? 'within guidance value, assumptions: below' : word),
+      ),
       {
         head: 'Left',
         text: ({ margin }) => (margin === null ? NOT_KNOWN : `${margin < 0 ? '−' : ''}${formatShare(Math.abs(margin))}`),
@@ -151,7 +156,7 @@ function comparedTable(name: string, findings: readonly ScreeningFinding[]): Tab
     rows: findings,
     marked: ({ word }) => word === 'above guidance value',
     tone: ({ word }) => (word === 'above guidance value' ? 'warning' : undefined),
-    note: 'Marked: above guidance value; of a least distance or gap, short of it. Within guidance value holds with the assumptions told below alone. Sources, editions and evidence stand with what to measure.',
+    note: 'Marked: above guidance value; of a least distance or gap, short of it. Assumptions, sources, editions and evidence of each figure stand on the page with what to measure.',
   })
 }
 

@@ -7,6 +7,7 @@ import type { StudyFlags } from '../../studyCommand.ts'
 export async function payback(shell: Shell, file: string, flags: StudyFlags, command: string): Promise<number> {
   return await decisionCommand(shell, file, flags, command, {
     what: 'what each alternative is worth',
+    needs: (of, { needsMoney }) => void needsMoney(of),
     document: (runs, { paybackOf }) => paybackDocument(runs, paybackOf(runs)),
     tale: (runs, { paybackStory }) => paybackStory(runs),
   })
