@@ -232,6 +232,38 @@ describe('learn-loopwright', () => {
   })
 })
 
+describe('from-stopwatch-to-signature', () => {
+  let told: Told
+  beforeAll(async () => {
+    told = await run('from-stopwatch-to-signature.ts', REPLICATIONS)
+  })
+
+  test('goes from what was measured to the page for the signature, in this order', () => {
+    const headings = told.cells.flatMap((cell) => (cell.kind === 'prose' ? (cell.markdown.match(/^## .*/gm) ?? []) : []))
+    const asked = ['What was measured', 'What stood', 'What is ordered', 'What may be promised', 'What it is worth']
+    const then = ['Which one the team favours', 'What needs a closer look', 'How it will be accepted', 'The page for the signature']
+    const at = [...asked, ...then].map((heading) => headings.indexOf(`## ${heading}`))
+    expect(at.every((place, index) => place >= 0 && (index === 0 || place > at[index - 1]!))).toBe(true)
+    const said = told.said.replace(/\s+/g, ' ')
+    expect(said.indexOf('Promised of “as drawn”: at least')).toBeGreaterThan(said.indexOf('The page for the signature'))
+    expect(told.cells.at(-1)).toMatchObject({ kind: 'prose', markdown: expect.stringMatching(/^Signed for the money/) })
+  })
+
+  test('the money is that of the decision file beside the data, and the caution of the screening stands before its figures', () => {
+    const money = told.cells.find(({ id }) => id === 'payback-money')
+    if (money?.kind !== 'table') throw new Error('no table of money')
+    const { rows, columns } = money.views.of[0]!.content
+    const at = columns.flatMap(({ fields }) => fields.map(({ name }) => name))
+    for (const [index, invested] of [96_000, 118_000].entries()) {
+      const [annual, months] = ['annual', 'payback_months'].map((name) => rows[index]!.values[at.indexOf(name)] as number)
+      expect(months).toBeCloseTo((12 * invested) / annual!, 9)
+    }
+    const ids = told.cells.map(({ id }) => id)
+    expect(ids.indexOf('caution-screening')).toBeLessThan(ids.indexOf('screen-1-compared'))
+    expect(told.page).toContain('It is not a risk assessment and not a statement of compliance.')
+  })
+})
+
 describe('numbers in prose are computed, never typed', () => {
   /** Digits in the running text of a template, outside `${…}`. */
   const typed = (source: string): string[] => {
