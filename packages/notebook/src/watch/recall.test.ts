@@ -22,6 +22,31 @@ test('the same study of the same lines is made once, and each gets a result of i
   expect([runs, memory.counts()]).toEqual([3, { made: 3, recalled: 1 }])
 })
 
+test('lines that differ in anything are told apart; the same numbers are the same however they were made', async () => {
+  const memory = studyMemory()
+  let runs = 0
+  const ask = async (of: unknown): Promise<number> => {
+    const { run } = await memory.recall('sweep', [of], async () => {
+      runs += 1
+      return { partial: false, run: runs }
+    })
+    return run
+  }
+  const parts = [
+    { a: 1 },
+    { a: 0 },
+    { a: -0 },
+    { a: null },
+    { a: Number.POSITIVE_INFINITY },
+    { a: Number.NEGATIVE_INFINITY },
+    { a: Number.NaN },
+    { a: new Map([[1, 2]]) },
+    { a: new Set([1]) },
+  ]
+  for (const [index, part] of parts.entries()) expect(await ask(part)).toBe(index + 1)
+  expect(await ask({ a: 0.25 + 0.75 })).toBe(1)
+})
+
 test('what was stopped is made again; what a whole run did not ask for is forgotten', async () => {
   const memory = studyMemory()
   let runs = 0

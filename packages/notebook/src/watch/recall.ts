@@ -1,6 +1,5 @@
 /** Results of studies from one run of a notebook to the next: what was asked before of the very same lines is not made again. */
 import { createHash } from 'node:crypto'
-import { serialize } from 'node:v8'
 import type { Effects } from '../runner/effects.ts'
 
 export interface StudyMemory {
@@ -13,6 +12,14 @@ export interface StudyMemory {
   readonly counts: () => { readonly made: number; readonly recalled: number }
 }
 
+/** What JSON leaves out, as texts: the key of a study tells apart all that its lines tell apart. */
+function exact(_: string, value: unknown): unknown {
+  if (typeof value === 'number' && (!Number.isFinite(value) || Object.is(value, -0))) return `number ${Object.is(value, -0) ? '-0' : value}`
+  if (value instanceof Map) return ['map', ...value]
+  if (value instanceof Set) return ['set', ...value]
+  return value
+}
+
 /** A memory for one notebook. */
 export function studyMemory(): StudyMemory {
   const results = new Map<string, { readonly partial: boolean }>()
@@ -21,7 +28,7 @@ export function studyMemory(): StudyMemory {
   let recalled = 0
   return {
     recall: async <R extends { readonly partial: boolean }>(name: string, of: readonly unknown[], make: () => Promise<R>): Promise<R> => {
-      const key = createHash('sha256').update(name).update(serialize(of)).digest('hex')
+      const key = createHash('sha256').update(name).update(JSON.stringify(of, exact)).digest('hex')
       asked.add(key)
       const before = results.get(key) as R | undefined
       if (before !== undefined) {
