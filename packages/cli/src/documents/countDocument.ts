@@ -98,6 +98,13 @@ export const countSchema = (): Schema =>
       ),
       carrierShares: orNull(byName(CARRIER_STATES, share('of the carriers’ time'), 'what the carriers do')),
       outputByHour: list(number('units'), 'mean output in each hour of the window; the last may be a part of one'),
+      hourSpread: list(
+        record(
+          { p10: number('units that one of ten windows stays below'), p90: number('units that one of ten exceeds') },
+          'eight of ten windows',
+        ),
+        'spread of the output of each hour; empty below ten replications',
+      ),
       stoppedBy: stops('by cause', { count: number('stops per window') }),
       lapSecondsMean: orNull(number('lap of a carrier')),
       timeInLineSecondsMean: orNull(number('from load start to unload end')),
