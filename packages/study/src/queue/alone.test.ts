@@ -1,4 +1,4 @@
-import { execFileSync } from 'node:child_process'
+import { readdirSync, readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
 import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 import { callingThread } from '../runs/callingThread.ts'
@@ -7,11 +7,11 @@ import { alone } from './alone.ts'
 
 const spec = stationLoop()
 const task: Task = { line: 0, carriers: 3, seed: '2', from: 4, to: 7, want: 'rows' }
+/** Processes that this one has started for jobs alone, as Linux tells: by thread. */
 const children = (): number[] =>
-  execFileSync('ps', ['-o', 'pid=,args=', '--ppid', String(process.pid)], { encoding: 'utf8' })
-    .split('\n')
-    .filter((line) => line.includes('aloneProcess'))
-    .map((line) => Number(line.trim().split(' ')[0]))
+  readdirSync('/proc/self/task')
+    .flatMap((thread) => readFileSync(`/proc/self/task/${thread}/children`, 'utf8').trim().split(' ').filter(Boolean).map(Number))
+    .filter((pid) => readFileSync(`/proc/${pid}/cmdline`, 'utf8').includes('aloneProcess'))
 
 test('a job alone gives the bits of any other; one that ends its process is told by the signal, and the next has a new one', {
   tags: 'long',
