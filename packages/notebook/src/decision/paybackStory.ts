@@ -4,6 +4,7 @@ import { capital, formatNumber } from '@loopwright/charts/table'
 import type { PaybackOf, PaybackResult } from '@loopwright/decide'
 import {
   type AnswerCell,
+  type AnswerFigure,
   type CautionCell,
   type ChartCell,
   proseCell,
@@ -50,13 +51,20 @@ export function paybackStory(runs: DecisionRuns): PaybackStory {
   const { currency } = decision
   const best = result.alternatives.reduce((first, one) => (months(one) < months(first) ? one : first))
   const parts = {
-    answer: { kind: 'answer', id: 'payback-answer', sentences: answerSentences(result, best, currency) } satisfies AnswerCell,
+    answer: {
+      kind: 'answer',
+      id: 'payback-answer',
+      sentences: answerSentences(result, best, currency),
+      figures: paybackFigures(result),
+    } satisfies AnswerCell,
     warnings: warnings(runs, result),
     table: tableCell('payback-money', moneyTable(result, currency)),
     naive: result.alternatives.every(({ naive }) => naive === null) ? null : tableCell('payback-naive', naiveTable(result, currency)),
-    charts: result.alternatives.map((of, index): ChartCell => {
+    charts: result.alternatives.flatMap((of, index): ChartCell[] => {
+      // what never pays back has no curve to draw
+      if (of.worth.paybackMonths === null) return []
       const cell = chartCell(`payback-break-even-${index + 1}`, breakEvenFigure(result, of, currency))
-      return of === best ? cell : { ...cell, pageOnly: true }
+      return [of === best ? cell : { ...cell, pageOnly: true }]
     }),
     sure: { kind: 'sure', id: 'payback-sure', sentences: sureSentences(result) } satisfies SureCell,
     alternatives: tableCell('payback-alternatives', alternativesTable(runs)),
@@ -95,6 +103,21 @@ function answerSentences(result: PaybackResult, best: PaybackOf, currency: strin
       ? `${within.map(({ name }) => quoted(name)).join(' and ')} ${within.length === 1 ? 'pays' : 'pay'} back within ${hurdle}.`
       : `No alternative pays back within ${hurdle}.`
   return [first, ...alternatives.map((of) => oneSentence(of, currency)), ...(best.naive === null ? [] : [naiveSentence(result, best)])]
+}
+
+/** more than these fill the first screen */
+const FIGURES_MAX = 3
+
+function paybackFigures({ alternatives }: PaybackResult): AnswerFigure[] {
+  return alternatives
+    .filter(({ worth }) => worth.paybackMonths !== null)
+    .toSorted((a, b) => months(a) - months(b))
+    .slice(0, FIGURES_MAX)
+    .map(({ name, worth, spread }) => ({
+      label: `${quoted(name)} pays back in`,
+      value: monthsText(worth.paybackMonths),
+      sure: spread.paybackMonths === null ? '' : `in eight of ten draws ${rangeText(spread.paybackMonths, 0)}`,
+    }))
 }
 
 function oneSentence({ name, worth, spread, savings, overtimeBefore, overtimeAfter }: PaybackOf, currency: string): string {

@@ -2,7 +2,7 @@
 import { capital, formatNumber, formatShare, type Table, tableOf, wordColumn } from '@loopwright/charts/table'
 import { STATE_TIMES } from '@loopwright/decide'
 import { workingSeconds } from '@loopwright/line/bounds'
-import { type AnswerCell, proseCell, type ProseCell, type SureCell, type TableCell, tableCell } from '../cells/cell.ts'
+import { type AnswerCell, type AnswerFigure, proseCell, type ProseCell, type SureCell, type TableCell, tableCell } from '../cells/cell.ts'
 import type { Tale } from '../cells/tale.ts'
 import { startSentence } from '../words/startWords.ts'
 import { USE } from '../sweep/cautions.ts'
@@ -31,7 +31,12 @@ export function promiseStory(runs: PromiseRuns): PromiseStory {
   const { scenario, name, section, forecast } = runs
   const result = promiseOf(runs)
   const parts = {
-    answer: { kind: 'answer', id: 'promise-answer', sentences: answerSentences(runs, result) } satisfies AnswerCell,
+    answer: {
+      kind: 'answer',
+      id: 'promise-answer',
+      sentences: answerSentences(runs, result),
+      figures: promiseFigures(runs),
+    } satisfies AnswerCell,
     table: tableCell('promise-units', unitsTable(runs)),
     pace: tableCell('promise-pace', paceTable(runs, result)),
     ramp: result.ramp.length === 0 ? null : tableCell('promise-ramp', rampTable(result)),
@@ -96,6 +101,23 @@ function answerSentences({ name, forecast, section, scenario }: PromiseRuns, { c
           `${capital(constraint.station)} limits it: it produces ${formatShare(constraint.effectiveness.availability)} of its planned time, is starved ${formatShare(constraint.starvedShare)} and blocked ${formatShare(constraint.blockedShare)} of the shift.`,
         ]),
     ...(ramp.length === 0 ? [] : [rampSentence(ramp)]),
+  ]
+}
+
+function promiseFigures({ forecast: { shift, week, shiftsPerWeek } }: PromiseRuns): AnswerFigure[] {
+  return [
+    ...(shift.p10 === null
+      ? []
+      : [{ label: 'Units a shift, promised', value: formatNumber(shift.p10.point, 0), sure: 'in nine of ten shifts' }]),
+    ...(week.p10 === null
+      ? []
+      : [
+          {
+            label: `Units a week of ${formatNumber(shiftsPerWeek, 0)} shifts`,
+            value: formatNumber(week.p10.point, 0),
+            sure: 'in nine of ten weeks',
+          },
+        ]),
   ]
 }
 
