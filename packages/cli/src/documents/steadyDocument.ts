@@ -38,6 +38,15 @@ export function steadySchema(): Schema {
         productsInLine: orNull(outputInterval('products on the loop after the cut')),
         output: orNull(cut('MSER-5 on output')),
         products: orNull(cut('MSER-5 on products in line')),
+        series: orNull(
+          record(
+            {
+              unitsPerHour: list(number('units per hour'), 'output of each interval'),
+              products: list(number('products'), 'on the loop on average, in each interval'),
+            },
+            'means over the runs, from an empty line on; null where a run ended early or was stopped',
+          ),
+        ),
         why: orNull(text('why there is no cut')),
       },
       'What `loopwright steady --json` prints. Times in seconds.',
