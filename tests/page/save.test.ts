@@ -51,7 +51,7 @@ describe.skipIf(path === null)('taken out of a page', () => {
     expect([...(await saved('Save this figure as PNG')).subarray(1, 4)]).toEqual([80, 78, 71])
     const csv = (await saved('Save these numbers as CSV')).toString('utf8')
     expect(csv.split('\r\n').length).toBeGreaterThan(2)
-    await details.getByRole('button', { name: 'Copy the sentence with its number' }).click()
+    await details.getByRole('button', { name: 'Copy sentence with its number' }).click()
     await expect.poll(() => details.locator('[role=status]').textContent()).toBe('Copied.')
     expect(await page.evaluate('navigator.clipboard.readText()')).toContain('How many?')
     expect(errors).toEqual([])

@@ -41,7 +41,7 @@ export function offerSaves(): void {
       ' ',
       button('CSV', 'Save these numbers as CSV', () => saved(`${id}.csv`, new Blob([BYTES_OF_MARK, csvOf(details)], { type: 'text/csv' }))),
       ' ',
-      button('Copy sentence', 'Copy the sentence with its number', async () => {
+      button('Copy sentence', 'Copy sentence with its number', async () => {
         await navigator.clipboard.writeText(sentenceOf(figure))
         return 'Copied.'
       }),
