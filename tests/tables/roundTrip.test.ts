@@ -1,5 +1,5 @@
-import { meanInterval, Tally } from '@loopwright/stats'
-import { binomialCdf, normalQuantile } from '@loopwright/stats/special'
+import { meanInterval, Tally, tQuantile } from '@loopwright/stats'
+import { binomialCdf } from '@loopwright/stats/special'
 import { inputDoubt, replicate } from '@loopwright/study'
 import { expect, test } from 'vitest'
 import { measuredLines, TRUE_LINE } from './roundTrip.ts'
@@ -10,7 +10,8 @@ const TIMES = 20
 
 /**
  * A known line → times as of a clipboard → read, fitted, put into a skeleton → forecast of the mean output. Its 90 % interval, which knows of the doubt of the
- * times, covers the truth about so often; the one that takes them as exact does not. ROUND_TRIPS=500 tries as many.
+ * times, covers the truth about so often (measured: 84 of 100 with 20 times of each task, for the spread of so few is itself known badly); the one that takes
+ * them as exact does not (8 of 100). ROUND_TRIPS=500 tries as many.
  */
 test('an interval with the doubt of its inputs covers the truth, one without does not', { tags: 'long', timeout: 3_600_000 }, async () => {
   const truth = Tally.of((await replicate(TRUE_LINE, { replications: 400 }, { seed: 'truth', workers: 0 })).map(({ output }) => output))
@@ -22,7 +23,7 @@ test('an interval with the doubt of its inputs covers the truth, one without doe
     const plain = meanInterval(result.without, 0.9)
     if (plain.low <= truth && truth <= plain.high) exactly++
     // what the forecast tells: the variance that the inputs add, beside that of the runs
-    const half = normalQuantile(0.95) * Math.sqrt(result.split!.inputVariance + plain.sd ** 2 / plain.n)
+    const half = tQuantile(0.95, DRAWS - 1) * Math.sqrt(result.split!.inputVariance + plain.sd ** 2 / plain.n)
     if (Math.abs(plain.mean - truth) <= half) covered++
   }
   const told = `${covered} of ${TRIALS} with the doubt, ${exactly} without`

@@ -1,10 +1,10 @@
 /** Measured inputs as others might have been measured: weights of the Bayesian bootstrap for values, a gamma for rates, a Dirichlet for shares. */
-import { type Distribution, distributionMean, type Stream, stream } from '@loopwright/stats'
+import { type Distribution, distributionMean, scaledTimes, type Stream, stream } from '@loopwright/stats'
 import { dirichletWeights, fitDuration, reweighted } from '@loopwright/stats/fit'
-import { gammaQuantile } from '@loopwright/stats/special'
+import { chiSquareQuantile, gammaQuantile } from '@loopwright/stats/special'
 import type { MixStudy } from '../mix/mixStudy.ts'
 import type { StopStudy, StopTimes } from '../stops/stopStudy.ts'
-import { type TaskTimes, USUAL_CV } from '../times/timeStudy.ts'
+import { everyNth, type TaskTimes, USUAL_CV } from '../times/timeStudy.ts'
 
 /** An input of which it is known how often it was measured. */
 export interface DoubtedInput {
@@ -26,6 +26,8 @@ export interface Redrawn<T> {
 /** fewer tell nothing of their own doubt: ± 10 % then, evenly (own rule, shown) */
 const VALUES_MIN = 5
 const EXPERT = 0.1
+/** of more values every so manyth is weighted, which makes them a little less sure than they are */
+const VALUES_MAX = 2000
 
 /** The stream of an input: `input/<name>`, its replication the number of the draw. */
 const streamOf = (seed: string, draw: number, name: string): Stream => stream(seed, draw, `input/${name.replaceAll('/', ' ')}`)
@@ -39,7 +41,8 @@ const streamOf = (seed: string, draw: number, name: string): Stream => stream(se
 export function redrawTimes(studies: readonly TaskTimes[], seed: string, draw: number): Redrawn<TaskTimes[]> {
   const made = studies.map((one) => {
     const name = `${one.task}${one.variant === null ? '' : `, ${one.variant}`}`
-    const distribution = redrawnTime(one, streamOf(seed, draw, name))
+    const uniform = streamOf(seed, draw, name)
+    const distribution = widened(redrawnTime(one, uniform), one, uniform)
     return { study: { ...one, distribution }, name, level: Math.log(distributionMean(distribution) / distributionMean(one.distribution)) }
   })
   return {
@@ -49,8 +52,21 @@ export function redrawTimes(studies: readonly TaskTimes[], seed: string, draw: n
   }
 }
 
-function redrawnTime({ values, stands, choice, mean, distribution }: TaskTimes, uniform: Stream): Distribution {
+/**
+ * The Bayesian bootstrap alone is a little too sure of the mean of few values: its variance is s²/(n + 1), divisor n, and its tails are those of the normal.
+ * Scaled so that the mean moves as by Student's t, s/√n and n − 1 degrees of freedom (own rule, by the coverage of the round trip).
+ */
+function widened(distribution: Distribution, { values, stands, distribution: measured }: TaskTimes, uniform: Stream): Distribution {
+  const n = values.length
+  if (stands === 'constant' || n < VALUES_MIN) return distribution
+  const level = Math.log(distributionMean(distribution) / distributionMean(measured))
+  const by = Math.sqrt((n + 1) / chiSquareQuantile(uniform(), n - 1))
+  return scaledTimes(distribution, Math.exp((by - 1) * level))
+}
+
+function redrawnTime({ values: all, stands, choice, mean, distribution }: TaskTimes, uniform: Stream): Distribution {
   if (stands === 'constant') return distribution
+  const values = everyNth(all, VALUES_MAX)
   if (values.length < VALUES_MIN) return { kind: 'lognormal', mean: mean * (1 - EXPERT + 2 * EXPERT * uniform()), cv: USUAL_CV }
   const weights = dirichletWeights(values.length, uniform)
   if (stands === 'values') return reweighted(values, weights)

@@ -139,7 +139,9 @@ function worstStretches(orders: readonly Order[], work: Readonly<Record<string, 
       // weeks begin on Monday; 1970-01-01 was a Thursday
       const shift = length === 'week' ? 3 * 86_400 : 0
       const start = Math.floor((one.when! + shift) / SECONDS[length]) * SECONDS[length] - shift
-      groups.set(start, [...(groups.get(start) ?? []), one])
+      const group = groups.get(start)
+      if (group === undefined) groups.set(start, [one])
+      else group.push(one)
     }
     if (groups.size < 2) return []
     const load = (group: readonly Order[]): number => {

@@ -86,6 +86,7 @@ export function readStops(table: RawTable, options: StopLogOptions = {}): StopLo
       'say which (--clock m:ss or --clock h:mm)',
     )
   const stops: Stop[] = []
+  const seen = new Map<string, number>()
   const doubts: string[] = []
   let undated = 0
   for (const row of books.body) {
@@ -108,11 +109,13 @@ export function readStops(table: RawTable, options: StopLogOptions = {}): StopLo
     if (read.value.undated) undated++
     const { start, end } = read.value
     const stop = { place: place === '' ? 'line' : place!, cause: cause === '' ? 'stop' : cause!, start, end, line: row.line }
-    const twin = stops.find((one) => one.place === stop.place && one.cause === stop.cause && one.start === start && one.end === end)
+    const key = JSON.stringify([stop.place, stop.cause, start, end])
+    const twin = seen.get(key)
     if (twin !== undefined) {
-      books.refuseRow(row, `it is the same stop as in line ${twin.line}`)
+      books.refuseRow(row, `it is the same stop as in line ${twin}`)
       continue
     }
+    seen.set(key, stop.line)
     stops.push(stop)
   }
   if (undated > 0)

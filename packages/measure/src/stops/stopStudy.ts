@@ -91,8 +91,8 @@ const SHORT_BELOW = 300
  */
 export function stopStudy(stops: readonly Stop[], request: StopStudyRequest = {}): StopStudy {
   const { hours = null, clock = 'operating', shortBelow = SHORT_BELOW, by = 'place and cause', seed = '1' } = request
-  const from = request.from ?? Math.min(...stops.map(({ start }) => start))
-  const to = request.to ?? Math.max(...stops.map(({ start, end }) => end ?? start))
+  const from = request.from ?? stops.reduce((first, { start }) => Math.min(first, start), Number.POSITIVE_INFINITY)
+  const to = request.to ?? stops.reduce((last, { start, end }) => Math.max(last, end ?? start), Number.NEGATIVE_INFINITY)
   const inside = stops.filter(({ start, end }) => start <= to && (end ?? to) >= from)
   const lasting = ({ start, end }: Stop): number => workedBetween(Math.max(from, start), Math.min(to, end ?? to), hours)
   const names = [...new Set(inside.map(({ place }) => place))]
@@ -114,7 +114,12 @@ export function stopStudy(stops: readonly Stop[], request: StopStudyRequest = {}
     for (const cause of causes) {
       const mine = own.filter((one) => by === 'place' || one.cause === cause)
       // of one cause an entry that begins before the last one is over tells of the same stop
-      const single = mine.filter((one, index) => !mine.slice(0, index).some((before) => one.start < (before.end ?? to)))
+      let until = Number.NEGATIVE_INFINITY
+      const single = mine.filter((one) => {
+        const apart = one.start >= until
+        until = Math.max(until, one.end ?? to)
+        return apart
+      })
       for (const short of [false, true]) {
         const part = single.filter((one) => (one.end !== null && one.end - one.start < shortBelow) === short)
         if (part.length > 0) times.push(judged({ place, cause, short, part, exposure, lasting, seed, from }))

@@ -54,3 +54,7 @@ test('a quote that never closes is told with its line', () => {
   expect(() => textTable('task,s\na,1\n"b,2\nc,3\n', 't.csv')).toThrow('"t.csv", line 3: a quote opens here and never closes')
   expect(() => textTable(' \n', 't.csv')).toThrow('"t.csv": the file is empty')
 })
+
+test('a table without end is refused before it is parted', () => {
+  expect(() => textTable('task,s\n'.repeat(200_001), 't.csv')).toThrow('"t.csv", line 200001: tables of up to 200000 lines are read')
+})

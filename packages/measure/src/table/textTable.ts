@@ -5,6 +5,8 @@ import { refusal } from './tableError.ts'
 
 const SEPARATORS = [';', '\t', ',', '|'] as const
 const WORDS: Readonly<Record<string, string>> = { ';': 'semicolons', '\t': 'tabs', ',': 'commas', '|': 'upright strokes' }
+/** tables that people keep are shorter */
+const LINES_MAX = 200_000
 /** lines that decide about the separator */
 const LOOKED_AT = 40
 
@@ -19,6 +21,9 @@ const LOOKED_AT = 40
  */
 export function textTable(text: string, file: string, notes: readonly string[] = []): RawTable {
   if (text.trim() === '') throw refusal(file, '', 'the file is empty', 'save the table again')
+  const lines = text.split(/\r\n|\n|\r/, LINES_MAX + 1).length
+  if (lines > LINES_MAX)
+    throw refusal(file, `line ${LINES_MAX + 1}`, `tables of up to ${LINES_MAX} lines are read`, 'keep only the rows of the study')
   const separator = separatorOf(text)
   let records: { info: { lines: number }; record: string[] }[]
   try {

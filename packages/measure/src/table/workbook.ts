@@ -213,7 +213,7 @@ function sheetOf(xml: string, context: SheetContext): { rows: RawRow[]; notes: s
     },
   })
   const filled = fillMerges(rows, merges)
-  const last = Math.max(0, ...rows.keys())
+  const last = [...rows.keys()].reduce((most, row) => Math.max(most, row), 0)
   return {
     rows: Array.from({ length: last }, (_, index) => ({
       line: index + 1,

@@ -54,7 +54,10 @@ export function trendOf(values: readonly number[]): Trend | null {
 export function peopleDiffer(values: readonly number[], names: readonly (string | null)[]): PeopleDiffer | null {
   const groups = new Map<string, number[]>()
   names.forEach((name, index) => {
-    if (name !== null) groups.set(name, [...(groups.get(name) ?? []), values[index]!])
+    if (name === null) return
+    const group = groups.get(name)
+    if (group === undefined) groups.set(name, [values[index]!])
+    else group.push(values[index]!)
   })
   if (groups.size < 2) return null
   const tallies = [...groups].map(([name, each]) => ({ name, tally: Tally.of(each) }))

@@ -1,7 +1,7 @@
 import { quantile, stream } from '@loopwright/stats'
 import { describe, expect, test } from 'vitest'
 import type { Observation } from './observation.ts'
-import { timeStudy, type TimeStudyRequest } from './timeStudy.ts'
+import { everyNth, timeStudy, type TimeStudyRequest } from './timeStudy.ts'
 
 const observed = (values: readonly number[], more: Partial<Observation> = {}): Observation[] =>
   values.map((observedSeconds, index) => ({
@@ -76,4 +76,13 @@ test('the shortest time is taken off where all values lie above it', () => {
   const values = drawn(30).map((value) => value + 20)
   expect(study(values, { shortest: { wire: 20 } }).choice!.candidates).toHaveLength(6)
   expect(study(values, { shortest: { wire: 90 } }).choice!.candidates).toHaveLength(3)
+})
+
+test('of very many times every so manyth makes the curve, and all make the mean', () => {
+  const many = Array.from({ length: 150_000 }, (_, index) => 40 + (index % 20))
+  const wire = study(many, { keepValues: true })
+  expect(wire.mean).toBeCloseTo(49.5, 9)
+  expect([wire.n, wire.least, wire.most]).toEqual([150_000, 40, 59])
+  expect((wire.distribution as unknown as { values: number[] }).values.length).toBeLessThanOrEqual(2000)
+  expect(everyNth([1, 2, 3], 5)).toEqual([1, 2, 3])
 })

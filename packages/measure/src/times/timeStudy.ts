@@ -73,6 +73,8 @@ export const CURVE_FROM = 20
 const SPREAD_FROM = 5
 /** of a skilled hand; common practice, no source */
 export const USUAL_CV = 0.12
+/** more values take long, and tell a curve no better: of more every so manyth is taken */
+const VALUES_MAX = 2000
 /** draws of all bootstrap samples of one fit, about */
 const DRAWS = 60_000
 
@@ -91,7 +93,9 @@ export function timeStudy(
   const groups = new Map<string, Observation[]>()
   for (const one of observations) {
     const key = JSON.stringify([one.task, one.variant])
-    groups.set(key, [...(groups.get(key) ?? []), one])
+    const group = groups.get(key)
+    if (group === undefined) groups.set(key, [one])
+    else group.push(one)
   }
   // variants of a task stand together
   const tasks = [...new Set(observations.map(({ task }) => task))]
@@ -122,11 +126,11 @@ function judged(observations: readonly Observation[], request: TimeStudyRequest)
     mean,
     sd,
     cv: sd === null ? null : sd / mean,
-    least: Math.min(...values),
+    least: values.reduce((least, value) => Math.min(least, value)),
     p10: sampleQuantile(values, 0.1),
     median: sampleQuantile(values, 0.5),
     p90: sampleQuantile(values, 0.9),
-    most: Math.max(...values),
+    most: values.reduce((most, value) => Math.max(most, value)),
     cycles: cyclesFor(values, relative),
     outliers: outliersOf(values, observations),
     trend: trendOf(values),
@@ -161,15 +165,26 @@ function simulatedBy(
   { shortest = {}, keepValues = false, samples, seed = '1' }: TimeStudyRequest,
 ): Pick<TaskTimes, 'choice' | 'distribution' | 'stands'> {
   const n = values.length
+  const kept = everyNth(values, VALUES_MAX)
   if (n >= 2 && sd! <= 1e-9 * mean) return { choice: null, distribution: { kind: 'constant', value: mean }, stands: 'constant' }
   if (keepValues && n >= SPREAD_FROM)
-    return { choice: null, distribution: { kind: 'empirical', values: [...values], interpolate: false }, stands: 'values' }
+    return { choice: null, distribution: { kind: 'empirical', values: kept, interpolate: false }, stands: 'values' }
   if (n < SPREAD_FROM) return { choice: null, distribution: { kind: 'lognormal', mean, cv: USUAL_CV }, stands: 'mean alone' }
   if (n < CURVE_FROM) return { choice: null, distribution: { kind: 'lognormal', mean, cv: sd! / mean }, stands: 'mean and spread' }
   const shift = shortest[task] ?? null
-  const usable = shift !== null && shift > 0 && shift < Math.min(...values) ? shift : null
-  const draws = samples ?? Math.max(99, Math.min(999, Math.floor(DRAWS / n)))
+  const usable = shift !== null && shift > 0 && shift < values.reduce((least, value) => Math.min(least, value)) ? shift : null
+  const draws = samples ?? Math.max(99, Math.min(999, Math.floor(DRAWS / kept.length)))
   const name = `${task} ${variant ?? ''}`.replaceAll('/', ' ')
-  const choice = chooseDuration(values, usable, stream(seed, 0, `bootstrap/${name}`), draws)
+  const choice = chooseDuration(kept, usable, stream(seed, 0, `bootstrap/${name}`), draws)
   return { choice, distribution: choice.distribution, stands: choice.chosen === null ? 'values' : 'curve' }
+}
+
+/**
+ * Values evenly taken out of many, in their order; all of few.
+ *
+ * @example everyNth([1, 2, 3, 4, 5], 2) // => [1, 4]
+ */
+export function everyNth<T>(values: readonly T[], most: number): T[] {
+  const step = Math.ceil(values.length / most)
+  return step <= 1 ? [...values] : values.filter((_, index) => index % step === 0)
 }

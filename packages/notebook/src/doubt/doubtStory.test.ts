@@ -11,11 +11,11 @@ const inputs = [
 ] as const
 
 test('twenty more of twenty halve the variance of their part', () => {
-  const [first, second] = doubtOf({ variances: [9, 16], split: { inputVariance: 25 } }, inputs)
+  const [first, second] = doubtOf({ variances: [9, 16], split: { inputVariance: 25 }, draws: 1_000_000 }, inputs)
   expect([first!.name, first!.share]).toEqual(['S3 tool', 0.64])
   // 1.6449·5; 25 − 16·20/23 left; of the other 25 − 9·20/40
   expect([first!.now, first!.narrowed, second!.narrowed].map((one) => Number(one.toFixed(3)))).toEqual([8.224, 5.477, 7.447])
-  expect(doubtOf({ variances: [], split: null }, inputs)).toEqual([])
+  expect(doubtOf({ variances: [], split: null, draws: 0 }, inputs)).toEqual([])
 })
 
 test('told in the terminal and on the page, with and without what is known', async () => {

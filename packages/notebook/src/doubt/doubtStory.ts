@@ -3,7 +3,7 @@ import { formatNumber, formatShare, type Table, tableOf, wordColumn } from '@loo
 import type { DoubtedInput } from '@loopwright/measure'
 import type { Scenario } from '@loopwright/scenario'
 import { sampleQuantile, type VarianceSplit } from '@loopwright/stats/fit'
-import { normalQuantile } from '@loopwright/stats/special'
+import { tQuantile } from '@loopwright/stats'
 import type { DoubtResult } from '@loopwright/study'
 import { type AnswerCell, type CautionCell, type Cell, type SureCell, type TableCell, tableCell, warningCell } from '../cells/cell.ts'
 import type { Tale } from '../cells/tale.ts'
@@ -44,16 +44,17 @@ export interface InputDoubt extends DoubtedInput {
 /**
  * What each input adds, the largest first. With m more measurements the variance of an input's mean shrinks by n/(n + m).
  *
- * @example doubtOf({ variances: [9, 1], split: { inputVariance: 10 } }, [{ name: 'a', n: 20, what: 'time' }, { name: 'b', n: 20, what: 'time' }])[0].share // => 0.9
+ * @example doubtOf({ variances: [9, 1], split: { inputVariance: 10 }, draws: 100 }, [{ name: 'a', n: 20, what: 'time' }, { name: 'b', n: 20, what: 'time' }])[0].share // => 0.9
  */
 export function doubtOf(
-  { variances, split }: Pick<DoubtResult, 'variances'> & { readonly split: Pick<VarianceSplit, 'inputVariance'> | null },
+  { variances, split, draws }: Pick<DoubtResult, 'variances' | 'draws'> & { readonly split: Pick<VarianceSplit, 'inputVariance'> | null },
   inputs: readonly DoubtedInput[],
 ): InputDoubt[] {
   if (split === null) return []
   const sum = variances.reduce((all, one) => all + one, 0)
   const total = split.inputVariance
-  const z = normalQuantile((1 + LEVEL) / 2)
+  // the variance is known by so many draws
+  const z = tQuantile((1 + LEVEL) / 2, Math.max(1, draws - 1))
   return inputs
     .map((input, index) => {
       const share = sum > 0 ? variances[index]! / sum : 0
@@ -99,7 +100,7 @@ export function doubtStory(scenario: Scenario, result: DoubtResult, inputs: read
       kind: 'sure',
       id: 'doubt-sure',
       sentences: [
-        `Two levels: ${result.draws} times all inputs are redrawn as others might have been measured (values by weights of the Bayesian bootstrap, times between stops by the gamma of their count, shares by a Dirichlet), and ${result.replications} ${words.many} of each are simulated, beside the line as measured in the same worlds. What each input adds is a straight-line estimate; ${MORE} more measurements shrink its part by n/(n + ${MORE}).`,
+        `Two levels: ${result.draws} times all inputs are redrawn as others might have been measured (values by weights of the Bayesian bootstrap, their mean widened to Student’s t; times between stops by the gamma of their count, shares by a Dirichlet), and ${result.replications} ${words.many} of each are simulated, beside the line as measured in the same worlds. What each input adds is a straight-line estimate; ${MORE} more measurements shrink its part by n/(n + ${MORE}).`,
       ],
     } satisfies SureCell,
   }
@@ -118,11 +119,11 @@ function answerSentences({ without, within, split }: DoubtResult, doubts: readon
   const noun = worst === undefined ? '' : NOUNS[worst.what][1]
   return [
     `A ${per} makes ${band(drawn)} units in eight of ten, with the inputs as well known as they are; ${band(without)} if they were known exactly.`,
-    ...(split.inputShare === null || worst === undefined
-      ? ['The inputs add nothing to the spread.']
+    ...(split.inputShare === null || split.inputVariance === 0 || worst === undefined
+      ? ['The doubt of the inputs is too small to show beside chance: more measurements would narrow nothing that so many runs can see.']
       : [
           `The mean output is known to ± ${whole(worst.now)} (90 %): ${formatShare(split.inputShare)} of what is uncertain would go with more measurements, and not with more runs.`,
-          ...(worst.share > 0 && split.inputVariance > 0
+          ...(worst.share > 0
             ? [
                 `What would narrow it most: ${MORE} more ${noun} at ${worst.name}: ± ${whole(worst.now)} becomes ± ${whole(worst.narrowed)}.`,
               ]

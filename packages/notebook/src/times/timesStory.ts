@@ -1,7 +1,7 @@
 /** The story of a time study, as cells: how long each task takes, how surely, what looks odd, and what will be simulated. Nothing is run. */
 import { quantilePlot, runChart, timesSpread } from '@loopwright/charts'
 import { formatShare } from '@loopwright/charts/table'
-import { type Allowance, fencesOf, type TaskTimes, type TimeTable } from '@loopwright/measure'
+import { type Allowance, everyNth, fencesOf, type TaskTimes, type TimeTable } from '@loopwright/measure'
 import { distributionCdf, quantile } from '@loopwright/stats'
 import {
   type AnswerCell,
@@ -68,7 +68,7 @@ const CHARTED = 40
 export function timesStory(tables: readonly TimeTable[], studies: readonly TaskTimes[], options: TimesStoryOptions = {}): TimesStory {
   if (studies.length === 0) throw new RangeError('a time study needs at least one time')
   const { relative = 0.05 } = options
-  const charted = studies.slice(0, CHARTED)
+  const charted = studies.slice(0, CHARTED).map(drawn)
   const people = studies.filter((one) => one.people !== null)
   const fitted = studies.filter(({ choice }) => choice !== null)
   const parts = {
@@ -108,6 +108,22 @@ export function timesStory(tables: readonly TimeTable[], studies: readonly TaskT
     USE,
   ]
   return { ...parts, question: 'How long does each task take, and how surely is that known?', cells }
+}
+
+/** a picture holds no more dots */
+const DOTS = 2000
+
+/** Of very many times every so manyth is drawn, which its name says. */
+function drawn(study: TaskTimes): TaskTimes {
+  if (study.n <= DOTS) return study
+  const name = `every ${Math.ceil(study.n / DOTS)}th time`
+  return {
+    ...study,
+    task: study.variant === null ? `${study.task} (${name})` : study.task,
+    variant: study.variant === null ? null : `${study.variant} (${name})`,
+    values: everyNth(study.values, DOTS),
+    observations: everyNth(study.observations, DOTS),
+  }
 }
 
 function answerSentences(studies: readonly TaskTimes[], relative: number): string[] {

@@ -81,7 +81,9 @@ async function judged(
   const groups = new Map<string, Observation[]>()
   for (const one of observations) {
     const key = JSON.stringify([one.task, one.variant])
-    groups.set(key, [...(groups.get(key) ?? []), one])
+    const group = groups.get(key)
+    if (group === undefined) groups.set(key, [one])
+    else group.push(one)
   }
   const told = countdown(shell, 'curves for the times', groups.size)
   const found: TaskTimes[] = []
