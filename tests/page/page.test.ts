@@ -1,4 +1,4 @@
-/** The page of the demo's carrier sweep in a real browser, opened from disk. */
+/** The page of the demo's carrier sweep in a real browser, opened from disk. Over 300 lines because one browser and one result serve every look at it. */
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { tmpdir } from 'node:os'

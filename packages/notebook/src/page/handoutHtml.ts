@@ -1,7 +1,7 @@
 /** What a printed first page needs to be handed out alone: what the answer rests on in a few lines, and the cautions in brief. On a screen it is not shown. */
 import type { Cell } from '../cells/cell.ts'
 import { escapeHtml } from './html.ts'
-import type { PageHead } from './page.ts'
+import type { PageHead } from './pageHead.ts'
 
 /** @returns  HTML; '': the cells have nothing to say of it */
 export function handoutHtml(head: Pick<PageHead, 'command'>, cells: readonly Cell[]): string {

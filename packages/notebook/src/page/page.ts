@@ -9,18 +9,9 @@ import { escapeHtml } from './html.ts'
 import { type Layout, layoutOf, type Section } from './layout.ts'
 import { markdownWriter } from './markdown.ts'
 import { pageData } from './pageData.ts'
+import type { PageHead } from './pageHead.ts'
 
 export type { StillPictures } from './cellHtml.ts'
-
-/** What stands at the head and the foot of a page. */
-export interface PageHead {
-  /** the question: the page's heading */
-  readonly question: string
-  readonly scenarioName: string
-  readonly date: Date
-  /** repeats what made the page */
-  readonly command: string
-}
 
 export function pageHtml(head: PageHead, cells: readonly Cell[], assets: PageAssets, stills: StillPictures): string {
   const layout = layoutOf(cells)

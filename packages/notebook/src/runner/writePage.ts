@@ -1,7 +1,7 @@
 import type { Cell } from '../cells/cell.ts'
-import type { PageHead } from '../page/page.ts'
+import type { PageHead } from '../page/pageHead.ts'
 
-export type { PageHead } from '../page/page.ts'
+export type { PageHead } from '../page/pageHead.ts'
 
 /** One self-contained HTML file made of cells: it opens from disk and asks nobody for anything. */
 export async function writePage(head: PageHead, cells: readonly Cell[]): Promise<string> {
