@@ -126,6 +126,8 @@ describe.skipIf(path === null)('a page that goes on simulating', () => {
       await page.locator('#live-own-path').fill('drive.stagger')
       await page.locator('#live-own-value').fill('0.3 s')
       await page.locator('[data-act="own"]').click()
+      // what was set before goes on being told until the first runs of the last setting are in
+      await expect.poll(() => page.locator('.livetold code').last().textContent()).toContain('drive.stagger=0.3 s')
       const lines = await linesAt(page, 20)
       const told = await typed(page, { [DEMO]: readFileSync(join(TOP, DEMO), 'utf8') })
       const some = (from: readonly Line[], count: number) => units(from).map((each) => each.slice(0, count))

@@ -24,26 +24,26 @@ export const CANARIES: readonly Canary[] = [
   {
     name: 'the order within an instant: carriers that look brake before the moves start',
     file: 'instant.ts',
-    find: '    while (startFirst(line)) endWhatEnds(line)\n',
-    replace: '    if (line.lookList.length > 1) brakeAll(line)\n    while (startFirst(line)) endWhatEnds(line)\n',
+    find: '    while (startFirst(line)) {\n',
+    replace: '    if (moves.lookList.length > 1) brakeAll(line)\n    while (startFirst(line)) {\n',
   },
   {
     name: 'a clear released too early: before the transfer has turned back',
     file: 'transfer.ts',
-    find: 'line.zoneChanges[zone] === 0 || line.zoneRests[zone] === 1 || line.backPosition[zone] === line.zonePosition[zone]',
+    find: 'transfers.backPosition[zone] === transfers.zonePosition[zone]',
     replace: 'true',
   },
   {
     name: 'a stream shared by all stations: their releases',
-    file: 'build.ts',
+    file: 'columns.ts',
     find: 'names.of(`release/$' + '{station.name}`)',
     replace: "names.of('release')",
   },
   {
     name: 'a stop that lengthens what it holds',
     file: 'timer.ts',
-    find: 'line.left[slot] = left\n',
-    replace: 'line.left[slot] = left + 0.5\n',
+    find: 'slots.left[slot] = left\n',
+    replace: 'slots.left[slot] = left + 0.5\n',
   },
   {
     name: 'a product that comes wakes no station',
@@ -54,8 +54,8 @@ export const CANARIES: readonly Canary[] = [
   {
     name: 'an operator who is free and not sent again',
     file: 'operators.ts',
-    find: '  line.staff.operatorTask[operator] = NONE\n  line.calls.sendDue = true\n',
-    replace: '  line.staff.operatorTask[operator] = NONE\n',
+    find: '  staff.operatorTask[operator] = NONE\n  line.calls.sendDue = true\n',
+    replace: '  staff.operatorTask[operator] = NONE\n',
   },
   {
     name: 'a section that stops one zone too few',

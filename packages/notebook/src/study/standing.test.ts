@@ -9,5 +9,5 @@ test('inputs and cautions are those under a sweep of the same line', async () =>
   const options = { scenarioFile: 'ring.yaml' }
   const sweep = await sweepCarriers(scenario.line, { counts: [4], replications: 2 }, { seed: '1', workers: 0 })
   const story = carrierSweepStory(scenario, sweep, options)
-  expect(standing(scenario, options)).toEqual({ assumptions: story.assumptions, cautions: story.cautions })
+  expect(standing(scenario, options)).toEqual({ assumptions: story.assumptions, cautions: story.cautions, live: null })
 })
