@@ -1,25 +1,14 @@
 import { expect, test } from 'vitest'
+import { money, pricedLine, sure } from '../../../../tests/helpers/pricedLine.ts'
 import { breakEven, breakEvenCurves } from './breakEven.ts'
 import { paybackMonths } from './cashFlow.ts'
 import { type Base, mean, minutesOf, savingsOf } from './pricedLine.ts'
 
-const sure = (value: number) => ({ value, doubt: 0 })
-const priced = { netSeconds: 27_000, exchangeSeconds: null, crew: 8, salvage: 0 }
 const base: Base = {
-  today: { ...priced, name: 'now', units: [290, 297, 305], investment: sure(0), runningCost: sure(0) },
-  line: { ...priced, name: 'loop', units: [318, 333, 340], investment: sure(410_000), runningCost: sure(12_000) },
+  today: pricedLine('now', [290, 297, 305]),
+  line: pricedLine('loop', [318, 333, 340], { investment: sure(410_000), runningCost: sure(12_000) }),
   plan: 320,
-  money: {
-    wage: sure(38),
-    overtimeFactor: 1.5,
-    daysPerYear: 230,
-    shiftsPerDay: 2,
-    paidHours: 7.5,
-    years: 7,
-    interest: 0.1,
-    hurdleMonths: 24,
-    overtimeWorked: null,
-  },
+  money,
 }
 
 const months = ({ today, line, plan, money }: Base): number =>

@@ -1,35 +1,11 @@
 import { describe, expect, test } from 'vitest'
+import { money, pricedLine as line, sure } from '../../../../tests/helpers/pricedLine.ts'
 import { payback } from './payback.ts'
-import type { MoneyInputs, PricedLine } from './pricedLine.ts'
-
-const sure = (value: number) => ({ value, doubt: 0 })
-const NET = 27_000
+import type { PricedLine } from './pricedLine.ts'
 
 /** 200 shifts whose output goes up and down by a known wave around a mean: no chance, so that sums can be made by hand. */
 const wave = (level: number, size: number): number[] =>
   Array.from({ length: 200 }, (_, world) => level + size * Math.cos((world * Math.PI) / 100))
-const money: MoneyInputs = {
-  wage: sure(38),
-  overtimeFactor: 1.5,
-  daysPerYear: 230,
-  shiftsPerDay: 2,
-  paidHours: 7.5,
-  years: 7,
-  interest: 0.1,
-  hurdleMonths: 24,
-  overtimeWorked: null,
-}
-const line = (name: string, units: readonly number[], over: Partial<PricedLine> = {}): PricedLine => ({
-  name,
-  units,
-  netSeconds: NET,
-  exchangeSeconds: null,
-  crew: 8,
-  investment: sure(0),
-  runningCost: sure(0),
-  salvage: 0,
-  ...over,
-})
 const today = line('push line', wave(297, 12), { exchangeSeconds: 84.4 })
 const loop = line('loop', wave(332, 12), { exchangeSeconds: 75.4, investment: sure(410_000), runningCost: sure(12_000) })
 

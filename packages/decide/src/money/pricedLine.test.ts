@@ -1,29 +1,8 @@
 import { describe, expect, test } from 'vitest'
-import { mean, minutesOf, type MoneyInputs, type PricedLine, savingsOf, worthOf } from './pricedLine.ts'
+import { money, pricedLine, sure } from '../../../../tests/helpers/pricedLine.ts'
+import { mean, minutesOf, type PricedLine, savingsOf, worthOf } from './pricedLine.ts'
 
-const sure = (value: number) => ({ value, doubt: 0 })
-const line = (over: Partial<PricedLine> = {}): PricedLine => ({
-  name: 'line',
-  units: [300, 340],
-  netSeconds: 27_000,
-  exchangeSeconds: null,
-  crew: 8,
-  investment: sure(410_000),
-  runningCost: sure(0),
-  salvage: 0,
-  ...over,
-})
-const money: MoneyInputs = {
-  wage: sure(38),
-  overtimeFactor: 1.5,
-  daysPerYear: 230,
-  shiftsPerDay: 2,
-  paidHours: 7.5,
-  years: 7,
-  interest: 0.1,
-  hurdleMonths: 24,
-  overtimeWorked: null,
-}
+const line = (over: Partial<PricedLine> = {}): PricedLine => pricedLine('line', [300, 340], { investment: sure(410_000), ...over })
 
 test('minutes come of the shifts, and money of the minutes', () => {
   expect(minutesOf(line(), 320)).toEqual([28.125, 0])

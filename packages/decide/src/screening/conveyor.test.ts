@@ -1,20 +1,8 @@
 import { expect, test } from 'vitest'
+import { screenedLine as figures } from '../../../../tests/helpers/screenedLine.ts'
 import { driveFindings, driveForce, loadFindings, otherFindings, sweptWidth, zoneFindings } from './conveyor.ts'
-import type { LineFigures } from './lineFigures.ts'
 import { NOTHING_GIVEN } from './screening.ts'
 
-const figures: LineFigures = {
-  speed: 0.25,
-  acceleration: 0.4,
-  zoneLength: 1.5,
-  zone: 'Z01',
-  carrierLength: 1.2,
-  carrierWidth: 1.2,
-  sensorBeforeStop: 0.078125,
-  reactionSeconds: 0.15,
-  standingGap: 0.3,
-  byHand: false,
-}
 const find = (list: readonly { id: string }[], id: string) => list.find((each) => each.id === id) as never
 
 test('zone length and stopping: v²/2a + v·ε against the sensor', () => {

@@ -1,20 +1,8 @@
 import { describe, expect, test } from 'vitest'
-import type { LineFigures } from './lineFigures.ts'
+import { screenedLine as figures } from '../../../../tests/helpers/screenedLine.ts'
 import { deviceFindings, gapFindings, separationDistance, speedFindings } from './reach.ts'
 import { NOTHING_GIVEN } from './screening.ts'
 
-const figures: LineFigures = {
-  speed: 0.25,
-  acceleration: 0.4,
-  zoneLength: 1.5,
-  zone: 'Z01',
-  carrierLength: 1.2,
-  carrierWidth: 1.2,
-  sensorBeforeStop: 0.078125,
-  reactionSeconds: 0.15,
-  standingGap: 0.3,
-  byHand: false,
-}
 const millimetres = (device: Parameters<typeof separationDistance>[0]) => Math.round(1000 * separationDistance(device)!.distance)
 const curtain = (stopSeconds: number, resolution: number | null) => ({ kind: 'curtain', stopSeconds, resolution, height: null }) as const
 

@@ -1,20 +1,8 @@
 import { describe, expect, test } from 'vitest'
-import type { LineFigures } from './lineFigures.ts'
+import { screenedLine as figures } from '../../../../tests/helpers/screenedLine.ts'
 import { rollerFindings } from './rollers.ts'
 import { NOTHING_GIVEN } from './screening.ts'
 
-const figures: LineFigures = {
-  speed: 0.25,
-  acceleration: 0.4,
-  zoneLength: 1.5,
-  zone: 'Z01',
-  carrierLength: 1.2,
-  carrierWidth: 1.2,
-  sensorBeforeStop: 0.078125,
-  reactionSeconds: 0.15,
-  standingGap: 0.3,
-  byHand: false,
-}
 const rollers = { pitch: 0.1, diameter: 0.05, rating: 50, soft: false, bedGap: null, bedStep: null, width: null }
 const find = (list: readonly { id: string }[], id: string) => list.find((each) => each.id === id) as never
 
