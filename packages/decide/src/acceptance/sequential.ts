@@ -49,6 +49,7 @@ export function sequentialPlan(healthy: TrialPaths, slower: TrialPaths, shares: 
     going = going.filter((path) => path[look]! >= limit)
     return limit
   })
+  const slowerLooks = slower.map((path) => lookOfStop(path, stopBelow) ?? shares.length)
   const stopped = (paths: TrialPaths): number => paths.filter((path) => lookOfStop(path, stopBelow) !== null).length / paths.length
   return {
     shares,
@@ -56,9 +57,7 @@ export function sequentialPlan(healthy: TrialPaths, slower: TrialPaths, shares: 
     falseAlarmFitted: stopped(fit),
     falseAlarm: stopped(healthy.slice(half)),
     miss: 1 - stopped(slower),
-    stoppedBy: shares.map(
-      (_, look) => slower.filter((path) => (lookOfStop(path, stopBelow) ?? shares.length) <= look).length / slower.length,
-    ),
+    stoppedBy: shares.map((_, look) => slowerLooks.filter((at) => at <= look).length / slower.length),
   }
 }
 

@@ -71,8 +71,7 @@ export function moneySpread(before: readonly number[], after: readonly number[],
 
 /** Type 7. @param values  at least one */
 export function range(values: readonly number[]): Range {
-  const sorted = [...values].sort((a, b) => a - b)
-  return { p10: sampleQuantile(sorted, 0.1), p50: sampleQuantile(sorted, 0.5), p90: sampleQuantile(sorted, 0.9) }
+  return { p10: sampleQuantile(values, 0.1), p50: sampleQuantile(values, 0.5), p90: sampleQuantile(values, 0.9) }
 }
 
 /** Draws without a value lie beyond all others on one side; too many of them leave no range. */
