@@ -1,5 +1,5 @@
 /** How many cycles to time. */
-import { Tally, tQuantile } from '@loopwright/stats'
+import { meanInterval } from '@loopwright/stats'
 import { observationsNeeded } from '@loopwright/stats/fit'
 
 /** Cycles for a mean known to within a share of it. */
@@ -24,10 +24,10 @@ export interface Cycles {
 export function cyclesFor(values: readonly number[], relative: number): Cycles | null {
   const n = values.length
   if (n < 2) return null
-  const { mean, sd } = Tally.of(values)
   const needed = observationsNeeded(values, relative)
+  const { mean, halfWidth } = meanInterval(values)
   const sum = values.reduce((all, x) => all + x, 0)
   const squares = values.reduce((all, x) => all + x * x, 0)
   const handbook = Math.ceil((((2 / relative) * Math.sqrt(Math.max(0, n * squares - sum * sum))) / sum) ** 2 - 1e-9)
-  return { needed, more: Math.max(0, needed - n), handbook, knownTo: (tQuantile(0.975, n - 1) * sd!) / Math.sqrt(n) / mean! }
+  return { needed, more: Math.max(0, needed - n), handbook, knownTo: halfWidth / mean }
 }
