@@ -3,8 +3,8 @@ import { type Distribution, distributionMean, scaledTimes, type Stream, stream }
 import { dirichletWeights, fitDuration, reweighted } from '@loopwright/stats/fit'
 import { chiSquareQuantile, gammaQuantile } from '@loopwright/stats/special'
 import type { MixStudy } from '../mix/mixStudy.ts'
-import type { StopStudy, StopTimes } from '../stops/stopStudy.ts'
-import { everyNth, type TaskTimes, USUAL_CV } from '../times/timeStudy.ts'
+import { STOPS_FEW, type StopStudy, type StopTimes } from '../stops/stopStudy.ts'
+import { everyNth, type TaskTimes, USUAL_CV, VALUES_MAX } from '../times/timeStudy.ts'
 
 /** An input of which it is known how often it was measured. */
 export interface DoubtedInput {
@@ -26,8 +26,6 @@ export interface Redrawn<T> {
 /** fewer tell nothing of their own doubt: ± 10 % then, evenly (own rule, shown) */
 const VALUES_MIN = 5
 const EXPERT = 0.1
-/** of more values every so manyth is weighted, which makes them a little less sure than they are */
-const VALUES_MAX = 2000
 
 /** The stream of an input: `input/<name>`, its replication the number of the draw. */
 const streamOf = (seed: string, draw: number, name: string): Stream => stream(seed, draw, `input/${name.replaceAll('/', ' ')}`)
@@ -66,6 +64,7 @@ function widened(distribution: Distribution, { values, stands, distribution: mea
 
 function redrawnTime({ values: all, stands, choice, mean, distribution }: TaskTimes, uniform: Stream): Distribution {
   if (stands === 'constant') return distribution
+  // of long tables fewer are weighted than there are, which makes them a little less sure
   const values = everyNth(all, VALUES_MAX)
   if (values.length < VALUES_MIN) return { kind: 'lognormal', mean: mean * (1 - EXPERT + 2 * EXPERT * uniform()), cv: USUAL_CV }
   const weights = dirichletWeights(values.length, uniform)
@@ -92,7 +91,7 @@ export function redrawStops(study: StopStudy, seed: string, draw: number): Redra
     const name = `${one.place} ${one.cause}${one.short ? ' short' : ''}`
     const uniform = streamOf(seed, draw, name)
     // a usual stop that stands in is doubted as one that was seen once
-    const counted = one.standsIn !== '' && one.n < 3 ? 1 : one.n
+    const counted = one.standsIn !== '' && one.n < STOPS_FEW ? 1 : one.n
     const before = distributionMean(one.after)
     const after = { kind: 'exponential', mean: (before * counted) / gammaQuantile(uniform(), counted) } as const
     const lasts = redrawnRepair(one, uniform)

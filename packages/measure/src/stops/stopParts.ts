@@ -1,7 +1,7 @@
 /** What a stop log gives to a scenario: its stops, as a file says them, each with where it comes from. */
 import { writeDistribution } from '@loopwright/scenario'
 import { roundedTimes } from '../times/timeParts.ts'
-import type { StopStudy, StopTimes } from './stopStudy.ts'
+import { STOPS_FEW, type StopStudy, type StopTimes } from './stopStudy.ts'
 
 /** A stop of a scenario. */
 export interface StopPart {
@@ -38,7 +38,7 @@ export function stopParts({ times, clock }: StopStudy, file: string, at: (place:
 }
 
 function originOf({ n, exposure, repairs, standsIn }: StopTimes): string {
-  return standsIn !== '' && n < 3
+  return standsIn !== '' && n < STOPS_FEW
     ? standsIn
     : `${n} stops in ${Math.round(exposure / 360) / 10} h, ${repairs.length} repairs${standsIn === '' ? '' : `, ${standsIn}`}`
 }

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { readTable } from '../table/bytes.ts'
 import { readStops, type Stop } from './readStops.ts'
-import { repairHalfWidth, stopStudy } from './stopStudy.ts'
+import { stopStudy } from './stopStudy.ts'
 import { workingHours } from './workingHours.ts'
 
 const stop = (start: number, end: number | null, more: Partial<Stop> = {}): Stop => ({
@@ -79,7 +79,6 @@ test('too few stops: what stands in is said', () => {
   const [times] = stopStudy([stop(600, 1200)], { from: 0, to: 36_000 }).times
   expect(times!.standsIn).toBe('1 stop of it: too few to tell; a tool: 5 min every 10 h stands in (common practice, no source)')
   expect(times!.after).toEqual({ kind: 'exponential', mean: 36_000 })
-  expect(repairHalfWidth([600])).toBeNull()
 })
 
 test('availability lies within its interval, which narrows with more stops', () => {

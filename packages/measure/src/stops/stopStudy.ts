@@ -1,5 +1,5 @@
 /** A stop log judged: time between stops on the clock that runs, repairs, short stops, and how available each place was. */
-import { type Distribution, stream, Tally, tQuantile } from '@loopwright/stats'
+import { type Distribution, stream, Tally } from '@loopwright/stats'
 import { chooseDuration, type DurationChoice } from '@loopwright/stats/fit'
 import { chiSquareQuantile, fQuantile } from '@loopwright/stats/special'
 import type { Stop } from './readStops.ts'
@@ -222,10 +222,4 @@ function placeTime(
   const above = fQuantile(0.975, (2 * n) / cv ** 2, 2 * n)
   const below = fQuantile(0.025, (2 * n) / cv ** 2, 2 * n)
   return { place, seconds, down, availability, low: 1 / (1 + ratio * above), high: 1 / (1 + ratio * below) }
-}
-
-/** Half-width of the 95 % interval of a mean repair; null below two. */
-export function repairHalfWidth(repairs: readonly number[]): number | null {
-  if (repairs.length < 2) return null
-  return (tQuantile(0.975, repairs.length - 1) * Tally.of(repairs).sd!) / Math.sqrt(repairs.length)
 }

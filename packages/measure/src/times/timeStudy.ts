@@ -68,13 +68,13 @@ export interface Outliers {
 }
 
 /** fewer tell no shape */
-export const CURVE_FROM = 20
+const CURVE_FROM = 20
 /** fewer tell no spread */
 const SPREAD_FROM = 5
 /** of a skilled hand; common practice, no source */
 export const USUAL_CV = 0.12
 /** more values take long, and tell a curve no better: of more every so manyth is taken */
-const VALUES_MAX = 2000
+export const VALUES_MAX = 2000
 /** draws of all bootstrap samples of one fit, about */
 const DRAWS = 60_000
 
