@@ -4,6 +4,7 @@ import { type MixStudy, stretchesOf } from '../mix/mixStudy.ts'
 import { mixParts } from '../mix/mixParts.ts'
 import { stopParts } from '../stops/stopParts.ts'
 import type { StopStudy } from '../stops/stopStudy.ts'
+import { plainWord as plain } from '../table/heads.ts'
 import { timeParts, type TimeSource } from '../times/timeParts.ts'
 import type { TaskTimes } from '../times/timeStudy.ts'
 
@@ -70,7 +71,6 @@ function written(
   }
 }
 
-const plain = (name: string): string => name.toLowerCase().replaceAll(/[^\p{L}\p{N}]/gu, '')
 const step = (name: string): string => (/^[\w ]+$/.test(name) ? name : `"${name}"`)
 
 /** Names of the scenario as written: the variants without options. */
@@ -93,6 +93,10 @@ function timeChanges(scenario: Scenario, { times }: MeasuredData, faults: string
     return []
   }
   const variants = baseVariants(scenario)
+  const hasTask = (variant: string, task: string): boolean => {
+    const { seconds } = places.find((place) => place.task === task)!
+    return seconds[line.variants.findIndex((one) => one === variant || one.startsWith(`${variant} + `))] !== null
+  }
   const names = [...new Set(places.map(({ task }) => task))]
   const found = new Map<string, string>()
   for (const measured of new Set(times.studies.map(({ task }) => task))) {
@@ -110,7 +114,6 @@ function timeChanges(scenario: Scenario, { times }: MeasuredData, faults: string
     .filter(({ task }) => found.has(task))
     .map((one) => ({
       ...one,
-      task: one.task,
       variant: one.variant === null ? null : (variants.find((name) => plain(name) === plain(one.variant!)) ?? one.variant),
     }))
   for (const [measured, own] of found) {
@@ -118,10 +121,7 @@ function timeChanges(scenario: Scenario, { times }: MeasuredData, faults: string
     const strange = told.filter(({ variant }) => variant !== null && !variants.includes(variant)).map(({ variant }) => `"${variant}"`)
     if (strange.length > 0)
       faults.push(`times of "${measured}": the skeleton has no variant ${strange.join(', ')}; it has ${variants.join(', ')}`)
-    const seconds = places.find(({ task }) => task === own)!.seconds
-    const needed = variants.filter(
-      (name) => seconds[line.variants.findIndex((one) => one === name || one.startsWith(`${name} + `))] !== null,
-    )
+    const needed = variants.filter((name) => hasTask(name, own))
     const missing = told.some(({ variant }) => variant === null)
       ? []
       : needed.filter((name) => !told.some(({ variant }) => variant === name))
@@ -134,11 +134,8 @@ function timeChanges(scenario: Scenario, { times }: MeasuredData, faults: string
   if (guessed.length > 0) notes.push(`Not measured, so the skeleton's times stand: ${guessed.join(', ')}.`)
   return timeParts(named, times.source).flatMap(({ task, value, from }) => {
     const own = found.get(task)!
-    const seconds = places.find((place) => place.task === own)!.seconds
     // a variant that does not have the task at all keeps that
-    const without = variants.filter(
-      (name) => seconds[line.variants.findIndex((one) => one === name || one.startsWith(`${name} + `))] === null,
-    )
+    const without = variants.filter((name) => !hasTask(name, own))
     const written =
       without.length > 0 && value.startsWith('{ byVariant: { ')
         ? value.replace(

@@ -1,6 +1,6 @@
 /** Orders or a plan: which products, how many, with which options, when. */
-import { type Account, bookkeeping } from '../table/account.ts'
-import { findColumns, type Roles } from '../table/heads.ts'
+import { type Account, bookkeeping, isFormula } from '../table/account.ts'
+import { findColumns, plainWord, type Roles } from '../table/heads.ts'
 import { type Cell, EMPTY, type RawRow, type RawTable } from '../table/rawTable.ts'
 import { refusal } from '../table/tableError.ts'
 import { orderOf } from '../times/readTimes.ts'
@@ -90,10 +90,10 @@ export function readOrders(table: RawTable, options: OrderOptions = {}): OrderTa
       books.refuseRow(row, 'it names no product', at.get('variant')!)
       continue
     }
-    if (/^[=@+]/.test(product) || product.includes('/')) {
+    if (isFormula(product) || product.includes('/')) {
       books.refuseRow(
         row,
-        /^[=@+]/.test(product)
+        isFormula(product)
           ? `"${product}" is a formula, and nothing is computed`
           : `"${product}" has a "/" in it, which no name of a scenario may have`,
         at.get('variant')!,
@@ -156,7 +156,7 @@ export function readOrders(table: RawTable, options: OrderOptions = {}): OrderTa
 function likeNames(names: readonly string[]): string[] {
   const groups = new Map<string, string[]>()
   for (const name of names) {
-    const key = name.toLowerCase().replaceAll(/[^\p{L}\p{N}]/gu, '')
+    const key = plainWord(name)
     groups.set(key, [...(groups.get(key) ?? []), name])
   }
   return [...groups.values()]

@@ -1,5 +1,5 @@
 /** A stop log: what stood, when, for how long, and why. */
-import { type Account, bookkeeping } from '../table/account.ts'
+import { type Account, bookkeeping, isFormula } from '../table/account.ts'
 import { findColumns, type Roles } from '../table/heads.ts'
 import { EMPTY, type RawRow, type RawTable } from '../table/rawTable.ts'
 import { refusal } from '../table/tableError.ts'
@@ -102,8 +102,8 @@ export function readStops(table: RawTable, options: StopLogOptions = {}): StopLo
       books.refuseRow(row, 'it names no place', at.get('place')!)
       continue
     }
-    if (/^[=@+]/.test(place!) || /^[=@+]/.test(cause!)) {
-      books.refuseRow(row, 'a name in it is a formula, and nothing is computed', at.get(/^[=@+]/.test(place!) ? 'place' : 'cause')!)
+    if (isFormula(place!) || isFormula(cause!)) {
+      books.refuseRow(row, 'a name in it is a formula, and nothing is computed', at.get(isFormula(place!) ? 'place' : 'cause')!)
       continue
     }
     if (read.value.undated) undated++
@@ -149,10 +149,10 @@ function stopOf(row: RawRow, at: ReadonlyMap<string, number>, order: DayOrder | 
   let end: number | null = null
   const lasts = at.has('lasts') && cell('lasts').kind !== 'empty' ? readDuration(cell('lasts'), style) : null
   if (at.has('end') && cell('end').kind !== 'empty') {
-    const read = joined(readInstant(cell('end'), order), day)
+    const alone = readInstant(cell('end'), order)
+    const read = joined(alone, day)
     if (!read.ok) return fail('end', read.reason)
     // a clock time alone that lies before the start is of the next day
-    const alone = readInstant(cell('end'), order)
     end = read.value.seconds < start.value.seconds && alone.ok && alone.value.is === 'clock' ? read.value.seconds + DAY : read.value.seconds
     if (start.value.is === 'instant' && read.value.is === 'clock') end = past(start.value.seconds, read.value.seconds)
     // over midnight a stop may last the rest of a shift; 11:20 to 11:05 is a slip

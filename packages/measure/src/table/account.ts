@@ -41,6 +41,9 @@ const TOTAL =
  */
 export const isTotal = (text: string): boolean => TOTAL.test(text.trim())
 
+/** A name that a spreadsheet would compute: it is refused, and nothing is computed. */
+export const isFormula = (text: string): boolean => /^[=@+]/.test(text)
+
 /** characters; a longer cell is neither a time nor a name */
 const CELL_MAX = 1000
 

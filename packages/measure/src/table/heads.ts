@@ -120,7 +120,7 @@ export function headOf(text: string): Head {
   return { text: clean, plain: plain === '' ? plainWord(clean) : plain, unit }
 }
 
-const plainWord = (text: string): string => text.toLowerCase().replaceAll(/[^\p{L}\p{N}]/gu, '')
+export const plainWord = (text: string): string => text.toLowerCase().replaceAll(/[^\p{L}\p{N}]/gu, '')
 
 const same = (head: Head, text: string): boolean =>
   head.text.toLowerCase() === text.trim().toLowerCase() || (plainWord(text) !== '' && head.plain === headOf(text).plain)

@@ -1,5 +1,5 @@
 /** A table of measured times: long or wide, in the words and units of whoever kept it. */
-import { type Account, bookkeeping } from '../table/account.ts'
+import { type Account, bookkeeping, isFormula } from '../table/account.ts'
 import { type Columns, findColumns } from '../table/heads.ts'
 import { EMPTY, placeOf, type RawRow, type RawTable } from '../table/rawTable.ts'
 import { refusal } from '../table/tableError.ts'
@@ -102,7 +102,7 @@ export function readTimes(table: RawTable, options: TimeOptions = {}): TimeTable
         )
         continue
       }
-      if (/^[=@+]/.test(task)) {
+      if (isFormula(task)) {
         refuse(`"${task}" is a formula, and nothing is computed`, at.get('task') ?? column)
         continue
       }
