@@ -1,7 +1,8 @@
 import { type LineSpec, stationWords } from '@loopwright/line'
+import { mixShares } from '@loopwright/line/bounds'
 import { readScenario } from '@loopwright/scenario'
 import { expect, test } from 'vitest'
-import { stationInputs, variantInputs, variantShares } from './stationInputs.ts'
+import { stationInputs, variantInputs } from './stationInputs.ts'
 
 const YAML = `
 format: 1
@@ -25,8 +26,12 @@ function line(): LineSpec {
 }
 
 test('shares are those of the long run, whatever the kind of mix', () => {
-  expect(variantShares(line())).toEqual([0.75, 0.25])
-  expect(variantShares({ ...line(), mix: { kind: 'pattern', sequence: [0, 1, 1, 1] } })).toEqual([0.25, 0.75])
+  const pattern = { ...line(), mix: { kind: 'pattern', sequence: [0, 1, 1, 1] } } as const
+  expect(mixShares(line().mix, 2)).toEqual([0.75, 0.25])
+  expect(mixShares(pattern.mix, 2)).toEqual([0.25, 0.75])
+  const told = (of: LineSpec): unknown[] => variantInputs(of).rows.map(({ cells }) => cells[1])
+  expect(told(line())).toEqual(['75 %', '25 %'])
+  expect(told(pattern)).toEqual(['25 %', '75 %'])
 })
 
 test('duties in their order, means added up, release beside them', () => {

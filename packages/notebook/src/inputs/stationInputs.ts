@@ -1,23 +1,14 @@
 /** What is assumed about stations, their times and the product mix. */
 import type { Table } from '@loopwright/charts/table'
 import { type LineSpec, type StationSpec, stationWords, type TaskSpec } from '@loopwright/line'
+import { mixShares } from '@loopwright/line/bounds'
 import { type Distribution, distributionMean, distributionVariance } from '@loopwright/stats'
 import { distributionWords } from './distributionWords.ts'
 import { shareText, shortNumber, spanText } from './quantityWords.ts'
 import { textTable } from './rows.ts'
 
-/** Share of each variant over the long run; sums to 1. */
-export function variantShares(line: LineSpec): number[] {
-  const weights = line.variants.map((_, variant) => {
-    if ('shares' in line.mix) return line.mix.shares[variant] ?? 0
-    return line.mix.sequence.filter((one) => one === variant).length
-  })
-  const sum = weights.reduce((total, weight) => total + weight, 0)
-  return weights.map((weight) => (sum > 0 ? weight / sum : 0))
-}
-
 export function stationInputs(line: LineSpec): Table {
-  const shares = variantShares(line)
+  const shares = mixShares(line.mix, line.variants.length)
   const rows = line.stations.map((station) => {
     const times = dutiesOf(station).flatMap(({ tasks }) => tasks)
     const mean = times.reduce((sum, task) => sum + mixMean(task, shares), 0)
@@ -56,7 +47,7 @@ function workedBy(line: LineSpec, station: StationSpec): string {
 
 /** Mean seconds of every task for every variant, with the variant's share. */
 export function variantInputs(line: LineSpec): Table {
-  const shares = variantShares(line)
+  const shares = mixShares(line.mix, line.variants.length)
   const tasks = line.stations.flatMap((station) => dutiesOf(station).flatMap((duty) => duty.tasks.map((task) => ({ station, task }))))
   const heads = ['Variant', 'Share', ...tasks.map(({ station, task }) => `${station.name}\n${line.tasks[task.task] ?? ''}, s`)]
   const rows = line.variants.map((variant, index) => [
