@@ -6,12 +6,9 @@ export interface CountWords {
   readonly mean: string
   /** of the 95 % interval */
   readonly halfWidth: string
-  /** "330 ± 1" */
-  readonly meanWithHalfWidth: string
   /** nine of ten are better; null below 2 replications */
   readonly p10: string | null
   readonly p50: string | null
-  readonly p90: string | null
   /** one further shift, 95 of 100 */
   readonly low: string | null
   readonly high: string | null
@@ -20,17 +17,15 @@ export interface CountWords {
 export const NOT_KNOWN = '–'
 
 /** Units per window of one count; a dash where there are fewer than 2 replications. */
-export function countWords(count: Pick<SweepCount, 'mean' | 'p10' | 'p50' | 'p90' | 'singleShift'>): CountWords {
+export function countWords(count: Pick<SweepCount, 'mean' | 'p10' | 'p50' | 'singleShift'>): CountWords {
   const whole = (value: number | undefined): string | null => (value === undefined ? null : formatNumber(value, 0))
   const both = count.mean === null ? NOT_KNOWN : formatWithHalfWidth(count.mean.mean, count.mean.halfWidth)
   const [mean = NOT_KNOWN, halfWidth = NOT_KNOWN] = both.split(' ± ')
   return {
     mean,
     halfWidth,
-    meanWithHalfWidth: both,
     p10: whole(count.p10?.point),
     p50: whole(count.p50?.point),
-    p90: whole(count.p90?.point),
     low: whole(count.singleShift === null ? undefined : Math.max(0, count.singleShift.low)),
     high: whole(count.singleShift?.high),
   }
