@@ -1,6 +1,7 @@
 /** The story of a comparison, as cells: what the same simulated windows say of the lines, and what averages say. */
 import { formatNumber, formatShare, formatWithHalfWidth, meanFields, type Table, tableOf, wordColumn } from '@loopwright/charts/table'
-import { type Law, law, lawOrNull, lawTerms, workingSeconds } from '@loopwright/line/bounds'
+import { isPlainLoop } from '@loopwright/line'
+import { type Law, law, lawTerms, workingSeconds } from '@loopwright/line/bounds'
 import { type Difference, type Scenario, scenarioDifferences } from '@loopwright/scenario'
 import type { CompareResult } from '@loopwright/study'
 import { differences } from '@loopwright/charts'
@@ -56,7 +57,7 @@ export function compareStory(scenarios: readonly Scenario[], result: CompareResu
   const { id = 'compare' } = options
   const [first] = scenarios
   const words = period(first!)
-  const loops = scenarios.every(({ line }) => lawOrNull(line) !== null)
+  const loops = scenarios.every(({ line }) => isPlainLoop(line))
   const parts = {
     answer: {
       kind: 'answer',
