@@ -23,10 +23,9 @@ export function planPhrase(verdict: ChanceVerdict, many: string): string {
   const { successes, n, low, high, method } = verdict
   if (method === 'no chance') return successes === 0 ? `never met: all ${many} are the same` : `always met: all ${many} are the same`
   const simulated = `${formatNumber(n, 0)} ${many} simulated`
-  if (successes === 0 && verdict.verdict === 'not met')
+  if (successes === 0 && (verdict.verdict === 'not met' || n >= FEW))
     return `met in none of ${simulated}${n < FEW ? '' : ` (the chance is at most ${formatShare(high)})`}`
   if (n < FEW) return `met in ${successes === n ? 'all' : `${formatNumber(successes, 0)} of`} ${simulated}: too few to promise anything`
-  if (successes === 0) return `met in none of ${simulated} (the chance is at most ${formatShare(high)})`
   switch (verdict.verdict) {
     case 'met':
       return successes === n
