@@ -1,7 +1,15 @@
 import { chanceVerdict } from '@loopwright/stats'
 import type { CompareResult } from '@loopwright/study'
 import { expect, test } from 'vitest'
-import { compareSentences, compareSure, type Difference, differenceSentence, differenceWords, levelWords } from './compareWords.ts'
+import {
+  compareSentences,
+  compareSure,
+  type Difference,
+  differenceFigure,
+  differenceSentence,
+  differenceWords,
+  levelWords,
+} from './compareWords.ts'
 
 const shift = { one: 'shift', each: 'a shift', many: 'shifts', plan: null, line: 'loop', named: null } as const
 const difference = (part: Partial<Difference>): Difference => ({
@@ -17,6 +25,14 @@ const difference = (part: Partial<Difference>): Difference => ({
   ...part,
 })
 const say = (part: Partial<Difference>) => differenceSentence('B', 'A', difference(part), shift)
+
+test('more has a plus sign, unless it rounds to 0', () => {
+  const value = (part: Partial<Difference>) => differenceFigure('B', difference(part), 'units a shift')
+  expect(value({ mean: 7.76 })).toEqual({ label: 'B', value: '+7.8', sure: '± 1.2 units a shift' })
+  expect(value({}).value).toBe('−7.8')
+  expect(value({ mean: 0.01 }).value).toBe('0.0')
+  expect(value({ mean: 2, halfWidth: 0 })).toEqual({ label: 'B', value: '+2', sure: 'units a shift' })
+})
 
 test('each kind of difference has its sentence', () => {
   expect(say({})).toBe('“B” makes 7.8 fewer units a shift than “A” (95\u202f%: 6.5 to 9.0).')

@@ -2,7 +2,7 @@
 import { capital, differenceDecimals, formatNumber, formatShare, formatWithHalfWidth } from '@loopwright/charts/table'
 import type { CompareResult } from '@loopwright/study'
 import type { AnswerFigure } from '../cells/cell.ts'
-import { planFigure } from '../sweep/answerFigures.ts'
+import { figureOf, planFigure } from '../sweep/answerFigures.ts'
 import type { Period } from '../sweep/period.ts'
 import { planPhrase, planText } from '../words/planWords.ts'
 import { unitsOf } from '../words/unitWords.ts'
@@ -81,24 +81,20 @@ const FIGURES_MAX = 4
 export function compareFigures({ lines, pairs }: CompareResult, { each, many }: Period): AnswerFigure[] {
   const [first] = lines
   if (pairs.length === 0 || first === undefined || first.mean === null || lines.some(({ gridlocks }) => gridlocks > 0)) return []
-  const made = formatWithHalfWidth(first.mean.mean, first.mean.halfWidth).split(' ± ')
   const others = pairs.flatMap(({ first: index, second, difference }): AnswerFigure[] => {
     if (second !== 0) return []
-    const { withHalfWidth } = differenceWords(difference)
-    const [size, half] = withHalfWidth.split(' ± ')
     const isShown = difference.status !== 'no difference shown'
-    const value = `${difference.mean > 0 && /[1-9]/.test(size!) ? '+' : ''}${size}`
-    return [
-      {
-        label: quoted(lines[index]!.name),
-        value,
-        sure: `${half === undefined ? '' : `± ${half} `}units ${each}${isShown ? '' : ': no difference shown'}`,
-      },
-    ]
+    return [differenceFigure(quoted(lines[index]!.name), difference, `units ${each}${isShown ? '' : ': no difference shown'}`)]
   })
   const plans = lines.length > 2 ? [] : lines.flatMap(({ name, plan, planVerdict }) => planOfLine(name, plan, planVerdict, many))
-  const own = { label: quoted(first.name), value: made[0]!, sure: `${made[1] === undefined ? '' : `± ${made[1]} `}units ${each}` }
+  const own = figureOf(quoted(first.name), formatWithHalfWidth(first.mean.mean, first.mean.halfWidth), `units ${each}`)
   return [...others.slice(0, FIGURES_MAX - 1), own, ...plans].slice(0, FIGURES_MAX)
+}
+
+/** A difference as a large figure: more has a plus sign, unless it rounds to 0. */
+export function differenceFigure(label: string, difference: Difference, what: string): AnswerFigure {
+  const figure = figureOf(label, differenceWords(difference).withHalfWidth, what)
+  return difference.mean > 0 && /[1-9]/.test(figure.value) ? { ...figure, value: `+${figure.value}` } : figure
 }
 
 function planOfLine(

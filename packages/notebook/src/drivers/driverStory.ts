@@ -30,6 +30,7 @@ import { limitName } from '../limits/limitWords.ts'
 import { diagnosisSentences } from '../limits/diagnosisWords.ts'
 import { wholeChangeName, wholeChangeSentence, wholeChangeTable } from '../limits/wholeChangeWords.ts'
 import { type Standing, scenarioWarnings, standing, standingCells } from '../study/standing.ts'
+import { figureOf } from '../sweep/answerFigures.ts'
 import { type Period, period } from '../sweep/period.ts'
 import type { Tale } from '../cells/tale.ts'
 import { lengthWarning, startSentence } from '../words/startWords.ts'
@@ -99,8 +100,6 @@ export function driverFigures({ diagnosis, drivers: all, wholeChanges, base }: D
   const [most] = wholeChanges
     .filter(({ difference: { mean, status } }) => mean > 0 && status !== 'no difference shown')
     .toSorted((a, b) => b.difference.mean - a.difference.mean)
-  const made = formatWithHalfWidth(base.mean, base.halfWidth).split(' ± ')
-  const gain = most === undefined ? [] : differenceWords(most.difference).withHalfWidth.split(' ± ')
   return [
     ...(diagnosis.limitedBy === null ? [] : [{ label: 'Limited by', value: limitName(diagnosis.limitedBy), sure: '' }]),
     ...(first === undefined
@@ -108,14 +107,8 @@ export function driverFigures({ diagnosis, drivers: all, wholeChanges, base }: D
       : [{ label: `1 % ${first.lessIsBetter ? 'less' : 'more'} of ${first.name}`, value: `+${gainText(first)}`, sure: 'output' }]),
     ...(most === undefined
       ? []
-      : [
-          {
-            label: capital(wholeChangeName(most)),
-            value: `+${gain[0]}`,
-            sure: `${gain[1] === undefined ? '' : `± ${gain[1]} `}units ${each}`,
-          },
-        ]),
-    { label: 'As it stands', value: made[0]!, sure: `${made[1] === undefined ? '' : `± ${made[1]} `}units ${each}` },
+      : [figureOf(capital(wholeChangeName(most)), `+${differenceWords(most.difference).withHalfWidth}`, `units ${each}`)]),
+    figureOf('As it stands', formatWithHalfWidth(base.mean, base.halfWidth), `units ${each}`),
   ]
 }
 

@@ -3,8 +3,9 @@ import { interactionWords, levelWords, settingWords, unitsText } from '@loopwrig
 import { capital, differenceDecimals, formatNumber, formatShare, percent } from '@loopwright/charts/table'
 import { chanceVerdict, PLAN_SHARE } from '@loopwright/stats'
 import type { GridPoint, GridResult } from '@loopwright/study'
-import { differenceWords, levelWords as confidenceWords } from '../compare/compareWords.ts'
+import { differenceFigure, differenceWords, levelWords as confidenceWords } from '../compare/compareWords.ts'
 import type { AnswerFigure } from '../cells/cell.ts'
+import { figureOf } from '../sweep/answerFigures.ts'
 import type { Period } from '../sweep/period.ts'
 import { FEW, planText } from '../words/planWords.ts'
 
@@ -30,21 +31,19 @@ export function gridFigures(result: GridResult, { each, many }: Period): AnswerF
   const { points, factors, best, effects, outside } = result
   if (effects === null || best === null) return []
   const point = points[best]!
-  const [made, half] = unitsText(point).split(' ± ')
-  const [more, moreHalf] = point.toBase === null ? [] : differenceWords(point.toBase).withHalfWidth.split(' ± ')
   const planned = points.filter(({ meetsPlan }) => meetsPlan !== null)
   const met = planned.filter(({ meetsPlan, gridlocks }) => meetsPlan!.share >= PLAN_SHARE && gridlocks === 0)
   return [
     { label: 'Most units with', value: settingWords(factors, point.levels), sure: '' },
-    { label: `Units ${each}`, value: made!, sure: half === undefined ? 'on average' : `± ${half} on average` },
-    ...(more === undefined
+    figureOf(`Units ${each}`, unitsText(point), 'on average'),
+    ...(point.toBase === null
       ? []
       : [
-          {
-            label: outside === null ? `Against ${baseWords(result)}` : 'Against the line as it stands',
-            value: `${point.toBase!.mean > 0 && /[1-9]/.test(more) ? '+' : ''}${more}`,
-            sure: `${moreHalf === undefined ? '' : `± ${moreHalf} `}units ${each}`,
-          },
+          differenceFigure(
+            outside === null ? `Against ${baseWords(result)}` : 'Against the line as it stands',
+            point.toBase,
+            `units ${each}`,
+          ),
         ]),
     ...(planned.length === 0
       ? []

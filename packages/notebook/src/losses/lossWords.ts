@@ -4,6 +4,7 @@ import { listWords } from '@loopwright/line'
 import type { LossResult } from '@loopwright/study'
 import { differenceWords, levelWords } from '../compare/compareWords.ts'
 import type { AnswerFigure } from '../cells/cell.ts'
+import { figureOf } from '../sweep/answerFigures.ts'
 import type { Period } from '../sweep/period.ts'
 import { counted } from '../words/countedWords.ts'
 import { unitsOf } from '../words/unitWords.ts'
@@ -27,25 +28,22 @@ export function lossSentences({ forecast, ideal, gap, causes }: LossResult, word
 /** What the line makes, what it would make without the causes, what is lost, and the costliest cause. */
 export function lossFigures({ forecast, ideal, gap, causes }: LossResult, { each }: Words): AnswerFigure[] {
   if (forecast === null || ideal === null || gap === null || causes.length === 0) return []
-  const figure = (label: string, text: string, what: string): AnswerFigure => {
-    const [value, half] = text.split(' ± ')
-    return { label, value: value!, sure: half === undefined ? what : `± ${half} ${what}` }
-  }
-  const [most] = causes
-    .filter(({ alone }) => alone.mean > 0 && alone.status !== 'no difference shown')
-    .toSorted((a, b) => b.alone.mean - a.alone.mean)
+  const [most] = costliest(causes)
   return [
-    figure('Lost', differenceWords(gap).withHalfWidth, `units ${each}`),
-    figure('As it stands', totalWords(forecast), `units ${each}`),
-    figure('Without these causes', totalWords(ideal), `units ${each}`),
-    ...(most === undefined ? [] : [figure(capital(most.name), `+${sizeWords(most.alone)}`, 'if it alone were gone')]),
+    figureOf('Lost', differenceWords(gap).withHalfWidth, `units ${each}`),
+    figureOf('As it stands', totalWords(forecast), `units ${each}`),
+    figureOf('Without these causes', totalWords(ideal), `units ${each}`),
+    ...(most === undefined ? [] : [figureOf(capital(most.name), `+${sizeWords(most.alone)}`, 'if it alone were gone')]),
   ]
 }
 
+/** Causes that are shown to cost units by themselves, the costliest first. */
+const costliest = (causes: LossResult['causes']): LossResult['causes'] =>
+  causes.filter(({ alone }) => alone.mean > 0 && alone.status !== 'no difference shown').toSorted((a, b) => b.alone.mean - a.alone.mean)
+
 /** The cause that costs most by itself: what would be gained if it alone were gone. */
 function aloneSentence(causes: LossResult['causes'], { each, line }: Words): string[] {
-  const worth = causes.filter(({ alone }) => alone.mean > 0 && alone.status !== 'no difference shown')
-  const [first, ...others] = worth.toSorted((a, b) => b.alone.mean - a.alone.mean)
+  const [first, ...others] = costliest(causes)
   if (first === undefined) return ['No single cause is shown to cost units by itself.']
   const near = others.filter(({ alone }) => alone.high >= first.alone.low)
   const gain = `with that alone gone the ${line} would make ${unitsOf(sizeWords(first.alone))} ${each} more`

@@ -3,7 +3,7 @@ import { capital, formatNumber, formatShare, formatWithHalfWidth } from '@loopwr
 import { type LineSpec, listWords } from '@loopwright/line'
 import type { OrderResult } from '@loopwright/study'
 import type { Places } from '@loopwright/study/change'
-import { differenceClause, differenceWords, levelWords } from '../compare/compareWords.ts'
+import { differenceClause, differenceFigure, differenceWords, levelWords } from '../compare/compareWords.ts'
 import type { AnswerFigure } from '../cells/cell.ts'
 import type { Period } from '../sweep/period.ts'
 
@@ -65,21 +65,13 @@ export function orderFigures(line: Stations, result: OrderResult, { each }: Word
   if (winner === null) return []
   const takes =
     winner !== today && gain !== null && gain.mean > 0 && ['difference shown', 'always differs by the same'].includes(gain.status)
-  const gained = (label: string, difference: NonNullable<OrderResult['gain']>): AnswerFigure => {
-    const [size, half] = differenceWords(difference).withHalfWidth.split(' ± ')
-    return {
-      label,
-      value: `${difference.mean > 0 && /[1-9]/.test(size!) ? '+' : ''}${size}`,
-      sure: `${half === undefined ? '' : `± ${half} `}units ${each}`,
-    }
-  }
   return [
     {
       label: 'Order to take',
       value: takes ? placesWords(line, candidates[winner]!.places) : 'today’s',
       sure: candidates.length === 2 ? 'of 2 orders' : `of ${candidates.length} orders tried`,
     },
-    ...(gain === null ? [] : [gained('The best alternative', gain)]),
+    ...(gain === null ? [] : [differenceFigure('The best alternative', gain, `units ${each}`)]),
     ...(todayMean === null
       ? []
       : [
@@ -89,7 +81,9 @@ export function orderFigures(line: Stations, result: OrderResult, { each }: Word
             sure: `units ${each}`,
           },
         ]),
-    ...(mine === null || mine === winner || mine === today || mineGain === null ? [] : [gained(capital(GIVEN), mineGain)]),
+    ...(mine === null || mine === winner || mine === today || mineGain === null
+      ? []
+      : [differenceFigure(capital(GIVEN), mineGain, `units ${each}`)]),
   ]
 }
 

@@ -3,6 +3,7 @@ import { capital, formatDuration, formatNumber, formatWithHalfWidth } from '@loo
 import { startQuestion, type SteadyResult } from '@loopwright/study'
 import type { Scenario } from '@loopwright/scenario'
 import type { AnswerFigure } from '../cells/cell.ts'
+import { figureOf } from '../sweep/answerFigures.ts'
 import type { LineNoun } from '../sweep/period.ts'
 import { counted } from '../words/countedWords.ts'
 
@@ -30,15 +31,11 @@ export function steadyFigures({ cutSeconds, outputPerHour, productsInLine, enoug
 
 /** The same in large figures. */
 export function largeFigures({ cut, enough, rate, products }: SteadyFigures, line: LineNoun): AnswerFigure[] {
-  const figure = (label: string, text: string, what: string): AnswerFigure => {
-    const [value, half] = text.split(' ± ')
-    return { label, value: value!, sure: half === undefined ? what : `± ${half} ${what}` }
-  }
   return [
-    figure('Warm-up to discard', cut, ''),
-    figure('Then enough', enough, 'of steady production'),
-    figure('Units an hour', rate, 'on average'),
-    figure(`Products on the ${line}`, products, 'on average'),
+    figureOf('Warm-up to discard', cut, ''),
+    figureOf('Then enough', enough, 'of steady production'),
+    figureOf('Units an hour', rate, 'on average'),
+    figureOf(`Products on the ${line}`, products, 'on average'),
   ]
 }
 

@@ -1,7 +1,7 @@
 import { sweepCarriers } from '@loopwright/study'
 import { expect, test } from 'vitest'
 import { testLine } from '../../../../tests/helpers/scenarioTexts.ts'
-import { countFigures, namedCount, planFigure, sweepFigures } from './answerFigures.ts'
+import { countFigures, figureOf, namedCount, planFigure, sweepFigures } from './answerFigures.ts'
 import { period } from './period.ts'
 
 const scenario = testLine()
@@ -25,6 +25,19 @@ test('the figures are those of the named count', () => {
 })
 
 test('a count that stood still has no figures', () => expect(countFigures({ ...sweep.counts[0]!, gridlocks: 1 }, words)).toEqual([]))
+
+test('the half-width of a figure stands with what is said of it; a number without one is told as it is', () => {
+  expect(figureOf('Made', '−7.8 ± 1.2', 'units a shift')).toEqual({ label: 'Made', value: '−7.8', sure: '± 1.2 units a shift' })
+  expect(figureOf('Made', '330', 'units a shift')).toEqual({ label: 'Made', value: '330', sure: 'units a shift' })
+})
+
+test('of a plan that all or none meet there is one limit', () => {
+  const verdict = (share: number) => ({ share, low: 0.03, high: 0.97, method: 'exact', verdict: 'open' }) as never
+  expect([0, 1].map((share) => planFigure(320, verdict(share), 'shifts').sure)).toEqual([
+    'the chance is at most 97\u202f%',
+    'the chance is at least 3\u202f%',
+  ])
+})
 
 test('whether a plan is met in nine of ten, and how sure that is', () => {
   const verdict = { successes: 89, n: 100, share: 0.89, low: 0.87, high: 0.91, level: 0.95, method: 'exact', verdict: 'about' } as never

@@ -3,7 +3,7 @@ import { formatShare, percent } from '@loopwright/charts/table'
 import type { ChanceVerdict } from '@loopwright/stats'
 import type { SweepCount, SweepResult } from '@loopwright/study'
 import type { AnswerFigure } from '../cells/cell.ts'
-import { planText } from '../words/planWords.ts'
+import { chanceWords, planText } from '../words/planWords.ts'
 import { isFixed } from './answerWords.ts'
 import { countWords, NOT_KNOWN } from './countWords.ts'
 import type { Period } from './period.ts'
@@ -43,6 +43,16 @@ export function countFigures(count: SweepCount, period: Period): AnswerFigure[] 
   ]
 }
 
+/**
+ * A large figure of a text such as "330 ± 1": the half-width stands with what is said of it.
+ *
+ * @example figureOf('As it stands', '330 ± 1', 'units a shift') // => { label: 'As it stands', value: '330', sure: '± 1 units a shift' }
+ */
+export function figureOf(label: string, text: string, what: string): AnswerFigure {
+  const [value, half] = text.split(' ± ')
+  return { label, value: value!, sure: half === undefined ? what : `± ${half} ${what}` }
+}
+
 /** by verdict: whether nine of ten meet the plan */
 const MET = { met: 'yes', 'not met': 'no', about: 'about', open: 'open' } as const
 
@@ -51,10 +61,6 @@ export function planFigure(plan: number, verdict: ChanceVerdict, many: string): 
   const label = `Plan of ${planText(plan)} met`
   if (method === 'no chance') return { label, value: share === 1 ? 'yes' : 'no', sure: `all ${many} are the same` }
   const sure =
-    share === 1
-      ? `the chance is at least ${formatShare(low)}`
-      : share === 0
-        ? `the chance is at most ${formatShare(high)}`
-        : `in ${formatShare(share)} of ${many}, ${percent(low)} to ${percent(high)}`
+    share === 0 || share === 1 ? chanceWords(verdict) : `in ${formatShare(share)} of ${many}, ${percent(low)} to ${percent(high)}`
   return { label, value: MET[verdict.verdict], sure }
 }
