@@ -15,11 +15,13 @@ const ARGUMENTS = [
   '--disable-sync',
 ]
 
-/** Where Chromium is: CHROMIUM_PATH, else along PATH, else installed where we may; null: it cannot be had here. */
+/** Where Chromium is: CHROMIUM_PATH, else along PATH, else installed where we may; null: it cannot be had here, which with CI=true is an error. */
 export function findChromium(): string | null {
   const named = process.env.CHROMIUM_PATH
   if (named !== undefined && named !== '') return named
-  return alongPath() ?? (install() ? alongPath() : null)
+  const found = alongPath() ?? (install() ? alongPath() : null)
+  if (found === null && process.env.CI === 'true') throw new Error('no Chromium: set CHROMIUM_PATH or install one')
+  return found
 }
 
 export async function startChromium(path: string): Promise<Browser> {

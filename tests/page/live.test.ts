@@ -1,6 +1,5 @@
 /** The page that goes on simulating, in a real browser: the engine's numbers in it are those of the command. */
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
-import { createRequire } from 'node:module'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { Browser, Page } from 'playwright-core'
@@ -9,14 +8,13 @@ import { main } from '../../packages/cli/src/main.ts'
 import { memoryShell } from '../helpers/memoryShell.ts'
 import { TOP } from '../tidy/sources.ts'
 import { findChromium, startChromium } from './chromium.ts'
+import { axeFaults, openTables } from './looked.ts'
 import { PATIENCE_MS, pageOf, visit } from './visited.ts'
 
 const DEMO = 'scenarios/outdoor-unit-base-line.yaml'
 const OPEN = 'scenarios/test-and-repair-line.yaml'
-const AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js')
 
 const path = findChromium()
-if (path === null && process.env.CI === 'true') throw new Error('no Chromium: set CHROMIUM_PATH or install one')
 
 interface Line {
   readonly name: string
@@ -275,10 +273,9 @@ describe.skipIf(path === null)('a page that goes on simulating', () => {
     await linesAt(page, 10)
     await page.locator('[data-act="keep"]').click()
     await page.waitForSelector('.liveyaml')
-    await page.evaluate("for (const details of document.querySelectorAll('details')) details.open = true")
-    await page.addScriptTag({ path: AXE })
-    const { violations } = await page.evaluate<{ violations: { id: string; nodes: { html: string }[] }[] }>('axe.run()')
+    await openTables(page)
+    const faults = await axeFaults(page)
     await context.close()
-    expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html.slice(0, 120)).join(' | ')}`)).toEqual([])
+    expect(faults).toEqual([])
   })
 })

@@ -1,4 +1,5 @@
 /** What is read off a page in a browser. */
+import { createRequire } from 'node:module'
 import { STATION_STATES } from '@loopwright/line'
 import type { SweepCount } from '@loopwright/study'
 import type { Page } from 'playwright-core'
@@ -14,6 +15,23 @@ export const TEXTS_AMISS = `[...document.querySelectorAll('.picture svg')].filte
   const on = texts.flatMap((a, index) => texts.slice(index + 1).filter((b) => a.box.left < b.box.right - 2 && b.box.left < a.box.right - 2 && high(a.box).top < high(b.box).bottom && high(b.box).top < high(a.box).bottom).map((b) => a.text + ' on ' + b.text))
   return [...out.map(({ text }) => text + ' is cut'), ...on]
 })`
+
+const AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js')
+
+/**
+ * Faults that axe-core knows, each with where it is; the context must let a script in.
+ *
+ * @param words  of `axe.run`: where to look, and how
+ */
+export async function axeFaults(page: Page, words = ''): Promise<string[]> {
+  await page.addScriptTag({ path: AXE })
+  const { violations } = await page.evaluate<AxeResult>(`axe.run(${words})`)
+  return violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html.slice(0, 120)).join(' | ')}`)
+}
+
+interface AxeResult {
+  readonly violations: readonly { readonly id: string; readonly nodes: readonly { readonly html: string }[] }[]
+}
 
 /** Heads, then rows, of the table in a figure; text as people see it. */
 export async function tableOf(page: Page, holder: string): Promise<string[][]> {

@@ -1,6 +1,5 @@
 /** The page of the demo's carrier sweep in a real browser, opened from disk. Over 300 lines because one browser and one result serve every look at it. */
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
-import { createRequire } from 'node:module'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
@@ -11,19 +10,14 @@ import type { Browser, BrowserContextOptions, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { TOP } from '../tidy/sources.ts'
 import { findChromium, startChromium } from './chromium.ts'
-import { holdsStations, holdsZones, openTables, TEXTS_AMISS, tableOf } from './looked.ts'
+import { axeFaults, holdsStations, holdsZones, openTables, TEXTS_AMISS, tableOf } from './looked.ts'
 import { numberIn, shownNumber } from './shown.ts'
+import { DRAWN, PATIENCE_MS, visit as visitPage } from './visited.ts'
 
 const SCENARIO = 'scenarios/outdoor-unit-base-line.yaml'
 const COUNTS = Array.from({ length: 13 }, (_, index) => index + 5)
-/** of a browser on a busy machine */
-const PATIENCE_MS = 300_000
-/** every chart drawn */
-const DRAWN = 'html[data-drawn="all"]'
-const AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js')
 
 const path = findChromium()
-if (path === null && process.env.CI === 'true') throw new Error('no Chromium: set CHROMIUM_PATH or install one')
 
 // skipped because no Chromium is here and none can be installed; with CI=true that is an error instead
 describe.skipIf(path === null)('the page in a browser', () => {
@@ -53,23 +47,8 @@ describe.skipIf(path === null)('the page in a browser', () => {
     rmSync(folder, { recursive: true })
   })
 
-  /** Opens the page, hands it over, and holds it to no complaint and no request but for itself. */
-  async function visit(options: BrowserContextOptions, look: (page: Page) => Promise<void>): Promise<void> {
-    const context = await browser.newContext({ ...options, offline: true })
-    context.setDefaultTimeout(PATIENCE_MS)
-    const page = await context.newPage()
-    const complaints: string[] = []
-    const requests: string[] = []
-    page.on('console', (message) => complaints.push(`${message.type()}: ${message.text()}`))
-    page.on('pageerror', (error) => complaints.push(`error: ${error.message}`))
-    page.on('request', (request) => requests.push(request.url()))
-    await page.goto(address)
-    if (options.javaScriptEnabled !== false) await page.waitForSelector(DRAWN)
-    await look(page)
-    await context.close()
-    expect(complaints).toEqual([])
-    expect(requests.filter((url) => url !== address && !url.startsWith('data:'))).toEqual([])
-  }
+  const visit = (options: BrowserContextOptions, look: (page: Page) => Promise<void>): Promise<void> =>
+    visitPage(browser, address, options, look, /^data:/)
 
   const choose = (page: Page, carriers: number): Promise<void> => page.locator(`input[name="carriers"][value="${carriers}"]`).check()
 
@@ -142,10 +121,9 @@ describe.skipIf(path === null)('the page in a browser', () => {
     await page.goto(address)
     await page.waitForSelector(DRAWN)
     await openTables(page)
-    await page.addScriptTag({ path: AXE })
-    const { violations } = await page.evaluate<AxeResult>('axe.run()')
+    const faults = await axeFaults(page)
     await context.close()
-    expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html.slice(0, 120)).join(' | ')}`)).toEqual([])
+    expect(faults).toEqual([])
   })
 
   test('the table by count tells the numbers of the result', async () => {
@@ -308,7 +286,3 @@ describe.skipIf(path === null)('the page in a browser', () => {
     })
   })
 })
-
-interface AxeResult {
-  readonly violations: readonly { readonly id: string; readonly nodes: readonly { readonly html: string }[] }[]
-}

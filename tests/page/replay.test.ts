@@ -1,6 +1,5 @@
 /** A run played on a page, in a real browser: the carriers stand where the events of the run say. */
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
-import { createRequire } from 'node:module'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { TRACE_KINDS } from '@loopwright/line'
@@ -10,16 +9,15 @@ import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { TOP } from '../tidy/sources.ts'
 import { findChromium, startChromium } from './chromium.ts'
+import { axeFaults } from './looked.ts'
 import { PATIENCE_MS, pageOf, visit } from './visited.ts'
 
 const SCENARIOS = ['outdoor-unit-base-line', 'test-and-repair-line', 'ten-zone-learning-loop', 'loop-without-corners'].map(
   (name) => `scenarios/${name}.yaml`,
 )
 const [DEMO, OPEN] = SCENARIOS as [string, string]
-const AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js')
 
 const path = findChromium()
-if (path === null && process.env.CI === 'true') throw new Error('no Chromium: set CHROMIUM_PATH or install one')
 
 /** where each carrier is drawn: the zone in whose cell its middle lies; −1: in none */
 const ZONES_OF_CARRIERS = `[...document.querySelectorAll('.replaycarrier')].map((mark) => {
@@ -154,9 +152,7 @@ describe.skipIf(path === null)('a run played on a page', () => {
       await watch(page)
       const [needed, there] = await page.evaluate<number[]>('[document.documentElement.scrollWidth, document.documentElement.clientWidth]')
       expect(needed).toBe(there)
-      await page.addScriptTag({ path: AXE })
-      const { violations } = await page.evaluate<{ violations: { id: string; nodes: { html: string }[] }[] }>(`axe.run('.replay')`)
-      expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html.slice(0, 120)).join(' | ')}`)).toEqual([])
+      expect(await axeFaults(page, "'.replay'")).toEqual([])
       await context.close()
     }
   })

@@ -11,6 +11,8 @@ import { TOP } from '../tidy/sources.ts'
 
 /** of a browser on a busy machine */
 export const PATIENCE_MS = 300_000
+/** every chart drawn */
+export const DRAWN = 'html[data-drawn="all"]'
 
 /**
  * The page of a small sweep of a scenario: its address.
@@ -29,12 +31,17 @@ export async function pageOf(folder: string, file: string, text = readFileSync(j
   return pathToFileURL(written).href
 }
 
-/** Opens a page, hands it over, and holds it to no complaint and no request but for itself. */
+/**
+ * Opens a page, hands it over, and holds it to no complaint and no request but for itself.
+ *
+ * @param own  what a page that carries an engine may ask of itself
+ */
 export async function visit(
   browser: Browser,
   address: string,
   options: BrowserContextOptions,
   look: (page: Page) => Promise<void>,
+  own = /^(data|blob):/,
 ): Promise<void> {
   const context = await browser.newContext({ ...options, offline: true })
   context.setDefaultTimeout(PATIENCE_MS)
@@ -45,9 +52,9 @@ export async function visit(
   page.on('pageerror', (error) => complaints.push(`error: ${error.message}`))
   page.on('request', (request) => requests.push(request.url()))
   await page.goto(address)
-  if (options.javaScriptEnabled !== false) await page.waitForSelector('html[data-drawn]')
+  if (options.javaScriptEnabled !== false) await page.waitForSelector(DRAWN)
   await look(page)
   await context.close()
   expect(complaints).toEqual([])
-  expect(requests.filter((url) => url.replace(/#.*/, '') !== address.replace(/#.*/, '') && !/^(data|blob):/.test(url))).toEqual([])
+  expect(requests.filter((url) => url.replace(/#.*/, '') !== address.replace(/#.*/, '') && !own.test(url))).toEqual([])
 }
