@@ -14,7 +14,7 @@ import { main } from '../../packages/cli/src/main.ts'
 import { EXAMPLES } from '../../packages/cli/src/options/examples.ts'
 import { memoryShell } from '../helpers/memoryShell.ts'
 import { EXACT_LINE, OPEN_LINE, RING, SMALL_LINE } from '../helpers/scenarioTexts.ts'
-import { mutated, one, type Whole } from './mutated.ts'
+import { mutated, one, type Whole, wholeOf } from './mutated.ts'
 
 export interface Reader {
   /** null: nothing is wrong with how the text was taken */
@@ -123,7 +123,7 @@ const store: Reader = {
   spoil: (whole) => String(whole(2 ** 31)),
   async try(text) {
     const { folder, place, bytes, told } = await keptEntry()
-    const spoilt = mutated(bytes.toString('latin1'), [bytes.toString('latin1')], wholeOfText(text))
+    const spoilt = mutated(bytes.toString('latin1'), [bytes.toString('latin1')], wholeOf(Number(text)))
     mkdirSync(join(place, '..'), { recursive: true })
     writeFileSync(place, Buffer.from(spoilt, 'latin1'))
     return (await runsFrom(folder)) === told ? null : 'a spoilt entry changed what is told'
@@ -199,11 +199,3 @@ const splitWords = (line: string): string[] =>
 
 const defectIn = (err: string): string | null =>
   /defect of loopwright|^\s+at .*\.[jt]s:\d+/m.test(err) ? `a defect: ${err.slice(0, 600)}` : null
-
-function wholeOfText(text: string): Whole {
-  let state = Number(text) >>> 0
-  return (below) => {
-    state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0
-    return Math.floor((state / 2 ** 32) * below)
-  }
-}
