@@ -1,7 +1,7 @@
 /** Processes of a test: workers and those who ask. Each is ended by its own id. */
 import { type ChildProcess, spawn } from 'node:child_process'
-import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import { BIN } from '../cli/spawned.ts'
 import { TOP } from '../tidy/sources.ts'
 
 export interface Member {
@@ -11,7 +11,6 @@ export interface Member {
   kill(signal: NodeJS.Signals): void
 }
 
-const BIN = join(TOP, 'packages/cli/bin/loopwright.js')
 /** a clock that jumps when the process is told to, by a signal */
 const CLOCK = fileURLToPath(new URL('./jumpingClock.mjs', import.meta.url))
 

@@ -3,9 +3,9 @@ import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import { BIN } from '../cli/spawned.ts'
 import { queueState } from '../../packages/study/src/queue/queueState.ts'
 import { afterEach, describe, expect, test } from 'vitest'
-import { TOP } from '../tidy/sources.ts'
 import { type Member, member, worker } from './crew.ts'
 import { now } from './clock.ts'
 import { faultPage } from './faultPage.ts'
@@ -13,7 +13,6 @@ import { redisServer } from './redisServer.ts'
 import { heldIn, survive } from './survive.ts'
 
 const POISON = fileURLToPath(new URL('./poison.mjs', import.meta.url))
-const BIN = join(TOP, 'packages/cli/bin/loopwright.js')
 const wait = (ms: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, ms))
 
 const undo: (() => unknown)[] = []

@@ -5,10 +5,9 @@
 import { readFileSync, writeFileSync } from 'node:fs'
 import { availableParallelism, loadavg } from 'node:os'
 import { fileURLToPath } from 'node:url'
-import { join } from 'node:path'
 import { parseArgs } from 'node:util'
 import { replicate } from '@loopwright/study'
-import { TOP } from '../tidy/sources.ts'
+import { BIN } from '../cli/spawned.ts'
 import { now } from './clock.ts'
 import { type Member, member, worker } from './crew.ts'
 import { type Crowd, crowdLine, jobsPerSecond, workersEnough } from './crowd.ts'
@@ -16,7 +15,6 @@ import { growthPage, type Growth } from './growthPage.ts'
 import { type RedisServer, redisServer } from './redisServer.ts'
 
 const { values } = parseArgs({ options: { page: { type: 'boolean', default: false }, replications: { type: 'string', default: '4000' } } })
-const BIN = join(TOP, 'packages/cli/bin/loopwright.js')
 const REPLICATIONS = Number(values.replications)
 const PER_JOB = 50
 const COUNTS = 3

@@ -7,6 +7,7 @@ import { mkdtempSync, readdirSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { stream } from '@loopwright/stats'
+import { BIN } from '../cli/spawned.ts'
 import { TOP } from '../tidy/sources.ts'
 import { now } from './clock.ts'
 import { type Member, member, worker } from './crew.ts'
@@ -69,7 +70,6 @@ export interface Survived {
   readonly missing: number
 }
 
-const BIN = join(TOP, 'packages/cli/bin/loopwright.js')
 const LINE = 'tests/helpers/scenarios/small.yaml'
 const COUNTS = [2, 3, 4]
 const wordsOf = (seed: string, replications: number): string[] => [
