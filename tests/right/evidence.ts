@@ -1,6 +1,8 @@
 /** What speaks for the numbers of the product: the kinds of checks, where they stand, and on what they rest; and what nothing here speaks for. */
-import { readdirSync, readFileSync } from 'node:fs'
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
 import { CANARIES } from '../soak/canaries.ts'
+import { filesUnder, type Source, TOP } from '../tidy/sources.ts'
 
 export interface Evidence {
   readonly id: string
@@ -123,25 +125,16 @@ export const NOT_CHECKED: readonly string[] = [
   'Browsers other than Chromium; systems other than Linux.',
 ]
 
-const top = new URL('../../', import.meta.url).pathname
-
 /** Sources named in the files of a place: "Source: …" in comments, `source` in data beside the tests. */
 export function sourcesOf({ places }: Evidence): string[] {
   const found = new Set<string>()
-  for (const file of places.flatMap((place) => filesOf(place))) {
-    const text = readFileSync(top + file, 'utf8')
+  for (const { file, text } of places.flatMap(filesOf)) {
     if (file.endsWith('.json'))
       for (const [, source] of text.matchAll(/"source":\s*"((?:[^"\\]|\\.)*)"/g)) found.add(JSON.parse(`"${source}"`) as string)
-    else if (/\.ts$/.test(file))
-      for (const [, source] of text.matchAll(/(?:^|\s)Sources?: ([^`'\n]+?)(?:\s*\*\/)?$/gm)) found.add(source!.trim())
+    else for (const [, source] of text.matchAll(/(?:^|\s)Sources?: ([^`'\n]+?)(?:\s*\*\/)?$/gm)) found.add(source!.trim())
   }
   return [...found].toSorted()
 }
 
-function filesOf(place: string): string[] {
-  if (/\.\w+$/.test(place)) return [place]
-  return readdirSync(top + place, { recursive: true, withFileTypes: true })
-    .filter((entry) => entry.isFile())
-    .map((entry) => `${entry.parentPath}/${entry.name}`.slice(top.length))
-    .map((file) => file.replaceAll('//', '/'))
-}
+const filesOf = (place: string): Source[] =>
+  /\.\w+$/.test(place) ? [{ file: place, text: readFileSync(join(TOP, place), 'utf8') }] : filesUnder(place, /\.(?:json|ts)$/)

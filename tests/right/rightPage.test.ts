@@ -1,15 +1,15 @@
 import { existsSync, readdirSync } from 'node:fs'
+import { join } from 'node:path'
 import { expect, test } from 'vitest'
+import { TOP } from '../tidy/sources.ts'
 import { EVIDENCE, sourcesOf } from './evidence.ts'
 import { judged, rightCells, type TestReport } from './rightPage.ts'
-
-const top = new URL('../../', import.meta.url).pathname
 
 test('every place is there and holds tests; what rests on the outside names its sources', () => {
   for (const evidence of EVIDENCE) {
     for (const place of evidence.places) {
-      expect(existsSync(top + place), place).toBe(true)
-      const files = place.endsWith('.ts') ? [place] : (readdirSync(top + place, { recursive: true }) as string[])
+      expect(existsSync(join(TOP, place)), place).toBe(true)
+      const files = place.endsWith('.ts') ? [place] : (readdirSync(join(TOP, place), { recursive: true }) as string[])
       expect(
         files.some((file) => file.endsWith('.test.ts')),
         place,
@@ -20,7 +20,7 @@ test('every place is there and holds tests; what rests on the outside names its 
 })
 
 test('every oracle belongs to a kind', () => {
-  const oracles = readdirSync(`${top}tests/oracle`, { recursive: true }) as string[]
+  const oracles = readdirSync(join(TOP, 'tests/oracle'), { recursive: true }) as string[]
   const lost = oracles
     .filter((file) => file.endsWith('.test.ts'))
     .filter((file) => !EVIDENCE.some(({ places }) => places.some((place) => `tests/oracle/${file}`.startsWith(place))))
