@@ -4,23 +4,16 @@ import { request } from 'node:http'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, afterEach, describe, expect, test } from 'vitest'
+import { TEN_ZONES } from '../helpers/scenarioTexts.ts'
 import { type Spawned, start } from './spawned.ts'
 
 const folder = mkdtempSync(join(tmpdir(), 'loopwright-watch-'))
 afterAll(() => rmSync(folder, { recursive: true }))
 
-const SCENARIO = `format: 1
-name: Ten zones
-question: How many carriers do ten zones need?
-warmup: 10 min
-length: 70 min
-drive: { speed: 30 m/min, reaction: 0 s }
-carriers: { count: 2, length: 1 m }
-loop: 10 zones of 1 m
-stations:
-  S1: { zone: Z01, unload: { takeOff: 0 s }, load: { place: 6 s ± 20 % } }
-  S2: { zone: Z05, work: { fit: { kind: empirical, file: times.csv, column: seconds, unit: s } } }
-`
+const SCENARIO = TEN_ZONES.replace(
+  'work: { fit: 6 s ± 20 % }',
+  'work: { fit: { kind: empirical, file: times.csv, column: seconds, unit: s } }',
+)
 const TABLE = `seconds\n${Array.from({ length: 40 }, (_, index) => 5 + (index % 5)).join('\n')}\n`
 const STUDY = `import { notebook } from '@loopwright/notebook'
 import { words } from './words.ts'

@@ -16,9 +16,15 @@ export const OPEN_LINE = textOf('open')
 /** A loop of ten zones with chance, stops and a shift, without ramps. */
 export const RING = textOf('ring')
 
+/** Sweeps of a notebook: ten zones, two stations, one of them with the work that tests change. */
+export const TEN_ZONES = textOf('tenZones')
+
 /** The ring, with its text changed. */
-export function testLine(change: (text: string) => string = (text) => text): Scenario {
-  const { scenario, problems } = readScenario(change(RING))
+export const testLine = (change: (text: string) => string = (text) => text): Scenario => scenarioOf(change(RING))
+
+/** A text that must be right. */
+export function scenarioOf(text: string): Scenario {
+  const { scenario, problems } = readScenario(text)
   if (scenario === null) throw new Error(JSON.stringify(problems))
   return scenario
 }

@@ -1,8 +1,8 @@
 /** A known line, and data of it drawn as a clipboard would have them: what tests of the whole way from table to forecast stand on. */
 import { assemble, type MeasuredData, readTable, readTimes, redrawTimes, timeStudy } from '@loopwright/measure'
-import { readScenario } from '@loopwright/scenario'
-import { type Distribution, quantile, stream } from '@loopwright/stats'
 import { writeDistribution } from '@loopwright/scenario'
+import { type Distribution, quantile, stream } from '@loopwright/stats'
+import { scenarioOf } from '../helpers/scenarioTexts.ts'
 
 /** Work of two stations, of which the slower one limits: means 52 and 47 s. */
 const TRUTH: Readonly<Record<string, Distribution>> = {
@@ -25,13 +25,7 @@ stations:
 `
 
 export const SKELETON = text('50 s', '50 s')
-export const TRUE_LINE = lineOf(text(writeDistribution(TRUTH['fit']!), writeDistribution(TRUTH['wire']!)))
-
-function lineOf(of: string) {
-  const { scenario, problems } = readScenario(of)
-  if (scenario === null) throw new Error(JSON.stringify(problems))
-  return scenario.line
-}
+export const TRUE_LINE = scenarioOf(text(writeDistribution(TRUTH['fit']!), writeDistribution(TRUTH['wire']!))).line
 
 /** Times of a clipboard: to the tenth of a second, with a decimal comma, a total row, an empty row and a word among them. */
 export function clipboard(trial: number, times: number): Uint8Array {
@@ -51,7 +45,7 @@ export function measuredLines(trial: number, times: number, draws: number) {
     const data: MeasuredData = { times: { studies: of, source: { file: 'times.csv' } }, stops: null, mix: null }
     const { text: made, faults } = assemble(SKELETON, data)
     if (made === null) throw new Error(faults.join('; '))
-    return lineOf(made)
+    return scenarioOf(made).line
   }
   return {
     line: put(studies),

@@ -1,22 +1,9 @@
 import { warningCell } from '../cells/cell.ts'
 import { expect, test } from 'vitest'
+import { TEN_ZONES } from '../../../../tests/helpers/scenarioTexts.ts'
 import type { Effects } from './effects.ts'
 import { notebook } from './notebook.ts'
 import { runNotebook } from './run.ts'
-
-const YAML = `
-format: 1
-name: Ten zones
-question: How many carriers do ten zones need?
-warmup: 10 min
-length: 70 min
-drive: { speed: 30 m/min, reaction: 0 s }
-carriers: { count: 2, length: 1 m }
-loop: 10 zones of 1 m
-stations:
-  S1: { zone: Z01, unload: { takeOff: 0 s }, load: { place: 6 s ± 20 % } }
-  S2: { zone: Z05, work: { fit: 6 s ± 20 % } }
-`
 
 const MODULE = notebook({ title: 'Ten zones', scenario: 'ten.yaml' }, async ({ sweep, story, show, prose, scenario }) => {
   const tale = story(await sweep({ carriers: { from: 2, to: 4 }, replications: 3 }))
@@ -34,7 +21,7 @@ interface World {
   readonly written: Map<string, string>
 }
 
-function world(module: unknown = MODULE, yaml = YAML, signal = new AbortController().signal): World {
+function world(module: unknown = MODULE, yaml = TEN_ZONES, signal = new AbortController().signal): World {
   const said: string[] = []
   const written = new Map<string, string>()
   return {
@@ -83,7 +70,7 @@ test('seed, replications, page and command of the caller come before those of th
 })
 
 test('a scenario with mistakes is told back, and nothing is run', async () => {
-  const { effects, said, written } = world(MODULE, YAML.replace('speed', 'sped'))
+  const { effects, said, written } = world(MODULE, TEN_ZONES.replace('speed', 'sped'))
   const run = await runNotebook('ten.ts', effects)
   expect(run).toMatchObject({ status: 'wrong scenario', scenarioFile: 'ten.yaml' })
   expect(run.problems.length).toBeGreaterThan(0)
@@ -93,7 +80,7 @@ test('a scenario with mistakes is told back, and nothing is run', async () => {
 test('stopped: what is known so far is told, no page is written', async () => {
   const stop = new AbortController()
   stop.abort()
-  const { effects, written } = world(MODULE, YAML, stop.signal)
+  const { effects, written } = world(MODULE, TEN_ZONES, stop.signal)
   const run = await runNotebook('ten.ts', effects, { workers: 0 })
   expect(run).toMatchObject({ status: 'partial', page: null })
   expect(written.size).toBe(0)
@@ -111,12 +98,12 @@ test('a module that is no notebook says what to write; mistakes of a notebook ar
 
 test('a scenario is found from the folder of the notebook, or else from the working folder', async () => {
   const { effects } = world()
-  const files = new Map([['notebooks/ten.yaml', YAML]])
+  const files = new Map([['notebooks/ten.yaml', TEN_ZONES]])
   const readFile = async (path: string): Promise<string> => files.get(path) ?? Promise.reject(new Error(`no ${path}`))
   const still = notebook({ title: 'a', scenario: 'ten.yaml' }, () => {})
   const other = { ...effects, readFile, importModule: async () => ({ default: still }) }
   expect(await runNotebook('notebooks/ten.ts', other)).toMatchObject({ status: 'done' })
-  files.set('ten.yaml', YAML)
+  files.set('ten.yaml', TEN_ZONES)
   files.delete('notebooks/ten.yaml')
   expect(await runNotebook('notebooks/ten.ts', other)).toMatchObject({ status: 'done' })
   files.clear()
