@@ -70,14 +70,6 @@ export function byName<T>(read: Reader<T>, what: string): Reader<readonly (reado
   }
 }
 
-export function listOf<T>(read: Reader<T>, what: string): Reader<readonly T[]> {
-  return (at, reading) => {
-    if (at.kind !== 'list') return refuse(at, reading.report, what)
-    const values = at.items.map((item) => read(item, reading))
-    return values.includes(undefined) ? undefined : (values as T[])
-  }
-}
-
 export const text: Reader<string> = (at, { report }) =>
   at.kind === 'text' && at.value !== '' ? String(at.value) : refuse(at, report, 'a text')
 

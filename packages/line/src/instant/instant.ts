@@ -29,7 +29,7 @@ export function handleDue(line: Line, count: number): void {
 }
 
 /** Starts all that can start now, one at a time, and judges the states. */
-export function startWhatStarts(line: Line): void {
+function startWhatStarts(line: Line): void {
   const { moves } = line
   let starts = 0
   do {

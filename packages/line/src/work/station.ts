@@ -8,7 +8,6 @@ import { operateStation } from '../stops/operation.ts'
 import { freeStation } from '../operators/operators.ts'
 import { deliver } from '../goods/receiver.ts'
 import { drawAgain, isTaskDue, judgeProduct } from '../goods/rejects.ts'
-import { USES_NOTHING } from '../state/draws.ts'
 import type { Line } from '../state/line.ts'
 import { addTo, NONE, takeAt } from '../state/lists.ts'
 import { OCCUPIED, RELEASE_PENDING, RELEASING, WORK_PENDING, WORKING } from '../state/moves.ts'
@@ -211,9 +210,4 @@ export function resumeStation(line: Line, station: number): void {
   const carrier = moves.zoneCarrier[work.stationZone[station]!]!
   if (carrier !== NONE && moves.carrierPhase[carrier] === WORKING) operateStation(line, station, true)
   addTo(work.workList, station)
-}
-
-/** NONE for a release that is none: a constant of 0 s. */
-export function releaseSamplerOf(uses: number, value: number, sampler: number): number {
-  return uses === USES_NOTHING && value === 0 ? NONE : sampler
 }
