@@ -2,7 +2,7 @@ import { expect, test } from 'vitest'
 import { createReport } from '../problems/report.ts'
 import { plain } from '../text/located.ts'
 import { readSource, readValue } from '../text/source.ts'
-import { graft, moved } from './graft.ts'
+import { graft, moved, stepInto } from './graft.ts'
 
 const TEXT = 'drive: { speed: 12 m/min }\ncorners: [{ lift: 1 s }, { lift: 2 s }]\nempty:\n'
 const root = readSource(TEXT, createReport(TEXT))!
@@ -21,6 +21,11 @@ test('a value in place of another, at an index, or where nothing was', () => {
   expect(put('drive', 0)).toBeNull()
   expect(put('corners', 2)).toBeNull()
   expect(put('drive', 'speed', 'x')).toBeNull()
+})
+
+test('one step down, by key or by index', () => {
+  expect(stepInto(stepInto(stepInto(root, 'corners'), 1), 'lift')?.source).toBe('2 s')
+  expect([stepInto(root, 'none'), stepInto(root, 0), stepInto(undefined, 'drive')]).toEqual([undefined, undefined, undefined])
 })
 
 test('a value moved to another path is told there, with all that is in it', () => {

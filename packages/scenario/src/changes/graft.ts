@@ -6,6 +6,11 @@ export function stepPath(path: string, step: string | number): string {
   return typeof step === 'number' ? `${path}[${step}]` : joinPath(path, step)
 }
 
+/** The value one step down; undefined where there is none. */
+export function stepInto(at: Located | undefined, step: string | number): Located | undefined {
+  return typeof step === 'number' ? at?.items[step] : at?.entries.get(step)?.value
+}
+
 /** The tree with a value put in; null where the path leads through something that has no such place. */
 export function graft(at: Located, steps: readonly (string | number)[], value: Located, path = ''): Located | null {
   const [step, ...rest] = steps

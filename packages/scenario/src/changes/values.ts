@@ -3,6 +3,7 @@ import type { ChangeValue } from './changes.ts'
 import { type Located, plain } from '../text/located.ts'
 import { createReport } from '../problems/report.ts'
 import { readSource } from '../text/source.ts'
+import { stepInto } from './graft.ts'
 import { parsePath } from './variations.ts'
 
 /**
@@ -17,7 +18,7 @@ export function fileValues(text: string): (path: string) => ChangeValue | null {
     const steps = parsePath(path)
     if (root === null || steps === null) return null
     let at: Located | undefined = root
-    for (const step of steps) at = typeof step === 'number' ? at?.items[step] : at?.entries.get(step)?.value
+    for (const step of steps) at = stepInto(at, step)
     return at === undefined || at.kind === 'null' ? null : (plain(at) as ChangeValue)
   }
 }

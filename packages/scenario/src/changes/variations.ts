@@ -8,7 +8,7 @@ import { createReport, type Report } from '../problems/report.ts'
 import { fileSchema } from '../schema/file.ts'
 import { readSource } from '../text/source.ts'
 import { RESERVED } from '../text/walk.ts'
-import { graft, moved, stepPath } from './graft.ts'
+import { graft, moved, stepInto, stepPath } from './graft.ts'
 
 /** The text of a file with one of its variations put in. */
 export interface Variation {
@@ -134,7 +134,7 @@ function leadsThroughNothing(tree: Located, steps: readonly (string | number)[])
   let at: Located | undefined = tree
   for (const step of steps) {
     if (at?.kind === 'null') return true
-    at = typeof step === 'number' ? at?.items[step] : at?.entries.get(step)?.value
+    at = stepInto(at, step)
   }
   return false
 }
