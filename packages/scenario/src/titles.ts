@@ -1,7 +1,7 @@
 /** What people call the parts of a line, and which of them they speak of together. */
 import type { Scenario } from './scenario.ts'
 
-/** A part by its name, and what people call it. */
+/** What may have a title beside its name. */
 export type Titled = 'station' | 'stop' | 'task' | 'variant' | 'option'
 
 /** Breakdown sources that are one stop to people. */

@@ -20,7 +20,7 @@ export const PLAIN_STATION: Pick<StationSpec, 'operatorsNeeded' | 'worksInBreaks
   safetyStop: null,
 }
 
-/** What a line has none of unless it is said: sections, merges, operators, stops, breaks, … */
+/** No inspections, no rework, no named operators, no walks, no limit of repair crews; products always there. */
 export const PLAIN_LINE: Pick<LineSpec, 'inspections' | 'rework' | 'operators' | 'walks' | 'supply' | 'repairCrews'> = {
   inspections: [],
   rework: [],

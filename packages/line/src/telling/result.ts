@@ -22,14 +22,14 @@ export const ZONE_STATES = ['free', 'claimed', 'working', 'blocked', 'other', 'v
 /** `working`, `blocked` and `other` split the zone's `occupied`. */
 export type ZoneState = (typeof ZONE_STATES)[number]
 /** A number for each state of a zone. */
-export type ByZoneState<T = number> = Readonly<Record<ZoneState, T>>
+export type ByZoneState = Readonly<Record<ZoneState, number>>
 
 /** The states of a carrier, in the order of all that is told of them. */
 export const CARRIER_STATES = ['moving', 'worked on', 'waiting with product', 'waiting empty'] as const
 /** One of CARRIER_STATES. */
 export type CarrierState = (typeof CARRIER_STATES)[number]
 /** A number for each state of a carrier. */
-export type ByCarrierState<T = number> = Readonly<Record<CarrierState, T>>
+export type ByCarrierState = Readonly<Record<CarrierState, number>>
 
 /** What one run tells: counts and seconds of its window, by part. */
 export interface RunResult {
