@@ -1,10 +1,9 @@
 /** Everything that can be said about a complete line: whether it can be built, and what about it is doubtful. */
-import { distributionMean } from '@loopwright/stats'
 import { mixShares } from '../bounds/law.ts'
 import type { LineProblem } from '../builder/report.ts'
 import type { LineSpec } from '../spec.ts'
 import { type Place, tellTogether } from './finding.ts'
-import { meanStay } from './meanStay.ts'
+import { longestStay } from './meanStay.ts'
 import { checkParts } from './physical.ts'
 import { checkFlow } from './reach.ts'
 
@@ -15,8 +14,7 @@ import { checkFlow } from './reach.ts'
  */
 export function checkLine(spec: LineSpec): LineProblem[] {
   const weights = mixShares(spec.mix, spec.variants.length)
-  const stays = spec.stations.map((station) => meanStay(station, weights) + distributionMean(station.releaseSeconds))
-  const findings = [...checkParts(spec, Math.max(0, ...stays)), ...checkFlow(spec)]
+  const findings = [...checkParts(spec, longestStay(spec.stations, weights)), ...checkFlow(spec)]
   return tellTogether(findings, (place) => {
     const path = pathOf(spec, place)
     return { at: path, key: path }

@@ -21,3 +21,13 @@ export function meanStay(station: Pick<StationSpec, 'unload' | 'load' | 'work'>,
   })
   return visits === 0 ? 0 : Number((time / visits).toPrecision(12))
 }
+
+/**
+ * Mean seconds of the longest stay at one of several stations, its release included; 0 where there is no station.
+ *
+ * @param weights  how often each variant is made
+ * @example longestStay(line.stations, [1]) // => 21
+ */
+export function longestStay(stations: readonly StationSpec[], weights: readonly number[]): number {
+  return Math.max(0, ...stations.map((station) => meanStay(station, weights) + distributionMean(station.releaseSeconds)))
+}

@@ -1,8 +1,7 @@
 /** Physical sense: what no single value can show. The rules are those of every line; here stands where in the file their findings belong. */
 
-import type { OperatorSpec, SectionSpec, StationSpec } from '@loopwright/line'
-import { checkParts, type DraftLine, meanStay, type Place, tellTogether } from '@loopwright/line/check'
-import { distributionMean } from '@loopwright/stats'
+import type { OperatorSpec, SectionSpec } from '@loopwright/line'
+import { checkParts, type DraftLine, longestStay, type Place, tellTogether } from '@loopwright/line/check'
 import * as say from '../problems/messages.ts'
 import type { Located } from '../text/located.ts'
 import { type Context, child, childNamed } from './context.ts'
@@ -29,7 +28,7 @@ export function checkDrafts(context: Context, root: Located, drafts: Drafts): vo
   const lost = zonesBeside(drafts)
   for (const zone of lost) context.report.add(zone.at, say.zoneBesideLoop(zone.name))
   const where = placesOf(root, drafts, lost.length > 0)
-  const findings = checkParts(soFar(drafts), longestStay(drafts))
+  const findings = checkParts(soFar(drafts), knownStay(drafts))
   const told = tellTogether(findings, (place) => {
     const at = where(place)
     return at === null ? null : { at, key: at.path }
@@ -83,11 +82,10 @@ function soFar({ zones, paths, carriers, stations, sections, operators, reaction
 }
 
 /** null where a station or the mix is not known. */
-function longestStay({ stations, products }: Drafts): number | null {
-  if (products.mix === null || stations.length === 0 || stations.some(({ spec }) => spec === null)) return null
-  const weights = frequencies(products)
-  const stay = (spec: StationSpec): number => meanStay(spec, weights) + distributionMean(spec.releaseSeconds)
-  return Math.max(...stations.map(({ spec }) => stay(spec!)))
+function knownStay({ stations, products }: Drafts): number | null {
+  const specs = stations.flatMap(({ spec }) => spec ?? [])
+  if (products.mix === null || specs.length < stations.length) return null
+  return longestStay(specs, frequencies(products))
 }
 
 /** Where a finding belongs in the file; null where nothing is to be said, since the place itself is missing or wrong. */

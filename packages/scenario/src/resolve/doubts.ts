@@ -1,7 +1,7 @@
 /** Warnings about a line that can be built, but is probably not the one that was meant. */
 import type { LineSpec } from '@loopwright/line'
 import { lawOrNull, mixShares } from '@loopwright/line/bounds'
-import { checkFlow, isRing, meanStay, tellTogether } from '@loopwright/line/check'
+import { checkFlow, isRing, longestStay, tellTogether } from '@loopwright/line/check'
 import { distributionMean } from '@loopwright/stats'
 import type { Located } from '../text/located.ts'
 import * as say from '../problems/messages.ts'
@@ -50,8 +50,8 @@ function checkList(context: Context, root: Located, line: LineSpec): void {
   if (mix.kind !== 'list') return
   const known = lawOrNull(line)
   const weights = mixShares(mix, line.variants.length)
-  const slowest = Math.max(0, ...line.stations.map((one) => meanStay(one, weights) + distributionMean(one.releaseSeconds)))
-  const each = known === null ? slowest : Math.max(known.exchangeSeconds, known.lapSeconds / line.carriers.count)
+  const each =
+    known === null ? longestStay(line.stations, weights) : Math.max(known.exchangeSeconds, known.lapSeconds / line.carriers.count)
   if (!(each > 0) || mix.sequence.length * each >= window.endSeconds) return
   const at = child(child(child(root, 'products'), 'mix'), 'sequence') ?? root
   const needs = spoken(mix.sequence.length * each)
