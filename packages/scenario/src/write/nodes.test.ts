@@ -36,3 +36,11 @@ test('lists and maps on one line', () => {
   expect(write(list('x', style, []))).toBe('[]\n')
   expect(write(flow([['a', flowList([number(1), number(2)])]]))).toBe('{ a: [ 1, 2 ] }\n')
 })
+
+test('a key stands once in a map', () => {
+  const twice = [
+    ['a', number(1)],
+    ['a', number(2)],
+  ] as const
+  expect(() => map('', { remarks: NO_REMARKS, wide: false }, twice)).toThrow('Key a already set')
+})

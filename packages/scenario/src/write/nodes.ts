@@ -1,5 +1,5 @@
 /** YAML nodes with remarks behind their values. */
-import { isScalar, Scalar, YAMLMap, YAMLSeq } from 'yaml'
+import { isScalar, Pair, Scalar, YAMLMap, YAMLSeq } from 'yaml'
 import { joinPath } from '../text/located.ts'
 
 /** Remark behind a value, by its path; empty for none. */
@@ -25,6 +25,7 @@ export const metres = (value: number | null): Scalar => text(value === null ? 'n
 export function map(path: string, style: Style, entries: readonly (readonly [string, Value | null])[], oneLine = false): YAMLMap {
   const node = new YAMLMap()
   node.flow = oneLine || entries.length === 0
+  const keys = new Set<string>()
   for (const [key, value] of entries) {
     if (value === null) continue
     const name = new Scalar(key)
@@ -32,7 +33,10 @@ export function map(path: string, style: Style, entries: readonly (readonly [str
     const remark = style.remarks(joinPath(path, key))
     if (remark !== '' && (isScalar(value) || value.flow)) value.comment = ` ${remark}`
     else if (remark !== '') name.comment = ` ${remark}`
-    node.add({ key: name, value } as never)
+    // as `add` refuses it, which looks through all keys before each
+    if (keys.has(key)) throw new Error(`Key ${key} already set`)
+    keys.add(key)
+    node.items.push(new Pair(name, value))
   }
   return node
 }
