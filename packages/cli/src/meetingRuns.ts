@@ -5,7 +5,7 @@ import { openStore, tellStore } from './keptRuns.ts'
 import { loadDecision, type LoadedDecision } from './loadDecision.ts'
 import type { Loaded } from './loadScenario.ts'
 import { progress } from './shell/progress.ts'
-import { Misuse, type Shell } from './shell/shell.ts'
+import { Misuse, refusals, type Shell } from './shell/shell.ts'
 import { refused, type StudyFlags } from './studyCommand.ts'
 import { threadsOf } from './threads.ts'
 
@@ -43,11 +43,7 @@ export async function acceptanceRuns(
   const trials = await refused(runTrials(chosen.source.scenario.line, { seconds, lookSeconds, longer, replications }, options))
   told.end(trials.partial)
   if (trials.partial) throw new Misuse('stopped before all trials were simulated: nothing to tell')
-  try {
-    return { ...chosen, result: acceptanceOf(section, trials) }
-  } catch (error) {
-    throw error instanceof Error ? new Misuse(error.message) : error
-  }
+  return { ...chosen, result: refusals(() => acceptanceOf(section, trials)) }
 }
 
 /** Simulates shifts of a line as it stands. */
