@@ -1,19 +1,29 @@
 /** What became of the rows of a table, in documents. */
 import type { Account } from '@loopwright/measure'
-import { count, list, record, type Schema, text } from '../schemaParts.ts'
+import { count, flag, list, only, record, type Schema, text } from '../schemaParts.ts'
 
-/** A table as documents tell it. */
-export function fileDocument({
-  file,
-  account,
-  said,
-  doubts,
-}: {
+interface ReadTable {
   readonly file: string
   readonly account: Account
   readonly said: readonly string[]
   readonly doubts: readonly string[]
-}): object {
+}
+
+/** How the document of tables begins. */
+export const tablesHead = (document: string, tables: readonly ReadTable[]): object => ({
+  format: 1,
+  document,
+  files: tables.map(fileDocument),
+})
+
+export const tablesHeadSchema = (document: string): Record<string, Schema> => ({
+  format: only(1, 'version of this form'),
+  document: only(document, 'what this document tells'),
+  files: list(accountSchema(), 'in the order given'),
+})
+
+/** A table as documents tell it. */
+export function fileDocument({ file, account, said, doubts }: ReadTable): object {
   return { file, rows: account.rows, read: account.read, heads: account.heads, refused: account.refusals, said, doubts }
 }
 
@@ -30,7 +40,7 @@ export const accountSchema = (): Schema =>
             line: count('line or row of the file'),
             place: text('line and column, or cell'),
             reason: text('why'),
-            wholeRow: { type: 'boolean', description: 'false: a cell alone, the rest of its row was read' },
+            wholeRow: flag('false: a cell alone, the rest of its row was read'),
           },
           'one row or cell',
         ),

@@ -1,10 +1,10 @@
 /** The document of `loopwright mix --json`. */
 import type { MixStudy, OrderTable } from '@loopwright/measure'
-import { accountSchema, fileDocument } from './accountDocument.ts'
-import { count, documentSchema, list, number, only, record, type Schema, share, text, words } from '../schemaParts.ts'
+import { tablesHead, tablesHeadSchema } from './accountDocument.ts'
+import { count, documentSchema, list, number, record, type Schema, share, text, words } from '../schemaParts.ts'
 
 export function mixDocument(tables: readonly OrderTable[], study: MixStudy): object {
-  return { format: 1, document: 'mix', files: tables.map(fileDocument), ...study }
+  return { ...tablesHead('mix', tables), ...study }
 }
 
 /** JSON Schema of that document. */
@@ -15,9 +15,7 @@ export function mixSchema(): Schema {
     'Orders, by loopwright',
     record(
       {
-        format: only(1, 'version of this form'),
-        document: only('mix', 'what this document tells'),
-        files: list(accountSchema(), 'in the order given'),
+        ...tablesHeadSchema('mix'),
         units: count('ordered'),
         products: shares('without options'),
         options: list(

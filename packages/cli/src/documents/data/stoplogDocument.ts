@@ -1,14 +1,12 @@
 /** The document of `loopwright stoplog --json`. */
 import type { StopLog, StopStudy } from '@loopwright/measure'
-import { accountSchema, fileDocument } from './accountDocument.ts'
-import { count, documentSchema, list, number, only, orNull, record, type Schema, share, text, words } from '../schemaParts.ts'
+import { tablesHead, tablesHeadSchema } from './accountDocument.ts'
+import { count, documentSchema, flag, list, number, orNull, record, type Schema, share, text, words } from '../schemaParts.ts'
 
 export function stoplogDocument(logs: readonly StopLog[], study: StopStudy): object {
   const { times, ...rest } = study
   return {
-    format: 1,
-    document: 'stoplog',
-    files: logs.map(fileDocument),
+    ...tablesHead('stoplog', logs),
     ...rest,
     stops: times.map(({ stops, choice, repairs, ...numbers }) => ({
       ...numbers,
@@ -27,12 +25,10 @@ export function stoplogSchema(): Schema {
     'A stop log, by loopwright',
     record(
       {
-        format: only(1, 'version of this form'),
-        document: only('stoplog', 'what this document tells'),
-        files: list(accountSchema(), 'in the order given'),
+        ...tablesHeadSchema('stoplog'),
         from: seconds('start of the log, wall clock from 1970-01-01'),
         to: seconds('end of the log'),
-        endsGuessed: { type: 'boolean', description: 'the ends were not given' },
+        endsGuessed: flag('the ends were not given'),
         clock: words(['operating', 'calendar'], 'which clock the time between runs on'),
         places: list(
           record(
@@ -54,7 +50,7 @@ export function stoplogSchema(): Schema {
             {
               place: text('name'),
               cause: text('as logged'),
-              short: { type: 'boolean', description: 'shorter than the limit' },
+              short: flag('shorter than the limit'),
               n: count('stops that began within the log'),
               exposure: seconds('that the clock ran'),
               between: orNull(seconds('mean time between')),

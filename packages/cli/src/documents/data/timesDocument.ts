@@ -1,13 +1,11 @@
 /** The document of `loopwright times --json`. */
 import type { TaskTimes, TimeTable } from '@loopwright/measure'
-import { accountSchema, fileDocument } from './accountDocument.ts'
-import { count, documentSchema, list, number, only, orNull, record, type Schema, share, text, words } from '../schemaParts.ts'
+import { tablesHead, tablesHeadSchema } from './accountDocument.ts'
+import { count, documentSchema, flag, list, number, orNull, record, type Schema, share, text, words } from '../schemaParts.ts'
 
 export function timesDocument(tables: readonly TimeTable[], studies: readonly TaskTimes[]): object {
   return {
-    format: 1,
-    document: 'times',
-    files: tables.map(fileDocument),
+    ...tablesHead('times', tables),
     tasks: studies.map(
       ({ values, observations, choice, distribution, onlyRises, cycles, outliers, trend, people, rounding, ...numbers }) => ({
         ...numbers,
@@ -48,9 +46,7 @@ export function timesSchema(): Schema {
     'A time study, by loopwright',
     record(
       {
-        format: only(1, 'version of this form'),
-        document: only('times', 'what this document tells'),
-        files: list(accountSchema(), 'in the order given'),
+        ...tablesHeadSchema('times'),
         tasks: list(
           record(
             {
@@ -112,7 +108,7 @@ export function timesSchema(): Schema {
                 ),
               ),
               rounding: orNull(record({ step: number('seconds'), share: share('multiples of it among the times') }, 'null: none shows')),
-              onlyRises: { type: 'boolean', description: 'as the readings of a watch that runs on' },
+              onlyRises: flag('as the readings of a watch that runs on'),
               stands: words(['curve', 'values', 'constant', 'mean and spread', 'mean alone'], 'what the distribution is'),
               fits: list(
                 record(
@@ -124,8 +120,8 @@ export function timesSchema(): Schema {
                     andersonDarling: orNull(number('statistic; null: the curve excludes a value')),
                     p: share('share of bootstrap samples as far from their own fit'),
                     samples: count('of the bootstrap'),
-                    holds: { type: 'boolean', description: 'p at least 0.05' },
-                    chosen: { type: 'boolean', description: 'it is simulated' },
+                    holds: flag('p at least 0.05'),
+                    chosen: flag('it is simulated'),
                   },
                   'one curve',
                 ),

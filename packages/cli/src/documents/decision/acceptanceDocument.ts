@@ -1,9 +1,10 @@
 /** The documents of `loopwright acceptance --json` and `loopwright trial --json`. */
 import type { AcceptanceResult, TrialResult } from '@loopwright/notebook'
-import { count, documentSchema, flag, list, number, only, orNull, record, type Schema, share, text, words } from '../schemaParts.ts'
+import { alternativeHead, alternativeHeadSchema } from './decisionParts.ts'
+import { count, documentSchema, flag, list, number, orNull, record, type Schema, share, text, words } from '../schemaParts.ts'
 
 export function acceptanceDocument(file: string, name: string, result: AcceptanceResult): object {
-  return { format: 1, document: 'acceptance', file, name, ...partsOf(result) }
+  return { ...alternativeHead('acceptance', file, name), ...partsOf(result) }
 }
 
 function partsOf({ trials: { kind: _, ...trials }, band, plan, sequential }: AcceptanceResult): object {
@@ -11,15 +12,8 @@ function partsOf({ trials: { kind: _, ...trials }, band, plan, sequential }: Acc
 }
 
 export function trialDocument(file: string, name: string, { kind, counts, standing, acceptance }: TrialResult): object {
-  return { format: 1, document: kind, file, name, counts, standing, ...partsOf(acceptance) }
+  return { ...alternativeHead(kind, file, name), counts, standing, ...partsOf(acceptance) }
 }
-
-const head = (document: string): Record<string, Schema> => ({
-  format: only(1, 'version of this form'),
-  document: only(document, 'what this document tells'),
-  file: text('decision file, as given'),
-  name: text('of the alternative'),
-})
 
 const paths = (of: string): Schema => list(list(count('units so far'), 'by look'), of)
 
@@ -75,7 +69,10 @@ const parts = (): Record<string, Schema> => ({
 export function acceptanceSchema(): Schema {
   return documentSchema(
     'An acceptance, by loopwright',
-    record({ ...head('acceptance'), ...parts() }, 'What `loopwright acceptance --json` prints. Units, seconds, shares from 0 to 1.'),
+    record(
+      { ...alternativeHeadSchema('acceptance'), ...parts() },
+      'What `loopwright acceptance --json` prints. Units, seconds, shares from 0 to 1.',
+    ),
   )
 }
 
@@ -85,7 +82,7 @@ export function trialSchema(): Schema {
     'A trial, by loopwright',
     record(
       {
-        ...head('trial'),
+        ...alternativeHeadSchema('trial'),
         counts: list(count('units so far'), 'at each look so far'),
         standing: record(
           {

@@ -31,6 +31,16 @@ function lineDocument(
 export const doubted = (of: string): Schema =>
   record({ value: number(of), doubt: number('share of the value, 0 … 1: the true one lies within, anywhere alike') }, of)
 
+/** How the document of one alternative begins. */
+export const alternativeHead = (document: string, file: string, name: string): object => ({ format: 1, document, file, name })
+
+export const alternativeHeadSchema = (document: string): Record<string, Schema> => ({
+  format: only(1, 'version of this form'),
+  document: only(document, 'what this document tells'),
+  file: text('decision file, as given'),
+  name: text('of the alternative'),
+})
+
 export const decisionHeadSchema = (document: string): Record<string, Schema> => ({
   format: only(1, 'version of this form'),
   document: only(document, 'what this document tells'),

@@ -1,12 +1,13 @@
 /** The document of `loopwright followup --json`. */
 import type { FollowUpRuns } from '@loopwright/notebook'
-import { chance, count, documentSchema, flag, list, number, only, orNull, record, type Schema, share, text, words } from '../schemaParts.ts'
+import { alternativeHead, alternativeHeadSchema } from './decisionParts.ts'
+import { chance, count, documentSchema, flag, list, number, orNull, record, type Schema, share, text, words } from '../schemaParts.ts'
 
 export function followUpDocument(
   file: string,
   { kind, name, result, stations, factor, recalibrated, plan, written }: FollowUpRuns,
 ): object {
-  return { format: 1, document: kind, file, name, plan, ...result, stations, factor, recalibrated, written }
+  return { ...alternativeHead(kind, file, name), plan, ...result, stations, factor, recalibrated, written }
 }
 
 /** JSON Schema of that document. */
@@ -15,10 +16,7 @@ export function followUpSchema(): Schema {
     'A follow-up, by loopwright',
     record(
       {
-        format: only(1, 'version of this form'),
-        document: only('follow-up', 'what this document tells'),
-        file: text('decision file, as given'),
-        name: text('of the alternative'),
+        ...alternativeHeadSchema('follow-up'),
         plan: orNull(number('units wanted per shift')),
         weeks: list(
           record(

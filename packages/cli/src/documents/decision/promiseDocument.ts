@@ -1,6 +1,7 @@
 /** The document of `loopwright promise --json`. */
 import type { PromiseResult, PromiseRuns } from '@loopwright/notebook'
-import { count, documentSchema, list, number, only, orNull, record, type Schema, share, text } from '../schemaParts.ts'
+import { alternativeHead, alternativeHeadSchema } from './decisionParts.ts'
+import { count, documentSchema, list, number, orNull, record, type Schema, share, text } from '../schemaParts.ts'
 
 export function promiseDocument(
   file: string,
@@ -9,10 +10,7 @@ export function promiseDocument(
 ): object {
   const { shift, week, overtime, shiftsPerWeek, netSeconds } = forecast
   return {
-    format: 1,
-    document: kind,
-    file,
-    name,
+    ...alternativeHead(kind, file, name),
     scenario: scenario.name,
     crew,
     carriers: scenario.line.carriers.count,
@@ -52,10 +50,7 @@ export function promiseSchema(): Schema {
     'A promise, by loopwright',
     record(
       {
-        format: only(1, 'version of this form'),
-        document: only('promise', 'what this document tells'),
-        file: text('decision file, as given'),
-        name: text('of the alternative'),
+        ...alternativeHeadSchema('promise'),
         scenario: text('its name'),
         crew: orNull(count('persons on a shift')),
         carriers: count('number of carriers'),
