@@ -82,6 +82,7 @@ describe.skipIf(path === null)('a page that goes on simulating', () => {
 
   test('by the keyboard: a step of the slider, a field, then Escape goes back to the file', async () => {
     await visit(browser, demo, {}, async (page) => {
+      const finding = await page.locator('#counts .finding').textContent()
       await page.locator(slider('carriers')).focus()
       await page.keyboard.press('ArrowRight')
       await linesAt(page, 5)
@@ -92,8 +93,18 @@ describe.skipIf(path === null)('a page that goes on simulating', () => {
       await page.keyboard.press('Enter')
       expect(await page.locator(field('S6.time')).inputValue()).toBe('55 s')
       await expect.poll(() => page.locator('.livechanges').textContent()).toContain('S6 Tightness test: ')
+      // the curve follows, beside what it was; what goes on telling the file says so
+      await expect.poll(() => page.locator('#counts .finding').textContent()).toMatch(/^With the change /)
+      expect(await page.locator('.livecurve .picture .wide svg').innerHTML()).toBe(
+        await page.locator('#counts .picture .wide svg').innerHTML(),
+      )
+      expect(await page.locator('.offile:visible').count()).toBe(
+        await page.locator('.answer, main figure:not(.livecurve, #counts)').count(),
+      )
       await page.keyboard.press('Escape')
       await linesAt(page, 5, false)
+      expect(await page.locator('#counts .finding').textContent()).toBe(finding)
+      expect(await page.locator('.offile:visible').count()).toBe(0)
       expect(await page.locator(field('carriers')).inputValue()).toBe('12')
       expect(page.url()).not.toContain('#')
     })

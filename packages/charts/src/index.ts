@@ -7,6 +7,7 @@ export type { DrawingOptions } from './drawing/drawingSvg.ts'
 // Output
 export { throughput } from './throughput/throughput.ts'
 export type { ThroughputOptions } from './throughput/throughput.ts'
+export type { ThroughputGhost } from './throughput/throughputGhost.ts'
 export { unitsSpread } from './throughput/unitsSpread.ts'
 export type { UnitsSpreadOptions } from './throughput/unitsSpread.ts'
 export { breaksWithin, outputByHour } from './throughput/outputByHour.ts'

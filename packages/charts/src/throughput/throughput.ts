@@ -5,6 +5,7 @@ import type { Figure } from '../draw/figure.ts'
 import { formatNumber } from '../table/format.ts'
 import { niceStep } from '../draw/window.ts'
 import { type LawBranch, lawBranches, lawKey, lawLines } from './lawMarks.ts'
+import { besideGhost, ghostMarks, type ThroughputGhost } from './throughputGhost.ts'
 import { throughputFinding } from './throughputFinding.ts'
 import { chosenMarks, meanMarks, planMarks, spreadMarks, touchMarks } from './throughputMarks.ts'
 import { throughputTable } from './throughputTable.ts'
@@ -17,6 +18,8 @@ export interface ThroughputOptions {
   readonly choice?: string
   /** the count that the answer names first; null: none. Default: the one that is enough for nearly the best output */
   readonly named?: number | null
+  /** the curve of the line as it was, beside which this one is told. Default: none */
+  readonly ghost?: ThroughputGhost
 }
 
 /**
@@ -28,13 +31,13 @@ export interface ThroughputOptions {
  */
 export function throughput(
   sweep: SweepResult,
-  { per = 'window', choice, named = sweep.answer?.chosen ?? null }: ThroughputOptions = {},
+  { per = 'window', choice, named = sweep.answer?.chosen ?? null, ghost }: ThroughputOptions = {},
 ): Figure {
   const { counts, plan, law } = sweep
   if (counts.length === 0) throw new RangeError('a sweep without counts cannot be drawn')
   const branches = lawBranches(sweep)
-  const [low, high] = verticalSpan(sweep, branches)
-  const found = throughputFinding(sweep, per)
+  const [low, high] = verticalSpan(sweep, branches, ghost)
+  const found = ghost === undefined ? throughputFinding(sweep, per) : besideGhost(counts, ghost, per)
   const first = counts[0]!.carriers
   const last = counts.at(-1)!.carriers
   return {
@@ -47,9 +50,13 @@ export function throughput(
         ticks: counts.map(({ carriers }) => ({ at: carriers, text: String(carriers) })),
       },
       up: { from: low, to: high, title: `Units per ${per}`, grid: true, cut: low > 0 },
-      key: keyOf(sweep, branches, per),
+      key: [
+        ...keyOf(sweep, branches, per),
+        ...(ghost === undefined ? [] : [{ text: ghost.called, sample: 'line', ink: 'ghost' } as const]),
+      ],
       marks: [
         ...spreadMarks(counts),
+        ...(ghost === undefined ? [] : ghostMarks(ghost)),
         ...lawLines(branches),
         ...(plan === null ? [] : planMarks(plan)),
         ...chosenMarks(
@@ -65,8 +72,8 @@ export function throughput(
     },
     finding: found,
     alt: `Mean units per ${per} against the number of carriers, ${first} to ${last}, with the spread of single ${per}s${plan === null ? '' : `, the plan of ${formatNumber(plan, 0)}`}${law === null ? '' : ' and the limits of the law'}. ${found}`,
-    readLine: readLine(sweep, per, low),
-    table: throughputTable(sweep, per, named),
+    readLine: readLine(sweep, per, low, ghost),
+    table: throughputTable(sweep, per, named, ghost),
   }
 }
 
@@ -82,15 +89,18 @@ function keyOf({ counts, law }: SweepResult, branches: readonly LawBranch[], per
   ]
 }
 
-/** From a round number below all marks, or 0 where they reach down to less than half, to a little above them. */
-function verticalSpan({ counts, plan }: SweepResult, branches: readonly LawBranch[]): [number, number] {
+/** From a round number below all marks, or 0 where they reach down to less than half, to a little above them; beside another curve on its axis, which grows by whole steps where it must. */
+function verticalSpan({ counts, plan }: SweepResult, branches: readonly LawBranch[], ghost?: ThroughputGhost): [number, number] {
   const marks = counts.flatMap(ends)
   const limits = branches.filter(({ branch }) => branch === 'station-limited').flatMap(({ points }) => points.map(({ units }) => units))
   const top = Math.max(1, ...marks, plan ?? 0, ...limits.filter((limit) => limit <= 1.5 * Math.max(1, ...marks)))
   const least = Math.min(top, ...marks, plan ?? top)
   const step = niceStep(top - Math.min(least, top / 2), 6)
   const low = least < top / 2 ? 0 : Math.max(0, Math.floor((least - 0.15 * (top - least)) / step) * step)
-  return [low, top + (top - low) * 0.04]
+  const high = top + (top - low) * 0.04
+  if (ghost === undefined) return [low, high]
+  const [from, to] = ghost.span
+  return [Math.min(from, low), high <= to ? to : Math.ceil(high / step) * step]
 }
 
 function ends({ mean, p10, p90, units, gridlocks }: SweepCount): number[] {
@@ -98,7 +108,7 @@ function ends({ mean, p10, p90, units, gridlocks }: SweepCount): number[] {
   return [mean?.mean ?? units[0], mean?.low, mean?.high, p10?.point, p90?.point].filter((each) => each !== undefined)
 }
 
-function readLine({ counts, plan }: SweepResult, per: string, low: number): string {
+function readLine({ counts, plan }: SweepResult, per: string, low: number, ghost?: ThroughputGhost): string {
   const level = counts.find(({ mean }) => mean !== null)?.mean?.level
   return [
     `Dots: mean of the simulated ${per}s${level === undefined ? '' : `; the thin bar through a dot is the ${formatNumber(level * 100, 0)} % interval of that mean, too short to be seen where many ${per}s were simulated`}.`,
@@ -107,6 +117,7 @@ function readLine({ counts, plan }: SweepResult, per: string, low: number): stri
     counts.some(({ gridlocks }) => gridlocks > 0)
       ? 'Where some runs stood still for good, those and the others have a mark of their own.'
       : '',
+    ghost === undefined ? '' : `Level strokes: the mean ${ghost.called}.`,
     low > 0 ? `The upright axis begins at ${formatNumber(low, 0)}.` : '',
   ]
     .filter((part) => part !== '')

@@ -3,6 +3,7 @@ import type { SweepCount, SweepResult } from '@loopwright/study'
 import { capital, formatNumber, formatWithHalfWidth, percent } from '../table/format.ts'
 import { type ColumnOf, type Table, tableOf } from '../table/table.ts'
 import { meanFields } from '../table/tableFields.ts'
+import type { ThroughputGhost } from './throughputGhost.ts'
 
 const NONE = '–'
 
@@ -11,8 +12,14 @@ const NONE = '–'
  *
  * @param per    what one window is called, a noun whose plural ends in s
  * @param named  the count of the marked row; null: none
+ * @param ghost  another curve, whose means stand beside these; default: none
  */
-export function throughputTable({ counts, chance, plan, law, lawSeconds }: SweepResult, per: string, named: number | null): Table {
+export function throughputTable(
+  { counts, chance, plan, law, lawSeconds }: SweepResult,
+  per: string,
+  named: number | null,
+  ghost?: ThroughputGhost,
+): Table {
   const fixed = !chance || counts.every(({ mean, gridlocks }) => gridlocks === 0 && mean?.halfWidth === 0)
   const level = counts.find(({ mean }) => mean !== null)?.mean?.level ?? 0.95
   const whole = (value: number | null | undefined) => (value === null || value === undefined ? NONE : formatNumber(value, 0))
@@ -44,6 +51,7 @@ export function throughputTable({ counts, chance, plan, law, lawSeconds }: Sweep
           ['units_sd', `standard deviation of the units of single ${per}s`, ({ mean }) => mean?.sd ?? null],
         ],
       },
+      ...(ghost === undefined ? [] : [ghostColumn(ghost, per)]),
       ...(fixed
         ? []
         : [
@@ -126,6 +134,15 @@ function planColumn(per: string, chance: boolean): ColumnOf<SweepCount> {
       ['plan_met_low', 'lower limit of the chance of meeting the plan', ({ meetsPlan }) => meetsPlan?.low ?? null],
       ['plan_met_high', 'upper limit of the chance of meeting the plan', ({ meetsPlan }) => meetsPlan?.high ?? null],
     ],
+  }
+}
+
+function ghostColumn({ called, counts }: ThroughputGhost, per: string): ColumnOf<SweepCount> {
+  const unitsOf = ({ carriers }: SweepCount): number | null => counts.find((count) => count.carriers === carriers)?.units ?? null
+  return {
+    head: `Mean\n${called}`,
+    text: (count) => (unitsOf(count) === null ? NONE : formatNumber(unitsOf(count)!, 0)),
+    data: [['units_before', `mean units per ${per} ${called}`, unitsOf]],
   }
 }
 

@@ -50,7 +50,7 @@ export function onChoice(show: Show): void {
 }
 
 /** The marks of a chart that stand for what is looked at. */
-function markPicked(choice: string, key: string): void {
+export function markPicked(choice: string, key: string): void {
   for (const mark of document.querySelectorAll(`[data-choice="${CSS.escape(choice)}"] [data-pick]`))
     mark.classList.toggle('picked', mark.getAttribute('data-pick') === key)
 }

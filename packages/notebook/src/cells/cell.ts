@@ -4,7 +4,7 @@
  */
 
 import type { Table } from '@loopwright/charts/table'
-import type { LiveInput, LiveSource } from '../live/liveInput.ts'
+import type { LiveCurve, LiveInput, LiveSource } from '../live/liveInput.ts'
 import type { Figure } from './figure.ts'
 
 /** A part of what is told: data of which terminal, page and files are made. */
@@ -101,6 +101,8 @@ export interface ChartCell {
   readonly views: Views<Figure>
   /** on a page the first of these stands beside the answer, and its numbers where it is shown. Default: the first picture before any heading does */
   readonly lead?: boolean
+  /** a curve that the page draws anew beside itself where its reader changes the line. Default: none */
+  readonly curve?: LiveCurve
   /** a detail that would fill the terminal. Default: false */
   readonly pageOnly?: boolean
 }

@@ -17,7 +17,7 @@ export function liveHtml({ id, inputs }: LiveCell): string {
     ]
   })
   return `<div class="live" id="${id}" role="group" aria-label="What if?">
-<p class="how">Change a value: this page simulates the line again, over the same random shifts. Nothing leaves this file. The rest of the page tells the line as written.</p>
+<p class="how">Change a value: this page simulates the line again, over the same random shifts. Nothing leaves this file. What goes on telling the line as it is written says so.</p>
 <div class="livesides">
 <div class="livein">
 ${groups.join('\n')}

@@ -1,4 +1,5 @@
-/** A value that the reader of a page may change, and how it gets into the scenario. */
+/** A value that the reader of a page may change, and how it gets into the scenario; what travels along with the page for that. */
+import type { ThroughputGhost } from '@loopwright/charts'
 
 /** The scenario behind a page, as the reader's changes are put into it. */
 export interface LiveSource {
@@ -44,3 +45,13 @@ export type LiveEffect =
   | { readonly kind: 'share'; readonly variant: string }
   /** how many people like this named operator there are */
   | { readonly kind: 'people'; readonly operator: string }
+
+/** What of a curve travels along with the page. */
+export interface LiveCurve {
+  /** what one window is called: "shift" */
+  readonly per: string
+  /** the choice of the page that a click on a count makes */
+  readonly choice: string
+  /** its means and its axis */
+  readonly ghost: ThroughputGhost
+}

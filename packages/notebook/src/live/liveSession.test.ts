@@ -8,7 +8,7 @@ import type { LiveSetting, LiveTold } from './liveTold.ts'
 import { SMALL_LINE } from '../../../../tests/helpers/scenarioTexts.ts'
 
 const open = readFileSync(new URL('../../../../scenarios/test-and-repair-line.yaml', import.meta.url), 'utf8')
-const dataOf = (text: string, seed = 'live') => ({ ...liveCell({ scenarioFile: 'a line.yaml', scenarioText: text })!, seed })
+const dataOf = (text: string, seed = 'live') => ({ ...liveCell({ scenarioFile: 'a line.yaml', scenarioText: text })!, seed, curve: null })
 type Told = Extract<LiveTold, { kind: 'told' }>
 
 /** All that is told of settings, up to so many replications. */

@@ -1,6 +1,6 @@
 /** A scenario that somebody changes and watches: reads the changes as the command does, runs the lines in the same worlds, tells of them while the runs grow. */
 import { type Figure, timeline, type TimelinePause } from '@loopwright/charts'
-import { formatNumber, formatWithHalfWidth } from '@loopwright/charts/table'
+import { formatNumber } from '@loopwright/charts/table'
 import {
   addVariation,
   formatProblems,
@@ -13,25 +13,32 @@ import {
   variationText,
 } from '@loopwright/scenario'
 import type { LineSpec } from '@loopwright/line'
-import { quantileEstimate } from '@loopwright/stats'
-import { type CarrierStay, carrierStays, type CompareResult, type ComparedLine, growingComparison, traceRun } from '@loopwright/study'
+import {
+  type CarrierStay,
+  carrierStays,
+  type CompareResult,
+  growingComparison,
+  growingSweep,
+  type SweepResult,
+  traceRun,
+} from '@loopwright/study'
 import { compareWarnings, linesTable } from '../compare/compareStory.ts'
-import { compareSentences, compareSure, differenceSentence, differenceWords } from '../compare/compareWords.ts'
-import type { AnswerFigure } from '../cells/cell.ts'
+import { compareSentences, compareSure, differenceSentence } from '../compare/compareWords.ts'
 import type { LiveData } from '../page/pageData.ts'
 import type { Replay } from '../replay/replay.ts'
 import { replayOf } from '../replay/replayOf.ts'
 import { type WatchedLine, watchedLine } from '../replay/watchedLine.ts'
 import { endSentence } from '../runs/endWords.ts'
-import { planFigure } from '../sweep/answerFigures.ts'
 import { type Period, period } from '../sweep/period.ts'
 import { tracePauses } from '../trace/tracePauses.ts'
 import { stretchWords } from '../trace/traceStory.ts'
 import { clockText } from '../words/clockWords.ts'
 import { type LiveValues, liveChanges, OWN_PATH } from './liveChanges.ts'
 import { compareCommand, variationCommand } from './liveCommand.ts'
+import { CURVE_STAGES, curveFigure, isOnlyCount, takenCounts } from './liveCurve.ts'
+import { liveFigures } from './liveFigures.ts'
 import type { LiveInput } from './liveInput.ts'
-import type { LiveAsk, LiveFigure, LiveKept, LiveSetting, LiveTold } from './liveTold.ts'
+import type { LiveAsk, LiveKept, LiveSetting, LiveTold } from './liveTold.ts'
 
 export interface LiveSession {
   /** as the file says it, for a drawing */
@@ -73,6 +80,8 @@ export type LiveRead =
 
 /** numbers of replications after which something is told */
 export const STAGES = [5, 10, 20, 40, 80, 160, 320]
+/** up to so many replications figures are told before the curve is drawn with more */
+const TURNS = [40, 320]
 /** so many runs of a line that stood still are looked at for the reason */
 const LOOKED_AT = 10
 /** settings whose scenarios are kept, so that their runs are known when they come again */
@@ -82,12 +91,13 @@ const READ_MAX = 8
  * @param data  what the page carries
  * @throws Error  if the scenario itself has errors: a page is made of none that has
  */
-export function liveSession({ source, inputs, seed }: LiveData): LiveSession {
+export function liveSession({ source, inputs, seed, curve }: LiveData): LiveSession {
   const files = (path: string): string | null => (Object.hasOwn(source.beside, path) ? source.beside[path]! : null)
   const { scenario: base, problems: known, notes } = readScenario(source.text, { files })
   if (base === null) throw new Error(formatProblems(known, source.text, source.file))
   const words = period(base)
   const growing = growingComparison(seed)
+  const sweeping = growingSweep(seed)
   const kept = new Map<string, LiveRead>()
   let seen: { readonly stays: readonly CarrierStay[]; readonly line: LineSpec; readonly pauses: readonly TimelinePause[] } | null = null
 
@@ -108,6 +118,31 @@ export function liveSession({ source, inputs, seed }: LiveData): LiveSession {
     if (scenario !== null) return { scenario, changes }
     const errors = problems.filter(({ severity }) => severity === 'error')
     return { scenario: null, key: keyOf(errors[0], inputs), text: formatProblems(errors, source.text, source.file) }
+  }
+  /** The curve of a setting, with the replications of a stage; nothing where the page has none, or nothing is set. */
+  const drawCurve = async (
+    { id, scenario, changes }: { readonly id: number; readonly scenario: Scenario; readonly changes: Changes },
+    stage: number,
+    tell: (told: LiveTold) => void,
+    signal: AbortSignal,
+  ): Promise<void> => {
+    if (curve === null || Object.keys(changes).length === 0) return
+    const { line, plan } = scenario
+    const drawn = { kind: 'curve', id, cell: curve.cell, carriers: line.carriers.count } as const
+    if (isOnlyCount(changes)) {
+      if (stage === 0) tell({ ...drawn, figure: null, simulated: '' })
+      return
+    }
+    const counts = takenCounts(curve, line)
+    if (counts.length === 0) return
+    const request = { counts, plan: plan?.unitsPerWindow ?? null }
+    const show = (swept: SweepResult): void =>
+      tell({
+        ...drawn,
+        figure: curveFigure(curve, scenario, swept),
+        simulated: `${formatNumber(swept.replications, 0)} ${words.many} of each count`,
+      })
+    await sweeping.sweep(line, request, [CURVE_STAGES[stage]!], show, signal)
   }
 
   return {
@@ -166,7 +201,7 @@ export function liveSession({ source, inputs, seed }: LiveData): LiveSession {
         last,
         replications: result.replications,
         simulated: `${formatNumber(result.replications, 0)} ${words.many}`,
-        figures: figures(result, words),
+        figures: liveFigures(result, words),
         sentences: [...compareSentences(result, words), ...besideEachOther(result, words)],
         warnings: [
           ...compareWarnings(result, words, 'live').map(({ title, markdown }) => ({ title, text: markdown })),
@@ -185,7 +220,16 @@ export function liveSession({ source, inputs, seed }: LiveData): LiveSession {
       const why = still < 0 ? [] : await whyStill(all[still]!.line, seed, signal)
       if (first === null || signal.aborted) return
       tell(told(first, false, why))
-      await growing.compare(lines, more, (result, last) => tell(told(result, last, why)), signal)
+      const set = { id, scenario: scenarios.at(-1)!, changes: changes.at(-1)! }
+      await drawCurve(set, 0, tell, signal)
+      let done = few!
+      for (const [turn, until] of TURNS.entries()) {
+        const next = more.filter((stage) => stage > done && stage <= until)
+        if (signal.aborted) return
+        await growing.compare(lines, next, (result) => tell(told(result, result.replications === STAGES.at(-1), why)), signal)
+        done = until
+        if (!signal.aborted) await drawCurve(set, turn + 1, tell, signal)
+      }
     },
     keep({ name, values }, replications) {
       const found = read(values)
@@ -222,45 +266,6 @@ function changeWords(inputs: readonly LiveInput[], values: LiveValues): string[]
 function besideEachOther({ lines, pairs }: CompareResult, words: Period): string[] {
   const pair = pairs.find(({ first, second }) => first === 2 && second === 1)
   return pair === undefined ? [] : [differenceSentence(lines[2]!.name, lines[1]!.name, pair.difference, words)]
-}
-
-/** The last line in figures, each beside that of the first. */
-function figures({ lines, pairs }: CompareResult, period: Period): LiveFigure[] {
-  const [first, last] = [lines[0]!, lines.at(-1)!]
-  const now = lineFigures(last, period)
-  const was = lineFigures(first, period)
-  const more = pairs.find((pair) => pair.second === 0 && pair.first === lines.length - 1)?.difference
-  return now.map((figure) => {
-    const before = was.find(({ label }) => label === figure.label)
-    const difference =
-      figure.units && more !== undefined && more.halfWidth + Math.abs(more.mean) > 0 ? signed(differenceWords(more).withHalfWidth) : ''
-    return {
-      label: figure.label,
-      value: figure.value,
-      sure: figure.sure,
-      was: before === undefined ? '–' : before.value === figure.value && difference === '' ? '' : before.value,
-      more: difference,
-    }
-  })
-}
-
-const signed = (text: string): string => (text.startsWith('−') || text.startsWith('-') ? text : `+${text}`)
-
-function lineFigures(
-  { units, mean, plan, planVerdict, gridlocks }: ComparedLine,
-  { each, many }: Period,
-): (AnswerFigure & { units?: true })[] {
-  if (gridlocks > 0)
-    return [{ label: `Units ${each}`, value: 'stands still', sure: `in ${gridlocks} of ${units.length} ${many}`, units: true }]
-  if (mean === null) return []
-  const [value, halfWidth] = formatWithHalfWidth(mean.mean, mean.halfWidth).split(' ± ')
-  return [
-    { label: `Units ${each}`, value: value!, sure: halfWidth === undefined ? '' : `± ${halfWidth} on average`, units: true },
-    ...(mean.halfWidth === 0
-      ? []
-      : [{ label: `Nine of ten ${many}`, value: formatNumber(quantileEstimate(units, 0.1).point, 0), sure: 'units or more' }]),
-    ...(plan === null || planVerdict === null ? [] : [planFigure(plan, planVerdict, many)]),
-  ]
 }
 
 /** Why a line stood still, by the first of its runs that did. */

@@ -43,6 +43,12 @@ html:not(.working) [data-part="what-if"], html:not(.working) .contents li:has([h
 .livetold > .caption { margin-top: 16px; }
 .liveyaml, .liverefused { font: 14px/1.5 ui-monospace, "SFMono-Regular", Menlo, Consolas, "Liberation Mono", "DejaVu Sans Mono", monospace; overflow-x: auto; margin: 8px 0; padding: 8px 0; border-top: 1px solid var(--lw-hairline); border-bottom: 1px solid var(--lw-hairline); white-space: pre; }
 .liverefused { white-space: pre-wrap; overflow-wrap: anywhere; border: 0; }
+.livecurve { margin: 16px 0; max-width: 720px; }
+.livecurve .finding { margin: 0 0 8px; }
+figure.changed { box-shadow: -10px 0 0 var(--lw-paper), -13px 0 0 var(--lw-accent); }
+.offile { position: absolute; z-index: 1; top: -24px; left: 0; margin: 0; padding: 0 4px; font-size: 12px; line-height: 20px; color: var(--lw-ink); background: var(--lw-paper); border: 1px solid var(--lw-quiet); white-space: nowrap; }
+.answer > .offile { top: -11px; }
+@media print { .offile { display: none; } figure.changed { box-shadow: none; } }
 .livekept h3 { margin-top: 24px; }
 @media (min-width: 900px) {
   .live .livesides { display: grid; grid-template-columns: minmax(0, 380px) minmax(0, 1fr); column-gap: 40px; align-items: start; }

@@ -1,6 +1,7 @@
 /** What the page is told of settings that were simulated: plain data, so that it can come from a worker. */
 import type { Table } from '@loopwright/charts/table'
 import type { AnswerFigure } from '../cells/cell.ts'
+import type { Figure } from '../cells/figure.ts'
 import type { LiveValues } from './liveChanges.ts'
 
 /** A setting of the reader: what it is called, and what is changed. */
@@ -52,6 +53,19 @@ export type LiveTold =
       readonly command: string | null
       /** the file first */
       readonly lines: readonly LiveLine[]
+    }
+  /** the curve of the last setting beside that of the file */
+  | {
+      readonly kind: 'curve'
+      readonly id: number
+      /** that it is drawn in */
+      readonly cell: string
+      /** null: that of the file holds, as nothing but the number of carriers is changed */
+      readonly figure: Figure | null
+      /** number of carriers of the setting */
+      readonly carriers: number
+      /** how far it is, such as "20 shifts of each count"; '' */
+      readonly simulated: string
     }
   /** a value that is impossible, as the command tells it */
   | { readonly kind: 'refused'; readonly id: number; readonly key: string | null; readonly text: string }

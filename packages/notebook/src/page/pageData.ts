@@ -1,18 +1,21 @@
 /** What the page's script needs: the views of every cell that is drawn or switched. Lies in the page as packed JSON. */
 import type { Table } from '@loopwright/charts/table'
-import type { Cell, LiveCell, Views } from '../cells/cell.ts'
+import type { Cell, ChartCell, LiveCell, Views } from '../cells/cell.ts'
 import type { Figure } from '../cells/figure.ts'
+import type { LiveCurve } from '../live/liveInput.ts'
 
 export interface PageData {
   /** by cell id, in the order of the page */
   readonly figures: Readonly<Record<string, ViewsData<Figure>>>
   readonly tables: Readonly<Record<string, ViewsData<Table>>>
-  /** what may be changed, and the seed of the study that the page tells; null: nothing */
+  /** what may be changed, and how the study that the page tells was made; null: nothing */
   readonly live: LiveData | null
 }
 
 export interface LiveData extends Pick<LiveCell, 'source' | 'inputs'> {
   readonly seed: string
+  /** the curve that is drawn anew with each change, and the cell that it stands in; null: the page has none */
+  readonly curve: (LiveCurve & { readonly cell: string }) | null
 }
 
 export interface ViewsData<T> {
@@ -38,7 +41,10 @@ export function pageData(cells: readonly Cell[]): PageData {
 function liveData(cells: readonly Cell[]): LiveData | null {
   const live = cells.find((cell) => cell.kind === 'live')
   const simulated = cells.find((cell) => cell.kind === 'run' || cell.kind === 'sweep')
-  return live === undefined ? null : { source: live.source, inputs: live.inputs, seed: simulated?.provenance.seed ?? '1' }
+  if (live === undefined) return null
+  const drawn = cells.find((cell) => cell.kind === 'chart' && cell.curve !== undefined) as ChartCell | undefined
+  const curve = drawn === undefined ? null : { ...drawn.curve!, cell: drawn.id }
+  return { source: live.source, inputs: live.inputs, seed: simulated?.provenance.seed ?? '1', curve }
 }
 
 /** A picture that stands in the page and is never switched needs no script. */

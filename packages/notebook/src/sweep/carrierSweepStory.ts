@@ -35,6 +35,7 @@ import { sharedAxes } from './sharedAxes.ts'
 import { promiseCell } from '../forecast/promiseCell.ts'
 import { usualShiftsPerWeek } from '../forecast/weeks.ts'
 import { limitedBy } from '../limits/limitedBy.ts'
+import { liveCurve } from '../live/liveCurve.ts'
 import { type Standing, scenarioWarnings, standing, standingCells } from '../study/standing.ts'
 import { stopCauses } from '../study/stopCauses.ts'
 import { namedCount, sweepFigures } from './answerFigures.ts'
@@ -122,6 +123,7 @@ export function carrierSweepStory(scenario: Scenario, of: SweepResult | CarrierS
     pageOnly: true,
     views: views((count) => chartFigure(figure(count))),
   })
+  const curve = throughput(result, { per: words.one, choice: CHOICE, named })
   const sentences =
     told.length === 1 && result.counts.length === 1 && (told[0]!.replications >= 2 || !result.chance)
       ? oneCountSentences(told[0]!, words)
@@ -138,7 +140,8 @@ export function carrierSweepStory(scenario: Scenario, of: SweepResult | CarrierS
       kind: 'chart',
       id: 'counts',
       lead: true,
-      views: oneView({ ...chartFigure(throughput(result, { per: words.one, choice: CHOICE, named })), tableOpen: true }),
+      views: oneView({ ...chartFigure(curve), tableOpen: true }),
+      curve: liveCurve(told, curve, { per: words.one, choice: CHOICE }),
     } satisfies ChartCell,
     sure: {
       kind: 'sure',

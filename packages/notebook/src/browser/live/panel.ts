@@ -6,8 +6,10 @@ import type { LiveData } from '../../page/pageData.ts'
 import { keepValues, valuesIn } from './address.ts'
 import { type Engine, engineOf } from './engine.ts'
 import { playerOf } from '../replay/player.ts'
+import { curvePlaces } from './curve.ts'
 import { copyText, saveText } from './handOver.ts'
 import type { FromEngine } from './protocol.ts'
+import { markFileParts } from './ofFile.ts'
 import { type Row, rowsOf } from './rows.ts'
 import { zonePlanOf } from './zonePlan.ts'
 
@@ -32,6 +34,7 @@ export function bringToLife(data: LiveData): void {
 
   const rows = rowsOf(place, data.inputs, () => changed())
   const plan = zonePlanOf(place, rows)
+  const curve = curvePlaces(data)
   const values = (): LiveValues => ({ ...setIn(rows), ...own })
   const isSet = (): boolean => Object.keys(values()).length > 0
   const engine: Engine = engineOf(data, hear)
@@ -56,6 +59,8 @@ export function bringToLife(data: LiveData): void {
     const now = values()
     for (const row of rows) row.mark(Object.hasOwn(now, row.input.key))
     plan.follow()
+    markFileParts(isSet(), data.curve?.cell ?? null)
+    if (!isSet()) curve?.back()
     keepValues(NOW, isSet() ? now : null)
     keepValues(ASIDE, aside)
     button('back').disabled = !isSet() && aside === null
@@ -78,6 +83,7 @@ export function bringToLife(data: LiveData): void {
       last = message
       const any = message.changes.some((list) => list.length > 0)
       told.innerHTML = toldHtml(message, any)
+      if (curve !== null) [...told.querySelectorAll('.figures, .livechanges')].at(-1)!.after(curve.copy)
       state.textContent = message.last ? `${message.simulated} of each.` : `${message.simulated} of each so far; the intervals narrow …`
       place!.classList.toggle('busy', !message.last)
       place!.dataset.replications = String(message.replications)
@@ -87,6 +93,9 @@ export function bringToLife(data: LiveData): void {
       state.textContent = 'Nothing was simulated.'
       place!.classList.remove('busy')
       rows.find(({ input }) => input.key === message.key)?.fault()
+      curve?.back()
+    } else if (message.kind === 'curve') {
+      curve?.show(message)
     } else if (message.kind === 'kept') {
       toSave = message
       kept.innerHTML = keptHtml(message)

@@ -1,0 +1,33 @@
+import { expect, test } from 'vitest'
+import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
+import { growingSweep } from './growingSweep.ts'
+import { sweepCarriers } from './sweepCarriers.ts'
+import type { SweepResult } from './sweepResult.ts'
+
+const line = stationLoop()
+const request = { counts: [1, 3, 2], plan: 100 }
+
+test('each stage has the numbers of a sweep of as many replications, but for its answer', async () => {
+  const told: SweepResult[] = []
+  await growingSweep('g').sweep(line, request, [2, 5], (result) => told.push(result))
+  expect(told.map(({ replications }) => replications)).toEqual([2, 5])
+  for (const result of told) {
+    const same = await sweepCarriers(line, { ...request, replications: result.replications }, { seed: 'g', workers: 0 })
+    expect(result).toEqual({ ...same, answer: null })
+  }
+})
+
+test('what was run is told at once when the line is asked for again, a stop by silence', async () => {
+  const growing = growingSweep('g')
+  await growing.sweep(line, request, [4], () => {})
+  const told: [number, boolean][] = []
+  await growing.sweep(line, request, [2, 4], ({ replications }, last) => told.push([replications, last]))
+  expect(told).toEqual([[4, true]])
+  await growing.sweep(line, request, [500], () => told.push([500, true]), AbortSignal.abort())
+  expect(told).toHaveLength(1)
+})
+
+test('what cannot be swept is refused as a sweep refuses it', async () => {
+  await expect(growingSweep('g').sweep(line, { counts: [], plan: null }, [2], () => {})).rejects.toThrow('at least one number')
+  await expect(growingSweep('g').sweep(line, request, [0], () => {})).rejects.toThrow('at least 1, not 0')
+})
