@@ -1,5 +1,16 @@
 /** A known line, and data of it drawn as a clipboard would have them: what tests of the whole way from table to forecast stand on. */
-import { assemble, type MeasuredData, readTable, readTimes, redrawTimes, timeStudy } from '@loopwright/measure'
+import {
+  assemble,
+  type MeasuredData,
+  readTable,
+  readTimes,
+  redrawTimes,
+  type Stop,
+  type StopStudy,
+  stopStudy,
+  type TaskTimes,
+  timeStudy,
+} from '@loopwright/measure'
 import { writeDistribution } from '@loopwright/scenario'
 import { type Distribution, quantile, stream } from '@loopwright/stats'
 import { scenarioOf } from '../helpers/scenarioTexts.ts'
@@ -37,21 +48,40 @@ export function clipboard(trial: number, times: number): Uint8Array {
   return new TextEncoder().encode(`Task;Time (s)\n${rows.join('\n')}\nTotal;9999\n`)
 }
 
+/** Of such a clipboard, read and judged. */
+export function judgedTimes(trial: number, times: number): TaskTimes[] {
+  const { observations } = readTimes(readTable(clipboard(trial, times), 'times.csv'))
+  return timeStudy(observations, { samples: 19, seed: `${trial}` })
+}
+
+/** A stop log of two shifts of 8 h: exponential between, lognormal repairs; the last may be open at its end. */
+export function judgedStops(trial: number, betweenSeconds: number, repairSeconds: number): StopStudy {
+  const uniform = stream('round trip', trial, 'stops')
+  const [from, to] = [0, 57_600]
+  const stops: Stop[] = []
+  for (let at = from; ; ) {
+    const start = at + quantile({ kind: 'exponential', mean: betweenSeconds }, uniform())
+    const end = start + quantile({ kind: 'lognormal', mean: repairSeconds, cv: 0.66 }, uniform())
+    if (start >= to) break
+    stops.push({ place: 'Fit', cause: 'jam', start, end: end > to ? null : end, line: stops.length + 2 })
+    at = end
+  }
+  return stopStudy(stops, { from, to, shortBelow: 0, seed: `${trial}` })
+}
+
 /** The line as measured, and as others might have measured it. */
 export function measuredLines(trial: number, times: number, draws: number) {
-  const table = readTimes(readTable(clipboard(trial, times), 'times.csv'))
-  const studies = timeStudy(table.observations, { samples: 19, seed: `${trial}` })
+  const studies = judgedTimes(trial, times)
   const put = (of: typeof studies) => {
     const data: MeasuredData = { times: { studies: of, source: { file: 'times.csv' } }, stops: null, mix: null }
     const { text: made, faults } = assemble(SKELETON, data)
     if (made === null) throw new Error(faults.join('; '))
     return scenarioOf(made).line
   }
+  const redrawn = Array.from({ length: draws }, (_, draw) => redrawTimes(studies, `trip ${trial}`, draw))
   return {
     line: put(studies),
-    redrawn: Array.from({ length: draws }, (_, draw) => {
-      const { study, levels } = redrawTimes(studies, `trip ${trial}`, draw)
-      return { line: put(study), levels }
-    }),
+    redrawn: redrawn.map(({ study, levels }) => ({ line: put(study), levels })),
+    inputs: redrawn[0]!.inputs,
   }
 }

@@ -13,6 +13,8 @@ export interface DoubtedInput {
   /** times, stops or units that it rests on */
   readonly n: number
   readonly what: 'time' | 'time between stops' | 'repair' | 'mix'
+  /** degrees of freedom of Student's t that its mean is redrawn by; null: it is redrawn in another way */
+  readonly freedom: number | null
 }
 
 /** A redrawn study, and how far each of its inputs was moved. */
@@ -40,26 +42,30 @@ export function redrawTimes(studies: readonly TaskTimes[], seed: string, draw: n
   const made = studies.map((one) => {
     const name = `${one.task}${one.variant === null ? '' : `, ${one.variant}`}`
     const uniform = streamOf(seed, draw, name)
-    const distribution = widened(redrawnTime(one, uniform), one, uniform)
-    return { study: { ...one, distribution }, name, level: Math.log(distributionMean(distribution) / distributionMean(one.distribution)) }
+    const freedom = one.stands === 'constant' ? null : freedomOf(one.values)
+    const distribution = widened(redrawnTime(one, uniform), one.distribution, freedom, uniform)
+    const level = Math.log(distributionMean(distribution) / distributionMean(one.distribution))
+    return { study: { ...one, distribution }, name, freedom, level }
   })
   return {
     study: made.map(({ study }) => study),
-    inputs: made.map(({ study, name }) => ({ name, n: study.n, what: 'time' })),
+    inputs: made.map(({ study, name, freedom }) => ({ name, n: study.n, what: 'time', freedom })),
     levels: made.map(({ level }) => level),
   }
 }
+
+/** Of the t by which the mean of values is redrawn; null: too few, which are moved evenly. */
+const freedomOf = (values: readonly number[]): number | null => (values.length < VALUES_MIN ? null : values.length - 1)
 
 /**
  * The Bayesian bootstrap alone is a little too sure of the mean of few values: its variance is s²/(n + 1), divisor n, and its tails are those of the normal.
  * Scaled so that the mean moves as by Student's t, s/√n and n − 1 degrees of freedom (own rule, by the coverage of the round trip).
  */
-function widened(distribution: Distribution, { values, stands, distribution: measured }: TaskTimes, uniform: Stream): Distribution {
-  const n = values.length
-  if (stands === 'constant' || n < VALUES_MIN) return distribution
-  const level = Math.log(distributionMean(distribution) / distributionMean(measured))
-  const by = Math.sqrt((n + 1) / chiSquareQuantile(uniform(), n - 1))
-  return scaledTimes(distribution, Math.exp((by - 1) * level))
+function widened(redrawn: Distribution, measured: Distribution, freedom: number | null, uniform: Stream): Distribution {
+  if (freedom === null) return redrawn
+  const level = Math.log(distributionMean(redrawn) / distributionMean(measured))
+  const by = Math.sqrt((freedom + 2) / chiSquareQuantile(uniform(), freedom))
+  return scaledTimes(redrawn, Math.exp((by - 1) * level))
 }
 
 function redrawnTime({ values: all, stands, choice, mean, distribution }: TaskTimes, uniform: Stream): Distribution {
@@ -80,7 +86,7 @@ function redrawnTime({ values: all, stands, choice, mean, distribution }: TaskTi
 }
 
 /**
- * Stops redrawn: the mean time between by the gamma of a count, repairs by weights.
+ * Stops redrawn: the mean time between by the gamma of a count, repairs like times.
  *
  * @example redrawStops(stopStudy([{ place: 'S3', cause: 'tool', start: 3600, end: 3900, line: 2 }], { from: 0, to: 36000 }), '1', 0).inputs.length // => 2
  */
@@ -91,26 +97,32 @@ export function redrawStops(study: StopStudy, seed: string, draw: number): Redra
     const name = `${one.place} ${one.cause}${one.short ? ' short' : ''}`
     const uniform = streamOf(seed, draw, name)
     // a usual stop that stands in is doubted as one that was seen once
-    const counted = one.standsIn !== '' && one.n < STOPS_FEW ? 1 : one.n
+    const counted = one.n < STOPS_FEW ? 1 : one.n
     const before = distributionMean(one.after)
     const after = { kind: 'exponential', mean: (before * counted) / gammaQuantile(uniform(), counted) } as const
-    const lasts = redrawnRepair(one, uniform)
-    inputs.push({ name, n: one.n, what: 'time between stops' }, { name, n: one.repairs.length, what: 'repair' })
+    const freedom = one.lasts.kind === 'constant' || one.n < STOPS_FEW ? null : freedomOf(one.repairs)
+    const lasts = widened(redrawnRepair(one, freedom !== null, uniform), one.lasts, freedom, uniform)
+    inputs.push(
+      // a count is as uncertain as it is large: there is no spread to be known
+      { name, n: one.n, what: 'time between stops', freedom: null },
+      { name, n: one.repairs.length, what: 'repair', freedom },
+    )
     levels.push(Math.log(after.mean / before), Math.log(distributionMean(lasts) / distributionMean(one.lasts)))
     return { ...one, after, lasts }
   })
   return { study: { ...study, times }, inputs, levels }
 }
 
-function redrawnRepair({ repairs, lasts, choice }: StopTimes, uniform: Stream): Distribution {
-  if (lasts.kind !== 'lognormal' && choice?.chosen == null) return lasts
-  if (repairs.length < VALUES_MIN)
-    return lasts.kind === 'lognormal' ? { ...lasts, mean: lasts.mean * (1 - EXPERT + 2 * EXPERT * uniform()) } : lasts
+function redrawnRepair({ repairs: all, lasts, choice }: StopTimes, told: boolean, uniform: Stream): Distribution {
+  if (lasts.kind === 'constant') return lasts
+  if (!told) return scaledTimes(lasts, 1 - EXPERT + 2 * EXPERT * uniform())
+  const repairs = everyNth(all, VALUES_MAX)
   const weights = dirichletWeights(repairs.length, uniform)
   if (choice?.chosen != null) return fitDuration(repairs, choice.chosen.fit.family, { from: 'given', seconds: 0 }, weights).distribution
+  if (choice !== null) return reweighted(repairs, weights)
+  // the mean counts what open ones have lasted so far: it moves as that of those that are over
   const plain = repairs.reduce((sum, one) => sum + one, 0) / repairs.length
-  const weighted = repairs.reduce((sum, one, index) => sum + weights[index]! * one, 0)
-  return lasts.kind === 'lognormal' ? { ...lasts, mean: (lasts.mean * weighted) / plain } : lasts
+  return scaledTimes(lasts, repairs.reduce((sum, one, index) => sum + weights[index]! * one, 0) / plain)
 }
 
 /** whole weights of a redrawn mix add up to about this */
@@ -153,5 +165,9 @@ export function redrawMix(study: MixStudy, seed: string, draw: number): Redrawn<
   }))
   const [heaviest] = study.products.toSorted((a, b) => b.units - a.units)
   const level = Math.log(products.find(({ name }) => name === heaviest!.name)!.share / heaviest!.share)
-  return { study: { ...study, variants, products, options }, inputs: [{ name: 'mix', n: study.units, what: 'mix' }], levels: [level] }
+  return {
+    study: { ...study, variants, products, options },
+    inputs: [{ name: 'mix', n: study.units, what: 'mix', freedom: null }],
+    levels: [level],
+  }
 }

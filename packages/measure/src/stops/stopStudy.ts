@@ -2,6 +2,7 @@
 import { type Distribution, stream, Tally } from '@loopwright/stats'
 import { chooseDuration, type DurationChoice } from '@loopwright/stats/fit'
 import { chiSquareQuantile, fQuantile } from '@loopwright/stats/special'
+import { everyNth, VALUES_MAX } from '../times/timeStudy.ts'
 import type { Stop } from './readStops.ts'
 import { usualStop } from './usualStop.ts'
 import { workedBetween, type WorkingHours } from './workingHours.ts'
@@ -168,7 +169,12 @@ function judged({ place, cause, short, part, exposure, lasting, seed, from }: Pa
   const few = n < STOPS_FEW
   const choice =
     repairs.length >= CURVE_FROM && open === 0 && new Set(repairs).size > 1
-      ? chooseDuration(repairs, null, stream(seed, 0, `bootstrap/${`stop ${place} ${cause}`.replaceAll('/', ' ')}`), 199)
+      ? chooseDuration(
+          everyNth(repairs, VALUES_MAX),
+          null,
+          stream(seed, 0, `bootstrap/${`stop ${place} ${cause}`.replaceAll('/', ' ')}`),
+          199,
+        )
       : null
   const spread = repairs.length >= 5 && repair !== null ? Tally.of(repairs).sd! / Tally.of(repairs).mean! : usual.cv
   const between = n === 0 ? null : exposure / n

@@ -2,8 +2,7 @@
 import { formatNumber, formatShare, type Table, tableOf, wordColumn } from '@loopwright/charts/table'
 import type { DoubtedInput } from '@loopwright/measure'
 import type { Scenario } from '@loopwright/scenario'
-import { sampleQuantile, type VarianceSplit } from '@loopwright/stats/fit'
-import { tQuantile } from '@loopwright/stats'
+import { type DoubtInterval, doubtInterval, inputParts, sampleQuantile } from '@loopwright/stats/fit'
 import type { DoubtResult } from '@loopwright/study'
 import { type AnswerCell, type CautionCell, type Cell, type SureCell, type TableCell, tableCell, warningCell } from '../cells/cell.ts'
 import type { Tale } from '../cells/tale.ts'
@@ -41,27 +40,58 @@ export interface InputDoubt extends DoubtedInput {
   readonly narrowed: number
 }
 
+/** How well the mean output is known. */
+export interface OutputDoubt {
+  /** with the doubt of the inputs and the chance of the runs */
+  readonly interval: DoubtInterval
+  /** inputs taken as exact */
+  readonly exact: DoubtInterval
+  /** of the variance of single windows: what is doubt of the inputs, 0 … 1; null: nothing varies */
+  readonly share: number | null
+  /** in the order of the levels */
+  readonly inputs: readonly InputDoubt[]
+}
+
 /**
- * What each input adds, the largest first. With m more measurements the variance of an input's mean shrinks by n/(n + m).
+ * How well the mean output is known, and what each input adds. With m more measurements the variance of an input's mean shrinks by n/(n + m).
  *
- * @example doubtOf({ variances: [9, 1], split: { inputVariance: 10 }, draws: 100 }, [{ name: 'a', n: 20, what: 'time' }, { name: 'b', n: 20, what: 'time' }])[0].share // => 0.9
+ * @param inputs  in the order of the levels that were redrawn
+ * @returns       null: stopped too early
+ * @example doubtOf(await inputDoubt(line, [1, 2, 3].map(() => ({ line, levels: [0] })), {}, { seed: '1', workers: 0 }), [{ name: 'wire', n: 20, what: 'time', freedom: 19 }]).inputs[0].n // => 20
  */
 export function doubtOf(
-  { variances, split, draws }: Pick<DoubtResult, 'variances' | 'draws'> & { readonly split: Pick<VarianceSplit, 'inputVariance'> | null },
+  { without, variances, split, chanceVariance }: Pick<DoubtResult, 'without' | 'variances' | 'split' | 'chanceVariance'>,
   inputs: readonly DoubtedInput[],
-): InputDoubt[] {
-  if (split === null) return []
+): OutputDoubt | null {
+  if (split === null || chanceVariance === null) return null
+  const parts = inputParts(
+    split,
+    inputs.map(({ freedom }, index) => ({ variance: variances[index]!, freedom })),
+  )
+  const interval = doubtInterval(without, parts, split, LEVEL)
   const sum = variances.reduce((all, one) => all + one, 0)
-  const total = split.inputVariance
-  // the variance is known by so many draws
-  const z = tQuantile((1 + LEVEL) / 2, Math.max(1, draws - 1))
-  return inputs
-    .map((input, index) => {
-      const share = sum > 0 ? variances[index]! / sum : 0
-      const gone = total * share * (MORE / (Math.max(1, input.n) + MORE))
-      return { ...input, share, now: z * Math.sqrt(total), narrowed: z * Math.sqrt(Math.max(0, total - gone)) }
-    })
-    .toSorted((a, b) => b.share - a.share)
+  const whole = split.inputVariance + chanceVariance
+  return {
+    interval,
+    exact: doubtInterval(without, [], null, LEVEL),
+    share: whole > 0 ? split.inputVariance / whole : null,
+    inputs: inputs.map((input, index) => {
+      const more = parts.map((part, at) =>
+        at !== index
+          ? part
+          : {
+              variance: part.variance * (Math.max(1, input.n) / (Math.max(1, input.n) + MORE)),
+              freedom: part.freedom === null ? null : part.freedom + MORE,
+            },
+      )
+      return {
+        ...input,
+        share: sum > 0 ? variances[index]! / sum : 0,
+        now: interval.halfWidth,
+        narrowed: doubtInterval(without, more, split, LEVEL).halfWidth,
+      }
+    }),
+  }
 }
 
 /**
@@ -72,7 +102,8 @@ export function doubtOf(
  */
 export function doubtStory(scenario: Scenario, result: DoubtResult, inputs: readonly DoubtedInput[]): DoubtStory {
   const words = period(scenario)
-  const doubts = doubtOf(result, inputs)
+  const doubt = doubtOf(result, inputs)
+  const doubts = largestFirst(doubt)
   const warnings = [
     ...(result.partial
       ? [warningCell('doubt-partial', 'Stopped early', `${result.draws} redrawn lines are simulated; the numbers hold for these.`)]
@@ -92,7 +123,7 @@ export function doubtStory(scenario: Scenario, result: DoubtResult, inputs: read
       : []),
   ]
   const parts = {
-    answer: { kind: 'answer', id: 'doubt-answer', sentences: answerSentences(result, doubts, words.one) } satisfies AnswerCell,
+    answer: { kind: 'answer', id: 'doubt-answer', sentences: answerSentences(result, doubt, words.one) } satisfies AnswerCell,
     warnings,
     bands: tableCell('doubt-bands', bandTable(result, words.one)),
     inputs: doubts.length === 0 ? null : tableCell('doubt-inputs', inputTable(doubts, words.one)),
@@ -100,7 +131,7 @@ export function doubtStory(scenario: Scenario, result: DoubtResult, inputs: read
       kind: 'sure',
       id: 'doubt-sure',
       sentences: [
-        `Two levels: ${result.draws} times all inputs are redrawn as others might have been measured (values by weights of the Bayesian bootstrap, their mean widened to Student’s t; times between stops by the gamma of their count, shares by a Dirichlet), and ${result.replications} ${words.many} of each are simulated, beside the line as measured in the same worlds. What each input adds is a straight-line estimate; ${MORE} more measurements shrink its part by n/(n + ${MORE}).`,
+        `Two levels: ${result.draws} times all inputs are redrawn as others might have been measured (values by weights of the Bayesian bootstrap, their mean widened to Student’s t; times between stops by the gamma of their count, shares by a Dirichlet), and ${result.replications} ${words.many} of each are simulated, beside the line as measured in the same worlds. The interval of the mean adds the doubt of the inputs and the chance of the runs, by Student’s t with the degrees of freedom of Welch and Satterthwaite. What each input adds is a straight-line estimate; ${MORE} more measurements shrink its part by n/(n + ${MORE}).`,
       ],
     } satisfies SureCell,
   }
@@ -108,26 +139,26 @@ export function doubtStory(scenario: Scenario, result: DoubtResult, inputs: read
   return { ...parts, question: 'What may be promised, with what the data do not know?', cells }
 }
 
+const largestFirst = (doubt: OutputDoubt | null): InputDoubt[] => (doubt?.inputs ?? []).toSorted((a, b) => b.share - a.share)
+
 const whole = (value: number): string => formatNumber(value, Math.abs(value) < 10 ? 1 : 0)
 
-function answerSentences({ without, within, split }: DoubtResult, doubts: readonly InputDoubt[], per: string): string[] {
+function answerSentences({ without, within }: DoubtResult, doubt: OutputDoubt | null, per: string): string[] {
   const drawn = within.flat()
-  if (drawn.length < 4 || split === null) return ['Too little was simulated to tell what the data do not know.']
+  if (doubt === null) return ['Too little was simulated to tell what the data do not know.']
   const band = (values: readonly number[]): string =>
     `${formatNumber(sampleQuantile(values, 0.1), 0)} to ${formatNumber(sampleQuantile(values, 0.9), 0)}`
-  const [worst] = doubts
-  const noun = worst === undefined ? '' : NOUNS[worst.what][1]
+  const { interval, exact, share } = doubt
+  const told = ({ mean, halfWidth }: DoubtInterval): string => `${formatNumber(mean, halfWidth < 10 ? 1 : 0)} ± ${whole(halfWidth)}`
+  const [worst] = largestFirst(doubt)
   return [
     `A ${per} makes ${band(drawn)} units in eight of ten, with the inputs as well known as they are; ${band(without)} if they were known exactly.`,
-    ...(split.inputShare === null || split.inputVariance === 0 || worst === undefined
+    `On average it makes ${told(interval)} (90 %); if the inputs were known exactly, ${told(exact)}.`,
+    ...(share === null || share === 0 || worst === undefined || !(worst.share > 0)
       ? ['The doubt of the inputs is too small to show beside chance: more measurements would narrow nothing that so many runs can see.']
       : [
-          `The mean output is known to ± ${whole(worst.now)} (90 %): ${formatShare(split.inputShare)} of what is uncertain would go with more measurements, and not with more runs.`,
-          ...(worst.share > 0
-            ? [
-                `What would narrow it most: ${MORE} more ${noun} at ${worst.name}: ± ${whole(worst.now)} becomes ± ${whole(worst.narrowed)}.`,
-              ]
-            : []),
+          `Of how much single ${per}s differ, ${formatShare(share)} is that doubt, which more measurements take away and more runs do not; the rest is chance.`,
+          `What would narrow it most: ${MORE} more ${NOUNS[worst.what][1]} at ${worst.name}: ± ${whole(worst.now)} becomes ± ${whole(worst.narrowed)}.`,
         ]),
   ]
 }

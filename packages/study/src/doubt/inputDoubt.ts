@@ -31,7 +31,9 @@ export interface DoubtResult {
   readonly within: readonly (readonly number[])[]
   /** of the differences that the redrawn inputs make, in the same worlds; null: stopped too early */
   readonly split: VarianceSplit | null
-  /** variance of the mean output that each input adds; in the order of levels */
+  /** of single windows, by chance alone: mean variance within the draws; null: stopped too early */
+  readonly chanceVariance: number | null
+  /** variance of the mean output that each input adds, by straight lines; in the order of levels */
   readonly variances: readonly number[]
 }
 
@@ -85,6 +87,7 @@ export async function inputDoubt(
     without,
     within,
     split: enough ? varianceSplit(differences) : null,
+    chanceVariance: enough ? varianceSplit(within).meanSquareWithin : null,
     variances: shares.map(({ variance }) => variance),
   }
 }
