@@ -6,11 +6,27 @@ import { textOf, tried } from './tried.ts'
 
 const SHARES: Readonly<Record<string, number>> = {
   scenario: 120,
-  'command line': 120,
+  'table beside a scenario': 40,
   'what is told of a scenario': 25,
-  'entry of the store': 60,
+  'decision file': 120,
+  'what is told of a decision': 20,
+  'command line': 120,
   'table of times': 80,
+  'stop log': 60,
+  'table of orders': 60,
+  'table of weeks': 60,
+  'table of stations': 60,
+  'table of tasks': 60,
+  workbook: 100,
+  'file of the store': 60,
+  'content of the store': 60,
+  'store put together': 20,
+  'address of a page': 20,
+  'request to the server': 20,
   'job of a queue': 500,
+  'line of a queue': 100,
+  'failure of a queue': 60,
+  'address of a queue': 60,
 }
 
 test('every reader has its share', () => expect(Object.keys(SHARES)).toEqual(Object.keys(READERS)))

@@ -11,6 +11,7 @@ const start = performance.now()
 let count = 0
 for (let number = first; count < most && performance.now() - start < seconds * 1000; number++)
   for (const reader of readers) {
+    if (number % READERS[reader]!.every !== 0) continue
     process.stdout.write(`${JSON.stringify({ at: [reader, number] })}\n`)
     const finding = await tried(reader, number)
     if (finding !== null) process.stdout.write(`${JSON.stringify({ finding })}\n`)

@@ -49,3 +49,22 @@ test('of a scenario the work, in today’s order or by rules', () => {
   expect(() => tasksOfLine(line, ['fit<check'])).toThrow('there is no task "check"; there are fit')
   expect(() => tasksOfLine(line, ['fit'])).toThrow('write what comes first')
 })
+
+test('long and hostile tables are answered at once', () => {
+  const rows = Array.from({ length: 2000 }, (_, index) => `task ${index},5,tusk ${index}`)
+  const message = (text: string): string => {
+    try {
+      tasksOfCsv(text, 't.csv')
+      return ''
+    } catch (error) {
+      return (error as Error).message
+    }
+  }
+  const told = message(`task,seconds,after\n${rows.join('\n')}`)
+  expect(told.split('\n')).toHaveLength(2000)
+  expect(told.match(/did you mean/g)).toHaveLength(20)
+  expect(message(`task,seconds\n${'x,1\n'.repeat(2001)}`)).toBe('"t.csv" has 2001 rows; tables of up to 2000 tasks are shared')
+  // a search for the unit from every blank would take a time that grows with the square of their number
+  expect(message(`task,seconds\nfit,"5${'\t'.repeat(150_000)}x"\n`)).toContain('is no time above 0 seconds')
+  expect(tasksOfCsv('task,seconds\nfit,5 sec\npack,6   s\n', 't.csv').map(({ seconds }) => seconds)).toEqual([5, 6])
+})

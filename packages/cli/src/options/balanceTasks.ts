@@ -25,6 +25,11 @@ const HEADINGS = {
   after: ['after', 'predecessor', 'predecessors', 'precededby', 'immediatepredecessor', 'immediatepredecessors', 'needs'],
 } as const
 
+/** tables of tasks are shorter */
+const TASKS_MAX = 2000
+/** unknown names for which a near one is looked for */
+const NEAR_MAX = 20
+
 /** a time in minutes would be sixty times too short */
 const MINUTES = /(^|[^a-z])(min|mins|minutes|h|hours)([^a-z]|$)/i
 
@@ -47,18 +52,23 @@ export function tasksOfCsv(text: string, file: string): TaskToShare[] {
     throw new Misuse(
       `"${file}": the first line must name the columns task, seconds and, if there is an order, after; it names ${found === '' ? 'nothing' : found}`,
     )
+  if (rows.length > TASKS_MAX) throw new Misuse(`"${file}" has ${rows.length} rows; tables of up to ${TASKS_MAX} tasks are shared`)
   const faults: string[] = []
   const names = rows.map(({ cells }) => (cells[task] ?? '').trim())
+  const known = new Set(names)
+  const first = new Map(names.map((name, index) => [name, index] as const).reverse())
+  let unknowns = 0
   const tasks = rows.map(({ cells, line }, index) => {
     const name = names[index]!
     const written = (cells[time] ?? '').trim()
-    const seconds = Number((decimalComma ? written.replace(',', '.') : written).replace(/\s*(s|sec|seconds)$/i, ''))
+    const seconds = Number((decimalComma ? written.replace(',', '.') : written).replace(/(?:s|sec|seconds)$/i, ''))
     if (name === '') faults.push(`line ${line}: the task has no name`)
-    if (names.indexOf(name) < index) faults.push(`line ${line}: "${name}" is named twice; give each task a name of its own`)
+    if (first.get(name)! < index) faults.push(`line ${line}: "${name}" is named twice; give each task a name of its own`)
     if (written === '' || !(seconds > 0 && seconds < Infinity)) faults.push(`line ${line}: "${written}" is no time above 0 seconds`)
-    const before = after < 0 ? [] : predecessors(cells[after] ?? '', names)
-    for (const unknown of before.filter((each) => !names.includes(each))) {
-      const near = nearest(unknown, names)
+    const before = after < 0 ? [] : predecessors(cells[after] ?? '', known)
+    for (const unknown of before.filter((each) => !known.has(each))) {
+      unknowns += 1
+      const near = unknowns > NEAR_MAX ? null : nearest(unknown, known)
       faults.push(`line ${line}: there is no task "${unknown}" to come after${near === null ? '' : `; did you mean "${near}"?`}`)
     }
     return { name, seconds, after: before }
@@ -68,18 +78,18 @@ export function tasksOfCsv(text: string, file: string): TaskToShare[] {
 }
 
 /** The tasks that a cell names: as a whole, else by its separators, else by blanks; `-` stands for none. */
-function predecessors(cell: string, names: readonly string[]): string[] {
+function predecessors(cell: string, names: ReadonlySet<string>): string[] {
   const whole = cell.trim()
-  if (whole === '' || names.includes(whole)) return whole === '' ? [] : [whole]
+  if (whole === '' || names.has(whole)) return whole === '' ? [] : [whole]
   if (/^[-–—]$/.test(whole)) return []
   const parts = whole
     .split(/[+,;|]/)
     .map((name) => name.trim())
     .filter((name) => name !== '')
   return parts.flatMap((part) => {
-    if (names.includes(part)) return [part]
+    if (names.has(part)) return [part]
     const words = part.split(/\s+/)
-    return words.every((word) => names.includes(word)) ? words : [part]
+    return words.every((word) => names.has(word)) ? words : [part]
   })
 }
 

@@ -18,5 +18,9 @@ test('every wrong cell is told with file, line and remedy, all at once', () => {
 
 test('a missing column and an empty table are named', () => {
   expect(() => weeksOfCsv('week,units\nW1,3\n', 'w.csv')).toThrow('w.csv:1: there is no column "shifts"')
+  expect(() => weeksOfCsv('week;units;Schichten\nW1;3;1\n', 'w.csv')).toThrow('and were "week", "units", "Schichten"')
   expect(() => weeksOfCsv('week,units,shifts\n', 'w.csv')).toThrow('w.csv has a heading and no rows')
 })
+
+test('a number of a thousand digits is none', () =>
+  expect(() => stationsOfCsv(`station,seconds,n,sd\nS6,66,30,${'3'.repeat(1000)}\n`, 's.csv')).toThrow('write a number from 0 on'))

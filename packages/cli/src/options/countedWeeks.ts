@@ -43,7 +43,10 @@ function rowsOf<T>(text: string, file: string, needed: readonly string[], found:
   const lacking = needed.filter((name) => !names.includes(name))
   if (lacking.length > 0)
     throw new Misuse(
-      `${file}:1: there is no column ${lacking.map((name) => `"${name}"`).join(', ')}; the columns are ${needed.join(', ')}, and were ${columns.join(', ')}`,
+      `${file}:1: there is no column ${lacking.map((name) => `"${name}"`).join(', ')}; the columns are ${needed.join(', ')}, and were ${columns
+        .slice(0, 20)
+        .map((name) => `"${name.slice(0, 40)}"`)
+        .join(', ')}`,
     )
   const problems: string[] = []
   for (const { cells, line } of rows) {
@@ -54,7 +57,7 @@ function rowsOf<T>(text: string, file: string, needed: readonly string[], found:
     }
     const number = (column: string): number => {
       const plain = decimalComma ? cell(column).replace(',', '.') : cell(column)
-      return /^\d+(\.\d+)?$/.test(plain) ? Number(plain) : wrong(column, 'a number from 0 on')
+      return /^\d{1,15}(\.\d{1,15})?$/.test(plain) ? Number(plain) : wrong(column, 'a number from 0 on')
     }
     const whole = (column: string, least: number): number => {
       const value = /^\d{1,9}$/.test(cell(column)) ? Number(cell(column)) : -1

@@ -58,3 +58,13 @@ test('a quote that never closes is told with its line', () => {
 test('a table without end is refused before it is parted', () => {
   expect(() => textTable('task,s\n'.repeat(200_001), 't.csv')).toThrow('"t.csv", line 200001: tables of up to 200000 lines are read')
 })
+
+test('with a quote somewhere and without one the same rows are read', () => {
+  for (const text of ['a;b\n1;2;3\n\n4\n', '\ufeffa;b\r\n;;\r\n x ;\t\r\n', 'a|b\rc|d\r\r\re|f|g', 'one\ntwo\n'])
+    expect(cells(text)).toEqual(cells(`${text.replace(/[\r\n]*$/, '')}\n"quoted"\n`).slice(0, -1))
+})
+
+test('a line without end is refused, with a quote and without', () => {
+  expect(() => textTable(`a,b\n${'x'.repeat(1_000_001)}\n`, 't.csv')).toThrow('line 2: lines of up to 1000000 characters are read')
+  expect(() => textTable(`a,b\n"${'x'.repeat(1_000_001)}\n`, 't.csv')).toThrow('line 2')
+})

@@ -7,6 +7,8 @@ const SEPARATORS = [';', '\t', ',', '|'] as const
 const WORDS: Readonly<Record<string, string>> = { ';': 'semicolons', '\t': 'tabs', ',': 'commas', '|': 'upright strokes' }
 /** tables that people keep are shorter */
 const LINES_MAX = 200_000
+/** characters of a row */
+const ROW_MAX = 1_000_000
 /** lines that decide about the separator */
 const LOOKED_AT = 40
 
@@ -25,6 +27,15 @@ export function textTable(text: string, file: string, notes: readonly string[] =
   if (lines > LINES_MAX)
     throw refusal(file, `line ${LINES_MAX + 1}`, `tables of up to ${LINES_MAX} lines are read`, 'keep only the rows of the study')
   const separator = separatorOf(text)
+  const said = separator === null ? 'one column' : `cells parted by ${WORDS[separator]}`
+  const told = (rows: readonly RawRow[]): RawTable => ({
+    file,
+    spreadsheet: false,
+    separator,
+    rows: withoutEnd(rows),
+    notes: [...notes, said],
+  })
+  if (!text.includes('"')) return told(plainRows(text, separator ?? ';', file))
   let records: { info: { lines: number }; record: string[] }[]
   try {
     records = parse(text.replaceAll(/\r\n?/g, '\n'), {
@@ -35,7 +46,7 @@ export function textTable(text: string, file: string, notes: readonly string[] =
       relax_quotes: true,
       skip_empty_lines: false,
       info: true,
-      max_record_size: 1_000_000,
+      max_record_size: ROW_MAX,
     }) as unknown as typeof records
   } catch (error) {
     throw damaged(error as CsvError, text, separator ?? ';', file)
@@ -47,8 +58,15 @@ export function textTable(text: string, file: string, notes: readonly string[] =
     line = Math.max(line, info.lines) + 1
     return row
   })
-  const said = separator === null ? 'one column' : `cells parted by ${WORDS[separator]}`
-  return { file, spreadsheet: false, separator, rows: withoutEnd(rows), notes: [...notes, said] }
+  return told(rows)
+}
+
+/** Without a quote each line is a row, and needs no parser: that makes an error for each row of another length, and throws it away. */
+function plainRows(text: string, separator: string, file: string): RawRow[] {
+  const lines = text.replace(/^\ufeff/, '').split(/\r\n|\n|\r/)
+  const long = lines.findIndex(({ length }) => length > ROW_MAX)
+  if (long >= 0) throw refusal(file, `line ${long + 1}`, `lines of up to ${ROW_MAX} characters are read`, 'save the table again')
+  return lines.map((cells, index) => ({ line: index + 1, lines: 1, cells: cells.split(separator).map(textCell) }))
 }
 
 /** Blank rows behind the last one are no rows. */

@@ -1,4 +1,4 @@
-import { zipSync } from 'fflate'
+import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate'
 import { expect, test } from 'vitest'
 import { workbookBytes } from '../../../../tests/helpers/workbook.ts'
 import { workbookTable } from './workbook.ts'
@@ -68,6 +68,17 @@ test('what is damaged, no workbook, or asks for other files is refused', () => {
     'xl/workbook.xml': text('<!DOCTYPE a [<!ENTITY b SYSTEM "file:///etc/hostname">]><workbook><sheets>&b;</sheets></workbook>'),
   }
   expect(() => workbookTable(zipSync(entity), 'w.xlsx')).toThrow('"xl/workbook.xml" in it is damaged')
+})
+
+test('a row with a number that is none is told as it is written', () => {
+  const parts = unzipSync(workbookBytes({ rows: [['task', 's']] }))
+  const sheet = (number: string): Uint8Array => {
+    const xml = strFromU8(parts['xl/worksheets/sheet1.xml']!).replace('r="1"', `r="${number}"`)
+    return zipSync({ ...parts, 'xl/worksheets/sheet1.xml': strToU8(xml) })
+  }
+  for (const number of ['x', '-1', '0', '1.5', '1e999'])
+    expect(() => workbookTable(sheet(number), 't.xlsx')).toThrow(`a row of it has the number "${number}"`)
+  expect(() => workbookTable(sheet('300000'), 't.xlsx')).toThrow('rows up to 200000 are read')
 })
 
 test('a part that would unpack to more than 40 MB is not unpacked', () => {

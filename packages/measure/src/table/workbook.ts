@@ -189,7 +189,9 @@ function sheetOf(xml: string, context: SheetContext): { rows: RawRow[]; notes: s
         line = of['r'] === undefined ? line + 1 : Number(of['r'])
         column = -1
         if (/^(1|true)$/.test(of['hidden'] ?? '')) hidden++
-        if (!(line >= 1 && line <= ROWS_MAX))
+        if (!Number.isInteger(line) || line < 1)
+          throw refusal(context.file, '', `a row of it has the number "${of['r']!.slice(0, 40)}"`, 'save the workbook again')
+        if (line > ROWS_MAX)
           throw refusal(context.file, `row ${line}`, `rows up to ${ROWS_MAX} are read`, 'keep only the rows of the study')
       } else if (name === 'c') {
         column = of['r'] === undefined ? column + 1 : columnIndex(of['r'])

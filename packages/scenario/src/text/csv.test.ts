@@ -30,3 +30,9 @@ test('numbers, with a decimal comma only where the separator leaves room for it'
     null,
   ])
 })
+
+test('quotes behind the first sign of a cell are signs like others, however many there are', () => {
+  expect(readCsv('a;b\nx"";  "y"\n').rows[0]!.cells).toEqual(['x""', 'y'])
+  const { rows } = readCsv(`a,b\n3"${'"'.repeat(400_000)},1\n`)
+  expect(rows[0]!.cells.map(({ length }) => length)).toEqual([400_002, 1])
+})

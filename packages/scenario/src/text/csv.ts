@@ -20,30 +20,38 @@ export function readCsv(text: string): Table {
   const rows: { cells: string[]; line: number }[] = []
   let cells: string[] = []
   let cell = ''
+  // the cell has nothing but blanks so far; asked of the cell itself, many quotes would take a time that grows with the square of their number
+  let blank = true
   let quoted = false
   let line = 1
   let startLine = 1
-  const endRow = (): void => {
+  const add = (sign: string): void => {
+    cell += sign
+    if (sign.trim() !== '') blank = false
+  }
+  const endCell = (): void => {
     cells.push(cell.trim())
+    cell = ''
+    blank = true
+  }
+  const endRow = (): void => {
+    endCell()
     if (cells.length > 1 || cells[0] !== '') rows.push({ cells, line: startLine })
     cells = []
-    cell = ''
   }
   for (let at = 0; at < body.length; at++) {
     const sign = body[at]!
     if (sign === '\n') line++
     if (quoted) {
-      if (sign !== '"') cell += sign
-      else if (body[at + 1] === '"') cell += body[++at]
+      if (sign !== '"') add(sign)
+      else if (body[at + 1] === '"') add(body[++at]!)
       else quoted = false
-    } else if (sign === '"' && cell.trim() === '') quoted = true
-    else if (sign === separator) {
-      cells.push(cell.trim())
-      cell = ''
-    } else if (sign === '\n') {
+    } else if (sign === '"' && blank) quoted = true
+    else if (sign === separator) endCell()
+    else if (sign === '\n') {
       endRow()
       startLine = line
-    } else if (sign !== '\r') cell += sign
+    } else if (sign !== '\r') add(sign)
   }
   endRow()
   const [first, ...rest] = rows

@@ -80,12 +80,17 @@ function refuse(report: Report, sentence: say.Sentence, at: number, path = ''): 
 }
 
 function parse(text: string) {
+  // of a spoilt text the parser makes thousands of errors, of which a few are told: their stacks, which nobody sees, would take most of the time
+  const { stackTraceLimit } = Error
+  Error.stackTraceLimit = 0
   try {
     const documents = parseAllDocuments(text, { uniqueKeys: false, prettyErrors: false, merge: false, version: '1.2', schema: 'core' })
     if ('empty' in documents) return []
     return documents.some((document) => document.errors.some((finding) => finding.message.includes('call stack'))) ? null : documents
   } catch {
     return null
+  } finally {
+    Error.stackTraceLimit = stackTraceLimit
   }
 }
 

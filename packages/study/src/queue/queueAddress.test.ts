@@ -11,7 +11,7 @@ test.each([
   expect(queueName(queueAddress(text))).toBe(name)
 })
 
-test.each(['', 'plant-server', 'http://plant-server', 'redis://', 'redis://a/b', 'redis://a/0?x=1', 'redis://a#x', 'redis://a:99999'])(
+test.each(['', 'plant-server', 'http://plant-server', 'redis://', 'redis://a/b', 'redis://a/0?x=1', 'redis://a#x', 'redis://a:99999', 'redis://a:0'])(
   'no address: "%s"',
   (text) => expect(() => queueAddress(text)).toThrow(RangeError),
 )

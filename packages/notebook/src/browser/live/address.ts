@@ -1,13 +1,9 @@
 /** What is set, in the page's address behind `#`: a link or a bookmark brings it back. */
+import { addressValues } from '../../live/addressValues.ts'
 import type { LiveValues } from '../../live/liveChanges.ts'
 
-/** The values under a prefix, such as `if.`; of other keys nothing is said. */
-export function valuesIn(prefix: string): LiveValues {
-  const found = [...new URLSearchParams(location.hash.slice(1))].flatMap(([key, value]): [string, string][] =>
-    key.startsWith(prefix) ? [[key.slice(prefix.length), value]] : [],
-  )
-  return Object.fromEntries(found)
-}
+/** The values under a prefix, such as `if.`. */
+export const valuesIn = (prefix: string): LiveValues => addressValues(location.hash, prefix)
 
 /** Puts them in place of those that are there; null: none. */
 export function keepValues(prefix: string, values: LiveValues | null): void {
