@@ -29,7 +29,7 @@ describe('the drawing', () => {
     const { svg } = loopPlan(zones, { valueMeaning: meaning })
     expect(svg.match(/<g data-zone="\d+"><title>/g)!.length).toBe(22)
     expect(svg.match(/, transfer: \d+ /g)!.length).toBe(4)
-    expect(svg.match(/stroke-width="2"/g)!.length).toBe(4)
+    expect(svg.match(/data-travel/g)!.length).toBe(4)
     expect(svg.match(/stroke-width="1.6"/g)!.length).toBe(7)
     for (const title of ['Load', 'Refrigerant parts', 'Joining', 'Wiring', 'Tightness test', 'Unload'])
       expect(svg).toContain(`>${title}</text>`)
@@ -67,13 +67,26 @@ describe('what it says', () => {
     expect(svg).toContain(`<desc id="plan-desc">${description}</desc>`)
     expect([toScale, note]).toEqual([true, null])
   })
-  test('a loop without corners is a ring with four chevrons, and says so', () => {
+  test('a loop without corners is a ring of two straights, a chevron at the start of each, and says so', () => {
     const { note, svg, toScale, description } = loopPlan(zones.map((zone) => ({ ...zone, turn: null, transfer: false })))
     expect(note).toBe('No corners are given: drawn as a ring, lengths to scale along it.')
     expect(svg).toContain('No corners are given')
-    expect(svg.match(/stroke-width="2"/g)!.length).toBe(4)
+    expect(svg.match(/data-travel/g)!.length).toBe(2)
     expect(toScale).toBe(false)
     expect(description).toContain('drawn as a ring')
+  })
+  test('who is where at an instant: a plate in the cell, and in words', () => {
+    const carried = zones.map((zone, index) => ({
+      ...zone,
+      value: null,
+      label: null,
+      ...(index === 3 ? { carrier: '7' } : {}),
+    }))
+    const { svg, description } = loopPlan(carried)
+    expect(svg).toContain('data-carrier="7"')
+    expect(svg).toContain('carrier 7')
+    expect(description).toContain('Carriers: 7 in Z04.')
+    expect(svg).toContain('A number on a plate of its own: a carrier')
   })
   test('a width that nobody can read is refused', () => expect(() => loopPlan(zones, { widthPixels: 100 })).toThrow(RangeError))
 })

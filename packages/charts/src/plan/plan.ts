@@ -1,7 +1,7 @@
 /** The loop on paper, to scale, as SVG text. */
 import { EDGE, planFoot } from './planFoot.ts'
-import { type Cell, type Outline, outline, turned } from './planGeometry.ts'
-import { bracket, bracketEdge, bracketSpan, cellMark, chevron, namesFit, type Paper, place } from './planMarks.ts'
+import { boxOf, type Cell, type Outline, outline, turned } from './planGeometry.ts'
+import { bracket, bracketEdge, bracketSpan, cellMark, chevron, chevronsOf, labelsFit, namesFit, type Paper, place } from './planMarks.ts'
 import { LINE_PIXELS, NAME_SIZE, type Name, placeNames, sideOf, type Wanted } from './planNames.ts'
 import { keyedTitle, type PlanZone } from './planZone.ts'
 import { colour, escapeXml, type Point, points, px, textAt } from '../draw/svg.ts'
@@ -45,17 +45,24 @@ export function loopPlan(zones: readonly PlanZone[], { widthPixels = 1100, id = 
   const note = drawn.ringBecause === null ? null : `${drawn.ringBecause}: drawn as a ring, lengths to scale along it.`
   const { cells, paper, room } = layOut(drawn, zones, widthPixels)
   const names = placeNames(wantedNames(cells, zones, paper), room)
-  const withNames = namesFit(cells, zones, paper)
+  const written = { names: namesFit(cells, zones, paper), labels: labelsFit(cells, zones, paper) }
   const body = [
-    ...cells.map((cell) => cellMark(cell, zones[cell.index]!, paper, valueMeaning, withNames)),
-    ...chevronCells(cells, zones).map((cell) => chevron(cell, paper, middleOf(cells))),
+    ...cells.map((cell) => cellMark(cell, zones[cell.index]!, paper, valueMeaning, written)),
+    ...chevronsOf(cells, zones).map((each) => chevron(each, paper)),
     ...cells
       .filter(({ index }) => zones[index]!.station !== null)
       .map((cell) => bracket(cell, paper, zones[cell.index]!.station?.movedFrom !== undefined)),
     ...names.map(nameMark),
   ]
   const [top, bottom] = reach(cells, names, paper)
-  const foot = planFoot(zones, { width: widthPixels, from: bottom + 14, scale: paper.scale, meaning: valueMeaning, note })
+  const foot = planFoot(zones, {
+    width: widthPixels,
+    from: bottom + 14,
+    scale: paper.scale,
+    meaning: valueMeaning,
+    labels: written.labels,
+    note,
+  })
   const height = foot.bottom + EDGE - (top - EDGE)
   const title = 'Plan of the loop'
   const description = descriptionOf(zones, drawn, valueMeaning)
@@ -73,7 +80,7 @@ export function loopPlan(zones: readonly PlanZone[], { widthPixels = 1100, id = 
 function layOut(drawn: Outline, zones: readonly PlanZone[], width: number): { cells: readonly Cell[]; paper: Paper; room: number } {
   const narrow = width < NARROW_PIXELS
   const first = extent(drawn.cells)
-  const upright = narrow && drawn.ringBecause === null && first.right - first.left > first.bottom - first.top
+  const upright = narrow && first.right - first.left > first.bottom - first.top
   const cells = upright ? turned(drawn.cells) : drawn.cells
   const { left, right, top, bottom } = extent(cells)
   const named = (side: 'left' | 'right') => cells.some(({ index, outward }) => zones[index]!.station !== null && sideOf(outward) === side)
@@ -84,18 +91,16 @@ function layOut(drawn: Outline, zones: readonly PlanZone[], width: number): { ce
   const scale = Math.min((width - roomLeft - roomRight) / (right - left), tallest / (bottom - top), (narrow ? 46 : 96) / mean)
   const spare = (width - roomLeft - roomRight - (right - left) * scale) / 2
   const origin = { x: roomLeft + spare - left * scale, y: -top * scale }
-  return { cells, paper: { scale, origin, ringRadius: drawn.ringRadius }, room: wish + spare - 10 }
+  return { cells, paper: { scale, origin }, room: wish + spare - 10 }
 }
 
 function extent(cells: readonly Cell[]): { left: number; right: number; top: number; bottom: number } {
-  const wide = (cell: Cell) => (cell.arc !== null ? cell.halfWidth : Math.abs(cell.ahead.x) > 0.5 ? cell.halfLength : cell.halfWidth)
-  const high = (cell: Cell) => (cell.arc !== null ? cell.halfWidth : Math.abs(cell.ahead.y) > 0.5 ? cell.halfLength : cell.halfWidth)
-  const ring = cells[0]!.arc === null ? 0 : Math.hypot(cells[0]!.centre.x, cells[0]!.centre.y)
+  const boxes = cells.map(boxOf)
   return {
-    left: Math.min(-ring, ...cells.map((cell) => cell.centre.x - wide(cell))),
-    right: Math.max(ring, ...cells.map((cell) => cell.centre.x + wide(cell))),
-    top: Math.min(-ring, ...cells.map((cell) => cell.centre.y - high(cell))),
-    bottom: Math.max(ring, ...cells.map((cell) => cell.centre.y + high(cell))),
+    left: Math.min(...boxes.map(({ left }) => left)),
+    right: Math.max(...boxes.map(({ right }) => right)),
+    top: Math.min(...boxes.map(({ top }) => top)),
+    bottom: Math.max(...boxes.map(({ bottom }) => bottom)),
   }
 }
 
@@ -118,24 +123,6 @@ function wantedNames(cells: readonly Cell[], zones: readonly PlanZone[], paper: 
   })
 }
 
-/** Of the band: which side of it is inside. */
-function middleOf(cells: readonly Cell[]): Point {
-  const { left, right, top, bottom } = extent(cells)
-  return { x: (left + right) / 2, y: (top + bottom) / 2 }
-}
-
-/** Cells whose border ahead carries a chevron: the corners; on a ring without corners, four around it. */
-function chevronCells(cells: readonly Cell[], zones: readonly PlanZone[]): Cell[] {
-  const corners = cells.filter(({ index }) => zones[index]!.turn !== null)
-  if (corners.length > 0) return corners
-  const off = (cell: Cell, angle: number) => Math.abs(Math.sin((cell.arc![1] - angle) / 2))
-  const nearest = [1, 3, 5, 7].map((eighth) => {
-    const angle = (eighth * Math.PI) / 4
-    return cells.reduce((best, cell) => (off(cell, angle) < off(best, angle) ? cell : best))
-  })
-  return [...new Set(nearest)]
-}
-
 function nameMark({ lines, under, anchor, x, y, lead, moved }: Name): string {
   const fill = moved ? { fill: colour('accent') } : {}
   const title = lines.map((line, index) => textAt(line, x, y + index * LINE_PIXELS, { size: NAME_SIZE, anchor, bold: true, ...fill }))
@@ -152,6 +139,12 @@ function reach(cells: readonly Cell[], names: readonly Name[], paper: Paper): [n
   return [Math.min(at(top).y - 10, ...names.map(({ y }) => y - NAME_SIZE)), Math.max(at(bottom).y + 10, ...names.map(lastLine))]
 }
 
+/** "Carriers: 3 in Z01, 1 in Z04." */
+export function carriersOn(zones: readonly PlanZone[]): string[] {
+  const found = zones.flatMap(({ name, carrier }) => (carrier === undefined ? [] : [`${carrier} in ${name}`]))
+  return found.length === 0 ? [] : [`Carriers: ${found.join(', ')}.`]
+}
+
 function descriptionOf(zones: readonly PlanZone[], { ringBecause }: Outline, meaning: string | null): string {
   const metres = zones.reduce((sum, { lengthMetres }) => sum + lengthMetres, 0)
   const stations = zones.flatMap(({ name, station }) => {
@@ -166,6 +159,7 @@ function descriptionOf(zones: readonly PlanZone[], { ringBecause }: Outline, mea
     `A loop of ${zones.length} zones, ${Math.round(metres * 10) / 10} m, ${ringBecause === null ? 'to scale' : 'drawn as a ring'}.`,
     stations.length === 0 ? 'There are no stations.' : `Stations in travel order: ${stations.join(', ')}.`,
     ...(transfers.length === 0 ? [] : [`Transfers: ${transfers.join(', ')}.`]),
+    ...carriersOn(zones),
     ...(fullest === undefined || meaning === null
       ? []
       : [`Highest ${meaning}: ${fullest.name}${fullest.label === null ? '' : `, ${fullest.label}`}.`]),

@@ -3,7 +3,7 @@ import { baseLinePlan } from '../examples/baseLine.ts'
 import { planFoot } from './planFoot.ts'
 
 const zones = baseLinePlan(10)
-const foot = { width: 360, from: 100, scale: 46 / 1.5, meaning: 'share of the shift', note: null }
+const foot = { width: 360, from: 100, scale: 46 / 1.5, meaning: 'share of the shift', labels: true, note: null }
 
 test('the bar of metres is as long as it says', () => {
   const { svg } = planFoot(zones, foot)

@@ -14,6 +14,8 @@ export interface Foot {
   readonly scale: number
   /** what shade and label mean; null: nothing is shaded */
   readonly meaning: string | null
+  /** the cells carry their numbers */
+  readonly labels: boolean
   readonly note: string | null
 }
 
@@ -21,13 +23,15 @@ export interface Foot {
 export const EDGE = 6
 const SIZE = 12
 const SHADES = [0, 0.25, 0.5, 0.75, 1]
+/** how carriers are told from numbers of zones */
+export const CARRIER_SIGNS = 'A number on a plate of its own: a carrier.'
 
 /**
  * Lines of small text with their signs.
  *
  * @returns  SVG text, and the pixel below its last line
  */
-export function planFoot(zones: readonly PlanZone[], { width, from, scale, meaning, note }: Foot): { svg: string; bottom: number } {
+export function planFoot(zones: readonly PlanZone[], { width, from, scale, meaning, labels, note }: Foot): { svg: string; bottom: number } {
   const parts: string[] = []
   let y = from
   const quiet = { size: SIZE, fill: colour('quiet') }
@@ -44,7 +48,7 @@ export function planFoot(zones: readonly PlanZone[], { width, from, scale, meani
         `<rect x="${x}" y="${px(y)}" width="14" height="12" fill="${shade(value).ground}" stroke="currentColor" stroke-width="0.6"/>`,
       )
     })
-    write(`Shade, and number in the cell: ${meaning}`, EDGE + SHADES.length * 14 + 8)
+    write(`${labels ? 'Shade, and number in the cell' : 'Shade'}: ${meaning}`, EDGE + SHADES.length * 14 + 8)
     y += 4
   }
   const metres = niceStep(60 / scale, 1)
@@ -54,6 +58,7 @@ export function planFoot(zones: readonly PlanZone[], { width, from, scale, meani
   if (zones.some(({ transfer }) => transfer))
     parts.push(textAt('crossed: transfer', EDGE + long + 20 + textPixels(`${metres} m`, SIZE), y + 10, quiet))
   y += LINE_PIXELS
+  if (zones.some(({ carrier }) => carrier !== undefined)) write(CARRIER_SIGNS, EDGE)
   if (note !== null) {
     y += 4
     write(note, EDGE)

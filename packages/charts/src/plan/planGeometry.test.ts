@@ -2,12 +2,13 @@ import { describe, expect, test } from 'vitest'
 import type { PlanZone } from './planZone.ts'
 import { outline, turned } from './planGeometry.ts'
 
+/** R and L: square corners; r and l: bends */
 function zones(text: string, lengthMetres = 1): PlanZone[] {
   return [...text].map((sign, index) => ({
     name: `Z${index + 1}`,
     lengthMetres,
-    turn: sign === 'R' ? 'right' : sign === 'L' ? 'left' : null,
-    transfer: false,
+    turn: /r/i.test(sign) ? 'right' : /l/i.test(sign) ? 'left' : null,
+    transfer: /[RL]/.test(sign),
     station: null,
     value: null,
     label: null,
@@ -64,6 +65,26 @@ describe('a loop that closes', () => {
   })
 })
 
+describe('corners that are no transfers', () => {
+  const { cells, ringBecause } = outline(zones('....rr....rr'))
+  test('are bends as long as their zones: two straights with round ends', () => {
+    expect(ringBecause).toBeNull()
+    // a quarter of a circle of 1 m has the radius 2/π
+    const radius = 2 / Math.PI
+    expect(cells[4]!.exit.x).toBeCloseTo(4 + radius, 12)
+    expect(cells[4]!.exit.y).toBeCloseTo(radius, 12)
+    for (const { centre } of cells.slice(6, 10)) expect(centre.y).toBeCloseTo(2 * radius, 12)
+    expect(Math.hypot(cells.at(-1)!.exit.x, cells.at(-1)!.exit.y)).toBeCloseTo(0, 12)
+  })
+  test('are square where only square corners close', () => {
+    // by squares the corner of 4 m takes 1.5 m more of its two sides than the others, which the opposite sides have; by bends 1.9 m
+    const lengths = [1, 1, 1, 1, 4, 1, 1, 1, 1.1, 1.1, 1.1, 1.1, 1.1, 1, 1.75, 1.75, 1]
+    const drawn = outline(zones('....r..r.....r..r').map((zone, index) => ({ ...zone, lengthMetres: lengths[index]! })))
+    expect(drawn.ringBecause).toBeNull()
+    expect(drawn.cells.flatMap(({ pieces }) => pieces).every(({ radius }) => radius === null)).toBe(true)
+  })
+})
+
 describe('a loop that does not close is a ring, and says why', () => {
   test.each([
     ['no corners', '..........', 'No corners are given'],
@@ -71,11 +92,21 @@ describe('a loop that does not close is a ring, and says why', () => {
     ['sides of unequal length', '......R..R....R..R', 'the ends lie 2.0 m apart'],
     ['a way that crosses itself', '....R...R....R....R...R....LL.L....R.R', 'zones would lie on each other'],
   ])('%s', (_, text, why) => {
-    const { ringBecause, cells, ringRadius } = outline(zones(text))
+    const { ringBecause, cells } = outline(zones(text))
     expect(ringBecause).toContain(why)
-    expect(ringRadius).toBeCloseTo(text.length / (2 * Math.PI), 12)
-    expect(cells[0]!.arc![0]).toBe(-Math.PI / 2)
-    expect(cells.at(-1)!.arc![1]).toBeCloseTo(1.5 * Math.PI, 9)
+    // the lengths are kept along the middle, and the end is the start
+    for (const { pieces } of cells) expect(pieces.reduce((sum, { length }) => sum + length, 0)).toBeCloseTo(1, 12)
+    const [first, last] = [cells[0]!.pieces[0]!.from, cells.at(-1)!.exit]
+    expect(Math.hypot(first.x - last.x, first.y - last.y)).toBeCloseTo(0, 9)
+  })
+  test('of few zones it is round, of more it has two straights, the first from the first zone on', () => {
+    expect(outline(zones('.......')).cells.every(({ pieces }) => pieces.every(({ radius }) => radius !== null))).toBe(true)
+    const straight = outline(zones('..........')).cells.filter(({ pieces }) => pieces.every(({ radius }) => radius === null))
+    expect(straight.map(({ index }) => index)).toEqual([0, 1, 5, 6])
+  })
+  test.each([1, 2, 9, 11, 23])('%d zones: each is drawn', (count) => {
+    const { cells } = outline(zones('.'.repeat(count)))
+    for (const { pieces } of cells) expect(pieces.length).toBeGreaterThan(0)
   })
 })
 

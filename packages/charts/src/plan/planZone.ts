@@ -22,6 +22,8 @@ export interface PlanZone {
   readonly value: number | null
   /** short text in the cell, such as "62"; null: none */
   readonly label: string | null
+  /** number of the carrier that is here at the instant that is drawn. Default: none is */
+  readonly carrier?: string
 }
 
 /**

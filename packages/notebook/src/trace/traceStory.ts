@@ -1,10 +1,11 @@
 /** The story of a stretch of one run, as cells: where each carrier was, and who waited where. */
 import { timeline, type TimelinePause } from '@loopwright/charts'
-import { formatStretch } from '@loopwright/charts/table'
+import { formatDuration, formatStretch } from '@loopwright/charts/table'
 import type { CarrierStay } from '@loopwright/study'
 import type { Scenario, ShiftStart } from '@loopwright/scenario'
-import type { AnswerCell, CautionCell, ChartCell, SureCell } from '../cells/cell.ts'
+import type { AnswerCell, CautionCell, ChartCell, PlanCell, SureCell } from '../cells/cell.ts'
 import { chartCell } from '../cells/chartCell.ts'
+import { carriersPlan } from './carriersPlan.ts'
 import { type Standing, scenarioWarnings, standing, standingCells } from '../study/standing.ts'
 import { shortNumber } from '../inputs/quantityWords.ts'
 import { period } from '../sweep/period.ts'
@@ -18,6 +19,8 @@ export interface TraceStory extends Standing, Tale {
   readonly warnings: readonly CautionCell[]
   /** zones over time */
   readonly timeline: ChartCell
+  /** who is where as the stretch begins */
+  readonly plan: PlanCell
   readonly sure: SureCell
 }
 
@@ -62,6 +65,7 @@ export function traceStory(scenario: Scenario, stays: readonly CarrierStay[], op
       ...chartCell('trace-timeline', { ...figure, finding: `Zones over time, ${when}: one line for each carrier.` }),
       lead: true,
     },
+    plan: carriersPlan(scenario, stays, fromSeconds, clockText(shiftStarts, fromSeconds) ?? `${formatDuration(fromSeconds)} of the run`),
     sure: {
       kind: 'sure',
       id: 'trace-sure',
@@ -76,7 +80,7 @@ export function traceStory(scenario: Scenario, stays: readonly CarrierStay[], op
   return {
     ...parts,
     question: `What happened on the ${noun} from ${stretch}${shiftStarts.length === 0 ? ' of the run' : ''}?`,
-    cells: [answer, ...warnings, parts.timeline, sure, ...standingCells(parts)],
+    cells: [answer, ...warnings, parts.timeline, sure, parts.plan, ...standingCells(parts)],
   }
 }
 

@@ -1,0 +1,60 @@
+/** The line at one instant of a run: who is in which zone. */
+import { tableOf, wordColumn } from '@loopwright/charts/table'
+import { isPlainLoop, listWords } from '@loopwright/line'
+import type { Scenario } from '@loopwright/scenario'
+import type { CarrierStay } from '@loopwright/study'
+import { oneView, type PlanCell } from '../cells/cell.ts'
+import { drawPlan } from '../page/planHtml.ts'
+import { mapPath, planZones } from '../sweep/plan.ts'
+import { counted } from '../words/countedWords.ts'
+
+/** carriers in stations that the finding names */
+const NAMED = 3
+
+/**
+ * @param stays  of the carriers to be shown
+ * @param at     seconds from the start of the run
+ * @param when   the same in words: "08:00"
+ */
+export function carriersPlan(scenario: Scenario, stays: readonly CarrierStay[], at: number, when: string): PlanCell {
+  const here = stays
+    .filter(({ zone, enterSeconds, leaveSeconds }) => zone >= 0 && enterSeconds <= at && (leaveSeconds === null || at < leaveSeconds))
+    .toSorted((a, b) => a.zone - b.zone)
+  const zones = planZones(scenario, null).map((zone, index) => {
+    const stay = here.find((one) => one.zone === index)
+    return stay === undefined ? zone : { ...zone, carrier: String(stay.carrier) }
+  })
+  const paths = isPlainLoop(scenario.line) ? null : scenario.line.paths.map(mapPath)
+  const inStations = here.flatMap(({ zone, carrier }) => {
+    const { station } = zones[zone]!
+    return station === null ? [] : [`${carrier} at ${station.title}`]
+  })
+  const named = inStations.slice(0, NAMED)
+  const others = inStations.length - named.length
+  const who = named.length === 0 ? '' : `: ${listWords(others > 0 ? [...named, `${others} more`] : named)}`
+  return {
+    kind: 'plan',
+    id: 'trace-plan',
+    pageOnly: true,
+    views: oneView({
+      finding: `At ${when} ${inStations.length} of ${counted(here.length, 'carrier')} on the line ${inStations.length === 1 ? 'is' : 'are'} in a station${who}.`,
+      picture: { kind: 'plan', zones, paths, valueMeaning: null },
+      alt: drawPlan({ zones, paths }, { valueMeaning: null }).description,
+      howToRead: `The line at one instant of this run, the left edge of the picture before. A carrier that moves is drawn in the zone that it moves to.`,
+      table: tableOf<CarrierStay>({
+        caption: `Carriers at ${when}`,
+        columns: [
+          {
+            head: 'Carrier',
+            text: ({ carrier }) => String(carrier),
+            data: [['carrier', 'number of the carrier', ({ carrier }) => carrier]],
+          },
+          wordColumn('Zone', 'zone', 'name of the zone', ({ zone }) => zones[zone]!.name),
+          wordColumn('Station', 'station', 'title of the station there; empty: none', ({ zone }) => zones[zone]!.station?.title ?? ''),
+        ],
+        rows: here,
+      }),
+      tableOpen: false,
+    }),
+  }
+}
