@@ -8,7 +8,8 @@ import type { Job as QueuedJob } from 'bullmq'
 import type { LineSpec } from '@loopwright/line'
 import { callingThread } from '../runs/callingThread.ts'
 import type { Pool } from '../runs/pool.ts'
-import type { Task, TaskResult } from '../runs/task.ts'
+import { perCarriers, perKey } from '../runs/remembered.ts'
+import type { TaskResult } from '../runs/task.ts'
 import { readEntryFile } from '../store/entryFile.ts'
 import { engineMark } from '../store/engineMark.ts'
 import { type Form, resultForm, rowForm } from '../store/forms.ts'
@@ -73,8 +74,6 @@ export async function openQueuePool(place: QueuePlace, { say, now, local = calli
   events.on('error', () => {})
   const lines: Known[] = []
   const outstanding = new Outstanding()
-  const forms = new Map<string, { readonly key: string; readonly form: Form<unknown> }>()
-  const chunks = new Map<string, number>()
   /** answers that the study has had: taken away at the next look, when they are kept elsewhere */
   let had: string[] = []
   let closed = false
@@ -214,16 +213,11 @@ export async function openQueuePool(place: QueuePlace, { say, now, local = calli
     flying.set(id, file)
     return file
   }
-  const known = (task: Omit<Task, 'from' | 'to'>): { readonly key: string; readonly form: Form<unknown> } => {
-    const place = JSON.stringify([task.line, task.carriers, task.seed, task.want])
-    const before = forms.get(place)
-    if (before !== undefined) return before
-    const { spec } = lines[task.line]!
-    const form = (task.want === 'rows' ? rowForm(spec) : resultForm(spec)) as Form<unknown>
-    const made = { key: runKey(spec, task.carriers, task.seed, form.name), form }
-    forms.set(place, made)
-    return made
-  }
+  const known = perKey(({ line, carriers, seed, want }) => {
+    const { spec } = lines[line]!
+    const form = (want === 'rows' ? rowForm(spec) : resultForm(spec)) as Form<unknown>
+    return { key: runKey(spec, carriers, seed, form.name), form }
+  })
   return {
     size: 1,
     depth: JOBS_AT_ONCE,
@@ -234,12 +228,7 @@ export async function openQueuePool(place: QueuePlace, { say, now, local = calli
       const text = lineText(spec)
       return lines.push({ spec, text, digest: lineDigest(text), told: false }) - 1
     },
-    chunkOf({ line, carriers }) {
-      const place = `${line}/${carriers}`
-      const chunk = chunks.get(place) ?? jobChunk(lines[line]!.spec, carriers)
-      chunks.set(place, chunk)
-      return chunk
-    },
+    chunkOf: perCarriers(({ line, carriers }) => jobChunk(lines[line]!.spec, carriers)),
     start: () => {},
     async run(_, task) {
       const line = lines[task.line]!

@@ -5,10 +5,10 @@
 import type { LineSpec } from '@loopwright/line'
 import { lawOrNull } from '@loopwright/line/bounds'
 import { runKey } from '../store/runKey.ts'
-import { expectedMoves } from './expectedMoves.ts'
+import { expectedEvents } from './expectedEvents.ts'
 import { OthersShare } from './othersShare.ts'
 import type { Pool } from './pool.ts'
-import type { Task } from './task.ts'
+import { perCarriers, perKey } from './remembered.ts'
 
 /** Which part of a study. */
 export interface Share {
@@ -23,8 +23,8 @@ export interface PartPool extends Pool {
   readonly report: { readonly run: number; readonly left: number }
 }
 
-/** moves from zone to zone that make a share worth a task of its own: some 10 ms */
-const MOVES = 10_000
+/** events that make a share worth a task of its own: some milliseconds */
+const EVENTS = 30_000
 const CHUNK_MAX = 5
 /** shares of a study wait for nobody, so all of them can be asked at once */
 const TASKS_AT_ONCE = 256
@@ -40,28 +40,18 @@ export function partPool(pool: Pool, { part, of }: Share): PartPool {
   if (!Number.isInteger(of) || of < 1 || !Number.isInteger(part) || part < 1 || part > of)
     throw new RangeError(`a share is a whole number from 1 to the number of shares, not ${part} of ${of}`)
   const specs = new Map<number, LineSpec>()
-  const chunks = new Map<string, number>()
-  const firsts = new Map<string, number>()
   const report = { run: 0, left: 0 }
   const busy = Array.from({ length: pool.size }, () => 0)
   const waiting: (() => void)[] = []
 
-  const chunkOf = ({ line, carriers }: Omit<Task, 'from' | 'to'>): number => {
-    const place = `${line}/${carriers}`
-    const known = chunks.get(place)
-    if (known !== undefined) return known
+  const chunkOf = perCarriers(({ line, carriers }) => {
     const spec = specs.get(line)!
-    const chunk = Math.max(1, Math.min(CHUNK_MAX, Math.floor(MOVES / expectedMoves(spec, lawOrNull(spec), carriers))))
-    chunks.set(place, chunk)
-    return chunk
-  }
+    return Math.max(1, Math.min(CHUNK_MAX, Math.floor(EVENTS / expectedEvents(spec, lawOrNull(spec), carriers))))
+  })
   /** Not all parts of a study begin with the same share: where each is short, the first share would have most. */
-  const firstOf = ({ line, carriers, seed, want }: Task): number => {
-    const place = JSON.stringify([line, carriers, seed, want])
-    const known = firsts.get(place) ?? Number.parseInt(runKey(specs.get(line)!, carriers, seed, want).slice(0, 8), 16) % of
-    firsts.set(place, known)
-    return known
-  }
+  const firstOf = perKey(
+    ({ line, carriers, seed, want }) => Number.parseInt(runKey(specs.get(line)!, carriers, seed, want).slice(0, 8), 16) % of,
+  )
   return {
     size: 1,
     depth: TASKS_AT_ONCE,

@@ -81,9 +81,18 @@ export function rowLayout(spec: LineSpec): RowLayout {
 export const stationColumn = (layout: RowLayout, station: number, state: StationState): number =>
   layout.station + station * layout.stationStride + STATION_STATES.indexOf(state)
 
-/** Writes a run into a row. */
-export function runRow(layout: RowLayout, result: RunResult): Float64Array {
-  const row = new Float64Array(layout.length)
+/** Room for the rows of some runs, one after the other in one piece of memory, which goes from thread to thread as a whole. */
+export function rowRoom({ length }: RowLayout, runs: number): Float64Array[] {
+  const room = new Float64Array(runs * length)
+  return Array.from({ length: runs }, (_, run) => room.subarray(run * length, (run + 1) * length))
+}
+
+/**
+ * Writes a run into a row.
+ *
+ * @param row  zeros; default: one of its own
+ */
+export function runRow(layout: RowLayout, result: RunResult, row: Float64Array = new Float64Array(layout.length)): Float64Array {
   row[layout.units] = result.output
   row[layout.end] = END_REASONS.indexOf(result.end.reason)
   row[layout.events] = result.events

@@ -1,6 +1,6 @@
 /** What a worker thread is asked, and what it does with it: the same code runs in the calling thread where there are no workers. */
 import { createSimulator, type LineSpec, type RunResult, type Simulator, Trace } from '@loopwright/line'
-import { type RowLayout, rowLayout, runRow } from './runRow.ts'
+import { type RowLayout, rowLayout, rowRoom, runRow } from './runRow.ts'
 import { withCarriers } from '../change/withCarriers.ts'
 
 export interface Task {
@@ -18,6 +18,9 @@ export interface Task {
   /** which events are kept of what is traced; default: all */
   readonly events?: EventWish
 }
+
+/** What runs have in common, whichever of them. */
+export type RunKind = Omit<Task, 'from' | 'to'>
 
 /** One of the two engines; both give the same numbers. */
 export type ForcedEngine = 'events' | 'recursion'
@@ -101,11 +104,11 @@ export class TaskRunner {
     if (known === undefined) throw new Error(`a task names line ${task.line}, which was not told before`)
     if (task.want === 'traces') return yield* tracedRuns(task, known.spec)
     const simulator = this.#simulator(task, known.spec)
-    const rows: Float64Array[] = []
+    const rows = task.want === 'rows' ? rowRoom(known.layout, task.to - task.from) : []
     const results: RunResult[] = []
     for (let replication = task.from; replication < task.to; replication += 1) {
       const result = yield* simulator.pieces({ seed: task.seed, replication })
-      if (task.want === 'rows') rows.push(runRow(known.layout, result))
+      if (task.want === 'rows') runRow(known.layout, result, rows[replication - task.from])
       else results.push(result)
     }
     return { rows, results, traces: [] }

@@ -21,7 +21,9 @@ port.on('message', (message: ToWorker) => {
     return
   }
   const answer = perform(message.task)
-  port.postMessage(answer, answer.kind === 'done' ? answer.result.rows.map((row) => row.buffer as ArrayBuffer) : [])
+  // rows of a task lie in one piece of memory
+  const [first] = answer.kind === 'done' ? answer.result.rows : []
+  port.postMessage(answer, first === undefined ? [] : [first.buffer as ArrayBuffer])
 })
 
 function perform(task: Task): FromWorker {

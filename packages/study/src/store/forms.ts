@@ -1,6 +1,6 @@
 /** Rows and results as bytes, and back. */
 import type { LineSpec, RunResult } from '@loopwright/line'
-import { type RowLayout, rowLayout, runRow } from '../runs/runRow.ts'
+import { type RowLayout, rowLayout, rowRoom, runRow } from '../runs/runRow.ts'
 
 export interface Form<T> {
   readonly name: 'rows' | 'results'
@@ -11,7 +11,8 @@ export interface Form<T> {
 
 /** Rows: numbers of 8 bytes, row by row (IEEE 754, in the order of the processor: least byte first on all that run this). */
 export function rowForm(spec: LineSpec): Form<Float64Array> {
-  const rowBytes = rowLayout(spec).length * Float64Array.BYTES_PER_ELEMENT
+  const layout = rowLayout(spec)
+  const rowBytes = layout.length * Float64Array.BYTES_PER_ELEMENT
   return {
     name: 'rows',
     bytesOf: (rows) => {
@@ -19,10 +20,12 @@ export function rowForm(spec: LineSpec): Form<Float64Array> {
       for (const [index, row] of rows.entries()) bytes.set(new Uint8Array(row.buffer, row.byteOffset, rowBytes), index * rowBytes)
       return bytes
     },
-    itemsOf: (bytes, count) =>
-      bytes.length === count * rowBytes
-        ? Array.from({ length: count }, (_, index) => new Float64Array(bytes.slice(index * rowBytes, (index + 1) * rowBytes).buffer))
-        : null,
+    itemsOf: (bytes, count) => {
+      if (bytes.length !== count * rowBytes) return null
+      const rows = rowRoom(layout, count)
+      if (count > 0) new Uint8Array(rows[0]!.buffer).set(bytes)
+      return rows
+    },
   }
 }
 
