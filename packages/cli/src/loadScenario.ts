@@ -2,6 +2,7 @@
 import {
   applyVariation,
   type Changes,
+  type FileRead,
   formatProblems,
   type Problem,
   readScenario,
@@ -23,6 +24,8 @@ export interface Loaded {
   readonly problems: readonly Problem[]
   /** what the reader made of it */
   readonly notes: ScenarioNotes
+  /** of the text */
+  readonly read: FileRead
 }
 
 /**
@@ -43,11 +46,11 @@ export async function loadScenario(shell: Shell, file: string, variation?: strin
  * @throws Misuse  with all problems, each with its place and remedy
  */
 export function loadedText(shell: Shell, file: string, text: string): Loaded {
-  const { scenario, problems, notes } = readScenario(text, { files: (name) => shell.readBeside(file, name) })
+  const { scenario, notes, problems, ...said } = readScenario(text, { files: (name) => shell.readBeside(file, name) })
   const told = problems.length === 0 ? '' : formatProblems(problems, text, file)
   if (scenario === null || notes === null) throw new Misuse(told)
   if (told !== '') shell.err.write(`${told}\n`)
-  return { file, text, variation: null, scenario: onOneLine(scenario), problems, notes }
+  return { file, text, variation: null, scenario: onOneLine(scenario), problems, notes, read: { scenario, notes, ...said } }
 }
 
 /** What people read stands on one line: a line end in a title must not look like a sentence of ours. The names that find random streams have none. */
@@ -66,14 +69,14 @@ function onOneLine(scenario: Scenario): Scenario {
  * @throws Misuse  with all problems, each with its place and remedy
  */
 export function withChanges(shell: Shell, base: Loaded, name: string, changes: Changes): Loaded {
-  const { file, text } = base
+  const { file, text, read } = base
   const files = (path: string): string | null => shell.readBeside(file, path)
   const { scenario, problems, notes } = readScenarioWith(text, changes, { files, changePrefix: '--set ' })
   if (scenario === null || notes === null) throw new Misuse(formatProblems(problems, text, file))
   const known = new Set(base.problems.map(({ message }) => message))
   const fresh = problems.filter(({ message }) => !known.has(message))
   if (fresh.length > 0) shell.err.write(`${formatProblems(fresh, text, file)}\n`)
-  return { file, text, variation: name, scenario: onOneLine(scenario), problems, notes }
+  return { file, text, variation: name, scenario: onOneLine(scenario), problems, notes, read }
 }
 
 function varied(text: string, file: string, variation: string): string {

@@ -1,9 +1,10 @@
 // Reading it
 export { readScenario } from './read.ts'
-export type { ReadOptions, ReadResult } from './read.ts'
+export type { FileRead, ReadOptions, ReadResult } from './read.ts'
 export { readScenarioWith } from './changes/changes.ts'
-export type { ChangeOptions, Changes, ChangeValue } from './changes/changes.ts'
+export type { ChangeOptions, Changes } from './changes/changes.ts'
 export { fileValues, timesScaled } from './changes/values.ts'
+export type { ChangeValue, FileValues } from './changes/values.ts'
 export { applyVariation } from './changes/variations.ts'
 export type { Variation } from './changes/variations.ts'
 
@@ -31,8 +32,8 @@ export { writeDistribution, writeColumn } from './write/distribution.ts'
 export type { ColumnOfFile } from './write/distribution.ts'
 export { putIntoText } from './changes/putIntoText.ts'
 export type { TextChange } from './changes/putIntoText.ts'
-export { resolveScenario } from './write/explain.ts'
-export type { ResolveResult } from './write/explain.ts'
+export { completeForm, defaultsOf, resolveScenario } from './write/explain.ts'
+export type { DefaultValue, Explained, ResolveResult } from './write/explain.ts'
 export { scenarioJsonSchema } from './schema/jsonSchema.ts'
 export type { ScenarioFile } from './schema/file.ts'
 

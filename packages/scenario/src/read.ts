@@ -9,6 +9,7 @@ import { resolve } from './resolve/resolve.ts'
 import type { Scenario } from './scenario.ts'
 import { checkShape } from './text/shape.ts'
 import { readSource } from './text/source.ts'
+import { type FileValues, valuesOf } from './changes/values.ts'
 import { addAtKey, applyTo, checkVariations, treeWith } from './changes/variations.ts'
 
 /** How a file is read. */
@@ -25,11 +26,18 @@ export interface ReadResult {
   readonly problems: readonly Problem[]
   /** what the file was understood to say; null without a scenario */
   readonly notes: ScenarioNotes | null
-}
-
-export interface Reading extends ReadResult {
   /** where the values of the complete form came from, by their path there */
   readonly origins: ReadonlyMap<string, string>
+  /** what stands in the file, by path */
+  readonly values: FileValues
+  /** texts of the data files that it names, by their names in it */
+  readonly beside: Readonly<Record<string, string>>
+}
+
+/** What a file without errors says: all that a result tells of it, so that nobody reads it again. */
+export interface FileRead extends Omit<ReadResult, 'problems'> {
+  readonly scenario: Scenario
+  readonly notes: ScenarioNotes
 }
 
 /**
@@ -39,39 +47,59 @@ export interface Reading extends ReadResult {
  * @example readScenario('format: 1').scenario // => null
  */
 export function readScenario(text: string, options: ReadOptions = {}): ReadResult {
-  const { scenario, problems, notes } = readWithOrigins(text, options)
-  return { scenario, problems, notes }
+  return readText(text, options)
 }
 
-export function readWithOrigins(text: string, options: ReadOptions, tryVariations = true): Reading {
+export function readText(text: string, options: ReadOptions, tryVariations = true): ReadResult {
   const report = createReport(text)
   const root = readSource(text, report)
-  if (root === null) return { scenario: null, problems: report.problems(), notes: null, origins: new Map() }
+  if (root === null) return { scenario: null, problems: report.problems(), notes: null, ...NOTHING_SAID }
   return readTree(root, report, options, tryVariations ? text : null)
 }
+
+/** Of a file that cannot be read. */
+export const NOTHING_SAID: Pick<ReadResult, 'origins' | 'values' | 'beside'> = { origins: new Map(), values: valuesOf(null), beside: {} }
 
 /**
  * The same for values that are read already.
  *
  * @param text  of the file, with which its variations are tried out; null: they are not
  */
-export function readTree(root: Located, report: Report, options: ReadOptions, text: string | null): Reading {
+export function readTree(root: Located, report: Report, options: ReadOptions, text: string | null): ReadResult {
   const origins = new Map<string, string>()
+  const beside: Record<string, string> = {}
+  const files = (name: string): string | null => {
+    const found = options.files?.(name) ?? null
+    if (found !== null) beside[name] = found
+    return found
+  }
   checkShape(root, report)
   const first = root.entries.keys().next().value
   if (root.entries.has('format') && first !== 'format') {
     const entry = root.entries.get('format')!
     report.addAt(entry.keyStart, entry.keyEnd - entry.keyStart, 'format', say.formatNotFirst())
   }
-  const resolved = resolve({ report, files: options.files ?? null, origins, zoneIndex: new Map(), tables: [], takenOut: new Set() }, root)
+  const resolved = resolve(
+    { report, files: options.files === undefined ? null : files, origins, zoneIndex: new Map(), tables: [], takenOut: new Set() },
+    root,
+  )
   checkVariations(root, report)
-  if (text !== null && resolved !== null) tryAll(text, root, report, options)
+  if (text !== null && resolved !== null) tryAll(text, root, resolved.scenario.line.zones.length, report, options)
   const found = report.hasErrors() ? null : resolved
-  return { scenario: found?.scenario ?? null, problems: report.problems(), notes: found?.notes ?? null, origins }
+  return {
+    scenario: found?.scenario ?? null,
+    problems: report.problems(),
+    notes: found?.notes ?? null,
+    origins,
+    values: valuesOf(root),
+    beside,
+  }
 }
 
 /** More text than this times the number of variations is not tried out: it would keep the reader waiting. */
 const TRY_CHARACTERS_MAX = 100_000
+/** and so are more zones than this times that number */
+const TRY_ZONES_MAX = 5000
 
 /** signs that begin a name for a value, and a use of it */
 const REFERENCES = /[&*]/
@@ -85,13 +113,14 @@ function tried(text: string, root: Located, variation: Entry, options: ReadOptio
     return report.problems()
   }
   const changed = applyTo(root, text, variation.key, createReport(text))
-  return changed.text === null ? changed.problems : readWithOrigins(changed.text, options, false).problems
+  return changed.text === null ? changed.problems : readText(changed.text, options, false).problems
 }
 
 /** Reads the file once with each variation; the first error of each is a finding at its name. */
-function tryAll(text: string, root: Located, report: Report, options: ReadOptions): void {
+function tryAll(text: string, root: Located, zones: number, report: Report, options: ReadOptions): void {
   const variations = [...(root.entries.get('variations')?.value.entries.values() ?? [])]
-  if (report.hasErrors() || text.length * variations.length > TRY_CHARACTERS_MAX) return
+  const long = Math.max(text.length / TRY_CHARACTERS_MAX, zones / TRY_ZONES_MAX) * variations.length > 1
+  if (report.hasErrors() || long) return
   for (const entry of variations) {
     const problems = tried(text, root, entry, options)
     const first = problems.find((problem) => problem.severity === 'error')

@@ -56,7 +56,7 @@ export async function carriers(shell: Shell, file: string, flags: CarriersFlags,
       const { carrierSweepStory, emptyTale } = await import('@loopwright/notebook')
       if (study.counts.every((count) => count.replications === 0))
         return emptyTale('Stopped before the first run was done: nothing to tell.')
-      return carrierSweepStory(source.scenario, study, storyOptions(shell, source, flags))
+      return carrierSweepStory(source.scenario, study, storyOptions(source, flags))
     },
     name: source.scenario.name,
     command,

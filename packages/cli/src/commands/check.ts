@@ -8,6 +8,6 @@ export async function check(shell: Shell, file: string, flags: Omit<OutputFlags,
   const source = await loadScenario(shell, file, flags.variation)
   await checkOutputs(shell, flags)
   const { checkStory } = await import('@loopwright/notebook')
-  const tale = refusals(() => checkStory(source.scenario, source.notes, storyOptions(shell, source)))
+  const tale = refusals(() => checkStory(source.scenario, source.notes, storyOptions(source)))
   return await tell(shell, flags, { partial: false, document: null, tale: async () => tale, name: source.scenario.name, command })
 }

@@ -42,7 +42,7 @@ export async function compare(shell: Shell, files: readonly string[], flags: Com
       (await import('@loopwright/notebook')).compareStory(
         loaded.map(({ scenario }) => scenario),
         result,
-        storyOptions(shell, first!),
+        storyOptions(first!),
       ),
     simulated: (result) => result,
   })

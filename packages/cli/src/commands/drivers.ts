@@ -21,7 +21,7 @@ export async function drivers(shell: Shell, file: string, flags: StudyFlags, com
     command,
     study: (options) => findDrivers(line, { replications, ...groups }, options),
     document: (result) => driverDocument(source, result),
-    tale: async (result) => (await import('@loopwright/notebook')).driverStory(source.scenario, result, storyOptions(shell, source)),
+    tale: async (result) => (await import('@loopwright/notebook')).driverStory(source.scenario, result, storyOptions(source)),
     simulated: (result) => result,
   })
 }

@@ -63,7 +63,7 @@ export async function forecast(shell: Shell, file: string, flags: ForecastFlags,
       sweep.counts[0]!.replications === 0
         ? notebook.emptyTale('Stopped before the first shift was simulated: nothing to tell.')
         : withDoubt(
-            notebook.forecastStory(source.scenario, result, storyOptions(shell, source, flags)),
+            notebook.forecastStory(source.scenario, result, storyOptions(source, flags)),
             doubt === null ? [] : notebook.doubtStory(source.scenario, doubt.result, doubt.inputs).cells,
           ),
     name: source.scenario.name,

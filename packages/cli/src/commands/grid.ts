@@ -34,7 +34,7 @@ export async function grid(shell: Shell, file: string, flags: GridFlags, command
     command,
     study: (options) => runGrid(points, { factors, base, replications }, options),
     document: (result) => gridDocument(source, result),
-    tale: async (result) => notebook.gridStory(scenario, result, storyOptions(shell, source)),
+    tale: async (result) => notebook.gridStory(scenario, result, storyOptions(source)),
     simulated: (result) => result,
   })
 }

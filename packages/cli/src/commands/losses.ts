@@ -21,7 +21,7 @@ export async function losses(shell: Shell, file: string, flags: StudyFlags, comm
     command,
     study: (options) => findLosses(line, { replications, stopGroups: groups }, options),
     document: (result) => lossDocument(source, result),
-    tale: async (result) => (await import('@loopwright/notebook')).lossStory(source.scenario, result, storyOptions(shell, source)),
+    tale: async (result) => (await import('@loopwright/notebook')).lossStory(source.scenario, result, storyOptions(source)),
     simulated: (result) => result,
   })
 }

@@ -51,7 +51,7 @@ export async function run(shell: Shell, file: string, flags: RunFlags, command: 
     tale: async () => {
       const { emptyTale, runsStory } = await import('@loopwright/notebook')
       if (result.count.replications === 0) return emptyTale('Stopped before the first run was done: nothing to tell.')
-      const { question, cells } = runsStory(source.scenario, result, single ?? null, storyOptions(shell, source, flags))
+      const { question, cells } = runsStory(source.scenario, result, single ?? null, storyOptions(source, flags))
       if (events === null) return { question, cells }
       return { question, cells: [...cells, (await import('../documents/eventsCell.ts')).eventsCell(events)] }
     },

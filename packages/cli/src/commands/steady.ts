@@ -25,7 +25,7 @@ export async function steady(shell: Shell, file: string, flags: StudyFlags, comm
     document: () => steadyDocument(source, result),
     tale: async () => {
       const { seedWords, simulatedCell, steadyStory } = await import('@loopwright/notebook')
-      const { question, cells } = steadyStory(source.scenario, result, storyOptions(shell, source))
+      const { question, cells } = steadyStory(source.scenario, result, storyOptions(source))
       const run = simulatedCell('simulated', source.scenario, source.file, { ...result, partial }, '')
       return { question, cells: [...cells, { ...run, sentence: `${replications} long runs simulated, ${seedWords(seed)}.` }] }
     },

@@ -50,7 +50,7 @@ export async function sweep(shell: Shell, file: string, flags: SweepFlags, comma
       const { carrierSweepStory, emptyTale } = await import('@loopwright/notebook')
       if (result.counts.every((count) => count.replications === 0))
         return emptyTale('Stopped before the first run was done: nothing to tell.')
-      return carrierSweepStory(source.scenario, result, storyOptions(shell, source, flags))
+      return carrierSweepStory(source.scenario, result, storyOptions(source, flags))
     },
     name: source.scenario.name,
     command,

@@ -124,7 +124,7 @@ async function picture(
   const { simulatedCell, tracePauses, traceStory } = await import('@loopwright/notebook')
   const { shiftStarts } = notes
   const { question, cells } = traceStory(scenario, stays, {
-    ...storyOptions(shell, source),
+    ...storyOptions(source),
     fromSeconds,
     toSeconds,
     shiftStarts,

@@ -73,17 +73,16 @@ export async function tell(shell: Shell, flags: OutputFlags, told: AnsweredStudy
 
 /** What a tale of a study knows beside its result. */
 export function storyOptions(
-  shell: Shell,
-  source: Pick<Loaded, 'file' | 'text' | 'problems'> &
+  source: Pick<Loaded, 'file' | 'text' | 'problems' | 'read'> &
     Partial<Pick<Loaded, 'variation'>> & { readonly notes: Pick<ScenarioNotes, 'shiftsPerDay' | 'shiftStarts'> },
   { plain }: Pick<OutputFlags, 'plain'> = {},
 ) {
-  const { file, text, problems, notes, variation = null } = source
+  const { file, text, read, problems, notes, variation = null } = source
   return {
     scenarioFile: file,
     scenarioText: text,
+    read,
     variation,
-    readBeside: (path: string) => shell.readBeside(file, path),
     problems,
     notes,
     plain: plain === true,

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest'
+import { sourceRead } from '../study/sourceRead.ts'
 import { defaultInputs } from './defaultInputs.ts'
 
 const YAML = `
@@ -14,7 +15,8 @@ stations:
   S1: { zone: Z02, unload: { takeOff: 5 s }, load: { place: 6 s } }
 `
 
-const rows = (text: string): string[][] => defaultInputs(text, 'six.yaml', () => null)!.rows.map(({ cells }) => [...cells])
+const table = (text: string) => defaultInputs(sourceRead({ scenarioText: text, scenarioFile: 'six.yaml' })!, 'six.yaml')!
+const rows = (text: string): string[][] => table(text).rows.map(({ cells }) => [...cells])
 
 test('a field that the file leaves out is told with its default, once, with the number of places', () => {
   const told = rows(YAML)
@@ -29,5 +31,5 @@ test('what the file says is no default any more', () => {
 })
 
 test('the note says where all of it can be seen', () => {
-  expect(defaultInputs(YAML, 'six.yaml', () => null)!.note).toContain('loopwright resolve six.yaml')
+  expect(table(YAML).note).toContain('loopwright resolve six.yaml')
 })

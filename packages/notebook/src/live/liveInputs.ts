@@ -1,6 +1,14 @@
 /** What of a scenario its page offers to change, where nobody has said. */
 import { distributionMean } from '@loopwright/stats'
-import { type ChangeValue, fileValues, readScenario, type Scenario, type ScenarioNotes, timesScaled, titleOf } from '@loopwright/scenario'
+import {
+  type ChangeValue,
+  type FileValues,
+  readScenario,
+  type Scenario,
+  type ScenarioNotes,
+  timesScaled,
+  titleOf,
+} from '@loopwright/scenario'
 import { shortNumber } from '../inputs/quantityWords.ts'
 import type { LiveInput } from './liveInput.ts'
 
@@ -16,13 +24,19 @@ const MAX = 40
  * @example liveInputs(text)[0].key // => 'carriers'
  */
 export function liveInputs(text: string, files: (path: string) => string | null = () => null): LiveInput[] {
-  const { scenario, notes } = readScenario(text, { files })
-  return scenario === null || notes === null ? [] : inputsOf(text, scenario, notes)
+  const { scenario, notes, values } = readScenario(text, { files })
+  return scenario === null || notes === null ? [] : inputsOf({ scenario, notes, values })
 }
 
-/** The same of a file that is read already. */
-export function inputsOf(text: string, scenario: Scenario, notes: ScenarioNotes): LiveInput[] {
-  const at = fileValues(text)
+/** A file that is read already. */
+export interface InputSource {
+  readonly scenario: Scenario
+  readonly notes: ScenarioNotes
+  readonly values: FileValues
+}
+
+/** The same of it. */
+export function inputsOf({ scenario, notes, values: at }: InputSource): LiveInput[] {
   return [
     ...lineInputs(scenario, notes, at),
     ...notes.stations.slice(0, MAX).flatMap((_, index) => stationInputs(notes, index, at)),
@@ -32,9 +46,7 @@ export function inputsOf(text: string, scenario: Scenario, notes: ScenarioNotes)
   ]
 }
 
-type At = (path: string) => ChangeValue | null
-
-function lineInputs(scenario: Scenario, notes: ScenarioNotes, at: At): LiveInput[] {
+function lineInputs(scenario: Scenario, notes: ScenarioNotes, at: FileValues): LiveInput[] {
   const [count, speed, release, plan] = [at('carriers.count'), at('drive.speed'), at('drive.release'), at('plan')]
   return [
     ...(typeof count === 'number'
@@ -48,7 +60,7 @@ function lineInputs(scenario: Scenario, notes: ScenarioNotes, at: At): LiveInput
   ]
 }
 
-function stationInputs(notes: ScenarioNotes, index: number, at: At): LiveInput[] {
+function stationInputs(notes: ScenarioNotes, index: number, at: FileValues): LiveInput[] {
   const { name, title, zone, meanWorkSeconds } = notes.stations[index]!
   const label = title === name ? name : `${name} ${title}`
   const base = `stations.${step(name)}`
@@ -67,7 +79,7 @@ function stationInputs(notes: ScenarioNotes, index: number, at: At): LiveInput[]
 const DUTIES = ['unload', 'load', 'work']
 
 /** Where options add time to the tasks of a station; null where they add it at another one too. */
-function addedPaths(notes: ScenarioNotes, station: string, at: At): string[] | null {
+function addedPaths(notes: ScenarioNotes, station: string, at: FileValues): string[] | null {
   const tasksOf = (name: string): string[] => DUTIES.flatMap((duty) => keysOf(at(`stations.${step(name)}.${duty}`)))
   const own = tasksOf(station)
   const elsewhere = new Set(notes.stations.filter(({ name }) => name !== station).flatMap(({ name }) => tasksOf(name)))
@@ -81,7 +93,7 @@ function addedPaths(notes: ScenarioNotes, station: string, at: At): string[] | n
 const keysOf = (value: ChangeValue | null): string[] =>
   value === null || typeof value !== 'object' || Array.isArray(value) ? [] : Object.keys(value)
 
-function stopInputs(scenario: Scenario, { name, title, sources }: Scenario['stopEntries'][number], at: At): LiveInput[] {
+function stopInputs(scenario: Scenario, { name, title, sources }: Scenario['stopEntries'][number], at: FileValues): LiveInput[] {
   const source = scenario.line.breakdowns.find((each) => each.name === sources[0]?.source)
   if (source === undefined) return []
   const base = `stops.${step(name)}`
@@ -102,7 +114,7 @@ function stopInputs(scenario: Scenario, { name, title, sources }: Scenario['stop
 }
 
 /** Percentages by variant, which add up to 100. */
-function shareInputs(scenario: Scenario, at: At): LiveInput[] {
+function shareInputs(scenario: Scenario, at: FileValues): LiveInput[] {
   const shares = at('products.variants')
   if (shares === null || typeof shares !== 'object' || Array.isArray(shares)) return []
   const entries = Object.entries(shares)
@@ -119,7 +131,7 @@ function shareInputs(scenario: Scenario, at: At): LiveInput[] {
   )
 }
 
-function operatorInputs(at: At): LiveInput[] {
+function operatorInputs(at: FileValues): LiveInput[] {
   const named = at('operators')
   if (named === null || typeof named !== 'object') return []
   return Object.keys(named)

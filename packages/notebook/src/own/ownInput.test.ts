@@ -4,8 +4,8 @@ import { scenarioText } from '../../../../tests/helpers/scenarioText.ts'
 import { type InputRange, ownInput } from './ownInput.ts'
 
 const text = scenarioText()
-const { scenario, notes } = readScenario(text)
-const input = (name: string, range: InputRange) => ownInput({ text, scenario: scenario!, notes: notes! }, name, range)
+const { scenario, notes, values } = readScenario(text)
+const input = (name: string, range: InputRange) => ownInput({ scenario: scenario!, notes: notes!, values }, name, range)
 const RANGE = { from: 2, to: 20, step: 1 }
 
 test('a value as the page names it, or by its path', () => {

@@ -1,7 +1,7 @@
 /** What the reader of a page may change, where the notebook itself says so. */
-import { fileValues, nearest, type Scenario, type ScenarioNotes } from '@loopwright/scenario'
+import { nearest } from '@loopwright/scenario'
 import type { LiveInput } from '../live/liveInput.ts'
-import { inputsOf } from '../live/liveInputs.ts'
+import { type InputSource, inputsOf } from '../live/liveInputs.ts'
 import { Mistake } from '../load/fault.ts'
 import { checkNames, shown } from '../runner/knownNames.ts'
 
@@ -16,12 +16,6 @@ export interface InputRange {
   readonly label?: string
 }
 
-export interface InputSource {
-  readonly text: string
-  readonly scenario: Scenario
-  readonly notes: ScenarioNotes
-}
-
 /** A number with what stands behind it. */
 const NUMBER = /^\s*(-?\d+(?:\.\d+)?)\s*(.*?)\s*$/
 
@@ -31,7 +25,7 @@ const NUMBER = /^\s*(-?\d+(?:\.\d+)?)\s*(.*?)\s*$/
  * @param name  as the page names it (`carriers`, `speed`, `S6.time`), or a path of the scenario file (`drive.speed`)
  * @throws RangeError  if the scenario has no such value, or the range is none
  */
-export function ownInput({ text, scenario, notes }: InputSource, name: string, range: InputRange): LiveInput {
+export function ownInput(source: InputSource, name: string, range: InputRange): LiveInput {
   checkNames(`input('${name}')`, range ?? null, ['from', 'to', 'step', 'unit', 'label'])
   const { from, to, step, unit = '' } = range
   for (const [what, value] of Object.entries({ from, to, step }))
@@ -46,7 +40,7 @@ export function ownInput({ text, scenario, notes }: InputSource, name: string, r
     throw new Mistake(`input('${name}'): a step of ${step} does not fit between ${from} and ${to}`, 'Write a smaller one above 0.', 'step')
   const shownAs = { kind: 'range', from, to, step, unit } as const
   const group = 'Of this notebook'
-  const usual = inputsOf(text, scenario, notes)
+  const usual = inputsOf(source)
   const own = usual.find(({ key }) => key === name)
   if (own !== undefined) {
     if (own.shown.kind !== 'range')
@@ -59,7 +53,7 @@ export function ownInput({ text, scenario, notes }: InputSource, name: string, r
       )
     return { ...own, group, label: range.label ?? own.label, shown: { ...shownAs, unit: own.shown.unit } }
   }
-  const value = fileValues(text)(name)
+  const value = source.values(name)
   const written = typeof value === 'number' ? [String(value), String(value), ''] : typeof value === 'string' ? NUMBER.exec(value) : null
   if (written === null) {
     const known = usual.flatMap(({ key, shown: field }) => (field.kind === 'range' ? [key] : []))

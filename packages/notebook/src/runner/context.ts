@@ -1,6 +1,6 @@
 /** What a running notebook works with: it collects cells and prints them as they come. */
 import { isDeepStrictEqual } from 'node:util'
-import type { Problem, Scenario, ScenarioNotes } from '@loopwright/scenario'
+import type { Problem, Scenario, FileRead } from '@loopwright/scenario'
 import { type CarrierStudy, chooseCarriers, type SweepResult, sweepCarriers } from '@loopwright/study'
 import { carrierSweepStory } from '../sweep/carrierSweepStory.ts'
 import { type Cell, oneView, tableCell } from '../cells/cell.ts'
@@ -23,8 +23,8 @@ export interface ContextParts {
   readonly scenario: Scenario
   readonly scenarioFile: string
   readonly scenarioText: string
-  /** what the reader of the scenario made of it */
-  readonly notes: ScenarioNotes
+  /** the same as it was read */
+  readonly read: FileRead
   /** warnings about the scenario */
   readonly problems: readonly Problem[]
   readonly effects: Effects
@@ -51,7 +51,8 @@ export function notebookContext(parts: ContextParts): {
     scenarioFile: parts.scenarioFile,
     scenarioText: parts.scenarioText,
     problems: parts.problems,
-    notes: parts.notes,
+    notes: parts.read.notes,
+    read: parts.read,
     readBeside: (path: string) => readBeside?.(parts.scenarioFile, path) ?? null,
   }
   let proses = 0
@@ -116,7 +117,7 @@ export function notebookContext(parts: ContextParts): {
       show(tableCell(options?.id ?? `table-${tables}`, ownTable(rows, options)))
     },
     input: (name, range) => {
-      const made = ownInput({ text: parts.scenarioText, scenario, notes: parts.notes }, name, range)
+      const made = ownInput(parts.read, name, range)
       if (inputs.some(({ key }) => key === made.key)) throw new Mistake(`input('${name}') stands twice`, 'Write it once.', name)
       inputs.push(made)
       return Number(/^-?[\d.]+/.exec(made.file)?.[0])

@@ -91,18 +91,19 @@ export async function carryOut(
     throw new TypeError(`${file} has no notebook as its default export: write \`export default notebook({ … }, …)\``)
   const { scenarioFile, scenarioText } = await readBesideOrHere(file, notebook.head.scenario, effects)
   const { readBeside } = effects
-  const { scenario, problems, notes } = readScenario(
+  const { scenario, notes, problems, ...said } = readScenario(
     scenarioText,
     readBeside === undefined ? {} : { files: (path) => readBeside(scenarioFile, path) },
   )
   if (scenario === null || notes === null) return { status: 'wrong scenario', scenarioFile, scenarioText, problems }
 
+  const read = { scenario, notes, ...said }
   const question = notebook.head.question ?? scenario.question
   const print = hooks.onScenario({ question, scenario, scenarioFile })
   const { replications, seed, workers } = options
   const { context, cells, inputs, settle } = notebookContext({
     scenario,
-    notes,
+    read,
     scenarioFile,
     scenarioText,
     problems,
@@ -127,10 +128,8 @@ export async function carryOut(
     if (!effects.signal.aborted) fail(error)
   }
   const offered =
-    inputs.length === 0
-      ? undefined
-      : [...inputs, ...inputsOf(scenarioText, scenario, notes).filter(({ key }) => !inputs.some((own) => own.key === key))]
-  const live = liveCell({ scenarioFile, scenarioText, readBeside: (path) => readBeside?.(scenarioFile, path) ?? null }, offered)
+    inputs.length === 0 ? undefined : [...inputs, ...inputsOf(read).filter(({ key }) => !inputs.some((own) => own.key === key))]
+  const live = liveCell({ scenarioFile, scenarioText, read }, offered)
   const pageCells = live === null || cells.some(({ kind }) => kind === 'live') ? cells : [...cells, live]
   return { status: effects.signal.aborted ? 'partial' : 'done', question, scenarioName: scenario.name, cells, pageCells, problems, faults }
 }

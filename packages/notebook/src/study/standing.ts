@@ -9,6 +9,7 @@ import { liveCell } from '../live/liveCell.ts'
 import { standingCautions } from '../sweep/cautions.ts'
 import { markdownOf } from '../words/markdownOf.ts'
 import type { StoryOptions } from '../words/storyOptions.ts'
+import { sourceRead } from './sourceRead.ts'
 
 export interface Standing {
   /** all inputs, in shop-floor units */
@@ -20,14 +21,14 @@ export interface Standing {
 
 /** @param scenario  the one as it stands, not a proposal */
 export function standing(scenario: Scenario, options: StoryOptions): Standing {
-  const { scenarioText, scenarioFile, readBeside } = options
   const { line } = scenario
   const found = lawOrNull(line)
-  const defaults = scenarioText === undefined ? null : defaultInputs(scenarioText, scenarioFile, readBeside ?? (() => null))
+  const read = sourceRead(options)
+  const defaults = read === null ? null : defaultInputs(read, options.scenarioFile)
   return {
     assumptions: assumptionCells(scenario, { law: found, lawSeconds: (found?.unitsPerLap ?? 1) * workingSeconds(line) }, defaults),
     cautions: standingCautions(line),
-    live: liveCell(options),
+    live: read === null ? null : liveCell({ ...options, read }),
   }
 }
 

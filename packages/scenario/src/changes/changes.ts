@@ -2,14 +2,12 @@
 import type { Located } from '../text/located.ts'
 import * as say from '../problems/messages.ts'
 import type { Problem } from '../problems/problems.ts'
-import { type ReadOptions, type ReadResult, readTree, readWithOrigins } from '../read.ts'
+import { type ReadOptions, type ReadResult, NOTHING_SAID, readText, readTree } from '../read.ts'
 import { createReport } from '../problems/report.ts'
 import { readSource, readValue } from '../text/source.ts'
 import { graft, stepPath } from './graft.ts'
+import type { ChangeValue } from './values.ts'
 import { firstStep, parsePath } from './variations.ts'
-
-/** A text is read as it would be in the file: `12 m/min`, `15`, `[Z01, Z05]`, `{ kind: gamma, … }`. */
-export type ChangeValue = string | number | boolean | readonly ChangeValue[] | { readonly [key: string]: ChangeValue }
 
 /** New values by path, as under `variations`: `{ 'drive.speed': '12 m/min', 'carriers.count': 15 }`. */
 export type Changes = Readonly<Record<string, ChangeValue>>
@@ -44,7 +42,7 @@ export function readScenarioWith(text: string, changes: Changes, options: Change
   const placed = place(text, changes, options.changePrefix ?? '')
   const report = createReport([text, ...placed.map(({ label }) => label)].join('\n'))
   const file = readSource(text, report)
-  if (file === null) return { scenario: null, problems: report.problems(), notes: null }
+  if (file === null) return { scenario: null, problems: report.problems(), notes: null, ...NOTHING_SAID }
   let root: Located = file
   for (const change of placed) {
     const prefix = change.label.length - change.path.length - 1 - change.value.length
@@ -57,8 +55,8 @@ export function readScenarioWith(text: string, changes: Changes, options: Change
     else if (fault !== null || value !== null)
       report.addAt(key.start, change.path.length, change.path, fault ?? say.pathNowhere(change.path, String(steps!.at(-1)), null))
   }
-  const { scenario, notes } = readTree(root, report, options, null)
-  return { scenario, notes, problems: located(report.problems(), placed, () => readWithOrigins(text, options, false).problems) }
+  const read = readTree(root, report, options, null)
+  return { ...read, problems: located(report.problems(), placed, () => readText(text, options, false).problems) }
 }
 
 /** Each change on lines of its own behind the text of the file, so that places in it are known as those in the file are. */

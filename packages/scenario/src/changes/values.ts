@@ -1,19 +1,27 @@
 /** Values of a file as they stand in it, by the paths of variations: what somebody changes from. */
-import type { ChangeValue } from './changes.ts'
 import { type Located, plain } from '../text/located.ts'
 import { createReport } from '../problems/report.ts'
 import { readSource } from '../text/source.ts'
 import { stepInto } from './graft.ts'
 import { parsePath } from './variations.ts'
 
+/** A text is read as it would be in the file: `12 m/min`, `15`, `[Z01, Z05]`, `{ kind: gamma, … }`. */
+export type ChangeValue = string | number | boolean | readonly ChangeValue[] | { readonly [key: string]: ChangeValue }
+
+/** Takes a path as in a variation, such as `drive.speed`; gives null where the file does not say it, or cannot be read. */
+export type FileValues = (path: string) => ChangeValue | null
+
 /**
  * The values of a file by path, as plain data: texts as they are written. The file is read once, for all that is asked of it.
  *
- * @returns  takes a path as in a variation, such as `drive.speed`; gives null where the file does not say it, or cannot be read
  * @example fileValues('drive: { speed: 15 m/min }')('drive.speed') // => '15 m/min'
  */
-export function fileValues(text: string): (path: string) => ChangeValue | null {
-  const root = readSource(text, createReport(text))
+export function fileValues(text: string): FileValues {
+  return valuesOf(readSource(text, createReport(text)))
+}
+
+/** The same of a file that is read already; null: it cannot be read. */
+export function valuesOf(root: Located | null): FileValues {
   return (path) => {
     const steps = parsePath(path)
     if (root === null || steps === null) return null

@@ -1,6 +1,7 @@
 /** A variation written into a file beside those that are there. */
 import { isMap, parse, parseDocument } from 'yaml'
-import type { Changes, ChangeValue } from '../changes/changes.ts'
+import type { Changes } from '../changes/changes.ts'
+import type { ChangeValue } from '../changes/values.ts'
 
 /**
  * The text of a scenario file with one variation more; comments and all else stay.

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
 import { scenarioText } from '../../../../tests/helpers/scenarioText.ts'
-import { resolveScenario } from './explain.ts'
+import { defaultsOf, resolveScenario } from './explain.ts'
 import { readScenario } from '../read.ts'
 
 const SCENARIOS = new URL('../../../../scenarios/', import.meta.url)
@@ -11,6 +11,20 @@ test('the complete form of every scenario reads back identical', () => {
     const text = readFileSync(new URL(name, SCENARIOS), 'utf8')
     const { text: complete } = resolveScenario(text, name)
     expect(readScenario(complete!)).toMatchObject({ problems: [], scenario: readScenario(text).scenario })
+  }
+})
+
+test('the defaults are the values that the complete form calls so, each as it stands there', () => {
+  for (const name of readdirSync(SCENARIOS).filter((file) => file.endsWith('.yaml'))) {
+    const text = readFileSync(new URL(name, SCENARIOS), 'utf8')
+    const { scenario, origins } = readScenario(text)
+    const lines = resolveScenario(text, name).text!.matchAll(/^ *([\w-]+): (.+?) # default(?:\b:? ?(.*))?$/gm)
+    const written = [...lines].map(([, field, value, why = '']) => JSON.stringify([field, value, why]))
+    const told = defaultsOf({ scenario: scenario!, origins })
+    expect(told.length).toBeGreaterThan(0)
+    expect(told.map(({ field, value, why, places }) => [JSON.stringify([field, value, why]), places])).toEqual(
+      [...new Set(written)].map((one) => [one, written.filter((other) => other === one).length]),
+    )
   }
 })
 

@@ -8,21 +8,7 @@ import { joinPath } from '../text/located.ts'
 import type { Scenario } from '../scenario.ts'
 import { distribution } from './distribution.ts'
 import { general, isWhole, mergeOf, place, supplyOf } from './general.ts'
-import {
-  flag,
-  flow,
-  flowList,
-  list,
-  map,
-  metres,
-  NO_REMARKS,
-  number,
-  type Remarks,
-  type Style,
-  seconds,
-  text,
-  type Value,
-} from './nodes.ts'
+import { flag, flow, flowList, list, map, metres, NO_REMARKS, number, type Style, seconds, text, type Value } from './nodes.ts'
 import { named, products, ungrouped } from './products.ts'
 
 /**
@@ -48,17 +34,20 @@ export function untitled(line: LineSpec): Pick<Scenario, 'titles' | 'stopEntries
  * @example readScenario(writeScenario(scenario)).scenario.line.zones.length // => 10
  */
 export function writeScenario(scenario: Scenario): string {
-  return compose(scenario, { remarks: NO_REMARKS, wide: false }, '')
+  return texted(compose(scenario, { remarks: NO_REMARKS, wide: false }), '')
 }
 
-/** The same with one value per line, each with its remark. */
-export function writeExplained(scenario: Scenario, remarks: Remarks, heading: string): string {
-  return compose(scenario, { remarks, wide: true }, heading)
+/** The nodes of a complete form as text, under a heading; '': none. */
+export function texted(root: YAMLMap, heading: string): string {
+  const document = new Document(root)
+  if (heading !== '') document.commentBefore = heading
+  return document.toString({ lineWidth: 0, version: undefined } as never)
 }
 
-function compose(scenario: Scenario, style: Style, heading: string): string {
+/** The nodes of the complete form. */
+export function compose(scenario: Scenario, style: Style): YAMLMap {
   const { line } = scenario
-  const root = map('', style, [
+  return map('', style, [
     ['format', number(1)],
     ['question', text(scenario.question)],
     ['name', text(scenario.name)],
@@ -127,9 +116,6 @@ function compose(scenario: Scenario, style: Style, heading: string): string {
     ],
     ...general(line, style),
   ])
-  const document = new Document(root)
-  if (heading !== '') document.commentBefore = heading
-  return document.toString({ lineWidth: 0, version: undefined } as never)
 }
 
 function judged(calendar: NonNullable<Scenario['calendar']>): YAMLMap {

@@ -32,7 +32,7 @@ export async function assemble(shell: Shell, file: string, flags: AssembleFlags,
     document: () => assembleDocument({ skeleton: file, written: flags.write ?? null, folder, assembly, differences, result }),
     tale: async () => {
       const { assembleStory, compareStory } = await import('@loopwright/notebook')
-      const story = result === null ? null : compareStory([before!.scenario, source.scenario], result, storyOptions(shell, before!))
+      const story = result === null ? null : compareStory([before!.scenario, source.scenario], result, storyOptions(before!))
       const cells = story === null ? [] : [story.answer, ...story.warnings, story.table, story.sure]
       return assembleStory(
         {
