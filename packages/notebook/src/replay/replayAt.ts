@@ -1,6 +1,6 @@
 /** A run at one instant. */
 import type { StationState } from '@loopwright/line'
-import type { CarrierTrack, Hold, Leg, Replay } from './replay.ts'
+import type { CarrierTrack, Hold, Leg, OperatorStretch, Replay } from './replay.ts'
 
 export interface CarrierAt {
   /** zone that it stands in, or leaves; STORE (−1): the store */
@@ -54,17 +54,18 @@ export function holdsAt(replay: Pick<Replay, 'holds'>, seconds: number): Hold[] 
   return replay.holds.filter(({ from, to }) => from <= seconds && seconds < to)
 }
 
-/** Station of each operator, and whether it is there, on the way, bound. */
-export function operatorAt(replay: Pick<Replay, 'operators'>, operator: number, seconds: number) {
+/** What an operator does, and did before; null: nothing is known. */
+export function operatorAt(
+  replay: Pick<Replay, 'operators'>,
+  operator: number,
+  seconds: number,
+): { readonly now: OperatorStretch; readonly before: OperatorStretch | null } | null {
   const own = replay.operators[operator]!.stretches
-  return (
-    own[
-      Math.max(
-        0,
-        lastAt(own.length, (k) => own[k]!.from, seconds),
-      )
-    ] ?? null
+  const at = Math.max(
+    0,
+    lastAt(own.length, (k) => own[k]!.from, seconds),
   )
+  return own[at] === undefined ? null : { now: own[at], before: own[at - 1] ?? null }
 }
 
 /** How many of rising instants have come. */

@@ -1,6 +1,6 @@
 /** The full form of a duration, made from what each kind says of its fields; and what files may say instead of them, or beside them. */
 import { type DistributionForm, distributionKinds, type FieldIs } from '@loopwright/stats'
-import { z } from 'zod'
+import * as z from 'zod'
 import { boolean, choice, duration, either, fraction, keys, list, named, number, text } from './words.ts'
 
 const unit = () => choice(['ms', 's', 'min', 'h'], 'unit of the bare numbers beside it').optional()

@@ -1,5 +1,5 @@
 /** Schema of a whole scenario file, as people write it. */
-import { z } from 'zod'
+import * as z from 'zod'
 import {
   carriersSchema,
   cornerSchema,

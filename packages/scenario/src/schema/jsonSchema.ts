@@ -1,5 +1,5 @@
 /** JSON Schema of a scenario file, for editors. */
-import { z } from 'zod'
+import * as z from 'zod'
 import { fileSchema } from './file.ts'
 
 /**

@@ -1,5 +1,5 @@
 /** Schema of the parts of a line: drive, zones, paths, corners, carriers, stations, stops. */
-import { z } from 'zod'
+import * as z from 'zod'
 import { distributionSchema, taskTimeSchema } from './distribution.ts'
 import {
   acceleration,

@@ -1,5 +1,5 @@
 /** Building blocks of the schema. An error message that begins with `@` names what was expected; shape.ts turns it into a sentence. */
-import { z } from 'zod'
+import * as z from 'zod'
 
 // zod makes functions from text where it may; the policy of a page allows none, and would tell of the try
 z.config({ jitless: true })

@@ -90,19 +90,17 @@ export function makeScene(place: HTMLElement, { replay, line }: Watched): Scene 
   const showOperators = (seconds: number): void => {
     const taken = new Map<number, number>()
     for (const [index, mark] of operators.entries()) {
-      const at = operatorAt(replay, index, seconds)
-      if (at === null) continue
-      const own = replay.operators[index]!.stretches
-      const before = own[own.indexOf(at) - 1]
+      const found = operatorAt(replay, index, seconds)
+      if (found === null) continue
+      const { now: at, before } = found
       const to = spotOf(at.station)
-      const from = at.there || before === undefined ? to : spotOf(before.station)
+      const from = at.there || before === null ? to : spotOf(before.station)
       const way = at.there || at.to <= at.from ? 1 : (seconds - at.from) / (at.to - at.from)
       const beside = (taken.get(at.station) ?? 0) * 2 * OPERATOR
       if (at.there) taken.set(at.station, (taken.get(at.station) ?? 0) + 1)
-      mark.setAttribute(
-        'transform',
-        `translate(${(from.x + (to.x - from.x) * way + side + OPERATOR + beside).toFixed(1)} ${(from.y + (to.y - from.y) * way + side).toFixed(1)})`,
-      )
+      const [x, y] = [from.x + (to.x - from.x) * way + side + OPERATOR + beside, from.y + (to.y - from.y) * way + side]
+      const moved = `translate(${x.toFixed(1)} ${y.toFixed(1)})`
+      if (mark.getAttribute('transform') !== moved) mark.setAttribute('transform', moved)
       mark.classList.toggle('bound', at.bound)
     }
   }
