@@ -2,6 +2,7 @@ import { spawnSync } from 'node:child_process'
 import { mkdirSync, readdirSync, readFileSync, rmSync, truncateSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
+import { engineMark } from '@loopwright/study/machine'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { DEMO } from './spawned.ts'
 
@@ -36,6 +37,13 @@ describe('the bundle', () => {
     for (const [index, file] of kept().entries()) truncateSync(file, Math.floor(sizes[index]! / 2))
     expect(built(...WORDS).stdout === first.stdout).toBe(true)
     expect(kept().map((file) => readFileSync(file).length / 1e6)).toEqual(sizes.map((size) => expect.closeTo(size / 1e6, 1)))
+  })
+
+  test('is the same engine as the source that it is made of: each takes the runs of the other', async () => {
+    const { engineMark: ofBundle } = (await import(
+      pathToFileURL(join(folder, 'study/machine.js')).href
+    )) as typeof import('@loopwright/study/machine')
+    expect(ofBundle()).toBe(engineMark())
   })
 
   test('finds one wrong bit in kept code, and makes it anew', () => {

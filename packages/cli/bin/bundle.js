@@ -19,7 +19,21 @@ const doorsOf = (name) =>
 /** packages whose code decides what a run gives */
 const ENGINE = ['kernel', 'stats', 'line', 'study']
 /** made to be loaded from where they lie: native, or bundled again for the page */
-const OUTSIDE = ['bullmq', 'ioredis', '@resvg/resvg-js', 'dejavu-fonts-ttf', 'dejavu-fonts-ttf/*', 'esbuild', 'pptxgenjs', 'tsx', 'tsx/*', 'vega', 'vega-embed', 'vega-interpreter', 'vega-lite']
+const OUTSIDE = [
+  'bullmq',
+  'ioredis',
+  '@resvg/resvg-js',
+  'dejavu-fonts-ttf',
+  'dejavu-fonts-ttf/*',
+  'esbuild',
+  'pptxgenjs',
+  'tsx',
+  'tsx/*',
+  'vega',
+  'vega-embed',
+  'vega-interpreter',
+  'vega-lite',
+]
 /** files that a process or a thread starts with: the command, a thread, a job in a process by itself */
 const STARTED = ['cli', 'worker', 'aloneProcess']
 /** a bundle that nobody has started for so long goes; milliseconds */
@@ -146,7 +160,7 @@ function digest(names, of, others = []) {
       .sort()
       .map((file) => join(PACKAGES, name, 'src', file)),
   )
-  for (const file of [...files, ...others]) hash.update(`${file.slice(PACKAGES.length)}\n`).update(of(file))
+  for (const file of [...files, ...others]) hash.update(`${file.slice(PACKAGES.length).replaceAll('\\', '/')}\n`).update(of(file))
   return hash.digest('hex').slice(0, 16)
 }
 

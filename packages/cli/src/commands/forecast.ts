@@ -58,7 +58,10 @@ export async function forecast(shell: Shell, file: string, flags: ForecastFlags,
   const result = notebook.forecastOf(source.scenario, sweep, shiftsPerWeek)
   return await tell(shell, flags, {
     partial: sweep.partial || doubt?.result.partial === true,
-    document: () => ({ ...forecastDocument(source, result), inputDoubt: doubt === null ? null : doubtDocument(doubt, notebook.doubtOf(doubt.result, doubt.inputs)) }),
+    document: () => ({
+      ...forecastDocument(source, result),
+      inputDoubt: doubt === null ? null : doubtDocument(doubt, notebook.doubtOf(doubt.result, doubt.inputs)),
+    }),
     tale: async () =>
       sweep.counts[0]!.replications === 0
         ? notebook.emptyTale('Stopped before the first shift was simulated: nothing to tell.')

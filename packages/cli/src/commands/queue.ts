@@ -15,7 +15,7 @@ export async function queueInfo(shell: Shell, { queue }: QueueFlags): Promise<nu
   const workers = present.filter(({ kind }) => kind === 'worker')
   if (workers.length === 0) say(`No worker is at ${name}.`)
   for (const { host, threads, jobs, mark, machine } of workers)
-    say(`worker on ${host}: ${formatNumber(threads, 0)} threads, ${formatNumber(jobs, 0)} jobs done, engine ${mark} (${machine})`)
+    say(`worker on ${host}: ${many(threads, 'thread')}, ${many(jobs, 'job')} done, engine ${mark} (${machine})`)
   for (const { host, jobs, asked, mark } of present.filter(({ kind }) => kind === 'study'))
     say(`study of ${host}: ${formatNumber(jobs, 0)} of ${formatNumber(asked, 0)} jobs asked for so far are in, engine ${mark}`)
   for (const { mark, current, waiting, active, setAside: aside } of queues)
@@ -25,6 +25,8 @@ export async function queueInfo(shell: Shell, { queue }: QueueFlags): Promise<nu
   for (const { id, why } of setAside) say(`set aside: ${id}: ${why}`)
   return DONE
 }
+
+const many = (count: number, what: string): string => `${formatNumber(count, 0)} ${what}${count === 1 ? '' : 's'}`
 
 /** Takes back what nobody has begun. */
 export async function queueCancel(shell: Shell, { queue }: QueueFlags): Promise<number> {

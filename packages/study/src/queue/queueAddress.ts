@@ -42,7 +42,8 @@ export function queueAddress(text: string): QueueAddress {
     )
   }
   const database = /^\/?(\d{0,4})$/.exec(pathname)?.[1]
-  if (!/^rediss?:$/.test(protocol) || hostname === '' || port === '0' || database === undefined || search !== '' || hash !== '') throw new RangeError(WRONG)
+  if (!/^rediss?:$/.test(protocol) || hostname === '' || port === '0' || database === undefined || search !== '' || hash !== '')
+    throw new RangeError(WRONG)
   return {
     host: hostname.replace(/^\[(.*)\]$/, '$1'),
     port: port === '' ? PORT : Number(port),

@@ -2,7 +2,6 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { type RedisServer, redisServer } from '../../../../tests/faults/redisServer.ts'
 import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 import { replicate } from '../runs/replicate.ts'
-import { engineMark } from '../store/engineMark.ts'
 import { compareLines } from '../compare/compareLines.ts'
 import { sweepCarriers } from '../sweep/sweepCarriers.ts'
 import { jobId, lineDigest, resultKey } from './job.ts'
@@ -11,6 +10,7 @@ import { type WorkDone, workAtQueue } from './queueWorker.ts'
 import { cancelQueue, queueState, retryQueue } from './queueState.ts'
 import { connect, type QueuePlace } from './redis.ts'
 import { announce, type Present } from './registry.ts'
+import { workMark } from './workMark.ts'
 
 import { now } from '../../../../tests/faults/clock.ts'
 const spec = stationLoop()
@@ -83,7 +83,7 @@ describe('a study by a queue', { tags: 'long' }, () => {
       const right = await pool.run(0, task)
       const { runKey } = await import('../store/runKey.ts')
       const id = jobId({ key: runKey(spec, 3, '6', 'rows'), from: 0, to: 2 })
-      await redis.set(resultKey(engineMark(), id), Buffer.from('loopwright-store 1 but not quite'))
+      await redis.set(resultKey(workMark(), id), Buffer.from('loopwright-store 1 but not quite'))
       expect((await pool.run(0, task)).rows).toEqual(right.rows)
     } finally {
       redis.disconnect()
@@ -94,7 +94,7 @@ describe('a study by a queue', { tags: 'long' }, () => {
   test('jobs that this engine did not write are refused by name; they can be told and taken away', async () => {
     const { redis, options, bullmq } = await connect(place)
     const { PREFIX, queueOf } = await import('./job.ts')
-    const queue = new bullmq.Queue(queueOf(engineMark()), { connection: options, prefix: PREFIX })
+    const queue = new bullmq.Queue(queueOf(workMark()), { connection: options, prefix: PREFIX })
     const job = { mark: OTHER, key: 'ab'.repeat(32), line: lineDigest(''), carriers: 3, seed: '1', from: 0, to: 1, want: 'rows' }
     await queue.add('runs', job, { jobId: 'foreign-1' })
     await queue.add('runs', 'no job at all', { jobId: 'foreign-2' })
@@ -124,7 +124,9 @@ describe('a study by a queue', { tags: 'long' }, () => {
     }
     const leave = announce(redis, other, () => ({ mark: OTHER, machine: other.machine, host: other.host }))
     while (!said.worker.some((sentence) => sentence.includes(OTHER))) await new Promise((resolve) => setTimeout(resolve, 100))
-    expect(said.worker.filter((sentence) => sentence.startsWith('refused: a study of elsewhere wants engine'))).toHaveLength(1)
+    expect(
+      said.worker.filter((sentence) => sentence.startsWith('refused: a study of elsewhere (Node v1, abacus) wants engine 0.0.1-')),
+    ).toHaveLength(1)
     await leave()
     redis.disconnect()
   })

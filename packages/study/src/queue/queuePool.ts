@@ -11,7 +11,6 @@ import type { Pool } from '../runs/pool.ts'
 import { perCarriers, perKey } from '../runs/remembered.ts'
 import type { TaskResult } from '../runs/task.ts'
 import { readEntryFile } from '../store/entryFile.ts'
-import { engineMark } from '../store/engineMark.ts'
 import { type Form, resultForm, rowForm } from '../store/forms.ts'
 import { runKey } from '../store/runKey.ts'
 import { SetAside, thrownFailure } from './failure.ts'
@@ -22,6 +21,7 @@ import { Outstanding, type Waiting } from './outstanding.ts'
 import { connect, patiently, type QueuePlace } from './redis.ts'
 import { announce, present } from './registry.ts'
 import { watchWorkers } from './watchWorkers.ts'
+import { workMark } from './workMark.ts'
 
 /** What a study by a queue needs beside its place. */
 export interface QueuePoolOptions {
@@ -63,7 +63,7 @@ interface Known {
  */
 export async function openQueuePool(place: QueuePlace, { say, now, local = callingThread() }: QueuePoolOptions): Promise<Pool> {
   const { redis, options, bullmq, name } = await connect(place)
-  const mark = engineMark()
+  const mark = workMark()
   const queue = new bullmq.Queue(queueOf(mark), {
     connection: options,
     prefix: PREFIX,

@@ -1,8 +1,8 @@
 /** What is at a queue, and clearing it. */
-import { engineMark } from '../store/engineMark.ts'
 import { PREFIX, queueOf } from './job.ts'
 import { connect, type QueuePlace } from './redis.ts'
 import { type Present, present } from './registry.ts'
+import { workMark } from './workMark.ts'
 
 /** Jobs of one engine. */
 export interface QueueCounts {
@@ -35,7 +35,7 @@ const META = new RegExp(`^${PREFIX}:runs-(.*):meta$`)
  */
 export async function queueState(place: QueuePlace): Promise<QueueState> {
   const { redis, options, bullmq, name } = await connect(place)
-  const mark = engineMark()
+  const mark = workMark()
   try {
     const marks = new Set<string>([mark])
     let cursor = '0'
@@ -73,7 +73,7 @@ export async function queueState(place: QueuePlace): Promise<QueueState> {
 export async function cancelQueue(place: QueuePlace): Promise<number> {
   const { redis, options, bullmq } = await connect(place)
   try {
-    const queue = new bullmq.Queue(queueOf(engineMark()), { connection: options, prefix: PREFIX })
+    const queue = new bullmq.Queue(queueOf(workMark()), { connection: options, prefix: PREFIX })
     queue.on('error', () => {})
     const { wait = 0, delayed = 0 } = await queue.getJobCounts('wait', 'delayed')
     await queue.drain(true)
@@ -93,7 +93,7 @@ export async function cancelQueue(place: QueuePlace): Promise<number> {
 export async function retryQueue(place: QueuePlace): Promise<number> {
   const { redis, options, bullmq } = await connect(place)
   try {
-    const queue = new bullmq.Queue(queueOf(engineMark()), { connection: options, prefix: PREFIX })
+    const queue = new bullmq.Queue(queueOf(workMark()), { connection: options, prefix: PREFIX })
     queue.on('error', () => {})
     const { failed = 0 } = await queue.getJobCounts('failed')
     // forgotten, so that who still wants them asks anew, with all attempts

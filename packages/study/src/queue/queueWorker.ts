@@ -8,7 +8,6 @@ import type { Job as QueuedJob, Worker } from 'bullmq'
 import type { LineSpec } from '@loopwright/line'
 import type { Task, TaskResult } from '../runs/task.ts'
 import { entryFile } from '../store/entryFile.ts'
-import { engineMark } from '../store/engineMark.ts'
 import { type Form, resultForm, rowForm } from '../store/forms.ts'
 import { runKey } from '../store/runKey.ts'
 import { alone } from './alone.ts'
@@ -18,6 +17,7 @@ import { readLineText } from './lineText.ts'
 import { connect, patiently, type QueuePlace } from './redis.ts'
 import { announce, present } from './registry.ts'
 import { isThreadEnd, threadSlots } from './threadSlots.ts'
+import { whyRefused, workMark } from './workMark.ts'
 
 /** How a worker works. */
 export interface QueueWorkerOptions {
@@ -63,7 +63,7 @@ interface Ready {
  */
 export async function workAtQueue(place: QueuePlace, { threads, signal, say, now, idleSeconds }: QueueWorkerOptions): Promise<WorkDone> {
   const { redis, options, bullmq, name } = await connect(place)
-  const mark = engineMark()
+  const mark = workMark()
   const slots = threadSlots(threads)
   const apart = alone()
   const lines = new Map<string, Ready>()
@@ -197,11 +197,10 @@ function watchStudies(
   const again = async (): Promise<void> => {
     const all = await look().catch(() => [])
     for (const one of all) {
-      if (one.kind !== 'study' || one.mark === mark || told.has(one.mark)) continue
+      const why = whyRefused(mark, one.mark)
+      if (one.kind !== 'study' || why === null || told.has(one.mark)) continue
       told.add(one.mark)
-      say(
-        `refused: a study of ${one.host} wants engine ${one.mark} (${one.machine}), and this one is ${mark}; another version, Node or kind of processor may differ in the last digit`,
-      )
+      say(`refused: a study of ${one.host} (${one.machine}) wants engine ${one.mark}, and this one is ${mark}: ${why}`)
     }
   }
   void again()

@@ -1,9 +1,8 @@
 /** Who takes part: workers and studies say every few seconds that they are there, and of which engine. */
 import { hostname } from 'node:os'
-import { arch, platform, version } from 'node:process'
 import type { Redis } from 'ioredis'
-import { engineMark } from '../store/engineMark.ts'
 import { PREFIX } from './job.ts'
+import { machineWords, workMark } from './workMark.ts'
 
 /** One that takes part. */
 export interface Present {
@@ -33,7 +32,7 @@ export function announce(
   present: Omit<Present, 'mark' | 'machine' | 'host'>,
   now: () => Partial<Present>,
 ): () => Promise<void> {
-  const told = { ...present, mark: engineMark(), machine: `Node ${version}, ${platform} ${arch}`, host: hostname() }
+  const told = { ...present, mark: workMark(), machine: machineWords(), host: hostname() }
   const say = (): void => {
     redis.set(keyOf(present), JSON.stringify({ ...told, ...now() }), 'PX', GONE_MS).catch(() => {})
   }

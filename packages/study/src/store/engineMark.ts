@@ -1,17 +1,9 @@
 /** The engine's mark: two engines that might give other numbers have different ones. */
 import { createHash } from 'node:crypto'
-import { readdirSync, readFileSync } from 'node:fs'
-import { dirname, join } from 'node:path'
 import { arch, versions } from 'node:process'
-import { fileURLToPath } from 'node:url'
 import { stream } from '@loopwright/stats'
 import { ENGINE_VERSION } from '../runs/engineVersion.ts'
-
-/** packages whose code decides what a row holds */
-const PACKAGES = ['kernel', 'stats', 'line', 'study']
-/** put in when the code is bundled: the digest of these packages as they were written */
-declare const ENGINE_CODE: string | undefined
-const CODE = /(?<!\.test|\.d)\.[jt]s$/
+import { engineCode } from './engineCode.ts'
 
 let mark: string | null = null
 
@@ -24,9 +16,7 @@ let mark: string | null = null
  */
 export function engineMark(): string {
   if (mark !== null) return mark
-  const hash = createHash('sha256').update(`${versions.v8} ${arch}\n${drawn()}\n`)
-  if (typeof ENGINE_CODE === 'string') hash.update(ENGINE_CODE)
-  else for (const file of codeFiles()) hash.update(readFileSync(file))
+  const hash = createHash('sha256').update(`${versions.v8} ${arch}\n${drawn()}\n${engineCode()}`)
   mark = `${ENGINE_VERSION}-${hash.digest('hex').slice(0, 16)}`
   return mark
 }
@@ -36,16 +26,3 @@ function drawn(): string {
   const next = stream('mark', 0, 'mark')
   return Array.from({ length: 16 }, next).join(' ')
 }
-
-/** In the order of packages and names. */
-function codeFiles(): string[] {
-  return PACKAGES.flatMap((name) => {
-    const folder = name === 'study' ? dirname(dirname(fileURLToPath(import.meta.url))) : folderOf(name)
-    return readdirSync(folder, { recursive: true, encoding: 'utf8' })
-      .filter((file) => CODE.test(file))
-      .sort()
-      .map((file) => join(folder, file))
-  })
-}
-
-const folderOf = (name: string): string => dirname(fileURLToPath(import.meta.resolve(`@loopwright/${name}`)))

@@ -1,0 +1,99 @@
+/** A queue as a plant has it: encrypted, with a user and a password out of the environment, and machines that are not all alike. */
+import { execFileSync, spawnSync } from 'node:child_process'
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { BIN } from '../cli/spawned.ts'
+import { TOP } from '../tidy/sources.ts'
+import { type Member, member } from './crew.ts'
+import { freePort, type RedisServer, redisServer } from './redisServer.ts'
+
+const WORD = 'geheim-7-Wort'
+const OTHER_MACHINE = { NODE_OPTIONS: `--import ${fileURLToPath(new URL('./otherMachine.mjs', import.meta.url))}` }
+const STUDY = ['sweep', 'tests/helpers/scenarios/small.yaml', '--carriers', '2..3', '--replications', '130', '--json']
+
+describe('an encrypted queue with a user and a password', { tags: 'long' }, () => {
+  let folder = ''
+  let server: RedisServer
+  let queue: string[] = []
+  let entry: Record<string, string> = {}
+  const all: Member[] = []
+  const start = (words: readonly string[], environment: Readonly<Record<string, string>>): Member => {
+    const one = member([BIN, ...words, ...queue], environment)
+    all.push(one)
+    return one
+  }
+  const says = async (one: Member, what: RegExp): Promise<void> => {
+    while (!what.test(one.said().replaceAll(/\s+/g, ' '))) await new Promise((resolve) => setTimeout(resolve, 50))
+  }
+
+  beforeAll(async () => {
+    folder = mkdtempSync(join(tmpdir(), 'plant '))
+    const [key, certificate] = [join(folder, 'key.pem'), join(folder, 'certificate.pem')]
+    const curve = [
+      'req',
+      '-x509',
+      '-newkey',
+      'ec',
+      '-pkeyopt',
+      'ec_paramgen_curve:prime256v1',
+      '-nodes',
+      '-days',
+      '2',
+      '-subj',
+      '/CN=localhost',
+    ]
+    execFileSync('openssl', [...curve, '-addext', 'subjectAltName=DNS:localhost', '-keyout', key, '-out', certificate], { stdio: 'ignore' })
+    const port = await freePort()
+    server = await redisServer([
+      ...['--port', '0', '--tls-port', String(port), '--tls-cert-file', certificate, '--tls-key-file', key, '--tls-auth-clients', 'no'],
+      ...['--user', 'default', 'off'],
+      // no more than MACHINES.md gives a user
+      ...['--user', 'plant', 'on', `>${WORD}`, '~loopwright:*', '&loopwright:*', '+@all', '-@admin', '-@dangerous', '+info'],
+    ])
+    queue = ['--queue', `rediss://localhost:${port}`]
+    entry = { LOOPWRIGHT_QUEUE_USER: 'plant', LOOPWRIGHT_QUEUE_PASSWORD: WORD, LOOPWRIGHT_QUEUE_CA: certificate }
+  })
+  afterAll(async () => {
+    for (const one of all) one.kill('SIGKILL')
+    await server.stop()
+    rmSync(folder, { recursive: true, force: true })
+  })
+
+  test('is worked for by machines whose bits agree, and by no other; the word is shown nowhere', async () => {
+    const study = start([...STUDY, '--store', join(folder, 'runs')], entry)
+    await says(study, /no worker of this engine/)
+    const unlike = start(['work', '--workers', '1'], { ...entry, ...OTHER_MACHINE, BITS: 'other' })
+    await says(
+      unlike,
+      /refused: a study of .* \(Node v.*\) wants engine .*: its Node or processor gives other last digits in the check runs/,
+    )
+    await says(study, /refused, since its Node or processor gives other last digits in the check runs: .*abacus/)
+    const alike = start(['work', '--workers', '1'], { ...entry, ...OTHER_MACHINE })
+    expect((await study.ended).code).toBe(0)
+    const told = study.said().replaceAll(/\s+/g, ' ')
+    const one = spawnSync(process.execPath, [BIN, ...STUDY, '--fresh'], { cwd: TOP, encoding: 'utf8' })
+    expect(study.said()).toContain(one.stdout)
+    expect(alike.said()).toContain('1 thread works for')
+    for (const { child } of [unlike, alike]) expect(readFileSync(`/proc/${child.pid}/cmdline`, 'utf8')).not.toContain(WORD)
+    const info = start(['queue', 'info'], entry)
+    expect((await info.ended).code).toBe(0)
+    expect(info.said()).toMatch(/worker on .*: 1 thread, 8 jobs done, engine .*abacus/)
+    expect(info.said()).toMatch(/worker on .*: 1 thread, 0 jobs done, engine .*abacus/)
+    expect(told).not.toContain(WORD)
+    for (const each of all) expect(each.said()).not.toContain(WORD)
+  }, 120_000)
+
+  test.each([
+    ['without a word', { LOOPWRIGHT_QUEUE_USER: '', LOOPWRIGHT_QUEUE_PASSWORD: '' }, 'it wants a password; set LOOPWRIGHT_QUEUE_PASSWORD'],
+    ['with a wrong one', { LOOPWRIGHT_QUEUE_PASSWORD: 'falsch-9' }, 'it does not take this user and password'],
+    ['without who vouches', { LOOPWRIGHT_QUEUE_CA: '' }, 'LOOPWRIGHT_QUEUE_CA names the file of who vouches for it'],
+  ])('lets nobody in %s, and says why', async (_, wrong, why) => {
+    const one = start(['queue', 'info'], { ...entry, ...wrong })
+    expect((await one.ended).code).toBe(1)
+    expect(one.said().replaceAll(/\s+/g, ' ')).toContain(why)
+    expect(one.said()).not.toMatch(/geheim|falsch/)
+  })
+})
