@@ -1,5 +1,5 @@
 /**
- * The start of a move stands twice: `startMove` of move.ts, and in `quick.ts`, where a call would cost more than all that it does. Two copies of a line, one by each, are
+ * The start of a move stands twice: `startMove` of move.ts, and `startQuick` of quickStart.ts, which works many out in one call. Two copies of a line, one by each, are
  * held against each other column by column, after every few instants; what either may leave for later is made good before.
  */
 import { expect, test } from 'vitest'
@@ -30,7 +30,15 @@ function whole(line: Line): Map<string, unknown> {
   for (let zone = 0; zone < line.zones; zone++) timeClear(line, zone)
   line.collector.finish()
   const all = valuesOf(line)
-  for (const name of ['moves.startPath', 'moves.clearAt', 'moves.moveSince', 'moves.moveAt', 'work.stationDuty', 'goods.carrierLoaded'])
+  for (const name of [
+    'moves.startPath',
+    'moves.clearAt',
+    'moves.moveSince',
+    'moves.moveAt',
+    'work.stationDuty',
+    'goods.carrierLoaded',
+    'collector.causes.held',
+  ])
     all.delete(`line.${name}`)
   const { carrierPhase, carrierSince } = line.moves
   all.set(

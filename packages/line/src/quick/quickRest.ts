@@ -8,7 +8,7 @@ import { waitingState } from '../telling/judge.ts'
 import type { Quick } from './quickZones.ts'
 import type { Line } from '../state/line.ts'
 import { NONE } from '../state/lists.ts'
-import { DONE, OCCUPIED } from '../state/moves.ts'
+import { BRAKING, DONE, OCCUPIED } from '../state/moves.ts'
 
 /** The carrier stands in its zone since `restAt`, done and waiting. */
 export function stand(line: Line, quick: Quick, carrier: number): void {
@@ -58,11 +58,37 @@ export function timeRest(line: Line, quick: Quick, carrier: number): void {
   line.queue.schedule(slot)
 }
 
-/** Makes all rests good that are over by now, and gives the others a timer. */
-export function settleRests(line: Line, quick: Quick): void {
-  for (let carrier = 0; quick.known > 0; carrier++) {
-    if (quick.restIsKnown[carrier] === 0) continue
-    if (quick.restAt[carrier]! <= line.now) makeRest(line, quick, carrier)
-    else timeRest(line, quick, carrier)
+/** Gives the look that comes before the rest a timer after all. */
+function timeLook(line: Line, quick: Quick, carrier: number): void {
+  const slot = line.slots.arrivalSlot + line.moves.carrierPath[carrier]!
+  quick.restIsKnown[carrier] = 0
+  quick.known--
+  line.queue.times[slot] = quick.lookAt[carrier]!
+  line.queue.schedule(slot)
+}
+
+/** The look is over, and has found no way on. */
+function makeLook(line: Line, carrier: number): void {
+  const { moves } = line
+  const path = moves.carrierPath[carrier]!
+  if (moves.pathLooks[path] === 0) return
+  moves.pathLooks[path] = 0
+  moves.carrierPhase[carrier] = BRAKING
+  line.events++
+}
+
+/** Makes what is known of the carrier's rest good as far as it is over by now, and gives what is to come a timer. */
+export function settleRest(line: Line, quick: Quick, carrier: number): void {
+  if (quick.lookAt[carrier]! >= line.now) {
+    timeLook(line, quick, carrier)
+    return
   }
+  makeLook(line, carrier)
+  if (quick.restAt[carrier]! <= line.now) makeRest(line, quick, carrier)
+  else timeRest(line, quick, carrier)
+}
+
+/** The same for all carriers. */
+export function settleRests(line: Line, quick: Quick): void {
+  for (let carrier = 0; quick.known > 0; carrier++) if (quick.restIsKnown[carrier] === 1) settleRest(line, quick, carrier)
 }

@@ -4,6 +4,7 @@ import { chain, smallGraph } from '../../../../tests/helpers/smallGraph.ts'
 import { smallLoop } from '../../../../tests/helpers/smallLoop.ts'
 import { buildLine } from '../build/build.ts'
 import type { Line } from '../state/line.ts'
+import { NONE } from '../state/lists.ts'
 import {
   AFTER_EXIT_CLEAR,
   CLEARS_ELSEWHERE,
@@ -121,4 +122,29 @@ test('stops that can hold a zone are known', () => {
 test('a line all of whose times are drawn has no quick instants', () => {
   const drawn = { kind: 'exponential', mean: 3 } as const
   expect(makeQuick(buildLine(smallLoop({ zones: 4, start: 2, move: drawn, clear: 'move' })))).toBe(null)
+})
+
+test('on a plain loop every start is foreseen but that out of the zone where laps begin', () => {
+  const { onward, behind } = makeQuick(buildLine(smallLoop({ zones: 4, start: 1 })))!
+  expect([...onward]).toEqual([1, 2, 3, NONE])
+  expect([...behind]).toEqual([3, NONE, 1, 2, NONE])
+})
+
+test('no start is foreseen where a stop may hold a zone, or the station in one, or a break the stations', () => {
+  const built = (wish: object): number[][] => {
+    const { onward, behind } = makeQuick(buildLine(smallLoop({ zones: 5, start: 1, stations: [{ at: 3, work: 1 }], ...wish })))!
+    return [[...onward], [...behind].slice(0, -1)]
+  }
+  const stop = { name: 'jam', after: 50, repair: 5, clock: 'calendar' } as const
+  expect(built({ stops: [{ ...stop, on: { kind: 'zone', index: 3 } }] })).toEqual([
+    [1, NONE, NONE, NONE, NONE],
+    [4, NONE, 1, NONE, NONE],
+  ])
+  const withoutStation = [
+    [1, NONE, NONE, 4, NONE],
+    [4, NONE, 1, NONE, NONE],
+  ]
+  expect(built({ stops: [{ ...stop, on: { kind: 'station', index: 0 } }] })).toEqual(withoutStation)
+  expect(built({ breaks: [[10, 5]] })).toEqual(withoutStation)
+  expect(built({ breaks: [[10, 5]], conveyorStops: true })).toEqual([new Array(5).fill(NONE), new Array(5).fill(NONE)])
 })

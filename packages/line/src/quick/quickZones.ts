@@ -96,6 +96,57 @@ function knownPaces({ spec, paths }: Line): Paces {
 
 const constantOf = (time: Distribution): number => (time.kind === 'constant' ? toGrid(time.value) : Number.NaN)
 
+/** Stations that a stop or a break may hold. */
+function stationsHeld({ spec, stations }: Line): Uint8Array {
+  const held = new Uint8Array(stations).fill(spec.breaks.length > 0 ? 1 : 0)
+  for (const { part } of spec.breakdowns) if (part.kind === 'station') held[part.index] = 1
+  return held
+}
+
+/**
+ * What can be worked out of a start before its instant: it leads from one zone to the next, where no stop, transfer, meeting or choice has a say, so that who may start, when and
+ * how depends on the carrier before alone; and it is no end of a lap, which is counted as it comes.
+ */
+export function foresee(
+  line: Line,
+  flags: Uint8Array,
+  pathFlags: Uint8Array,
+  { pathPace, paceSeconds }: Paces,
+): Pick<Quick, 'onward' | 'behind'> {
+  const { paths, followsZones, collector, work } = line
+  const { pathFrom, pathTo, onlyOut } = line.graph
+  const held = stationsHeld(line)
+  const isPlain = (zone: number): boolean =>
+    (flags[zone]! & (QUICK + TRANSFER)) === QUICK && (work.zoneStation[zone] === NONE || held[work.zoneStation[zone]!] === 0)
+  const isForeseen = (path: number): boolean => {
+    const from = pathFrom[path]!
+    const to = pathTo[path]!
+    const known = (pathFlags[path]! & (PLAIN_CLEAR + WATCHED + STOPS_BY_CARRIER)) === PLAIN_CLEAR
+    return (
+      known &&
+      !followsZones &&
+      onlyOut[from] === path &&
+      from !== collector.lapZone &&
+      isPlain(from) &&
+      isPlain(to) &&
+      (flags[to]! & MERGES) === 0
+    )
+  }
+  const brakes = (path: number): boolean => {
+    const pace = pathPace[path]!
+    return paceSeconds[pace]! > paceSeconds[pace + 1]! && paceSeconds[pace + 2]! > paceSeconds[pace + 3]!
+  }
+  const onward = new Int32Array(paths).fill(NONE)
+  const behind = new Int32Array(line.zones + 1).fill(NONE)
+  for (let path = 0; path < paths; path++) {
+    const next = onlyOut[pathTo[path]!]!
+    if (next !== NONE && (pathFlags[path]! & (PLAIN_CLEAR + WATCHED)) === PLAIN_CLEAR && brakes(path) && isForeseen(next))
+      onward[path] = next
+    if (isForeseen(path)) behind[pathTo[path]!] = path
+  }
+  return { onward, behind }
+}
+
 /** What quick instants keep beside the columns of the line. */
 export interface Quick {
   /** by place, see quickZones */
@@ -111,6 +162,14 @@ export interface Quick {
   /** by carrier: the instant at which it will be or is at rest, without a timer, where restIsKnown is 1 (quickRest.ts) */
   readonly restAt: Float64Array
   readonly restIsKnown: Uint8Array
+  /** and the instant of the look before it, where that has not been told; infinitely early where it has */
+  readonly lookAt: Float64Array
+  /** by path: the one along which a carrier that looks at its end goes on, where that is known before its instant (foreseenPaths); NONE */
+  readonly onward: Int32Array
+  /** by place: the path along which a carrier comes that waits for it, where its start is known before its instant; NONE */
+  readonly behind: Int32Array
+  /** seconds; end of the part of the run that is under way: what comes later is left to the next part */
+  until: number
   /** how many those are */
   known: number
 }
@@ -121,15 +180,19 @@ export function makeQuick(line: Line): Quick | null {
   const paces = knownPaces(line)
   const flags = quickZones(line, paces)
   if (flags.every((flag) => (flag & QUICK) === 0)) return null
+  const pathFlags = quickPaths(line)
   return {
     flags,
-    pathFlags: quickPaths(line),
+    pathFlags,
+    ...foresee(line, flags, pathFlags, paces),
     before: line.graph.zonePrevious,
     paces,
     mayHold: mayHold(line),
     restAt: new Float64Array(carriers),
     restIsKnown: new Uint8Array(carriers),
+    lookAt: new Float64Array(carriers),
     known: 0,
+    until: Number.NaN,
   }
 }
 

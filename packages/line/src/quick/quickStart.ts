@@ -1,0 +1,260 @@
+/**
+ * The start of a move at a quick instant (quick.ts), as `startMove` of move.ts has it: moveStart.test.ts holds the two against each other. And all that is known to come of it: a
+ * carrier that looks ahead of itself into a zone whose past is known, and where nobody else has a say, goes on or stops by rule, so that it goes on here, ahead of the clock; whoever
+ * waits behind it follows. It is one function with its columns in locals, since most of the time would go into calls. (MODEL.md §3, §11)
+ */
+import { assert } from '@loopwright/kernel'
+import { isWaitedFor, timeClear } from '../moves/clear.ts'
+import { dutyAhead } from '../moves/dutyAhead.ts'
+import { PACE_CLEAR, SPEED } from '../moves/motion.ts'
+import { stopsAt } from '../moves/move.ts'
+import type { Line } from '../state/line.ts'
+import { NONE } from '../state/lists.ts'
+import { CLAIMED, CLEAR_KNOWN, CLEAR_NOW, CLEAR_TIMED, DONE, FREE, LOOK_FROM_REST, MOVING, VACATING } from '../state/moves.ts'
+import { operateIn, operateOut } from '../stops/operation.ts'
+import { watchMove } from '../stops/safety.ts'
+import {
+  BLOCKED_SINCE,
+  CARRIER_SINCE,
+  CARRIER_WIDTH,
+  LONGEST_BLOCK,
+  OCCUPIED_SECONDS,
+  OCCUPIED_SINCE,
+  STATION_SINCE,
+  STATION_WIDTH,
+  ZONE_SINCE,
+  ZONE_WIDTH,
+} from '../telling/collect.ts'
+import { C_MOVING, S_BLOCKED, S_EXCHANGING, S_STARVED, Z_CLAIMED, Z_FREE, Z_VACATING } from '../telling/states.ts'
+import { isWaitedForAtMerge } from './quickMerge.ts'
+import { settleRest, stand } from './quickRest.ts'
+import { claimBehind } from './quickTransfer.ts'
+import { AFTER_EXIT_CLEAR, EXIT_CLEAR, MERGES, PLAIN_CLEAR, type Quick, STOPS, STOPS_BY_CARRIER, WATCHED } from './quickZones.ts'
+
+/** Whether somebody waits for the zone that is being left, or will before it is clear. */
+function isAwaited(line: Line, { before, restIsKnown }: Quick, zone: number, flag: number): boolean {
+  const { moves } = line
+  if ((flag & AFTER_EXIT_CLEAR) > 0) return isWaitedFor(line, zone)
+  if ((flag & MERGES) > 0) return isWaitedForAtMerge(line, zone, restIsKnown)
+  const behind = moves.zoneCarrier[before[zone]!]!
+  return behind !== NONE && (moves.carrierPhase[behind] === DONE || restIsKnown[behind] === 1)
+}
+
+/** Starts in one call, at most: a lone carrier would go on to the end of the run. */
+const STARTS = 1_000
+
+/** Starts the move along the path now, and all that follows from it and from nothing else. */
+export function startQuick(line: Line, quick: Quick, firstPath: number, startsAtSpeed: number): void {
+  const { queue, collector, moves, followsZones } = line
+  const { times } = queue
+  const { arrivalSlot, clearSlot } = line.slots
+  const { zoneStation, stationServed } = line.work
+  const { zoneState, zoneClearing, clearAt, zoneCarrier, zoneClaimant, pathLooks, pathCarrier } = moves
+  const { carrierPhase, carrierPath, carrierZone } = moves
+  const { pathFrom, pathTo, isLoop } = line.graph
+  const { lapZone, zoneSeconds, stationState, stationSeconds } = collector
+  const { zoneState: zoneIs, carrierState: carrierIs, carrierSeconds, movesOut } = collector
+  const { flags, pathFlags, restAt, restIsKnown, lookAt, onward, behind, until } = quick
+  const { pathPace, paceSeconds } = quick.paces
+  let path = firstPath
+  let atSpeed = startsAtSpeed
+  let at = line.now
+  // the zone that the carrier left first: who waits behind it may follow
+  let left: number = NONE
+  for (let starts = 0; ; starts++) {
+    // what is told of the zones, the carrier and the stations, then what becomes of them
+    line.activity++
+    const from = pathFrom[path]!
+    const to = pathTo[path]!
+    const pathFlag = pathFlags[path]!
+    const carrier = zoneCarrier[from]!
+    if (zoneClearing[to] === CLEAR_KNOWN) {
+      const clear = clearAt[to]!
+      zoneClearing[to] = CLEAR_NOW
+      line.events++
+      zoneSeconds[to * ZONE_WIDTH + zoneIs[to]!]! += clear - zoneSeconds[to * ZONE_WIDTH + ZONE_SINCE]!
+      zoneSeconds[to * ZONE_WIDTH + ZONE_SINCE] = clear
+      zoneIs[to] = Z_FREE
+      const station = zoneStation[to]!
+      if (station !== NONE && stationState[station] === S_EXCHANGING) {
+        stationSeconds[station * STATION_WIDTH + S_EXCHANGING]! += clear - stationSeconds[station * STATION_WIDTH + STATION_SINCE]!
+        stationSeconds[station * STATION_WIDTH + STATION_SINCE] = clear
+        stationState[station] = S_STARVED
+      }
+    }
+    zoneSeconds[from * ZONE_WIDTH + OCCUPIED_SECONDS]! += at - zoneSeconds[from * ZONE_WIDTH + OCCUPIED_SINCE]!
+    zoneSeconds[to * ZONE_WIDTH + OCCUPIED_SINCE] = at
+    movesOut[from]!++
+    zoneSeconds[from * ZONE_WIDTH + zoneIs[from]!]! += at - zoneSeconds[from * ZONE_WIDTH + ZONE_SINCE]!
+    zoneSeconds[from * ZONE_WIDTH + ZONE_SINCE] = at
+    zoneIs[from] = Z_VACATING
+    zoneSeconds[to * ZONE_WIDTH + zoneIs[to]!]! += at - zoneSeconds[to * ZONE_WIDTH + ZONE_SINCE]!
+    zoneSeconds[to * ZONE_WIDTH + ZONE_SINCE] = at
+    zoneIs[to] = Z_CLAIMED
+    if (carrierIs[carrier] !== C_MOVING) {
+      carrierSeconds[carrier * CARRIER_WIDTH + carrierIs[carrier]!]! += at - carrierSeconds[carrier * CARRIER_WIDTH + CARRIER_SINCE]!
+      carrierSeconds[carrier * CARRIER_WIDTH + CARRIER_SINCE] = at
+      carrierIs[carrier] = C_MOVING
+    }
+    const stationLeft = zoneStation[from]!
+    if (stationLeft !== NONE) {
+      if (stationServed[stationLeft] === 1) {
+        collector.cycles[stationLeft]!++
+        stationServed[stationLeft] = 0
+      }
+      const is = stationState[stationLeft]!
+      if (is < S_EXCHANGING) {
+        stationSeconds[stationLeft * STATION_WIDTH + is]! += at - stationSeconds[stationLeft * STATION_WIDTH + STATION_SINCE]!
+        stationSeconds[stationLeft * STATION_WIDTH + STATION_SINCE] = at
+        if (is === S_BLOCKED) {
+          const seconds = at - stationSeconds[stationLeft * STATION_WIDTH + BLOCKED_SINCE]!
+          if (seconds > stationSeconds[stationLeft * STATION_WIDTH + LONGEST_BLOCK]!)
+            stationSeconds[stationLeft * STATION_WIDTH + LONGEST_BLOCK] = seconds
+        }
+        stationState[stationLeft] = S_EXCHANGING
+      }
+    }
+    if (from === lapZone) {
+      collector.onLap(carrier)
+    }
+    let stops = (pathFlag & STOPS) > 0
+    const stationAhead = zoneStation[to]!
+    if (stationAhead !== NONE) {
+      if (dutyAhead(line, carrier, to)) stops = true
+      const is = stationState[stationAhead]!
+      if (is === S_STARVED) {
+        stationSeconds[stationAhead * STATION_WIDTH + is]! += at - stationSeconds[stationAhead * STATION_WIDTH + STATION_SINCE]!
+        stationSeconds[stationAhead * STATION_WIDTH + STATION_SINCE] = at
+        stationState[stationAhead] = S_EXCHANGING
+      }
+    }
+    if ((pathFlag & STOPS_BY_CARRIER) > 0 && !stops) stops = stopsAt(line, path, carrier, to)
+    if (!isLoop) {
+      moves.zoneStarts[from]!++
+      moves.zoneLastIn[to] = path
+      moves.zoneWay[from] = NONE
+      moves.leavingPath[from] = path
+    }
+    const isFirstClaim = zoneState[to] !== CLAIMED
+    assert(
+      zoneCarrier[to] === NONE && (isFirstClaim || zoneClaimant[to] === carrier),
+      'a move starts into a zone that is not free for its carrier',
+    )
+    zoneState[from] = VACATING
+    zoneClaimant[from] = NONE
+    zoneCarrier[from] = NONE
+    zoneState[to] = CLAIMED
+    zoneClaimant[to] = carrier
+    zoneCarrier[to] = carrier
+    pathCarrier[path] = carrier
+    carrierZone[carrier] = to
+    carrierPath[carrier] = path
+    carrierPhase[carrier] = MOVING
+    const pace = pathPace[path]!
+    const clear = at + paceSeconds[pace + PACE_CLEAR + atSpeed]!
+    const isFirst = left === NONE
+    if (isFirst) left = from
+    if ((pathFlag & PLAIN_CLEAR) > 0 && (!isFirst || behind[from] !== NONE || !isAwaited(line, quick, from, flags[from]!))) {
+      zoneClearing[from] = CLEAR_KNOWN
+      clearAt[from] = clear
+    } else {
+      zoneClearing[from] = CLEAR_TIMED
+      line.activity++
+      times[clearSlot + from] = clear
+      queue.schedule(clearSlot + from)
+    }
+    if (stops) {
+      pathLooks[path] = 0
+      times[arrivalSlot + path] = at + paceSeconds[pace + 2 * atSpeed]!
+      queue.schedule(arrivalSlot + path)
+    } else {
+      pathLooks[path] = LOOK_FROM_REST + atSpeed
+      const look = at + paceSeconds[pace + 2 * atSpeed + SPEED]!
+      const next = onward[path]!
+      let waits = false
+      if (next !== NONE && look <= until && starts < STARTS) {
+        const ahead = pathTo[next]!
+        if (zoneState[ahead] === FREE || (zoneClearing[ahead] === CLEAR_KNOWN && clearAt[ahead]! <= look)) {
+          line.events++
+          line.activity--
+          pathCarrier[path] = NONE
+          path = next
+          at = look
+          atSpeed = 1
+          continue
+        }
+        const rest = at + paceSeconds[pace + 2 * atSpeed]!
+        restAt[carrier] = rest
+        if (zoneClearing[ahead] === CLEAR_KNOWN) {
+          const go = Math.max(clearAt[ahead]!, rest)
+          if (go <= until) {
+            line.events += 2
+            line.activity--
+            pathCarrier[path] = NONE
+            pathLooks[path] = 0
+            stand(line, quick, carrier)
+            path = next
+            at = go
+            atSpeed = 0
+            continue
+          }
+        } else if (zoneState[ahead] !== VACATING) {
+          lookAt[carrier] = look
+          restIsKnown[carrier] = 1
+          quick.known++
+          waits = true
+        }
+      }
+      if (!waits) {
+        times[arrivalSlot + path] = look
+        queue.schedule(arrivalSlot + path)
+      }
+    }
+    if ((pathFlag & WATCHED) > 0) {
+      line.draws.drawn[0] = times[arrivalSlot + path]! - at
+      watchMove(line, path, carrier)
+    }
+    if (followsZones) {
+      operateIn(line, path, 1)
+      operateOut(line, path, 1)
+    }
+    if (isFirst && (flags[from]! & EXIT_CLEAR) > 0 && isFirstClaim) claimBehind(line, to, carrier)
+
+    // whoever waits behind the zone that the carrier left first follows as soon as that is clear
+    const follows = behind[left]!
+    if (follows === NONE || zoneClearing[left] !== CLEAR_KNOWN) return
+    const follower = zoneCarrier[pathFrom[follows]!]!
+    if (follower === NONE) return
+    at = clearAt[left]!
+    atSpeed = 0
+    if (restIsKnown[follower] === 1) {
+      const came = carrierPath[follower]!
+      if (lookAt[follower]! >= at) {
+        at = lookAt[follower]!
+        atSpeed = 1
+        line.events++
+      } else {
+        at = Math.max(at, restAt[follower]!)
+        if (at > until || starts >= STARTS || (pathFlags[came]! & PLAIN_CLEAR) === 0) {
+          settleRest(line, quick, follower)
+          if (carrierPhase[follower] === DONE) timeClear(line, left)
+          return
+        }
+        if (pathLooks[came]! > 0) line.events++
+        line.events++
+        pathLooks[came] = 0
+        stand(line, quick, follower)
+      }
+      restIsKnown[follower] = 0
+      quick.known--
+      line.activity--
+      pathCarrier[came] = NONE
+    } else if (carrierPhase[follower] !== DONE) return
+    else if (at > until || starts >= STARTS) {
+      timeClear(line, left)
+      return
+    }
+    path = follows
+    left = NONE
+  }
+}
