@@ -99,6 +99,7 @@ const OF_THE_PAGE: readonly RegExp[] = [
   /<details>[\s\S]*?<\/details>/g,
   /<summary>[\s\S]*?<\/summary>/g,
   /<p class="how">[\s\S]*?<\/p>/g,
+  /<p class="saves">[\s\S]*?<\/p>/g,
   /<svg[\s\S]*?<\/svg>/g,
   /<dl class="figures">[\s\S]*?<\/dl>/g,
   /<div class="handout"[\s\S]*?<\/div>/g,

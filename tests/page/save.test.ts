@@ -34,12 +34,11 @@ describe.skipIf(path === null)('taken out of a page', () => {
     page.on('console', (message) => message.type() === 'error' && errors.push(message.text()))
     await page.goto(pathToFileURL(file).href)
     await page.waitForSelector('html[data-drawn]')
-    const details = page.locator('figure > details, .leadnumbers > details').first()
-    if ((await details.getAttribute('open')) === null) await details.locator('summary').click()
+    const figure = page.locator('figure').first()
     const saved = async (label: string): Promise<Buffer> => {
       const [download] = await Promise.all([
         page.waitForEvent('download'),
-        details.getByRole('button', { name: label, exact: true }).click(),
+        figure.getByRole('button', { name: label, exact: true }).click(),
       ])
       expect(download.suggestedFilename()).toMatch(/^[\w-]+\.(svg|png|csv)$/)
       return readFileSync(await download.path())
@@ -50,9 +49,15 @@ describe.skipIf(path === null)('taken out of a page', () => {
     expect([...(await saved('Save this figure as PNG')).subarray(1, 4)]).toEqual([80, 78, 71])
     const csv = (await saved('Save these numbers as CSV')).toString('utf8')
     expect(csv.split('\r\n').length).toBeGreaterThan(2)
-    await details.getByRole('button', { name: 'Copy sentence with its number' }).click()
-    await expect.poll(() => details.locator('[role=status]').textContent()).toBe('Copied.')
-    expect(await page.evaluate('navigator.clipboard.readText()')).toContain('How many?')
+    await figure.getByRole('button', { name: 'Copy sentence with its number' }).click()
+    await expect.poll(() => figure.locator('[role=status]').textContent()).toBe('Copied.')
+    expect(await page.evaluate('navigator.clipboard.readText()')).toContain(`${await figure.locator('.finding').textContent()}\n(How many?`)
+    // the answer, by the keyboard
+    const answer = page.locator('.answer')
+    await answer.getByRole('button', { name: 'Copy the answer with its number' }).focus()
+    await page.keyboard.press('Enter')
+    await expect.poll(() => answer.locator('.said [role=status]').textContent()).toBe('Copied.')
+    expect(await page.evaluate('navigator.clipboard.readText()')).toContain(`${await answer.locator('.first').textContent()}\n(How many?`)
     expect(errors).toEqual([])
     await context.close()
   })

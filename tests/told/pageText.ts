@@ -11,7 +11,10 @@ export function pageText(html: string): PageText {
   const body = html.slice(html.indexOf('<body')).replace(/<(script|style|noscript|svg|nav)\b.*?<\/\1>/gs, ' ')
   // what a printed page repeats is read once
   // what stands with the answer and the picture beside it are read after it, as in a terminal
-  const asides = body.replace(/<div class="handout".*?<\/div>/s, '').replace(/(<div class="asides">.*?<\/div>)(.*)/s, '$2$1')
+  const asides = body
+    .replace(/<div class="handout".*?<\/div>/s, '')
+    .replace(/<p class="saves">.*?<\/p>/gs, '')
+    .replace(/(<div class="asides">.*?<\/div>)(.*)/s, '$2$1')
   const inOrder = asides.replace(/(<section class="answer".*?)(<figure\b.*?<\/figure>)(.*?<\/section>)/s, '$1$3$2')
   return { all: plain(inOrder), head: [...sectionOf(inOrder, 'answer'), ...warningsOf(inOrder)] }
 }

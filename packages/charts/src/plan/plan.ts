@@ -51,7 +51,7 @@ export function loopPlan(zones: readonly PlanZone[], { widthPixels = 1100, id = 
     ...chevronsOf(cells, zones).map((each) => chevron(each, paper)),
     ...cells
       .filter(({ index }) => zones[index]!.station !== null)
-      .map((cell) => bracket(cell, paper, zones[cell.index]!.station?.movedFrom !== undefined)),
+      .map((cell) => bracket(cell, paper, zones[cell.index]!.station?.moved !== undefined)),
     ...names.map(nameMark),
   ]
   const [top, bottom] = reach(cells, names, paper)
@@ -109,7 +109,7 @@ function wantedNames(cells: readonly Cell[], zones: readonly PlanZone[], paper: 
     const { station } = zones[cell.index]!
     if (station === null) return []
     const duties = station.duties.filter((duty) => duty !== station.title.toLowerCase())
-    const moved = station.movedFrom === undefined ? [] : [`moved from ${station.movedFrom}`]
+    const moved = station.moved === undefined ? [] : [station.moved]
     return [
       {
         title: keyedTitle(station),
@@ -150,7 +150,7 @@ function descriptionOf(zones: readonly PlanZone[], { ringBecause }: Outline, mea
   const stations = zones.flatMap(({ name, station }) => {
     if (station === null) return []
     return [
-      `${keyedTitle(station)} in ${name}${station.movedFrom === undefined ? '' : `, moved from ${station.movedFrom}`}${station.duties.length === 0 ? '' : ` (${station.duties.join(' and ')})`}`,
+      `${keyedTitle(station)} in ${name}${station.moved === undefined ? '' : `, ${station.moved}`}${station.duties.length === 0 ? '' : ` (${station.duties.join(' and ')})`}`,
     ]
   })
   const transfers = zones.filter(({ transfer }) => transfer).map(({ name }) => name)

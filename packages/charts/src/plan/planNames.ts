@@ -62,7 +62,7 @@ function inRow(wanted: readonly Wanted[], side: 'top' | 'bottom'): Name[] {
   const nearest = Math.min(170, ...gaps)
   const tiers = nearest < 76 ? Math.min(3, Math.ceil(76 / nearest)) : 1
   const pixels = nearest * tiers - 8
-  const blocks = sorted.map(({ title }) => wrapWords(title, pixels, NAME_SIZE, 2))
+  const blocks = sorted.map(({ title }) => wrapWords(title, pixels, NAME_SIZE, 3))
   const tierPixels = Math.max(1, ...sorted.map(({ under }, index) => blocks[index]!.length + (under === '' ? 0 : 1))) * LINE_PIXELS + 6
   return sorted.map(({ under, at, top, bottom, moved = false }, index): Name => {
     const lines = blocks[index]!

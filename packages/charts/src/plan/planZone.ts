@@ -4,8 +4,8 @@ export interface PlanStation {
   readonly duties: readonly ('load' | 'unload')[]
   /** short name: "S5"; stands before the title. Default: none */
   readonly key?: string
-  /** name of the zone where it stood before: it is marked as moved. Default: it has not moved */
-  readonly movedFrom?: string
+  /** "moved from Z15", "moves to Z14": it is marked, and this stands with its name. Default: it stays */
+  readonly moved?: string
 }
 
 /** A zone as a plan of the loop takes it. */

@@ -4,52 +4,45 @@ const BYTES_OF_MARK = '\ufeff'
 /** pixels of a PNG for one of the drawing */
 const ZOOM = 2
 
-/** Offers it beside the numbers of each figure. */
+/** Wires the buttons that stand with each figure and with the answer. */
 export function offerSaves(): void {
-  for (const details of document.querySelectorAll<HTMLDetailsElement>('figure > details, .leadnumbers > details')) {
-    const figure = details.closest('figure') ?? document.getElementById(details.closest('.leadnumbers')!.id.replace(/-numbers$/, ''))
-    if (figure === null) continue
-    const line = document.createElement('p')
-    line.className = 'saves'
-    const status = document.createElement('span')
-    status.setAttribute('role', 'status')
-    const button = (label: string, name: string, does: () => Promise<string> | string): HTMLButtonElement => {
-      const made = document.createElement('button')
-      made.type = 'button'
-      made.textContent = label
-      made.setAttribute('aria-label', name)
-      made.addEventListener('click', () => {
-        void Promise.resolve()
-          .then(does)
-          .then(
-            (said) => {
-              status.textContent = said
-            },
-            () => {
-              status.textContent = 'That did not work in this browser.'
-            },
-          )
-      })
-      return made
+  document.addEventListener('click', (event) => {
+    const button = (event.target as Element).closest?.<HTMLButtonElement>('.saves button')
+    if (!button) return
+    const status = button.parentElement!.querySelector('[role=status]')!
+    const say = (text: string): void => {
+      status.textContent = text
     }
-    const id = figure.id
-    line.append(
-      'Save as ',
-      button('SVG', 'Save this figure as SVG', () => saved(`${id}.svg`, new Blob([figureSvg(figure).text], { type: 'image/svg+xml' }))),
-      ' ',
-      button('PNG', 'Save this figure as PNG', async () => saved(`${id}.png`, await figurePng(figure))),
-      ' ',
-      button('CSV', 'Save these numbers as CSV', () => saved(`${id}.csv`, new Blob([BYTES_OF_MARK, csvOf(details)], { type: 'text/csv' }))),
-      ' ',
-      button('Copy sentence', 'Copy sentence with its number', async () => {
-        await navigator.clipboard.writeText(sentenceOf(figure))
-        return 'Copied.'
-      }),
-      ' ',
-      status,
-    )
-    details.querySelector('summary')?.after(line)
+    Promise.resolve(button.dataset.as)
+      .then((as) => taken(as, button))
+      .then(say, () => say('That did not work in this browser.'))
+  })
+}
+
+async function taken(as: string | undefined, button: Element): Promise<string> {
+  if (as === 'answer') return await copied(sentenceOf(button.closest('.answer')!, '.first'))
+  const figure = button.closest('figure')!
+  const { id } = figure
+  switch (as) {
+    case 'svg':
+      return saved(`${id}.svg`, new Blob([figureSvg(figure).text], { type: 'image/svg+xml' }))
+    case 'png':
+      return saved(`${id}.png`, await figurePng(figure))
+    case 'csv':
+      return saved(`${id}.csv`, new Blob([BYTES_OF_MARK, csvOf(numbersOf(figure))], { type: 'text/csv' }))
+    default:
+      return await copied(sentenceOf(figure, '.finding'))
   }
+}
+
+/** Where the numbers of a figure stand: with it, or for the figure of the answer further down. */
+function numbersOf(figure: Element): Element {
+  return figure.querySelector('.numbers') ?? document.querySelector(`#${CSS.escape(figure.id)}-numbers .numbers`)!
+}
+
+async function copied(text: string): Promise<string> {
+  await navigator.clipboard.writeText(text)
+  return 'Copied.'
 }
 
 function saved(name: string, content: Blob): string {
@@ -61,13 +54,11 @@ function saved(name: string, content: Blob): string {
   return `Saved as ${name}.`
 }
 
-/** The answer's first sentence where the figure proves it, else what the figure says; with the question, and an address where the page has one. */
-function sentenceOf(figure: Element): string {
-  const answer = figure.closest('.answer')
-  const said = (answer?.querySelector('.first') ?? figure.querySelector('.finding'))?.textContent?.trim() ?? ''
+/** What is said there, with the question, and an address where the page has one. */
+function sentenceOf(place: Element, said: string): string {
   const where = document.querySelector('.where')?.textContent?.trim() ?? ''
-  const address = location.protocol === 'file:' ? '' : `\n${location.href.replace(/#.*$/, '')}#${figure.id}`
-  return `${said}\n(${document.title} ${where})${address}`
+  const address = location.protocol === 'file:' ? '' : `\n${location.href.replace(/#.*$/, '')}#${place.id}`
+  return `${place.querySelector(said)?.textContent?.trim() ?? ''}\n(${document.title} ${where})${address}`
 }
 
 /** The picture that is seen now, as a drawing that stands alone. */
@@ -136,8 +127,8 @@ async function figurePng(figure: Element): Promise<Blob> {
 }
 
 /** The table as it is read now (RFC 4180). A text that a spreadsheet would carry out as a formula gets an apostrophe before it. */
-function csvOf(details: Element): string {
-  const rows = [...details.querySelectorAll('tr')].map((row) =>
+function csvOf(numbers: Element): string {
+  const rows = [...numbers.querySelectorAll('tr')].map((row) =>
     [...row.querySelectorAll('th, td')].map((cell) => cellText(cell.textContent ?? '')),
   )
   return rows.map((row) => `${row.join(',')}\r\n`).join('')

@@ -30,7 +30,7 @@ describe.each([
   test('cells have ids of their own; every table is a file', () => {
     const { cells } = storyOf(text)
     expect(new Set(cells.map(({ id }) => id)).size).toBe(cells.length)
-    const tables = cells.filter(({ kind }) => kind === 'table').map(({ id }) => id)
+    const tables = cells.filter(({ kind }) => kind === 'table' || kind === 'plan').map(({ id }) => id)
     expect(cellTables(cells).map(({ name }) => name)).toEqual([...tables, 'columns'])
   })
 })

@@ -1,7 +1,16 @@
 /** The story of a check, as cells: what was understood of a scenario. Nothing is run. */
 import type { Scenario, ScenarioNotes } from '@loopwright/scenario'
 import { lineFacts } from '@loopwright/study/change'
-import { type AnswerCell, type CautionCell, type Cell, type ProseCell, proseCell, type TableCell, tableCell } from '../cells/cell.ts'
+import {
+  type AnswerCell,
+  type CautionCell,
+  type Cell,
+  type PlanCell,
+  type ProseCell,
+  proseCell,
+  type TableCell,
+  tableCell,
+} from '../cells/cell.ts'
 import { limitsTold } from '../limits/limitWords.ts'
 import { limitCells, problemWarnings, type Standing, standing, standingCells } from '../study/standing.ts'
 import { markdownOf } from '../words/markdownOf.ts'
@@ -19,6 +28,7 @@ import {
   windowSentence,
   zoneNamesSentence,
 } from './checkWords.ts'
+import { linePlan } from './linePlan.ts'
 import { lawSentences, leftOutSentence, taktSentence } from './lawWords.ts'
 
 /** With the inputs; those that a terminal shows too stand open. */
@@ -26,6 +36,8 @@ export interface CheckStory extends Standing, Tale {
   readonly answer: AnswerCell
   /** what the scenario is warned of */
   readonly warnings: readonly CautionCell[]
+  /** the line, drawn */
+  readonly plan: PlanCell
   /** line, carriers, window, breaks */
   readonly words: ProseCell
   readonly stations: TableCell
@@ -80,6 +92,7 @@ export function checkStory(scenario: Scenario, notes: ScenarioNotes, options: St
   const parts = {
     answer: { kind: 'answer', id: 'check-answer', sentences: [verdict] } satisfies AnswerCell,
     warnings,
+    plan: linePlan(scenario),
     words: proseCell('check-words', ...words.filter((one) => one !== null).map(markdownOf)),
     stations: tableCell('check-stations', stationsTable(facts)),
     limits: proseCell('check-limits', ...told.sentences.map(markdownOf)),
@@ -95,6 +108,7 @@ export function checkStory(scenario: Scenario, notes: ScenarioNotes, options: St
   const cells: Cell[] = [
     answer,
     ...warnings,
+    parts.plan,
     parts.words,
     limits,
     ...(limitTable === null ? [] : [limitTable]),

@@ -1,23 +1,20 @@
-/** The stories of an acceptance, as cells: the band and the plan before it, and how a trial stands while it runs. */
+/** The story of an acceptance, as cells: the band and the plan before it. */
 import { formatDuration, formatNumber, formatShare, type Table, tableOf, wordColumn } from '@loopwright/charts/table'
 import {
   type AcceptanceSection,
   type SequentialPlan,
   sequentialPlan,
-  standingOf,
   type TestPlan,
   testPlan,
   type TrialBand,
   trialBand,
-  type TrialStanding,
 } from '@loopwright/decide'
 import type { Scenario } from '@loopwright/scenario'
 import type { TrialsResult } from '@loopwright/study'
-import { type AnswerCell, proseCell, type ProseCell, type SureCell, type TableCell, tableCell } from '../cells/cell.ts'
+import { type AnswerCell, type AnswerFigure, proseCell, type ProseCell, type SureCell, type TableCell, tableCell } from '../cells/cell.ts'
 import type { Tale } from '../cells/tale.ts'
 import { startSentence } from '../words/startWords.ts'
 import { USE } from '../sweep/cautions.ts'
-import { NOT_KNOWN } from '../sweep/countWords.ts'
 
 /** What an acceptance is planned with. */
 export interface AcceptanceResult {
@@ -61,7 +58,7 @@ export interface AcceptanceStory extends Tale {
 
 const length = (seconds: number): string => (seconds % 3600 === 0 ? `${seconds / 3600}-hour` : `${formatNumber(seconds / 60, 0)}-minute`)
 /** "112 to 126", or the one count there is */
-const bandText = ({ low, high }: TrialBand): string =>
+export const bandText = ({ low, high }: TrialBand): string =>
   low === high ? formatNumber(low, 0) : `${formatNumber(low, 0)} to ${formatNumber(high, 0)}`
 const WORDS: readonly string[] = ['no', 'one', 'two', 'three', 'four', 'five']
 const tenths = (share: number): string => (share === 0.9 ? 'nine of ten' : `${formatShare(share)} of`)
@@ -75,7 +72,12 @@ const tenths = (share: number): string => (share === 0.9 ? 'nine of ten' : `${fo
 export function acceptanceStory(scenario: Scenario, name: string, section: AcceptanceSection, result: AcceptanceResult): AcceptanceStory {
   const { band, plan, sequential, trials } = result
   const parts = {
-    answer: { kind: 'answer', id: 'acceptance-answer', sentences: answerSentences(name, section, result) } satisfies AnswerCell,
+    answer: {
+      kind: 'answer',
+      id: 'acceptance-answer',
+      sentences: answerSentences(name, section, result),
+      figures: acceptanceFigures(section, result),
+    } satisfies AnswerCell,
     plan: tableCell('acceptance-plan', planTable(section, plan)),
     looks: tableCell('acceptance-looks', lookTable(trials, sequential)),
     sure: {
@@ -102,9 +104,24 @@ export function acceptanceStory(scenario: Scenario, name: string, section: Accep
   }
 }
 
+const trialsText = (plan: TestPlan, trial: string): string =>
+  plan.trials === 1 ? `one ${trial} trial` : `${WORDS[plan.trials] ?? formatNumber(plan.trials, 0)} ${trial} trials together`
+
+function acceptanceFigures(section: AcceptanceSection, { band, plan, trials }: AcceptanceResult): AnswerFigure[] {
+  const trial = length(trials.seconds)
+  return [
+    plan.meets
+      ? { label: 'Passed from', value: formatNumber(plan.passFrom, 0), sure: `units in ${trialsText(plan, trial)}` }
+      : { label: 'A test that tells', value: 'none', sure: `of up to ${formatNumber(section.trialsMost, 0)} trials of this length` },
+    { label: `Band of one ${trial} trial`, value: bandText(band), sure: `in ${tenths(band.share)} trials` },
+    { label: 'False alarm', value: formatShare(plan.falseAlarm), sure: 'a line that meets its forecast fails' },
+    { label: 'Miss', value: formatShare(plan.miss), sure: `one with tasks ${formatShare(section.longer)} longer passes` },
+  ]
+}
+
 function answerSentences(name: string, section: AcceptanceSection, { band, plan, trials }: AcceptanceResult): string[] {
   const trial = length(trials.seconds)
-  const many = plan.trials === 1 ? `one ${trial} trial` : `${WORDS[plan.trials] ?? formatNumber(plan.trials, 0)} ${trial} trials together`
+  const many = trialsText(plan, trial)
   return [
     `A line that meets the forecast of “${name}” makes ${bandText(band)} in a ${trial} trial, in ${tenths(band.share)} trials.`,
     plan.meets
@@ -161,99 +178,4 @@ function lookTable(trials: TrialsResult, { stopBelow, stoppedBy }: SequentialPla
     rows,
     note: 'All looks together raise no more false alarms than asked for: looking often costs nothing only by this table.',
   })
-}
-
-/** How a trial stands, and what it is judged by. */
-export interface TrialResult {
-  readonly kind: 'trial'
-  readonly counts: readonly number[]
-  readonly standing: TrialStanding
-  readonly acceptance: AcceptanceResult
-}
-
-/** The tale of a trial while it runs, and its parts by name. */
-export interface TrialStory extends Tale {
-  readonly answer: AnswerCell
-  readonly looks: TableCell
-  readonly sure: SureCell
-}
-
-/**
- * How a trial stands after its looks so far.
- *
- * @throws RangeError  if counts fall, or are more than the looks
- * @example trialOf([40], acceptanceOf({ share: 0.9, falseAlarm: 0.1, miss: 0.1, trialsMost: 3 }, trials)).standing.state // => 'stopped: below what the forecast allows'
- */
-export function trialOf(counts: readonly number[], acceptance: AcceptanceResult): TrialResult {
-  return { kind: 'trial', counts, standing: standingOf(counts, acceptance.sequential, acceptance.band.high), acceptance }
-}
-
-/**
- * The tale of a trial while it runs.
- *
- * @param name  of the alternative
- * @example trialStory('loop', trialOf([40], acceptanceOf({ share: 0.9, falseAlarm: 0.1, miss: 0.1, trialsMost: 3 }, trials))).question // => 'How does the trial of “loop” stand?'
- */
-export function trialStory(name: string, { counts, standing, acceptance }: TrialResult): TrialStory {
-  const { sequential, band, trials } = acceptance
-  const rows = trials.looks.map((seconds, at) => ({ seconds, limit: sequential.stopBelow[at]!, count: counts[at] ?? null }))
-  const looks = tableCell(
-    'trial-looks',
-    tableOf<(typeof rows)[number]>({
-      caption: 'Counts beside the limits',
-      columns: [
-        {
-          head: 'After',
-          text: ({ seconds }) => formatDuration(seconds),
-          data: [['after_s', 'seconds from the start of the trial', ({ seconds }) => seconds]],
-        },
-        {
-          head: 'Counted',
-          text: ({ count }) => (count === null ? NOT_KNOWN : formatNumber(count, 0)),
-          data: [['counted', 'units so far; empty: not yet', ({ count }) => count]],
-        },
-        {
-          head: 'Stop below',
-          text: ({ limit }) => (limit === null ? 'go on' : formatNumber(limit, 0)),
-          data: [['stop_below', 'units; empty: no count stops it', ({ limit }) => limit]],
-        },
-      ],
-      rows,
-      marked: ({ count, limit }) => count !== null && limit !== null && count < limit,
-    }),
-  )
-  const answer: AnswerCell = { kind: 'answer', id: 'trial-answer', sentences: trialSentences(standing, acceptance) }
-  const sure: SureCell = {
-    kind: 'sure',
-    id: 'trial-sure',
-    sentences: [
-      `Stopping by these limits is wrong for ${formatShare(sequential.falseAlarm)} of lines that meet their forecast, all looks together; a line that is slower as agreed gets through in ${formatShare(sequential.miss)} of trials.`,
-      `The band of the whole trial is ${bandText(band)}.`,
-    ],
-  }
-  return {
-    answer,
-    looks,
-    sure,
-    question: `How does the trial of “${name}” stand?`,
-    cells: [answer, looks, sure, { ...proseCell('section-cautions', '## Cautions'), pageOnly: true }, USE],
-  }
-}
-
-function trialSentences({ state, count, looks, stoppedAt }: TrialStanding, { trials, band, sequential }: AcceptanceResult): string[] {
-  const after = formatDuration(trials.looks[looks - 1]!)
-  switch (state) {
-    case 'stopped: below what the forecast allows':
-      return [
-        `The trial may end: at ${formatDuration(trials.looks[stoppedAt!]!)} fewer than ${formatNumber(sequential.stopBelow[stoppedAt!]!, 0)} units were counted, which a line that meets its forecast makes too seldom.`,
-      ]
-    case 'goes on':
-      return [`The trial goes on: ${formatNumber(count, 0)} units after ${after} are not below the limit.`]
-    case 'passed':
-      return [`The trial is passed by its looks: ${formatNumber(count, 0)} units after ${after}, and the band is ${bandText(band)}.`]
-    case 'above the band':
-      return [
-        `${formatNumber(count, 0)} units after ${after} are more than the band of ${bandText(band)}: before anybody is glad, look whether the trial counted right, and was run with the agreed mix.`,
-      ]
-  }
 }

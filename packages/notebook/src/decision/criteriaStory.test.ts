@@ -23,6 +23,7 @@ test('computed scores lie between their anchors, the others are the team’s', (
 test('the answer names who comes first, who is out and why; terminal and page tell the same', () => {
   const { answer, cells } = criteriaStory(runs)
   const { matrix, input } = criteriaOf(runs)
+  expect(answer.figures!.map(({ label }) => label)).toEqual(matrix.winners.length === 1 ? ['Comes first', 'Then', 'Stays first'] : [])
   for (const winner of matrix.winners) expect(answer.sentences[0]).toContain(`“${input.alternatives[winner]}”`)
   expect(answer.sentences.join(' ')).toContain('“guided vehicles” is out')
   expect(toldTwice(cells)).toEqual(TOLD_TWICE)

@@ -1,7 +1,7 @@
 /** The story of a matrix of criteria, as cells: must-haves, scores with their anchors, who wins, and how much that hangs on the weights. */
 import { formatNumber, formatShare, type Table, tableOf, wordColumn } from '@loopwright/charts/table'
 import { anchoredScore, type CriterionSection, decisionMatrix, type MatrixInput, type MatrixResult } from '@loopwright/decide'
-import { type AnswerCell, proseCell, type SureCell, type TableCell, tableCell } from '../cells/cell.ts'
+import { type AnswerCell, type AnswerFigure, proseCell, type SureCell, type TableCell, tableCell } from '../cells/cell.ts'
 import type { Tale } from '../cells/tale.ts'
 import { USE } from '../sweep/cautions.ts'
 import { alternativesTable, assumptionsTable } from './alternativeTables.ts'
@@ -91,7 +91,12 @@ export function criteriaStory(runs: DecisionRuns): CriteriaStory {
   const result = criteriaOf(runs)
   const { decision } = runs
   const parts = {
-    answer: { kind: 'answer', id: 'criteria-answer', sentences: answerSentences(result) } satisfies AnswerCell,
+    answer: {
+      kind: 'answer',
+      id: 'criteria-answer',
+      sentences: answerSentences(result),
+      figures: criteriaFigures(result),
+    } satisfies AnswerCell,
     matrix: tableCell('criteria-matrix', matrixTable(result)),
     anchors: tableCell('criteria-anchors', anchorTable(decision.criteria!.criteria)),
     mustHaves: result.input.mustHaves.length === 0 ? null : tableCell('criteria-must-haves', mustTable(result)),
@@ -122,6 +127,21 @@ export function criteriaStory(runs: DecisionRuns): CriteriaStory {
 const quoted = (name: string): string => `“${name}”`
 const listed = (names: readonly string[]): string =>
   names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`
+
+/** The first and the next by points, and how often the first stays first. */
+function criteriaFigures({ input: { alternatives }, matrix: { winners, totals, misses, winShares } }: CriteriaResult): AnswerFigure[] {
+  if (winners.length !== 1) return []
+  const first = winners[0]!
+  const next = [...alternatives.keys()]
+    .filter((index) => index !== first && misses[index]!.length === 0)
+    .toSorted((a, b) => totals[b]! - totals[a]!)[0]
+  const points = (index: number): string => `${formatNumber(totals[index]!, 2)} of 5`
+  return [
+    { label: 'Comes first', value: alternatives[first]!, sure: points(first) },
+    ...(next === undefined ? [] : [{ label: 'Then', value: alternatives[next]!, sure: points(next) }]),
+    { label: 'Stays first', value: formatShare(winShares[first]!), sure: 'of draws, weights within ± 30 %' },
+  ]
+}
 
 function answerSentences({
   input: { alternatives },

@@ -19,6 +19,7 @@ const of = (per: number, over: Partial<FollowUpRuns> = {}): FollowUpRuns => ({
 
 test('weeks as forecast: the promise still stands', () => {
   const { answer, cells } = followUpStory(of(333))
+  for (const { value } of answer.figures!) expect(answer.sentences.join(' ')).toContain(value)
   expect(answer.sentences).toEqual([
     expect.stringMatching(/^The promise still stands: 333 units a shift in 3 weeks, < 1.% above the forecast of 332\.$/),
   ])

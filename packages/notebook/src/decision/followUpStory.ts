@@ -3,7 +3,8 @@ import { formatNumber, formatShare, type Table, tableOf, wordColumn } from '@loo
 import type { FollowUpResult, JudgedWeek, StationDeviation } from '@loopwright/decide'
 import type { Recalibration } from '@loopwright/study'
 import type { BinomialEstimate } from '@loopwright/stats'
-import { type AnswerCell, proseCell, type SureCell, type TableCell, tableCell } from '../cells/cell.ts'
+import { type AnswerCell, type AnswerFigure, proseCell, type SureCell, type TableCell, tableCell } from '../cells/cell.ts'
+import { counted } from '../words/countedWords.ts'
 import type { Tale } from '../cells/tale.ts'
 import { USE } from '../sweep/cautions.ts'
 import { NOT_KNOWN } from '../sweep/countWords.ts'
@@ -44,7 +45,12 @@ export interface FollowUpStory extends Tale {
  * @example followUpStory({ kind: 'follow-up', name: 'loop', result: followUp([], [328, 330, 332, 329, 331, 330, 327, 333, 330, 330], '1'), stations: null, factor: null, recalibrated: null, plan: 320, written: null }).question // => 'Does the promise of “loop” still stand?'
  */
 export function followUpStory(runs: FollowUpRuns): FollowUpStory {
-  const answer: AnswerCell = { kind: 'answer', id: 'followup-answer', sentences: answerSentences(runs) }
+  const answer: AnswerCell = {
+    kind: 'answer',
+    id: 'followup-answer',
+    sentences: answerSentences(runs),
+    figures: followUpFigures(runs.result),
+  }
   const weeks = tableCell('followup-weeks', weekTable(runs.result))
   const stations = runs.stations === null ? null : tableCell('followup-stations', stationTable(runs.stations))
   const sure: SureCell = { kind: 'sure', id: 'followup-sure', sentences: sureSentences(runs) }
@@ -67,9 +73,17 @@ export function followUpStory(runs: FollowUpRuns): FollowUpStory {
 
 const mean = (values: readonly number[]): number => values.reduce((sum, one) => sum + one, 0) / values.length
 
+function followUpFigures({ state, realMean, forecastMean, weeks }: FollowUpResult): AnswerFigure[] {
+  return [
+    { label: 'The promise', value: state, sure: '' },
+    { label: 'Units a shift', value: formatNumber(realMean, 0), sure: `counted in ${counted(weeks.length, 'week')}` },
+    { label: 'Forecast', value: formatNumber(forecastMean, 0), sure: 'units a shift' },
+  ]
+}
+
 function answerSentences({ result, stations, factor, recalibrated, plan, written }: FollowUpRuns): string[] {
   const { state, realMean, forecastMean, differenceShare, weeks, chance } = result
-  const many = `${formatNumber(weeks.length, 0)} week${weeks.length === 1 ? '' : 's'}`
+  const many = counted(weeks.length, 'week')
   const side = differenceShare < 0 ? 'below' : 'above'
   const gap = `${formatNumber(realMean, 0)} units a shift in ${many}, ${formatShare(Math.abs(differenceShare))} ${side} the forecast of ${formatNumber(forecastMean, 0)}`
   const odds = chance < 0.0005 ? 'less than 1 in 2 000' : formatShare(chance)

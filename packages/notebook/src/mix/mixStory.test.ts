@@ -13,6 +13,7 @@ test('the terminal and the page tell the same', () => {
 
 test('shares, options, and the heaviest day', () => {
   const { answer } = mixStory([table], mixStudy(table.orders))
+  for (const { value } of answer.figures!) expect(answer.sentences.join(' ')).toContain(value)
   expect(answer.sentences).toEqual([
     '10 units ordered: small 90\u202f%, large 10\u202f%; coldKit in 30\u202f%.',
     'The heaviest day begins 2026-11-04 00:00: 6 units against 5.0 in an average day.',

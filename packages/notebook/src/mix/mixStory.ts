@@ -3,6 +3,7 @@ import { formatNumber, formatShare, type Table, tableOf, wordColumn } from '@loo
 import { instantText, type MixShare, type MixStudy, type OptionShare, type OrderTable, type WorstStretch } from '@loopwright/measure'
 import {
   type AnswerCell,
+  type AnswerFigure,
   type CautionCell,
   type Cell,
   type ProseCell,
@@ -41,7 +42,7 @@ export interface MixStory extends Tale {
 export function mixStory(tables: readonly OrderTable[], study: MixStudy, loads = false): MixStory {
   const { products, options, variants, worst, levelled } = study
   const parts = {
-    answer: { kind: 'answer', id: 'mix-answer', sentences: answerSentences(study, loads) } satisfies AnswerCell,
+    answer: { kind: 'answer', id: 'mix-answer', sentences: answerSentences(study, loads), figures: mixFigures(study) } satisfies AnswerCell,
     warnings: readWarnings('mix', tables),
     products: tableCell('mix-products', shareTable('Products', products)),
     options: options.length === 0 ? null : tableCell('mix-options', optionTable(options, products)),
@@ -76,8 +77,20 @@ export function mixStory(tables: readonly OrderTable[], study: MixStudy, loads =
   return { ...parts, question: 'What is ordered, and what is the heaviest stretch of it?', cells }
 }
 
-function answerSentences({ units, products, options, worst }: MixStudy, loads: boolean): string[] {
-  const most = products.toSorted((a, b) => b.units - a.units)
+const byUnits = ({ products }: MixStudy): MixShare[] => products.toSorted((a, b) => b.units - a.units)
+
+function mixFigures(study: MixStudy): AnswerFigure[] {
+  const [first, ...others] = byUnits(study)
+    .slice(0, NAMED_LARGE)
+    .map(({ name, share }) => ({ label: `Share of ${name}`, value: formatShare(share), sure: 'of units' }))
+  return [first!, { label: 'Units', value: formatNumber(study.units, 0), sure: 'ordered' }, ...others]
+}
+/** products among the large figures */
+const NAMED_LARGE = 3
+
+function answerSentences(study: MixStudy, loads: boolean): string[] {
+  const { units, options, worst } = study
+  const most = byUnits(study)
   const named = most.slice(0, 4).map(({ name, share }) => `${name} ${formatShare(share)}`)
   const kits = options.map(({ option, share }) => `${option} in ${formatShare(share)}`)
   const day = worst.find(({ length }) => length === 'day') ?? worst[0]
@@ -138,6 +151,6 @@ function worstTable(worst: readonly WorstStretch[], loads: boolean): Table {
       },
     ],
     rows: worst,
-    note: `Heaviest: ${loads ? 'most work per unit' : 'most units'}. \`--write\` gives each as a list of its own.`,
+    note: `Heaviest: ${loads ? 'most work per unit' : 'most units'}. With --write each is a list of its own.`,
   })
 }

@@ -1,48 +1,58 @@
 /** Plans of the line for a choice of station orders: today's, the one chosen beside it, and the one given by hand. */
 import { capital, tableOf, wordColumn } from '@loopwright/charts/table'
-import { isPlainLoop } from '@loopwright/line'
 import type { OrderResult } from '@loopwright/study'
 import { type Places, withPlaces } from '@loopwright/study/change'
 import type { Scenario } from '@loopwright/scenario'
 import { oneView, type PlanCell } from '../cells/cell.ts'
 import type { Figure } from '../cells/figure.ts'
-import { drawPlan } from '../page/planHtml.ts'
-import { mapPath, planZones } from '../sweep/plan.ts'
+import { planZones, unshadedPlan } from '../sweep/plan.ts'
 import { GIVEN, placesWords, TODAY } from './orderWords.ts'
 
-/** Each order once; nothing where a stop came before the choice. Drawn without shades: where stations stand is all they show. */
-export function orderPlans(scenario: Scenario, { candidates, today, winner, mine }: OrderResult, id: string): PlanCell[] {
+/**
+ * Today's order, then the others, each once; where today's is the one to keep, the best of the others stands beside it. Nothing where a stop came
+ * before the choice. Drawn without shades: where stations stand is all they show.
+ */
+export function orderPlans(scenario: Scenario, { candidates, today, winner, mine, table }: OrderResult, id: string): PlanCell[] {
   if (winner === null) return []
-  const plan = (name: string, what: string, index: number): PlanCell => ({
+  const next = table?.rows.filter(({ system }) => system !== today).toSorted((a, b) => b.mean - a.mean)[0]?.system ?? null
+  const beside = winner === today ? (mine === null || mine === today ? next : mine) : winner
+  const plan = (name: string, what: string, index: number, changed: number): PlanCell => ({
     kind: 'plan',
     id: `${id}-plan-${name}`,
     pageOnly: true,
-    views: oneView(planFigure(scenario, what, candidates[index]!.places)),
+    views: oneView(planFigure(scenario, what, candidates[index]!.places, candidates[changed]!.places)),
   })
   return [
-    plan('today', TODAY, today),
-    ...(winner === today ? [] : [plan('chosen', winner === mine ? `${GIVEN}, which is the one chosen` : 'the order chosen', winner)]),
-    ...(mine === null || mine === winner || mine === today ? [] : [plan('given', GIVEN, mine)]),
+    plan('today', TODAY, today, beside ?? today),
+    ...(winner === today
+      ? []
+      : [plan('chosen', winner === mine ? `${GIVEN}, which is the one chosen` : 'the order chosen', winner, winner)]),
+    ...(winner === today && beside !== null && beside === next && beside !== mine
+      ? [plan('next', 'the best of the others', next, next)]
+      : []),
+    ...(mine === null || mine === winner || mine === today ? [] : [plan('given', GIVEN, mine, mine)]),
   ]
 }
 
-function planFigure(scenario: Scenario, what: string, places: Places): Figure {
+/** @param changed  where the stations stand in the order beside it: what moves there, or has moved here, is marked */
+function planFigure(scenario: Scenario, what: string, places: Places, changed: Places): Figure {
   const line = withPlaces(scenario.line, places)
+  const after = withPlaces(scenario.line, changed)
+  const nameOf = (zone: number): string => line.zones[zone]!.name
   const zones = planZones({ ...scenario, line }, null).map((zone, index) => {
     const at = line.stations.findIndex((station) => station.zone === index)
-    const before = scenario.line.stations[at]?.zone
-    if (zone.station === null || before === undefined || before === index) return zone
-    return { ...zone, station: { ...zone.station, movedFrom: scenario.line.zones[before]!.name } }
+    const [before, then] = [scenario.line.stations[at]?.zone, after.stations[at]?.zone]
+    if (zone.station === null || before === undefined || then === undefined || before === then) return zone
+    return { ...zone, station: { ...zone.station, moved: before === index ? `moves to ${nameOf(then)}` : `moved from ${nameOf(before)}` } }
   })
-  const paths = isPlainLoop(line) ? null : line.paths.map(mapPath)
+  const plan = unshadedPlan(line, zones)
   const words = placesWords(scenario.line, places)
   const title = `${capital(what)}${words === TODAY ? '' : `: ${words}`}`
   type Station = (typeof line.stations)[number]
   return {
     finding: `${title}.`,
-    picture: { kind: 'plan', zones, paths, valueMeaning: null },
-    alt: `${drawPlan({ zones, paths }, { valueMeaning: null }).description} ${title}.`,
-    howToRead: `Each cell is a zone${paths === null ? ', to scale' : ''}; brackets are stations; a cross is a transfer.`,
+    ...plan,
+    alt: `${plan.alt} ${title}.`,
     table: tableOf<Station>({
       caption: title,
       columns: [

@@ -5,6 +5,7 @@ import { figureHtml } from './figureHtml.ts'
 import { escapeHtml } from './html.ts'
 import { liveHtml } from '../live/liveHtml.ts'
 import type { MarkdownWriter } from './markdown.ts'
+import { answerSavesHtml } from './savesHtml.ts'
 import { tableHtml } from './tableHtml.ts'
 
 /** Pictures for readers without scripts, as SVG text by cell id. */
@@ -52,7 +53,7 @@ export function answerHtml({ id, sentences, figures = [] }: AnswerCell, picture 
   )
   const parts = [
     ...(large.length === 0 ? [] : [`<dl class="figures">${large.join('')}</dl>`]),
-    `<p class="first">${first}</p>`,
+    `<div class="said"><p class="first">${first}</p>${answerSavesHtml()}</div>`,
     ...(picture === '' ? [] : [picture]),
     ...(asides === '' ? [] : [`<div class="asides">${asides}</div>`]),
     ...(more.length === 0 ? [] : [`<div class="more">${more.map((sentence) => `<p>${sentence}</p>`).join('\n')}</div>`]),

@@ -4,6 +4,7 @@ import type { Figure } from '../cells/figure.ts'
 import { drawingHtml } from './drawingHtml.ts'
 import { escapeHtml } from './html.ts'
 import { planHtml } from './planHtml.ts'
+import { figureSavesHtml } from './savesHtml.ts'
 import { tableHtml } from './tableHtml.ts'
 
 /**
@@ -37,7 +38,8 @@ function togetherHtml(cell: ChartCell | PlanCell, level: number, still: string |
 <figcaption><${heading} class="finding">${escapeHtml(figure.finding)}</${heading}></figcaption>
 ${pictureHtml(cell.id, figure, still)}
 <p class="how">${escapeHtml(figure.howToRead)}</p>
-</div>`
+</div>
+${figureSavesHtml()}`
 }
 
 function numbersHtml(figure: Figure): string {

@@ -6,11 +6,14 @@ export function pageStyle(): string {
   return `${themeCss()}\n${STYLE}${SAVE_STYLE}${LIVE_STYLE}`
 }
 
-/** What is saved of a figure; nothing of it on paper. */
+/** What is taken out of the page: quiet words under a figure and the answer; nothing of it on paper, or without scripts. */
 const SAVE_STYLE = `
-.saves { margin: 4px 0 12px; font-size: 14px; max-width: none; }
-.saves button { font: inherit; color: inherit; min-height: 32px; padding: 4px 10px; border: 1px solid var(--lw-quiet); background: var(--lw-paper); cursor: pointer; }
-@media print { .saves { display: none; } }
+.saves { display: none; margin: 4px 0 0; font-size: 14px; color: var(--lw-quiet); max-width: none; }
+html.script .saves { display: block; }
+.saves button { font: inherit; color: inherit; min-height: 28px; min-width: 28px; padding: 0 6px 0 0; border: 0; background: none; cursor: pointer; text-decoration: underline; text-decoration-color: var(--lw-hairline); text-underline-offset: 3px; }
+.saves button:hover { color: var(--lw-ink); text-decoration-color: currentColor; }
+@media (pointer: coarse) { .saves button { min-height: 44px; min-width: 44px; } }
+@media print { html.script .saves { display: none; } }
 `
 
 const STYLE = `
@@ -122,21 +125,21 @@ footer dd { margin: 0; overflow-wrap: anywhere; }
 #vg-tooltip-element td, #vg-tooltip-element th { border: 0; padding: 0 8px 0 0; }
 #vg-tooltip-element td.key { color: var(--lw-quiet); }
 @media (min-width: 1132px) {
-  .answer { display: grid; grid-template-columns: 340px 720px; column-gap: 40px; grid-template-rows: auto auto 1fr auto auto; }
+  .answer { display: grid; grid-template-columns: 340px 720px; column-gap: 40px; grid-template-rows: auto auto 1fr auto; }
   .answer.alone { display: block; }
   .answer .figures { grid-area: 1 / 1; }
   .answer .figures .value { font-size: 44px; }
   .answer .figures .value.long { font-size: 28px; }
   .answer .figures .value.words { font-size: 20px; }
-  .answer .first { grid-area: 2 / 1; }
-  .answer .figures + .first { font-size: 16px; }
-  .answer .asides { display: contents; }
-  .answer .asides > section { grid-area: 3 / 1 / 5 / 2; align-self: start; margin-top: 16px; }
-  .answer .asides > section + section { grid-area: 4 / 2; }
-  .answer .more { grid-area: 5 / 1 / 6 / 3; columns: 2; column-gap: 40px; margin-top: 24px; }
+  .answer .said { grid-area: 2 / 1; }
+  .answer .figures + .said .first { font-size: 16px; }
+  .answer .asides { grid-area: 3 / 1; align-content: start; }
+  .answer .more { grid-area: 4 / 1 / 5 / 3; columns: 2; column-gap: 40px; margin-top: 24px; }
   .answer .more p { break-inside: avoid; }
   .answer.alone .more { columns: auto; }
   .answer figure { grid-area: 1 / 2 / 4 / 3; margin: 0; }
+  .lead.plan .picture .wide { display: none; }
+  .lead.plan .picture .paper { display: block; }
   figure.chart:not(.lead) .together { display: grid; grid-template-columns: 340px 720px; column-gap: 40px; grid-template-rows: auto 1fr; }
   figure.chart:not(.lead) figcaption { grid-area: 1 / 1; }
   figure.chart:not(.lead) .how { grid-area: 2 / 1; }
@@ -181,7 +184,8 @@ footer dd { margin: 0; overflow-wrap: anywhere; }
   .answer .figures .value.long { font-size: 16pt; }
   .answer .figures .value.words { font-size: 12pt; }
   .figures dt, .figures .how { font-size: 8.5pt; }
-  .answer .first { grid-area: 2 / 1 / 3 / 3; font-size: 10.5pt; max-width: none; }
+  .answer .said { grid-area: 2 / 1 / 3 / 3; }
+  .answer .first { font-size: 10.5pt; max-width: none; }
   .answer figure { grid-area: 3 / 1 / 5 / 2; margin: 8px 0 0; }
   .answer figure .how { display: none; }
   .answer .asides { grid-area: 3 / 2; margin-top: 8px; gap: 6px; font-size: 9pt; }

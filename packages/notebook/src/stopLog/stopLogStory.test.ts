@@ -17,6 +17,7 @@ const story = stopLogStory([log], stopStudy(log.stops))
 test('the terminal and the page tell the same', () => expect(toldTwice(story.cells)).toEqual(TOLD_TWICE))
 
 test('the answer names the least available place; what is odd is told', () => {
+  for (const { value } of story.answer.figures!) expect(story.answer.sentences.join(' ')).toContain(value)
   expect(story.answer.sentences[0]).toMatch(
     /^5 stops from 2026-11-03 06:10 to 2026-11-03 11:00; least available was S3: 84\.5 % of the time, /,
   )

@@ -3,6 +3,7 @@ import { formatDuration, formatNumber, type Table, tableOf, wordColumn } from '@
 import { instantText, type PlaceTime, type StopLog, type StopStudy, type StopTimes } from '@loopwright/measure'
 import {
   type AnswerCell,
+  type AnswerFigure,
   type CautionCell,
   type Cell,
   type ProseCell,
@@ -42,7 +43,12 @@ const NAMED = 6
 export function stopLogStory(logs: readonly StopLog[], study: StopStudy): StopLogStory {
   if (study.times.length === 0) throw new RangeError('a stop log needs at least one stop')
   const parts = {
-    answer: { kind: 'answer', id: 'stoplog-answer', sentences: answerSentences(study) } satisfies AnswerCell,
+    answer: {
+      kind: 'answer',
+      id: 'stoplog-answer',
+      sentences: answerSentences(study),
+      figures: stopLogFigures(study),
+    } satisfies AnswerCell,
     warnings: [...readWarnings('stoplog', logs), ...stopWarnings(study)],
     stops: tableCell('stoplog-stops', stopTable(study.times)),
     places: tableCell('stoplog-places', placeTable(study.places)),
@@ -68,9 +74,26 @@ const nameOf = ({ place, cause, short }: StopTimes): string =>
   `${[place, cause].filter((word) => word !== '').join(', ')}${short ? ' (short)' : ''}`
 const availabilityWords = (share: number): string => `${formatNumber(100 * share, 1)} %`
 
-function answerSentences({ times, places, from, to }: StopStudy): string[] {
-  const stops = times.reduce((sum, { n }) => sum + n, 0)
-  const worst = places.reduce((low, one) => (one.availability < low.availability ? one : low))
+const stopsIn = ({ times }: StopStudy): number => times.reduce((sum, { n }) => sum + n, 0)
+const worstOf = ({ places }: StopStudy): StopStudy['places'][number] =>
+  places.reduce((low, one) => (one.availability < low.availability ? one : low))
+
+function stopLogFigures(study: StopStudy): AnswerFigure[] {
+  const { place, availability, low, high } = worstOf(study)
+  return [
+    {
+      label: `Available: ${place}`,
+      value: availabilityWords(availability),
+      sure: low === null ? 'of the time' : `${availabilityWords(low)} to ${availabilityWords(high!)} in the long run`,
+    },
+    { label: 'Stops', value: formatNumber(stopsIn(study), 0), sure: 'in the log' },
+  ]
+}
+
+function answerSentences(study: StopStudy): string[] {
+  const { from, to } = study
+  const stops = stopsIn(study)
+  const worst = worstOf(study)
   const range = worst.low === null ? '' : `, ${availabilityWords(worst.low)} to ${availabilityWords(worst.high!)} in the long run (95 %)`
   return [
     `${counted(stops, 'stop')} from ${instantText(from)} to ${instantText(to)}; least available was ${worst.place}: ${availabilityWords(worst.availability)} of the time${range}.`,

@@ -28,8 +28,23 @@ export function occupancyPlan(scenario: Scenario, count: SweepCount, period: Per
   }
 }
 
+/** A plan that shows where things stand, and no quantity. */
+export function unshadedPlan(line: LineSpec, zones: readonly PlanZone[]): Pick<Figure, 'picture' | 'alt' | 'howToRead'> {
+  const paths = isPlainLoop(line) ? null : line.paths.map(mapPath)
+  const signs = [
+    `Each cell is a zone${paths === null ? ', to scale' : ''}`,
+    paths === null ? 'brackets are stations' : 'strong outlines are stations',
+    ...(zones.some(({ transfer }) => transfer) ? [`crossed ${paths === null ? 'cells' : 'corners'} are transfers`] : []),
+  ]
+  return {
+    picture: { kind: 'plan', zones, paths, valueMeaning: null },
+    alt: drawPlan({ zones, paths }, { valueMeaning: null }).description,
+    howToRead: `${signs.join('; ')}.`,
+  }
+}
+
 /** A path as the map of a line draws it. */
-export function mapPath({ from, to, manual, takes }: LineSpec['paths'][number]): MapPath {
+function mapPath({ from, to, manual, takes }: LineSpec['paths'][number]): MapPath {
   const who = takes.rejected === true ? 'rejected' : takes.rejected === false ? 'good' : takes.load
   return { from, to, manual: manual !== null, ...(who === null ? {} : { takes: who }) }
 }

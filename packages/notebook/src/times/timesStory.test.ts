@@ -20,6 +20,7 @@ const story = timesStory([table], timeStudy(table.observations, { samples: 39 })
 test('the terminal and the page tell the same', () => expect(toldTwice(story.cells)).toEqual(TOLD_TWICE))
 
 test('the answer says what is known and what to time', () => {
+  expect(story.answer.figures![0]).toMatchObject({ value: '0', sure: 'of 3' })
   expect(story.answer.sentences[0]).toBe('3 tasks and variants, timed 49 times; no mean is known to ± 5\u202f% or better.')
   expect(story.answer.sentences[1]).toMatch(/^For ± 5\u202f% time seal, small \d+ more, wire, small \d+ more cycles\.$/)
   expect(story.answer.sentences[2]).toBe('One time says nothing of how it spreads: load, small.')

@@ -1,10 +1,11 @@
 /** The story of a time study, as cells: how long each task takes, how surely, what looks odd, and what will be simulated. Nothing is run. */
 import { quantilePlot, runChart, timesSpread } from '@loopwright/charts'
-import { formatShare } from '@loopwright/charts/table'
+import { formatNumber, formatShare } from '@loopwright/charts/table'
 import { type Allowance, everyNth, fencesOf, type TaskTimes, type TimeTable } from '@loopwright/measure'
 import { distributionCdf, quantile } from '@loopwright/stats'
 import {
   type AnswerCell,
+  type AnswerFigure,
   type CautionCell,
   type Cell,
   type ChartCell,
@@ -72,7 +73,12 @@ export function timesStory(tables: readonly TimeTable[], studies: readonly TaskT
   const people = studies.filter((one) => one.people !== null)
   const fitted = studies.filter(({ choice }) => choice !== null)
   const parts = {
-    answer: { kind: 'answer', id: 'times-answer', sentences: answerSentences(studies, relative) } satisfies AnswerCell,
+    answer: {
+      kind: 'answer',
+      id: 'times-answer',
+      sentences: answerSentences(studies, relative),
+      figures: timesFigures(studies, relative),
+    } satisfies AnswerCell,
     warnings: [...readWarnings('times', tables), ...timesWarnings(studies)],
     read: readCell('times', tables),
     tasks: tableCell('times-tasks', taskTable(studies, relative)),
@@ -126,10 +132,25 @@ function drawn(study: TaskTimes): TaskTimes {
   }
 }
 
+const isKnown = ({ cycles }: TaskTimes): boolean => cycles !== null && cycles.more === 0
+
+function timesFigures(studies: readonly TaskTimes[], relative: number): AnswerFigure[] {
+  const most = studies.toSorted((a, b) => (b.cycles?.more ?? 0) - (a.cycles?.more ?? 0))[0]!
+  const more = most.cycles?.more ?? 0
+  return [
+    {
+      label: `Means known to ± ${formatShare(relative)}`,
+      value: formatNumber(studies.filter(isKnown).length, 0),
+      sure: `of ${formatNumber(studies.length, 0)}`,
+    },
+    ...(more === 0 ? [] : [{ label: 'Most to time yet', value: timesName(most), sure: counted(more, 'more cycle') }]),
+  ]
+}
+
 function answerSentences(studies: readonly TaskTimes[], relative: number): string[] {
   const times = studies.reduce((sum, { n }) => sum + n, 0)
   const within = formatShare(relative)
-  const known = studies.filter(({ cycles }) => cycles !== null && cycles.more === 0).length
+  const known = studies.filter(isKnown).length
   const what = studies.some(({ variant }) => variant !== null)
     ? counted(studies.length, 'task and variant', 'tasks and variants')
     : counted(studies.length, 'task')

@@ -1,11 +1,10 @@
 /** The line at one instant of a run: who is in which zone. */
 import { tableOf, wordColumn } from '@loopwright/charts/table'
-import { isPlainLoop, listWords } from '@loopwright/line'
+import { listWords } from '@loopwright/line'
 import type { Scenario } from '@loopwright/scenario'
 import type { CarrierStay } from '@loopwright/study'
 import { oneView, type PlanCell } from '../cells/cell.ts'
-import { drawPlan } from '../page/planHtml.ts'
-import { mapPath, planZones } from '../sweep/plan.ts'
+import { planZones, unshadedPlan } from '../sweep/plan.ts'
 import { counted } from '../words/countedWords.ts'
 
 /** carriers in stations that the finding names */
@@ -24,7 +23,7 @@ export function carriersPlan(scenario: Scenario, stays: readonly CarrierStay[], 
     const stay = here.find((one) => one.zone === index)
     return stay === undefined ? zone : { ...zone, carrier: String(stay.carrier) }
   })
-  const paths = isPlainLoop(scenario.line) ? null : scenario.line.paths.map(mapPath)
+  const plan = unshadedPlan(scenario.line, zones)
   const inStations = here.flatMap(({ zone, carrier }) => {
     const { station } = zones[zone]!
     return station === null ? [] : [`${carrier} at ${station.title}`]
@@ -38,9 +37,8 @@ export function carriersPlan(scenario: Scenario, stays: readonly CarrierStay[], 
     pageOnly: true,
     views: oneView({
       finding: `At ${when} ${inStations.length} of ${counted(here.length, 'carrier')} on the line ${inStations.length === 1 ? 'is' : 'are'} in a station${who}.`,
-      picture: { kind: 'plan', zones, paths, valueMeaning: null },
-      alt: drawPlan({ zones, paths }, { valueMeaning: null }).description,
-      howToRead: `The line at one instant of this run, the left edge of the picture before. A carrier that moves is drawn in the zone that it moves to.`,
+      ...plan,
+      howToRead: `The line at one instant of this run, the left edge of the picture before. A carrier that moves is drawn in the zone that it moves to. ${plan.howToRead}`,
       table: tableOf<CarrierStay>({
         caption: `Carriers at ${when}`,
         columns: [
