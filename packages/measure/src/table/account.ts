@@ -85,7 +85,6 @@ export function bookkeeping(table: RawTable, { heads, bodyFrom, headRows }: Colu
 
 function noData(row: RawRow, heads: Columns['heads'], table: RawTable): string | null {
   if (isBlank(row)) return 'it is empty'
-  const texts = row.cells.filter(({ kind }) => kind === 'text').map(({ text }) => text)
   if (
     row.lines > 1 &&
     row.cells.some(({ text }) => text.includes('\n') && (text.includes(table.separator ?? '\n\n') || text.split('\n').length > 3))
@@ -93,10 +92,10 @@ function noData(row: RawRow, heads: Columns['heads'], table: RawTable): string |
     return `a cell in it runs over ${row.lines} lines: a quote opens in it and closes too late`
   const long = row.cells.findIndex(({ text }) => text.length > CELL_MAX)
   if (long >= 0) return `cell ${long + 1} holds ${row.cells[long]!.text.length} characters, which is no measurement`
-  const sum = texts.find(isTotal)
-  if (sum !== undefined) return `"${sum}": a row of sums or means is no measurement`
-  const again = row.cells.filter(({ text }, column) => text !== '' && headOf(text).plain === (heads[column]?.plain ?? '')).length
-  if (again > 0 && again === row.cells.filter(({ kind }) => kind !== 'empty').length) return 'the heads come again'
+  const sum = row.cells.find(({ kind, text }) => kind === 'text' && isTotal(text))
+  if (sum !== undefined) return `"${sum.text}": a row of sums or means is no measurement`
+  if (row.cells.every(({ kind, text }, column) => kind === 'empty' || (text !== '' && headOf(text).plain === (heads[column]?.plain ?? ''))))
+    return 'the heads come again'
   const extra = row.cells.findIndex(({ kind }, column) => kind !== 'empty' && column >= heads.length)
   if (extra >= 0 && !table.spreadsheet)
     return `it has ${row.cells.length} cells under ${heads.length} heads${table.separator === ',' ? '; decimal commas need a table parted by semicolons, or quotes' : ''}`

@@ -39,9 +39,11 @@ export interface RawTable {
 
 export const EMPTY: Cell = { kind: 'empty', text: '', value: null }
 
+const ODD_BLANK = /[\u00a0\u2007\u202f\u200b\ufeff]/
+
 /** A text as a cell. */
 export function textCell(text: string): Cell {
-  const trimmed = text.replaceAll(/[\u00a0\u2007\u202f\u200b\ufeff]/g, ' ').trim()
+  const trimmed = (ODD_BLANK.test(text) ? text.replaceAll(/[\u00a0\u2007\u202f\u200b\ufeff]/g, ' ') : text).trim()
   return trimmed === '' ? EMPTY : { kind: 'text', text: trimmed, value: null }
 }
 

@@ -24,7 +24,7 @@ export function workbookTable(bytes: Uint8Array, file: string, sheet?: string): 
   const wanted = sheet === undefined ? book.sheets.filter(({ hidden }) => !hidden) : book.sheets.filter(({ name }) => name === sheet)
   if (wanted.length === 0)
     throw refusal(file, '', sheet === undefined ? 'it has no visible sheet' : `there is no sheet "${sheet}"`, `there are ${names}`)
-  const texts = part('xl/sharedStrings.xml', (xml) => sharedTexts(xml)) ?? []
+  const texts = part('xl/sharedStrings.xml', (xml) => sharedTexts(xml).map(textCell)) ?? []
   const formats = part('xl/styles.xml', (xml) => formatsOf(xml)) ?? []
   for (const { name, path } of wanted) {
     const found = part(path, (xml) => sheetOf(xml, { texts, formats, days: book.days, file }))
@@ -169,7 +169,8 @@ function formatsOf(xml: string): NumberFormat[] {
 }
 
 interface SheetContext {
-  readonly texts: readonly string[]
+  /** cells of the shared texts */
+  readonly texts: readonly Cell[]
   readonly formats: readonly NumberFormat[]
   readonly days: number
   readonly file: string
@@ -183,11 +184,13 @@ function sheetOf(xml: string, context: SheetContext): { rows: RawRow[]; notes: s
   let line = 0
   let column = -1
   let [type, style, value, formula, inValue] = ['', 0, '', false, false]
+  let row: Cell[] = []
   walk(xml, {
     open: (name, of) => {
       if (name === 'row') {
         line = of['r'] === undefined ? line + 1 : Number(of['r'])
         column = -1
+        row = rows.get(line) ?? []
         if (/^(1|true)$/.test(of['hidden'] ?? '')) hidden++
         if (!Number.isInteger(line) || line < 1)
           throw refusal(context.file, '', `a row of it has the number "${of['r']!.slice(0, 40)}"`, 'save the workbook again')
@@ -195,7 +198,10 @@ function sheetOf(xml: string, context: SheetContext): { rows: RawRow[]; notes: s
           throw refusal(context.file, `row ${line}`, `rows up to ${ROWS_MAX} are read`, 'keep only the rows of the study')
       } else if (name === 'c') {
         column = of['r'] === undefined ? column + 1 : columnIndex(of['r'])
-        ;[type, style, value, formula] = [of['t'] ?? 'n', Number(of['s'] ?? 0), '', false]
+        type = of['t'] ?? 'n'
+        style = Number(of['s'] ?? 0)
+        value = ''
+        formula = false
       } else if (name === 'f') formula = true
       else if (name === 'v' || name === 't') inValue = true
       else if (name === 'mergeCell') merges.push(of['ref'] ?? '')
@@ -208,10 +214,9 @@ function sheetOf(xml: string, context: SheetContext): { rows: RawRow[]; notes: s
       if (name !== 'c' || column >= COLUMNS_MAX) return
       const cell = cellOf(type, value, context.formats[style], context)
       if (cell.kind === 'empty') return
-      const row = rows.get(line) ?? []
+      if (row.length === 0) rows.set(line, row)
       row[column] = formula ? { ...cell, formula: true } : cell
       if (formula) formulas++
-      rows.set(line, row)
     },
   })
   const filled = fillMerges(rows, merges)
@@ -231,13 +236,13 @@ function sheetOf(xml: string, context: SheetContext): { rows: RawRow[]; notes: s
 }
 
 function cellOf(type: string, value: string, format: NumberFormat | undefined, { texts, days }: SheetContext): Cell {
-  if (type === 's') return textCell(texts[Number(value)] ?? '')
+  if (type === 's') return texts[Number(value)] ?? EMPTY
   if (type === 'str' || type === 'inlineStr') return textCell(value)
   if (type === 'b') return { kind: 'truth', text: value === '1' ? 'TRUE' : 'FALSE', value: null }
   if (type === 'e') return { kind: 'error', text: value, value: null }
   if (type === 'd') return textCell(value.replace('T', ' ').replace(/Z$/, ''))
   if (value === '') return EMPTY
-  const number = Number(Number(value).toPrecision(15))
+  const number = value.length < 16 ? Number(value) : Number(Number(value).toPrecision(15))
   if (!Number.isFinite(number)) return { kind: 'error', text: value, value: null }
   const is = format?.is ?? 'number'
   if (is === 'number') return { kind: 'number', text: String(number), value: number }

@@ -6,12 +6,12 @@ import { refusal } from '../table/tableError.ts'
 import { type DurationStyle, readDuration, type TimeUnit } from '../values/duration.ts'
 import { type DayOrder, dayOrder, readInstant } from '../values/instant.ts'
 import { type NumberStyle, numberStyle } from '../values/numberStyle.ts'
-import { guessedUnit, secondsOf } from './bareNumbers.ts'
+import { guessedUnit } from './bareNumbers.ts'
 import type { Observation, TimeTable } from './observation.ts'
 import { readRatings } from './ratings.ts'
 import { referable } from './referable.ts'
 import { withoutSums } from './sums.ts'
-import { cycleColumns, type Entry, entriesOf, FORMS, numericColumns, taskColumns, textOf, TIME_ROLES } from './timeForm.ts'
+import { cycleColumns, entriesOf, FORMS, numericColumns, taskColumns, textOf, TIME_ROLES } from './timeForm.ts'
 
 /** What the user says of a table of times. */
 export interface TimeOptions {
@@ -69,19 +69,20 @@ export function readTimes(table: RawTable, options: TimeOptions = {}): TimeTable
   const ratings = readRatings(books.body, at.get('rating') ?? null, table.separator)
   if (ratings !== null) said.push(ratings.said)
   const observations: Observation[] = []
-  const entries = entriesOf(form, columns, timeColumns, books.body, options.task)
-  let empty = 0
-  const sums = withoutSums(
-    form,
-    entries.map(({ row, column, task, cell }) => ({ row: row.line, column, task, value: secondsOf(cell, styles.get(column)!) })),
+  const byEnds = form === 'long' && !at.has('time')
+  const entries = entriesOf(form, columns, timeColumns, books.body, options.task, (row, cell, column) =>
+    byEnds ? between(row, at, order) : readDuration(cell, styles.get(column)!),
   )
-  const byRow = new Map<RawRow, Entry[]>()
-  for (const entry of entries) byRow.set(entry.row, [...(byRow.get(entry.row) ?? []), entry])
-  for (const row of books.body) {
-    const mine = byRow.get(row) ?? []
+  let empty = 0
+  const values = entries.flatMap((mine) =>
+    mine.map(({ row, column, time }) => ({ row: row.line, column, value: !byEnds && time.ok ? time.value : null })),
+  )
+  const sums = withoutSums(form, values)
+  for (const [index, row] of books.body.entries()) {
+    const mine = entries[index]!
     let taken = 0
     let first: { reason: string; column: number } | null = null
-    for (const { column, task, cell } of mine) {
+    for (const { column, task, cell, time } of mine) {
       if (cell.kind === 'empty' && form !== 'long') {
         empty++
         continue
@@ -110,7 +111,6 @@ export function readTimes(table: RawTable, options: TimeOptions = {}): TimeTable
         refuse('it names no variant', at.get('variant')!)
         continue
       }
-      const time = form === 'long' && !at.has('time') ? between(row, at, order) : readDuration(cell, styles.get(column)!)
       if (!time.ok) {
         refuse(time.reason)
         continue

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { withoutSums } from './sums.ts'
 
-const column = (...values: number[]) => values.map((value, row) => ({ row, column: 0, task: 'a', value }))
+const column = (...values: number[]) => values.map((value, row) => ({ row, column: 0, value }))
 
 test('the last value is the sum of the others, or their mean to many digits', () => {
   expect([...withoutSums('long', column(45, 46, 47, 138))]).toEqual([['3/0', 'it is the sum of the times above it']])

@@ -3,7 +3,6 @@
 interface Value {
   readonly row: number
   readonly column: number
-  readonly task: string
   readonly value: number | null
 }
 

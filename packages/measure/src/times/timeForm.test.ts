@@ -14,8 +14,9 @@ test('columns of cycles and of tasks', () => {
 test('of a row for each cycle the heads are the tasks, without their units', () => {
   const columns = { heads: heads('cycle', 'wire (s)', 'seal_s'), at: new Map([['cycle', 0]]), bodyFrom: 1, headRows: 1, said: [] }
   const row = { line: 2, lines: 1, cells: ['1', '45', '30'].map(textCell) }
-  expect(entriesOf('cycles', columns, [1, 2], [row], undefined).map(({ task, cell }) => [task, cell.text])).toEqual([
-    ['wire', '45'],
-    ['seal', '30'],
+  const entries = entriesOf('cycles', columns, [1, 2], [row], undefined, (_, cell) => ({ ok: true, value: Number(cell.text) }))
+  expect(entries[0]!.map(({ task, time }) => [task, time.ok && time.value])).toEqual([
+    ['wire', 45],
+    ['seal', 30],
   ])
 })

@@ -2,7 +2,7 @@
 import { isTotal } from '../table/account.ts'
 import type { Columns, Roles } from '../table/heads.ts'
 import { type Cell, EMPTY, type RawRow, type RawTable } from '../table/rawTable.ts'
-import type { TimeUnit } from '../values/duration.ts'
+import type { Read, TimeUnit } from '../values/duration.ts'
 import type { TimeTable } from './observation.ts'
 
 /** Roles of columns, and their usual heads. */
@@ -41,12 +41,14 @@ export const TIME_ROLES = {
 
 const CYCLE_HEAD = /^(cycle|cyc|obs|observation|reading|time|no|nr|n|t|x|zyklus)?\d{1,3}$/
 
-/** A time as it stands in the table. */
+/** A time of the table. */
 export interface Entry {
   readonly row: RawRow
   readonly column: number
   readonly task: string
   readonly cell: Cell
+  /** in seconds */
+  readonly time: Read<number>
 }
 
 export const FORMS = {
@@ -80,8 +82,9 @@ export function entriesOf(
   columns: readonly number[],
   body: readonly RawRow[],
   task: string | undefined,
-): Entry[] {
-  return body.flatMap((row) =>
+  timeOf: (row: RawRow, cell: Cell, column: number) => Read<number>,
+): Entry[][] {
+  return body.map((row) =>
     columns.map((column): Entry => {
       const named =
         form === 'cycles'
@@ -89,7 +92,8 @@ export function entriesOf(
           : at.has('task')
             ? (textOf(row, at.get('task')) ?? '')
             : (task ?? 'task')
-      return { row, column, task: named, cell: row.cells[column] ?? EMPTY }
+      const cell = row.cells[column] ?? EMPTY
+      return { row, column, task: named, cell, time: timeOf(row, cell, column) }
     }),
   )
 }

@@ -1,6 +1,6 @@
 /** A time study judged: for each task and variant how long, how surely, how it spreads, and what to simulate it with. */
-import { type Distribution, stream, Tally } from '@loopwright/stats'
-import { chooseDuration, type DurationChoice, fences, sampleQuantile } from '@loopwright/stats/fit'
+import { type Distribution, type Stream, stream, Tally } from '@loopwright/stats'
+import { chooseDuration, type DurationChoice, fences, fitDuration, sampleQuantile } from '@loopwright/stats/fit'
 import { type Allowance, standardTime } from './allowance.ts'
 import { onlyRises, type PeopleDiffer, peopleDiffer, type Rounding, roundingOf, type Trend, trendOf } from './checks.ts'
 import { type Cycles, cyclesFor } from './cycles.ts'
@@ -73,8 +73,10 @@ const CURVE_FROM = 20
 const SPREAD_FROM = 5
 /** of a skilled hand; common practice, no source */
 export const USUAL_CV = 0.12
-/** more values take long, and tell a curve no better: of more every so manyth is taken */
+/** more values take long, and tell nothing better: of more every so manyth is kept */
 export const VALUES_MAX = 2000
+/** the same of the test of a curve, which refuses small misfits of more; the curve that holds is then fitted to all */
+export const TESTED_MAX = 600
 /** draws of all bootstrap samples of one fit, about */
 const DRAWS = 60_000
 
@@ -148,7 +150,8 @@ function outliersOf(values: readonly number[], observations: readonly Observatio
   if (values.length < 8) return null
   const { flaggedRows } = fences(values)
   if (flaggedRows.length === 0) return null
-  const left = Tally.of(values.filter((_, index) => !flaggedRows.includes(index + 1)))
+  const flagged = new Set(flaggedRows)
+  const left = Tally.of(values.filter((_, index) => !flagged.has(index + 1)))
   return {
     observations: flaggedRows.map((row) => observations[row - 1]!),
     meanWithout: left.mean!,
@@ -165,18 +168,29 @@ function simulatedBy(
   { shortest = {}, keepValues = false, samples, seed = '1' }: TimeStudyRequest,
 ): Pick<TaskTimes, 'choice' | 'distribution' | 'stands'> {
   const n = values.length
-  const kept = everyNth(values, VALUES_MAX)
   if (n >= 2 && sd! <= 1e-9 * mean) return { choice: null, distribution: { kind: 'constant', value: mean }, stands: 'constant' }
   if (keepValues && n >= SPREAD_FROM)
-    return { choice: null, distribution: { kind: 'empirical', values: kept, interpolate: false }, stands: 'values' }
+    return { choice: null, distribution: { kind: 'empirical', values: everyNth(values, VALUES_MAX), interpolate: false }, stands: 'values' }
   if (n < SPREAD_FROM) return { choice: null, distribution: { kind: 'lognormal', mean, cv: USUAL_CV }, stands: 'mean alone' }
   if (n < CURVE_FROM) return { choice: null, distribution: { kind: 'lognormal', mean, cv: sd! / mean }, stands: 'mean and spread' }
   const shift = shortest[task] ?? null
   const usable = shift !== null && shift > 0 && shift < values.reduce((least, value) => Math.min(least, value)) ? shift : null
-  const draws = samples ?? Math.max(99, Math.min(999, Math.floor(DRAWS / kept.length)))
+  const draws = samples ?? Math.max(99, Math.min(999, Math.floor(DRAWS / Math.min(n, TESTED_MAX))))
   const name = `${task} ${variant ?? ''}`.replaceAll('/', ' ')
-  const choice = chooseDuration(kept, usable, stream(seed, 0, `bootstrap/${name}`), draws)
+  const choice = chosenCurve(values, usable, stream(seed, 0, `bootstrap/${name}`), draws)
   return { choice, distribution: choice.distribution, stands: choice.chosen === null ? 'values' : 'curve' }
+}
+
+/** The curve of many values: chosen by some of them, then fitted to all; where none holds, values evenly taken out. */
+export function chosenCurve(values: readonly number[], shift: number | null, uniform: Stream, samples: number): DurationChoice {
+  const choice = chooseDuration(everyNth(values, TESTED_MAX), shift, uniform, samples)
+  if (values.length <= TESTED_MAX) return choice
+  if (choice.chosen === null) {
+    return { ...choice, distribution: { kind: 'empirical', values: everyNth(values, VALUES_MAX), interpolate: false } }
+  }
+  const { family, shift: seconds } = choice.chosen.fit
+  const fit = fitDuration(values, family, { from: 'given', seconds })
+  return { ...choice, chosen: { ...choice.chosen, fit }, distribution: fit.distribution }
 }
 
 /**

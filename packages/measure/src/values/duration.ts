@@ -66,6 +66,7 @@ function minutesForHours(seconds: number): Read<number> {
 }
 
 function fromText(text: string, style: DurationStyle): Read<number> {
+  if (/^[\d.,]+$/.test(text)) return fromNumber(text, style)
   if (/^[=@]/.test(text)) return no(`"${text}" is a formula, and nothing is computed`)
   const clock = /^(\d{1,3}):([0-5]?\d)(?::([0-5]?\d))?(?:[.,](\d+))?$/.exec(text)
   if (clock !== null) {
@@ -76,7 +77,7 @@ function fromText(text: string, style: DurationStyle): Read<number> {
     return yes(60 * Number(first) + Number(second) + fraction)
   }
   const pieces = [...text.matchAll(/([\d., ]*\d)\s*([a-zA-Z]+\.?|["'″′])(?=[\s\d,;]|$)\s*/g)]
-  if (pieces.length > 0 && pieces.map(([whole]) => whole).join('') === text && !/^[\d.,]+$/.test(text)) {
+  if (pieces.length > 0 && pieces.map(([whole]) => whole).join('') === text) {
     let sum = 0
     let last = Infinity
     for (const [, number, word] of pieces) {
@@ -89,6 +90,10 @@ function fromText(text: string, style: DurationStyle): Read<number> {
     }
     return yes(sum)
   }
+  return fromNumber(text, style)
+}
+
+function fromNumber(text: string, style: DurationStyle): Read<number> {
   const number = readNumber(text, style.numbers)
   if (number === null) return no(`"${text}" is no time`)
   if (number === 'unsure') return no(unsure(text))

@@ -16,7 +16,7 @@ const GROUPED = /^[+-]?[1-9]\d{0,2}([.,' ’])\d{3}(\1\d{3})*([.,]\d+)?$/
  * @example numberStyle(['12,5', '1,250'], ';') // => 'comma'
  */
 export function numberStyle(texts: readonly string[], separator: string | null): NumberStyle {
-  const numbers = texts
+  const numbers = [...new Set(texts)]
     .map((text) => text.replace(/[^\d.,+-]*$/, ''))
     .filter((text) => /[.,]/.test(text) && (PLAIN.test(text) || GROUPED.test(text)))
   const decimal = (sign: string): boolean => numbers.some((text) => decimalSign(text) === sign)
@@ -48,6 +48,7 @@ function decimalSign(text: string): '.' | ',' | null {
  * @example readNumber('1.234,5', 'comma') // => 1234.5
  */
 export function readNumber(text: string, style: NumberStyle): number | null | 'unsure' {
+  if (/^\d{1,15}$/.test(text)) return Number(text)
   const plain = PLAIN.test(text)
   if (!plain && !GROUPED.test(text)) return null
   if (!/[.,]/.test(text)) return Number(text.replaceAll(/[' ’]/g, ''))

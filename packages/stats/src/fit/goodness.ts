@@ -20,17 +20,22 @@ export interface Goodness {
 export function goodness(values: readonly number[], fit: DurationFit): Goodness {
   const rules = rulesOf(fit.family)
   const n = values.length
-  const order = [...values.keys()].sort((a, b) => values[a]! - values[b]!)
-  const tails = order.map((row) => rules.lnTails(fit.parameters, values[row]! - fit.shift))
+  const order = Float64Array.from(values).sort()
+  const [lowers, uppers] = [new Float64Array(n), new Float64Array(n)]
+  for (let i = 0; i < n; i++) {
+    const { lower, upper } = rules.lnTails(fit.parameters, order[i]! - fit.shift)
+    lowers[i] = lower
+    uppers[i] = upper
+  }
   let largestDifference = 0
   let sum = 0
   for (let i = 0; i < n; i++) {
-    const lower = Math.exp(tails[i]!.lower)
+    const lower = Math.exp(lowers[i]!)
     largestDifference = Math.max(largestDifference, (i + 1) / n - lower, lower - i / n)
-    sum += (2 * i + 1) * (tails[i]!.lower + tails[n - 1 - i]!.upper)
+    sum += (2 * i + 1) * (lowers[i]! + uppers[n - 1 - i]!)
   }
-  const excluded = tails.findIndex((one) => one.lower === -Infinity || one.upper === -Infinity)
+  const excluded = lowers.findIndex((lower, i) => lower === -Infinity || uppers[i] === -Infinity)
   return excluded < 0
     ? { largestDifference, andersonDarling: -n - sum / n, excludedRow: null }
-    : { largestDifference, andersonDarling: null, excludedRow: order[excluded]! + 1 }
+    : { largestDifference, andersonDarling: null, excludedRow: values.indexOf(order[excluded]!) + 1 }
 }

@@ -4,7 +4,7 @@ import { type FamilyRules, weightedMean } from './family.ts'
 /** Weibull by shape and scale; the shape solves one equation with a rising left side, on values scaled by their largest. */
 export const weibullFit: FamilyRules = {
   fit(values, weights) {
-    const most = Math.max(...values)
+    const most = values.reduce((largest, x) => Math.max(largest, x), 0)
     const logs = values.map((x) => Math.log(x / most))
     const meanLog = weightedMean(logs, weights, (l) => l)
     const sdLog = Math.sqrt(weightedMean(logs, weights, (l) => (l - meanLog) ** 2))
@@ -26,9 +26,17 @@ function shapeFor(logs: readonly number[], weights: readonly number[] | null, me
   let high = Infinity
   let k = start
   for (let n = 0; n < 200; n++) {
-    const zero = weightedMean(logs, weights, (l) => Math.exp(k * l))
-    const first = weightedMean(logs, weights, (l) => Math.exp(k * l) * l) / zero
-    const second = weightedMean(logs, weights, (l) => Math.exp(k * l) * l * l) / zero
+    // sums of zᵏ, zᵏ ln z and zᵏ ln² z; of equal weights the number of values falls out of the ratios
+    let [zero, first, second] = [0, 0, 0]
+    for (let i = 0; i < logs.length; i++) {
+      const l = logs[i]!
+      const power = (weights === null ? 1 : weights[i]!) * Math.exp(k * l)
+      zero += power
+      first += power * l
+      second += power * l * l
+    }
+    first /= zero
+    second /= zero
     const value = first - 1 / k - meanLog
     if (value < 0) low = k
     else high = k
