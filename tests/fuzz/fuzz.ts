@@ -25,6 +25,8 @@ const readers = only === '' ? Object.keys(READERS) : [only]
 let next = Number(option('seed', '1')) * 10_000_000
 const end = performance.now() + minutes * 60_000
 let count = 0
+/** texts by reader */
+const counts = new Map(readers.map((reader) => [reader, 0]))
 const found = new Map<string, Finding[]>()
 
 const keep = (finding: Finding): void => {
@@ -57,6 +59,7 @@ async function shift(): Promise<void> {
     if (told.done !== undefined) done = true
     if (told.at) {
       at = told.at
+      counts.set(at[0], (counts.get(at[0]) ?? 0) + 1)
       if (++count % 2000 === 0) process.stderr.write(`${count} tried, ${[...found.values()].flat().length} found\n`)
     }
   }
@@ -71,5 +74,6 @@ while (performance.now() < end && Number.isFinite(next)) await shift()
 process.stdout.write(
   `${count} spoilt texts for ${readers.length} readers in ${minutes} min, ${[...found.values()].flat().length} findings\n`,
 )
+for (const [reader, tries] of counts) process.stdout.write(`${String(tries).padStart(6)}  ${reader}\n`)
 for (const [kind, all] of found) process.stdout.write(`${String(all.length).padStart(6)}  ${kind}\n`)
 if (found.size > 0) process.exitCode = 1

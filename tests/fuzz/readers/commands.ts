@@ -41,7 +41,7 @@ const lines = Object.values(EXAMPLES)
 
 export const commandLine: Reader = {
   texts: lines,
-  every: 30,
+  every: 8,
   spoil(whole) {
     const words = splitWords(one(lines, whole))
     const at = whole(words.length)
