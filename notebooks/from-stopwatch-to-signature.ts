@@ -150,13 +150,13 @@ export default notebook(
       result: await runAlternatives(lines, { replications: WINDOWS }, HERE),
     }
     const worth = paybackStory(runs)
-    show(worth.answer, ...worth.warnings, worth.table)
+    show(worth.answer, ...worth.warnings, worth.table, worth.worth)
     if (worth.naive !== null) show(worth.naive)
     show(...worth.charts, worth.sure, worth.alternatives, worth.assumptions, worth.money)
 
     prose('## Which one the team favours')
     const weighed = criteriaStory(runs)
-    show(weighed.answer, weighed.matrix, weighed.sure, weighed.cases, weighed.anchors)
+    show(weighed.answer, ...weighed.warnings, weighed.matrix, weighed.wins, weighed.cases, weighed.sure, weighed.anchors)
 
     prose('## What needs a closer look')
     const screened = screeningStory(runs)
@@ -196,7 +196,7 @@ export default notebook(
       slower,
     })
     show(signed.answer, signed.table)
-    if (signed.ramp !== null) show(signed.ramp)
+    show(signed.ramp, signed.time)
     show(signed.pace, signed.rests, signed.sure, signed.mapping)
     prose(`
     Signed for the money: …………………………………… on ………………

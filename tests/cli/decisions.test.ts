@@ -30,7 +30,7 @@ const STATIONS = 'station,seconds,n,sd\nS6,66.2,40,2.6\n'
 
 describe.each<readonly [string, string, readonly string[], number]>([
   ['payback', '“zoned loop” pays back in', few, 4],
-  ['criteria', 'With all weights anywhere within ± 30', few, 4],
+  ['criteria', 'With all weights drawn anywhere within ± 30', few, 4],
   ['screen', 'above guidance value', few, 4],
   ['promise', 'Promised of “zoned loop”: at least', ['--replications', '12'], 3],
   ['acceptance', 'A line that meets the forecast of “zoned loop” makes', ['--replications', '40'], 2],

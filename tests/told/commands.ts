@@ -1,10 +1,14 @@
 /** The commands whose telling is judged, one row each; a new command is one more row. */
+import { readFileSync } from 'node:fs'
+import { decisionFiles } from './decisions.ts'
 import type { ToldLine } from './lines.ts'
 
 export interface ToldCommand {
   readonly name: string
-  /** What is typed behind the line's file. */
+  /** What is typed behind the file. */
   readonly words: (line: ToldLine) => readonly string[]
+  /** files beside that of the line; the first is typed in its place */
+  readonly files?: (line: ToldLine) => Readonly<Record<string, string>>
   /** the first word, where it is another than the name */
   readonly command?: string
   /** it prints `--json` and `--out page.html` too */
@@ -85,7 +89,28 @@ const SOME = {
   ],
   /** a list that ends; constant times; a calendar */
   steady: ['list-ends', 'no-chance', 'pump-line'],
+  /** alternatives of several kinds; an operator who limits; arrivals */
+  money: ['outdoor-unit-base-line', 'pump-line', 'arrivals-limit'],
+  /** each with another limit: a station, an operator, arrivals, a receiver, a list that ends, a stop */
+  meeting: ['outdoor-unit-base-line', 'pump-line', 'arrivals-limit', 'receiver-limits', 'list-ends', 'down-more-than-up'],
+  screening: ['outdoor-unit-base-line', 'hand-line'],
 }
+
+/** What was counted after the start: a tenth less than the plan, or than one unit in two minutes; of the demo line stations and stops, too. */
+function counted(line: ToldLine): Record<string, string> {
+  const { plan, calendar } = line.scenario
+  const perShift = Math.round(0.9 * (plan === null ? 120 : calendar === null ? 4 * plan.units : plan.unitsPerWindow))
+  const weeks = [10, 10, 8].map((shifts, week) => `W${week + 1},${shifts * perShift + week},${shifts}`)
+  return {
+    ...decisionFiles(line),
+    'counted/weeks.csv': `week,units,shifts\n${weeks.join('\n')}\n`,
+    'counted/stations.csv': 'station,seconds,n,sd,blocked,starved\nS6,66.2,40,2.6,3 %,\nS4,58.1,12,9,14 %,6 %\nS2,60.4,30,3.1,,\n',
+    'counted/stops.csv': 'stop,count,minutes,shifts\nTester fault,170,1190,28\nPipe tool,31,118,28\n',
+  }
+}
+
+/** Counts of the first two looks of a trial: few. */
+const LOOKS: Readonly<Record<string, string>> = { 'outdoor-unit-base-line': '15,32', 'pump-line': '12,25' }
 
 export const COMMANDS: readonly ToldCommand[] = [
   { name: 'check', words: () => [], hasMore: false, answersPlan: false },
@@ -136,12 +161,81 @@ export const COMMANDS: readonly ToldCommand[] = [
     answersPlan: false,
   },
   {
+    name: 'payback',
+    words: () => few(9),
+    files: decisionFiles,
+    hasMore: true,
+    only: SOME.money,
+    answersPlan: false,
+  },
+  { name: 'criteria', words: () => few(9), files: decisionFiles, hasMore: true, only: SOME.meeting, answersPlan: false },
+  { name: 'screen', words: () => few(2), files: decisionFiles, hasMore: true, only: SOME.screening, answersPlan: false },
+  { name: 'promise', words: () => few(20), files: decisionFiles, hasMore: true, only: SOME.money, answersPlan: false },
+  { name: 'acceptance', words: () => few(40), files: decisionFiles, hasMore: true, only: SOME.meeting, answersPlan: false },
+  {
+    name: 'trial',
+    words: ({ name }) => [...few(40), '--counts', LOOKS[name] ?? '1,2'],
+    files: decisionFiles,
+    hasMore: true,
+    only: SOME.meeting,
+    answersPlan: false,
+  },
+  {
+    name: 'followup',
+    words: ({ name }) => [
+      ...few(12),
+      ...['--weeks', 'counted/weeks.csv'],
+      ...(name === 'outdoor-unit-base-line'
+        ? ['--stations', 'counted/stations.csv', '--stops', 'counted/stops.csv', '--write', 'out/now.yaml']
+        : []),
+    ],
+    files: counted,
+    hasMore: true,
+    only: SOME.meeting,
+    answersPlan: false,
+  },
+  {
     name: 'trace',
     words: (line) => ['--from', `${startMinutes(line)} min`, '--to', `${startMinutes(line) + 1} min`],
     hasMore: false,
     answersPlan: false,
   },
 ]
+
+/** Of measured data: told of the pilot line alone, whose tables lie beside it. */
+export const DATA_COMMANDS: readonly ToldCommand[] = [
+  { name: 'times', words: () => [], files: () => dataFiles('times.csv'), hasMore: true, answersPlan: false },
+  {
+    name: 'stoplog',
+    words: () => ['--hours', '06:00-14:00, 14:00-22:00'],
+    files: () => dataFiles('stops.csv'),
+    hasMore: true,
+    answersPlan: false,
+  },
+  { name: 'mix', words: () => [], files: () => dataFiles('orders.csv'), hasMore: true, answersPlan: false },
+  {
+    name: 'assemble',
+    words: () => ['--data', 'notebooks/data', '--write', 'out/whole.yaml', ...few(4)],
+    files: () => dataFiles('skeleton.yaml'),
+    hasMore: true,
+    answersPlan: false,
+  },
+  {
+    name: 'forecast with data',
+    command: 'forecast',
+    words: () => ['--data', 'notebooks/data', ...few(12)],
+    files: () => dataFiles('complete.yaml'),
+    hasMore: true,
+    answersPlan: true,
+  },
+]
+
+/** The files of the pilot line, the one first that is typed. */
+function dataFiles(first: string): Record<string, string> {
+  const names = [first, ...DATA.filter((name) => name !== first)]
+  return Object.fromEntries(names.map((name) => [`notebooks/data/${name}`, readFileSync(`notebooks/data/${name}`, 'utf8')]))
+}
+const DATA = ['times.csv', 'stops.csv', 'orders.csv', 'skeleton.yaml', 'complete.yaml']
 
 /** The first minute that counts. */
 const startMinutes = ({ scenario }: ToldLine): number => Math.ceil(scenario.line.window.warmupSeconds / 60)

@@ -24,6 +24,9 @@ export const LINES: readonly ToldLine[] = FOLDERS.flatMap((folder) =>
     .map((file) => readLine(join(folder, file))),
 )
 
+/** The line of the measured data, of which their commands alone are told. */
+export const PILOT: ToldLine = { ...readLine('notebooks/data/complete.yaml'), name: 'pilot-line' }
+
 export const lineNamed = (name: string): ToldLine => {
   const line = LINES.find((one) => one.name === name)
   if (line === undefined) throw new Error(`there is no line "${name}" in ${FOLDERS.join(', ')}`)

@@ -17,8 +17,8 @@ const SECOND_OPERATOR = 111
 
 const telling = async (name: string): Promise<Telling> => await tellingOf(PUMP, commandNamed(name))
 
-/** what tells nothing of the limit: a sharing of tasks, and a stretch of time */
-const NO_STUDY: readonly string[] = ['balance', 'trace', 'order']
+/** what tells nothing of the limit: a sharing of tasks, a stretch of time, and what is said of the line with a second operator */
+const NO_STUDY: readonly string[] = ['balance', 'trace', 'order', 'screen', 'promise', 'acceptance', 'trial', 'followup']
 
 judgeLines([PUMP])
 

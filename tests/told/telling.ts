@@ -37,13 +37,14 @@ export function tellingOf(line: ToldLine, command: ToldCommand): Promise<Telling
 }
 
 async function tell(line: ToldLine, command: ToldCommand): Promise<Telling> {
-  const words = [command.command ?? command.name, line.file, ...command.words(line)]
-  const told = await typed(line, words)
+  const files = command.files?.(line) ?? { [line.file]: line.text }
+  const words = [command.command ?? command.name, Object.keys(files)[0]!, ...command.words(line)]
+  const told = await typed(line, words, files)
   const refused = told.code !== 0
   const text = refused ? told.err : told.out
   const base = { line, command, code: told.code, text, runs: await runsOf(line) }
   if (refused || !command.hasMore) return { ...base, json: null, page: null }
-  const { out, page } = await typed(line, [...words, '--json', '--out', PAGE])
+  const { out, page } = await typed(line, [...words, '--json', '--out', PAGE], files)
   return { ...base, json: JSON.parse(out) as unknown, page: page === undefined ? null : pageText(page) }
 }
 
@@ -58,12 +59,14 @@ async function runsOf(line: ToldLine): Promise<unknown> {
 async function typed(
   line: ToldLine,
   words: readonly string[],
+  files: Readonly<Record<string, string>> = {},
 ): Promise<{ code: number; out: string; err: string; page: string | undefined }> {
   let shell = shells.get(line.name)
   if (shell === undefined) {
     shell = memoryShell({ [line.file]: line.text })
     shells.set(line.name, shell)
   }
+  for (const [file, text] of Object.entries(files)) shell.files.set(file, text)
   shell.said.out = ''
   shell.said.err = ''
   shell.files.delete(PAGE)

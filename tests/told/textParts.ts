@@ -31,7 +31,8 @@ function sentencesAbout(block: string): string[] {
     if (/^\S/.test(line) && !line.startsWith('> ') && !/ {2,}/.test(line)) parts.at(-1)!.push(line)
     else parts.push([])
   }
-  return parts.map((lines) => lines.join(' ')).filter((note) => note !== '')
+  // what a terminal has no room for is its own remark
+  return parts.map((lines) => lines.join(' ').replace(/ ?Left out here for want of room: [^.]*\.$/, '')).filter((note) => note !== '')
 }
 
 const blocksOf = (text: string): string[] => text.split(/\n\s*\n/)

@@ -66,6 +66,22 @@ export type { GridNumbers } from './grid/gridParts.ts'
 export { breakEven } from './money/breakEven.ts'
 export type { BreakEvenLine, BreakEvenOptions } from './money/breakEven.ts'
 
+// Decisions
+export { criteriaWins } from './decision/criteriaWins.ts'
+export type { CriteriaWinner, CriteriaWinsOptions } from './decision/criteriaWins.ts'
+export { criteriaCases } from './decision/criteriaCases.ts'
+export type { CriteriaCase, CriteriaCasesOptions, WeightChange } from './decision/criteriaCases.ts'
+export { rampUpChart } from './decision/rampUpChart.ts'
+export type { RampUpOptions, RampUpWeek } from './decision/rampUpChart.ts'
+export { timeLosses } from './decision/timeLosses.ts'
+export type { TimeLoss, TimeLossesOptions } from './decision/timeLosses.ts'
+export { trialLooks } from './decision/trialLooks.ts'
+export type { TrialLook, TrialLooksOptions } from './decision/trialLooks.ts'
+export { countedWeeks } from './decision/countedWeeks.ts'
+export type { CountedWeek } from './decision/countedWeeks.ts'
+export { workDeviations } from './decision/workDeviations.ts'
+export type { WorkDeviation } from './decision/workDeviations.ts'
+
 // The look
 export { STATE_LOOKS, STATES } from './times/states.ts'
 export type { StateLook } from './times/states.ts'

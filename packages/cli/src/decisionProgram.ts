@@ -90,7 +90,8 @@ function addPromises(root: Command, context: ProgramContext): void {
   addOptions(root.command('followup <file>'), {
     question: [
       option('--weeks <table>', 'counted weeks, a CSV file: week, units, shifts', fileName).makeOptionMandatory(),
-      option('--stations <table>', 'measured work, a CSV file: station, seconds, n, sd', fileName),
+      option('--stations <table>', 'measured stations, a CSV file: station, seconds, n, sd; perhaps blocked and starved in %', fileName),
+      option('--stops <table>', 'counted stops, a CSV file: stop, count, minutes, shifts', fileName),
       option('--write <file>', 'write the recalibrated scenario', fileName),
     ],
     sample: sampleOptions(200),

@@ -31,7 +31,7 @@ async function loadAlternative(shell: Shell, file: string, base: Loaded, { name,
     case 'file':
       return await loadScenario(shell, beside(file, source.file))
     case 'variation':
-      return await loadScenario(shell, base.file, source.variation)
+      return await loadScenario(shell, base.file, source.variation, base.problems)
     case 'set':
       return withChanges(shell, base, name, source.changes)
   }

@@ -32,12 +32,13 @@ export interface Loaded {
  * Reads a scenario file; its warnings go to standard error.
  *
  * @param variation  named in the file; its values replace those of the scenario
+ * @param told       warnings that were told already, such as those of the same file without the variation
  * @throws Misuse    with all problems, each with its place and remedy
  */
-export async function loadScenario(shell: Shell, file: string, variation?: string): Promise<Loaded> {
+export async function loadScenario(shell: Shell, file: string, variation?: string, told: readonly Problem[] = []): Promise<Loaded> {
   const written = await shell.readFile(file)
   const text = variation === undefined ? written : varied(written, file, variation)
-  return { ...loadedText(shell, file, text), variation: variation ?? null }
+  return { ...loadedText(shell, file, text, told), variation: variation ?? null }
 }
 
 /**
@@ -45,11 +46,11 @@ export async function loadScenario(shell: Shell, file: string, variation?: strin
  *
  * @throws Misuse  with all problems, each with its place and remedy
  */
-export function loadedText(shell: Shell, file: string, text: string): Loaded {
+export function loadedText(shell: Shell, file: string, text: string, told: readonly Problem[] = []): Loaded {
   const { scenario, notes, problems, ...said } = readScenario(text, { files: (name) => shell.readBeside(file, name) })
-  const told = problems.length === 0 ? '' : formatProblems(problems, text, file)
-  if (scenario === null || notes === null) throw new Misuse(told)
-  if (told !== '') shell.err.write(`${told}\n`)
+  if (scenario === null || notes === null) throw new Misuse(formatProblems(problems, text, file))
+  const fresh = freshOf(problems, told)
+  if (fresh.length > 0) shell.err.write(`${formatProblems(fresh, text, file)}\n`)
   return { file, text, variation: null, scenario: onOneLine(scenario), problems, notes, read: { scenario, notes, ...said } }
 }
 
@@ -73,10 +74,15 @@ export function withChanges(shell: Shell, base: Loaded, name: string, changes: C
   const files = (path: string): string | null => shell.readBeside(file, path)
   const { scenario, problems, notes } = readScenarioWith(text, changes, { files, changePrefix: '--set ' })
   if (scenario === null || notes === null) throw new Misuse(formatProblems(problems, text, file))
-  const known = new Set(base.problems.map(({ message }) => message))
-  const fresh = problems.filter(({ message }) => !known.has(message))
+  const fresh = freshOf(problems, base.problems)
   if (fresh.length > 0) shell.err.write(`${formatProblems(fresh, text, file)}\n`)
   return { file, text, variation: name, scenario: onOneLine(scenario), problems, notes, read }
+}
+
+/** Warnings that were not told yet. */
+function freshOf(problems: readonly Problem[], told: readonly Problem[]): Problem[] {
+  const known = new Set(told.map(({ message }) => message))
+  return problems.filter(({ message }) => !known.has(message))
 }
 
 function varied(text: string, file: string, variation: string): string {

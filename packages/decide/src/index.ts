@@ -57,7 +57,7 @@ export { driveForce, sweptWidth } from './screening/conveyor.ts'
 export { SCREENING_CAUTION, STANDARDS_TO_OPEN, RISK_REDUCTION, LOW_VOLTAGE } from './screening/caution.ts'
 
 // Which alternative to take
-export { decisionMatrix, anchoredScore, SCORE_LEAST, SCORE_MOST, TIE } from './criteria/matrix.ts'
+export { decisionMatrix, anchoredScore, SCORE_LEAST, SCORE_MOST, SWING, TIE } from './criteria/matrix.ts'
 export type { MatrixInput, MatrixResult, MustHave, ScoredCriterion, WeightCase } from './criteria/matrix.ts'
 
 // Whether it does what was promised
@@ -69,6 +69,8 @@ export { sequentialPlan, standingOf, lookOfStop } from './acceptance/sequential.
 export type { SequentialPlan, TrialPaths, TrialStanding } from './acceptance/sequential.ts'
 export { followUp, stationDeviations, DOUBT, BROKEN } from './acceptance/followUp.ts'
 export type { FollowUpResult, JudgedWeek, RealWeek, PromiseState, MeasuredStation, StationDeviation } from './acceptance/followUp.ts'
+export { stopDeviations, waitDeviations } from './acceptance/waitDeviations.ts'
+export type { CountedStop, MeasuredWait, ModelStop, StopDeviation, WaitDeviation } from './acceptance/waitDeviations.ts'
 
 // Pace, use and ramp-up
 export { takt, lineEfficiency, balanceLoss, overallEffectiveness, STATE_TIMES } from './management/pace.ts'

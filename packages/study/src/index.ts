@@ -70,6 +70,8 @@ export type { StartQuestion } from './steady/startQuestion.ts'
 
 // Trials of an acceptance
 export { runTrials, longerWork } from './trials/runTrials.ts'
+export { otherStops } from './trials/otherStops.ts'
+export type { StopFactors } from './trials/otherStops.ts'
 export { recalibrate } from './trials/recalibrate.ts'
 export type { Recalibration } from './trials/recalibrate.ts'
 export type { TrialsRequest, TrialsResult } from './trials/runTrials.ts'

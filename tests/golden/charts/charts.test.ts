@@ -2,6 +2,15 @@ import { type Drawing, drawingSvg, type Figure, type Look } from '@loopwright/ch
 import { describe, expect, test } from 'vitest'
 import { textWidth } from '../../../packages/charts/src/drawing/textWidth.ts'
 import { breakEvenExample } from '../../../packages/charts/src/examples/breakEven.ts'
+import {
+  countedWeeksExample,
+  criteriaCasesExample,
+  criteriaWinsExample,
+  rampUpExample,
+  timeLossesExample,
+  trialLooksExample,
+  workDeviationsExample,
+} from '../../../packages/charts/src/examples/decision.ts'
 import { costGrowthExample } from '../../../packages/charts/src/examples/costGrowth.ts'
 import { differencesExample } from '../../../packages/charts/src/examples/differences.ts'
 import { driversExample } from '../../../packages/charts/src/examples/drivers.ts'
@@ -26,6 +35,9 @@ import { collisions, measured, png, sizeOf, textsIn } from './draw.ts'
 const EXAMPLES: Readonly<Record<string, () => Figure>> = {
   breakEven: breakEvenExample,
   costGrowth: costGrowthExample,
+  countedWeeks: countedWeeksExample,
+  criteriaCases: criteriaCasesExample,
+  criteriaWins: criteriaWinsExample,
   differences: differencesExample,
   drivers: driversExample,
   gridCurves: gridCurvesExample,
@@ -34,17 +46,21 @@ const EXAMPLES: Readonly<Record<string, () => Figure>> = {
   losses: lossesExample,
   outputByHour: outputByHourExample,
   quantilePlot: quantilePlotExample,
+  rampUp: rampUpExample,
   runChart: runChartExample,
   stationLoads: stationLoadsExample,
   stationTimes: stationTimesExample,
   stoppedTime: stoppedTimeExample,
+  timeLosses: timeLossesExample,
   timesSpread: timesSpreadExample,
   throughput: throughputExample,
   throughputStill: throughputStillExample,
   timeline: timelineExample,
+  trialLooks: trialLooksExample,
   unitsSpread: unitsSpreadExample,
   warmUp: warmUpExample,
   waitingCircle: waitingCircleExample,
+  workDeviations: workDeviationsExample,
   zoneOccupancy: zoneOccupancyExample,
 }
 const LOOKS: readonly Look[] = ['page', 'light', 'dark', 'print']

@@ -1,5 +1,5 @@
-/** Tables of what was counted after the start: weeks, and measured stations. */
-import type { MeasuredStation, RealWeek } from '@loopwright/decide'
+/** Tables of what was counted after the start: weeks, measured stations, stops. */
+import type { CountedStop, MeasuredStation, MeasuredWait, RealWeek } from '@loopwright/decide'
 import { readCsv } from '@loopwright/scenario'
 import { Misuse } from '../shell/shell.ts'
 
@@ -31,10 +31,42 @@ export function stationsOfCsv(text: string, file: string): MeasuredStation[] {
   })
 }
 
+/**
+ * How long stations waited, of a table that may have the columns blocked and starved, in per cent of the shift; an empty cell was not measured.
+ *
+ * @throws Misuse  as `weeksOfCsv`
+ * @example waitsOfCsv('station,seconds,n,sd,blocked\nS6,66.5,30,3,12 %\n', 'stations.csv') // => [{ station: 'S6', state: 'blocked', share: 0.12 }]
+ */
+export function waitsOfCsv(text: string, file: string): MeasuredWait[] {
+  const rows = rowsOf(text, file, ['station'], [] as MeasuredWait[][], ({ words, percent }) =>
+    (['blocked', 'starved'] as const).flatMap((state) => {
+      const share = percent(state)
+      return share === null ? [] : [{ station: words('station'), state, share }]
+    }),
+  )
+  return rows.flat()
+}
+
+/**
+ * Stops of a table with the columns stop, count, minutes, shifts.
+ *
+ * @throws Misuse  as `weeksOfCsv`
+ * @example stopsOfCsv('stop,count,minutes,shifts\njam,40,120.5,28\n', 'stops.csv') // => [{ stop: 'jam', count: 40, minutes: 120.5, shifts: 28 }]
+ */
+export function stopsOfCsv(text: string, file: string): CountedStop[] {
+  return rowsOf(text, file, ['stop', 'count', 'minutes', 'shifts'], [], ({ words, number, whole }) => {
+    const count = whole('count', 0)
+    const minutes = number('minutes')
+    return { stop: words('stop'), count, minutes, shifts: whole('shifts', 1) }
+  })
+}
+
 interface Row {
   readonly words: (column: string) => string
   readonly number: (column: string) => number
   readonly whole: (column: string, least: number) => number
+  /** a share, 0 … 1; null: no such column, or an empty cell */
+  readonly percent: (column: string) => number | null
 }
 
 function rowsOf<T>(text: string, file: string, needed: readonly string[], found: T[], read: (row: Row) => T): T[] {
@@ -67,7 +99,13 @@ function rowsOf<T>(text: string, file: string, needed: readonly string[], found:
       if (cell(column) === '') wrong(column, 'a name')
       return cell(column)
     }
-    found.push(read({ words, number, whole }))
+    const percent = (column: string): number | null => {
+      if (cell(column) === '') return null
+      const plain = (decimalComma ? cell(column).replace(',', '.') : cell(column)).replace(/\s*%$/, '')
+      const value = /^\d+(\.\d+)?$/.test(plain) ? Number(plain) : 101
+      return (value <= 100 ? value : wrong(column, 'per cent of the shift, from 0 to 100')) / 100
+    }
+    found.push(read({ words, number, whole, percent }))
   }
   if (problems.length > 0)
     throw new Misuse(`${problems.join('\n')}\n${problems.length} problem${problems.length === 1 ? '' : 's'} found; nothing was run.`)

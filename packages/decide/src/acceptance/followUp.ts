@@ -31,6 +31,8 @@ export interface FollowUpResult {
   /** chance of a mean so low or lower if the forecast holds; one-sided */
   readonly chance: number
   readonly state: PromiseState
+  /** so many units would be as seldom as so few that break a promise: the forecast is too low */
+  readonly above: boolean
 }
 
 /** band of a week */
@@ -49,7 +51,7 @@ export const BROKEN = 0.005
  * @param weeks     each with whole units ≥ 0 and shifts ≥ 1
  * @param forecast  output of simulated shifts, at least 10
  * @param seed      names the draws of the bands
- * @throws RangeError  below 10 simulated shifts, or for a week without shifts
+ * @throws RangeError  below 10 simulated shifts, where they make nothing, or for a week without shifts
  * @see normal approximation of a mean of many shifts; false alarm of "no longer stands": 1 in 200 a look (own rule, no source)
  * @example followUp([{ name: 'W1', units: 3300, shifts: 10 }, { name: 'W2', units: 3310, shifts: 10 }], [328, 330, 332, 329, 331, 330, 327, 333, 330, 330], '1').state // => 'still stands'
  */
@@ -60,6 +62,7 @@ export function followUp(weeks: readonly RealWeek[], forecast: readonly number[]
   if (odd !== undefined) throw new RangeError(`"${odd.name}": a week has whole units from 0 on and whole shifts from 1 on`)
   const tally = Tally.of(forecast)
   const [mean, sd] = [tally.mean!, tally.sd!]
+  if (mean === 0) throw new RangeError('the model makes nothing in the judged shift: there is no forecast to set weeks beside')
   const shifts = weeks.reduce((sum, week) => sum + week.shifts, 0)
   const units = weeks.reduce((sum, week) => sum + week.units, 0)
   const realMean = shifts === 0 ? 0 : units / shifts
@@ -71,6 +74,7 @@ export function followUp(weeks: readonly RealWeek[], forecast: readonly number[]
     forecastMean: mean,
     differenceShare: mean === 0 ? 0 : realMean / mean - 1,
     chance,
+    above: weeks.length >= WEEKS_LEAST && chance > 1 - BROKEN && realMean > mean,
     state:
       weeks.length < WEEKS_LEAST ? 'too few weeks' : chance < BROKEN ? 'no longer stands' : chance < DOUBT ? 'in doubt' : 'still stands',
   }

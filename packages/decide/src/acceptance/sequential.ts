@@ -27,8 +27,9 @@ export interface SequentialPlan {
  * @param shares      of the trial at each look, ascending, the last is 1
  * @param falseAlarm  for all looks together, above 0 and below 1
  * @throws RangeError  below 40 trials of each, or if a trial has not one count for each look
+ * @see Hahn & Meeker, Statistical Intervals (1991): the chance of a further observation below the k-th of n is k/(n + 1)
  * @see Lan & DeMets (1983), error spending linear in time (from memory); here with simulated trials in place of a normal walk
- * @example sequentialPlan(Array.from({ length: 80 }, (_, i) => [50 + (i % 40)]), Array.from({ length: 80 }, () => [40]), [1], 0.1).stopBelow // => [54]
+ * @example sequentialPlan(Array.from({ length: 80 }, (_, i) => [50 + (i % 40)]), Array.from({ length: 80 }, () => [40]), [1], 0.1).stopBelow // => [53]
  */
 export function sequentialPlan(healthy: TrialPaths, slower: TrialPaths, shares: readonly number[], falseAlarm: number): SequentialPlan {
   for (const paths of [healthy, slower]) {
@@ -41,10 +42,11 @@ export function sequentialPlan(healthy: TrialPaths, slower: TrialPaths, shares: 
   const fit = healthy.slice(0, half)
   let going = [...fit]
   const stopBelow = shares.map((share, look): number | null => {
-    const room = Math.floor(falseAlarm * share * fit.length + 1e-9) - (fit.length - going.length)
+    // a further trial lies below the k-th of n in order with a chance of k/(n + 1): so many of the fitted ones may lie below or on it
+    const room = Math.floor(falseAlarm * share * (fit.length + 1) + 1e-9) - (fit.length - going.length)
     const counts = going.map((path) => path[look]!).sort((a, b) => a - b)
-    // at most so many are below it; equal counts stay together
-    const limit = room <= 0 ? null : (counts[room] ?? null)
+    // equal counts stay together
+    const limit = room <= 0 ? null : (counts[room - 1] ?? null)
     if (limit === null) return null
     going = going.filter((path) => path[look]! >= limit)
     return limit

@@ -58,7 +58,8 @@ export interface MatrixResult {
   readonly draws: number
 }
 
-const SWING = 0.3
+/** Each weight is moved by so much of its own. */
+export const SWING = 0.3
 const DRAWS = 2000
 
 /**

@@ -1,5 +1,5 @@
 // The law
-export { law, lawOrNull, mixShares } from './law.ts'
+export { law, lawOrNull, mixShares, taskMean } from './law.ts'
 export type { Law, Exchange } from './law.ts'
 export type { EstimateReason } from './exactness.ts'
 export { lawTerms } from './lawTerms.ts'

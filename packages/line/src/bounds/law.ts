@@ -1,7 +1,8 @@
 /** The law of a closed loop: what limits it with few, with enough and with many carriers. (MODEL.md §12) */
 import { isPlainLoop } from '../build/graph.ts'
 import { REST } from '../moves/motion.ts'
-import type { LineSpec, MixSpec } from '../spec.ts'
+import { distributionMean } from '@loopwright/stats'
+import type { LineSpec, MixSpec, TaskSpec } from '../spec.ts'
 import { type DutyLaps, dutyLaps } from './dutyLaps.ts'
 import { type EstimateReason, estimateReasons } from './exactness.ts'
 import { loneLap } from './loneLap.ts'
@@ -142,4 +143,14 @@ export function mixShares(mix: MixSpec, variants: number): number[] {
   if (mix.kind === 'pattern' || mix.kind === 'list') for (const variant of mix.sequence) counts[variant]! += 1
   const total = counts.reduce((sum, count) => sum + count, 0)
   return counts.map((count) => count / total)
+}
+
+/**
+ * Mean seconds of a task over a mix; a variant without it counts 0 s.
+ *
+ * @param shares  by variant, summing to 1
+ * @example taskMean(line.stations[1].work[0], [1]) // => 20
+ */
+export function taskMean({ seconds }: Pick<TaskSpec, 'seconds'>, shares: readonly number[]): number {
+  return seconds.reduce((sum, time, variant) => sum + (time === null ? 0 : (shares[variant] ?? 0) * distributionMean(time)), 0)
 }

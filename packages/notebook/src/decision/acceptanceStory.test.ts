@@ -25,6 +25,17 @@ test('the first sentence is the band, the second the test with both errors', () 
 test('where no test tells the lines apart, it says so and what to do', () => {
   const alike = { ...madeUpTrials(), slower: madeUpTrials().healthy }
   const { answer } = acceptanceStory(scenario!, 'loop', section, acceptanceOf(section, alike))
-  expect(answer.sentences[1]).toMatch(/^No test of up to 3 trials tells them apart as asked: .* Make the trial longer\.$/)
+  expect(answer.sentences[1]).toMatch(
+    /^No test of up to 3 trials tells them apart as asked: .* Tasks that take 10.% longer cost it no output: what limits this line is not their work, so that no count tells of it\. Time the stations in the trial, too\.$/,
+  )
+  const near = { ...madeUpTrials(), slower: madeUpTrials().healthy.map(([half, whole]) => [half!, whole! - 9]) }
+  const hard = { ...section, trialsMost: 1, miss: 0, falseAlarm: 0.01, longer: 0.06 }
+  const wide = { ...near, healthy: near.healthy.map(([half, whole], trial) => [half!, whole! - (trial % 2) * 8]) }
+  expect(acceptanceStory(scenario!, 'loop', hard, acceptanceOf(hard, wide)).answer.sentences[1]).toMatch(/Make the trial longer\.$/)
   expect(answer.figures![0]).toMatchObject({ label: 'A test that tells', value: 'none' })
+})
+
+test('a line that makes nothing has nothing to accept', () => {
+  const none = { ...madeUpTrials(), healthy: madeUpTrials().healthy.map(() => [0, 0]) }
+  expect(() => acceptanceOf(section, none)).toThrow('the line makes nothing in a trial')
 })

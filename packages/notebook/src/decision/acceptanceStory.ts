@@ -1,4 +1,5 @@
 /** The story of an acceptance, as cells: the band and the plan before it. */
+import { type TrialLook, trialLooks } from '@loopwright/charts'
 import { formatDuration, formatNumber, formatShare, type Table, tableOf, wordColumn } from '@loopwright/charts/table'
 import {
   type AcceptanceSection,
@@ -10,8 +11,19 @@ import {
   trialBand,
 } from '@loopwright/decide'
 import type { Scenario } from '@loopwright/scenario'
+import { sampleQuantile } from '@loopwright/stats'
 import type { TrialsResult } from '@loopwright/study'
-import { type AnswerCell, type AnswerFigure, proseCell, type ProseCell, type SureCell, type TableCell, tableCell } from '../cells/cell.ts'
+import {
+  type AnswerCell,
+  type AnswerFigure,
+  type ChartCell,
+  proseCell,
+  type ProseCell,
+  type SureCell,
+  type TableCell,
+  tableCell,
+} from '../cells/cell.ts'
+import { openChartCell } from '../cells/chartCell.ts'
 import type { Tale } from '../cells/tale.ts'
 import { startSentence } from '../words/startWords.ts'
 import { USE } from '../sweep/cautions.ts'
@@ -28,7 +40,7 @@ export interface AcceptanceResult {
 /**
  * Band, plan and check of an acceptance, from simulated trials.
  *
- * @throws RangeError  with too few trials
+ * @throws RangeError  with too few trials, or where the line makes nothing
  * @example acceptanceOf({ share: 0.9, falseAlarm: 0.1, miss: 0.1, trialsMost: 3 }, trials).plan.passFrom // => 100
  */
 export function acceptanceOf(
@@ -36,6 +48,10 @@ export function acceptanceOf(
   trials: TrialsResult,
 ): AcceptanceResult {
   const ends = (paths: TrialsResult['healthy']): number[] => paths.map((path) => path.at(-1)!)
+  if (trials.healthy.length > 0 && ends(trials.healthy).every((made) => made === 0))
+    throw new RangeError(
+      'the line makes nothing in a trial: there is nothing to accept. Are there products and carriers in the judged shift?',
+    )
   const shares = trials.looks.map((look) => look / trials.seconds)
   return {
     kind: 'acceptance',
@@ -50,8 +66,8 @@ export function acceptanceOf(
 export interface AcceptanceStory extends Tale {
   readonly answer: AnswerCell
   readonly plan: TableCell
-  /** count at each look below which the trial may end */
-  readonly looks: TableCell
+  /** at each look what a line that meets its forecast makes, and the count below which the trial may end */
+  readonly looks: ChartCell
   readonly sure: SureCell
   readonly practice: ProseCell
 }
@@ -60,7 +76,34 @@ const length = (seconds: number): string => (seconds % 3600 === 0 ? `${seconds /
 /** "112 to 126", or the one count there is */
 export const bandText = ({ low, high }: TrialBand): string =>
   low === high ? formatNumber(low, 0) : `${formatNumber(low, 0)} to ${formatNumber(high, 0)}`
+/** trials that the borders were not made from */
+export const keptApart = ({ healthy }: TrialsResult): number => healthy.length - Math.ceil(healthy.length / 2)
+/** fewer trials are told by their number */
+const SHARES_FROM = 100
+/** "8 of 20", "9 % of" */
+export const ofTrials = (share: number, n: number): string =>
+  n < SHARES_FROM ? `${formatNumber(share * n, 0)} of ${formatNumber(n, 0)}` : `${formatShare(share)} of`
+
+/** What was simulated of each look, and what was counted there. */
+export function lookRows({ trials: { looks, healthy }, sequential, band }: AcceptanceResult, counts: readonly number[] = []): TrialLook[] {
+  return looks.map((seconds, at) => {
+    const made = healthy.map((path) => path[at]!)
+    const { low, high } = trialBand(made, band.share)
+    return {
+      seconds,
+      limit: sequential.stopBelow[at]!,
+      caught: sequential.stoppedBy[at]!,
+      low,
+      middle: sampleQuantile(made, 0.5),
+      high,
+      count: counts[at] ?? null,
+    }
+  })
+}
+
 const WORDS: readonly string[] = ['no', 'one', 'two', 'three', 'four', 'five']
+/** "two trials", "three 4-hour trials" */
+export const manyTrials = ({ trials }: TestPlan, long = ''): string => `${WORDS[trials] ?? formatNumber(trials, 0)} ${long}trials`
 const tenths = (share: number): string => (share === 0.9 ? 'nine of ten' : `${formatShare(share)} of`)
 
 /**
@@ -79,13 +122,20 @@ export function acceptanceStory(scenario: Scenario, name: string, section: Accep
       figures: acceptanceFigures(section, result),
     } satisfies AnswerCell,
     plan: tableCell('acceptance-plan', planTable(section, plan)),
-    looks: tableCell('acceptance-looks', lookTable(trials, sequential)),
+    looks: openChartCell(
+      'acceptance-looks',
+      trialLooks(lookRows(result), {
+        caption: 'While it runs: when the trial may end early',
+        note: 'The borders are made for all looks together: by them, and by them alone, looking often costs nothing.',
+        counts: false,
+      }),
+    ),
     sure: {
       kind: 'sure',
       id: 'acceptance-sure',
       sentences: [
         `The band rests on ${formatNumber(band.n, 0)} simulated trials and holds at least ${formatShare(band.covers)} of further ones; more simulated trials make its ends surer, not narrower.`,
-        `The check at each look was made from one half of these and tried on the other: all looks together stop ${formatShare(sequential.falseAlarm)} of the trials of a line that meets its forecast, and miss ${formatShare(sequential.miss)} of the slower one’s.`,
+        `The borders were made from one half of these and tried on the other: all looks together end ${ofTrials(sequential.falseAlarm, keptApart(trials))} trials of a line that meets its forecast, and miss ${formatShare(sequential.miss)} of the slower one’s.${sequential.falseAlarm > 1.5 * section.falseAlarm ? ` That is more than the ${formatShare(section.falseAlarm)} asked for: so few trials fix no border; simulate more (\`--replications\`).` : ''}`,
         startSentence(scenario),
       ],
     } satisfies SureCell,
@@ -105,7 +155,7 @@ export function acceptanceStory(scenario: Scenario, name: string, section: Accep
 }
 
 const trialsText = (plan: TestPlan, trial: string): string =>
-  plan.trials === 1 ? `one ${trial} trial` : `${WORDS[plan.trials] ?? formatNumber(plan.trials, 0)} ${trial} trials together`
+  plan.trials === 1 ? `one ${trial} trial` : `${manyTrials(plan, `${trial} `)} together`
 
 function acceptanceFigures(section: AcceptanceSection, { band, plan, trials }: AcceptanceResult): AnswerFigure[] {
   const trial = length(trials.seconds)
@@ -126,8 +176,17 @@ function answerSentences(name: string, section: AcceptanceSection, { band, plan,
     `A line that meets the forecast of “${name}” makes ${bandText(band)} in a ${trial} trial, in ${tenths(band.share)} trials.`,
     plan.meets
       ? `Passed from ${formatNumber(plan.passFrom, 0)} units on in ${many}: a line that meets its forecast fails in ${formatShare(plan.falseAlarm)} of such tests, and one whose tasks take ${formatShare(section.longer)} longer passes in ${formatShare(plan.miss)}.`
-      : `No test of up to ${formatNumber(section.trialsMost, 0)} trials tells them apart as asked: the best, passed from ${formatNumber(plan.passFrom, 0)} units on in ${many}, still lets a line whose tasks take ${formatShare(section.longer)} longer pass in ${formatShare(plan.miss)} of cases. Make the trial longer.`,
+      : `No test of up to ${formatNumber(section.trialsMost, 0)} trials tells them apart as asked: the best, passed from ${formatNumber(plan.passFrom, 0)} units on in ${many}, still lets a line whose tasks take ${formatShare(section.longer)} longer pass in ${formatShare(plan.miss)} of cases. ${remedy(section, trials)}`,
   ]
+}
+
+/** What to do where no test tells the lines apart: work that limits nothing is told by no count. */
+function remedy({ longer }: AcceptanceSection, { healthy, slower }: TrialsResult): string {
+  const mean = (paths: TrialsResult['healthy']): number => paths.reduce((sum, path) => sum + path.at(-1)!, 0) / paths.length
+  const lost = 1 - mean(slower) / mean(healthy)
+  if (!(lost < longer / 2)) return 'Make the trial longer.'
+  const costs = lost <= 0 ? 'cost it no output' : `cost it ${formatShare(lost)} of its output`
+  return `Tasks that take ${formatShare(longer)} longer ${costs}: what limits this line is not their work, so that no count tells of it. Time the stations in the trial, too.`
 }
 
 function planTable(section: AcceptanceSection, plan: TestPlan): Table {
@@ -145,37 +204,5 @@ function planTable(section: AcceptanceSection, plan: TestPlan): Table {
       { head: 'Value', text: ([, text]) => text, data: [['value', 'count, seconds, units or share', ([, , value]) => value]] },
     ],
     rows,
-  })
-}
-
-interface Look {
-  readonly seconds: number
-  readonly limit: number | null
-  readonly caught: number
-}
-
-function lookTable(trials: TrialsResult, { stopBelow, stoppedBy }: SequentialPlan): Table {
-  const rows = trials.looks.map((seconds, at): Look => ({ seconds, limit: stopBelow[at]!, caught: stoppedBy[at]! }))
-  return tableOf<Look>({
-    caption: 'While it runs: when the trial may end early',
-    columns: [
-      {
-        head: 'After',
-        text: ({ seconds }) => formatDuration(seconds),
-        data: [['after_s', 'seconds from the start of the trial', ({ seconds }) => seconds]],
-      },
-      {
-        head: 'Stop below,\nunits',
-        text: ({ limit }) => (limit === null ? 'go on' : formatNumber(limit, 0)),
-        data: [['stop_below', 'units so far; empty: no count stops it', ({ limit }) => limit]],
-      },
-      {
-        head: 'Slower line\ncaught by then',
-        text: ({ caught }) => formatShare(caught),
-        data: [['caught', 'share of trials of the slower line stopped by then', ({ caught }) => caught]],
-      },
-    ],
-    rows,
-    note: 'All looks together raise no more false alarms than asked for: looking often costs nothing only by this table.',
   })
 }

@@ -2,8 +2,11 @@
 import { formatNumber, formatShare, formatWithHalfWidth, meanFields, type Table, tableOf, wordColumn } from '@loopwright/charts/table'
 import type { Alternative } from '@loopwright/decide'
 import type { ComparedLine } from '@loopwright/study'
+import { type CautionCell, warningCell } from '../cells/cell.ts'
+import { limitsTold } from '../limits/limitWords.ts'
 import { NOT_KNOWN } from '../sweep/countWords.ts'
 import { type Period, period } from '../sweep/period.ts'
+import { markdownOf } from '../words/markdownOf.ts'
 import { type DecisionRuns, type Effort, effortOf, overtimeOf } from './decisionRuns.ts'
 
 interface Row {
@@ -82,6 +85,16 @@ export function alternativesTable(runs: DecisionRuns): Table {
     marked: (_, index) => index === decision.today,
     note: `Marked: today. Means with 95 % intervals. Pushes and walking are those of the person who does most, from ${formatNumber(Math.max(0, ...result.people.map(({ watched }) => watched)), 0)} of the ${many}; walking at 1.1 m/s (common practice, no source) and the way of each push, where the file gives it.`,
   })
+}
+
+/** Alternatives whose plan lies above what they can make, by mean times alone; none where there is no such one. */
+export function limitCautions({ decision, scenarios }: Pick<DecisionRuns, 'decision' | 'scenarios'>): CautionCell[] {
+  const said = decision.alternatives.flatMap(({ name }, index) =>
+    limitsTold(scenarios[index]!)
+      .warnings.filter(({ code }) => code === 'plan above a limit')
+      .map(({ text }) => `- “${name}”: ${markdownOf(text)}`),
+  )
+  return said.length === 0 ? [] : [warningCell('limits', 'The plan is more than these can make', said.join('\n'))]
 }
 
 /** What stands behind each alternative: where its line is written, and what the model takes for granted. */

@@ -1,22 +1,38 @@
 /** The story of a matrix of criteria, as cells: must-haves, scores with their anchors, who wins, and how much that hangs on the weights. */
+import { criteriaCases, criteriaWins } from '@loopwright/charts'
 import { formatNumber, formatShare, type Table, tableOf, wordColumn } from '@loopwright/charts/table'
-import { anchoredScore, type CriterionSection, decisionMatrix, type MatrixInput, type MatrixResult } from '@loopwright/decide'
-import { type AnswerCell, type AnswerFigure, proseCell, type SureCell, type TableCell, tableCell } from '../cells/cell.ts'
+import { anchoredScore, type CriterionSection, decisionMatrix, SWING, type MatrixInput, type MatrixResult } from '@loopwright/decide'
+import { listWords } from '@loopwright/line'
+import {
+  type AnswerCell,
+  type AnswerFigure,
+  type CautionCell,
+  type ChartCell,
+  proseCell,
+  type SureCell,
+  type TableCell,
+  tableCell,
+} from '../cells/cell.ts'
+import { chartCell, openChartCell } from '../cells/chartCell.ts'
 import type { Tale } from '../cells/tale.ts'
 import { USE } from '../sweep/cautions.ts'
-import { alternativesTable, assumptionsTable } from './alternativeTables.ts'
+import { alternativesTable, assumptionsTable, limitCautions } from './alternativeTables.ts'
 import { type DecisionRuns, effortOf, overtimeOf, paybackOf } from './decisionRuns.ts'
 
 /** The tale of a matrix of criteria, and its parts by name. */
 export interface CriteriaStory extends Tale {
   readonly answer: AnswerCell
+  /** alternatives whose plan lies above what they can make */
+  readonly warnings: readonly CautionCell[]
   /** scores and totals */
   readonly matrix: TableCell
   /** what scores 1 and what scores 5 */
   readonly anchors: TableCell
   readonly mustHaves: TableCell | null
-  /** who wins with each weight changed, and each criterion left out */
-  readonly cases: TableCell
+  /** how often each comes first where all weights are drawn anew; null: nobody is weighed */
+  readonly wins: ChartCell | null
+  /** who comes first with each weight changed, and each criterion left out; null: nobody is weighed */
+  readonly cases: ChartCell | null
   readonly sure: SureCell
   readonly alternatives: TableCell
   readonly assumptions: TableCell
@@ -97,24 +113,27 @@ export function criteriaStory(runs: DecisionRuns): CriteriaStory {
       sentences: answerSentences(result),
       figures: criteriaFigures(result),
     } satisfies AnswerCell,
+    warnings: limitCautions(runs),
     matrix: tableCell('criteria-matrix', matrixTable(result)),
     anchors: tableCell('criteria-anchors', anchorTable(decision.criteria!.criteria)),
     mustHaves: result.input.mustHaves.length === 0 ? null : tableCell('criteria-must-haves', mustTable(result)),
-    cases: tableCell('criteria-weights', caseTable(result)),
+    ...robustness(result),
     sure: { kind: 'sure', id: 'criteria-sure', sentences: sureSentences(result) } satisfies SureCell,
     alternatives: tableCell('criteria-alternatives', alternativesTable(runs)),
     assumptions: { ...tableCell('criteria-assumptions', assumptionsTable(runs)), pageOnly: true },
   }
-  const { answer, matrix, anchors, mustHaves, cases, sure, alternatives, assumptions } = parts
+  const { answer, matrix, anchors, mustHaves, wins, cases, sure, alternatives, assumptions } = parts
   return {
     ...parts,
     question: 'Which alternative do the criteria favour?',
     cells: [
       answer,
+      ...parts.warnings,
       ...(mustHaves === null ? [] : [mustHaves]),
       matrix,
+      ...(wins === null ? [] : [wins]),
+      ...(cases === null ? [] : [cases]),
       sure,
-      cases,
       anchors,
       alternatives,
       assumptions,
@@ -124,9 +143,28 @@ export function criteriaStory(runs: DecisionRuns): CriteriaStory {
   }
 }
 
+/** How much the first place hangs on the weights, drawn. */
+function robustness({ input: { alternatives }, matrix }: CriteriaResult): Pick<CriteriaStory, 'wins' | 'cases'> {
+  if (matrix.winners.length === 0) return { wins: null, cases: null }
+  const names = (winners: readonly number[]): string[] => winners.map((index) => alternatives[index]!)
+  const wins = criteriaWins(
+    alternatives.map((name, index) => ({
+      name,
+      misses: matrix.misses[index]!,
+      total: matrix.totals[index]!,
+      wins: matrix.winShares[index]!,
+      first: matrix.winners.includes(index),
+    })),
+    { swing: SWING, draws: matrix.draws, ties: matrix.tieShare },
+  )
+  const cases = criteriaCases(
+    matrix.cases.map(({ criterion, change, winners }) => ({ criterion, change, winners: names(winners) })),
+    { agreed: names(matrix.winners), by: formatShare(SWING) },
+  )
+  return { wins: { ...chartCell('criteria-wins', wins), pageOnly: true }, cases: openChartCell('criteria-weights', cases) }
+}
+
 const quoted = (name: string): string => `“${name}”`
-const listed = (names: readonly string[]): string =>
-  names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`
 
 /** The first and the next by points, and how often the first stays first. */
 function criteriaFigures({ input: { alternatives }, matrix: { winners, totals, misses, winShares } }: CriteriaResult): AnswerFigure[] {
@@ -139,7 +177,7 @@ function criteriaFigures({ input: { alternatives }, matrix: { winners, totals, m
   return [
     { label: 'Comes first', value: alternatives[first]!, sure: points(first) },
     ...(next === undefined ? [] : [{ label: 'Then', value: alternatives[next]!, sure: points(next) }]),
-    { label: 'Stays first', value: formatShare(winShares[first]!), sure: 'of draws, weights within ± 30 %' },
+    { label: 'Stays first', value: formatShare(winShares[first]!), sure: `of draws, weights within ± ${formatShare(SWING)}` },
   ]
 }
 
@@ -149,24 +187,26 @@ function answerSentences({
 }: CriteriaResult): string[] {
   const name = (index: number): string => quoted(alternatives[index]!)
   const out = [...alternatives.keys()].filter((index) => misses[index]!.length > 0)
-  const outs = out.map((index) => `${name(index)} is out: it misses ${listed(misses[index]!.map((each) => `“${each}”`))}.`)
+  const outs = out.map((index) => `${name(index)} is out: it misses ${listWords(misses[index]!.map((each) => `“${each}”`))}.`)
   if (winners.length === 0) return ['Every alternative misses a must-have: nothing is weighed.', ...outs]
   const total = formatNumber(totals[winners[0]!]!, 2)
   const first =
     winners.length === 1
       ? `${name(winners[0]!)} comes first with ${total} of 5.`
-      : `${listed(winners.map(name))} tie at ${total} of 5: nobody scores finer than that, and the matrix does not decide between them.`
-  const shares = [...alternatives.keys()]
+      : `${listWords(winners.map(name))} tie at ${total} of 5: nobody scores finer than that, and the matrix does not decide between them.`
+  const [most, ...others] = [...alternatives.keys()]
     .filter((index) => misses[index]!.length === 0)
     .toSorted((a, b) => winShares[b]! - winShares[a]!)
-    .map((index) => `${name(index)} in ${formatShare(winShares[index]!)}`)
+  const share = (index: number): string => `${name(index)} in ${formatShare(winShares[index]!)}`
+  const rest = others.filter((index) => winShares[index]! > 0)
+  const beside = rest.length === 0 ? 'no other in any' : listWords(rest.map(share))
   const lost = cases.filter((one) => one.winners.length !== winners.length || one.winners.some((each) => !winners.includes(each)))
   return [
     first,
-    `With all weights anywhere within ± 30 %, ${listed(shares)} of ${formatNumber(draws, 0)} draws ${tieShare > 0 ? `(ties, ${formatShare(tieShare)} of them, count for all who are in them)` : '(no ties)'}.`,
+    `With all weights drawn anywhere within ± ${formatShare(SWING)} of their own, ${name(most!)} comes first in ${formatShare(winShares[most!]!)} of ${formatNumber(draws, 0)} draws, ${beside}${tieShare > 0 ? `; ${formatShare(tieShare)} of them are ties, which count for all who are in them` : ''}.`,
     lost.length === 0
-      ? 'No single weight 30 % more or less, and no criterion left out, changes who comes first.'
-      : `Who comes first changes with ${listed([...new Set(lost.map(({ criterion, change }) => `${criterion} ${change === 'left out' ? change : `30 % ${change}`}`))])}.`,
+      ? `No single weight ${formatShare(SWING)} more or less, and no criterion left out, changes who comes first.`
+      : `Who comes first changes with ${listWords(lost.map(({ criterion, change }) => `“${criterion}” ${change === 'left out' ? change : `${formatShare(SWING)} ${change}`}`))}.`,
     ...outs,
   ]
 }
@@ -242,24 +282,13 @@ function mustTable({ input: { alternatives, mustHaves } }: CriteriaResult): Tabl
   })
 }
 
-function caseTable({ input: { alternatives }, matrix: { cases } }: CriteriaResult): Table {
-  return tableOf<MatrixResult['cases'][number]>({
-    caption: 'Who comes first with other weights',
-    columns: [
-      wordColumn('Criterion', 'criterion', 'whose weight is changed', ({ criterion }) => criterion),
-      wordColumn('Weight', 'change', 'how it is changed', ({ change }) => (change === 'left out' ? change : `30 % ${change}`)),
-      wordColumn('First', 'first', 'alternatives; several: a tie', ({ winners }) =>
-        winners.length === 0 ? 'nobody' : winners.map((index) => alternatives[index]!).join(', '),
-      ),
-    ],
-    rows: cases,
-    note: 'The other weights keep their proportions.',
-  })
-}
-
 function sureSentences({ figures }: CriteriaResult): string[] {
   const own = figures.filter((each) => each !== null).length
-  return [
-    `${formatNumber(own, 0)} of ${formatNumber(figures.length, 0)} criteria are scored by figures; the others are the team’s opinion, and so are all weights. More simulated shifts make the first surer, not the last.`,
-  ]
+  const by =
+    own === figures.length
+      ? 'All criteria are scored by figures; the weights are the team’s opinion.'
+      : own === 0
+        ? 'All scores and weights are the team’s opinion.'
+        : `${formatNumber(own, 0)} of ${formatNumber(figures.length, 0)} criteria ${own === 1 ? 'is' : 'are'} scored by figures; the other scores and all weights are the team’s opinion.`
+  return [`${by} More simulation makes figures surer, not opinions.`]
 }

@@ -10,6 +10,8 @@ const of = (per: number, over: Partial<FollowUpRuns> = {}): FollowUpRuns => ({
   name: 'loop',
   result: followUp(weeks(per), forecast, '1'),
   stations: null,
+  stops: null,
+  waits: [],
   factor: null,
   recalibrated: null,
   plan: 320,

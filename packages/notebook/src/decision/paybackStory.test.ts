@@ -35,9 +35,9 @@ test('terminal and page tell the same, and the charts of the others are on the p
 })
 
 test('overtime that may not be worked is asked for, and not where it is known', () => {
-  expect(paybackStory(runs).warnings.map(({ id }) => id)).toEqual(['warning-overtime'])
+  expect(paybackStory(runs).warnings.map(({ id }) => id)).toEqual(['warning-overtime', 'warning-limits'])
   const known = { ...runs, decision: { ...runs.decision, money: { ...runs.decision.money!, overtimeWorked: 300 } } }
-  expect(paybackStory(known).warnings).toEqual([])
+  expect(paybackStory(known).warnings.map(({ id }) => id)).toEqual(['warning-limits'])
   const capped = { ...runs, decision: { ...runs.decision, money: { ...runs.decision.money!, overtimeWorked: 10 } } }
-  expect(paybackStory(capped).warnings.map(({ id }) => id)).toEqual(['warning-worked'])
+  expect(paybackStory(capped).warnings.map(({ id }) => id)).toEqual(['warning-worked', 'warning-limits'])
 })

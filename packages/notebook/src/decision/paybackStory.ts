@@ -16,17 +16,19 @@ import {
 import { chartCell } from '../cells/chartCell.ts'
 import type { Tale } from '../cells/tale.ts'
 import { USE } from '../sweep/cautions.ts'
-import { alternativesTable, assumptionsTable } from './alternativeTables.ts'
+import { alternativesTable, assumptionsTable, limitCautions } from './alternativeTables.ts'
 import { type DecisionRuns, paybackOf } from './decisionRuns.ts'
 import { moneyText, monthsText, rangeText } from './moneyWords.ts'
-import { inputsTable, moneyTable, naiveTable } from './paybackTables.ts'
+import { inputsTable, moneyTable, naiveTable, worthTable } from './paybackTables.ts'
 
 /** The tale of a payback, and its parts by name. */
 export interface PaybackStory extends Tale {
   readonly answer: AnswerCell
   readonly warnings: readonly CautionCell[]
-  /** payback, net present value and internal return of each alternative, with their spread */
+  /** what each alternative saves, and its payback with its spread */
   readonly table: TableCell
+  /** net present value and internal return, with their spread */
+  readonly worth: TableCell
   /** the same by seconds × units, beside what was simulated; null where no mean times are known */
   readonly naive: TableCell | null
   /** payback against wage, volume and investment: of the alternative that pays back first; of others on the page */
@@ -57,8 +59,9 @@ export function paybackStory(runs: DecisionRuns): PaybackStory {
       sentences: answerSentences(result, best, currency),
       figures: paybackFigures(result),
     } satisfies AnswerCell,
-    warnings: warnings(runs, result),
+    warnings: [...warnings(runs, result), ...limitCautions(runs)],
     table: tableCell('payback-money', moneyTable(result, currency)),
+    worth: tableCell('payback-worth', worthTable(result, currency)),
     naive: result.alternatives.every(({ naive }) => naive === null) ? null : tableCell('payback-naive', naiveTable(result, currency)),
     charts: result.alternatives.flatMap((of, index): ChartCell[] => {
       // what never pays back has no curve to draw
@@ -71,7 +74,7 @@ export function paybackStory(runs: DecisionRuns): PaybackStory {
     assumptions: { ...tableCell('payback-assumptions', assumptionsTable(runs)), pageOnly: true },
     money: { ...tableCell('payback-inputs', inputsTable(runs, result)), pageOnly: true },
   }
-  const { answer, table, naive, charts, sure, alternatives, assumptions, money } = parts
+  const { answer, table, worth, naive, charts, sure, alternatives, assumptions, money } = parts
   return {
     ...parts,
     question: decision.question ?? 'What is each alternative worth?',
@@ -79,6 +82,7 @@ export function paybackStory(runs: DecisionRuns): PaybackStory {
       answer,
       ...parts.warnings,
       table,
+      worth,
       ...(naive === null ? [] : [naive]),
       ...charts.toSorted((a, b) => Number(a.pageOnly ?? false) - Number(b.pageOnly ?? false)),
       sure,
@@ -102,7 +106,16 @@ function answerSentences(result: PaybackResult, best: PaybackOf, currency: strin
     within.length > 0
       ? `${within.map(({ name }) => quoted(name)).join(' and ')} ${within.length === 1 ? 'pays' : 'pay'} back within ${hurdle}.`
       : `No alternative pays back within ${hurdle}.`
-  return [first, ...alternatives.map((of) => oneSentence(of, currency)), ...(best.naive === null ? [] : [naiveSentence(result, best)])]
+  const idle =
+    result.overtimeToday > 0
+      ? []
+      : [`The line of today needs no overtime for its plan of ${formatNumber(result.plan, 0)}: there is none to save.`]
+  return [
+    first,
+    ...idle,
+    ...alternatives.map((of) => oneSentence(of, currency)),
+    ...(best.naive === null ? [] : [naiveSentence(result, best)]),
+  ]
 }
 
 /** more than these fill the first screen */
@@ -122,7 +135,10 @@ function paybackFigures({ alternatives }: PaybackResult): AnswerFigure[] {
 
 function oneSentence({ name, worth, spread, savings, overtimeBefore, overtimeAfter }: PaybackOf, currency: string): string {
   const saves = `${savings.annual < 0 ? 'costs' : 'saves'} ${moneyText(Math.abs(savings.annual), currency, spread.annual)} a year`
-  const overtime = `overtime goes from ${formatNumber(overtimeBefore, 1)} to ${formatNumber(overtimeAfter, 1)} min a shift`
+  const overtime =
+    overtimeBefore === 0 && overtimeAfter === 0
+      ? 'it needs no overtime either'
+      : `overtime goes from ${formatNumber(overtimeBefore, 1)} to ${formatNumber(overtimeAfter, 1)} min a shift`
   if (worth.paybackMonths === null) return `${quoted(name)} never pays back: it ${saves}, and ${overtime}.`
   const range = spread.paybackMonths === null ? '' : ` (in eight of ten draws ${rangeText(spread.paybackMonths, 0)})`
   return `${quoted(name)} pays back in ${monthsText(worth.paybackMonths)}${range}: it ${saves}, and ${overtime}.`
@@ -130,6 +146,8 @@ function oneSentence({ name, worth, spread, savings, overtimeBefore, overtimeAft
 
 function naiveSentence({ money, plan }: PaybackResult, { name, naive, savings }: PaybackOf): string {
   const { secondsPerUnit, minutesPerDay } = naive!.saving
+  if (secondsPerUnit < 0.05)
+    return `Seconds × units would have seen nothing in ${quoted(name)}: its slowest exchange takes as long as that of today; simulated, ${formatNumber(savings.minutesPerDay, 0)} min of overtime a day are saved.`
   const claim = `Seconds × units would have said ${monthsText(naive!.worth.paybackMonths)} for ${quoted(name)}: ${formatNumber(secondsPerUnit, 1)} s at the constraint × ${formatNumber(plan, 0)} units × ${formatNumber(money.shiftsPerDay, 0)} shifts are ${formatNumber(minutesPerDay, 0)} min a day`
   return `${claim}; simulated, ${formatNumber(savings.minutesPerDay, 0)} min of overtime a day are saved.`
 }
@@ -145,7 +163,7 @@ function warnings({ result: { partial } }: DecisionRuns, { money, alternatives, 
           ),
         ]
       : []),
-    ...(money.overtimeWorked === null
+    ...(money.overtimeWorked === null && overtimeToday > 0
       ? [
           warningCell(
             'overtime',

@@ -1,7 +1,7 @@
 import { beforeAll, expect, test } from 'vitest'
 import { decisionRuns } from '../../../../tests/helpers/decisionRuns.ts'
 import { type DecisionRuns, paybackOf } from './decisionRuns.ts'
-import { inputsTable, moneyTable, naiveTable } from './paybackTables.ts'
+import { inputsTable, moneyTable, naiveTable, worthTable } from './paybackTables.ts'
 
 let runs: DecisionRuns
 beforeAll(async () => {
@@ -15,7 +15,13 @@ test('files hold the numbers behind the texts, in full precision', () => {
   result.alternatives.forEach(({ savings, worth }, index) => {
     expect(rows[index]!.values[at.indexOf('annual')]).toBe(savings.annual)
     expect(rows[index]!.values[at.indexOf('payback_months')]).toBe(worth.paybackMonths)
-    expect(rows[index]!.values[at.indexOf('npv')]).toBe(worth.netPresentValue)
+  })
+  const worths = worthTable(result, '€')
+  const fields = worths.columns.flatMap(({ fields }) => fields.map(({ name }) => name))
+  result.alternatives.forEach(({ worth, spread }, index) => {
+    expect(worths.rows[index]!.values[fields.indexOf('npv')]).toBe(worth.netPresentValue)
+    expect(worths.rows[index]!.values[fields.indexOf('irr')]).toBe(worth.internalReturn.rate)
+    expect(worths.rows[index]!.values[fields.indexOf('irr_p10')]).toBe(spread.internalReturn?.p10 ?? null)
   })
 })
 

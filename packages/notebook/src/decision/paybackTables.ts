@@ -1,14 +1,14 @@
 /** Tables of a payback: money of each alternative, seconds × units beside it, and what is reckoned with. */
 import { formatNumber, formatShare, type Table, tableOf, wordColumn } from '@loopwright/charts/table'
-import type { PaybackOf, PaybackResult } from '@loopwright/decide'
+import type { PaybackOf, PaybackResult, Range } from '@loopwright/decide'
 import { NOT_KNOWN } from '../sweep/countWords.ts'
 import type { DecisionRuns } from './decisionRuns.ts'
 import { moneyText, monthsText, rangeText } from './moneyWords.ts'
 
-/** Payback, net present value and internal return, each with its spread. */
-export function moneyTable({ alternatives, money }: PaybackResult, currency: string): Table {
+/** What is saved a year, and when it has paid back, with its spread. */
+export function moneyTable({ alternatives }: PaybackResult, currency: string): Table {
   return tableOf<PaybackOf>({
-    caption: `Money over ${formatNumber(money.years, 0)} years at ${formatShare(money.interest)}`,
+    caption: 'When it has paid back',
     columns: [
       wordColumn('Alternative', 'alternative', 'name of the alternative', ({ name }) => name),
       {
@@ -25,14 +25,16 @@ export function moneyTable({ alternatives, money }: PaybackResult, currency: str
       },
       {
         head: 'Payback,\nmonths',
-        text: ({ worth }) =>
-          worth.paybackMonths === null ? 'never' : formatNumber(worth.paybackMonths, worth.paybackMonths < 9.95 ? 1 : 0),
-        data: [['payback_months', 'months; empty: never', ({ worth }) => worth.paybackMonths]],
-      },
-      {
-        head: 'Eight of\nten draws',
-        text: ({ spread }) => (spread.paybackMonths === null ? NOT_KNOWN : rangeText(spread.paybackMonths, 0)),
+        text: ({ worth, spread }) =>
+          worth.paybackMonths === null
+            ? 'never'
+            : withRange(
+                formatNumber(worth.paybackMonths, worth.paybackMonths < 9.95 ? 1 : 0),
+                spread.paybackMonths,
+                worth.paybackMonths < 9.95 ? 1 : 0,
+              ),
         data: [
+          ['payback_months', 'months; empty: never', ({ worth }) => worth.paybackMonths],
           ['payback_p10_months', 'one of ten draws is quicker', ({ spread }) => spread.paybackMonths?.p10 ?? null],
           ['payback_p90_months', 'nine of ten draws are quicker', ({ spread }) => spread.paybackMonths?.p90 ?? null],
           ['within_hurdle', 'share of the draws within the hurdle, 0 … 1', ({ spread }) => spread.withinHurdleShare],
@@ -43,9 +45,27 @@ export function moneyTable({ alternatives, money }: PaybackResult, currency: str
         text: ({ worth }) => (worth.discountedYears === null ? 'never' : formatNumber(worth.discountedYears, 1)),
         data: [['discounted_years', 'years until discounted savings pay it back; empty: never', ({ worth }) => worth.discountedYears]],
       },
+    ],
+    rows: alternatives,
+    marked: ({ withinHurdle }) => withinHurdle,
+    tone: ({ withinHurdle }) => (withinHurdle ? 'good' : undefined),
+    note: 'In brackets: eight of ten draws. Marked: within the hurdle. Injuries, damage, floor and the like are no part of it.',
+  })
+}
+
+/** Net present value and internal return, each with its spread. */
+export function worthTable({ alternatives, money }: PaybackResult, currency: string): Table {
+  return tableOf<PaybackOf>({
+    caption: `What it is worth over ${formatNumber(money.years, 0)} years at ${formatShare(money.interest)}`,
+    columns: [
+      wordColumn('Alternative', 'alternative', 'name of the alternative', ({ name }) => name),
       {
-        head: `Net present\nvalue, ${currency}`,
-        text: ({ worth, spread }) => moneyText(worth.netPresentValue, currency, spread.netPresentValue).replace(` ${currency}`, ''),
+        head: `Net present\nvalue, 1 000 ${currency}`,
+        text: ({ worth, spread: { netPresentValue: range } }) => {
+          const decimals = thousandDecimals(range)
+          const inThousands = { p10: range.p10 / 1000, p50: range.p50 / 1000, p90: range.p90 / 1000 }
+          return withRange(formatNumber(worth.netPresentValue / 1000, decimals), inThousands, decimals)
+        },
         data: [
           ['npv', 'net present value, money', ({ worth }) => worth.netPresentValue],
           ['npv_p10', 'nine of ten draws are worth more', ({ spread }) => spread.netPresentValue.p10],
@@ -54,16 +74,33 @@ export function moneyTable({ alternatives, money }: PaybackResult, currency: str
       },
       {
         head: 'Internal\nreturn, %',
-        text: ({ worth }) => (worth.internalReturn.rate === null ? NOT_KNOWN : formatNumber(100 * worth.internalReturn.rate, 1)),
-        data: [['irr', 'internal rate of return, share a year; empty: none', ({ worth }) => worth.internalReturn.rate]],
+        text: ({ worth, spread: { internalReturn: range } }) =>
+          worth.internalReturn.rate === null
+            ? NOT_KNOWN
+            : withRange(
+                formatNumber(100 * worth.internalReturn.rate, 0),
+                range === null ? null : { p10: 100 * range.p10, p50: 100 * range.p50, p90: 100 * range.p90 },
+                0,
+              ),
+        data: [
+          ['irr', 'internal rate of return, share a year; empty: none', ({ worth }) => worth.internalReturn.rate],
+          ['irr_p10', 'nine of ten draws return more; empty: one of ten has none', ({ spread }) => spread.internalReturn?.p10 ?? null],
+          ['irr_p90', 'one of ten draws returns more', ({ spread }) => spread.internalReturn?.p90 ?? null],
+        ],
       },
     ],
     rows: alternatives,
-    marked: ({ withinHurdle }) => withinHurdle,
-    tone: ({ withinHurdle }) => (withinHurdle ? 'good' : undefined),
-    note: 'Marked: within the hurdle. Injuries, damage, floor and the like are no part of it.',
+    marked: ({ worth }) => worth.netPresentValue > 0,
+    note: 'In brackets: eight of ten draws. Marked: worth more than it costs at this interest.',
   })
 }
+
+/** "22 (18 to 27)" */
+const withRange = (value: string, range: Range | null, decimals: number): string =>
+  range === null ? value : `${value} (${rangeText(range, decimals)})`
+
+/** Thousands need no decimals, but where the draws lie within some hundreds. */
+const thousandDecimals = ({ p10, p90 }: Range): number => (p90 - p10 < 2000 ? 1 : 0)
 
 /** Minutes and months by seconds × units, beside those simulated. */
 export function naiveTable({ alternatives, plan, money }: PaybackResult, currency: string): Table {
@@ -73,7 +110,7 @@ export function naiveTable({ alternatives, plan, money }: PaybackResult, currenc
     columns: [
       wordColumn('Alternative', 'alternative', 'name of the alternative', ({ name }) => name),
       {
-        head: 'Saved at the\nconstraint, s',
+        head: 'Saved,\ns a unit',
         text: ({ naive }) => formatNumber(naive!.saving.secondsPerUnit, 1),
         data: [['saved_s', 'seconds a unit at the constraint, by mean times', ({ naive }) => naive!.saving.secondsPerUnit]],
       },

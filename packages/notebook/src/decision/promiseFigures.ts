@@ -11,10 +11,13 @@ import {
   type RampWeek,
   takt,
 } from '@loopwright/decide'
-import { lawOrNull, mixShares, workingSeconds } from '@loopwright/line/bounds'
+import type { TimeLoss } from '@loopwright/charts'
+import { lawOrNull, lineLimits, mixShares, workingSeconds } from '@loopwright/line/bounds'
 import type { Scenario } from '@loopwright/scenario'
-import { distributionMean } from '@loopwright/stats'
-import type { ForecastResult } from '../forecast/forecastOf.ts'
+import { diagnose, type Diagnosis, type StationShares } from '@loopwright/study'
+import { meanTaskSeconds } from '@loopwright/study/change'
+import { type ForecastResult, hasWeeks } from '../forecast/forecastOf.ts'
+import { stopCauses } from '../study/stopCauses.ts'
 
 /** What a promise is made of. */
 export interface PromiseRuns {
@@ -34,12 +37,16 @@ export interface PromiseResult {
   /** by mean times, of a single loop; else null */
   readonly lineEfficiency: number | null
   readonly balanceLoss: number | null
-  /** of the constraint; null: it is not known */
+  /** of the station that limits, or that what limits is at; null: nothing is made */
   readonly constraint: {
     readonly station: string
     readonly effectiveness: Effectiveness
     readonly starvedShare: number
     readonly blockedShare: number
+    /** seconds of a shift, breaks outside */
+    readonly plannedSeconds: number
+    /** where these go that do not produce */
+    readonly losses: readonly TimeLoss[]
   } | null
   readonly ramp: readonly (RampWeek & { readonly low: number })[]
 }
@@ -51,13 +58,19 @@ export interface PromiseResult {
  */
 export function workSeconds({ line }: Pick<Scenario, 'line'>): number[] {
   const shares = mixShares(line.mix, line.variants.length)
-  return line.stations.map(({ unload, load, work }) =>
-    [...(unload ?? []), ...(load ?? []), ...(work ?? [])].reduce(
-      (sum, { seconds }) =>
-        sum + seconds.reduce((all, time, variant) => all + (time === null ? 0 : shares[variant]! * distributionMean(time)), 0),
-      0,
-    ),
-  )
+  return line.stations.map((station) => meanTaskSeconds(station, shares))
+}
+
+/**
+ * What limits the line of a promise, by its runs and the limits of its mean times; null: it stood still.
+ *
+ * @example limitOf(promised).limitedBy?.name // => 'S6 Tightness test'
+ */
+export function limitOf({ scenario: { line }, forecast }: Pick<PromiseRuns, 'scenario' | 'forecast'>): Diagnosis | null {
+  const count = forecast.sweep.counts[0]!
+  if (count.units.length === 0 || count.gridlocks > 0) return null
+  const units = count.units.reduce((sum, one) => sum + one, 0) / count.units.length
+  return diagnose({ line, shares: count.stations.map(({ shares }) => shares), units, limits: lineLimits(line) })
 }
 
 /**
@@ -65,18 +78,16 @@ export function workSeconds({ line }: Pick<Scenario, 'line'>): number[] {
  *
  * @example promiseOf(promised).takt // => 84.375
  */
-export function promiseOf({ scenario, section, forecast, slower }: PromiseRuns): PromiseResult {
+export function promiseOf(runs: PromiseRuns): PromiseResult {
+  const { scenario, section, forecast, slower } = runs
   const { line, plan } = scenario
   const found = lawOrNull(line)
   const netSeconds = workingSeconds(line)
   const count = forecast.sweep.counts[0]!
   const made = count.units.reduce((sum, one) => sum + one, 0) / Math.max(1, count.units.length)
   const work = workSeconds(scenario)
-  const most = count.stations.reduce(
-    (best, station, index) => (station.shares.working > count.stations[best]!.shares.working ? index : best),
-    0,
-  )
-  const index = found?.constraintStation ?? most
+  const at = limitOf(runs)?.limitedBy?.stations ?? []
+  const index = busiest(count.stations, at.length > 0 ? at : [...count.stations.keys()])
   const station = count.stations[index]
   const windowSeconds = line.window.endSeconds - line.window.warmupSeconds
   const shares = station?.shares
@@ -110,6 +121,8 @@ export function promiseOf({ scenario, section, forecast, slower }: PromiseRuns):
             ),
             starvedShare: shares.starved,
             blockedShare: shares.blocked,
+            plannedSeconds: windowSeconds * (1 - shares.break),
+            losses: lossesOf(scenario, station, windowSeconds),
           },
     ramp:
       week === null || slower.length < 2
@@ -121,6 +134,33 @@ export function promiseOf({ scenario, section, forecast, slower }: PromiseRuns):
   }
 }
 
+/** The one that works most, the first of equals. */
+const busiest = (stations: readonly StationShares[], of: readonly number[]): number =>
+  of.reduce((best, index) => (stations[index]!.shares.working > stations[best]!.shares.working ? index : best), of[0] ?? 0)
+
+const WAITS = ['exchanging', 'starved', 'blocked', 'waiting for operator', 'waiting for product', 'waiting for receiver'] as const
+
+/** Time of a station that does not produce: states by their names, stopped time by its causes. */
+function lossesOf(scenario: Scenario, { name, shares, stoppedBy }: StationShares, windowSeconds: number): TimeLoss[] {
+  const waits = WAITS.map((state) => ({
+    name: state === 'exchanging' ? 'exchanging carriers' : state,
+    seconds: windowSeconds * shares[state],
+  }))
+  // stops may lie over each other and over breaks: what they take together is shared out by their lengths
+  const stops = stopCauses(
+    scenario,
+    stoppedBy.filter(({ cause }) => cause !== 'break').map((stop) => ({ ...stop, count: 0 })),
+  )
+  const sum = stops.reduce((all, { seconds }) => all + seconds, 0)
+  const stopped = windowSeconds * shares.stopped
+  const own = new Set(scenario.stopEntries.filter(({ sources }) => sources.some(({ place }) => place === name)).map(({ title }) => title))
+  const causes = stops.map(({ cause, seconds }) => ({
+    name: own.has(cause) ? `stopped: ${cause}` : `stopped with others: ${cause}`,
+    seconds: sum === 0 ? 0 : (stopped * seconds) / sum,
+  }))
+  return [...waits, ...causes].filter(({ seconds }) => seconds > 0)
+}
+
 /** Of all shifts of a week, between the factors that were simulated. */
 function weekUnits(slower: PromiseRuns['slower'], factor: number, { daysPerWeek, shiftsPerDay }: PromiseSection): number {
   const points = slower.map((one) => [one.factor, one.mean] as const)
@@ -128,13 +168,10 @@ function weekUnits(slower: PromiseRuns['slower'], factor: number, { daysPerWeek,
 }
 
 /** What nine of ten weeks make at least, as a share of the mean; without weeks that of shifts. */
-function nineOfTen({ shift, week }: ForecastResult): number {
-  const of = week.p10 !== null && week.mean !== null && week.units.length >= WEEKS_LEAST ? week : shift
+function nineOfTen(forecast: ForecastResult): number {
+  const of = hasWeeks(forecast) ? forecast.week : forecast.shift
   return of.p10 === null || of.mean === null || of.mean.mean === 0 ? 1 : of.p10.point / of.mean.mean
 }
-
-/** fewer weeks say nothing of one in ten */
-const WEEKS_LEAST = 20
 
 /**
  * How many times the standard the first unit takes people who have to learn.

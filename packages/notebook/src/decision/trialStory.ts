@@ -1,11 +1,12 @@
 /** The story of a trial while it runs, as cells. */
-import { formatDuration, formatNumber, formatShare, tableOf } from '@loopwright/charts/table'
+import { trialLooks } from '@loopwright/charts'
+import { formatDuration, formatNumber, formatShare } from '@loopwright/charts/table'
 import { standingOf, type TrialStanding } from '@loopwright/decide'
-import { type AnswerCell, type AnswerFigure, proseCell, type SureCell, type TableCell, tableCell } from '../cells/cell.ts'
+import { type AnswerCell, type AnswerFigure, type ChartCell, proseCell, type SureCell } from '../cells/cell.ts'
+import { openChartCell } from '../cells/chartCell.ts'
 import type { Tale } from '../cells/tale.ts'
 import { USE } from '../sweep/cautions.ts'
-import { NOT_KNOWN } from '../sweep/countWords.ts'
-import { type AcceptanceResult, bandText } from './acceptanceStory.ts'
+import { type AcceptanceResult, bandText, keptApart, lookRows, manyTrials, ofTrials } from './acceptanceStory.ts'
 
 /** How a trial stands, and what it is judged by. */
 export interface TrialResult {
@@ -18,7 +19,8 @@ export interface TrialResult {
 /** The tale of a trial while it runs, and its parts by name. */
 export interface TrialStory extends Tale {
   readonly answer: AnswerCell
-  readonly looks: TableCell
+  /** counts so far beside band and borders */
+  readonly looks: ChartCell
   readonly sure: SureCell
 }
 
@@ -40,31 +42,9 @@ export function trialOf(counts: readonly number[], acceptance: AcceptanceResult)
  */
 export function trialStory(name: string, { counts, standing, acceptance }: TrialResult): TrialStory {
   const { sequential, band, trials } = acceptance
-  const rows = trials.looks.map((seconds, at) => ({ seconds, limit: sequential.stopBelow[at]!, count: counts[at] ?? null }))
-  const looks = tableCell(
+  const looks = openChartCell(
     'trial-looks',
-    tableOf<(typeof rows)[number]>({
-      caption: 'Counts beside the limits',
-      columns: [
-        {
-          head: 'After',
-          text: ({ seconds }) => formatDuration(seconds),
-          data: [['after_s', 'seconds from the start of the trial', ({ seconds }) => seconds]],
-        },
-        {
-          head: 'Counted',
-          text: ({ count }) => (count === null ? NOT_KNOWN : formatNumber(count, 0)),
-          data: [['counted', 'units so far; empty: not yet', ({ count }) => count]],
-        },
-        {
-          head: 'Stop below',
-          text: ({ limit }) => (limit === null ? 'go on' : formatNumber(limit, 0)),
-          data: [['stop_below', 'units; empty: no count stops it', ({ limit }) => limit]],
-        },
-      ],
-      rows,
-      marked: ({ count, limit }) => count !== null && limit !== null && count < limit,
-    }),
+    trialLooks(lookRows(acceptance, counts), { caption: 'Counts beside the borders', note: '', counts: true }),
   )
   const answer: AnswerCell = {
     kind: 'answer',
@@ -76,7 +56,7 @@ export function trialStory(name: string, { counts, standing, acceptance }: Trial
     kind: 'sure',
     id: 'trial-sure',
     sentences: [
-      `Stopping by these limits is wrong for ${formatShare(sequential.falseAlarm)} of lines that meet their forecast, all looks together; a line that is slower as agreed gets through in ${formatShare(sequential.miss)} of trials.`,
+      `Ending a trial by these borders was wrong for ${ofTrials(sequential.falseAlarm, keptApart(trials))} simulated trials of a line that meets its forecast, all looks together; a line that is slower as agreed gets through in ${formatShare(sequential.miss)} of trials.`,
       `The band of the whole trial is ${bandText(band)}.`,
     ],
   }
@@ -92,7 +72,7 @@ export function trialStory(name: string, { counts, standing, acceptance }: Trial
 const TRIAL_STATES: Readonly<Record<TrialStanding['state'], string>> = {
   'stopped: below what the forecast allows': 'may end',
   'goes on': 'goes on',
-  passed: 'is passed',
+  passed: 'was not ended',
   'above the band': 'look again',
 }
 
@@ -106,21 +86,30 @@ function trialFigures(
   return [
     { label: 'The trial', value: TRIAL_STATES[state], sure: '' },
     { label: 'Counted', value: formatNumber(counts[at]!, 0), sure: `units after ${formatDuration(trials.looks[at]!)}` },
-    ...(limit === null ? [] : [{ label: 'Stop below', value: formatNumber(limit, 0), sure: 'units by then' }]),
+    ...(limit === null ? [] : [{ label: 'May end below', value: formatNumber(limit, 0), sure: 'units by then' }]),
   ]
 }
 
-function trialSentences({ state, count, looks, stoppedAt }: TrialStanding, { trials, band, sequential }: AcceptanceResult): string[] {
+function trialSentences({ state, count, looks, stoppedAt }: TrialStanding, { trials, band, plan, sequential }: AcceptanceResult): string[] {
   const after = formatDuration(trials.looks[looks - 1]!)
+  const test = `The test asks for ${formatNumber(plan.passFrom, 0)} units ${plan.trials === 1 ? 'in one trial' : `in ${manyTrials(plan)} together`}.`
   switch (state) {
     case 'stopped: below what the forecast allows':
       return [
-        `The trial may end: at ${formatDuration(trials.looks[stoppedAt!]!)} fewer than ${formatNumber(sequential.stopBelow[stoppedAt!]!, 0)} units were counted, which a line that meets its forecast makes too seldom.`,
+        `The trial may end: at ${formatDuration(trials.looks[stoppedAt!]!)} fewer than ${formatNumber(sequential.stopBelow[stoppedAt!]!, 0)} units were counted, as few as a line that meets its forecast seldom makes.`,
       ]
     case 'goes on':
-      return [`The trial goes on: ${formatNumber(count, 0)} units after ${after} are not below the limit.`]
+      return [
+        `The trial goes on: ${formatNumber(count, 0)} units after ${after} ${sequential.stopBelow[looks - 1] === null ? 'end nothing, since no count does so early' : 'are not below the border'}.`,
+        test,
+      ]
     case 'passed':
-      return [`The trial is passed by its looks: ${formatNumber(count, 0)} units after ${after}, and the band is ${bandText(band)}.`]
+      return [
+        `No look ended the trial: ${formatNumber(count, 0)} units after ${after}; a line that meets its forecast makes ${bandText(band)}.`,
+        plan.trials === 1
+          ? `The test is ${count >= plan.passFrom ? 'passed' : 'not passed'}: it asks for ${formatNumber(plan.passFrom, 0)}.`
+          : test,
+      ]
     case 'above the band':
       return [
         `${formatNumber(count, 0)} units after ${after} are more than the band of ${bandText(band)}: before anybody is glad, look whether the trial counted right, and was run with the agreed mix.`,

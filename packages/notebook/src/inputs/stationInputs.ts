@@ -1,7 +1,7 @@
 /** What is assumed about stations, their times and the product mix. */
 import type { Table } from '@loopwright/charts/table'
 import { type LineSpec, type StationSpec, stationWords, type TaskSpec } from '@loopwright/line'
-import { mixShares } from '@loopwright/line/bounds'
+import { mixShares, taskMean } from '@loopwright/line/bounds'
 import { type Distribution, distributionMean, distributionVariance } from '@loopwright/stats'
 import { distributionWords } from './distributionWords.ts'
 import { shareText, shortNumber, spanText } from './quantityWords.ts'
@@ -11,7 +11,7 @@ export function stationInputs(line: LineSpec): Table {
   const shares = mixShares(line.mix, line.variants.length)
   const rows = line.stations.map((station) => {
     const times = dutiesOf(station).flatMap(({ tasks }) => tasks)
-    const mean = times.reduce((sum, task) => sum + mixMean(task, shares), 0)
+    const mean = times.reduce((sum, task) => sum + taskMean(task, shares), 0)
     return [
       stationWords(station),
       line.zones[station.zone]?.name ?? '',
@@ -81,10 +81,6 @@ function distributionNote(tasks: readonly TaskSpec[]): string {
 
 function dutiesOf(station: StationSpec): { duty: string; tasks: readonly TaskSpec[] }[] {
   return (['unload', 'load', 'work'] as const).flatMap((duty) => (station[duty] === null ? [] : [{ duty, tasks: station[duty] }]))
-}
-
-function mixMean(task: TaskSpec, shares: readonly number[]): number {
-  return task.seconds.reduce((sum, time, variant) => sum + (time === null ? 0 : (shares[variant] ?? 0) * distributionMean(time)), 0)
 }
 
 function cv(time: Distribution | null): number | null {

@@ -5,9 +5,12 @@ import type { Scenario } from '@loopwright/scenario'
 import type { SweepCount } from '@loopwright/study'
 
 /**
+ * One cause for each stop of the file, with its places.
+ *
  * @param scenario  titles, and which breakdown sources are one stop
  * @param stops     mean seconds and stops per window, by cause of the engine
  * @returns  stops of the file in its order, then safety stops and breaks
+ * @example stopCauses({ line: scenario.line, stopEntries: [] }, [{ cause: 'break', seconds: 600, count: 1 }]) // => [{ cause: 'break', seconds: 600, count: 1 }]
  */
 export function stopCauses({ line, stopEntries }: Pick<Scenario, 'line' | 'stopEntries'>, stops: SweepCount['stoppedBy']): StopCause[] {
   const titleAt = (place: string): string => line.stations.find(({ name }) => name === place)?.title ?? place

@@ -1,6 +1,5 @@
 import type { LineSpec } from '@loopwright/line'
-import { mixShares } from '@loopwright/line/bounds'
-import { distributionMean } from '@loopwright/stats'
+import { mixShares, taskMean } from '@loopwright/line/bounds'
 import type { TaskToShare } from './taskBalance.ts'
 
 /**
@@ -16,9 +15,6 @@ export function lineTasks(line: LineSpec): TaskToShare[] {
   const tasks = [...line.stations]
     .sort((a, b) => fromLoad(a.zone) - fromLoad(b.zone))
     .flatMap(({ work }) => work ?? [])
-    .map(({ task, seconds }) => ({
-      name: line.tasks[task]!,
-      seconds: seconds.reduce((sum, times, variant) => sum + (times === null ? 0 : variantShares[variant]! * distributionMean(times)), 0),
-    }))
+    .map((task) => ({ name: line.tasks[task.task]!, seconds: taskMean(task, variantShares) }))
   return tasks.map((task, index) => ({ ...task, after: index === 0 ? [] : [tasks[index - 1]!.name] }))
 }

@@ -1,6 +1,7 @@
 // What a line is, without a run
 export { lineFacts } from './lineFacts.ts'
 export type { LineFacts, StationFacts, StopFacts } from './lineFacts.ts'
+export { meanTaskSeconds } from './lineChange.ts'
 export { limitWarnings } from './limitWarnings.ts'
 export type { LimitWarning } from './limitWarnings.ts'
 

@@ -1,6 +1,7 @@
 /** A line with one thing changed: the pieces that drivers and losses are made of. Every function gives a new line. */
 import type { BreakdownSpec, LineSpec, PathSpec, StationSpec, SupplySpec, TaskSpec } from '@loopwright/line'
-import { type Distribution, distributionMean } from '@loopwright/stats'
+import { taskMean } from '@loopwright/line/bounds'
+import type { Distribution } from '@loopwright/stats'
 
 /** What a station does with a carrier, in order. */
 export const DUTIES = ['unload', 'load', 'work'] as const
@@ -8,11 +9,14 @@ export const DUTIES = ['unload', 'load', 'work'] as const
 /** All tasks of a station, duty by duty. */
 export const tasksOf = (station: Pick<StationSpec, (typeof DUTIES)[number]>): TaskSpec[] => DUTIES.flatMap((duty) => station[duty] ?? [])
 
-/** Mean seconds of all tasks of a station over the mix; a variant without work counts 0 s. @param shares  by variant, summing to 1 */
+/**
+ * Mean seconds of all tasks of a station over the mix; a variant without work counts 0 s.
+ *
+ * @param shares  by variant, summing to 1
+ * @example meanTaskSeconds(line.stations[1], [1]) // => 20
+ */
 export function meanTaskSeconds(station: Pick<StationSpec, (typeof DUTIES)[number]>, shares: readonly number[]): number {
-  const ofTask = ({ seconds }: TaskSpec): number =>
-    seconds.reduce((sum, time, variant) => sum + (time === null ? 0 : shares[variant]! * distributionMean(time)), 0)
-  return tasksOf(station).reduce((sum, task) => sum + ofTask(task), 0)
+  return tasksOf(station).reduce((sum, task) => sum + taskMean(task, shares), 0)
 }
 
 /** Changes the times of tasks; the place in `seconds` is the variant's. */

@@ -38,7 +38,10 @@ export async function promise(shell: Shell, file: string, flags: StudyFlags, com
     document: () => promiseDocument(file, runs, notebook.promiseOf(runs)),
     tale: async () => {
       const { question, cells } = notebook.promiseStory(runs)
-      return { question, cells: [...cells, notebook.simulatedCell('simulated', scenario, source.file, sweep, 'The line as it stands')] }
+      return {
+        question,
+        cells: [...cells, notebook.simulatedCell('simulated', scenario, source.file, sweep, 'The line as it stands', 'one')],
+      }
     },
     name: scenario.name,
     command,

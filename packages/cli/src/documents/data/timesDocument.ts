@@ -9,6 +9,7 @@ export function timesDocument(tables: readonly TimeTable[], studies: readonly Ta
     tasks: studies.map(
       ({ values, observations, choice, distribution, onlyRises, cycles, outliers, trend, people, rounding, ...numbers }) => ({
         ...numbers,
+        halfWidth: cycles === null ? null : cycles.knownTo * numbers.mean,
         cycles,
         outliers: outliers === null ? null : { ...outliers, observations: outliers.observations.map(({ place }) => place) },
         trend,
@@ -54,6 +55,7 @@ export function timesSchema(): Schema {
               variant: orNull(text('name of the variant; null: the table tells none')),
               n: count('times measured'),
               mean: seconds('mean, with rating and allowance'),
+              halfWidth: orNull(seconds('half-width of the 95 % interval of the mean; null: one time')),
               sd: orNull(seconds('standard deviation, divisor n − 1; null: one time')),
               cv: orNull(number('standard deviation over mean')),
               least: seconds('shortest'),

@@ -5,9 +5,9 @@ import { chance, count, documentSchema, flag, list, number, orNull, record, type
 
 export function followUpDocument(
   file: string,
-  { kind, name, result, stations, factor, recalibrated, plan, written }: FollowUpRuns,
+  { kind, name, result, stations, stops, waits, factor, recalibrated, plan, written }: FollowUpRuns,
 ): object {
-  return { ...alternativeHead(kind, file, name), plan, ...result, stations, factor, recalibrated, written }
+  return { ...alternativeHead(kind, file, name), plan, ...result, stations, stops, waits, factor, recalibrated, written }
 }
 
 /** JSON Schema of that document. */
@@ -37,6 +37,7 @@ export function followUpSchema(): Schema {
         forecastMean: number('units per shift'),
         differenceShare: number('real less forecast over forecast'),
         chance: share('of a mean so low or lower if the forecast holds'),
+        above: flag('so many would be as seldom as so few that break a promise'),
         state: words(['still stands', 'in doubt', 'no longer stands', 'too few weeks'], 'of the promise'),
         stations: orNull(
           list(
@@ -56,6 +57,40 @@ export function followUpSchema(): Schema {
             ),
             'largest deviation first; null: none was measured',
           ),
+        ),
+        stops: orNull(
+          list(
+            record(
+              {
+                stop: text('as the scenario calls it'),
+                count: count('counted'),
+                minutes: number('of all of them'),
+                shifts: count('in which they were counted'),
+                modelCount: number('in so many shifts'),
+                minutesEach: orNull(number('minutes of one; null: none was counted')),
+                modelMinutesEach: orNull(number('minutes of one in the model; null: it has none')),
+                countRatio: orNull(number('counted over model')),
+                lengthRatio: orNull(number('length over that of the model')),
+                countDiffers: flag('more than 3 standard errors and a fifth'),
+                lengthDiffers: flag('more than 3 standard errors and a fifth'),
+              },
+              'one stop',
+            ),
+            'what costs most minutes more first; null: none was counted',
+          ),
+        ),
+        waits: list(
+          record(
+            {
+              station: text('name'),
+              state: words(['blocked', 'starved'], 'what it waits in'),
+              share: share('of the shift, measured'),
+              modelShare: share('of the shift, model'),
+              differs: flag('more than 3 points'),
+            },
+            'one wait',
+          ),
+          'largest difference first',
         ),
         factor: orNull(
           record(

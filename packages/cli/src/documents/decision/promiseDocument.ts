@@ -1,7 +1,7 @@
 /** The document of `loopwright promise --json`. */
 import type { PromiseResult, PromiseRuns } from '@loopwright/notebook'
 import { alternativeHead, alternativeHeadSchema } from './decisionParts.ts'
-import { count, documentSchema, list, number, orNull, record, type Schema, share, text } from '../schemaParts.ts'
+import { chance, count, documentSchema, list, number, orNull, record, type Schema, share, text } from '../schemaParts.ts'
 
 export function promiseDocument(
   file: string,
@@ -21,7 +21,7 @@ export function promiseDocument(
     shiftUnits: shift.units,
     shift: pointsOf(shift),
     week: pointsOf(week),
-    planMet: shift.meetsPlan?.share ?? null,
+    meetsPlan: shift.meetsPlan,
     overtimeMinutes: overtime === null ? null : { mean: overtime.mean.mean, badShift: overtime.p90?.point ?? null },
     slower,
     ...result,
@@ -61,7 +61,7 @@ export function promiseSchema(): Schema {
         shiftUnits: list(number('units'), 'per shift, by replication'),
         shift: points('units per shift'),
         week: points('units per week'),
-        planMet: orNull(share('of shifts that met the plan')),
+        meetsPlan: orNull(chance('shifts with at least the plan')),
         overtimeMinutes: orNull(
           record(
             { mean: number('minutes a shift'), badShift: orNull(number('minutes, one shift of ten needs as much or more')) },
@@ -91,8 +91,13 @@ export function promiseSchema(): Schema {
               ),
               starvedShare: share('of the shift'),
               blockedShare: share('of the shift'),
+              plannedSeconds: number('of a shift, breaks outside'),
+              losses: list(
+                record({ name: text('state, or stop'), seconds: number('of a shift, mean') }, 'one loss'),
+                'time that does not produce',
+              ),
             },
-            'the station that limits',
+            'the station that limits, or that what limits is at',
           ),
         ),
         ramp: list(
