@@ -17,6 +17,7 @@ const doors = packages.flatMap((name) => [name, ...(DOORS[name] ?? []).map((door
 /** Public functions that show no example, and why. */
 const WITHOUT_EXAMPLE: Record<string, string> = {
   loadNotebook: 'it reads files: loadNotebook.test.ts writes some',
+  answerRuns: 'it answers until its thread is ended: tests/cli/watch.test.ts has the command start it',
   watchNotebook: 'it serves until it is stopped: tests/cli/watch.test.ts has it do so',
   writePage: 'it draws every chart and bundles the script of the page: tests/page opens what it writes',
 }

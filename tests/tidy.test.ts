@@ -14,6 +14,7 @@ const UNTESTED: Record<string, string> = {
   'packages/notebook/src/watch/':
     'tests/cli/watch.test.ts saves, asks and stops as people do, tests/page/watch.test.ts looks at the window',
   'packages/cli/src/commands/watch.ts': 'tests/cli/watch.test.ts types it',
+  'packages/cli/src/shell/answerNotebooks.ts': 'it runs in a thread of the command, which tests/cli/watch.test.ts starts',
   'packages/charts/src/examples/': 'tests/golden/charts compiles and draws each; the goldens are theirs',
   'packages/decide/src/acceptance/': 'acceptance.test.ts tries its parts, each against values by hand and fresh draws',
   'packages/decide/src/reading/': 'readDecision.test.ts reads right and wrong files through every reader',

@@ -1,4 +1,4 @@
-/** A notebook that is being written, as it is typed: served, and brought up to date with each save. */
+/** A notebook that is being written, as it is typed: served, and brought up to date with each save. Over 300 lines because one window tells of every kind of save. */
 import { mkdirSync, mkdtempSync, readFileSync, renameSync, rmSync, unlinkSync, writeFileSync } from 'node:fs'
 import { request } from 'node:http'
 import { tmpdir } from 'node:os'
@@ -32,6 +32,7 @@ interface State {
   readonly running: boolean
   readonly note: string
   readonly fault: string | null
+  readonly since: string | null
   readonly parts: readonly { readonly state: string; readonly place: string; readonly ids: readonly string[] }[]
 }
 
@@ -198,6 +199,31 @@ describe('whatever an editor does', () => {
     )
     expect(parts.map(({ state }) => state)).toEqual(['failed', 'waiting', 'fresh', 'fresh', 'fresh'])
     expect(await window.page()).toContain('Did you mean “replications”?'.replace(/[“”]/g, '&quot;'))
+  })
+
+  test('a part that never ends is named with its beginning; the page is served, a save ends it, and so does Ctrl-C', async () => {
+    const { at, address, open, spawned } = await served()
+    const window = await open()
+    await window.until('the first run', fresh)
+    const path = join(at, 'study.ts')
+    const endless = STUDY.replace('  prose(`First', '  while (true) {}\n  prose(`First')
+    const isStuck = ({ running: goes, since, parts }: State): boolean => goes && since !== null && parts[2]?.state === 'running'
+    writeFileSync(path, endless)
+    const stuck = await window.until('the part that never ends', isStuck)
+    expect(stuck.parts.map(({ state, place }) => `${place} ${state}`)).toContain('line 7 running')
+    expect(stuck.since).toMatch(/^\d{4}-\d\d-\d\dT/)
+    expect(await window.page()).toContain('Four carriers make 2 windows.')
+    writeFileSync(path, STUDY.replace('First', 'Mended'))
+    await expect.poll(() => window.page()).toContain('Mended words: one.')
+    await window.until('mended', fresh)
+    writeFileSync(path, STUDY.replace('  prose(`First', '  process.exit(3)\n  prose(`First'))
+    expect((await window.until('the end of the thread', ({ fault }) => fault !== null)).fault).toContain('ended its thread')
+    writeFileSync(path, endless)
+    await window.until('the same again', isStuck)
+    window.close()
+    spawned.interrupt()
+    expect((await spawned.ended).code).toBe(0)
+    await expect(fetch(address)).rejects.toThrow()
   })
 
   test('50 saves in a row: the last one is shown, to two windows', async () => {

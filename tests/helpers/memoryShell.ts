@@ -83,6 +83,9 @@ export function memoryShell(
     checkWritable: async (path) => {
       if (path.startsWith('closed/')) throw new Failure(`"${path}" cannot be written: you may not write or read there`)
     },
+    startNotebookThread: () => {
+      throw new Error('a shell in memory starts no thread')
+    },
     loadNotebook: async (path) => {
       throw new Misuse(`there is no file "${path}" here`)
     },

@@ -1,5 +1,4 @@
-import { createPool } from '@loopwright/study/machine'
-import { openStore, tellStore } from '../keptRuns.ts'
+import { STORE_FOLDER } from '../keptRuns.ts'
 import { wantsHandouts } from '../output/handouts.ts'
 import { DONE, Misuse, type Shell } from '../shell/shell.ts'
 import { fewEnough } from '../threads.ts'
@@ -15,13 +14,7 @@ export async function watch(shell: Shell, file: string, flags: NotebookFlags, co
   const { err, out } = shell
   const clear = err.isTerminal ? '\r\u001b[2K' : ''
   const { workers } = fewEnough(shell, flags)
-  const pool = shell.pool ?? createPool(workers)
-  const store = await openStore(shell, flags)
   const effects = {
-    store,
-    pool,
-    readFile: shell.readFile,
-    readBeside: shell.readBeside,
     writeFile: shell.writeFile,
     log: (text: string) => err.write(`${clear}${clock(shell.today())}  ${text}\n`),
     progress: (line: string) => {
@@ -31,25 +24,21 @@ export async function watch(shell: Shell, file: string, flags: NotebookFlags, co
     signal: shell.signal,
   }
   const { replications, seed, port, out: page } = flags
-  try {
-    await watchNotebook(file, effects, {
-      load: shell.loadNotebook,
-      command,
-      ...(replications === undefined ? {} : { replications }),
-      ...(seed === undefined ? {} : { seed }),
-      ...(workers === undefined ? {} : { workers }),
-      ...(port === undefined ? {} : { port }),
-      ...(page === undefined ? {} : { out: page }),
-      onServed: (address) => {
-        out.write(`Page: ${address}\n`)
-        err.write('it follows each save; Ctrl-C ends it\n')
-        if (flags.open === true) void shell.openPage(address)
-      },
-    })
-  } finally {
-    if (shell.pool === undefined) await pool.close()
-  }
-  tellStore(shell, store)
+  await watchNotebook(file, effects, {
+    startThread: () =>
+      shell.startNotebookThread({ workers: workers ?? null, store: flags.fresh === true ? null : (flags.store ?? STORE_FOLDER) }),
+    command,
+    ...(replications === undefined ? {} : { replications }),
+    ...(seed === undefined ? {} : { seed }),
+    ...(workers === undefined ? {} : { workers }),
+    ...(port === undefined ? {} : { port }),
+    ...(page === undefined ? {} : { out: page }),
+    onServed: (address) => {
+      out.write(`Page: ${address}\n`)
+      err.write('it follows each save; Ctrl-C ends it\n')
+      if (flags.open === true) void shell.openPage(address)
+    },
+  })
   return DONE
 }
 

@@ -2,11 +2,12 @@
 import { spawn } from 'node:child_process'
 import { existsSync } from 'node:fs'
 import { resolve } from 'node:path'
+import { Worker } from 'node:worker_threads'
 import type { LoadedNotebook } from '@loopwright/notebook/machine'
 import { visibleStyled } from '@loopwright/charts/table'
 import { checkWritable, listFolder, readBeside, readWhole, readWholeBytes, writeWhole } from './nodeFiles.ts'
 import { foundChromium, NO_CHROMIUM, printPdf } from './printPdf.ts'
-import { INTERRUPTED, type Shell, type Stream } from './shell.ts'
+import { INTERRUPTED, type NotebookThreadOptions, type Shell, type Stream } from './shell.ts'
 import { colourWanted, columnsOf } from './terminalLook.ts'
 
 /** milliseconds after which a second Ctrl-C no longer can be the echo of the first: it ends the command on the spot */
@@ -39,6 +40,7 @@ export function nodeShell(): NodeShell {
     writeFile: writeWhole,
     checkWritable,
     loadNotebook: loadModule,
+    startNotebookThread,
     cannotPrint: () => (foundChromium(process.env) === null ? NO_CHROMIUM : null),
     printPdf: async (html) => await printPdf(foundChromium(process.env) ?? '', html, process.getuid?.() === 0),
     openPage: (path) => started(...opener(process.platform, /^https?:/.test(path) ? path : resolve(path))),
@@ -106,7 +108,7 @@ function started(command: string, words: readonly string[]): Promise<boolean> {
 }
 
 /** A notebook gets the packages that run already, from wherever it lies. */
-async function loadModule(path: string): Promise<LoadedNotebook> {
+export async function loadModule(path: string): Promise<LoadedNotebook> {
   await readWhole(path)
   const { loadNotebook } = await import('@loopwright/notebook/machine')
   process.setSourceMapsEnabled(true)
@@ -131,3 +133,12 @@ async function loadModule(path: string): Promise<LoadedNotebook> {
 
 /** True where all packages lie side by side in one folder, bundled. */
 const bundled = (): boolean => existsSync(new URL('./notebook.js', import.meta.url))
+
+/** The command's own file once more, in a thread; see `cli.ts`. */
+function startNotebookThread(workerData: NotebookThreadOptions): Worker {
+  if (bundled()) return new Worker(new URL('./cli.js', import.meta.url), { workerData })
+  const [loader, file] = [import.meta.resolve('tsx/esm/api'), new URL('../cli.ts', import.meta.url).href]
+  const code = `import { register } from ${JSON.stringify(loader)}\nregister()\nawait import(${JSON.stringify(file)})`
+  const execArgv = [...process.execArgv, '--conditions=loopwright-source']
+  return new Worker(new URL(`data:text/javascript,${encodeURIComponent(code)}`), { workerData, execArgv })
+}

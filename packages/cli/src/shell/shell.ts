@@ -1,4 +1,5 @@
 import type { LoadedNotebook } from '@loopwright/notebook/machine'
+import type { Worker } from 'node:worker_threads'
 import type { Pool, Store } from '@loopwright/study/machine'
 
 /** All that the command does to the world outside. `nodeShell` is the real one; tests of single functions bring a small one. */
@@ -20,6 +21,8 @@ export interface Shell {
   readonly checkWritable: (path: string) => Promise<void>
   /** A notebook's module, from any folder; TypeScript too. */
   readonly loadNotebook: (path: string) => Promise<LoadedNotebook>
+  /** A thread in which notebooks are carried out while they are written. */
+  readonly startNotebookThread: (options: NotebookThreadOptions) => Worker
   /** The store in a folder, made with its first entry. */
   readonly openStore: (folder: string) => Promise<Store>
   /** Why no page can be printed here; null: one can. */
@@ -37,6 +40,14 @@ export interface Shell {
   readonly environment: (name: string) => string | undefined
   /** aborted by Ctrl-C */
   readonly signal: AbortSignal
+}
+
+/** What such a thread needs to know; plain data. */
+export interface NotebookThreadOptions {
+  /** threads of its studies; null: all cores */
+  readonly workers: number | null
+  /** folder of the store; null: none */
+  readonly store: string | null
 }
 
 export interface Stream {

@@ -27,12 +27,21 @@ let text = ''
 let loading = false
 let loaded = -1
 
+/** milliseconds in which a run may be over: what it has told by then is taken in one go */
+const SOON_MS = 250
+let over: () => void = () => {}
+
 /** Takes the page that is there now, and again while there is a newer one. */
 async function renew(): Promise<void> {
   if (loading) return
   loading = true
   try {
     while (state !== null && loaded < state.version) {
+      if (state.running)
+        await new Promise<void>((done) => {
+          over = done
+          setTimeout(done, SOON_MS)
+        })
       const version = state.version
       const answer = await fetch('/page')
       const now = answer.status === 200 ? await answer.text() : ''
@@ -107,7 +116,10 @@ function tell(now: WatchState): void {
   state = now
   const failed = now.fault !== null || now.parts.some(({ state: how }) => how === 'failed')
   footer.dataset.state = now.running ? 'running' : failed ? 'failed' : 'fresh'
-  if (note.textContent !== now.note) note.textContent = now.note
+  const runs = now.parts.find(({ state: how }) => how === 'running')
+  // progress of a study names itself
+  const told = runs !== undefined && now.note === 'Running' ? `Running: ${runs.place}` : now.note
+  if (note.textContent !== told) note.textContent = told
   if (fault.textContent !== (now.fault ?? '')) fault.textContent = now.fault ?? ''
   all.hidden = now.parts.length === 0
   parts.replaceChildren(
@@ -116,7 +128,8 @@ function tell(now: WatchState): void {
       const button = document.createElement('button')
       button.type = 'button'
       button.dataset.state = how
-      button.textContent = `${place}: ${LABELS[how]}`
+      const from = how === 'running' && now.since !== null ? ` since ${new Date(now.since).toTimeString().slice(0, 8)}` : ''
+      button.textContent = `${place}: ${LABELS[how]}${from}`
       button.addEventListener('click', () => {
         const page = shown?.contentDocument
         ids
@@ -129,6 +142,7 @@ function tell(now: WatchState): void {
     }),
   )
   mark()
+  if (!now.running) over()
   void renew()
 }
 

@@ -7,6 +7,9 @@ export type { Fault } from '../load/fault.ts'
 // Writing one while it is shown
 export { watchNotebook } from '../watch/watchNotebook.ts'
 export type { WatchOptions } from '../watch/watchNotebook.ts'
+export { answerRuns } from '../watch/answerRuns.ts'
+export type { ThreadWorld, Port } from '../watch/answerRuns.ts'
+export type { ToThread } from '../watch/protocol.ts'
 
 // Handing it out
 export { figureSvgs } from '../handout/figureSvgs.ts'

@@ -33,7 +33,7 @@ const BEAT_MS = 15_000
 
 /** @throws Error  where no port is to be had */
 export async function servePage(parts: ServeParts): Promise<Served> {
-  let state: WatchState = { version: 0, running: true, note: '', fault: null, parts: [] }
+  let state: WatchState = { version: 0, running: true, note: '', fault: null, since: null, parts: [] }
   const listeners = new Set<() => void>()
   const app = new Hono()
   let hosts: readonly string[] = []

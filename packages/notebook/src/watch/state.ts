@@ -10,6 +10,8 @@ export interface WatchState {
   readonly note: string
   /** why nothing could be run; null: it could */
   readonly fault: string | null
+  /** the part that runs has run from then on, ISO 8601; null: none does */
+  readonly since: string | null
   readonly parts: readonly {
     readonly state: PartState
     /** such as "line 12" */

@@ -1,23 +1,23 @@
 /** A notebook that is being written: carried out again with each save, its page served as it grows. */
-import { dirname, resolve } from 'node:path'
-import { formatProblems } from '@loopwright/scenario'
+import { resolve } from 'node:path'
+import type { Worker } from 'node:worker_threads'
 import { browserScript } from '../assets.ts'
 import type { Cell } from '../cells/cell.ts'
-import { faultText } from '../load/fault.ts'
-import { type LoadedNotebook, lineOf, placeOf, textOf } from '../load/loadNotebook.ts'
 import type { StepMark } from '../load/steps.ts'
 import type { Effects } from '../runner/effects.ts'
-import { carryOut, type RunNotebookOptions } from '../runner/run.ts'
+import type { RunNotebookOptions } from '../runner/run.ts'
 import type { StepState } from '../runner/steps.ts'
 import { writePage } from '../runner/writePage.ts'
 import { type FileChanges, fileChanges } from './fileChanges.ts'
-import { cellsOf, keysOf, type Part, type PartState, plannedParts } from './parts.ts'
-import { studyMemory } from './recall.ts'
+import { notebookThread } from './notebookThread.ts'
+import { cellsOf, type Part, type PartState, plannedParts } from './parts.ts'
+import type { Said, WatchedOptions } from './protocol.ts'
 import { type Served, servePage } from './server.ts'
 
 /** How a notebook is watched. */
 export interface WatchOptions extends Pick<RunNotebookOptions, 'replications' | 'seed' | 'workers' | 'command'> {
-  readonly load: (path: string) => Promise<LoadedNotebook>
+  /** starts a thread that carries notebooks out: it calls `answerRuns` */
+  readonly startThread: () => Worker
   /** the first port to try; default: 8620 */
   readonly port?: number
   /** written after each whole run; default: nothing is */
@@ -31,6 +31,8 @@ const PORT = 8620
 const HALF_WRITTEN_MS = 150
 /** milliseconds between two lines of progress */
 const NOTE_MS = 200
+/** milliseconds after which a part that runs is named */
+const SLOW_MS = 10_000
 
 /** What is shown at a time. */
 interface Shown {
@@ -45,20 +47,32 @@ interface Shown {
  * Serves the page of a notebook on this machine alone, and brings it up to date with each save of the notebook, of what it imports, of its scenario, or of a
  * table that the scenario names. Studies whose lines and requests are the same as before are not made again. Ends with the signal.
  *
- * @param effects  `importModule` is not used; `log` takes a line about each run
+ * The notebook runs in a thread of its own: one that never ends keeps neither the page nor the next save waiting.
+ *
+ * @param effects  `log` takes a line about each run
  */
 export async function watchNotebook(
   file: string,
-  effects: Omit<Effects, 'importModule' | 'recall' | 'places'>,
+  effects: Pick<Effects, 'writeFile' | 'log' | 'progress' | 'now' | 'signal'>,
   options: WatchOptions,
 ): Promise<void> {
   const { signal } = effects
-  const memory = studyMemory()
+  const { replications, seed, workers } = options
+  const asked: WatchedOptions = {
+    ...(replications === undefined ? {} : { replications }),
+    ...(seed === undefined ? {} : { seed }),
+    ...(workers === undefined ? {} : { workers }),
+  }
+  const thread = notebookThread(options.startThread)
   let shown: Shown | null = null
   let fault: string | null = null
   let note = 'Starting'
   let running = false
+  /** the part that runs has run from then on; null: none does */
+  let since: Date | null = null
   let version = 0
+  /** what was said of the store */
+  let kept = ''
   let made: { readonly version: number; readonly html: Promise<string> } | null = null
   const command = options.command ?? `loopwright notebook ${file} --watch`
 
@@ -77,7 +91,7 @@ export async function watchNotebook(
       place: placeOfMark(mark),
       ids: cells.map(({ id }) => id),
     }))
-    served.tell({ version, running, note, fault, parts })
+    served.tell({ version, running, note, fault, since: since?.toISOString() ?? null, parts })
   }
   let told = 0
   const progress = (line: string): void => {
@@ -110,11 +124,9 @@ export async function watchNotebook(
 
   const once = async (): Promise<void> => {
     const started = effects.now().getTime()
-    const beside = new Map<string, string>()
-    let loaded: LoadedNotebook | null = null
     let parts: Part[] = []
     let at = -1
-    let collected: Cell[] = []
+    let slow: NodeJS.Timeout | undefined
     /** other values of it while a run goes on: each change of the page is a new version */
     const set = (index: number, change: Partial<Part>, isNew: boolean): void => {
       parts = parts.with(index, { ...parts[index]!, ...change })
@@ -122,98 +134,71 @@ export async function watchNotebook(
       if (isNew) version += 1
       tell()
     }
-    const run: Effects = {
-      ...effects,
-      signal: stop.signal,
-      log: () => {},
-      progress,
-      recall: memory.recall,
-      places: { of: placeOf, line: lineOf },
-      importModule: async (path) => {
-        loaded = await options.load(path)
-        changes.follow(loaded.files, true)
-        return loaded.exports
-      },
-      readFile: async (path) => {
-        followed.add(resolve(path))
-        changes.follow([...followed, ...(loaded?.files ?? [])], true)
-        const text = await effects.readFile(path)
-        beside.set(path, text)
-        return text
-      },
-      readBeside: (scenarioFile, path) => {
-        followed.add(resolve(dirname(scenarioFile), path))
-        const text = effects.readBeside?.(scenarioFile, path) ?? null
-        beside.set(path, text ?? '')
-        return text
-      },
+    /** says of a part that goes on and on which it is */
+    const watchPart = (mark: StepMark | null): void => {
+      since = effects.now()
+      slow = setTimeout(() => effects.log(`${placeOfMark(mark)}: running for ${SLOW_MS / 1000} s; a save ends it`), SLOW_MS)
     }
-    const followed = new Set<string>([resolve(file)])
-    memory.begin()
+    const hear = (said: Exclude<Said, { kind: 'ended' }>): void => {
+      if (said.kind === 'follow') changes.follow(said.files, said.all)
+      else if (said.kind === 'progress') progress(said.line)
+      else if (said.kind === 'begun') {
+        fault = null
+        running = true
+        note = 'Running'
+        parts = plannedParts(said.steps, said.keys, shown?.parts ?? [])
+        shown = { question: said.question, scenarioName: said.scenarioName, parts, rest: shown?.rest ?? [] }
+        if (said.steps.length === 0) {
+          at = 0
+          watchPart(null)
+        }
+        tell()
+      } else {
+        const { mark, state, cells } = said
+        clearTimeout(slow)
+        since = null
+        if (state === 'running' || state === 'waiting') at += 1
+        if (state === 'running') {
+          watchPart(mark)
+          if (parts[at]!.state === 'fresh') tell()
+          else set(at, { state: 'running' }, false)
+        } else set(at, { mark, cells, state: ended(state) }, true)
+      }
+    }
     const trouble = (text: string): void => {
       fault = text
       note = 'Nothing was run; what is shown is older.'
-      if (shown !== null) shown = { ...shown, parts: shown.parts.map((part) => ({ ...part, state: stale(part.state) })) }
       effects.log(text)
     }
-    try {
-      const result = await carryOut(file, run, options, {
-        onScenario: ({ question, scenario }) => {
-          fault = null
-          running = true
-          note = 'Running'
-          const { steps, files } = loaded!
-          const [entry, ...others] = files.map((path) => textOf(path))
-          parts = plannedParts(steps, keysOf(steps, entry!, [question, ...beside.values(), ...others]), shown?.parts ?? [])
-          shown = { question, scenarioName: scenario.name, parts, rest: shown?.rest ?? [] }
-          if (steps.length === 0) at = 0
-          tell()
-          return (cell) => collected.push(cell)
-        },
-        onStep: (mark, state) => {
-          if (state === 'running' || state === 'waiting') at += 1
-          const before = parts[at]!
-          if (state === 'running') {
-            collected = []
-            if (before.state !== 'fresh') set(at, { state: 'running' }, false)
-            return
-          }
-          set(at, { mark, cells: collected, state: ended(state) }, true)
-          collected = []
-        },
-      })
-      changes.follow([...followed, ...loaded!.files], result.status === 'wrong scenario')
-      if (stop.signal.aborted) return
-      if (result.status === 'wrong scenario') {
-        if (await superseded()) return
-        trouble(formatProblems(result.problems, result.scenarioText, result.scenarioFile))
-        return
-      }
+    const outcome = await thread.run(file, asked, hear, stop.signal)
+    clearTimeout(slow)
+    since = null
+    if (outcome.kind === 'done') {
       // what failed outside of any step, or the whole body where there are none
-      if (loaded!.steps.length === 0 || at < 0) {
-        parts = [{ key: '', mark: null, cells: result.cells, state: result.faults.length > 0 ? 'failed' : 'fresh' }]
-        shown = { ...shown!, parts }
-        version += 1
-      } else parts = shown!.parts.map((part, index) => (index > at ? { ...part, cells: [], state: 'fresh' } : part))
-      if (collected.length > 0 && loaded!.steps.length > 0 && at >= 0)
-        parts = [...parts, { key: '', mark: null, cells: collected, state: 'failed' }]
-      shown = { ...shown!, parts, rest: result.pageCells.filter((cell) => !result.cells.includes(cell)) }
+      if (parts.every(({ mark }) => mark === null) || at < 0)
+        parts = [{ key: '', mark: null, cells: outcome.cells, state: outcome.faults.length > 0 ? 'failed' : 'fresh' }]
+      else {
+        parts = parts.map((part, index) => (index > at ? { ...part, cells: [], state: 'fresh' } : part))
+        if (outcome.left.length > 0) parts = [...parts, { key: '', mark: null, cells: outcome.left, state: 'failed' }]
+      }
+      shown = { ...shown!, parts, rest: outcome.rest }
       version += 1
-      memory.end()
-      const { made: studies, recalled } = memory.counts()
+      const { made: studies, recalled, faults } = outcome
       const seconds = ((effects.now().getTime() - started) / 1000).toFixed(1)
-      const failed = result.faults.length
-      note = `${failed === 0 ? 'All parts are fresh' : failed === 1 ? '1 part failed' : `${failed} parts failed`}; ${studiesText(studies, recalled)}, ${seconds} s.`
-      effects.log([note, ...result.faults.map(faultText)].join('\n'))
+      note = `${faults.length === 0 ? 'All parts are fresh' : faults.length === 1 ? '1 part failed' : `${faults.length} parts failed`}; ${studiesText(studies, recalled)}, ${seconds} s.`
+      effects.log([note, ...faults, ...(outcome.store === kept ? [] : [outcome.store])].join('\n'))
+      kept = outcome.store
       if (options.out !== undefined) await effects.writeFile(options.out, (await page())!)
-    } catch (error) {
-      changes.follow([...followed, ...((loaded as LoadedNotebook | null)?.files ?? [])], true)
-      if (stop.signal.aborted || (await superseded())) return
-      trouble(error instanceof Error ? error.message : String(error))
-    } finally {
-      running = false
-      tell()
+    } else {
+      const isTrouble = outcome.kind === 'trouble' && !stop.signal.aborted && !(await superseded())
+      if (isTrouble) trouble(outcome.text)
+      if (shown !== null) {
+        const left = (state: PartState): PartState => (state === 'running' || (isTrouble && state === 'fresh') ? 'stale' : state)
+        shown = { ...shown, parts: shown.parts.map((part) => ({ ...part, state: left(part.state) })) }
+      }
     }
+    running = false
+    tell()
   }
   /** another save came soon after: what could not be understood was half of it */
   const superseded = async (): Promise<boolean> => {
@@ -231,14 +216,11 @@ export async function watchNotebook(
       } else await wait()
     }
   } finally {
-    await changes.close()
-    await served.close()
+    await Promise.all([thread.close(), changes.close(), served.close()])
   }
 }
 
 const ended = (state: StepState): PartState => (state === 'done' ? 'fresh' : state)
-
-const stale = (state: PartState): PartState => (state === 'fresh' || state === 'running' ? 'stale' : state)
 
 const placeOfMark = (mark: StepMark | null): string =>
   mark === null ? 'the body' : mark.line === mark.endLine ? `line ${mark.line}` : `lines ${mark.line} to ${mark.endLine}`
