@@ -1,9 +1,20 @@
 /** The commands of decision files: what an alternative is worth, what needs a closer look. */
-import type { Command } from 'commander'
+import type { Command, Option } from 'commander'
 import { type ProgramContext, threaded } from './actions.ts'
 import { examplesOf } from './options/examples.ts'
 import { countList, fileName } from './options/arguments.ts'
-import { addOptions, COMMAND_GROUPS, option, outputOptions, keptOptions, sampleOptions, workersOption } from './options/options.ts'
+import {
+  addOptions,
+  COMMAND_GROUPS,
+  option,
+  outputOptions,
+  keptOptions,
+  sampleOptions,
+  sharedOptions,
+  workersOption,
+} from './options/options.ts'
+
+const machine = (): Option[] => [workersOption(), ...sharedOptions(), ...keptOptions()]
 
 /** a decision has at least so many alternatives */
 const ALTERNATIVES_MIN = 2
@@ -12,7 +23,6 @@ const ALTERNATIVES_MIN = 2
 export function addMeetings(root: Command, context: ProgramContext): void {
   const { shell, command } = context
   root.commandsGroup(COMMAND_GROUPS.sign)
-  const machine = () => [workersOption(), ...keptOptions()]
 
   addOptions(root.command('payback <file>'), { sample: sampleOptions(200), output: outputOptions(), machine: machine() })
     .description('say what the alternatives of a decision file are worth against today: payback, net present value, break-even')
@@ -49,7 +59,6 @@ export function addMeetings(root: Command, context: ProgramContext): void {
 /** What is promised, and whether it is kept. */
 function addPromises(root: Command, context: ProgramContext): void {
   const { shell, command } = context
-  const machine = () => [workersOption(), ...keptOptions()]
   addOptions(root.command('promise <file>'), { sample: sampleOptions(400), output: outputOptions(), machine: machine() })
     .description(
       'say on one page what is promised of the alternative that a decision file names, what it rests on, and until when it holds',
@@ -62,7 +71,7 @@ function addPromises(root: Command, context: ProgramContext): void {
         ),
     )
 
-  addOptions(root.command('acceptance <file>'), { sample: sampleOptions(400), output: outputOptions(), machine: [workersOption()] })
+  addOptions(root.command('acceptance <file>'), { sample: sampleOptions(400), output: outputOptions(), machine: machine() })
     .description('plan the acceptance: the band of a trial, from what count on it is passed, and how often that is wrong')
     .addHelpText('after', examplesOf('acceptance'))
     .action(
@@ -76,7 +85,7 @@ function addPromises(root: Command, context: ProgramContext): void {
     question: [option('--counts <units>', 'units so far at each look, such as 20,41,63', countList).makeOptionMandatory()],
     sample: sampleOptions(400),
     output: outputOptions(),
-    machine: [workersOption()],
+    machine: machine(),
   })
     .description('say while a trial runs whether it goes on, may end, or is passed')
     .addHelpText('after', examplesOf('trial'))

@@ -38,10 +38,12 @@ export async function acceptanceRuns(
     `what “${chosen.name}” has to make in a trial, ${replications} trials of two lines, seed ${seed}`,
     2 * replications,
   )
-  const options: StudyOptions = { seed, signal: shell.signal, onProgress: told.onProgress, ...threadsOf(flags, shell) }
+  const store = await openStore(shell, flags)
+  const options: StudyOptions = { seed, store, signal: shell.signal, onProgress: told.onProgress, ...threadsOf(flags, shell) }
   const { seconds, lookSeconds, longer } = section
   const trials = await refused(runTrials(chosen.source.scenario.line, { seconds, lookSeconds, longer, replications }, options))
   told.end(trials.partial)
+  tellStore(shell, store)
   if (trials.partial) throw new Misuse('stopped before all trials were simulated: nothing to tell')
   return { ...chosen, result: refusals(() => acceptanceOf(section, trials)) }
 }

@@ -28,6 +28,7 @@ import {
   sampleOptions,
   seedOption,
   sharedOptions,
+  unsharedOptions,
   storeOption,
   workersOption,
 } from './options/options.ts'
@@ -135,6 +136,7 @@ function addSimulation(root: Command, context: ProgramContext): void {
       option('--out <file>', 'write the lines to a file; one that ends in .html gets a picture: zones over time', eventsFile),
       option('--open', 'open the picture in the browser when it is written'),
     ],
+    machine: unsharedOptions('One run is told, and there is nothing to share: leave it out.'),
   })
     .description('tell every event of one run, in plain words or as one JSON record a line')
     .addHelpText('after', examplesOf('trace'))
@@ -147,7 +149,10 @@ function addSimulation(root: Command, context: ProgramContext): void {
     line: lineOptions(),
     sample: [option('--runs <count>', 'long runs, at least 2', wholeNumber, 10), seedOption()],
     output: outputOptions(),
-    machine: [workersOption()],
+    machine: [
+      workersOption(),
+      ...unsharedOptions('A few long runs are looked at event by event, which is done here in seconds: leave it out.'),
+    ],
   })
     .description('say how long the start of a run shows, what the line makes from then on, and what run length would do')
     .addHelpText('after', examplesOf('steady'))

@@ -2,6 +2,7 @@ import { setImmediate } from 'node:timers/promises'
 import type { DoubtedInput } from '@loopwright/measure'
 import type { Cell, Tale } from '@loopwright/notebook'
 import { inputDoubt, type RedrawnLine, sweepCarriers } from '@loopwright/study'
+import type { Store } from '@loopwright/study/machine'
 import { type Assembled, assembled, lineOf } from '../assembled.ts'
 import { type DataFlags, redrawnData } from '../dataFolder.ts'
 import { type Doubted, doubtDocument } from '../documents/data/doubtDocument.ts'
@@ -52,7 +53,7 @@ export async function forecast(shell: Shell, file: string, flags: ForecastFlags,
   )
   told.end(sweep.partial)
   tellStore(shell, store)
-  const doubt = measured === null || sweep.partial ? null : await doubted(shell, file, measured, flags)
+  const doubt = measured === null || sweep.partial ? null : await doubted(shell, file, measured, flags, store)
   const notebook = await import('@loopwright/notebook')
   const shiftsPerWeek = flags.shiftsPerWeek ?? notebook.usualShiftsPerWeek(source.notes)
   const result = notebook.forecastOf(source.scenario, sweep, shiftsPerWeek)
@@ -81,7 +82,13 @@ function withDoubt({ question, cells }: Tale, doubt: readonly Cell[]): Tale {
 }
 
 /** The lines that others might have measured, simulated beside the one of the data. */
-async function doubted(shell: Shell, file: string, { folder, source, skeleton }: Assembled, flags: ForecastFlags): Promise<Doubted> {
+async function doubted(
+  shell: Shell,
+  file: string,
+  { folder, source, skeleton }: Assembled,
+  flags: ForecastFlags,
+  store: Store | null,
+): Promise<Doubted> {
   const { draws = DRAWS, seed } = flags
   const { assemble } = await import('@loopwright/measure')
   const files = { files: (name: string) => shell.readBeside(file, name) }
@@ -100,7 +107,12 @@ async function doubted(shell: Shell, file: string, { folder, source, skeleton }:
   counting.end()
   const told = progress(shell, `what the data do not know, ${draws} redrawn lines, seed ${seed}`, 4 * draws)
   const result = await refused(
-    inputDoubt(source.scenario.line, redrawn, {}, { seed, signal: shell.signal, onProgress: told.onProgress, ...threadsOf(flags, shell) }),
+    inputDoubt(
+      source.scenario.line,
+      redrawn,
+      {},
+      { seed, store, signal: shell.signal, onProgress: told.onProgress, ...threadsOf(flags, shell) },
+    ),
   )
   told.end(result.partial)
   return { result, inputs }

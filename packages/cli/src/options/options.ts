@@ -1,5 +1,5 @@
 /** Options that several commands share: one name, one meaning, one place in the help. */
-import { type Command, Option } from 'commander'
+import { type Command, InvalidArgumentError, Option } from 'commander'
 import { fileName, pageFile, seedText, shareOf, wholeNumber } from './arguments.ts'
 
 /** In this order under each command. */
@@ -101,6 +101,18 @@ export const sharedOptions = (): Option[] => [
   option('--part <share>', 'run only a share of the study, such as 3/8, and keep it in the store', shareOf),
   option('--queue <address>', 'let the workers of a queue run it, such as redis://plant-server'),
 ]
+
+/**
+ * Of commands that have nothing to share: they say so at once.
+ *
+ * @param why  a sentence
+ */
+export const unsharedOptions = (why: string): Option[] =>
+  ['--part <share>', '--queue <address>'].map((flags) =>
+    option(flags, why, () => {
+      throw new InvalidArgumentError(why)
+    }).hideHelp(),
+  )
 
 /** Of commands whose runs either engine can do, on any machine. */
 export const machineOptions = (): Option[] => [workersOption(), engineOption(), yesOption(), ...sharedOptions(), ...keptOptions()]

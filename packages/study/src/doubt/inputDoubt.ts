@@ -61,13 +61,20 @@ export async function inputDoubt(
   const differences: number[][] = []
   await withRunner(options, workOfLines([line, line], replications * redrawn.length), async (runner) => {
     runner.expect(2 * replications * redrawn.length)
-    for (const [draw, one] of redrawn.entries()) {
-      const ran = await runner.run([line, one.line], { from: draw * replications, to: (draw + 1) * replications })
-      const [plain, drawn] = ran.map(({ rows, layout }) => rows.map((row) => row[layout.units]!))
-      if (runner.stopped || plain!.length < replications || drawn!.length < replications) break
-      without.push(...plain!)
-      within.push(drawn!)
-      differences.push(drawn!.map((units, index) => units - plain![index]!))
+    // some draws at once, since each has few runs; after a stop the first of them are whole
+    const atOnce = Math.max(1, Math.ceil(runner.tasksAtOnce / (2 * replications)))
+    for (let first = 0; first < redrawn.length && !runner.stopped; first += atOnce) {
+      const some = redrawn.slice(first, first + atOnce)
+      const worlds = some.map((_, index) => ({ from: (first + index) * replications, to: (first + index + 1) * replications }))
+      const ran = await runner.run([...some.map(() => line), ...some.map((one) => one.line)], [...worlds, ...worlds])
+      const units = ran.map(({ rows, layout }) => rows.map((row) => row[layout.units]!))
+      for (let draw = 0; draw < some.length; draw += 1) {
+        const [plain, drawn] = [units[draw]!, units[some.length + draw]!]
+        if (runner.stopped || plain.length < replications || drawn.length < replications) break
+        without.push(...plain)
+        within.push(drawn)
+        differences.push(drawn.map((made, index) => made - plain[index]!))
+      }
     }
   })
   const enough = differences.length >= inputs + 2

@@ -23,8 +23,10 @@ export interface WorldRange {
 }
 
 export interface Runner {
-  /** Runs each line in each world. After a stop lines have fewer rows, and not all as many. */
-  run(lines: readonly LineSpec[], worlds: WorldRange): Promise<readonly LineRows[]>
+  /** Runs each line in each world, or in those of its own. After a stop lines have fewer rows, and not all as many. */
+  run(lines: readonly LineSpec[], worlds: WorldRange | readonly WorldRange[]): Promise<readonly LineRows[]>
+  /** how many tasks are under way at once: a study that asks for fewer lets threads wait */
+  readonly tasksAtOnce: number
   /** Says how many replications are still to come, as far as that is known, and what they decide: for the progress only. `more`: others may follow; default false. */
   expect(replications: number, deciding?: string, more?: boolean): void
   /** told to stop: what is in by then is all there will be */
@@ -53,12 +55,17 @@ function runnerOn(pool: Pool, { seed: named, signal, onProgress }: StudyOptions)
   let settled = false
   const known = new Map<LineSpec, Tally>()
   return {
-    async run(lines, { seed = named, from, to }) {
-      const schedule = new Schedule(lines.length, to - from)
+    tasksAtOnce: pool.size * pool.depth,
+    async run(lines, worlds) {
+      const ranges = lines.map((_, index) => ('from' in worlds ? worlds : worlds[index]!))
+      const schedule = new Schedule(
+        lines.length,
+        ranges.map(({ from, to }) => ({ from: 0, to: to - from })),
+      )
       const numbers = lines.map((line) => pool.line(line))
       const layouts = lines.map(rowLayout)
       const rows = lines.map((): Float64Array[] => [])
-      total = Math.max(total, done + lines.length * (to - from))
+      total = Math.max(total, done + ranges.reduce((sum, { from, to }) => sum + to - from, 0))
       const tallies = lines.map((line) => known.get(line) ?? new Tally())
       for (const [index, line] of lines.entries()) known.set(line, tallies[index]!)
       await runChunks(pool, {
@@ -66,9 +73,9 @@ function runnerOn(pool: Pool, { seed: named, signal, onProgress }: StudyOptions)
         taskOf: (chunk) => ({
           line: numbers[chunk.index]!,
           carriers: lines[chunk.index]!.carriers.count,
-          seed,
-          from: from + chunk.from,
-          to: from + chunk.to,
+          seed: ranges[chunk.index]!.seed ?? named,
+          from: ranges[chunk.index]!.from + chunk.from,
+          to: ranges[chunk.index]!.from + chunk.to,
           want: 'rows',
         }),
         onResult: (chunk, result) => {

@@ -3,6 +3,7 @@ import { writeScenario } from '@loopwright/scenario'
 import { longerWork, meetsPlan, otherStops, recalibrate } from '@loopwright/study'
 import type { FollowUpRuns } from '@loopwright/notebook'
 import { followUpDocument } from '../../documents/decision/followUpDocument.ts'
+import { openStore } from '../../keptRuns.ts'
 import { chosenBy, shiftRuns } from '../../meetingRuns.ts'
 import { stationsOfCsv, stopsOfCsv, waitsOfCsv, weeksOfCsv } from '../../options/countedWeeks.ts'
 import type { Loaded } from '../../loadScenario.ts'
@@ -58,7 +59,7 @@ export async function followup(shell: Shell, file: string, flags: FollowUpFlags,
   const stops = counted === null ? null : refusals(() => stopDeviations(counted, causes))
   const changed = changedStops(stops ?? [], scenario.stopEntries)
   const other = new Map((stations ?? []).filter(({ differs }) => differs).map(({ station, ratio }) => [station, ratio]))
-  const options = { seed: flags.seed, signal: shell.signal, ...threadsOf(flags, shell) }
+  const options = { seed: flags.seed, store: await openStore(shell, flags), signal: shell.signal, ...threadsOf(flags, shell) }
   const known = other.size > 0 || changed.size > 0
   const needed = result.state === 'in doubt' || result.state === 'no longer stands' || result.above || known
   const factor =
