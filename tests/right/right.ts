@@ -34,9 +34,10 @@ try {
       cells,
     ),
   )
-  const failed = all.flatMap((each) => each.failed)
-  process.stdout.write(`${all.reduce((sum, { passed }) => sum + passed, 0)} passed, ${failed.length} failed\nPage: ${OUT}\n`)
-  if (failed.length > 0) process.exitCode = 1
+  const checks = all.flatMap((each) => each.checks)
+  const [passed, failed] = (['passed', 'failed'] as const).map((result) => checks.filter((check) => check.result === result).length)
+  process.stdout.write(`${passed} passed, ${failed} failed\nPage: ${OUT}\n`)
+  if (failed! > 0) process.exitCode = 1
 } finally {
   rmSync(folder, { recursive: true, force: true })
 }

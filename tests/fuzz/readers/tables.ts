@@ -18,7 +18,7 @@ function lostRows({ read, refusals, rows }: Account): string | null {
 }
 
 /** rows of a table that are studied: how long that takes is the work that was asked for, and no reader's */
-const STUDIED = 500
+const STUDIED = 100
 
 const finite = (numbers: readonly number[]): boolean => numbers.every((number) => Number.isFinite(number) && number >= 0)
 
