@@ -1,5 +1,6 @@
 /** A scenario of a skeleton and data: each task, stop and share that was measured goes to its place, with where it comes from. */
 import { nearest, putIntoText, readScenario, type ReadOptions, type Scenario, type TextChange } from '@loopwright/scenario'
+import { distributionMean } from '@loopwright/stats'
 import { type MixStudy, stretchesOf } from '../mix/mixStudy.ts'
 import { mixParts } from '../mix/mixParts.ts'
 import { stopParts } from '../stops/stopParts.ts'
@@ -7,6 +8,7 @@ import type { StopStudy } from '../stops/stopStudy.ts'
 import { plainWord as plain } from '../table/heads.ts'
 import { timeParts, type TimeSource } from '../times/timeParts.ts'
 import type { TaskTimes } from '../times/timeStudy.ts'
+import { step, type TimePlace, timePlaceOf, timePlaces } from './besideTasks.ts'
 
 /** What was measured; null: nothing of that kind. */
 export interface MeasuredData {
@@ -71,8 +73,6 @@ function written(
   }
 }
 
-const step = (name: string): string => (/^[\w ]+$/.test(name) ? name : `"${name}"`)
-
 /** Names of the scenario as written: the variants without options. */
 const baseVariants = ({ line }: Scenario): string[] => [...new Set(line.variants.map((name) => name.split(' + ')[0]!))]
 
@@ -99,16 +99,27 @@ function timeChanges(scenario: Scenario, { times }: MeasuredData, faults: string
   }
   const names = [...new Set(places.map(({ task }) => task))]
   const found = new Map<string, string>()
+  const beside = new Map<string, TimePlace>()
   for (const measured of new Set(times.studies.map(({ task }) => task))) {
     const own =
       names.find((name) => name === measured) ??
       names.find((name) => plain(name) === plain(measured) || plain(titles.tasks[name] ?? name) === plain(measured))
-    if (own === undefined) {
-      const near = nearest(measured, names)
+    const place = own === undefined ? timePlaceOf(scenario, measured) : null
+    if (own !== undefined) found.set(measured, own)
+    else if (place !== null) beside.set(measured, place)
+    else {
+      const others = timePlaces(scenario).map(({ name }) => name)
+      const near = nearest(measured, [...names, ...others])
       faults.push(
-        `times of "${measured}": no station of the skeleton has such a task${near === null ? `; there are ${names.join(', ')}` : `; did you mean "${near}"?`}`,
+        `times of "${measured}": no station of the skeleton has such a task${near === null ? `; there are ${names.join(', ')}${others.length === 0 ? '' : `, and beside tasks ${others.slice(0, 12).join(', ')}`}` : `; did you mean "${near}"?`}`,
       )
-    } else found.set(measured, own)
+    }
+  }
+  for (const [measured, { name }] of beside) {
+    if (times.studies.some(({ task, variant }) => task === measured && variant !== null))
+      faults.push(
+        `times of "${measured}": ${name} has one time for all variants; put its times into a table of their own, without variants`,
+      )
   }
   const named = times.studies
     .filter(({ task }) => found.has(task))
@@ -132,7 +143,16 @@ function timeChanges(scenario: Scenario, { times }: MeasuredData, faults: string
   }
   const guessed = names.filter((name) => ![...found.values()].includes(name))
   if (guessed.length > 0) notes.push(`Not measured, so the skeleton's times stand: ${guessed.join(', ')}.`)
-  return timeParts(named, times.source).flatMap(({ task, value, from }) => {
+  const besideTasks = timeParts(
+    times.studies.filter(({ task }) => beside.has(task)),
+    times.source,
+  ).map(({ task, value, from }) => {
+    const { path, constant } = beside.get(task)!
+    if (!constant) return { path, value, from }
+    const { distribution } = times.studies.find((one) => one.task === task)!
+    return { path, value: `${Number(distributionMean(distribution).toPrecision(6))} s`, from: `${from}, by their mean` }
+  })
+  const ofTasks = timeParts(named, times.source).flatMap(({ task, value, from }) => {
     const own = found.get(task)!
     // a variant that does not have the task at all keeps that
     const without = variants.filter((name) => !hasTask(name, own))
@@ -148,6 +168,7 @@ function timeChanges(scenario: Scenario, { times }: MeasuredData, faults: string
         : value
     return places.filter((place) => place.task === own).map(({ path }) => ({ path, value: written, from }))
   })
+  return [...ofTasks, ...besideTasks]
 }
 
 function stopChanges({ line, stopEntries }: Scenario, { stops }: MeasuredData, faults: string[], notes: string[]): TextChange[] {

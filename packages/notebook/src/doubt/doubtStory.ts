@@ -30,6 +30,12 @@ const NOUNS: Readonly<Record<DoubtedInput['what'], readonly [one: string, many: 
   mix: ['unit', 'units'],
 }
 
+/** Measurements of an input: cycles at a task, times of what is none, such as a supply. */
+const measurements = ({ name, what }: DoubtedInput, tasks: readonly string[]): string =>
+  what === 'time' && !tasks.some((task) => name.toLowerCase().startsWith(task.toLowerCase()))
+    ? `times of ${name}`
+    : `${NOUNS[what][1]} at ${name}`
+
 /** What an input adds to the doubt of the mean output. */
 export interface InputDoubt extends DoubtedInput {
   /** of the variance that the inputs add, 0 … 1 */
@@ -123,7 +129,7 @@ export function doubtStory(scenario: Scenario, result: DoubtResult, inputs: read
       : []),
   ]
   const parts = {
-    answer: { kind: 'answer', id: 'doubt-answer', sentences: answerSentences(result, doubt, words.one) } satisfies AnswerCell,
+    answer: { kind: 'answer', id: 'doubt-answer', sentences: answerSentences(scenario, result, doubt, words.one) } satisfies AnswerCell,
     warnings,
     bands: tableCell('doubt-bands', bandTable(result, words.one)),
     inputs: doubts.length === 0 ? null : tableCell('doubt-inputs', inputTable(doubts, words.one)),
@@ -143,7 +149,7 @@ const largestFirst = (doubt: OutputDoubt | null): InputDoubt[] => (doubt?.inputs
 
 const whole = (value: number): string => formatNumber(value, Math.abs(value) < 10 ? 1 : 0)
 
-function answerSentences({ without, within }: DoubtResult, doubt: OutputDoubt | null, per: string): string[] {
+function answerSentences({ line, plan }: Scenario, { without, within }: DoubtResult, doubt: OutputDoubt | null, per: string): string[] {
   const drawn = within.flat()
   if (doubt === null) return ['Too little was simulated to tell what the data do not know.']
   const band = (values: readonly number[]): string =>
@@ -151,14 +157,21 @@ function answerSentences({ without, within }: DoubtResult, doubt: OutputDoubt | 
   const { interval, exact, share } = doubt
   const told = ({ mean, halfWidth }: DoubtInterval): string => `${formatNumber(mean, halfWidth < 10 ? 1 : 0)} ± ${whole(halfWidth)}`
   const [worst] = largestFirst(doubt)
+  const met = (values: readonly number[]): string =>
+    formatShare(values.filter((units) => units >= plan!.unitsPerWindow).length / values.length)
   return [
     `A ${per} makes ${band(drawn)} units in eight of ten, with the inputs as well known as they are; ${band(without)} if they were known exactly.`,
     `On average it makes ${told(interval)} (90 %); if the inputs were known exactly, ${told(exact)}.`,
+    ...(plan === null
+      ? []
+      : [
+          `The plan of ${formatNumber(plan.unitsPerWindow, 0)} is met in ${met(drawn)} of ${per}s with that doubt; in ${met(without)} without it.`,
+        ]),
     ...(share === null || share === 0 || worst === undefined || !(worst.share > 0)
       ? ['The doubt of the inputs is too small to show beside chance: more measurements would narrow nothing that so many runs can see.']
       : [
           `Of how much single ${per}s differ, ${formatShare(share)} is that doubt, which more measurements take away and more runs do not; the rest is chance.`,
-          `What would narrow it most: ${MORE} more ${NOUNS[worst.what][1]} at ${worst.name}: ± ${whole(worst.now)} becomes ± ${whole(worst.narrowed)}.`,
+          `What would narrow it most: ${MORE} more ${measurements(worst, line.tasks)}: ± ${whole(worst.now)} becomes ± ${whole(worst.narrowed)}.`,
         ]),
   ]
 }
