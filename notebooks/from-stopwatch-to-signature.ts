@@ -4,7 +4,6 @@
  * decision file stand in notebooks/data; all numbers are invented.
  */
 import { readFileSync } from 'node:fs'
-import { readDecision } from '@loopwright/decide'
 import {
   assemble,
   mixStudy,
@@ -19,38 +18,17 @@ import {
   timeStudy,
   workingHours,
 } from '@loopwright/measure'
-import {
-  acceptanceOf,
-  acceptanceStory,
-  criteriaStory,
-  type DecisionRuns,
-  doubtStory,
-  forecastOf,
-  mixStory,
-  notebook,
-  paybackStory,
-  promiseStory,
-  screeningStory,
-  slowerPoint,
-  stopLogStory,
-  timesStory,
-} from '@loopwright/notebook'
-import { readScenario, readScenarioWith } from '@loopwright/scenario'
-import { inputDoubt, longerWork, runAlternatives, runTrials, sweepCarriers } from '@loopwright/study'
+import { doubtStory, mixStory, notebook, stopLogStory, timesStory } from '@loopwright/notebook'
+import { readScenario } from '@loopwright/scenario'
+import { inputDoubt } from '@loopwright/study'
 
 const file = (name: string): Uint8Array => readFileSync(new URL(`./data/${name}`, import.meta.url))
-const textOf = (name: string): string => new TextDecoder().decode(file(name))
-/** windows of each alternative */
-const WINDOWS = 40
-const HERE = { seed: '1', workers: 0 }
-/** times the standard work, for the ramp-up */
-const SLOWER = [1, 1.4, 2, 2.6]
 /** redrawn lines; more narrow the bands of the doubt */
 const DRAWS = 24
 
 export default notebook(
   { title: 'From the stopwatch to the signature', scenario: 'notebooks/data/complete.yaml' },
-  async ({ scenario, forecast, story, show, prose }) => {
+  async ({ scenario, forecast, decision, story, show, prose }) => {
     prose(`
     ## What was measured
     The tables are as they came: a title above the heads, a total row, a word among the numbers, a stop entered twice, one that ends before it starts.
@@ -132,46 +110,21 @@ export default notebook(
     The decision file beside the data holds what tables do not: alternatives, prices, workplaces. All of its lines are made of the scenario above and meet
     the same simulated shifts.
   `)
-    const { decision, problems } = readDecision(textOf('pilot.decision.yaml'))
-    if (decision === null) throw new Error(problems.map(({ message }) => message).join('; '))
-    const scenarios = decision.alternatives.map(({ source }) => {
-      const changes = source.kind === 'set' ? source.changes : {}
-      return readScenarioWith(textOf('complete.yaml'), changes).scenario!
-    })
-    const lines = scenarios.map((each, index) => ({
-      name: decision.alternatives[index]!.name,
-      line: each.line,
-      plan: each.plan?.unitsPerWindow ?? null,
-    }))
-    const runs: DecisionRuns = {
-      decision,
-      file: 'notebooks/data/pilot.decision.yaml',
-      scenarios,
-      result: await runAlternatives(lines, { replications: WINDOWS }, HERE),
-    }
-    const worth = paybackStory(runs)
-    show(worth.answer, ...worth.warnings, worth.table, worth.worth)
-    if (worth.naive !== null) show(worth.naive)
+    const decided = await decision('data/pilot.decision.yaml', { replications: 40 })
+    const worth = decided.payback()
+    show(worth.answer, ...worth.warnings, worth.table, worth.worth, worth.naive)
     show(...worth.charts, worth.sure, worth.alternatives, worth.assumptions, worth.money)
 
     prose('## Which one the team favours')
-    const weighed = criteriaStory(runs)
-    show(weighed.answer, ...weighed.warnings, weighed.matrix, weighed.wins, weighed.cases, weighed.sure, weighed.anchors)
+    const weighed = decided.criteria()
+    show(weighed.answer, weighed.matrix, weighed.wins, weighed.cases, weighed.sure, weighed.anchors)
 
     prose('## What needs a closer look')
-    const screened = screeningStory(runs)
+    const screened = decided.screen()
     show(screened.answer, screened.caution, ...screened.compared, ...screened.notChecked, ...screened.measure, screened.reduction)
 
     prose('## How it will be accepted')
-    const { acceptance, promise } = decision
-    const { seconds, lookSeconds, longer } = acceptance!
-    const trials = await runTrials(scenarios[acceptance!.of]!.line, { seconds, lookSeconds, longer, replications: 2 * WINDOWS }, HERE)
-    const accepted = acceptanceStory(
-      scenarios[acceptance!.of]!,
-      lines[acceptance!.of]!.name,
-      acceptance!,
-      acceptanceOf(acceptance!, trials),
-    )
+    const accepted = await decided.acceptance({ replications: 80 })
     show(accepted.answer, accepted.plan, accepted.looks, accepted.sure, accepted.practice)
 
     show(...promised.assumptions)
@@ -179,25 +132,8 @@ export default notebook(
     show(...promised.cautions)
 
     prose('## The page for the signature')
-    const chosen = scenarios[promise!.of]!
-    const sweepOf = async (factor: number) => {
-      const line = longerWork(chosen.line, factor)
-      return await sweepCarriers(line, { counts: [line.carriers.count], replications: WINDOWS, plan: chosen.plan!.unitsPerWindow }, HERE)
-    }
-    const standard = await sweepOf(SLOWER[0]!)
-    const slower = [slowerPoint({ factor: SLOWER[0]!, units: standard.counts[0]!.units })]
-    for (const factor of SLOWER.slice(1)) slower.push(slowerPoint({ factor, units: (await sweepOf(factor)).counts[0]!.units }))
-    const signed = promiseStory({
-      name: lines[promise!.of]!.name,
-      scenario: chosen,
-      section: promise!,
-      crew: decision.money!.crew,
-      forecast: forecastOf(chosen, standard, promise!.daysPerWeek * promise!.shiftsPerDay),
-      slower,
-    })
-    show(signed.answer, signed.table)
-    show(signed.ramp, signed.time)
-    show(signed.pace, signed.rests, signed.sure, signed.mapping)
+    const signed = await decided.promise()
+    show(signed.answer, signed.table, signed.ramp, signed.time, signed.pace, signed.rests, signed.sure, signed.mapping)
     prose(`
     Signed for the money: …………………………………… on ………………
 

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { notebook, runNotebook } from '@loopwright/notebook'
+import { decisionOf } from '../helpers/decisionText.ts'
 import { TOP } from '../tidy/sources.ts'
 
 /** The demo line in shifts of two hours, so that its windows cost a fifth. */
@@ -23,7 +24,7 @@ export async function pageOf(text: string): Promise<string> {
   const program: unknown = new Function('notebook', body)(notebook)
   let page = ''
   const effects = {
-    readFile: async () => shortDemo(),
+    readFile: async (path: string) => (path.endsWith('.decision.yaml') ? decisionOf('demo.yaml') : shortDemo()),
     writeFile: async (_: string, written: string) => {
       page = written
     },
@@ -33,6 +34,7 @@ export async function pageOf(text: string): Promise<string> {
     now: () => new Date(0),
     signal: new AbortController().signal,
   }
-  await runNotebook('program.ts', effects, { replications: 2, workers: 0 })
+  const run = await runNotebook('program.ts', effects, { replications: 2, workers: 0 })
+  if (run.status === 'done' && run.faults.length > 0) throw new Error(run.faults.map(({ message }) => message).join('; '))
   return page
 }

@@ -63,7 +63,8 @@ export function sequentialPlan(healthy: TrialPaths, slower: TrialPaths, shares: 
   }
 }
 
-const TRIALS_LEAST = 40
+/** Fewer simulated trials fix no border. */
+export const TRIALS_LEAST = 40
 
 /**
  * The first look at which a count lies below its limit; null: none. A path may be shorter than the plan.

@@ -180,6 +180,20 @@ function nineOfTen(forecast: ForecastResult): number {
  */
 export const firstFactor = ({ learning }: PromiseSection): number => (learning === null ? 1 : learningFactor(learning, 1))
 
+/** lines simulated between the standard and the first unit */
+const STEPS = 4
+
+/**
+ * With how many times the standard work the line is simulated for the ramp-up, ascending; none where no learning is told.
+ *
+ * @example slowerFactors({ of: 0, daysPerWeek: 5, shiftsPerDay: 2, until: '', learning: null }) // => []
+ */
+export function slowerFactors(section: PromiseSection): number[] {
+  if (section.learning === null) return []
+  const most = firstFactor(section)
+  return Array.from({ length: STEPS }, (_, step) => 1 + ((step + 1) / STEPS) * (most - 1))
+}
+
 /**
  * A line that was simulated with longer work, as a point of the ramp-up.
  *

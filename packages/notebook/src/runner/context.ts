@@ -10,6 +10,7 @@ import { type ChartSpec, type ChartWords, ownChart, type RowsChart } from '../ow
 import { ownInput } from '../own/ownInput.ts'
 import { ownTable } from '../own/ownTable.ts'
 import { scenarioWith } from '../own/scenarioWith.ts'
+import { notebookDecision } from '../decision/notebookDecision.ts'
 import type { Effects } from './effects.ts'
 import type { CarriersRequest, NotebookContext, StoryTeller, SweepRequest } from './notebook.ts'
 import { Mistake } from '../load/fault.ts'
@@ -20,6 +21,7 @@ import { REPLICATIONS, type StudyResult, recalling, studyContext, studyOptions, 
 import { sweepCell } from '../sweep/sweepCell.ts'
 
 export interface ContextParts {
+  readonly notebookFile: string
   readonly scenario: Scenario
   readonly scenarioFile: string
   readonly scenarioText: string
@@ -134,6 +136,7 @@ export function notebookContext(parts: ContextParts): {
       checkNames('carriers', request, ['carriers', 'within', 'level', 'replicationsMax', 'seed'])
       return told(await recalled('carriers', request ?? {}, [scenario], () => carriers(parts, request ?? {})))
     },
+    decision: async (path, request = {}) => await notebookDecision(parts, show, recalled, path, request),
     // each kind of result has its own story, which the compiler does not follow through a union
     story: story as StoryTeller,
   })

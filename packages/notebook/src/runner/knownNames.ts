@@ -28,7 +28,8 @@ export function checkNames(what: string, given: unknown, known: readonly string[
 export function withKnownNames<T extends object>(what: string, object: T): T {
   return new Proxy(object, {
     get: (target, name, receiver) => {
-      if (typeof name === 'string' && !(name in target)) {
+      // `await` asks everything whether it is a promise
+      if (typeof name === 'string' && name !== 'then' && !(name in target)) {
         const known = Object.keys(target)
         const near = nearest(name, known)
         throw new Mistake(

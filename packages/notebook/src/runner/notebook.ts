@@ -9,7 +9,8 @@ import type { ForecastStory } from '../forecast/forecastStory.ts'
 import type { GridStory } from '../grid/gridStory.ts'
 import type { LossStory } from '../losses/lossStory.ts'
 import type { OrderStory } from '../order/orderStory.ts'
-import type { StudyContext } from '../study/studyContext.ts'
+import type { NotebookDecision } from '../decision/notebookDecision.ts'
+import type { StudyContext, StudyRequest } from '../study/studyContext.ts'
 import type { ChartSpec, ChartWords, RowsChart } from '../own/ownChart.ts'
 import type { InputRange } from '../own/ownInput.ts'
 import type { TableOptions } from '../own/ownTable.ts'
@@ -44,6 +45,8 @@ export interface NotebookContext extends StudyContext {
   sweep(options: SweepRequest): Promise<SweepResult>
   /** Finds out how many carriers the loop needs, with as many runs as the answer takes. Adds a cell that says what was simulated. */
   carriers(options?: CarriersRequest): Promise<CarrierStudy>
+  /** Reads a decision file and runs its alternatives in the same random worlds: what it tells are stories, as those of `story`. Adds a cell that says what was simulated. */
+  decision(path: string, request?: StudyRequest): Promise<NotebookDecision>
   /** The parts of the story that a result tells, by name. Adds nothing by itself. */
   readonly story: StoryTeller
   /** Adds cells; what a tale has not, null, is left out. */

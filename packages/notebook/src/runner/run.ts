@@ -1,10 +1,10 @@
 /** The runner: a notebook's module in, its cells, its text on the terminal and its page out. */
-import { dirname, isAbsolute, join } from 'node:path'
 import { visibleLine } from '@loopwright/charts/table'
 import { type Problem, readScenario, type Scenario } from '@loopwright/scenario'
 import type { Cell } from '../cells/cell.ts'
 import { liveCell } from '../live/liveCell.ts'
 import { inputsOf } from '../live/liveInputs.ts'
+import { besideOrHere } from './besideOrHere.ts'
 import { notebookContext } from './context.ts'
 import type { Effects } from './effects.ts'
 import { type Fault, NotebookFaults } from '../load/fault.ts'
@@ -89,7 +89,7 @@ export async function carryOut(
   )
   if (!isNotebook(notebook))
     throw new TypeError(`${file} has no notebook as its default export: write \`export default notebook({ … }, …)\``)
-  const { scenarioFile, scenarioText } = await readBesideOrHere(file, notebook.head.scenario, effects)
+  const { file: scenarioFile, text: scenarioText } = await besideOrHere(file, notebook.head.scenario, effects)
   const { readBeside } = effects
   const { scenario, notes, problems, ...said } = readScenario(
     scenarioText,
@@ -102,6 +102,7 @@ export async function carryOut(
   const print = hooks.onScenario({ question, scenario, scenarioFile })
   const { replications, seed, workers } = options
   const { context, cells, inputs, settle } = notebookContext({
+    notebookFile: file,
     scenario,
     read,
     scenarioFile,
@@ -168,20 +169,6 @@ export async function runNotebook(file: string, effects: Effects, options: RunNo
   await effects.writeFile(page, html)
   effects.log(`\nPage: ${page}`)
   return { status: 'done', question, scenarioName, cells, page, problems, faults }
-}
-
-/** A scenario is named from the folder of its notebook; where there is none, from the working folder. */
-async function readBesideOrHere(
-  file: string,
-  scenario: string,
-  { readFile }: Effects,
-): Promise<{ readonly scenarioFile: string; readonly scenarioText: string }> {
-  const beside = isAbsolute(scenario) ? scenario : join(dirname(file), scenario)
-  const read = async (scenarioFile: string) => ({ scenarioFile, scenarioText: await readFile(scenarioFile) })
-  return await read(beside).catch(async (error: unknown) => {
-    if (beside === scenario) throw error
-    return await read(scenario).catch(() => Promise.reject(error))
-  })
 }
 
 /** Loaders differ in how deep they put a default export. */

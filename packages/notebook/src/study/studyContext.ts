@@ -263,7 +263,7 @@ export function studyOptions(
   }
 }
 
-function progressOf(effects: Effects, what: string): (progress: RunsDone & { readonly what?: string }) => void {
+export function progressOf(effects: Effects, what: string): (progress: RunsDone & { readonly what?: string }) => void {
   return timed(effects, (progress, seconds) => linesProgress(what, progress, seconds))
 }
 

@@ -1,15 +1,13 @@
-import { followUp, stationDeviations, type StopDeviation, stopDeviations, waitDeviations } from '@loopwright/decide'
+import type { LineSpec } from '@loopwright/line'
 import { writeScenario } from '@loopwright/scenario'
-import { longerWork, meetsPlan, otherStops, recalibrate } from '@loopwright/study'
-import type { FollowUpRuns } from '@loopwright/notebook'
+import { recalibrate } from '@loopwright/study'
 import { followUpDocument } from '../../documents/decision/followUpDocument.ts'
 import { openStore } from '../../keptRuns.ts'
 import { chosenBy, shiftRuns } from '../../meetingRuns.ts'
 import { stationsOfCsv, stopsOfCsv, waitsOfCsv, weeksOfCsv } from '../../options/countedWeeks.ts'
-import type { Loaded } from '../../loadScenario.ts'
 import { tell } from '../../output/tell.ts'
 import { checkOutputs } from '../../output/writeTables.ts'
-import { Misuse, refusals, type Shell } from '../../shell/shell.ts'
+import { Misuse, type Shell } from '../../shell/shell.ts'
 import { refused, type StudyFlags } from '../../studyCommand.ts'
 import { threadsOf } from '../../threads.ts'
 
@@ -35,56 +33,24 @@ export async function followup(shell: Shell, file: string, flags: FollowUpFlags,
     throw new Misuse(`weeks are counted by shifts: "${scenario.name}" needs a calendar that judges one shift`)
   const weeks = weeksOfCsv(await shell.readFile(flags.weeks), flags.weeks)
   const table = flags.stations === undefined ? null : await shell.readFile(flags.stations)
-  const measured = table === null ? null : stationsOfCsv(table, flags.stations!)
-  const waited = table === null ? [] : waitsOfCsv(table, flags.stations!)
-  const counted = flags.stops === undefined ? null : stopsOfCsv(await shell.readFile(flags.stops), flags.stops)
+  const stations = table === null ? null : stationsOfCsv(table, flags.stations!)
+  const waits = table === null ? [] : waitsOfCsv(table, flags.stations!)
+  const stops = flags.stops === undefined ? null : stopsOfCsv(await shell.readFile(flags.stops), flags.stops)
   await checkOutputs(shell, flags)
   if (flags.write !== undefined) await shell.checkWritable(flags.write)
   const sweep = await shiftRuns(shell, source, flags, 'what the forecast was')
-  const { stopCauses, workSeconds } = await import('@loopwright/notebook')
-  const work = workSeconds(scenario)
-  const model = new Map(scenario.line.stations.map((station, index) => [station.name, work[index]!]))
-  const [count] = sweep.counts
-  const result = refusals(() => followUp(weeks, count!.units, flags.seed))
-  const stations = measured === null ? null : refusals(() => stationDeviations(measured, model))
-  const waits = refusals(() =>
-    waitDeviations(waited, (name, state) => count!.stations.find((station) => station.name === name)?.shares[state] ?? null),
-  )
-  const ownStops = count!.stoppedBy.filter(({ cause }) => cause !== 'break')
-  const causes = stopCauses(scenario, ownStops).map(({ cause, count: times, seconds }) => ({
-    stop: cause,
-    count: times,
-    minutes: seconds / 60,
-  }))
-  const stops = counted === null ? null : refusals(() => stopDeviations(counted, causes))
-  const changed = changedStops(stops ?? [], scenario.stopEntries)
-  const other = new Map((stations ?? []).filter(({ differs }) => differs).map(({ station, ratio }) => [station, ratio]))
+  const { followUpOf } = await import('@loopwright/notebook')
   const options = { seed: flags.seed, store: await openStore(shell, flags), signal: shell.signal, ...threadsOf(flags, shell) }
-  const known = other.size > 0 || changed.size > 0
-  const needed = result.state === 'in doubt' || result.state === 'no longer stands' || result.above || known
-  const factor =
-    needed && !known ? await refused(recalibrate(scenario.line, result.realMean, { replications: STEP_REPLICATIONS }, options)) : null
-  const line =
-    needed && (factor === null || factor.found)
-      ? otherStops(longerWork(scenario.line, factor === null ? other : factor.factor), changed)
-      : null
-  const again =
-    line === null ? null : await shiftRuns(shell, { scenario: { ...scenario, line } }, flags, 'what the recalibrated line makes')
-  if (line !== null && flags.write !== undefined) await shell.writeFile(flags.write, writeScenario({ ...scenario, line }))
-  const plan = scenario.plan?.unitsPerWindow ?? null
-  const units = again?.counts[0]?.units
-  const runs: FollowUpRuns = {
-    kind: 'follow-up',
-    name,
-    result,
-    stations,
-    stops,
-    waits,
-    factor,
-    recalibrated: units === undefined ? null : { units, meetsPlan: meetsPlan(units, plan) },
-    plan,
-    written: line !== null && flags.write !== undefined ? flags.write : null,
+  const studies = {
+    simulate: async (line: LineSpec) =>
+      (await shiftRuns(shell, { scenario: { ...scenario, line } }, flags, 'what the recalibrated line makes')).counts[0]!.units,
+    recalibrate: async (line: LineSpec, units: number) =>
+      await refused(recalibrate(line, units, { replications: STEP_REPLICATIONS }, options)),
   }
+  const found = await refused(followUpOf(name, scenario, sweep.counts[0]!, { weeks, stations, stops, waits }, flags.seed, studies))
+  const { line } = found
+  if (line !== null && flags.write !== undefined) await shell.writeFile(flags.write, writeScenario({ ...scenario, line }))
+  const runs = { ...found.runs, written: line !== null && flags.write !== undefined ? flags.write : null }
   return await tell(shell, flags, {
     partial: sweep.partial,
     document: () => followUpDocument(file, runs),
@@ -96,22 +62,4 @@ export async function followup(shell: Shell, file: string, flags: FollowUpFlags,
     name: scenario.name,
     command,
   })
-}
-
-/** Factors on time between and on repair of the breakdown sources behind the stops that differ. */
-function changedStops(
-  stops: readonly StopDeviation[],
-  entries: Loaded['scenario']['stopEntries'],
-): ReadonlyMap<string, { readonly between: number; readonly repair: number }> {
-  return new Map(
-    stops
-      .filter(({ countDiffers, lengthDiffers }) => countDiffers || lengthDiffers)
-      .flatMap(({ stop, countDiffers, countRatio, lengthDiffers, lengthRatio }) => {
-        // a stop that was never counted keeps its time between: how rare it is, nobody knows yet
-        const between = countDiffers && countRatio !== null && countRatio > 0 ? 1 / countRatio : 1
-        const repair = lengthDiffers && lengthRatio !== null ? lengthRatio : 1
-        const sources = entries.filter(({ title }) => title === stop).flatMap((entry) => entry.sources)
-        return sources.map(({ source }) => [source, { between, repair }] as const)
-      }),
-  )
 }

@@ -5,8 +5,6 @@ import { checkOutputs } from '../../output/writeTables.ts'
 import { Misuse, type Shell } from '../../shell/shell.ts'
 import type { StudyFlags } from '../../studyCommand.ts'
 
-/** lines simulated between the standard and the first unit */
-const FACTORS = 4
 /** windows of each of them */
 const LEARNING_REPLICATIONS = 40
 
@@ -20,8 +18,7 @@ export async function promise(shell: Shell, file: string, flags: StudyFlags, com
   await checkOutputs(shell, flags)
   const sweep = await shiftRuns(shell, source, flags, 'what may be promised')
   const notebook = await import('@loopwright/notebook')
-  const most = notebook.firstFactor(section)
-  const factors = section.learning === null ? [] : Array.from({ length: FACTORS }, (_, step) => 1 + ((step + 1) / FACTORS) * (most - 1))
+  const factors = notebook.slowerFactors(section)
   const few = { ...flags, replications: Math.min(flags.replications, LEARNING_REPLICATIONS) }
   const slower = await slowerRuns(shell, source, factors, few)
   const partial = sweep.partial || shell.signal.aborted

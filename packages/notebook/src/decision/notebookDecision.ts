@@ -1,0 +1,208 @@
+/** A decision file in a notebook: its alternatives run in the same worlds, and what comes of it as stories. */
+import { dirname, join } from 'node:path'
+import { type Decision, readDecision, TRIALS_LEAST } from '@loopwright/decide'
+import type { LineSpec } from '@loopwright/line'
+import { applyVariation, formatProblems, readScenario, readScenarioWith, type Scenario } from '@loopwright/scenario'
+import { longerWork, recalibrate, runAlternatives, runTrials, sweepCarriers, type SweepResult } from '@loopwright/study'
+import type { RunCell } from '../cells/cell.ts'
+import { forecastOf } from '../forecast/forecastOf.ts'
+import { Mistake } from '../load/fault.ts'
+import { besideOrHere } from '../runner/besideOrHere.ts'
+import { checkNames, withKnownNames } from '../runner/knownNames.ts'
+import { type Simulated, simulatedCell } from '../study/simulatedCell.ts'
+import { simulatedWords } from '../study/simulatedWords.ts'
+import { progressOf, REPLICATIONS, type recalling, type StudyParts, type StudyRequest, studyOptions } from '../study/studyContext.ts'
+import { period } from '../sweep/period.ts'
+import { acceptanceOf, type AcceptanceResult, type AcceptanceStory, acceptanceStory } from './acceptanceStory.ts'
+import { type CriteriaStory, criteriaStory } from './criteriaStory.ts'
+import type { DecisionRuns } from './decisionRuns.ts'
+import { type CountedReality, followUpOf } from './followUpRuns.ts'
+import { type FollowUpStory, followUpStory } from './followUpStory.ts'
+import { type PaybackStory, paybackStory } from './paybackStory.ts'
+import { slowerFactors, slowerPoint } from './promiseFigures.ts'
+import { type PromiseStory, promiseStory } from './promiseStory.ts'
+import { type ScreeningStory, screeningStory } from './screeningStory.ts'
+import { trialOf, type TrialStory, trialStory } from './trialStory.ts'
+
+/** A decision, read and simulated; each story by its command's name. What simulates more adds a cell that says so. */
+export interface NotebookDecision {
+  /** as the file says it */
+  readonly decision: Decision
+  /** in the order of the alternatives */
+  readonly scenarios: readonly Scenario[]
+  /** What each alternative is worth against today. @throws RangeError  without money, plan or shifts */
+  payback(): PaybackStory
+  /** Which one the criteria favour. @throws RangeError  where the file has none, or a figure is missing */
+  criteria(): CriteriaStory
+  /** What needs a closer look before it is built. @throws RangeError  where the file has no screening */
+  screen(): ScreeningStory
+  /** What may be promised of the alternative that the file names. */
+  promise(request?: StudyRequest): Promise<PromiseStory>
+  /** What it has to make in its trial. Of trials at least 40 are simulated. */
+  acceptance(request?: StudyRequest): Promise<AcceptanceStory>
+  /** How a trial stands after its counts so far. */
+  trial(counts: readonly number[], request?: StudyRequest): Promise<TrialStory>
+  /** Whether the promise still stands after the weeks that were counted. */
+  followUp(counted: Pick<CountedReality, 'weeks'> & Partial<CountedReality>, request?: StudyRequest): Promise<FollowUpStory>
+}
+
+/** What a decision needs of its notebook. */
+export interface DecisionParts extends Pick<StudyParts, 'effects' | 'replications' | 'seed' | 'workers'> {
+  readonly notebookFile: string
+}
+
+const REQUEST = ['replications', 'seed']
+/** windows of each line with longer work, and of each step of the search for a factor */
+const FEW_WINDOWS = 40
+const STEP_WINDOWS = 30
+
+/** @throws Mistake  with all problems of the files, each with its place and remedy */
+export async function notebookDecision(
+  parts: DecisionParts,
+  show: (cell: RunCell) => void,
+  recalled: ReturnType<typeof recalling>,
+  path: string,
+  request: StudyRequest,
+): Promise<NotebookDecision> {
+  checkNames('decision', request, REQUEST)
+  const { file, text } = await besideOrHere(parts.notebookFile, path, parts.effects)
+  const { decision, problems } = readDecision(text)
+  if (decision === null) throw new Mistake(formatProblems(problems, text, file), '', path)
+  const scenarios: Scenario[] = []
+  for (const alternative of decision.alternatives) scenarios.push(await scenarioOf(parts, file, decision, alternative.source, path))
+  const windows = (asked: StudyRequest): number => parts.replications ?? asked.replications ?? request.replications ?? REPLICATIONS
+  const options = (asked: StudyRequest, what: string) => ({
+    ...studyOptions(parts, { ...request, ...asked }),
+    onProgress: progressOf(parts.effects, what),
+  })
+  const ids = new Map<string, number>()
+  const told = (name: string, of: number, simulated: Simulated, what: string, lines: 'one' | 'several'): void => {
+    const times = (ids.get(name) ?? 0) + 1
+    ids.set(name, times)
+    const source = decision.alternatives[of]!.source
+    const scenarioFile = join(dirname(file), source.kind === 'file' ? source.file : decision.scenario)
+    show(simulatedCell(`${name}${times === 1 ? '' : `-${times}`}-simulated`, scenarios[of]!, scenarioFile, simulated, what, lines))
+  }
+  const lines = scenarios.map(({ line, plan }, index) => ({
+    name: decision.alternatives[index]!.name,
+    line,
+    plan: plan?.unitsPerWindow ?? null,
+  }))
+  const result = await recalled('decision', request, [lines], () =>
+    runAlternatives(lines, { replications: windows({}) }, options({}, `${lines.length} alternatives`)),
+  )
+  const runs: DecisionRuns = { decision, file, scenarios, result }
+  const { today } = decision
+  told('decision', today, result.comparison, simulatedWords(result.comparison, period(scenarios[today]!)), 'several')
+
+  const chosen = (section: 'promise' | 'acceptance'): { readonly of: number; readonly name: string; readonly scenario: Scenario } => {
+    const found = decision[section]
+    if (found === null) throw new RangeError(`there is no ${section} in ${file}: write it under "${section}:"`)
+    return { of: found.of, name: decision.alternatives[found.of]!.name, scenario: scenarios[found.of]! }
+  }
+  const shifts = async (scenario: Scenario, line: LineSpec, replications: number, asked: StudyRequest): Promise<SweepResult> =>
+    await recalled('decision shifts', { ...asked, replications }, [line], () =>
+      sweepCarriers(
+        line,
+        { counts: [line.carriers.count], replications, plan: scenario.plan?.unitsPerWindow ?? null },
+        { ...studyOptions(parts, { ...request, ...asked }) },
+      ),
+    )
+  const byShifts = (scenario: Scenario, what: string): void => {
+    if (scenario.calendar?.shifts !== 1)
+      throw new RangeError(`${what} by shifts: "${scenario.name}" needs a calendar that judges one shift`)
+  }
+  interface Trials {
+    readonly name: string
+    readonly scenario: Scenario
+    readonly result: AcceptanceResult
+  }
+  const simulateTrials = async (asked: StudyRequest): Promise<Trials> => {
+    const { of, name, scenario } = chosen('acceptance')
+    const { seconds, lookSeconds, longer } = decision.acceptance!
+    const replications = Math.max(TRIALS_LEAST, windows(asked))
+    const trials = await recalled('decision trials', { ...asked, replications }, [scenario.line, decision.acceptance], () =>
+      runTrials(scenario.line, { seconds, lookSeconds, longer, replications }, options(asked, `trials of “${name}”`)),
+    )
+    told('acceptance', of, trials, 'The line and the same line slower, in the same trials', 'several')
+    return { name, scenario, result: acceptanceOf(decision.acceptance!, trials) }
+  }
+  /** by what was asked: a trial is judged by the trials that its acceptance rests on */
+  const known = new Map<string, Promise<Trials>>()
+  const trialsOf = async (asked: StudyRequest): Promise<Trials> => {
+    checkNames('acceptance', asked, REQUEST)
+    const key = JSON.stringify([windows(asked), asked.seed ?? null])
+    const found = known.get(key) ?? simulateTrials(asked)
+    known.set(key, found)
+    return await found
+  }
+
+  return withKnownNames('a decision', {
+    decision,
+    scenarios,
+    payback: () => paybackStory(runs),
+    criteria: () => criteriaStory(runs),
+    screen: () => screeningStory(runs),
+    promise: async (asked = {}) => {
+      checkNames('promise', asked, REQUEST)
+      const { of, name, scenario } = chosen('promise')
+      byShifts(scenario, 'a promise is')
+      const section = decision.promise!
+      const sweep = await shifts(scenario, scenario.line, windows(asked), asked)
+      const slower: { factor: number; units: readonly number[] }[] = []
+      for (const factor of slowerFactors(section)) {
+        const few = Math.min(windows(asked), FEW_WINDOWS)
+        slower.push({ factor, units: (await shifts(scenario, longerWork(scenario.line, factor), few, asked)).counts[0]!.units })
+      }
+      told('promise', of, sweep, 'The line as it stands', 'one')
+      return promiseStory({
+        name,
+        scenario,
+        section,
+        crew: decision.alternatives[of]!.crew ?? decision.money?.crew ?? null,
+        forecast: forecastOf(scenario, sweep, section.daysPerWeek * section.shiftsPerDay),
+        slower: slower.length === 0 ? [] : [{ factor: 1, units: sweep.counts[0]!.units }, ...slower].map(slowerPoint),
+      })
+    },
+    acceptance: async (asked = {}) => {
+      const { name, scenario, result: accepted } = await trialsOf(asked)
+      return acceptanceStory(scenario, name, decision.acceptance!, accepted)
+    },
+    trial: async (counts, asked = {}) => {
+      const { name, result: accepted } = await trialsOf(asked)
+      return trialStory(name, trialOf(counts, accepted))
+    },
+    followUp: async (counted, asked = {}) => {
+      checkNames('a follow-up', counted, ['weeks', 'stations', 'stops', 'waits'])
+      checkNames('a follow-up', asked, REQUEST)
+      const { of, name, scenario } = chosen('promise')
+      byShifts(scenario, 'weeks are counted')
+      const sweep = await shifts(scenario, scenario.line, windows(asked), asked)
+      told('followup', of, sweep, 'The line of the forecast', 'one')
+      const own = studyOptions(parts, { ...request, ...asked })
+      const found = await followUpOf(name, scenario, sweep.counts[0]!, { stations: null, stops: null, waits: [], ...counted }, own.seed, {
+        simulate: async (line) => (await shifts(scenario, line, windows(asked), asked)).counts[0]!.units,
+        recalibrate: async (line, units) => await recalibrate(line, units, { replications: STEP_WINDOWS }, own),
+      })
+      return followUpStory(found.runs)
+    },
+  } satisfies NotebookDecision)
+}
+
+async function scenarioOf(
+  { effects }: DecisionParts,
+  decisionFile: string,
+  decision: Decision,
+  source: Decision['alternatives'][number]['source'],
+  path: string,
+): Promise<Scenario> {
+  const file = join(dirname(decisionFile), source.kind === 'file' ? source.file : decision.scenario)
+  const text = await effects.readFile(file)
+  const files = (beside: string): string | null => effects.readBeside?.(file, beside) ?? null
+  const varied = source.kind === 'variation' ? applyVariation(text, source.variation) : { text, problems: [] }
+  if (varied.text === null) throw new Mistake(formatProblems(varied.problems, text, file), '', path)
+  const { scenario, problems } =
+    source.kind === 'set' ? readScenarioWith(text, source.changes, { files }) : readScenario(varied.text, { files })
+  if (scenario === null) throw new Mistake(formatProblems(problems, text, file), '', path)
+  return scenario
+}
