@@ -5,7 +5,7 @@ import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { BIN } from '../cli/spawned.ts'
 import { queueState } from '../../packages/study/src/queue/queueState.ts'
-import { afterEach, describe, expect, test } from 'vitest'
+import { describe, expect, test, type TestContext } from 'vitest'
 import { type Member, member, worker } from './crew.ts'
 import { now } from './clock.ts'
 import { faultPage } from './faultPage.ts'
@@ -15,12 +15,12 @@ import { heldIn, survive } from './survive.ts'
 const POISON = fileURLToPath(new URL('./poison.mjs', import.meta.url))
 const wait = (ms: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, ms))
 
-const undo: (() => unknown)[] = []
-afterEach(async () => {
-  for (const each of undo.splice(0).reverse()) await each()
-})
-
-async function scene() {
+/** A server, a folder and processes of one test, ended with it. */
+async function scene({ onTestFinished }: Pick<TestContext, 'onTestFinished'>) {
+  const undo: (() => unknown)[] = []
+  onTestFinished(async () => {
+    for (const each of undo.reverse()) await each()
+  })
   const server = await redisServer()
   const folder = mkdtempSync(join(tmpdir(), 'queue '))
   undo.push(
@@ -48,10 +48,11 @@ async function scene() {
         folder,
       ]),
     )
-  return { server, place, folder, study, hire: () => hired(worker(server.port)) }
+  return { server, place, folder, study, hired }
 }
 
-describe('a study by a queue under faults', { tags: 'long' }, () => {
+// they wait for locks and servers most of the time
+describe.concurrent('a study by a queue under faults', { tags: 'long' }, () => {
   test('prints the bytes of one machine, and keeps each replication once', async () => {
     const plan = {
       seed: '7',
@@ -71,18 +72,18 @@ describe('a study by a queue under faults', { tags: 'long' }, () => {
     expect(faultPage(plan, survived)).toContain(`| faults | ${survived.faults.length} |`)
   }, 240_000)
 
-  test('a job that ends every process that takes it is set aside and named; all others are in and kept', async () => {
-    const { server, place, folder, study } = await scene()
+  test('a job that ends every process that takes it is set aside and named; all others are in and kept', async (context) => {
+    const { server, place, folder, study, hired } = await scene(context)
     let over = false
-    undo.push(() => {
+    // before its processes are ended, or others would be hired in their place
+    context.onTestFinished(() => {
       over = true
     })
     let hires = 0
     const keepHired = async (): Promise<void> => {
       while (!over) {
         hires += 1
-        const one = worker(server.port, { NODE_OPTIONS: `--import ${POISON}` })
-        undo.push(() => one.kill('SIGKILL'))
+        const one = hired(worker(server.port, { NODE_OPTIONS: `--import ${POISON}` }))
         await one.ended
       }
     }
@@ -106,8 +107,8 @@ describe('a study by a queue under faults', { tags: 'long' }, () => {
     expect(hires).toBe(2)
   }, 120_000)
 
-  test('Ctrl-C takes back what nobody has begun, at once', async () => {
-    const { place, study } = await scene()
+  test('Ctrl-C takes back what nobody has begun, at once', async (context) => {
+    const { place, study } = await scene(context)
     const asked = study('--carriers', '2..4', '--replications', '3000')
     const waiting = async (): Promise<number> => (await queueState(place)).queues.reduce((sum, one) => sum + one.waiting, 0)
     while ((await waiting()) < 3) await wait(100)
@@ -118,10 +119,9 @@ describe('a study by a queue under faults', { tags: 'long' }, () => {
     expect(await waiting()).toBe(0)
   }, 60_000)
 
-  test('workers end when they have had nothing to do for as long as they were told', async () => {
-    const { server } = await scene()
-    const one = worker(server.port, {}, '--idle', '0.5')
-    undo.push(() => one.kill('SIGKILL'))
+  test('workers end when they have had nothing to do for as long as they were told', async (context) => {
+    const { server, hired } = await scene(context)
+    const one = hired(worker(server.port, {}, '--idle', '0.5'))
     expect((await one.ended).code).toBe(0)
     expect(one.said()).toContain('0 replications in 0 jobs.')
   }, 60_000)

@@ -3,71 +3,57 @@ import type { Crowd } from './crowd.ts'
 
 export interface Growth {
   readonly cores: number
-  readonly jobs: number
-  readonly perJob: number
-  /** the same study on one machine, one thread: seconds by the clock, milliseconds of processor time a job */
-  readonly alone: { readonly seconds: number; readonly jobMs: number }
-  readonly workers: readonly {
-    readonly workers: number
-    readonly seconds: number
-    readonly replicationsPerSecond: number
-    /** milliseconds of processor time a job: of the server, of all workers, of who asks */
-    readonly serverMs: number
-    readonly workerMs: number
-    readonly askingMs: number
-    /** of who asks, without its start: of one job more */
-    readonly nextMs: number
-    /** of the machine, a minute's mean */
-    readonly load: number
+  readonly studies: readonly {
+    readonly what: string
+    readonly jobs: number
+    /** replications of a job, on average */
+    readonly perJob: number
+    /** the same study on one machine, one thread: milliseconds of processor time a job, its start included */
+    readonly aloneMs: number
+    readonly workers: readonly Measured[]
   }[]
   readonly recoverySeconds: number
   readonly crowds: readonly (Crowd & { readonly byLimits: number; readonly simulated: number; readonly enough: number })[]
 }
 
+export interface Measured {
+  readonly workers: number
+  readonly replicationsPerSecond: number
+  /** milliseconds of processor time a job: of the server, of all workers, of who asks for one job more */
+  readonly serverMs: number
+  readonly workerMs: number
+  readonly askingMs: number
+  /** of all of them together, with the start of who asks, more than on one machine without a queue */
+  readonly moreMs: number
+  /** of the machine, a minute's mean */
+  readonly load: number
+}
+
 const table = (heads: readonly string[], rows: readonly (readonly (string | number)[])[]): string =>
   [heads, heads.map(() => '--:'), ...rows].map((cells) => `| ${cells.join(' | ')} |`).join('\n')
 
-/** Milliseconds of processor time that a job costs beside its simulation. */
-export const overheadMs = ({ alone }: Pick<Growth, 'alone'>, one: Growth['workers'][number]): number =>
-  one.serverMs + one.workerMs + one.askingMs - alone.jobMs
+/** Milliseconds of processor time of a job beside its worker: of the server, and of who asks, the arithmetic of the study included. */
+export const besideMs = ({ serverMs, askingMs }: Measured): number => serverMs + askingMs
 
-export function growthPage(growth: Growth): string {
-  const { cores, jobs, perJob, alone, workers, recoverySeconds, crowds } = growth
-  const first = workers[0]!
-  const busy = workers.some(({ load }) => load > cores + 1)
+/**
+ * Jobs a second that so many cores allow, which workers of one thread, server and who asks have to share: each worker has one core at most, all together have all.
+ */
+export const allowed = (cores: number, workers: number, one: Measured): number =>
+  1000 * Math.min(workers / one.workerMs, cores / (one.workerMs + besideMs(one)))
+
+/** How many times as quick as one worker, by the processor time of the first measurement. */
+export const timesOne = (cores: number, workers: number, first: Measured): number =>
+  allowed(cores, workers, first) / allowed(cores, 1, first)
+
+export function growthPage({ cores, studies, recoverySeconds, crowds }: Growth): string {
+  const busy = studies.some(({ workers }) => workers.some(({ load }) => load > cores + 1))
   return `# What a queue costs
 
-Made by \`npm run growth -- --page\`: ${jobs} jobs of ${perJob} replications of a small line, by workers of one thread each, queue and all on one machine of ${cores} cores.${busy ? ' **The machine was busy with other work**, so that rates and waits by the clock are no measure of what it can do; processor time is, but for what crowded caches add.' : ''}
+Made by \`npm run growth -- --page\`, with workers of one thread each, queue and all on one machine of ${cores} cores.${busy ? ' **The machine was busy with other work**, so that rates by the clock are no measure of what it can do; processor time is, but for what crowded caches add.' : ''} Processor time is that of \`/proc/PID/stat\`, in milliseconds a job.
 
-## One, two, four workers
+${studies.map((study) => studyPart(cores, study)).join('\n\n')}
 
-${table(
-  ['workers', 'replications/s', 'times one worker', 'load of the machine'],
-  workers.map((one) => [
-    one.workers,
-    one.replicationsPerSecond.toFixed(0),
-    (one.replicationsPerSecond / first.replicationsPerSecond).toFixed(2),
-    one.load.toFixed(1),
-  ]),
-)}
-
-More workers than cores bring nothing, and with two cores the second worker shares with the server and who asks.
-
-## A job
-
-Milliseconds of processor time; without a queue a job takes ${alone.jobMs.toFixed(1)} ms, the study itself and its start included.
-
-${table(
-  ['workers', 'worker', 'server', 'who asks', 'of that for one job more', 'beside the simulation'],
-  workers.map((one) => [
-    one.workers,
-    one.workerMs.toFixed(2),
-    one.serverMs.toFixed(2),
-    one.askingMs.toFixed(2),
-    one.nextMs.toFixed(2),
-    overheadMs(growth, one).toFixed(2),
-  ]),
-)}
+“Allowed” is what the processor time of one worker's measurement lets ${cores} cores do: no worker has more than one of them, and workers, server and who asks have no more than all. With machines of their own for workers the last of these limits is gone, and the next part holds.
 
 A worker that was killed in the middle of its jobs: they were answered, and the rest of the study with them, ${recoverySeconds.toFixed(1)} s later.
 
@@ -88,6 +74,38 @@ ${table(
   ]),
 )}
 
-A job is made for a second at most: then one server and one study keep some hundred workers busy. Short jobs keep a few; they are of studies that are done in a minute anyway.
+So a study of short runs keeps a handful of workers busy, one of runs of ten milliseconds some hundred: beyond that whoever asks is the slowest, and several studies at one queue are quicker than one.
 `
+}
+
+function studyPart(cores: number, { what, jobs, perJob, aloneMs, workers }: Growth['studies'][number]): string {
+  const first = workers[0]!
+  return `## ${what[0]!.toUpperCase()}${what.slice(1)}
+
+${jobs} jobs of ${perJob.toFixed(0)} replications; on one machine without a queue a job takes ${aloneMs.toFixed(1)} ms, the study itself and its start included.
+
+${table(
+  [
+    'workers',
+    'worker',
+    'server',
+    'who asks, one job more',
+    'more than without a queue',
+    'replications/s',
+    'times one worker',
+    'allowed',
+    'load of the machine',
+  ],
+  workers.map((one) => [
+    one.workers,
+    one.workerMs.toFixed(2),
+    one.serverMs.toFixed(2),
+    one.askingMs.toFixed(2),
+    one.moreMs.toFixed(2),
+    one.replicationsPerSecond.toFixed(0),
+    (one.replicationsPerSecond / first.replicationsPerSecond).toFixed(2),
+    timesOne(cores, one.workers, first).toFixed(2),
+    one.load.toFixed(1),
+  ]),
+)}`
 }

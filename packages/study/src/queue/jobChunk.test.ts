@@ -19,7 +19,7 @@ test('of a line without a law as of others: by the events that are to be expecte
   expect(lawOrNull(line)).toBeNull()
   expect(jobChunk(line, line.carriers.count)).toBe(50)
   const { window } = line
-  expect(jobChunk({ ...line, window: { ...window, endSeconds: 100 * window.endSeconds } }, line.carriers.count)).toBe(1)
+  expect(jobChunk({ ...line, window: { ...window, endSeconds: 100 * window.endSeconds } }, line.carriers.count)).toBe(6)
 })
 
 test('does not grow with the carriers, and keeps an answer below 4 MB', () => {

@@ -5,7 +5,7 @@ import { rowLayout } from '../runs/runRow.ts'
 
 const REPLICATIONS_MAX = 50
 /** events of a job: up to about a second */
-const EVENTS = 3_000_000
+const EVENTS = 10_000_000
 /** of its answer */
 const BYTES = 4_000_000
 
