@@ -83,6 +83,7 @@ export function memoryShell(
     checkWritable: async (path) => {
       if (path.startsWith('closed/')) throw new Failure(`"${path}" cannot be written: you may not write or read there`)
     },
+    typesFor: () => ({ pattern: '/packages/*/dist/index.d.ts', source: false }),
     startNotebookThread: () => {
       throw new Error('a shell in memory starts no thread')
     },

@@ -2,10 +2,12 @@ import { expect, test } from 'vitest'
 import { memoryShell } from '../../../../tests/helpers/memoryShell.ts'
 import { main } from '../main.ts'
 
-test('a folder with a line, a study, a schema and a README, and what to type next', async () => {
+test('a folder with a line, a study, what editors read, and a README; and what to type next', async () => {
   const shell = memoryShell()
   expect(await main(['new', 'pilot'], shell)).toBe(0)
-  expect([...shell.files.keys()]).toEqual(['pilot/line.yaml', 'pilot/study.ts', 'pilot/scenario.schema.json', 'pilot/README.md'])
+  expect([...shell.files.keys()]).toEqual(
+    ['line.yaml', 'study.ts', 'tsconfig.json', 'scenario.schema.json', 'README.md'].map((name) => `pilot/${name}`),
+  )
   expect(shell.said.out).toContain('cd pilot\nloopwright check line.yaml\n')
 })
 

@@ -6,7 +6,11 @@ import { starterFiles } from '../starter/starterFiles.ts'
 /** Makes a folder with a line and a study of it that work at once. What is there already stays as it is. */
 export async function makeNew(shell: Shell, folder: string): Promise<number> {
   const { scenarioJsonSchema } = await import('@loopwright/scenario')
-  const files = starterFiles(scenarioJsonSchema()).map(({ name, text }) => ({ name, path: join(folder, name), text }))
+  const files = starterFiles(scenarioJsonSchema(), shell.typesFor(folder)).map(({ name, text }) => ({
+    name,
+    path: join(folder, name),
+    text,
+  }))
   const there: string[] = []
   for (const { name, path } of files) if (await isThere(shell, path)) there.push(name)
   if (there.length > 0)

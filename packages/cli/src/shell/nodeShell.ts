@@ -1,13 +1,14 @@
 /** The shell as Node gives it. */
 import { spawn } from 'node:child_process'
 import { existsSync } from 'node:fs'
-import { resolve } from 'node:path'
+import { dirname, join, resolve } from 'node:path'
+import { fileURLToPath } from 'node:url'
 import { Worker } from 'node:worker_threads'
 import type { LoadedNotebook } from '@loopwright/notebook/machine'
 import { visibleStyled } from '@loopwright/charts/table'
 import { checkWritable, listFolder, readBeside, readWhole, readWholeBytes, writeWhole } from './nodeFiles.ts'
 import { foundChromium, NO_CHROMIUM, printPdf } from './printPdf.ts'
-import { INTERRUPTED, type NotebookThreadOptions, type Shell, type Stream } from './shell.ts'
+import { INTERRUPTED, type NotebookThreadOptions, type Shell, type Stream, type TypesPlace } from './shell.ts'
 import { colourWanted, columnsOf } from './terminalLook.ts'
 
 /** milliseconds after which a second Ctrl-C no longer can be the echo of the first: it ends the command on the spot */
@@ -40,6 +41,7 @@ export function nodeShell(): NodeShell {
     writeFile: writeWhole,
     checkWritable,
     loadNotebook: loadModule,
+    typesFor,
     startNotebookThread,
     cannotPrint: () => (foundChromium(process.env) === null ? NO_CHROMIUM : null),
     printPdf: async (html) => await printPdf(foundChromium(process.env) ?? '', html, process.getuid?.() === 0),
@@ -141,4 +143,19 @@ function startNotebookThread(workerData: NotebookThreadOptions): Worker {
   const code = `import { register } from ${JSON.stringify(loader)}\nregister()\nawait import(${JSON.stringify(file)})`
   const execArgv = [...process.execArgv, '--conditions=loopwright-source']
   return new Worker(new URL(`data:text/javascript,${encodeURIComponent(code)}`), { workerData, execArgv })
+}
+
+function typesFor(folder: string): TypesPlace | null {
+  if (packagesAbove(resolve(folder)) !== null) return null
+  const ours = packagesAbove(dirname(fileURLToPath(import.meta.url)))
+  if (ours === null) return null
+  const source = !existsSync(join(ours, 'notebook/dist/index.d.ts'))
+  return { pattern: join(ours, '*', source ? 'src/index.ts' : 'dist/index.d.ts'), source }
+}
+
+/** The folder with these packages that a module in a folder would find. */
+function packagesAbove(folder: string): string | null {
+  const here = join(folder, 'node_modules/@loopwright')
+  if (existsSync(join(here, 'notebook/package.json'))) return here
+  return dirname(folder) === folder ? null : packagesAbove(dirname(folder))
 }

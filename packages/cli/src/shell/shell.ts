@@ -21,6 +21,8 @@ export interface Shell {
   readonly checkWritable: (path: string) => Promise<void>
   /** A notebook's module, from any folder; TypeScript too. */
   readonly loadNotebook: (path: string) => Promise<LoadedNotebook>
+  /** Where an editor finds the types of these packages that looks from a folder; null: by their names. */
+  readonly typesFor: (folder: string) => TypesPlace | null
   /** A thread in which notebooks are carried out while they are written. */
   readonly startNotebookThread: (options: NotebookThreadOptions) => Worker
   /** The store in a folder, made with its first entry. */
@@ -40,6 +42,14 @@ export interface Shell {
   readonly environment: (name: string) => string | undefined
   /** aborted by Ctrl-C */
   readonly signal: AbortSignal
+}
+
+/** The packages that run, as an editor may look for them. */
+export interface TypesPlace {
+  /** whole path, with a star for the name of the package */
+  readonly pattern: string
+  /** they are source, not built */
+  readonly source: boolean
 }
 
 /** What such a thread needs to know; plain data. */

@@ -1,4 +1,5 @@
-/** What a new folder begins with: a small line that runs, a study of it, what teaches an editor the format, ten lines of README. */
+/** What a new folder begins with: a small line that runs, a study of it, what teaches an editor both, ten lines of README. */
+import type { TypesPlace } from '../shell/shell.ts'
 
 export interface StarterFile {
   readonly name: string
@@ -74,7 +75,7 @@ export default notebook(
 const README = `# A line of your own
 
 - \`line.yaml\` is the line: zones, stations, times, stops. An editor that reads \`scenario.schema.json\` says what may stand where.
-- \`study.ts\` is a study of it, as a short program.
+- \`study.ts\` is a study of it, as a short program. \`tsconfig.json\` tells an editor what it may ask.
 
 \`loopwright check line.yaml\` says what was understood and what limits the line; \`loopwright carriers line.yaml\` how many carriers it needs.
 \`loopwright notebook study.ts --watch --open\` shows the study while you write it; Ctrl-C ends it. Without \`--watch\` it writes \`out/study.html\`, one file to send on.
@@ -82,11 +83,34 @@ const README = `# A line of your own
 Results are estimates for planning. Local codes and licensed practice decide on hazards.
 `
 
-/** @param schema  of scenario files */
-export function starterFiles(schema: object): StarterFile[] {
+/** What an editor needs to know of the study. Where the packages are not found by name, it is told where those lie that made the folder. */
+function editorSettings(types: TypesPlace | null): object {
+  return {
+    compilerOptions: {
+      target: 'ES2023',
+      module: 'ESNext',
+      moduleResolution: 'Bundler',
+      allowImportingTsExtensions: true,
+      strict: true,
+      skipLibCheck: true,
+      noEmit: true,
+      types: [],
+      ...(types === null ? {} : { paths: { '@loopwright/*': [types.pattern] } }),
+      ...(types?.source === true ? { customConditions: ['loopwright-source'] } : {}),
+    },
+    include: ['*.ts'],
+  }
+}
+
+/**
+ * @param schema  of scenario files
+ * @param types   where an editor finds the types of the packages; null: by their names
+ */
+export function starterFiles(schema: object, types: TypesPlace | null): StarterFile[] {
   return [
     { name: 'line.yaml', text: SCENARIO },
     { name: 'study.ts', text: STUDY },
+    { name: 'tsconfig.json', text: `${JSON.stringify(editorSettings(types), null, 2)}\n` },
     { name: 'scenario.schema.json', text: `${JSON.stringify(schema, null, 2)}\n` },
     { name: 'README.md', text: README },
   ]
