@@ -43,7 +43,7 @@ export function drawingSvg(drawing: Drawing, { widthPixels, look = 'page' }: Dra
     ...key.pieces,
     ...upAxis(drawing, ticks, x, y),
     ...acrossAxis(drawing, x, y),
-    ...drawing.marks.flatMap((mark) => markPieces(mark, x, y)),
+    ...drawing.marks.flatMap((mark) => markPieces(mark, x, y, widthPixels)),
   ]
   const height = bottom + below
   const ground = look === 'page' ? '' : `<rect width="${px(widthPixels)}" height="${px(height)}"${inkAttributes('paper', look)}/>`

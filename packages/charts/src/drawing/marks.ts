@@ -12,7 +12,8 @@ const WORDS_ROOM = 3
 /** pixels between two texts on one line */
 const BESIDE = 12
 
-export function markPieces(mark: Mark, x: Scale, y: Scale): Piece[] {
+/** @param widthPixels  of the picture: no words reach out of it */
+export function markPieces(mark: Mark, x: Scale, y: Scale, widthPixels: number): Piece[] {
   switch (mark.mark) {
     case 'area':
       return areaPieces(mark, x, y)
@@ -25,7 +26,7 @@ export function markPieces(mark: Mark, x: Scale, y: Scale): Piece[] {
       return [dotPiece(atX, atY, mark.radius ?? 4, mark.shape ?? 'circle', mark.ink, mark)]
     }
     case 'words':
-      return wordsPieces(mark, x, y)
+      return wordsPieces(mark, x, y, widthPixels)
   }
 }
 
@@ -104,7 +105,7 @@ function clipped(from: Place, to: Place, x: Scale, y: Scale): [Place, Place] | n
   return [enter === 0 ? from : at(enter), leave === 1 ? to : at(leave)]
 }
 
-function wordsPieces(mark: Words, x: Scale, y: Scale): Piece[] {
+function wordsPieces(mark: Words, x: Scale, y: Scale, widthPixels: number): Piece[] {
   const { size = 0, bold = false } = paintOf(mark.ink)
   const lines = typeof mark.text === 'string' ? [mark.text] : mark.text
   const edge = mark.edge ?? 'middle'
@@ -114,8 +115,22 @@ function wordsPieces(mark: Words, x: Scale, y: Scale): Piece[] {
   if (room !== null && lines.some((line) => textWidth(line, size, bold) > room)) return []
   return lines.map((line, index) => {
     const text = most === null ? line : shortened(line, most, size, bold)
-    const [atX, atY] = [x.of(mark.x) + (mark.dx ?? 0), y.of(mark.y) + (mark.dy ?? 0) + first + LINE * index]
+    const atY = y.of(mark.y) + (mark.dy ?? 0) + first + LINE * index
     const tip = mark.tip ?? (text === line ? undefined : line)
-    return wordsPiece(text, atX, atY, { ink: mark.ink, align: mark.align ?? 'start', rim: mark.rim, tip })
+    const { atX, align } = wordsAt(mark, x.of(mark.x), textWidth(text, size, bold), widthPixels)
+    return wordsPiece(text, atX, atY, { ink: mark.ink, align, rim: mark.rim, tip })
   })
+}
+
+type Align = NonNullable<Words['align']>
+
+/** Where a line of words stands: as asked, on the other side where it would reach out of the picture, else moved back into it. */
+function wordsAt({ dx = 0, align = 'start' }: Words, at: number, wide: number, width: number): { atX: number; align: Align } {
+  const from = (x: number, to: Align): number => x - (to === 'start' ? 0 : to === 'end' ? wide : wide / 2)
+  const fits = (left: number): boolean => left >= 0 && left + wide <= width
+  const other: Align = align === 'start' ? 'end' : 'start'
+  if (fits(from(at + dx, align))) return { atX: at + dx, align }
+  if (align !== 'middle' && fits(from(at - dx, other))) return { atX: at - dx, align: other }
+  const left = Math.max(0, Math.min(width - wide, from(at + dx, align)))
+  return { atX: left + (at + dx - from(at + dx, align)), align }
 }

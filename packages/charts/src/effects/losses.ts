@@ -103,7 +103,7 @@ function drawingOf(steps: readonly Step[], per: string): Figure['drawing'] {
           dash: [2, 2],
         }),
       ),
-      ...steps.flatMap((each, row) => stepMarks(each, row, (from + to) / 2)),
+      ...steps.flatMap((each, row) => stepMarks(each, row, [from, to])),
     ],
     rightPixels: 14,
   }
@@ -119,11 +119,11 @@ function axisFrom(steps: readonly Step[]): number {
 }
 
 /** A bar, its interval, its name above it and its number at the end that has more room. */
-function stepMarks({ cause, kind, from, to, low, high, text, tip }: Step, row: number, middle: number): Mark[] {
+function stepMarks({ cause, kind, from, to, low, high, text, tip }: Step, row: number, [start, end]: readonly [number, number]): Mark[] {
   const y = [row + 0.48, row + 0.92] as const
   const [left, right] = [Math.min(from, to, low), Math.max(from, to, high)]
-  const atLeft = kind !== 'total' && left > middle
-  const inside = kind === 'total' && right > middle
+  const atLeft = kind !== 'total' && left - start > end - right
+  const inside = kind === 'total' && right > (start + end) / 2
   return [
     { mark: 'words', x: 'from', y: row + 0.26, text: cause, ink: kind === 'total' ? 'strong' : 'words', beside: '' },
     { mark: 'area', x: kind === 'total' ? ['from', to] : [from, to], y, ink: INKS[kind], tip },

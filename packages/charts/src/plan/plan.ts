@@ -126,7 +126,7 @@ function wantedNames(cells: readonly Cell[], zones: readonly PlanZone[], paper: 
 function nameMark({ lines, under, anchor, x, y, lead, moved }: Name): string {
   const fill = moved ? { fill: colour('accent') } : {}
   const title = lines.map((line, index) => textAt(line, x, y + index * LINE_PIXELS, { size: NAME_SIZE, anchor, bold: true, ...fill }))
-  const second = under === '' ? [] : [textAt(under, x, y + lines.length * LINE_PIXELS, { size: NAME_SIZE, anchor, ...fill })]
+  const second = under.map((line, index) => textAt(line, x, y + (lines.length + index) * LINE_PIXELS, { size: NAME_SIZE, anchor, ...fill }))
   const line = lead === null ? '' : `<polyline points="${points(lead)}" fill="none" stroke="${colour('quiet')}" stroke-width="0.8"/>`
   return [line, ...title, ...second].join('')
 }
@@ -135,7 +135,7 @@ function nameMark({ lines, under, anchor, x, y, lead, moved }: Name): string {
 function reach(cells: readonly Cell[], names: readonly Name[], paper: Paper): [number, number] {
   const { top, bottom } = extent(cells)
   const at = (y: number): Point => place(paper, { x: 0, y })
-  const lastLine = ({ lines, under, y }: Name) => y + (lines.length - (under === '' ? 1 : 0)) * LINE_PIXELS + 4
+  const lastLine = ({ lines, under, y }: Name) => y + (lines.length + under.length - 1) * LINE_PIXELS + 4
   return [Math.min(at(top).y - 10, ...names.map(({ y }) => y - NAME_SIZE)), Math.max(at(bottom).y + 10, ...names.map(lastLine))]
 }
 

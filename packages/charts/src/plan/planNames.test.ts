@@ -11,9 +11,9 @@ function want(title: string, x: number, y: number, outward = up, under = ''): Wa
 
 /** estimated box of a name */
 function box({ lines, under, anchor, x, y }: Name): [number, number, number, number] {
-  const width = Math.max(...[...lines, under].map((line) => textPixels(line, NAME_SIZE)))
+  const width = Math.max(...[...lines, ...under].map((line) => textPixels(line, NAME_SIZE)))
   const from = anchor === 'middle' ? x - width / 2 : anchor === 'end' ? x - width : x
-  return [from, y - NAME_SIZE, from + width, y + (lines.length + (under === '' ? 0 : 1) - 1) * LINE_PIXELS + 3]
+  return [from, y - NAME_SIZE, from + width, y + (lines.length + under.length - 1) * LINE_PIXELS + 3]
 }
 
 function collisions(names: readonly Name[]): number {

@@ -20,7 +20,8 @@ export interface Wanted {
 export interface Name {
   /** of the title, shortened where it must be */
   readonly lines: readonly string[]
-  readonly under: string
+  /** below them, not in bold */
+  readonly under: readonly string[]
   readonly anchor: 'start' | 'middle' | 'end'
   readonly x: number
   /** baseline of the first line */
@@ -63,10 +64,11 @@ function inRow(wanted: readonly Wanted[], side: 'top' | 'bottom'): Name[] {
   const tiers = nearest < 76 ? Math.min(3, Math.ceil(76 / nearest)) : 1
   const pixels = nearest * tiers - 8
   const blocks = sorted.map(({ title }) => wrapWords(title, pixels, NAME_SIZE, 3))
-  const tierPixels = Math.max(1, ...sorted.map(({ under }, index) => blocks[index]!.length + (under === '' ? 0 : 1))) * LINE_PIXELS + 6
-  return sorted.map(({ under, at, top, bottom, moved = false }, index): Name => {
-    const lines = blocks[index]!
-    const count = lines.length + (under === '' ? 0 : 1)
+  const unders = sorted.map(({ under }) => wrapWords(under, pixels, NAME_SIZE, 2))
+  const tierPixels = Math.max(1, ...blocks.map(({ length }, index) => length + unders[index]!.length)) * LINE_PIXELS + 6
+  return sorted.map(({ at, top, bottom, moved = false }, index): Name => {
+    const [lines, under] = [blocks[index]!, unders[index]!]
+    const count = lines.length + under.length
     const shift = (index % tiers) * tierPixels
     const y = side === 'top' ? top - GAP + 2 - shift - (count - 1) * LINE_PIXELS : bottom + GAP + shift + LINE_PIXELS - 6
     const end: Point = { x: at.x, y: side === 'top' ? top - shift - 2 : bottom + shift + 2 }
@@ -81,11 +83,12 @@ function inColumn(wanted: readonly Wanted[], side: 'left' | 'right', room: numbe
   let free = Number.NEGATIVE_INFINITY
   return sorted.map(({ title, under, at, outward, moved: hasMoved = false }, index): Name => {
     const next = sorted[index + 1]?.at.y ?? Number.POSITIVE_INFINITY
-    const linesMax = Math.min(3, Math.max(1, Math.floor((next - at.y) / LINE_PIXELS) - (under === '' ? 0 : 1)))
+    const below = wrapWords(under, room - GAP, NAME_SIZE, 2)
+    const linesMax = Math.min(3, Math.max(1, Math.floor((next - at.y) / LINE_PIXELS) - below.length))
     const lines = wrapWords(title, room - GAP, NAME_SIZE, linesMax)
     const joined = under !== '' && linesMax === 1 && textPixels(`${lines[0]!} ${under}`, NAME_SIZE) <= room - GAP
     const shown = joined ? [`${lines[0]!} ${under}`] : lines
-    const count = shown.length + (under === '' || joined ? 0 : 1)
+    const count = shown.length + (joined ? 0 : below.length)
     const wish = at.y + (outward.y - 1) * ((count * LINE_PIXELS) / 2)
     const top = Math.max(free, wish)
     free = top + count * LINE_PIXELS + 2
@@ -94,7 +97,7 @@ function inColumn(wanted: readonly Wanted[], side: 'left' | 'right', room: numbe
     const lead = moved ? ([at, { x: x - away / 4, y: top + LINE_PIXELS / 2 }] as const) : null
     return {
       lines: shown,
-      under: joined ? '' : under,
+      under: joined ? [] : below,
       anchor: side === 'left' ? 'end' : 'start',
       x,
       y: top + LINE_PIXELS - 4,

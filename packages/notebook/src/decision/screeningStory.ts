@@ -8,7 +8,15 @@ import {
   type ScreeningResult,
   STANDARDS_TO_OPEN,
 } from '@loopwright/decide'
-import { type AnswerCell, type CautionCell, type ProseCell, proseCell, type TableCell, tableCell } from '../cells/cell.ts'
+import {
+  type AnswerCell,
+  type AnswerFigure,
+  type CautionCell,
+  type ProseCell,
+  proseCell,
+  type TableCell,
+  tableCell,
+} from '../cells/cell.ts'
 import type { Tale } from '../cells/tale.ts'
 import { NOT_KNOWN } from '../sweep/countWords.ts'
 import { counted } from '../words/countedWords.ts'
@@ -47,7 +55,12 @@ export function screeningStory(runs: DecisionRuns): ScreeningStory {
     table: (name: string, list: readonly ScreeningFinding[]) => Table,
   ): TableCell[] => (list.length === 0 ? [] : [tableCell(`${id(index)}-${ending}`, table(name, list))])
   const parts = {
-    answer: { kind: 'answer', id: 'screen-answer', sentences: answerSentences(all) } satisfies AnswerCell,
+    answer: {
+      kind: 'answer',
+      id: 'screen-answer',
+      sentences: answerSentences(all),
+      figures: screeningFigures(all),
+    } satisfies AnswerCell,
     caution: {
       kind: 'caution',
       id: 'caution-screening',
@@ -94,6 +107,17 @@ export function screeningStory(runs: DecisionRuns): ScreeningStory {
 }
 
 type Named = readonly { readonly name: string; readonly result: ScreeningResult }[]
+
+/** alternatives among the large figures */
+const LARGE = 4
+
+function screeningFigures(all: Named): AnswerFigure[] {
+  return all.slice(0, LARGE).map(({ name, result: { counts } }) => ({
+    label: `“${name}”`,
+    value: formatNumber(counts['above guidance value']!, 0),
+    sure: `above guidance value; ${formatNumber(counts['not checked']!, 0)} not checked`,
+  }))
+}
 
 function answerSentences(all: Named): string[] {
   return all.map(({ name, result: { counts, findings } }) => {

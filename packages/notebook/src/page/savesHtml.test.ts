@@ -12,9 +12,9 @@ test('a figure as picture, as points, as numbers and as a sentence; the answer a
   expect(kinds(answerSavesHtml())).toEqual(['answer'])
 })
 
-test('what a button is called begins with or holds what stands on it', () => {
+test('what a button is called holds what stands on it', () => {
   for (const [, name, label] of `${figureSavesHtml()}${answerSavesHtml()}`.matchAll(/aria-label="([^"]+)">([^<]+)</g))
-    expect(name!.toLowerCase()).toContain(label!.toLowerCase().split(' ').at(-1)!)
+    expect(name).toContain(label)
 })
 
 test('they stand with every figure, with the one beside the answer too, and with the answer', () => {

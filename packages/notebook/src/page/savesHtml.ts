@@ -11,11 +11,11 @@ export function figureSavesHtml(): string {
     button('svg', 'Save this figure as SVG', 'SVG'),
     button('png', 'Save this figure as PNG', 'PNG'),
     button('csv', 'Save these numbers as CSV', 'CSV'),
-    button('finding', 'Copy sentence with its number', 'Copy sentence'),
+    button('finding', 'Copy sentence, with its number', 'Copy sentence'),
   ])
 }
 
 /** Of the answer. */
 export function answerSavesHtml(): string {
-  return line([button('answer', 'Copy the answer with its number', 'Copy answer')])
+  return line([button('answer', 'Copy answer, with its number', 'Copy answer')])
 }

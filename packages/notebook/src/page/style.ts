@@ -207,7 +207,8 @@ footer dd { margin: 0; overflow-wrap: anywhere; }
   details::details-content { content-visibility: visible; display: block; height: auto; }
   .scroll { overflow: visible; }
   .picture svg { height: auto; }
-  table { font-size: 8.5pt; }
+  table { font-size: 8.5pt; max-width: 100%; }
+  td.long { min-width: 0; }
   th, td { padding: 3px 10px 3px 0; }
 }
 `
