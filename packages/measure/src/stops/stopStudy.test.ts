@@ -24,6 +24,15 @@ test('exposure over stops, with the interval of a count of ten', () => {
   expect([times!.repair, times!.after, times!.lasts]).toEqual([600, { kind: 'exponential', mean: 5400 }, { kind: 'constant', value: 600 }])
 })
 
+test('a stop that lies wholly in hours without work is told and does not count; one that reaches into them does', () => {
+  const hours = workingHours('06:00-14:00')
+  if (!hours.ok) throw new Error(hours.reason)
+  const stops = [stop(7 * 3600, 8 * 3600), stop(13 * 3600, 15 * 3600), stop(20 * 3600, 21 * 3600)]
+  const study = stopStudy(stops, { from: 0, to: 86_400, hours: hours.value })
+  expect([study.outside, study.times[0]!.n]).toEqual([[{ place: 'S3', line: 1202 }], 2])
+  expect(stopStudy(stops, { from: 0, to: 86_400 }).outside).toEqual([])
+})
+
 test('a calendar clock runs through the stops; working hours alone count', () => {
   const day = 86_400
   const stops = [0, 1, 2].map((index) => stop(index * day + 8 * 3600, index * day + 9 * 3600))

@@ -77,6 +77,8 @@ export interface StopStudy {
   readonly places: readonly PlaceTime[]
   /** stops of one place that lie over each other: the lines of both */
   readonly overlaps: readonly { readonly place: string; readonly lines: readonly [number, number] }[]
+  /** stops that lie wholly in hours in which the line does not work: they do not count */
+  readonly outside: readonly { readonly place: string; readonly line: number }[]
 }
 
 /** fewer stops tell no time between them */
@@ -94,7 +96,10 @@ export function stopStudy(stops: readonly Stop[], request: StopStudyRequest = {}
   const { hours = null, clock = 'operating', shortBelow = SHORT_BELOW, by = 'place and cause', seed = '1' } = request
   const from = request.from ?? stops.reduce((first, { start }) => Math.min(first, start), Number.POSITIVE_INFINITY)
   const to = request.to ?? stops.reduce((last, { start, end }) => Math.max(last, end ?? start), Number.NEGATIVE_INFINITY)
-  const inside = stops.filter(({ start, end }) => start <= to && (end ?? to) >= from)
+  const within = stops.filter(({ start, end }) => start <= to && (end ?? to) >= from)
+  const idle = (one: Stop): boolean => hours !== null && (one.end ?? to) > one.start && workedBetween(one.start, one.end ?? to, hours) === 0
+  const inside = within.filter((one) => !idle(one))
+  const outside = within.filter(idle).map(({ place, line }) => ({ place, line }))
   const lasting = ({ start, end }: Stop): number => workedBetween(Math.max(from, start), Math.min(to, end ?? to), hours)
   const names = [...new Set(inside.map(({ place }) => place))]
   const all = workedBetween(from, to, hours)
@@ -128,7 +133,7 @@ export function stopStudy(stops: readonly Stop[], request: StopStudyRequest = {}
     }
     places.push(placeTime(place, all, down, own, lasting, exposure))
   }
-  return { from, to, endsGuessed: request.from === undefined || request.to === undefined, clock, times, places, overlaps }
+  return { from, to, endsGuessed: request.from === undefined || request.to === undefined, clock, times, places, overlaps, outside }
 }
 
 /** Stretches that stops cover together. */

@@ -47,8 +47,12 @@ export const isFormula = (text: string): boolean => /^[=@+]/.test(text)
 /** characters; a longer cell is neither a time nor a name */
 const CELL_MAX = 1000
 
-/** Rows that are no data are refused at once: above the heads, blank, sums and means, heads that come again, cells over several lines. */
-export function bookkeeping(table: RawTable, { heads, bodyFrom, headRows }: Columns): Bookkeeping {
+/**
+ * Rows that are no data are refused at once: above the heads, blank, sums and means, heads that come again, cells over several lines.
+ *
+ * @param unitsAt  column of units, in which "min" is no least of anything
+ */
+export function bookkeeping(table: RawTable, { heads, bodyFrom, headRows }: Columns, unitsAt: number | null = null): Bookkeeping {
   const refusals: Refusal[] = []
   const refused = new Set<RawRow>()
   const place = (row: RawRow, column: number | null): string =>
@@ -61,7 +65,7 @@ export function bookkeeping(table: RawTable, { heads, bodyFrom, headRows }: Colu
   const rows = table.rows.filter((_, index) => index < bodyFrom - headRows || index >= bodyFrom)
   for (const row of table.rows.slice(0, bodyFrom - headRows)) refuseRow(row, isBlank(row) ? 'it is empty' : 'it stands above the heads')
   const body = table.rows.slice(bodyFrom).filter((row) => {
-    const why = noData(row, heads, table)
+    const why = noData(row, heads, table, unitsAt)
     if (why !== null) refuseRow(row, why)
     return why === null
   })
@@ -83,7 +87,7 @@ export function bookkeeping(table: RawTable, { heads, bodyFrom, headRows }: Colu
   }
 }
 
-function noData(row: RawRow, heads: Columns['heads'], table: RawTable): string | null {
+function noData(row: RawRow, heads: Columns['heads'], table: RawTable, unitsAt: number | null): string | null {
   if (isBlank(row)) return 'it is empty'
   if (
     row.lines > 1 &&
@@ -92,7 +96,7 @@ function noData(row: RawRow, heads: Columns['heads'], table: RawTable): string |
     return `a cell in it runs over ${row.lines} lines: a quote opens in it and closes too late`
   const long = row.cells.findIndex(({ text }) => text.length > CELL_MAX)
   if (long >= 0) return `cell ${long + 1} holds ${row.cells[long]!.text.length} characters, which is no measurement`
-  const sum = row.cells.find(({ kind, text }) => kind === 'text' && isTotal(text))
+  const sum = row.cells.find(({ kind, text }, column) => kind === 'text' && column !== unitsAt && isTotal(text))
   if (sum !== undefined) return `"${sum.text}": a row of sums or means is no measurement`
   if (row.cells.every(({ kind, text }, column) => kind === 'empty' || (text !== '' && headOf(text).plain === (heads[column]?.plain ?? ''))))
     return 'the heads come again'

@@ -30,6 +30,9 @@ export function guessedUnit(
   if (bare.length === 0) {
     const [unit] = [...units]
     if (unit !== null && unit !== undefined && units.size === 1) said.push(`bare numbers are ${UNIT_WORDS[unit]}`)
+    else
+      for (const [column, { unit: own }] of styles)
+        if (own !== null) said.push(`bare numbers under "${heads[column]!.text}" are ${UNIT_WORDS[own]}`)
     return units.size === 1 ? (unit ?? null) : null
   }
   const median = sampleQuantile(bare, 0.5)

@@ -3,7 +3,7 @@ import { type Account, bookkeeping, isFormula } from '../table/account.ts'
 import { type Columns, findColumns } from '../table/heads.ts'
 import { EMPTY, placeOf, type RawRow, type RawTable } from '../table/rawTable.ts'
 import { refusal } from '../table/tableError.ts'
-import { type DurationStyle, readDuration, type TimeUnit } from '../values/duration.ts'
+import { type DurationStyle, readDuration, timeUnit, type TimeUnit } from '../values/duration.ts'
 import { type DayOrder, dayOrder, readInstant } from '../values/instant.ts'
 import { type NumberStyle, numberStyle } from '../values/numberStyle.ts'
 import { guessedUnit } from './bareNumbers.ts'
@@ -11,6 +11,7 @@ import type { Observation, TimeTable } from './observation.ts'
 import { readRatings } from './ratings.ts'
 import { referable } from './referable.ts'
 import { withoutSums } from './sums.ts'
+import { unitColumn } from './unitColumn.ts'
 import { cycleColumns, entriesOf, FORMS, numericColumns, taskColumns, textOf, TIME_ROLES } from './timeForm.ts'
 
 /** What the user says of a table of times. */
@@ -44,12 +45,18 @@ export function readTimes(table: RawTable, options: TimeOptions = {}): TimeTable
       at.has('time') || (at.has('start') && at.has('end')) || cycleColumns(at, heads).length >= 2 || taskColumns(at, heads).length >= 1,
     'a time study has a column of times, or a column for each task',
   )
-  const { at, heads } = columns
+  const unitsAt = options.unit === undefined ? unitColumn(table, columns, Object.values(options.columns ?? {})) : null
+  const { heads } = columns
+  const at = new Map([...columns.at].filter(([, column]) => column !== unitsAt))
   const form = at.has('time') || (at.has('start') && at.has('end')) ? 'long' : at.has('task') ? 'tasks' : 'cycles'
   const timeColumns =
-    form === 'long' ? [at.get('time') ?? at.get('end')!] : form === 'tasks' ? cycleColumns(at, heads) : numericColumns(table, columns)
+    form === 'long'
+      ? [at.get('time') ?? at.get('end')!]
+      : form === 'tasks'
+        ? cycleColumns(at, heads)
+        : numericColumns(table, { ...columns, at })
   if (timeColumns.length === 0) throw refusal(table.file, '', 'no column holds times', 'name it (--columns "time=Seconds")')
-  const books = bookkeeping(table, columns)
+  const books = bookkeeping(table, columns, unitsAt)
   const cellsOf = timeColumns.flatMap((column) => books.body.map((row) => row.cells[column] ?? EMPTY))
   const numbers: NumberStyle =
     options.decimal ??
@@ -57,21 +64,29 @@ export function readTimes(table: RawTable, options: TimeOptions = {}): TimeTable
       cellsOf.filter(({ kind }) => kind === 'text').map(({ text }) => text),
       table.separator,
     )
-  const said = [...table.notes, `columns: ${columns.said.join(', ') || heads.map(({ text }) => `"${text}"`).join(', ')}`, FORMS[form]]
+  const rolesSaid = columns.said.filter((one) => [...at.keys()].some((role) => one.startsWith(`${role}: `)))
+  const said = [...table.notes, `columns: ${rolesSaid.join(', ') || heads.map(({ text }) => `"${text}"`).join(', ')}`, FORMS[form]]
   const doubts: string[] = []
   const styleOf = (column: number): DurationStyle => {
     const unit = options.unit ?? heads[column]!.unit
     return { numbers, unit, clock: options.clock ?? 'm:ss' }
   }
   const styles = new Map(timeColumns.map((column) => [column, styleOf(column)]))
-  const units = form === 'long' && !at.has('time') ? null : guessedUnit(table, columns, books.body, styles, said, doubts)
+  const byEnds = form === 'long' && !at.has('time')
+  const units = byEnds || unitsAt !== null ? null : guessedUnit(table, columns, books.body, styles, said, doubts)
+  if (unitsAt !== null) said.push(`the unit of each row stands under "${heads[unitsAt]!.text}"`)
+  const clock = options.clock === undefined && !byEnds ? cellsOf.find(({ text }) => /^\d{1,3}:[0-5]?\d$/.test(text)) : undefined
+  if (clock !== undefined) said.push(`times such as ${clock.text} are minutes and seconds`)
   const order = options.days ?? orderOf(table, columns, books.body)
   const ratings = readRatings(books.body, at.get('rating') ?? null, table.separator)
   if (ratings !== null) said.push(ratings.said)
   const observations: Observation[] = []
-  const byEnds = form === 'long' && !at.has('time')
-  const entries = entriesOf(form, columns, timeColumns, books.body, options.task, (row, cell, column) =>
-    byEnds ? between(row, at, order) : readDuration(cell, styles.get(column)!),
+  const styleAt = (row: RawRow, column: number): DurationStyle => {
+    const style = styles.get(column)!
+    return unitsAt === null ? style : { ...style, unit: timeUnit((row.cells[unitsAt] ?? EMPTY).text) ?? style.unit }
+  }
+  const entries = entriesOf(form, { ...columns, at }, timeColumns, books.body, options.task, (row, cell, column) =>
+    byEnds ? between(row, at, order) : readDuration(cell, styleAt(row, column)),
   )
   let empty = 0
   const values = entries.flatMap((mine) =>

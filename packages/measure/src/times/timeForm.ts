@@ -7,7 +7,20 @@ import type { TimeTable } from './observation.ts'
 
 /** Roles of columns, and their usual heads. */
 export const TIME_ROLES = {
-  task: ['task', 'taskname', 'element', 'workelement', 'operation', 'step', 'activity', 'process', 'vorgang', 'tätigkeit', 'arbeitsgang'],
+  task: [
+    'task',
+    'taskname',
+    'element',
+    'workelement',
+    'operation',
+    'step',
+    'op',
+    'activity',
+    'process',
+    'vorgang',
+    'tätigkeit',
+    'arbeitsgang',
+  ],
   time: [
     'time',
     'tasktime',

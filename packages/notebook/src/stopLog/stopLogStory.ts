@@ -100,7 +100,7 @@ function answerSentences(study: StopStudy): string[] {
   ]
 }
 
-function stopWarnings({ times, overlaps, endsGuessed }: StopStudy): CautionCell[] {
+function stopWarnings({ times, overlaps, outside, endsGuessed }: StopStudy): CautionCell[] {
   const lines = (all: readonly string[]): string =>
     [...all.slice(0, NAMED).map((one) => `- ${one}`), ...(all.length > NAMED ? [`- and ${all.length - NAMED} more`] : [])].join('\n')
   const few = times.filter(({ standsIn }) => standsIn !== '').map((one) => `${nameOf(one)}: ${one.standsIn}.`)
@@ -124,6 +124,15 @@ function stopWarnings({ times, overlaps, endsGuessed }: StopStudy): CautionCell[
             `${lines(overlaps.map(({ place, lines: [a, b] }) => `${place}: lines ${a} and ${b}.`))}\n\nTime stood is counted once; of one cause they count as one stop.`,
           ),
         ]),
+    ...(outside.length === 0
+      ? []
+      : [
+          warningCell(
+            'stoplog-outside',
+            'Stops while the line does not work',
+            `${lines(outside.map(({ place, line }) => `${place}: line ${line}.`))}\n\nThey lie wholly outside the working hours (\`--hours\`), so they do not count. If the line worked then, mend the hours.`,
+          ),
+        ]),
     ...(open.length === 0
       ? []
       : [
@@ -139,7 +148,7 @@ function stopWarnings({ times, overlaps, endsGuessed }: StopStudy): CautionCell[
 
 function sureSentences({ clock }: StopStudy): string[] {
   return [
-    `Time between stops runs on the ${clock} clock${clock === 'operating' ? ': hours in which the line does not work, and in which the place stands, are taken out' : ': it runs whether the line works or not'}. Mean time between: that time over the number of stops, its 95 % interval by the count (exact, Poisson); the end of the log cuts no stop off that way.`,
+    `Time between stops runs on the ${clock} clock${clock === 'operating' ? ': hours in which the line does not work, and in which the place stands, are taken out' : ': it runs on while the place stands'}. Mean time between: that time over the number of stops, its 95 % interval by the count (exact, Poisson); the end of the log cuts no stop off that way.`,
     'Availability in the long run: 1/(1 + repair/between), its interval by the F distribution (exponential time between, repair like a gamma).',
   ]
 }

@@ -44,6 +44,7 @@ export function stoplogSchema(): Schema {
           ),
           'as first met',
         ),
+        outside: list(record({ place: text('name'), line: count('line') }, 'one stop'), 'in hours without work: they do not count'),
         overlaps: list(record({ place: text('name'), lines: list(count('line'), 'two') }, 'two stops over each other'), 'as met'),
         stops: list(
           record(
