@@ -388,6 +388,13 @@ export const stopLong = (lasts: string, between: string): Sentence =>
     'the part would be stopped most of the time; check the units of "lasts" and "after"',
   )
 
+export const tooOften = (every: string): Sentence =>
+  warning(
+    'W_TOO_OFTEN',
+    `this comes every ${every} on average, more than a million times in one run`,
+    'each of them is simulated, so that a run may take hours; check the units',
+  )
+
 export const cornersOpen = (found: string): Sentence =>
   warning(
     'W_CORNERS_OPEN',

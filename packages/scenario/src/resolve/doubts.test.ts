@@ -27,6 +27,18 @@ describe('a stop', () => {
     expect(found(stop('181 s', 'every station'))).toEqual(['W_STOP_LONG stops.jam.lasts'])
     expect(found(stop('179 s'))).toEqual([])
   })
+  const often = (after: string, lasts = after): string[] =>
+    found(['', `stops: { jam: { at: every station, after: ${after}, lasts: ${lasts} } }`])
+  test('that comes a million times in a run is told once, at its time', () => {
+    expect(often('exponential 0.0001 ms')).toEqual(['W_TOO_OFTEN stops.jam.after'])
+    expect(often('exponential 1e-9 min')).toEqual(['W_TOO_OFTEN stops.jam.after'])
+    // both together come every 40 ms, in 8 h and more 720 000 times and more
+    expect(often('exponential 20 ms')).toEqual([])
+  })
+  test('and so is a supply', () => {
+    expect(found(['', 'supply: { every: exponential 0.1 ms }'])).toEqual(['W_TOO_OFTEN supply.every'])
+    expect(found(['', 'supply: { every: exponential 1 s }'])).toEqual([])
+  })
 })
 
 describe('corners', () => {

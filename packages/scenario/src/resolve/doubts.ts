@@ -23,6 +23,7 @@ export function checkDoubts(context: Context, root: Located, line: LineSpec, dra
   checkWhere(context, line, drafts)
   checkList(context, root, line)
   checkStops(context, root, line, drafts.entries)
+  checkOften(context, root, line, drafts.entries)
   checkShape(context, root, line, drafts.zones)
   checkRework(context, root, line)
   checkUsual(context, root, drafts.zones)
@@ -67,9 +68,40 @@ function checkStops(context: Context, root: Located, line: LineSpec, stops: read
     const entry = stops.find(({ sources }) => sources.some(({ source }) => source === name))?.name ?? name
     if (told.has(entry)) continue
     told.add(entry)
-    const at = childNamed(child(root, 'stops'), name) ?? childNamed(child(root, 'stops'), entry)
+    const at = stopNamed(root, name, stops)
     if (at !== null) context.report.add(child(at, 'lasts') ?? at, say.stopLong(spoken(lasts), spoken(between)))
   }
+}
+
+/** of one kind in a run, as the sentence says: more are a wrong unit rather than a line */
+const OFTEN = 1_000_000
+
+/** What comes so often that a run takes longer than anybody waits for it. */
+function checkOften(context: Context, root: Located, line: LineSpec, stops: readonly StopEntry[]): void {
+  const end = line.window.endSeconds
+  const told = new Set<string>()
+  const tell = (at: Located | null, every: number): void => {
+    if (at === null || every * OFTEN >= end || told.has(at.path)) return
+    told.add(at.path)
+    const shown = every < 1 ? `${Number((every * 1000).toPrecision(2))} ms` : spoken(every)
+    context.report.add(at, say.tooOften(shown))
+  }
+  for (const { name, timeToFailureSeconds, repairSeconds } of line.breakdowns) {
+    const at = stopNamed(root, name, stops)
+    const every = distributionMean(timeToFailureSeconds) + distributionMean(repairSeconds)
+    tell(child(at, 'after') ?? at, every)
+  }
+  const every = (supply: LineSpec['supply'] | null): number =>
+    supply?.arrivals.kind === 'every' ? distributionMean(supply.arrivals.seconds) : Number.POSITIVE_INFINITY
+  tell(child(child(root, 'supply'), 'every'), every(line.supply))
+  for (const { name, supply } of line.stations)
+    tell(child(child(childNamed(child(root, 'stations'), name), 'supply'), 'every'), every(supply))
+}
+
+/** Where the file says a stop: by its own name, or by that of its entry. */
+function stopNamed(root: Located, name: string, stops: readonly StopEntry[]): Located | null {
+  const entry = stops.find(({ sources }) => sources.some(({ source }) => source === name))?.name ?? name
+  return childNamed(child(root, 'stops'), name) ?? childNamed(child(root, 'stops'), entry)
 }
 
 /** "2 corners to the right and none to the left" */
