@@ -8,6 +8,7 @@ export const BIN = join(TOP, 'packages/cli/bin/loopwright.js')
 export const DEMO = 'scenarios/outdoor-unit-base-line.yaml'
 
 export interface Ended {
+  /** as a shell tells it: 130 of what an interrupt has ended by itself */
   readonly code: number | null
   readonly out: string
   readonly err: string
@@ -44,7 +45,7 @@ export function start(words: readonly string[], folder = TOP): Spawned {
     for (const one of waiting) if (said.err.includes(one.text)) one.done()
   })
   return {
-    ended: new Promise((resolve) => child.on('close', (code) => resolve({ code, ...said }))),
+    ended: new Promise((resolve) => child.on('close', (code, signal) => resolve({ code: signal === 'SIGINT' ? 130 : code, ...said }))),
     interrupt: () => child.kill('SIGINT'),
     saidOnErr: (text) =>
       new Promise((done) => {

@@ -99,6 +99,7 @@ export function memoryShell(
     now: () => shell.clock,
     today: () => new Date('2026-01-05T08:00:00Z'),
     signal: new AbortController().signal,
+    inOneGo: async (_, work) => work(),
   }
   return shell
 }

@@ -38,7 +38,7 @@ export async function assembled(
   return {
     folder,
     assembly: { ...assembly, notes: [...assembly.notes, ...notes] },
-    source: loadedText(shell, file, assembly.text),
+    source: await loadedText(shell, file, assembly.text),
     skeleton,
   }
 }

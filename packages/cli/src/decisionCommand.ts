@@ -4,9 +4,9 @@ import { runAlternatives } from '@loopwright/study'
 import { openStore, tellStore } from './keptRuns.ts'
 import { loadDecision } from './loadDecision.ts'
 import { progress } from './shell/progress.ts'
-import { asMisuse, Misuse, refusals, type Shell } from './shell/shell.ts'
+import { asMisuse, refusals, type Shell, Stopped } from './shell/shell.ts'
 import { refused, type StudyFlags } from './studyCommand.ts'
-import { tell } from './output/tell.ts'
+import { type Notebook, tell } from './output/tell.ts'
 import { threadsOf } from './threads.ts'
 import { checkOutputs } from './output/writeTables.ts'
 
@@ -18,8 +18,6 @@ export interface DecisionWork {
   readonly document: (runs: DecisionRuns, told: Notebook) => object
   readonly tale: (runs: DecisionRuns, told: Notebook) => Tale
 }
-
-type Notebook = typeof import('@loopwright/notebook')
 
 /**
  * Runs the alternatives of a decision file and tells what comes of it.
@@ -48,19 +46,19 @@ export async function decisionCommand(shell: Shell, file: string, flags: StudyFl
   )
   const store = await openStore(shell, flags)
   const options = { seed, signal: shell.signal, onProgress: told.onProgress, store, ...threadsOf(flags, shell) }
-  const result = await refused(runAlternatives(lines, { replications }, options))
+  const result = await refused(shell, () => runAlternatives(lines, { replications }, options))
   told.end(result.partial)
   tellStore(shell, store)
   const notebook = await import('@loopwright/notebook')
   const runs: DecisionRuns = { decision, file, scenarios, result }
   if (result.partial && result.comparison.lines[0]!.units.length < 2)
-    throw new Misuse('stopped before two shifts were simulated: nothing to tell')
+    throw new Stopped('stopped before two shifts were simulated: nothing to tell')
   const { scenario, file: scenarioFile } = loaded[decision.today]!
   try {
     return await tell(shell, flags, {
       partial: result.partial,
       document: () => work.document(runs, notebook),
-      tale: async () => {
+      tale: () => {
         const { question, cells } = work.tale(runs, notebook)
         const what = notebook.simulatedWords(result.comparison, notebook.period(scenario))
         return { question, cells: [...cells, notebook.simulatedCell('simulated', scenario, scenarioFile, result.comparison, what)] }

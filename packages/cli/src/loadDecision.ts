@@ -33,7 +33,7 @@ async function loadAlternative(shell: Shell, file: string, base: Loaded, { name,
     case 'variation':
       return await loadScenario(shell, base.file, source.variation, base.problems)
     case 'set':
-      return withChanges(shell, base, name, source.changes)
+      return await withChanges(shell, base, name, source.changes)
   }
 }
 

@@ -10,7 +10,7 @@ import {
   type Scenario,
   type ScenarioNotes,
 } from '@loopwright/scenario'
-import { Misuse, type Shell } from './shell/shell.ts'
+import { Misuse, type Shell, unlessStopped } from './shell/shell.ts'
 
 export interface Loaded {
   /** as the user wrote it */
@@ -28,6 +28,8 @@ export interface Loaded {
   readonly read: FileRead
 }
 
+const READING = 'the scenario was read: nothing was run'
+
 /**
  * Reads a scenario file; its warnings go to standard error.
  *
@@ -37,8 +39,8 @@ export interface Loaded {
  */
 export async function loadScenario(shell: Shell, file: string, variation?: string, told: readonly Problem[] = []): Promise<Loaded> {
   const written = await shell.readFile(file)
-  const text = variation === undefined ? written : varied(written, file, variation)
-  return { ...loadedText(shell, file, text, told), variation: variation ?? null }
+  const text = variation === undefined ? written : await unlessStopped(shell, READING, () => varied(written, file, variation))
+  return { ...(await loadedText(shell, file, text, told)), variation: variation ?? null }
 }
 
 /**
@@ -46,8 +48,9 @@ export async function loadScenario(shell: Shell, file: string, variation?: strin
  *
  * @throws Misuse  with all problems, each with its place and remedy
  */
-export function loadedText(shell: Shell, file: string, text: string, told: readonly Problem[] = []): Loaded {
-  const { scenario, notes, problems, ...said } = readScenario(text, { files: (name) => shell.readBeside(file, name) })
+export async function loadedText(shell: Shell, file: string, text: string, told: readonly Problem[] = []): Promise<Loaded> {
+  const files = (name: string): string | null => shell.readBeside(file, name)
+  const { scenario, notes, problems, ...said } = await unlessStopped(shell, READING, () => readScenario(text, { files }))
   if (scenario === null || notes === null) throw new Misuse(formatProblems(problems, text, file))
   const fresh = freshOf(problems, told)
   if (fresh.length > 0) shell.err.write(`${formatProblems(fresh, text, file)}\n`)
@@ -69,10 +72,12 @@ function onOneLine(scenario: Scenario): Scenario {
  * @param name     what the changed line is called
  * @throws Misuse  with all problems, each with its place and remedy
  */
-export function withChanges(shell: Shell, base: Loaded, name: string, changes: Changes): Loaded {
+export async function withChanges(shell: Shell, base: Loaded, name: string, changes: Changes): Promise<Loaded> {
   const { file, text, read } = base
   const files = (path: string): string | null => shell.readBeside(file, path)
-  const { scenario, problems, notes } = readScenarioWith(text, changes, { files, changePrefix: '--set ' })
+  const { scenario, problems, notes } = await unlessStopped(shell, READING, () =>
+    readScenarioWith(text, changes, { files, changePrefix: '--set ' }),
+  )
   if (scenario === null || notes === null) throw new Misuse(formatProblems(problems, text, file))
   const fresh = freshOf(problems, base.problems)
   if (fresh.length > 0) shell.err.write(`${formatProblems(fresh, text, file)}\n`)

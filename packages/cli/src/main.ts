@@ -2,7 +2,7 @@
 import { styledText, visibleText } from '@loopwright/charts/table'
 import { CommanderError } from 'commander'
 import { program } from './program.ts'
-import { DONE, FAILED, Failure, MISUSE, Misuse, type Shell } from './shell/shell.ts'
+import { DONE, FAILED, Failure, INTERRUPTED, MISUSE, Misuse, type Shell, Stopped } from './shell/shell.ts'
 import { wrapText } from './shell/wrapText.ts'
 
 /**
@@ -31,6 +31,10 @@ export async function main(words: readonly string[], shell: Shell): Promise<numb
 
 function tellError(error: unknown, shell: Shell): number {
   if (error instanceof CommanderError) return error.exitCode === 0 ? DONE : MISUSE
+  if (error instanceof Stopped) {
+    shell.err.write(`${wrapText(visibleText(error.message), shell.err.columns)}\n`)
+    return INTERRUPTED
+  }
   if (error instanceof Misuse || error instanceof Failure || isWantOfMemory(error)) {
     const { colour, columns } = shell.err
     const [first = '', ...rest] = wrapText(visibleText(error.message.trimEnd()), columns).split('\n')

@@ -5,7 +5,7 @@ import { openStore, tellStore } from './keptRuns.ts'
 import { loadDecision, type LoadedDecision } from './loadDecision.ts'
 import type { Loaded } from './loadScenario.ts'
 import { progress } from './shell/progress.ts'
-import { Misuse, refusals, type Shell } from './shell/shell.ts'
+import { Misuse, refusals, type Shell, Stopped } from './shell/shell.ts'
 import { refused, type StudyFlags } from './studyCommand.ts'
 import { threadsOf } from './threads.ts'
 
@@ -41,10 +41,11 @@ export async function acceptanceRuns(
   const store = await openStore(shell, flags)
   const options: StudyOptions = { seed, store, signal: shell.signal, onProgress: told.onProgress, ...threadsOf(flags, shell) }
   const { seconds, lookSeconds, longer } = section
-  const trials = await refused(runTrials(chosen.source.scenario.line, { seconds, lookSeconds, longer, replications }, options))
+  const { line } = chosen.source.scenario
+  const trials = await refused(shell, () => runTrials(line, { seconds, lookSeconds, longer, replications }, options))
   told.end(trials.partial)
   tellStore(shell, store)
-  if (trials.partial) throw new Misuse('stopped before all trials were simulated: nothing to tell')
+  if (trials.partial) throw new Stopped('stopped before all trials were simulated: nothing to tell')
   return { ...chosen, result: refusals(() => acceptanceOf(section, trials)) }
 }
 
@@ -60,12 +61,12 @@ export async function shiftRuns(
   const told = progress(shell, `${what}, ${replications} replications, seed ${seed}`, replications)
   const store = await openStore(shell, flags)
   const options: StudyOptions = { seed, store, signal: shell.signal, onProgress: told.onProgress, ...threadsOf(flags, shell) }
-  const sweep = await refused(
+  const sweep = await refused(shell, () =>
     sweepCarriers(line, { counts: [line.carriers.count], replications, plan: plan?.unitsPerWindow ?? null }, options),
   )
   told.end(sweep.partial)
   tellStore(shell, store)
-  if (sweep.counts[0]!.units.length < 2) throw new Misuse('stopped before two shifts were simulated: nothing to tell')
+  if (sweep.counts[0]!.units.length < 2) throw new Stopped('stopped before two shifts were simulated: nothing to tell')
   return sweep
 }
 

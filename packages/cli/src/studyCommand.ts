@@ -5,7 +5,7 @@ import { openStore, type StoreFlags, tellStore } from './keptRuns.ts'
 import type { Loaded } from './loadScenario.ts'
 import { progress } from './shell/progress.ts'
 import { asMisuse, type Shell } from './shell/shell.ts'
-import { type OutputFlags, tell } from './output/tell.ts'
+import { type Notebook, type OutputFlags, tell } from './output/tell.ts'
 import { type ThreadFlags, threadsOf } from './threads.ts'
 import { checkOutputs } from './output/writeTables.ts'
 
@@ -24,7 +24,7 @@ export interface StudyWork<T extends SimulatedStudy> {
   readonly command: string
   readonly study: (options: StudyOptions) => Promise<T>
   readonly document: (result: T) => object
-  readonly tale: (result: T) => Promise<Tale>
+  readonly tale: (result: T, notebook: Notebook) => Tale
   /** the numbers behind what was simulated */
   readonly simulated: (result: T) => Simulated
 }
@@ -41,18 +41,16 @@ export async function studyCommand<T extends SimulatedStudy>(shell: Shell, flags
   const told = progress(shell, work.what, work.total)
   const store = await openStore(shell, flags)
   const options = { seed: flags.seed, signal: shell.signal, onProgress: told.onProgress, store, ...threadsOf(flags, shell) }
-  const result = await refused(work.study(options))
+  const result = await refused(shell, () => work.study(options))
   const { partial } = result
   told.end(partial)
   tellStore(shell, store)
   return await tell(shell, flags, {
     partial,
     document: () => work.document(result),
-    tale: async () => {
-      const [{ period, simulatedCell, simulatedWords }, { question, cells }] = await Promise.all([
-        import('@loopwright/notebook'),
-        work.tale(result),
-      ])
+    tale: (notebook) => {
+      const { period, simulatedCell, simulatedWords } = notebook
+      const { question, cells } = work.tale(result, notebook)
       const { scenario, file } = source
       const what = simulatedWords(result, period(scenario))
       return { question, cells: [...cells, simulatedCell('simulated', scenario, file, work.simulated(result), what)] }
@@ -62,10 +60,10 @@ export async function studyCommand<T extends SimulatedStudy>(shell: Shell, flags
   })
 }
 
-/** What a study refuses because of what was asked becomes a `Misuse`. */
-export async function refused<T>(study: Promise<T>): Promise<T> {
+/** Begins a study; what it refuses because of what was asked becomes a `Misuse`. */
+export async function refused<T>(shell: Pick<Shell, 'inOneGo' | 'signal'>, study: () => Promise<T>): Promise<T> {
   try {
-    return await study
+    return await shell.inOneGo('the study was begun: nothing was run', study)
   } catch (error) {
     throw asMisuse(error)
   }

@@ -3,7 +3,7 @@ import { type BalanceRequest, taskBalance, type TaskToShare } from '@loopwright/
 import { tasksOfCsv, tasksOfLine } from '../options/balanceTasks.ts'
 import { balanceDocument } from '../documents/balanceDocument.ts'
 import { loadScenario } from '../loadScenario.ts'
-import { Misuse, refusals, type Shell } from '../shell/shell.ts'
+import { Misuse, refusals, type Shell, unlessStopped } from '../shell/shell.ts'
 import { type OutputFlags, tell } from '../output/tell.ts'
 import { checkOutputs } from '../output/writeTables.ts'
 
@@ -21,11 +21,11 @@ export async function balance(shell: Shell, file: string, flags: BalanceFlags, c
     throw new Misuse('balance takes --cycle or --stations: the one is given, the other is found')
   const { tasks, name, problems } = await tasksOf(shell, file, flags.before ?? [])
   const asked: BalanceRequest = cycle === undefined ? { stations: stations! } : { cycleSeconds: cycle }
-  const result = refusals(() => taskBalance(tasks, asked))
+  const result = await unlessStopped(shell, 'the tasks were shared: nothing is known', () => refusals(() => taskBalance(tasks, asked)))
   return await tell(shell, flags, {
     partial: false,
     document: () => balanceDocument(file, result),
-    tale: async () => (await import('@loopwright/notebook')).balanceStory(tasks, result, asked, { problems }),
+    tale: ({ balanceStory }) => balanceStory(tasks, result, asked, { problems }),
     name,
     command,
   })

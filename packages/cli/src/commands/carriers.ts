@@ -1,5 +1,5 @@
 import { studyStage } from '@loopwright/notebook'
-import { chooseCarriers, defaultCounts } from '@loopwright/study'
+import { type CarriersProgress, chooseCarriers, defaultCounts, type StudyOptions } from '@loopwright/study'
 import { withCarriers } from '@loopwright/study/change'
 import { carriersDocument } from '../documents/carriersDocument.ts'
 import { openStore, type StoreFlags, tellStore } from '../keptRuns.ts'
@@ -39,24 +39,23 @@ export async function carriers(shell: Shell, file: string, flags: CarriersFlags,
     plan: plan?.unitsPerWindow ?? null,
     ...(replications === undefined ? {} : { replicationsMax: replications }),
   }
-  const asked = chooseCarriers(line, request, {
+  const options: StudyOptions<CarriersProgress> = {
     seed,
     store,
     signal: shell.signal,
     onProgress: (now) => told.onProgress({ ...now, what: studyStage(now) }),
     ...threadsOf(flags, shell),
-  })
-  const study = await refused(asked)
+  }
+  const study = await refused(shell, () => chooseCarriers(line, request, options))
   told.end(study.partial)
   tellStore(shell, store)
   return await tell(shell, flags, {
     partial: study.partial,
     document: () => carriersDocument(source, study),
-    tale: async () => {
-      const { carrierSweepStory, emptyTale } = await import('@loopwright/notebook')
+    tale: ({ carrierSweepStory, emptyTale }) => {
       if (study.counts.every((count) => count.replications === 0))
         return emptyTale('Stopped before the first run was done: nothing to tell.')
-      return carrierSweepStory(source.scenario, study, storyOptions(source, flags))
+      return carrierSweepStory(source.scenario, study, storyOptions(source, { ...flags, partial: study.partial }))
     },
     name: source.scenario.name,
     command,

@@ -7,7 +7,11 @@ import { checkOutputs } from '../output/writeTables.ts'
 export async function check(shell: Shell, file: string, flags: Omit<OutputFlags, 'json'>, command: string): Promise<number> {
   const source = await loadScenario(shell, file, flags.variation)
   await checkOutputs(shell, flags)
-  const { checkStory } = await import('@loopwright/notebook')
-  const tale = refusals(() => checkStory(source.scenario, source.notes, storyOptions(source)))
-  return await tell(shell, flags, { partial: false, document: null, tale: async () => tale, name: source.scenario.name, command })
+  return await tell(shell, flags, {
+    partial: false,
+    document: null,
+    tale: ({ checkStory }) => refusals(() => checkStory(source.scenario, source.notes, storyOptions(source))),
+    name: source.scenario.name,
+    command,
+  })
 }

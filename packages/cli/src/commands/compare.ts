@@ -38,11 +38,11 @@ export async function compare(shell: Shell, files: readonly string[], flags: Com
         result,
         loaded.map(({ file, variation }, index) => ({ file, variation, changed: changed[index]! })),
       ),
-    tale: async (result) =>
-      (await import('@loopwright/notebook')).compareStory(
+    tale: (result, { compareStory }) =>
+      compareStory(
         loaded.map(({ scenario }) => scenario),
         result,
-        storyOptions(first!),
+        storyOptions(first!, result),
       ),
     simulated: (result) => result,
   })
@@ -72,7 +72,8 @@ async function load(shell: Shell, files: readonly string[], { variations, set = 
   const loaded = await written(shell, files, variations, set.length > 0)
   const twice = set.find(({ name }, index) => set.findIndex((each) => each.name === name) !== index)
   if (twice !== undefined) throw new Misuse(`two lines are called "${twice.name}"; give each --set its own name, as in "name: path=value"`)
-  return [...loaded, ...set.map(({ name, changes }) => withChanges(shell, loaded[0]!, name, changes))]
+  for (const { name, changes } of set) loaded.push(await withChanges(shell, loaded[0]!, name, changes))
+  return loaded
 }
 
 /** The lines that stand in files. */

@@ -21,7 +21,7 @@ export async function drivers(shell: Shell, file: string, flags: StudyFlags, com
     command,
     study: (options) => findDrivers(line, { replications, ...groups }, options),
     document: (result) => driverDocument(source, result),
-    tale: async (result) => (await import('@loopwright/notebook')).driverStory(source.scenario, result, storyOptions(source)),
+    tale: (result, { driverStory }) => driverStory(source.scenario, result, storyOptions(source, result)),
     simulated: (result) => result,
   })
 }

@@ -44,7 +44,7 @@ export async function forecast(shell: Shell, file: string, flags: ForecastFlags,
   await checkOutputs(shell, flags)
   const told = progress(shell, `what may be promised, ${replications} replications, seed ${seed}`, replications)
   const store = await openStore(shell, flags)
-  const sweep = await refused(
+  const sweep = await refused(shell, () =>
     sweepCarriers(
       line,
       { counts: [line.carriers.count], replications, plan: plan?.unitsPerWindow ?? null },
@@ -63,11 +63,11 @@ export async function forecast(shell: Shell, file: string, flags: ForecastFlags,
       ...forecastDocument(source, result),
       inputDoubt: doubt === null ? null : doubtDocument(doubt, notebook.doubtOf(doubt.result, doubt.inputs)),
     }),
-    tale: async () =>
+    tale: () =>
       sweep.counts[0]!.replications === 0
         ? notebook.emptyTale('Stopped before the first shift was simulated: nothing to tell.')
         : withDoubt(
-            notebook.forecastStory(source.scenario, result, storyOptions(source, flags)),
+            notebook.forecastStory(source.scenario, result, storyOptions(source, { ...flags, partial: sweep.partial })),
             doubt === null ? [] : notebook.doubtStory(source.scenario, doubt.result, doubt.inputs).cells,
           ),
     name: source.scenario.name,
@@ -106,7 +106,7 @@ async function doubted(
   }
   counting.end()
   const told = progress(shell, `what the data do not know, ${draws} redrawn lines, seed ${seed}`, 4 * draws)
-  const result = await refused(
+  const result = await refused(shell, () =>
     inputDoubt(
       source.scenario.line,
       redrawn,

@@ -3,7 +3,7 @@ import { type GridResult, gridLineCount, runGrid } from '@loopwright/study'
 import { gridDocument } from '../documents/gridDocument.ts'
 import type { FactorLevels } from '../options/levels.ts'
 import { loadScenario } from '../loadScenario.ts'
-import { Misuse, refusals, type Shell } from '../shell/shell.ts'
+import { Misuse, refusals, type Shell, unlessStopped } from '../shell/shell.ts'
 import { type StudyFlags, studyCommand } from '../studyCommand.ts'
 import { storyOptions } from '../output/tell.ts'
 
@@ -23,7 +23,9 @@ export async function grid(shell: Shell, file: string, flags: GridFlags, command
     ...(carriers === undefined ? {} : { carriers }),
     set: Object.fromEntries(set.map(({ path, levels }) => [path, levels])),
   }
-  const { factors, points, problems } = refusals(() => notebook.gridLines({ scenario, text, files, changePrefix: '--set ' }, asked))
+  const { factors, points, problems } = await unlessStopped(shell, 'the settings were read: nothing was run', () =>
+    refusals(() => notebook.gridLines({ scenario, text, files, changePrefix: '--set ' }, asked)),
+  )
   tellProblems(shell, problems, text, file, points.length > 0)
   const base = { line: scenario.line, plan: scenario.plan?.unitsPerWindow ?? null }
   const runs = gridLineCount(points, base) * replications
@@ -34,7 +36,7 @@ export async function grid(shell: Shell, file: string, flags: GridFlags, command
     command,
     study: (options) => runGrid(points, { factors, base, replications }, options),
     document: (result) => gridDocument(source, result),
-    tale: async (result) => notebook.gridStory(scenario, result, storyOptions(source)),
+    tale: (result) => notebook.gridStory(scenario, result, storyOptions(source, result)),
     simulated: (result) => result,
   })
 }

@@ -21,7 +21,7 @@ export async function losses(shell: Shell, file: string, flags: StudyFlags, comm
     command,
     study: (options) => findLosses(line, { replications, stopGroups: groups }, options),
     document: (result) => lossDocument(source, result),
-    tale: async (result) => (await import('@loopwright/notebook')).lossStory(source.scenario, result, storyOptions(source)),
+    tale: (result, { lossStory }) => lossStory(source.scenario, result, storyOptions(source, result)),
     simulated: (result) => result,
   })
 }

@@ -51,6 +51,7 @@ export async function notebook(shell: Shell, file: string, flags: NotebookFlags,
     },
     now: shell.today,
     signal: shell.signal,
+    inOneGo: shell.inOneGo,
     ...(flags.pool === undefined ? {} : { pool: flags.pool }),
   }
   const run = await runNotebook(file, effects, {

@@ -26,7 +26,7 @@ export async function order(shell: Shell, file: string, flags: OrderFlags, comma
     command,
     study: (options) => orderStations(line, request, options),
     document: (result) => orderDocument(source, result, replications),
-    tale: async (result) => (await import('@loopwright/notebook')).orderStory(source.scenario, result, storyOptions(source)),
+    tale: (result, { orderStory }) => orderStory(source.scenario, result, storyOptions(source, result)),
     simulated: (result) => ({ ...result, replications }),
   })
 }

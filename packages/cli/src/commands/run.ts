@@ -32,28 +32,33 @@ export async function run(shell: Shell, file: string, flags: RunFlags, command: 
   const told = progress(shell, `${line.carriers.count} carriers, ${worlds}, seed ${seed}`, replications)
   const { signal } = shell
   const store = await openStore(shell, flags)
-  const traced = trace === true ? await refused(traceRun(line, { replication: 0 }, { seed, signal })) : null
+  const traced = trace === true ? await refused(shell, () => traceRun(line, { replication: 0 }, { seed, signal })) : null
   const threads = { onProgress: told.onProgress, ...threadsOf(flags, shell) }
   const asked = { replications, plan: plan?.unitsPerWindow ?? null }
   const options = { seed, signal, store, ...threads }
-  const single = replications > 1 ? undefined : trace === true ? traced?.run : (await refused(replicate(line, asked, options)))[0]
+  const single =
+    replications > 1 ? undefined : trace === true ? traced?.run : (await refused(shell, () => replicate(line, asked, options)))[0]
   if (traced !== null) told.onProgress({ done: 1, total: 1 })
   const result =
     replications > 1
-      ? await refused(runMany(line, asked, options))
+      ? await refused(shell, () => runMany(line, asked, options))
       : runsResult(line, single === undefined ? [] : [single], { seed, ...asked })
   told.end(result.partial)
   tellStore(shell, store)
   const events = traced === null ? null : traceEvents(traced.trace, line)
+  const eventCells = events === null ? [] : [(await import('../documents/eventsCell.ts')).eventsCell(events)]
   return await tell(shell, flags, {
     partial: result.partial,
     document: () => (single === undefined ? runsDocument(source, result) : runDocument(source, single, { law: result.law, trace: events })),
-    tale: async () => {
-      const { emptyTale, runsStory } = await import('@loopwright/notebook')
+    tale: ({ emptyTale, runsStory }) => {
       if (result.count.replications === 0) return emptyTale('Stopped before the first run was done: nothing to tell.')
-      const { question, cells } = runsStory(source.scenario, result, single ?? null, storyOptions(source, flags))
-      if (events === null) return { question, cells }
-      return { question, cells: [...cells, (await import('../documents/eventsCell.ts')).eventsCell(events)] }
+      const { question, cells } = runsStory(
+        source.scenario,
+        result,
+        single ?? null,
+        storyOptions(source, { ...flags, partial: result.partial }),
+      )
+      return { question, cells: [...cells, ...eventCells] }
     },
     name: source.scenario.name,
     command,

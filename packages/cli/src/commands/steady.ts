@@ -3,7 +3,7 @@ import { steadyDocument } from '../documents/steadyDocument.ts'
 import { loadScenario } from '../loadScenario.ts'
 import { progress } from '../shell/progress.ts'
 import { Misuse, type Shell } from '../shell/shell.ts'
-import type { StudyFlags } from '../studyCommand.ts'
+import { refused, type StudyFlags } from '../studyCommand.ts'
 import { storyOptions, tell } from '../output/tell.ts'
 import { threadsOf } from '../threads.ts'
 import { checkOutputs } from '../output/writeTables.ts'
@@ -17,15 +17,14 @@ export async function steady(shell: Shell, file: string, flags: StudyFlags, comm
   await checkOutputs(shell, flags)
   const told = progress(shell, `how long the start shows, ${replications} long runs, seed ${seed}`, replications)
   const options = { seed, signal: shell.signal, onProgress: told.onProgress, ...threadsOf(flags, shell) }
-  const result: SteadyResult = await findSteadyState(line, { replications }, options)
+  const result: SteadyResult = await refused(shell, () => findSteadyState(line, { replications }, options))
   const partial = result.status === 'stopped'
   told.end(partial)
   return await tell(shell, flags, {
     partial,
     document: () => steadyDocument(source, result),
-    tale: async () => {
-      const { seedWords, simulatedCell, steadyStory } = await import('@loopwright/notebook')
-      const { question, cells } = steadyStory(source.scenario, result, storyOptions(source))
+    tale: ({ seedWords, simulatedCell, steadyStory }) => {
+      const { question, cells } = steadyStory(source.scenario, result, storyOptions(source, { partial }))
       const run = simulatedCell('simulated', source.scenario, source.file, { ...result, partial }, '')
       return { question, cells: [...cells, { ...run, sentence: `${replications} long runs simulated, ${seedWords(seed)}.` }] }
     },

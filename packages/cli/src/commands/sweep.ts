@@ -1,4 +1,4 @@
-import { defaultCounts, sweepCarriers } from '@loopwright/study'
+import { defaultCounts, sweepCarriers, type SweepOptions } from '@loopwright/study'
 import { withCarriers } from '@loopwright/study/change'
 import { sweepDocument } from '../documents/sweepDocument.ts'
 import { openStore, type StoreFlags, tellStore } from '../keptRuns.ts'
@@ -32,25 +32,24 @@ export async function sweep(shell: Shell, file: string, flags: SweepFlags, comma
   )
   const store = await openStore(shell, flags)
   const request = { counts, replications, plan: plan?.unitsPerWindow ?? null }
-  const study = sweepCarriers(line, request, {
+  const options: SweepOptions = {
     seed,
     store,
     signal: shell.signal,
     onFirst: (first) => told.say(firstWords(first)),
     onProgress: (now) => told.onProgress({ ...now, what: `carriers ${counts[0]} to ${counts.at(-1)}` }),
     ...threadsOf(flags, shell),
-  })
-  const result = await refused(study)
+  }
+  const result = await refused(shell, () => sweepCarriers(line, request, options))
   told.end(result.partial)
   tellStore(shell, store)
   return await tell(shell, flags, {
     partial: result.partial,
     document: () => sweepDocument(source, result),
-    tale: async () => {
-      const { carrierSweepStory, emptyTale } = await import('@loopwright/notebook')
+    tale: ({ carrierSweepStory, emptyTale }) => {
       if (result.counts.every((count) => count.replications === 0))
         return emptyTale('Stopped before the first run was done: nothing to tell.')
-      return carrierSweepStory(source.scenario, result, storyOptions(source, flags))
+      return carrierSweepStory(source.scenario, result, storyOptions(source, { ...flags, partial: result.partial }))
     },
     name: source.scenario.name,
     command,

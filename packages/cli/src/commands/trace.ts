@@ -1,7 +1,7 @@
 import { formatDuration } from '@loopwright/charts/table'
 import type { LineSpec } from '@loopwright/line'
 import { carrierStays, ENGINE_VERSION, type EventWish, type TraceColumns, traceRun } from '@loopwright/study'
-import type { TraceEvent } from '@loopwright/notebook'
+import type { Tale, TraceEvent } from '@loopwright/notebook'
 import { parseQuantity, type Scenario, titleOf } from '@loopwright/scenario'
 import { isPage } from '../options/arguments.ts'
 import type { CsvStyle } from '../output/csv.ts'
@@ -11,7 +11,7 @@ import { type Loaded, loadScenario } from '../loadScenario.ts'
 import { progress } from '../shell/progress.ts'
 import { DONE, INTERRUPTED, Misuse, type Shell } from '../shell/shell.ts'
 import { refused } from '../studyCommand.ts'
-import { storyOptions, tell } from '../output/tell.ts'
+import { type Notebook, storyOptions, tell } from '../output/tell.ts'
 import { checkOutputs } from '../output/writeTables.ts'
 import { type TraceChoice, traceChoice } from '../options/traceChoice.ts'
 
@@ -45,7 +45,9 @@ export async function trace(shell: Shell, file: string, flags: TraceFlags, comma
     throw new Misuse('--csv writes the tables of the picture: with it, --out takes a name that ends in .html')
   await checkOutputs(shell, flags)
   const shown = progress(shell, `events of replication ${replication}, seed ${seed}`, 1)
-  const traced = await refused(traceRun(line, { replication, ...keptStretch(line, flags, stretch) }, { seed, signal: shell.signal }))
+  const traced = await refused(shell, () =>
+    traceRun(line, { replication, ...keptStretch(line, flags, stretch) }, { seed, signal: shell.signal }),
+  )
   if (traced === null) {
     shown.end(true)
     return INTERRUPTED
@@ -121,24 +123,21 @@ async function picture(
   if (!(toSeconds > fromSeconds))
     throw new Misuse(`the run ends at ${formatDuration(line.window.endSeconds)}: there is nothing to show from there on`)
   const stays = carrierStays(trace, line).filter((stay) => carrier === undefined || carrier.includes(`${stay.carrier}`))
-  const { simulatedCell, tracePauses, traceStory } = await import('@loopwright/notebook')
   const { shiftStarts } = notes
-  const { question, cells } = traceStory(scenario, stays, {
-    ...storyOptions(source),
-    fromSeconds,
-    toSeconds,
-    shiftStarts,
-    pauses: tracePauses(trace, scenario),
-  })
-  const simulated = { seed, replications: 1, engineVersion: ENGINE_VERSION, partial: false }
-  const run = {
-    ...simulatedCell('simulated', scenario, file, simulated, ''),
-    sentence: `One run: replication ${replication}, seed ${seed}.`,
+  const tale = ({ simulatedCell, tracePauses, traceStory }: Notebook): Tale => {
+    const pauses = tracePauses(trace, scenario)
+    const { question, cells } = traceStory(scenario, stays, { ...storyOptions(source), fromSeconds, toSeconds, shiftStarts, pauses })
+    const simulated = { seed, replications: 1, engineVersion: ENGINE_VERSION, partial: false }
+    const run = {
+      ...simulatedCell('simulated', scenario, file, simulated, ''),
+      sentence: `One run: replication ${replication}, seed ${seed}.`,
+    }
+    return { question, cells: [...cells, run] }
   }
   return await tell(
     shell,
     { ...(out === undefined ? {} : { out }), ...(csv === undefined ? {} : { csv }), ...(csvStyle === undefined ? {} : { csvStyle }) },
-    { partial: false, document: null, tale: async () => ({ question, cells: [...cells, run] }), name: scenario.name, command },
+    { partial: false, document: null, tale, name: scenario.name, command },
   )
 }
 

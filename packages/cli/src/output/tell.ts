@@ -27,21 +27,29 @@ export interface AnsweredStudy {
   readonly partial: boolean
   /** what --json prints; null: the command has no such option */
   readonly document: (() => object) | null
-  readonly tale: () => Promise<Tale>
+  readonly tale: (notebook: Notebook) => Tale
   /** of the scenario: stands over the page's heading */
   readonly name: string
   /** repeats what was done */
   readonly command: string
 }
 
+/** What tells of results, loaded when there is one. */
+export type Notebook = typeof import('@loopwright/notebook')
+
+const TELLING = 'the result was put into words: it is not told'
+
 /** @returns  the exit code */
 export async function tell(shell: Shell, flags: OutputFlags, told: AnsweredStudy): Promise<number> {
-  if (flags.json === true && told.document !== null) shell.out.write(`${JSON.stringify(told.document(), null, 2)}\n`)
+  const { document } = told
+  if (flags.json === true && document !== null)
+    shell.out.write(`${await shell.inOneGo(TELLING, () => JSON.stringify(document(), null, 2))}\n`)
   const wantsPage = flags.out !== undefined && !told.partial
   const wantsMore = wantsHandouts(flags) && !told.partial
   if (flags.json !== true || flags.csv !== undefined || wantsPage || wantsMore) {
-    const { cellTables, printer, writePage } = await import('@loopwright/notebook')
-    const { question, cells } = await told.tale()
+    const notebook = await import('@loopwright/notebook')
+    const { cellTables, printer, writePage } = notebook
+    const { question, cells } = await shell.inOneGo(TELLING, () => told.tale(notebook))
     if (flags.json !== true) {
       const { print, end } = printer((text) => shell.out.write(`${text}\n`), lookOf(shell.out))
       for (const cell of cells) print(cell)
@@ -66,7 +74,7 @@ export async function tell(shell: Shell, flags: OutputFlags, told: AnsweredStudy
     }
     if (wantsMore) await writeHandouts(shell, flags, { question, scenarioName: name, cells, page: pageOf })
   }
-  if (!told.partial) return DONE
+  if (!told.partial) return shell.signal.aborted ? INTERRUPTED : DONE
   if (flags.out !== undefined || wantsHandouts(flags)) shell.err.write('stopped before the end: no page was written\n')
   return INTERRUPTED
 }
@@ -75,13 +83,13 @@ export async function tell(shell: Shell, flags: OutputFlags, told: AnsweredStudy
 export function storyOptions(
   source: Pick<Loaded, 'file' | 'text' | 'problems' | 'read'> &
     Partial<Pick<Loaded, 'variation'>> & { readonly notes: Pick<ScenarioNotes, 'shiftsPerDay' | 'shiftStarts'> },
-  { plain }: Pick<OutputFlags, 'plain'> = {},
+  { plain, partial = false }: Pick<OutputFlags, 'plain'> & { readonly partial?: boolean } = {},
 ) {
   const { file, text, read, problems, notes, variation = null } = source
   return {
     scenarioFile: file,
-    scenarioText: text,
-    read,
+    // of a study that was stopped no page is made, and its words shall not keep anybody waiting
+    ...(partial ? {} : { scenarioText: text, read }),
     variation,
     problems,
     notes,

@@ -6,6 +6,7 @@ import { fileURLToPath } from 'node:url'
 import { Worker } from 'node:worker_threads'
 import type { LoadedNotebook } from '@loopwright/notebook/machine'
 import { visibleStyled } from '@loopwright/charts/table'
+import { breakable } from './inOneGo.ts'
 import { checkWritable, listFolder, readBeside, readWhole, readWholeBytes, writeWhole } from './nodeFiles.ts'
 import { foundChromium, NO_CHROMIUM, printPdf } from './printPdf.ts'
 import { INTERRUPTED, type NotebookThreadOptions, type Shell, type Stream, type TypesPlace } from './shell.ts'
@@ -22,10 +23,13 @@ export interface NodeShell extends Shell {
 export function nodeShell(): NodeShell {
   const stop = new AbortController()
   let stoppedAt = Number.POSITIVE_INFINITY
-  const onStop = (): void => {
+  /** true: an echo */
+  const onStop = (): boolean => {
     if (performance.now() - stoppedAt > INSIST_MS) process.exit(INTERRUPTED)
+    const isEcho = stop.signal.aborted
     stoppedAt = Math.min(stoppedAt, performance.now())
     stop.abort()
+    return isEcho
   }
   process.on('SIGINT', onStop)
   process.on('SIGTERM', onStop)
@@ -51,6 +55,7 @@ export function nodeShell(): NodeShell {
     today: () => new Date(),
     environment: (name) => process.env[name],
     signal: stop.signal,
+    inOneGo: breakable(onStop),
   }
 }
 

@@ -42,6 +42,12 @@ export interface Shell {
   readonly environment: (name: string) => string | undefined
   /** aborted by Ctrl-C */
   readonly signal: AbortSignal
+  /**
+   * Does what may take long in one go; Ctrl-C ends it in the middle, by `Stopped`. It may be begun anew, so all it does is compute or begin.
+   *
+   * @param what  ends the sentence `stopped while …`
+   */
+  readonly inOneGo: <T>(what: string, work: () => T) => Promise<T>
 }
 
 /** The packages that run, as an editor may look for them. */
@@ -84,6 +90,23 @@ export class Misuse extends Error {
 /** It was asked rightly and could not be done: a disk that is full, a file that may not be written. */
 export class Failure extends Error {
   override readonly name = 'Failure'
+}
+
+/** Ctrl-C came before there was anything to tell; the sentence says where. */
+export class Stopped extends Error {
+  override readonly name = 'Stopped'
+}
+
+/**
+ * Does what nothing comes of after a Ctrl-C: then it is not even begun.
+ *
+ * @throws Stopped
+ */
+export async function unlessStopped<T>(shell: Pick<Shell, 'inOneGo' | 'signal'>, what: string, work: () => T): Promise<T> {
+  return await shell.inOneGo(what, () => {
+    if (shell.signal.aborted) throw new Stopped(`stopped while ${what}`)
+    return work()
+  })
 }
 
 /** Does what may be refused because of what the user asked: the refusal becomes a `Misuse`. */

@@ -25,4 +25,6 @@ export interface Effects {
   readonly store?: Store | null
   /** Aborted: the results so far are told, marked as partial. */
   readonly signal: AbortSignal
+  /** Does what may take long in one go, so that it can be stopped in the middle; `what` ends the sentence `stopped while …`. Default: it ends by itself. */
+  readonly inOneGo?: <T>(what: string, work: () => T) => Promise<T>
 }

@@ -90,11 +90,10 @@ export async function carryOut(
   if (!isNotebook(notebook))
     throw new TypeError(`${file} has no notebook as its default export: write \`export default notebook({ … }, …)\``)
   const { file: scenarioFile, text: scenarioText } = await besideOrHere(file, notebook.head.scenario, effects)
-  const { readBeside } = effects
-  const { scenario, notes, problems, ...said } = readScenario(
-    scenarioText,
-    readBeside === undefined ? {} : { files: (path) => readBeside(scenarioFile, path) },
-  )
+  const { readBeside, inOneGo } = effects
+  const files = readBeside === undefined ? {} : { files: (path: string) => readBeside(scenarioFile, path) }
+  const reading = () => readScenario(scenarioText, files)
+  const { scenario, notes, problems, ...said } = await (inOneGo?.('the scenario was read: nothing was run', reading) ?? reading())
   if (scenario === null || notes === null) return { status: 'wrong scenario', scenarioFile, scenarioText, problems }
 
   const read = { scenario, notes, ...said }

@@ -112,10 +112,10 @@ export function carrierSweepStory(scenario: Scenario, of: SweepResult | CarrierS
     station: scenario.line.stations.find((station) => station.zone === index)?.title ?? null,
     transfer: zone.transfer !== null,
   }))
-  const views = (figure: (count: SweepCount) => Figure): Views<Figure> => ({
+  const views = (figure: (count: SweepCount) => Figure, of = told): Views<Figure> => ({
     choice: CHOICE,
     shown: String(shown),
-    of: told.map((count) => ({ key: String(count.carriers), content: figure(count) })),
+    of: of.map((count) => ({ key: String(count.carriers), content: figure(count) })),
   })
   const chart = (id: string, figure: (count: SweepCount) => ChartFigure): ChartCell => ({
     kind: 'chart',
@@ -158,7 +158,13 @@ export function carrierSweepStory(scenario: Scenario, of: SweepResult | CarrierS
       shown: String(shown),
     } satisfies ChoiceCell,
     stations: chart('stations', (count) => stationTimes(count, { ...windowWords, states })),
-    plan: { kind: 'plan', id: 'plan', pageOnly: true, views: views((count) => occupancyPlan(scenario, count, words)) } satisfies PlanCell,
+    plan: {
+      kind: 'plan',
+      id: 'plan',
+      pageOnly: true,
+      // of a study that was stopped no page is made, and drawings of long lines take their time
+      views: views((count) => occupancyPlan(scenario, count, words), of.partial ? [answered] : told),
+    } satisfies PlanCell,
     occupancy: chart('zones', (count) => zoneOccupancy(count, { ...windowWords, places })),
     byHour: chart('hours', (count) => outputByHour(count, { ...windowWords, ...axes.hours, ...ghostOf(count) })),
     distribution: chart('spread', (count) => unitsSpread(count, { ...windowWords, ...axes.spread, ...ghostOf(count) })),

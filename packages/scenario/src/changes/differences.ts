@@ -1,9 +1,8 @@
 /** What differs between two scenarios, by path of their complete form: what a comparison really compares. */
 import { distributionKinds } from '@loopwright/stats'
-import { parse } from 'yaml'
 import { joinPath } from '../text/located.ts'
 import type { Scenario } from '../scenario.ts'
-import { untitled, writeScenario } from '../write/write.ts'
+import { untitled, writtenValues } from '../write/write.ts'
 import { type ZoneRun, zoneChanges } from './zoneChanges.ts'
 
 /** One value that differs between two scenarios, as text. */
@@ -75,7 +74,7 @@ interface Leaf {
 
 function leaves(scenario: Scenario): Map<string, Leaf> {
   const found = new Map<string, Leaf>()
-  const root = parse(writeScenario({ ...scenario, ...untitled(scenario.line) })) as Record<string, unknown>
+  const root = writtenValues({ ...scenario, ...untitled(scenario.line) })
   for (const [key, value] of Object.entries(root)) {
     if (LEFT_OUT.has(key)) continue
     if (!COLLECTIONS.has(key)) walk(value, key, (path, text) => found.set(path, { collection: null, place: null, rest: path, text }))

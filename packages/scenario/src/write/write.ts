@@ -37,6 +37,11 @@ export function writeScenario(scenario: Scenario): string {
   return texted(compose(scenario, { remarks: NO_REMARKS, wide: false }), '')
 }
 
+/** The same as values instead of text. */
+export function writtenValues(scenario: Scenario): Record<string, unknown> {
+  return compose(scenario, { remarks: NO_REMARKS, wide: false }).toJSON() as Record<string, unknown>
+}
+
 /** The nodes of a complete form as text, under a heading; '': none. */
 export function texted(root: YAMLMap, heading: string): string {
   const document = new Document(root)

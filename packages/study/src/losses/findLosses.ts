@@ -46,6 +46,8 @@ export interface Loss {
 }
 
 const PILOT = 12
+/** counts of the pilot; where more are between the knees of the law, as many as this, evenly */
+const PILOT_COUNTS = 40
 
 /**
  * The loss waterfall: from the forecast to the ideal, one cause after another, in a fixed order, all in the same worlds.
@@ -109,7 +111,9 @@ async function bestCount(line: LineSpec, seed: string, runner: Runner): Promise<
   if (carriersLow === null || carriersHigh === null || typeof line.carriers.start !== 'string') return own
   const last = Math.min(line.zones.length - 1, Math.max(carriersHigh, carriersLow) + 1)
   const from = Math.max(1, Math.min(carriersLow, last))
-  const counts = Array.from({ length: last - from + 1 }, (_, index) => from + index).filter((count) => count !== own)
+  const tried = Math.min(PILOT_COUNTS, last - from + 1)
+  const apart = tried === 1 ? 0 : (last - from) / (tried - 1)
+  const counts = Array.from({ length: tried }, (_, index) => Math.round(from + index * apart)).filter((count) => count !== own)
   runner.expect((counts.length + 1) * PILOT, 'how many carriers are best', true)
   const worlds = { seed: `${seed}-pilot`, from: 0, to: PILOT }
   const units = inCommon(await runner.run([line, ...counts.map((count) => withCarriers(line, count))], worlds)).map(unitsOf)

@@ -7,7 +7,7 @@ import { type Loaded, loadedText } from '../../loadScenario.ts'
 import { storyOptions, tell } from '../../output/tell.ts'
 import { checkOutputs } from '../../output/writeTables.ts'
 import { progress } from '../../shell/progress.ts'
-import { DONE, type Shell } from '../../shell/shell.ts'
+import { DONE, type Shell, Stopped } from '../../shell/shell.ts'
 import { refused, type StudyFlags } from '../../studyCommand.ts'
 import { threadsOf } from '../../threads.ts'
 
@@ -30,8 +30,7 @@ export async function assemble(shell: Shell, file: string, flags: AssembleFlags,
   const code = await tell(shell, flags, {
     partial: result?.partial === true,
     document: () => assembleDocument({ skeleton: file, written: flags.write ?? null, folder, assembly, differences, result }),
-    tale: async () => {
-      const { assembleStory, compareStory } = await import('@loopwright/notebook')
+    tale: ({ assembleStory, compareStory }) => {
       const story = result === null ? null : compareStory([before!.scenario, source.scenario], result, storyOptions(before!))
       const cells = story === null ? [] : [story.answer, ...story.warnings, story.table, story.sure]
       return assembleStory(
@@ -62,8 +61,9 @@ async function earlier(shell: Shell, file: string): Promise<Loaded | null> {
   const text = await shell.readFile(file).catch(() => null)
   if (text === null) return null
   try {
-    return loadedText(shell, file, text)
-  } catch {
+    return await loadedText(shell, file, text)
+  } catch (error) {
+    if (error instanceof Stopped) throw error
     shell.err.write(`"${file}" is there and does not read; it will be written over, and is compared with nothing\n`)
     return null
   }
@@ -83,7 +83,7 @@ async function compared(shell: Shell, [before, after]: readonly [Loaded, Loaded]
   }
   const told = progress(shell, `what the data changed, ${replications} replications each, seed ${seed}`, 2 * replications)
   const store = await openStore(shell, flags)
-  const result = await refused(
+  const result = await refused(shell, () =>
     compareLines(lines, { replications }, { seed, store, signal: shell.signal, onProgress: told.onProgress, ...threadsOf(flags, shell) }),
   )
   told.end(result.partial)

@@ -28,7 +28,7 @@ export async function mix(shell: Shell, files: readonly string[], flags: MixFlag
   const code = await tell(shell, flags, {
     partial: false,
     document: () => mixDocument(tables, study),
-    tale: async () => (await import('@loopwright/notebook')).mixStory(tables, study, flags.work !== undefined),
+    tale: ({ mixStory }) => mixStory(tables, study, flags.work !== undefined),
     name: files.map((file) => basename(file)).join(', '),
     command,
   })

@@ -47,7 +47,7 @@ export async function stoplog(shell: Shell, files: readonly string[], flags: Sto
   const code = await tell(shell, flags, {
     partial: false,
     document: () => stoplogDocument(logs, study),
-    tale: async () => (await import('@loopwright/notebook')).stopLogStory(logs, study),
+    tale: ({ stopLogStory }) => stopLogStory(logs, study),
     name: files.map((file) => basename(file)).join(', '),
     command,
   })

@@ -49,8 +49,8 @@ export async function times(shell: Shell, files: readonly string[], flags: Times
   const code = await tell(shell, flags, {
     partial: false,
     document: () => timesDocument(tables, studies),
-    tale: async () =>
-      (await import('@loopwright/notebook')).timesStory(tables, studies, {
+    tale: ({ timesStory }) =>
+      timesStory(tables, studies, {
         relative,
         allowance,
         ...(flags.rating === undefined ? {} : { rating: flags.rating }),

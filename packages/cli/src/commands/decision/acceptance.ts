@@ -2,7 +2,7 @@ import type { AcceptanceResult, Tale } from '@loopwright/notebook'
 import { acceptanceDocument, trialDocument } from '../../documents/decision/acceptanceDocument.ts'
 import type { Loaded } from '../../loadScenario.ts'
 import { acceptanceRuns } from '../../meetingRuns.ts'
-import { tell } from '../../output/tell.ts'
+import { type Notebook, tell } from '../../output/tell.ts'
 import { checkOutputs } from '../../output/writeTables.ts'
 import { refusals, type Shell } from '../../shell/shell.ts'
 import type { StudyFlags } from '../../studyCommand.ts'
@@ -11,11 +11,11 @@ import type { StudyFlags } from '../../studyCommand.ts'
 export async function acceptance(shell: Shell, file: string, flags: StudyFlags, command: string): Promise<number> {
   await checkOutputs(shell, flags)
   const { loaded, name, source, result } = await acceptanceRuns(shell, file, flags)
-  const { acceptanceStory } = await import('@loopwright/notebook')
   return await tell(shell, flags, {
     partial: false,
     document: () => acceptanceDocument(file, name, result),
-    tale: async () => await withTrials(acceptanceStory(source.scenario, name, loaded.decision.acceptance!, result), source, result),
+    tale: (notebook) =>
+      withTrials(notebook, notebook.acceptanceStory(source.scenario, name, loaded.decision.acceptance!, result), source, result),
     name: source.scenario.name,
     command,
   })
@@ -30,20 +30,24 @@ export interface TrialFlags extends StudyFlags {
 export async function trial(shell: Shell, file: string, flags: TrialFlags, command: string): Promise<number> {
   await checkOutputs(shell, flags)
   const { name, source, result } = await acceptanceRuns(shell, file, flags)
-  const { trialOf, trialStory } = await import('@loopwright/notebook')
+  const { trialOf } = await import('@loopwright/notebook')
   const stands = refusals(() => trialOf(flags.counts, result))
   return await tell(shell, flags, {
     partial: false,
     document: () => trialDocument(file, name, stands),
-    tale: async () => await withTrials(trialStory(name, stands), source, result),
+    tale: (notebook) => withTrials(notebook, notebook.trialStory(name, stands), source, result),
     name: source.scenario.name,
     command,
   })
 }
 
 /** A tale, and under it the trials that were simulated. */
-async function withTrials({ question, cells }: Tale, { scenario, file }: Loaded, { trials }: AcceptanceResult): Promise<Tale> {
-  const { simulatedCell } = await import('@loopwright/notebook')
+function withTrials(
+  { simulatedCell }: Notebook,
+  { question, cells }: Tale,
+  { scenario, file }: Loaded,
+  { trials }: AcceptanceResult,
+): Tale {
   const what = 'The line and the same line slower, in the same trials'
   return { question, cells: [...cells, simulatedCell('simulated', scenario, file, trials, what)] }
 }

@@ -45,17 +45,18 @@ export async function followup(shell: Shell, file: string, flags: FollowUpFlags,
     simulate: async (line: LineSpec) =>
       (await shiftRuns(shell, { scenario: { ...scenario, line } }, flags, 'what the recalibrated line makes')).counts[0]!.units,
     recalibrate: async (line: LineSpec, units: number) =>
-      await refused(recalibrate(line, units, { replications: STEP_REPLICATIONS }, options)),
+      await refused(shell, () => recalibrate(line, units, { replications: STEP_REPLICATIONS }, options)),
   }
-  const found = await refused(followUpOf(name, scenario, sweep.counts[0]!, { weeks, stations, stops, waits }, flags.seed, studies))
+  const found = await refused(shell, () =>
+    followUpOf(name, scenario, sweep.counts[0]!, { weeks, stations, stops, waits }, flags.seed, studies),
+  )
   const { line } = found
   if (line !== null && flags.write !== undefined) await shell.writeFile(flags.write, writeScenario({ ...scenario, line }))
   const runs = { ...found.runs, written: line !== null && flags.write !== undefined ? flags.write : null }
   return await tell(shell, flags, {
     partial: sweep.partial,
     document: () => followUpDocument(file, runs),
-    tale: async () => {
-      const { followUpStory, simulatedCell } = await import('@loopwright/notebook')
+    tale: ({ followUpStory, simulatedCell }) => {
       const { question, cells } = followUpStory(runs)
       return { question, cells: [...cells, simulatedCell('simulated', scenario, source.file, sweep, 'The line of the forecast', 'one')] }
     },

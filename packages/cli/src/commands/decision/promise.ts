@@ -33,7 +33,7 @@ export async function promise(shell: Shell, file: string, flags: StudyFlags, com
   return await tell(shell, flags, {
     partial,
     document: () => promiseDocument(file, runs, notebook.promiseOf(runs)),
-    tale: async () => {
+    tale: () => {
       const { question, cells } = notebook.promiseStory(runs)
       return {
         question,

@@ -1,0 +1,94 @@
+/**
+ * Ctrl-C, given to the command as typed, on lines of thousands of zones: at whatever it is, it ends by 130, and not because it was done. How long that takes is
+ * counted in what it did not do any more: a reading that is broken off tells nothing, a study that is stopped has not run all that was asked for.
+ */
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { afterAll, describe, expect, test } from 'vitest'
+import { type Ended, start } from './spawned.ts'
+
+const folder = mkdtempSync(join(tmpdir(), 'loopwright-stopped-'))
+afterAll(() => rmSync(folder, { recursive: true }))
+
+function lineOf(name: string, zones: number, carriers: number): string {
+  const file = join(folder, `${name}.yaml`)
+  const place = (part: number): string => `Z${String(Math.round(zones * part)).padStart(String(zones).length, '0')}`
+  const text = [
+    `format: 1\nname: ${zones} zones\nquestion: How much?\nwarmup: 1 min\nlength: 20 h`,
+    'drive: { speed: 15 m/min, reaction: 0.2 s }',
+    `carriers: { count: ${carriers}, length: 0.8 m }`,
+    `loop: ${zones} zones of 1 m`,
+    'stations:',
+    `  A: { zone: ${place(0.1)}, unload: { takeOff: 5 s }, load: { place: 6 s } }`,
+    `  B: { zone: ${place(0.4)}, work: { fit: exponential 4 s } }`,
+    `  C: { zone: ${place(0.7)}, work: { test: exponential 4 s } }`,
+    'stops: { jam: { at: A, after: exponential 40 min, lasts: exponential 60 s } }',
+  ]
+  writeFileSync(file, `${text.join('\n')}\n`)
+  return file
+}
+
+const LONG = lineOf('long', 5000, 2000)
+const MIDDLE = lineOf('middle', 200, 80)
+const NOTEBOOK = join(folder, 'long.ts')
+writeFileSync(
+  NOTEBOOK,
+  `import { notebook } from '@loopwright/notebook'
+export default notebook({ title: 'Long', scenario: 'long.yaml' }, async ({ sweep }) => void (await sweep({ carriers: [2000, 2001], replications: 50 })))\n`,
+)
+
+const stopped = ({ code, out, err }: Ended): void => {
+  expect(err + out).not.toMatch(/defect|\n\s+at /)
+  expect(code).toBe(130)
+}
+
+describe('in the middle of the runs', () => {
+  test.each([
+    ['run', LONG, '--replications', '1000'],
+    ['run', LONG, '--replications', '1000', '--json'],
+    ['sweep', LONG, '--carriers', '2000..2003', '--replications', '1000'],
+    ['carriers', LONG],
+    ['losses', LONG, '--replications', '1000'],
+    ['drivers', LONG, '--replications', '1000'],
+    ['forecast', LONG, '--replications', '1000'],
+    ['compare', LONG, '--set', 'fast: drive.speed=20 m/min', '--replications', '1000'],
+    ['grid', LONG, '--carriers', '2000..2001', '--replications', '1000'],
+    ['steady', LONG],
+    ['trace', LONG],
+    ['notebook', NOTEBOOK],
+    ['order', MIDDLE, '--move', 'B,C'],
+    ['order', LONG, '--move', 'B'],
+  ])('%s %s %s %s', async (...words) => {
+    const running = start(words, folder)
+    await running.saidOnErr('\n')
+    setTimeout(running.interrupt, 300)
+    const ended = await running.ended
+    stopped(ended)
+    expect(ended.err).not.toMatch(/^done:/m)
+  })
+})
+
+describe('while the file is read', () => {
+  test.each([['check'], ['resolve'], ['balance', '--stations', '2']])('%s', async (name, ...more) => {
+    const words = [name, LONG, ...more]
+    // from when on it listens is not told: before, the signal ends it, and it has not said a word either
+    for (const after of [1200, 700, 400]) {
+      const running = start(words, folder)
+      setTimeout(running.interrupt, after)
+      const { code, out, err } = await running.ended
+      expect(err + out).not.toMatch(/defect|\n\s+at /)
+      if (code !== 0) expect([code, out]).toEqual([130, ''])
+      if (code === 130) return
+    }
+  })
+})
+
+test('a second Ctrl-C ends it on the spot', async () => {
+  const running = start(['run', LONG, '--engine', 'events', '--yes'], folder)
+  await running.saidOnErr('\n')
+  const again = setInterval(running.interrupt, 1100)
+  const ended = await running.ended
+  clearInterval(again)
+  stopped(ended)
+})
