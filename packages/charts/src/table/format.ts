@@ -50,9 +50,21 @@ export function differenceDecimals(mean: number, halfWidth: number): number {
  * @example formatWithHalfWidth(330.2133, 0.86) // => '330 ± 1'
  */
 export function formatWithHalfWidth(value: number, halfWidth: number, decimalsMax = 0): string {
+  const parts = roundedParts(value, halfWidth, decimalsMax)
+  return parts.half === null ? parts.value : `${parts.value} ± ${parts.half}`
+}
+
+/**
+ * The two numbers of `formatWithHalfWidth` apart; `half` is null where there is no chance in the mean.
+ *
+ * @example roundedParts(330.2133, 0.86) // => { value: '330', half: '1' }
+ */
+export function roundedParts(value: number, halfWidth: number, decimalsMax = 0): { readonly value: string; readonly half: string | null } {
   const decimals = decimalsFor(halfWidth, decimalsMax)
-  if (halfWidth === 0) return formatNumber(value, decimals)
-  return `${formatNumber(value, decimals)} ± ${formatNumber(Math.max(halfWidth, 10 ** -decimals), decimals)}`
+  return {
+    value: formatNumber(value, decimals),
+    half: halfWidth === 0 ? null : formatNumber(Math.max(halfWidth, 10 ** -decimals), decimals),
+  }
 }
 
 /**

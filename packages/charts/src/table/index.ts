@@ -9,6 +9,7 @@ export {
   formatShare,
   percent,
   formatWithHalfWidth,
+  roundedParts,
   differenceDecimals,
   formatDuration,
   formatStretch,

@@ -1,9 +1,10 @@
 /** The document of `loopwright balance --json`. */
 import type { BalanceResult } from '@loopwright/study/change'
-import { documentSchema, list, number, only, record, type Schema, share, text } from './schemaParts.ts'
+import { documentSchema, list, number, record, type Schema, share, text } from './schemaParts.ts'
+import { formHead, formHeadSchema } from './form.ts'
 
 export function balanceDocument(file: string, { kind, ...rest }: BalanceResult): object {
-  return { format: 1, document: kind, file, ...rest }
+  return { ...formHead(kind), file, ...rest }
 }
 
 /** JSON Schema of that document. */
@@ -12,8 +13,7 @@ export function balanceSchema(): Schema {
     'Tasks shared among stations, by loopwright',
     record(
       {
-        format: only(1, 'version of this form'),
-        document: only('balance', 'what this document tells'),
+        ...formHeadSchema('balance'),
         file: text('table or scenario, as given'),
         cycleSeconds: number('the cycle that the grouping keeps, mean times'),
         stations: list(

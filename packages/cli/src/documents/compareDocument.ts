@@ -18,6 +18,7 @@ import {
   verdict,
   words,
 } from './schemaParts.ts'
+import { formHead } from './form.ts'
 
 /** What was changed from the first line to another. */
 export interface ChangedInputs {
@@ -29,8 +30,7 @@ export interface ChangedInputs {
 export function compareDocument(result: CompareResult, inputs: readonly ChangedInputs[]): object {
   const { kind, lines, pairs, ...rest } = result
   return {
-    format: 1,
-    document: kind,
+    ...formHead(kind),
     ...rest,
     lines: lines.map((line, index) => ({ ...inputs[index]!, ...line })),
     pairs: pairs.map(({ first, second, difference }) => ({ first: lines[first]!.name, second: lines[second]!.name, difference })),

@@ -20,14 +20,14 @@ import {
   text,
   words,
 } from './schemaParts.ts'
+import { formHead } from './form.ts'
 
 export function driverDocument(source: Source, result: DriverResult): object {
   const { kind, law, limits, drivers, explanation, wholeChanges, diagnosis, ...rest } = result
   const { line } = source.scenario
   const name = (station: number | null): string | null => (station === null ? null : line.stations[station]!.name)
   return {
-    format: 1,
-    document: kind,
+    ...formHead(kind),
     scenario: scenarioHead(source),
     ...rest,
     drivers: drivers.map((driver, index) => ({ ...driver, station: name(driver.station), limits: limits.includes(index) })),

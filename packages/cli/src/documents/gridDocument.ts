@@ -18,14 +18,14 @@ import {
   text,
   verdict,
 } from './schemaParts.ts'
+import { formHead } from './form.ts'
 
 export function gridDocument(source: Source, result: GridResult): object {
   const { kind, engineVersion, seed, replications, partial, level, window, factors, points, base, outside, best, effects } = result
   const nameOf = (factor: number): string => factors[factor]!.name
   const levelOf = (factor: number, at: number): string => factors[factor]!.levels[at]!
   return {
-    format: 1,
-    document: kind,
+    ...formHead(kind),
     scenario: scenarioHead(source),
     engineVersion,
     seed,

@@ -3,7 +3,8 @@ import type { LineSpec } from '@loopwright/line'
 import { type Law, workingSeconds } from '@loopwright/line/bounds'
 import type { Scenario } from '@loopwright/scenario'
 import { named } from './named.ts'
-import { count, flag, list, map, number, only, orNull, record, type Schema, share, text } from './schemaParts.ts'
+import { count, flag, list, map, number, orNull, record, type Schema, share, text } from './schemaParts.ts'
+import { formHead, formHeadSchema } from './form.ts'
 
 /** What a document is made from, beside its result. */
 export interface Source {
@@ -32,8 +33,7 @@ interface Runs {
 /** How the document of a study of one line begins. */
 export function runsHead(source: Source, { kind, engineVersion, seed, replications, chance, partial, plan, window }: Runs): object {
   return {
-    format: 1,
-    document: kind,
+    ...formHead(kind),
     scenario: scenarioHead(source),
     engineVersion,
     seed,
@@ -80,8 +80,7 @@ export const scenarioSchema = (of: string = 'what was simulated'): Schema =>
   )
 
 export const headSchema = (document: string, replications: string): Record<string, Schema> => ({
-  format: only(1, 'version of this form'),
-  document: only(document, 'what this document tells'),
+  ...formHeadSchema(document),
   scenario: scenarioSchema(),
   engineVersion: text('version of the engine'),
   seed: text('names the random worlds'),
@@ -93,8 +92,7 @@ export const headSchema = (document: string, replications: string): Record<strin
 
 /** How the schema of a study of several lines begins. */
 export const studyHead = (document: string): Record<string, Schema> => ({
-  format: only(1, 'version of this form'),
-  document: only(document, 'what this document tells'),
+  ...formHeadSchema(document),
   engineVersion: text('version of the engine'),
   seed: text('names the random worlds'),
   replications: count('asked for, per line'),

@@ -3,9 +3,10 @@ import type { LossResult } from '@loopwright/study'
 import { differenceSchema } from './compareDocument.ts'
 import { scenarioHead, scenarioSchema, type Source, studyHead } from './head.ts'
 import { count, documentSchema, list, orNull, outputInterval, record, type Schema, text, words } from './schemaParts.ts'
+import { formHead } from './form.ts'
 
 export function lossDocument(source: Source, { kind, ...rest }: LossResult): object {
-  return { format: 1, document: kind, scenario: scenarioHead(source), ...rest }
+  return { ...formHead(kind), scenario: scenarioHead(source), ...rest }
 }
 
 /** JSON Schema of that document. */

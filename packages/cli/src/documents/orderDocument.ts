@@ -17,14 +17,14 @@ import {
   text,
   words,
 } from './schemaParts.ts'
+import { formHead } from './form.ts'
 
 export function orderDocument(source: Source, result: OrderResult, replications: number): object {
   const { kind, candidates, choice, table, ...rest } = result
   const { line } = source.scenario
   const rows = new Map(table?.rows.map((row) => [row.system, row]))
   return {
-    format: 1,
-    document: kind,
+    ...formHead(kind),
     scenario: scenarioHead(source),
     replications,
     ...rest,

@@ -4,6 +4,7 @@ import type { Law } from '@loopwright/line/bounds'
 import { ENGINE_VERSION } from '@loopwright/study'
 import { lawDocument, type Source, scenarioHead } from './head.ts'
 import type { TraceEvent } from './traceEvents.ts'
+import { formHead } from './form.ts'
 
 /** What the run came from, beside the run itself. */
 export interface RunExtras {
@@ -16,8 +17,7 @@ export function runDocument(source: Source, run: RunResult, extras: RunExtras): 
   const { line, plan } = source.scenario
   const { seed, replication, window, end, stations, zones, carriers, ...measures } = run
   return {
-    format: 1,
-    document: 'run',
+    ...formHead('run'),
     scenario: scenarioHead(source),
     engineVersion: ENGINE_VERSION,
     seed,

@@ -2,9 +2,10 @@
 import type { SteadyResult } from '@loopwright/study'
 import { scenarioHead, scenarioSchema, type Source, studyHead } from './head.ts'
 import { count, documentSchema, list, number, orNull, outputInterval, record, type Schema, text, words } from './schemaParts.ts'
+import { formHead } from './form.ts'
 
 export function steadyDocument(source: Source, { kind, ...rest }: SteadyResult): object {
-  return { format: 1, document: kind, scenario: scenarioHead(source), partial: rest.status === 'stopped', ...rest }
+  return { ...formHead(kind), scenario: scenarioHead(source), partial: rest.status === 'stopped', ...rest }
 }
 
 const cut = (of: string): Schema =>

@@ -1,7 +1,8 @@
 /** What `loopwright trace --json` prints: one JSON record a line (NDJSON), first a heading, then the events. */
 import { TRACE_KINDS } from '@loopwright/line'
 import { type Source, scenarioHead, scenarioSchema } from './head.ts'
-import { count, documentSchema, number, only, orNull, record, type Schema, text, words } from './schemaParts.ts'
+import { count, documentSchema, number, orNull, record, type Schema, text, words } from './schemaParts.ts'
+import { formHead, formHeadSchema } from './form.ts'
 
 export interface TraceOf {
   readonly engineVersion: string
@@ -11,7 +12,7 @@ export interface TraceOf {
 
 /** The first line. */
 export function traceHead(source: Source, of: TraceOf): object {
-  return { format: 1, document: 'trace', scenario: scenarioHead(source), ...of }
+  return { ...formHead('trace'), scenario: scenarioHead(source), ...of }
 }
 
 /** JSON Schema of one line. */
@@ -20,8 +21,7 @@ export function traceSchema(): Schema {
     anyOf: [
       record(
         {
-          format: only(1, 'version of this form'),
-          document: only('trace', 'what these lines tell'),
+          ...formHeadSchema('trace'),
           scenario: scenarioSchema(),
           engineVersion: text('version of the engine'),
           seed: text('names the random worlds'),

@@ -1,11 +1,11 @@
 /** Money as people read it: rounded by its spread, with its currency. */
-import { formatNumber, formatWithHalfWidth } from '@loopwright/charts/table'
+import { formatNumber, roundedParts } from '@loopwright/charts/table'
 import type { Range } from '@loopwright/decide'
 
 /** "105 000 €", rounded by how far it may be off. */
 export function moneyText(value: number, currency: string, range: Range | null = null): string {
   const half = range === null ? 0 : (range.p90 - range.p10) / 2
-  return `${formatWithHalfWidth(value, half).split(' ± ')[0]} ${currency}`
+  return `${roundedParts(value, half).value} ${currency}`
 }
 
 /** "47 months" */

@@ -1,5 +1,5 @@
 /** The story of a forecast, as cells: what may be promised per shift and per week, what it rests on. */
-import { capital, formatNumber, formatShare, formatWithHalfWidth } from '@loopwright/charts/table'
+import { capital, formatNumber, formatShare, roundedParts } from '@loopwright/charts/table'
 import type { QuantileEstimate } from '@loopwright/stats'
 import type { Scenario } from '@loopwright/scenario'
 import { type CarrierSweepStory, carrierSweepStory, countCells } from '../sweep/carrierSweepStory.ts'
@@ -218,5 +218,5 @@ function sureSentences({ shift, week, shiftsPerWeek, sweep }: ForecastResult, wo
 
 const text = (value: number): string => formatNumber(value, 0)
 /** Rounded as in the table, by its interval. */
-const average = ({ mean, halfWidth }: NonNullable<Spread['mean']>): string => formatWithHalfWidth(mean, halfWidth).split(' ± ')[0]!
-const half = ({ mean, halfWidth }: NonNullable<Spread['mean']>): string => formatWithHalfWidth(mean, halfWidth).split(' ± ')[1]!
+const average = ({ mean, halfWidth }: NonNullable<Spread['mean']>): string => roundedParts(mean, halfWidth).value
+const half = ({ mean, halfWidth }: NonNullable<Spread['mean']>): string => roundedParts(mean, halfWidth).half ?? '0'

@@ -1,5 +1,5 @@
 /** What may be promised with one number of carriers, in two sentences: a shift, and a week of shifts. */
-import { capital, formatNumber, formatWithHalfWidth } from '@loopwright/charts/table'
+import { capital, formatNumber, roundedParts } from '@loopwright/charts/table'
 import { quantileEstimate } from '@loopwright/stats'
 import type { SweepCount } from '@loopwright/study'
 import { type ProseCell, proseCell } from '../cells/cell.ts'
@@ -39,7 +39,7 @@ function weekSentences(count: SweepCount, words: Period, shiftsPerWeek: number):
   const { mean, halfWidth } = count.mean
   const week = capital(weekWords(shiftsPerWeek, words))
   if (isFixed(count)) return [`${week} makes ${unitsOf(formatNumber(mean * shiftsPerWeek, 0))}.`]
-  const made = formatWithHalfWidth(mean * shiftsPerWeek, halfWidth * shiftsPerWeek).split(' ± ')[0]!
+  const made = roundedParts(mean * shiftsPerWeek, halfWidth * shiftsPerWeek).value
   const weeks = weeksOf(count.units, shiftsPerWeek)
   if (weeks.length < FEW) return [`${week} makes ${unitsOf(made)} on average.`]
   return [

@@ -1,5 +1,5 @@
 /** What a choice among station orders says, in sentences. */
-import { capital, formatNumber, formatShare, formatWithHalfWidth } from '@loopwright/charts/table'
+import { capital, formatNumber, formatShare, formatWithHalfWidth, roundedParts } from '@loopwright/charts/table'
 import { type LineSpec, listWords } from '@loopwright/line'
 import type { OrderResult } from '@loopwright/study'
 import type { Places } from '@loopwright/study/change'
@@ -77,7 +77,7 @@ export function orderFigures(line: Stations, result: OrderResult, { each }: Word
       : [
           {
             label: 'Today’s order',
-            value: formatWithHalfWidth(todayMean.mean, todayMean.halfWidth).split(' ± ')[0]!,
+            value: roundedParts(todayMean.mean, todayMean.halfWidth).value,
             sure: `units ${each}`,
           },
         ]),

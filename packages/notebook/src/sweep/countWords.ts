@@ -1,4 +1,4 @@
-import { formatNumber, formatWithHalfWidth } from '@loopwright/charts/table'
+import { formatNumber, roundedParts } from '@loopwright/charts/table'
 import type { SweepCount } from '@loopwright/study'
 
 /** The numbers of one count as texts: each has one rounding, wherever it stands on a page. */
@@ -19,11 +19,10 @@ export const NOT_KNOWN = '–'
 /** Units per window of one count; a dash where there are fewer than 2 replications. */
 export function countWords(count: Pick<SweepCount, 'mean' | 'p10' | 'p50' | 'singleShift'>): CountWords {
   const whole = (value: number | undefined): string | null => (value === undefined ? null : formatNumber(value, 0))
-  const both = count.mean === null ? NOT_KNOWN : formatWithHalfWidth(count.mean.mean, count.mean.halfWidth)
-  const [mean = NOT_KNOWN, halfWidth = NOT_KNOWN] = both.split(' ± ')
+  const parts = count.mean === null ? null : roundedParts(count.mean.mean, count.mean.halfWidth)
   return {
-    mean,
-    halfWidth,
+    mean: parts?.value ?? NOT_KNOWN,
+    halfWidth: parts?.half ?? NOT_KNOWN,
     p10: whole(count.p10?.point),
     p50: whole(count.p50?.point),
     low: whole(count.singleShift === null ? undefined : Math.max(0, count.singleShift.low)),

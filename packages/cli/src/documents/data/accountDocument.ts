@@ -1,6 +1,7 @@
 /** What became of the rows of a table, in documents. */
 import type { Account } from '@loopwright/measure'
-import { count, flag, list, only, record, type Schema, text } from '../schemaParts.ts'
+import { count, flag, list, record, type Schema, text } from '../schemaParts.ts'
+import { formHead, formHeadSchema } from '../form.ts'
 
 interface ReadTable {
   readonly file: string
@@ -11,14 +12,12 @@ interface ReadTable {
 
 /** How the document of tables begins. */
 export const tablesHead = (document: string, tables: readonly ReadTable[]): object => ({
-  format: 1,
-  document,
+  ...formHead(document),
   files: tables.map(fileDocument),
 })
 
 export const tablesHeadSchema = (document: string): Record<string, Schema> => ({
-  format: only(1, 'version of this form'),
-  document: only(document, 'what this document tells'),
+  ...formHeadSchema(document),
   files: list(accountSchema(), 'in the order given'),
 })
 

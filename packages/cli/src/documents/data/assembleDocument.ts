@@ -4,7 +4,8 @@ import type { Difference } from '@loopwright/scenario'
 import type { CompareResult } from '@loopwright/study'
 import type { Folder } from '../../dataFolder.ts'
 import { accountSchema, fileDocument } from './accountDocument.ts'
-import { documentSchema, list, only, orNull, record, type Schema, text } from '../schemaParts.ts'
+import { documentSchema, list, orNull, record, type Schema, text } from '../schemaParts.ts'
+import { formHead, formHeadSchema } from '../form.ts'
 
 interface Told {
   readonly skeleton: string
@@ -18,8 +19,7 @@ interface Told {
 export function assembleDocument({ skeleton, written, folder, assembly, differences, result }: Told): object {
   const difference = result?.pairs[0]?.difference ?? null
   return {
-    format: 1,
-    document: 'assemble',
+    ...formHead('assemble'),
     skeleton,
     written,
     files: folder.files.map(fileDocument),
@@ -41,8 +41,7 @@ export function assembleSchema(): Schema {
     'A scenario of data, by loopwright',
     record(
       {
-        format: only(1, 'version of this form'),
-        document: only('assemble', 'what this document tells'),
+        ...formHeadSchema('assemble'),
         skeleton: text('file, as given'),
         written: orNull(text('file of the complete scenario; null: none')),
         files: list(accountSchema(), 'tables of the folder'),

@@ -1,14 +1,14 @@
 /** Parts that the documents of decisions share. */
 import type { Alternative } from '@loopwright/decide'
 import type { DecisionRuns } from '@loopwright/notebook'
-import { count, flag, list, number, only, orNull, outputInterval, record, type Schema, text, words } from '../schemaParts.ts'
+import { count, flag, list, number, orNull, outputInterval, record, type Schema, text, words } from '../schemaParts.ts'
+import { formHead, formHeadSchema } from '../form.ts'
 
 /** How the document of a decision begins. */
 export function decisionHead(document: string, { decision, file, result: { comparison, partial, people } }: DecisionRuns): object {
   const { engineVersion, seed, replications, lines } = comparison
   return {
-    format: 1,
-    document,
+    ...formHead(document),
     file,
     engineVersion,
     seed,
@@ -32,18 +32,16 @@ export const doubted = (of: string): Schema =>
   record({ value: number(of), doubt: number('share of the value, 0 … 1: the true one lies within, anywhere alike') }, of)
 
 /** How the document of one alternative begins. */
-export const alternativeHead = (document: string, file: string, name: string): object => ({ format: 1, document, file, name })
+export const alternativeHead = (document: string, file: string, name: string): object => ({ ...formHead(document), file, name })
 
 export const alternativeHeadSchema = (document: string): Record<string, Schema> => ({
-  format: only(1, 'version of this form'),
-  document: only(document, 'what this document tells'),
+  ...formHeadSchema(document),
   file: text('decision file, as given'),
   name: text('of the alternative'),
 })
 
 export const decisionHeadSchema = (document: string): Record<string, Schema> => ({
-  format: only(1, 'version of this form'),
-  document: only(document, 'what this document tells'),
+  ...formHeadSchema(document),
   file: text('decision file, as given'),
   engineVersion: text('version of the engine'),
   seed: text('names the random worlds'),
