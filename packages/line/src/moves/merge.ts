@@ -11,7 +11,7 @@ function isEarlier(line: Line, path: number, other: number): boolean {
 }
 
 /** Whether the merge of the zone that both lead to lets `path` go before `other`. */
-function goesBefore(line: Line, path: number, other: number): boolean {
+export function goesBefore(line: Line, path: number, other: number): boolean {
   const { graph } = line
   const to = graph.pathTo[path]!
   if (graph.mergeAlternates[to] === 1) {

@@ -1,6 +1,6 @@
 /** Sending operators: to the station, or the push or pull, that has called longest. (MODEL.md §5, §6) */
 import { pathThatStarts } from './move.ts'
-import { arrive, hasFreeOperator, nearestFree } from '../operators/operators.ts'
+import { arrive, hasFreeOperator, nearestFree, walkTo } from '../operators/operators.ts'
 import type { Line } from '../state/line.ts'
 import { NONE, takeAt } from '../state/lists.ts'
 import { startTimer } from '../build/timer.ts'
@@ -72,7 +72,7 @@ function sendToPath(line: Line, path: number): void {
 /** @param task  the station, or the number of stations plus the path */
 function send(line: Line, operator: number, task: number, station: number): void {
   const { staff, slots } = line
-  const walk = staff.walkSeconds[staff.operatorPlace[operator]! * line.stations + station]!
+  const walk = staff.walkSeconds[walkTo(line, operator, station)]!
   staff.operatorsFree--
   staff.operatorTask[operator] = task
   staff.operatorPlace[operator] = station

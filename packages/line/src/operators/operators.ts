@@ -72,6 +72,20 @@ export function restartHandling(line: Line): void {
   staff.handlingSeconds.fill(0)
 }
 
+/** Place in `walkSeconds` of the operator's walk to the station from where he stands. */
+export function walkTo({ staff, stations }: Line, operator: number, station: number): number {
+  return staff.operatorPlace[operator]! * stations + station
+}
+
+/** The operator, who is free and stands at the station, works there from now on. */
+export function takeWhereHeStands({ staff, calls }: Line, operator: number, station: number): void {
+  staff.operatorsFree--
+  staff.operatorTask[operator] = station
+  staff.operatorPlace[operator] = station
+  calls.stationSent[station]!++
+  calls.stationThere[station]!++
+}
+
 /** The nearest free operator who covers the station: least walk, then lower index; NONE: there is none. */
 export function nearestFree(line: Line, station: number): number {
   const { staff } = line
@@ -81,7 +95,7 @@ export function nearestFree(line: Line, station: number): number {
   for (let k = first[station]!; k < first[station + 1]!; k++) {
     const operator = items[k]!
     if (staff.operatorTask[operator] !== NONE) continue
-    const walk = staff.walkSeconds[staff.operatorPlace[operator]! * line.stations + station]!
+    const walk = staff.walkSeconds[walkTo(line, operator, station)]!
     if (best !== NONE && walk >= bestWalk) continue
     best = operator
     bestWalk = walk

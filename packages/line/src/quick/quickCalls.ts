@@ -11,6 +11,7 @@ import { becomeDone } from '../moves/zone.ts'
 import { freeStation, onWalkEnd } from '../operators/operators.ts'
 import { prepareDuty, setFirstAside } from '../work/calls.ts'
 import { endDuty, firstDuty, startFirstWork, startRelease } from '../work/station.ts'
+import { isQuiet, startsAlone, startsManned } from './quickAlone.ts'
 import { settleRests } from './quickRest.ts'
 import type { Quick } from './quickZones.ts'
 
@@ -40,6 +41,7 @@ export function goesOnCalled(line: Line, quick: Quick, station: number, carrier:
     }
   }
   freeStation(line, station)
+  if (isQuiet(line) && !endsNow(line)) return false
   startCalled(line)
   if (isOver(line)) {
     line.collector.judge()
@@ -57,12 +59,22 @@ export function onCall(line: Line, quick: Quick, slot: number): void {
   if (slot >= receiverSlot) onReceiverEnd(line, slot - receiverSlot)
   else if (slot >= supplySlot) onProductArrival(line, slot - supplySlot)
   else onWalkEnd(line, slot - line.slots.operatorSlot)
+  if (isQuiet(line) && !endsNow(line)) return
+  const station = startsManned(line)
+  if (station !== NONE) {
+    leaveWhatEndsNow(line, quick, station)
+    return
+  }
   startCalled(line)
   if (isOver(line)) line.collector.judge()
   else leaveRest(line, quick)
 }
 
 function prepare(line: Line, quick: Quick, station: number, carrier: number, duty: number): void {
+  if (startsAlone(line, station, carrier, duty)) {
+    leaveWhatEndsNow(line, quick, station)
+    return
+  }
   const { work } = line
   work.stationDuty[station] = duty
   line.moves.carrierPhase[carrier] = WORK_PENDING
@@ -93,6 +105,13 @@ function endsNow({ queue, now }: Line): boolean {
 }
 
 const isOver = (line: Line): boolean => line.moves.moveList.length === 0 && !endsNow(line)
+
+/** Work that takes no time ends at this instant still. */
+function leaveWhatEndsNow(line: Line, quick: Quick, station: number): void {
+  if (!endsNow(line)) return
+  line.collector.touch(line.work.stationZone[station]!)
+  leaveRest(line, quick)
+}
 
 /** What is left of the instant is handled as any other. */
 function leaveRest(line: Line, quick: Quick): void {

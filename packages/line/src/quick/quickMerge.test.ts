@@ -15,7 +15,7 @@ function merging(start: readonly number[]): { line: Line; quick: Quick } {
   return { line, quick: makeQuick(line)! }
 }
 
-test('nobody waits before the merge, or one, or several, between whom the merge decides', () => {
+test('nobody waits before the merge, or one, or several, of whom the lower path goes first where both have waited as long', () => {
   const found = [[3], [1], [0, 1]].map((start) => {
     const { line, quick } = merging(start)
     return [isWaitedForAtMerge(line, 2, quick.restIsKnown), waitsToMerge(line, quick, 2)]
@@ -23,7 +23,7 @@ test('nobody waits before the merge, or one, or several, between whom the merge 
   expect(found).toEqual([
     [false, NONE],
     [true, 1],
-    [true, SEVERAL],
+    [true, 0],
   ])
 })
 
@@ -36,4 +36,12 @@ test('who will be at rest later is waited with, gets a timer, and does not start
   quick.known = 1
   expect([isWaitedForAtMerge(line, 2, quick.restIsKnown), waitsToMerge(line, quick, 2)]).toEqual([true, NONE])
   expect([quick.known, line.queue.firstTime(), line.queue.first()]).toEqual([0, 7, line.slots.arrivalSlot + 2])
+})
+
+test('of several the longest waiting goes first; where a stop may hold one of them it is not said here', () => {
+  const { line, quick } = merging([0, 1])
+  line.moves.carrierSince[0] = 5
+  expect(waitsToMerge(line, quick, 2)).toBe(1)
+  line.stops.zoneHeld[1] = 1
+  expect(waitsToMerge(line, { ...quick, mayHold: true }, 2)).toBe(SEVERAL)
 })

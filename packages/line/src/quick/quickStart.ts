@@ -45,64 +45,58 @@ const STARTS = 1_000
 
 /** Starts the move along the path now, and all that follows from it and from nothing else. */
 export function startQuick(line: Line, quick: Quick, firstPath: number, startsAtSpeed: number): void {
-  const { queue, collector, moves, followsZones } = line
+  const { queue, collector, moves, graph, slots, work } = line
+  const { zoneSeconds, stationSeconds, carrierSeconds } = collector
   const { times } = queue
-  const { arrivalSlot, clearSlot } = line.slots
-  const { zoneStation, stationServed } = line.work
-  const { zoneState, zoneClearing, clearAt, zoneCarrier, zoneClaimant, pathLooks, pathCarrier } = moves
-  const { carrierPhase, carrierPath, carrierZone } = moves
-  const { pathFrom, pathTo, isLoop } = line.graph
-  const { lapZone, zoneSeconds, stationState, stationSeconds } = collector
-  const { zoneState: zoneIs, carrierState: carrierIs, carrierSeconds, movesOut } = collector
-  const { flags, pathFlags, restAt, restIsKnown, lookAt, onward, behind, until } = quick
-  const { pathPace, paceSeconds } = quick.paces
+  const { paces, until } = quick
   let path = firstPath
   let atSpeed = startsAtSpeed
   let at = line.now
-  // the zone that the carrier left first: who waits behind it may follow
+  // the zone that the carrier left first: who waits quick.behind it may follow
   let left: number = NONE
   for (let starts = 0; ; starts++) {
     // what is told of the zones, the carrier and the stations, then what becomes of them
     line.activity++
-    const from = pathFrom[path]!
-    const to = pathTo[path]!
-    const pathFlag = pathFlags[path]!
-    const carrier = zoneCarrier[from]!
-    if (zoneClearing[to] === CLEAR_KNOWN) {
-      const clear = clearAt[to]!
-      zoneClearing[to] = CLEAR_NOW
+    const from = graph.pathFrom[path]!
+    const to = graph.pathTo[path]!
+    const pathFlag = quick.pathFlags[path]!
+    const carrier = moves.zoneCarrier[from]!
+    if (moves.zoneClearing[to] === CLEAR_KNOWN) {
+      const clear = moves.clearAt[to]!
+      moves.zoneClearing[to] = CLEAR_NOW
       line.events++
-      zoneSeconds[to * ZONE_WIDTH + zoneIs[to]!]! += clear - zoneSeconds[to * ZONE_WIDTH + ZONE_SINCE]!
+      zoneSeconds[to * ZONE_WIDTH + collector.zoneState[to]!]! += clear - zoneSeconds[to * ZONE_WIDTH + ZONE_SINCE]!
       zoneSeconds[to * ZONE_WIDTH + ZONE_SINCE] = clear
-      zoneIs[to] = Z_FREE
-      const station = zoneStation[to]!
-      if (station !== NONE && stationState[station] === S_EXCHANGING) {
+      collector.zoneState[to] = Z_FREE
+      const station = work.zoneStation[to]!
+      if (station !== NONE && collector.stationState[station] === S_EXCHANGING) {
         stationSeconds[station * STATION_WIDTH + S_EXCHANGING]! += clear - stationSeconds[station * STATION_WIDTH + STATION_SINCE]!
         stationSeconds[station * STATION_WIDTH + STATION_SINCE] = clear
-        stationState[station] = S_STARVED
+        collector.stationState[station] = S_STARVED
       }
     }
     zoneSeconds[from * ZONE_WIDTH + OCCUPIED_SECONDS]! += at - zoneSeconds[from * ZONE_WIDTH + OCCUPIED_SINCE]!
     zoneSeconds[to * ZONE_WIDTH + OCCUPIED_SINCE] = at
-    movesOut[from]!++
-    zoneSeconds[from * ZONE_WIDTH + zoneIs[from]!]! += at - zoneSeconds[from * ZONE_WIDTH + ZONE_SINCE]!
+    collector.movesOut[from]!++
+    zoneSeconds[from * ZONE_WIDTH + collector.zoneState[from]!]! += at - zoneSeconds[from * ZONE_WIDTH + ZONE_SINCE]!
     zoneSeconds[from * ZONE_WIDTH + ZONE_SINCE] = at
-    zoneIs[from] = Z_VACATING
-    zoneSeconds[to * ZONE_WIDTH + zoneIs[to]!]! += at - zoneSeconds[to * ZONE_WIDTH + ZONE_SINCE]!
+    collector.zoneState[from] = Z_VACATING
+    zoneSeconds[to * ZONE_WIDTH + collector.zoneState[to]!]! += at - zoneSeconds[to * ZONE_WIDTH + ZONE_SINCE]!
     zoneSeconds[to * ZONE_WIDTH + ZONE_SINCE] = at
-    zoneIs[to] = Z_CLAIMED
-    if (carrierIs[carrier] !== C_MOVING) {
-      carrierSeconds[carrier * CARRIER_WIDTH + carrierIs[carrier]!]! += at - carrierSeconds[carrier * CARRIER_WIDTH + CARRIER_SINCE]!
+    collector.zoneState[to] = Z_CLAIMED
+    if (collector.carrierState[carrier] !== C_MOVING) {
+      carrierSeconds[carrier * CARRIER_WIDTH + collector.carrierState[carrier]!]! +=
+        at - carrierSeconds[carrier * CARRIER_WIDTH + CARRIER_SINCE]!
       carrierSeconds[carrier * CARRIER_WIDTH + CARRIER_SINCE] = at
-      carrierIs[carrier] = C_MOVING
+      collector.carrierState[carrier] = C_MOVING
     }
-    const stationLeft = zoneStation[from]!
+    const stationLeft = work.zoneStation[from]!
     if (stationLeft !== NONE) {
-      if (stationServed[stationLeft] === 1) {
+      if (work.stationServed[stationLeft] === 1) {
         collector.cycles[stationLeft]!++
-        stationServed[stationLeft] = 0
+        work.stationServed[stationLeft] = 0
       }
-      const is = stationState[stationLeft]!
+      const is = collector.stationState[stationLeft]!
       if (is < S_EXCHANGING) {
         stationSeconds[stationLeft * STATION_WIDTH + is]! += at - stationSeconds[stationLeft * STATION_WIDTH + STATION_SINCE]!
         stationSeconds[stationLeft * STATION_WIDTH + STATION_SINCE] = at
@@ -111,145 +105,145 @@ export function startQuick(line: Line, quick: Quick, firstPath: number, startsAt
           if (seconds > stationSeconds[stationLeft * STATION_WIDTH + LONGEST_BLOCK]!)
             stationSeconds[stationLeft * STATION_WIDTH + LONGEST_BLOCK] = seconds
         }
-        stationState[stationLeft] = S_EXCHANGING
+        collector.stationState[stationLeft] = S_EXCHANGING
       }
     }
-    if (from === lapZone) {
+    if (from === collector.lapZone) {
       collector.onLap(carrier)
     }
     let stops = (pathFlag & STOPS) > 0
-    const stationAhead = zoneStation[to]!
+    const stationAhead = work.zoneStation[to]!
     if (stationAhead !== NONE) {
       if (dutyAhead(line, carrier, to)) stops = true
-      const is = stationState[stationAhead]!
+      const is = collector.stationState[stationAhead]!
       if (is === S_STARVED) {
         stationSeconds[stationAhead * STATION_WIDTH + is]! += at - stationSeconds[stationAhead * STATION_WIDTH + STATION_SINCE]!
         stationSeconds[stationAhead * STATION_WIDTH + STATION_SINCE] = at
-        stationState[stationAhead] = S_EXCHANGING
+        collector.stationState[stationAhead] = S_EXCHANGING
       }
     }
     if ((pathFlag & STOPS_BY_CARRIER) > 0 && !stops) stops = stopsAt(line, path, carrier, to)
-    if (!isLoop) {
+    if (!graph.isLoop) {
       moves.zoneStarts[from]!++
       moves.zoneLastIn[to] = path
       moves.zoneWay[from] = NONE
       moves.leavingPath[from] = path
     }
-    const isFirstClaim = zoneState[to] !== CLAIMED
+    const isFirstClaim = moves.zoneState[to] !== CLAIMED
     assert(
-      zoneCarrier[to] === NONE && (isFirstClaim || zoneClaimant[to] === carrier),
+      moves.zoneCarrier[to] === NONE && (isFirstClaim || moves.zoneClaimant[to] === carrier),
       'a move starts into a zone that is not free for its carrier',
     )
-    zoneState[from] = VACATING
-    zoneClaimant[from] = NONE
-    zoneCarrier[from] = NONE
-    zoneState[to] = CLAIMED
-    zoneClaimant[to] = carrier
-    zoneCarrier[to] = carrier
-    pathCarrier[path] = carrier
-    carrierZone[carrier] = to
-    carrierPath[carrier] = path
-    carrierPhase[carrier] = MOVING
-    const pace = pathPace[path]!
-    const clear = at + paceSeconds[pace + PACE_CLEAR + atSpeed]!
+    moves.zoneState[from] = VACATING
+    moves.zoneClaimant[from] = NONE
+    moves.zoneCarrier[from] = NONE
+    moves.zoneState[to] = CLAIMED
+    moves.zoneClaimant[to] = carrier
+    moves.zoneCarrier[to] = carrier
+    moves.pathCarrier[path] = carrier
+    moves.carrierZone[carrier] = to
+    moves.carrierPath[carrier] = path
+    moves.carrierPhase[carrier] = MOVING
+    const pace = paces.pathPace[path]!
+    const clear = at + paces.paceSeconds[pace + PACE_CLEAR + atSpeed]!
     const isFirst = left === NONE
     if (isFirst) left = from
-    if ((pathFlag & PLAIN_CLEAR) > 0 && (!isFirst || behind[from] !== NONE || !isAwaited(line, quick, from, flags[from]!))) {
-      zoneClearing[from] = CLEAR_KNOWN
-      clearAt[from] = clear
+    if ((pathFlag & PLAIN_CLEAR) > 0 && (quick.behind[from] !== NONE || !isAwaited(line, quick, from, quick.flags[from]!))) {
+      moves.zoneClearing[from] = CLEAR_KNOWN
+      moves.clearAt[from] = clear
     } else {
-      zoneClearing[from] = CLEAR_TIMED
+      moves.zoneClearing[from] = CLEAR_TIMED
       line.activity++
-      times[clearSlot + from] = clear
-      queue.schedule(clearSlot + from)
+      times[slots.clearSlot + from] = clear
+      queue.schedule(slots.clearSlot + from)
     }
     if (stops) {
-      pathLooks[path] = 0
-      times[arrivalSlot + path] = at + paceSeconds[pace + 2 * atSpeed]!
-      queue.schedule(arrivalSlot + path)
+      moves.pathLooks[path] = 0
+      times[slots.arrivalSlot + path] = at + paces.paceSeconds[pace + 2 * atSpeed]!
+      queue.schedule(slots.arrivalSlot + path)
     } else {
-      pathLooks[path] = LOOK_FROM_REST + atSpeed
-      const look = at + paceSeconds[pace + 2 * atSpeed + SPEED]!
-      const next = onward[path]!
+      moves.pathLooks[path] = LOOK_FROM_REST + atSpeed
+      const look = at + paces.paceSeconds[pace + 2 * atSpeed + SPEED]!
+      const next = quick.onward[path]!
       let waits = false
       if (next !== NONE && look <= until && starts < STARTS) {
-        const ahead = pathTo[next]!
-        if (zoneState[ahead] === FREE || (zoneClearing[ahead] === CLEAR_KNOWN && clearAt[ahead]! <= look)) {
+        const ahead = graph.pathTo[next]!
+        if (moves.zoneState[ahead] === FREE || (moves.zoneClearing[ahead] === CLEAR_KNOWN && moves.clearAt[ahead]! <= look)) {
           line.events++
           line.activity--
-          pathCarrier[path] = NONE
+          moves.pathCarrier[path] = NONE
           path = next
           at = look
           atSpeed = 1
           continue
         }
-        const rest = at + paceSeconds[pace + 2 * atSpeed]!
-        restAt[carrier] = rest
-        if (zoneClearing[ahead] === CLEAR_KNOWN) {
-          const go = Math.max(clearAt[ahead]!, rest)
+        const rest = at + paces.paceSeconds[pace + 2 * atSpeed]!
+        quick.restAt[carrier] = rest
+        if (moves.zoneClearing[ahead] === CLEAR_KNOWN) {
+          const go = Math.max(moves.clearAt[ahead]!, rest)
           if (go <= until) {
             line.events += 2
             line.activity--
-            pathCarrier[path] = NONE
-            pathLooks[path] = 0
+            moves.pathCarrier[path] = NONE
+            moves.pathLooks[path] = 0
             stand(line, quick, carrier)
             path = next
             at = go
             atSpeed = 0
             continue
           }
-        } else if (zoneState[ahead] !== VACATING) {
-          lookAt[carrier] = look
-          restIsKnown[carrier] = 1
+        } else if (moves.zoneState[ahead] !== VACATING) {
+          quick.lookAt[carrier] = look
+          quick.restIsKnown[carrier] = 1
           quick.known++
           waits = true
         }
       }
       if (!waits) {
-        times[arrivalSlot + path] = look
-        queue.schedule(arrivalSlot + path)
+        times[slots.arrivalSlot + path] = look
+        queue.schedule(slots.arrivalSlot + path)
       }
     }
     if ((pathFlag & WATCHED) > 0) {
-      line.draws.drawn[0] = times[arrivalSlot + path]! - at
+      line.draws.drawn[0] = times[slots.arrivalSlot + path]! - at
       watchMove(line, path, carrier)
     }
-    if (followsZones) {
+    if (line.followsZones) {
       operateIn(line, path, 1)
       operateOut(line, path, 1)
     }
-    if (isFirst && (flags[from]! & EXIT_CLEAR) > 0 && isFirstClaim) claimBehind(line, to, carrier)
+    if (isFirst && (quick.flags[from]! & EXIT_CLEAR) > 0 && isFirstClaim) claimBehind(line, to, carrier)
 
-    // whoever waits behind the zone that the carrier left first follows as soon as that is clear
-    const follows = behind[left]!
-    if (follows === NONE || zoneClearing[left] !== CLEAR_KNOWN) return
-    const follower = zoneCarrier[pathFrom[follows]!]!
+    // whoever waits quick.behind the zone that the carrier left first follows as soon as that is clear
+    const follows = quick.behind[left]!
+    if (follows === NONE || moves.zoneClearing[left] !== CLEAR_KNOWN) return
+    const follower = moves.zoneCarrier[graph.pathFrom[follows]!]!
     if (follower === NONE) return
-    at = clearAt[left]!
+    at = moves.clearAt[left]!
     atSpeed = 0
-    if (restIsKnown[follower] === 1) {
-      const came = carrierPath[follower]!
-      if (lookAt[follower]! >= at) {
-        at = lookAt[follower]!
+    if (quick.restIsKnown[follower] === 1) {
+      const came = moves.carrierPath[follower]!
+      if (quick.lookAt[follower]! >= at) {
+        at = quick.lookAt[follower]!
         atSpeed = 1
         line.events++
       } else {
-        at = Math.max(at, restAt[follower]!)
-        if (at > until || starts >= STARTS || (pathFlags[came]! & PLAIN_CLEAR) === 0) {
+        at = Math.max(at, quick.restAt[follower]!)
+        if (at > until || starts >= STARTS || (quick.pathFlags[came]! & PLAIN_CLEAR) === 0) {
           settleRest(line, quick, follower)
-          if (carrierPhase[follower] === DONE) timeClear(line, left)
+          if (moves.carrierPhase[follower] === DONE) timeClear(line, left)
           return
         }
-        if (pathLooks[came]! > 0) line.events++
+        if (moves.pathLooks[came]! > 0) line.events++
         line.events++
-        pathLooks[came] = 0
+        moves.pathLooks[came] = 0
         stand(line, quick, follower)
       }
-      restIsKnown[follower] = 0
+      quick.restIsKnown[follower] = 0
       quick.known--
       line.activity--
-      pathCarrier[came] = NONE
-    } else if (carrierPhase[follower] !== DONE) return
+      moves.pathCarrier[came] = NONE
+    } else if (moves.carrierPhase[follower] !== DONE) return
     else if (at > until || starts >= STARTS) {
       timeClear(line, left)
       return
