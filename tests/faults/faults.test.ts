@@ -1,11 +1,12 @@
 /** A share of `npm run faults`: each kind of fault is tried there; here those that cost little, on one study that is asked for by the command as typed. */
+import { spawnSync } from 'node:child_process'
 import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { BIN } from '../cli/spawned.ts'
-import { queueState } from '../../packages/study/src/queue/queueState.ts'
-import { describe, expect, test, type TestContext } from 'vitest'
+import { cancelQueue, queueState } from '../../packages/study/src/queue/queueState.ts'
+import { beforeAll, describe, expect, test, type TestContext } from 'vitest'
 import { type Member, member, worker } from './crew.ts'
 import { now } from './clock.ts'
 import { faultPage } from './faultPage.ts'
@@ -50,6 +51,9 @@ async function scene({ onTestFinished }: Pick<TestContext, 'onTestFinished'>) {
     )
   return { server, place, folder, study, hired }
 }
+
+// after a change of the source each of them would make the bundle anew
+beforeAll(() => void spawnSync(process.execPath, [BIN, '--version']))
 
 // they wait for locks and servers most of the time
 describe.concurrent('a study by a queue under faults', { tags: 'long' }, () => {
@@ -117,6 +121,20 @@ describe.concurrent('a study by a queue under faults', { tags: 'long' }, () => {
     expect((await asked.ended).code).toBe(130)
     expect(now() - stopped).toBeLessThan(10_000)
     expect(await waiting()).toBe(0)
+  }, 60_000)
+
+  test('what waits can be taken back: the study is told, ends, and does not ask again', async (context) => {
+    const { place, study } = await scene(context)
+    const asked = study('--carriers', '2..4', '--replications', '3000')
+    const waiting = async (): Promise<number> => (await queueState(place)).queues.reduce((sum, one) => sum + one.waiting, 0)
+    while ((await waiting()) < 3) await wait(100)
+    expect(await cancelQueue(place)).toBeGreaterThan(2)
+    expect((await asked.ended).code).toBe(1)
+    expect(asked.said().replaceAll(/\s+/g, ' ')).toContain('the jobs of this study were taken back (loopwright queue cancel, at 127.0.0.1:')
+    expect(await waiting()).toBe(0)
+    // the next one is another matter
+    study('--carriers', '3..3', '--replications', '60')
+    while ((await waiting()) < 1) await wait(100)
   }, 60_000)
 
   test('workers end when they have had nothing to do for as long as they were told', async (context) => {

@@ -86,6 +86,26 @@ describe('an encrypted queue with a user and a password', { tags: 'long' }, () =
     for (const each of all) expect(each.said()).not.toContain(WORD)
   }, 120_000)
 
+  test('the commands of MACHINES.md do what it says', async () => {
+    const page = readFileSync(join(TOP, 'packages/cli/MACHINES.md'), 'utf8')
+    const commands = [...page.matchAll(/^npx loopwright (.*) --queue rediss:\/\/plant-server$/gm)].map(([, words]) =>
+      words!.replace('line.yaml', 'tests/helpers/scenarios/small.yaml').split(' '),
+    )
+    const told: Record<string, string> = {}
+    for (const words of commands) {
+      const one = start([...words, ...(words.includes('carriers') ? ['--store', join(folder, 'asked')] : [])], entry)
+      if (words[0] === 'work') await says(one, /works? for/)
+      else {
+        expect([words, (await one.ended).code]).toEqual([words, 0])
+        told[words.slice(0, 2).join(' ')] = one.said().replaceAll(/\s+/g, ' ')
+      }
+    }
+    expect(told['carriers tests/helpers/scenarios/small.yaml']).toContain('carriers')
+    expect(told['queue info']).toMatch(/worker on /)
+    expect(told['queue cancel']).toContain('0 waiting jobs are taken back')
+    expect(told['queue retry']).toContain('0 jobs may be tried again')
+  }, 120_000)
+
   test.each([
     ['without a word', { LOOPWRIGHT_QUEUE_USER: '', LOOPWRIGHT_QUEUE_PASSWORD: '' }, 'it wants a password; set LOOPWRIGHT_QUEUE_PASSWORD'],
     ['with a wrong one', { LOOPWRIGHT_QUEUE_PASSWORD: 'falsch-9' }, 'it does not take this user and password'],

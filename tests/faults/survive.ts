@@ -8,7 +8,6 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { stream } from '@loopwright/stats'
 import { BIN } from '../cli/spawned.ts'
-import { TOP } from '../tidy/sources.ts'
 import { now } from './clock.ts'
 import { type Member, member, worker } from './crew.ts'
 import { proxy, type Way } from './proxy.ts'
@@ -225,14 +224,15 @@ export async function survive(plan: Plan): Promise<Survived> {
         if (code === 0) break
         if (signal !== 'SIGKILL') throw new Error(`the study ended by ${code ?? signal}:\n${printed.slice(-2000)}`)
       }
-      const alone = spawnSync(process.execPath, [...words, '--fresh'], { cwd: TOP, encoding: 'utf8', maxBuffer: 2 ** 30 })
+      const alone = member([...words, '--fresh'])
+      const { code: ended } = await alone.ended
       const held = heldIn(store)
       // what a full store did not take is right all the same, and is not in it
       const full = faults.some(({ kind }) => kind === 'disk of the store full')
       twice += held.twice
       if (!full) missing += held.missing
       jobs += held.jobs
-      const same = alone.status === 0 && documentOf(printed) === alone.stdout
+      const same = ended === 0 && documentOf(printed) === documentOf(alone.said())
       studies.push({ seed, jobs: held.jobs, replications: held.replications, starts, same })
       say(
         `${seconds().toFixed(1).padStart(7)} s  study ${studies.length}: ${held.jobs} jobs, started ${starts} times, ${same ? 'the same bytes as one machine' : 'OTHER BYTES'}`,

@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync } from 'node:fs'
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { folderStore } from '@loopwright/study/machine'
@@ -36,6 +36,26 @@ test('shares on machines of their own, put together, print what one machine prin
   expect(together.err).toContain('(105 of them from the store)')
   // a share of a study that is all there tells the whole of it
   expect((await run(...STUDY, '--part', '2/3', '--store', join(top, 'all'))).out).toBe(whole.out)
+})
+
+test('the commands of MACHINES.md by shares, one after the other, run all that the study needs', async () => {
+  const page = readFileSync(new URL('../MACHINES.md', import.meta.url), 'utf8')
+  const block = /^## By shares$[\s\S]*?^```sh\n([\s\S]*?)^```$/m.exec(page)![1]!
+  const [share, merge, whole, ...others] = block
+    .trim()
+    .split('\n')
+    .map((line) => line.replace('npx loopwright ', '').replace('line.yaml', 'small.yaml').replace('2000', '20').split(' '))
+  expect(others).toEqual([])
+  const inside = (words: readonly string[]): string[] => words.map((word) => (/^part-\d$/.test(word) ? join(top, word) : word))
+  for (let part = 1; part <= 8; part += 1) {
+    const words = share!.map((word) => word.replace('3/8', `${part}/8`).replace('part-3', `part-${part}`))
+    expect((await run(...inside(words))).code).toBe(0)
+  }
+  const store = ['--store', join(top, 'together')]
+  expect((await run(...inside(merge!), ...store)).code).toBe(0)
+  const { code, out, err } = await run(...whole!, ...store)
+  expect([code, out]).toEqual([0, (await run(...whole!, '--fresh')).out])
+  expect(err).toMatch(/done: (\d+) replications \(\1 of them from the store\)/)
 })
 
 test('shares that cannot be are refused in a sentence', async () => {

@@ -19,12 +19,15 @@ export async function queuePlace(shell: Shell, text: string): Promise<QueuePlace
   return { address, access: { user: of(QUEUE_ENVIRONMENT.user), password: of(QUEUE_ENVIRONMENT.password), authorities } }
 }
 
-/** Does something at a queue: that there is none, and jobs that were set aside, are told without a stack. */
+/** no defects: no queue, jobs that were set aside, a study that was taken back */
+const TOLD = ['NoQueue', 'SetAside', 'TakenBack']
+
+/** Does something at a queue: what goes wrong there is told without a stack. */
 export async function atQueue<T>(what: (queue: typeof import('@loopwright/study/queue')) => Promise<T>): Promise<T> {
   try {
     return await what(await import('@loopwright/study/queue'))
   } catch (error) {
-    if (error instanceof Error && (error.name === 'NoQueue' || error.name === 'SetAside')) throw new Failure(error.message)
+    if (error instanceof Error && TOLD.includes(error.name)) throw new Failure(error.message)
     throw error
   }
 }

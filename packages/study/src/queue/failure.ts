@@ -26,6 +26,11 @@ export class SetAside extends Error {
   override readonly name = 'SetAside'
 }
 
+/** Somebody took back what this study waits for. */
+export class TakenBack extends Error {
+  override readonly name = 'TakenBack'
+}
+
 /** No answer from the server, in a sentence for people. */
 export class NoQueue extends Error {
   override readonly name = 'NoQueue'

@@ -57,5 +57,8 @@ export const queueOf = (mark: string): string => `runs-${mark}`
 export const lineKey = (digest: string): string => `${PREFIX}:line:${digest}`
 export const resultKey = (mark: string, id: string): string => `${PREFIX}:result:${mark}:${id}`
 
+/** holds another text each time that the jobs of an engine were taken back */
+export const takenBackKey = (mark: string): string => `${PREFIX}:taken-back:${mark}`
+
 /** seconds that lines and results stay where nobody fetches them */
 export const KEPT_SECONDS = 7 * 24 * 3600

@@ -13,8 +13,8 @@ import type { TaskResult } from '../runs/task.ts'
 import { readEntryFile } from '../store/entryFile.ts'
 import { type Form, resultForm, rowForm } from '../store/forms.ts'
 import { runKey } from '../store/runKey.ts'
-import { SetAside, thrownFailure } from './failure.ts'
-import { type Job, jobId, KEPT_SECONDS, lineDigest, lineKey, PREFIX, queueOf, resultKey } from './job.ts'
+import { SetAside, TakenBack, thrownFailure } from './failure.ts'
+import { type Job, jobId, KEPT_SECONDS, lineDigest, lineKey, PREFIX, queueOf, resultKey, takenBackKey } from './job.ts'
 import { answerBytes, jobChunk } from './jobChunk.ts'
 import { lineText } from './lineText.ts'
 import { Outstanding, type Waiting } from './outstanding.ts'
@@ -83,6 +83,7 @@ export async function openQueuePool(place: QueuePlace, { say, now, local = calli
   const room: (() => void)[] = []
   const ended = (): boolean => closed
   await Promise.all([queue.waitUntilReady(), events.waitUntilReady()])
+  const takenBackBefore = await redis.get(takenBackKey(mark))
 
   // — what is asked
   const unasked: Waiting[] = []
@@ -155,6 +156,11 @@ export async function openQueuePool(place: QueuePlace, { say, now, local = calli
     if (looking || closed || redis.status !== 'ready') return
     looking = true
     try {
+      const takenBack = await redis.get(takenBackKey(mark))
+      if (takenBack !== null && takenBack !== takenBackBefore) {
+        giveUp()
+        return
+      }
       await forget()
       const some = outstanding.some(LOOK_JOBS)
       if (some.length === 0) return
@@ -165,6 +171,10 @@ export async function openQueuePool(place: QueuePlace, { say, now, local = calli
     } finally {
       looking = false
     }
+  }
+  const giveUp = (): void => {
+    for (const { reject } of outstanding.end())
+      reject(new TakenBack(`the jobs of this study were taken back (loopwright queue cancel, at ${name})`))
   }
   const lookAt = async (waiting: Waiting): Promise<void> => {
     const { id } = waiting

@@ -1,5 +1,6 @@
 /** What is at a queue, and clearing it. */
-import { PREFIX, queueOf } from './job.ts'
+import { randomUUID } from 'node:crypto'
+import { KEPT_SECONDS, PREFIX, queueOf, takenBackKey } from './job.ts'
 import { connect, type QueuePlace } from './redis.ts'
 import { type Present, present } from './registry.ts'
 import { workMark } from './workMark.ts'
@@ -65,7 +66,7 @@ export async function queueState(place: QueuePlace): Promise<QueueState> {
 }
 
 /**
- * Takes back all jobs of this engine that nobody has begun; gives how many there were. What is under way ends by itself.
+ * Takes back all jobs of this engine that nobody has begun; gives how many there were. What is under way ends by itself; studies that wait are told, and end.
  *
  * @throws NoQueue  where there is none
  * @example await cancelQueue({ address: queueAddress('redis://127.0.0.1:1'), access: { user: null, password: null, authorities: null } }).catch((error) => error.name) // => 'NoQueue'
@@ -76,6 +77,8 @@ export async function cancelQueue(place: QueuePlace): Promise<number> {
     const queue = new bullmq.Queue(queueOf(workMark()), { connection: options, prefix: PREFIX })
     queue.on('error', () => {})
     const { wait = 0, delayed = 0 } = await queue.getJobCounts('wait', 'delayed')
+    // before they go, or who waits for them would ask again
+    await redis.set(takenBackKey(workMark()), randomUUID(), 'EX', KEPT_SECONDS)
     await queue.drain(true)
     await queue.close()
     return wait + delayed
