@@ -12,9 +12,10 @@ import {
   sampleOptions,
   sharedOptions,
   workersOption,
+  yesOption,
 } from './options/options.ts'
 
-const machine = (): Option[] => [workersOption(), ...sharedOptions(), ...keptOptions()]
+const machine = (): Option[] => [workersOption(), yesOption(), ...sharedOptions(), ...keptOptions()]
 
 /** a decision has at least so many alternatives */
 const ALTERNATIVES_MIN = 2

@@ -31,6 +31,7 @@ import {
   unsharedOptions,
   storeOption,
   workersOption,
+  yesOption,
 } from './options/options.ts'
 import { isShared } from './machineFlags.ts'
 import type { Shell } from './shell/shell.ts'
@@ -151,6 +152,7 @@ function addSimulation(root: Command, context: ProgramContext): void {
     output: outputOptions(),
     machine: [
       workersOption(),
+      yesOption(),
       ...unsharedOptions('A few long runs are looked at event by event, which is done here in seconds: leave it out.'),
     ],
   })
@@ -238,6 +240,7 @@ function addNotebooks(root: Command, { shell, command, onCode }: ProgramContext)
     machine: [
       workersOption(),
       option('--port <number>', 'the first that --watch tries (default: 8620)', portNumber),
+      yesOption(),
       ...sharedOptions(),
       ...keptOptions(),
     ],

@@ -56,6 +56,7 @@ export async function notebook(shell: Shell, file: string, flags: NotebookFlags,
   }
   const run = await runNotebook(file, effects, {
     ...flags,
+    ...(flags.yes === true ? { long: true as const } : {}),
     terminal: lookOf(out),
     command,
   }).catch((error: unknown) => {

@@ -31,6 +31,7 @@ export async function watch(shell: Shell, file: string, flags: NotebookFlags, co
     ...(replications === undefined ? {} : { replications }),
     ...(seed === undefined ? {} : { seed }),
     ...(workers === undefined ? {} : { workers }),
+    ...(flags.yes === true ? { long: true as const } : {}),
     ...(port === undefined ? {} : { port }),
     ...(page === undefined ? {} : { out: page }),
     onServed: (address) => {

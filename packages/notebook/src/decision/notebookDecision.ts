@@ -47,7 +47,7 @@ export interface NotebookDecision {
 }
 
 /** What a decision needs of its notebook. */
-export interface DecisionParts extends Pick<StudyParts, 'effects' | 'replications' | 'seed' | 'workers'> {
+export interface DecisionParts extends Pick<StudyParts, 'effects' | 'replications' | 'seed' | 'workers' | 'long'> {
   readonly notebookFile: string
 }
 

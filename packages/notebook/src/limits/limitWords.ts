@@ -3,7 +3,7 @@ import { capital, formatDuration, formatNumber, formatShare, type Table, tableOf
 import { listWords } from '@loopwright/line'
 import { type Limit, lineLimits } from '@loopwright/line/bounds'
 import { type Scenario, titleOf } from '@loopwright/scenario'
-import { type LimitWarning, limitWarnings } from '@loopwright/study/change'
+import { eventWords, type LimitWarning, limitWarnings } from '@loopwright/study/change'
 import { type Period, period } from '../sweep/period.ts'
 import { planText } from '../words/planWords.ts'
 import { titledLine } from '../words/titledLine.ts'
@@ -203,6 +203,8 @@ export function limitWarningSentence(warning: LimitWarning, words: Period, title
     const { limit, plan } = warning
     return `${limitSentence(limit, words)}; ${planWords(limit, plan)!}.`
   }
+  if (warning.code === 'many events')
+    return `One run of the line has about ${eventWords(warning.events)}: are the shortest times of stops and arrivals what was meant?`
   const { sources, clock, timeToFailureSeconds, repairSeconds, availabilityShare } = warning
   const [first] = sources
   const stop = sources.length === 1 ? `The stop ${title(first!)}` : `The stops ${title(first!)} and ${sources.length - 1} more`

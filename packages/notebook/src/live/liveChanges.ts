@@ -63,8 +63,11 @@ export function liveChanges(text: string, inputs: readonly LiveInput[], values: 
     changes['products.variants'] = mixed
   }
   if (people.size > 0) changes.operators = manned(at('operators'), people)
-  for (const [key, value] of Object.entries(values)) if (key.startsWith(OWN_PATH)) changes[key.slice(OWN_PATH.length)] = value
-  return { kind: 'changes', changes }
+  const own = Object.entries(values).flatMap(([key, value]): [string, string][] =>
+    key.startsWith(OWN_PATH) ? [[key.slice(OWN_PATH.length), value]] : [],
+  )
+  // each becomes a key of its own, `__proto__` too, which the reader of the scenario then refuses
+  return { kind: 'changes', changes: Object.fromEntries([...Object.entries(changes), ...own]) }
 }
 
 /** Shares that add up to 100 %: those not set keep their proportions to each other. Null where nothing is left for them, or too much. */

@@ -93,6 +93,28 @@ describe('what cannot be simulated', () => {
   })
 })
 
+test('a value that would keep the reader waiting for minutes is refused in words, and neither watched nor kept', async () => {
+  const often = { '=stops': '{ jam: { at: B, after: exponential 0.01 ms, lasts: exponential 0.01 ms } }' }
+  const told = await asked(SMALL_LINE, [{ name: 'what if', values: often }])
+  expect(told).toEqual([
+    {
+      kind: 'refused',
+      id: 3,
+      key: null,
+      text: expect.stringMatching(/^One run of this asks for about [\d.]+·10\S+ events, [\d.]+ (?:s|minutes) of a core/),
+    },
+  ])
+  const session = liveSession(dataOf(SMALL_LINE))
+  expect(await session.watch(often, 0, new AbortController().signal)).toMatchObject({ scenario: null })
+  expect(session.keep({ name: 'what if', values: often }, 10)).toBeNull()
+})
+
+test('a path that is no path is refused, and nothing else is changed by it', async () => {
+  const told = await asked(SMALL_LINE, [{ name: 'what if', values: { '=__proto__': '5' } }])
+  expect(told).toMatchObject([{ kind: 'refused', text: expect.stringContaining('"__proto__" cannot be used') }])
+  expect(Object.getPrototypeOf({})).toBe(Object.prototype)
+})
+
 test('a standstill is told with its reason, as a run of the command tells it', async () => {
   const [told] = (await asked(open, [{ name: 'what if', values: { carriers: '5' } }], 5)) as Told[]
   const text = told!.warnings.map((warning) => `${warning.title} ${warning.text}`).join('\n')

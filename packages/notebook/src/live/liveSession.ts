@@ -13,6 +13,7 @@ import {
   variationText,
 } from '@loopwright/scenario'
 import type { LineSpec } from '@loopwright/line'
+import { eventWords, tooManyEvents } from '@loopwright/study/change'
 import {
   type CarrierStay,
   carrierStays,
@@ -115,7 +116,10 @@ export function liveSession({ source, inputs, seed, curve }: LiveData): LiveSess
   }
   const readAgain = (changes: Changes): LiveRead => {
     const { scenario, problems } = readScenarioWith(source.text, changes, { files, changePrefix: '--set ' })
-    if (scenario !== null) return { scenario, changes }
+    if (scenario !== null) {
+      const many = tooMany(scenario.line)
+      return many === null ? { scenario, changes } : { scenario: null, key: null, text: many }
+    }
     const errors = problems.filter(({ severity }) => severity === 'error')
     return { scenario: null, key: keyOf(errors[0], inputs), text: formatProblems(errors, source.text, source.file) }
   }
@@ -178,6 +182,11 @@ export function liveSession({ source, inputs, seed, curve }: LiveData): LiveSess
       })
     },
     async ask({ id, settings }, tell, signal) {
+      const many = tooMany(base.line)
+      if (many !== null) {
+        tell({ kind: 'refused', id, key: null, text: many })
+        return
+      }
       const scenarios: Scenario[] = []
       const changes: Changes[] = []
       for (const { values } of settings) {
@@ -248,6 +257,14 @@ export function liveSession({ source, inputs, seed, curve }: LiveData): LiveSess
       }
     },
   }
+}
+
+/** Why a page does not simulate a line: one run alone would keep its reader waiting. Null: it does. */
+function tooMany(line: LineSpec): string | null {
+  const events = tooManyEvents(line)
+  return events === null
+    ? null
+    : `One run of this asks for about ${eventWords(events)}, more than a page simulates: look at the shortest times of stops and arrivals.`
 }
 
 /** What was set, in the words of the page. */

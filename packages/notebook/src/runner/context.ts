@@ -35,6 +35,7 @@ export interface ContextParts {
   readonly replications: number | undefined
   readonly seed: string | undefined
   readonly workers: number | undefined
+  readonly long: true | undefined
 }
 
 /** The context, and the cells that come to be in it. */

@@ -26,6 +26,8 @@ export interface RunNotebookOptions {
   readonly seed?: string
   /** threads; default: all cores */
   readonly workers?: number
+  /** true: studies may take more than an hour of a core; default: one that would is refused */
+  readonly long?: true
   /** of the terminal; default: 80 columns, no colours, no bars */
   readonly terminal?: TerminalOptions
   /** printed in the page's footer; default `loopwright notebook <file>` */
@@ -76,7 +78,7 @@ export type CarriedOut =
 export async function carryOut(
   file: string,
   effects: Effects,
-  options: Pick<RunNotebookOptions, 'replications' | 'seed' | 'workers'>,
+  options: Pick<RunNotebookOptions, 'replications' | 'seed' | 'workers' | 'long'>,
   hooks: RunHooks,
 ): Promise<CarriedOut> {
   const notebook = defaultExport(
@@ -99,7 +101,7 @@ export async function carryOut(
   const read = { scenario, notes, ...said }
   const question = notebook.head.question ?? scenario.question
   const print = hooks.onScenario({ question, scenario, scenarioFile })
-  const { replications, seed, workers } = options
+  const { replications, seed, workers, long } = options
   const { context, cells, inputs, settle } = notebookContext({
     notebookFile: file,
     scenario,
@@ -112,6 +114,7 @@ export async function carryOut(
     replications,
     seed,
     workers,
+    long,
   })
   const { steps, faults, fail } = stepper({
     file,

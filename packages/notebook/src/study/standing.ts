@@ -51,6 +51,7 @@ export function limitCells(warnings: LimitsTold['warnings']): CautionCell[] {
   return [
     ...cell('limits', 'The plan is more than the line can make as it stands', 'plan above a limit'),
     ...cell('stops', 'Stops longer than the time between them', 'stops longer than the time between them'),
+    ...cell('events', 'More happens in a run than can be meant', 'many events'),
   ]
 }
 

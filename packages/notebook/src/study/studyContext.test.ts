@@ -5,7 +5,7 @@ import { studyContext } from './studyContext.ts'
 import { RING, testLine } from '../../../../tests/helpers/scenarioTexts.ts'
 
 const scenario = testLine()
-const asked = { replications: undefined, seed: undefined, workers: 0 }
+const asked = { replications: undefined, seed: undefined, workers: 0, long: undefined }
 
 function world(signal = new AbortController().signal) {
   const cells: Cell[] = []

@@ -84,6 +84,7 @@ export interface StudyParts {
   readonly replications: number | undefined
   readonly seed: string | undefined
   readonly workers: number | undefined
+  readonly long: true | undefined
 }
 
 /** where neither notebook nor caller says a number: enough for a first answer */
@@ -251,7 +252,7 @@ export function recalling({
 
 /** How every study of a notebook is carried out. */
 export function studyOptions(
-  { effects, seed, workers }: Pick<StudyParts, 'effects' | 'seed' | 'workers'>,
+  { effects, seed, workers, long }: Pick<StudyParts, 'effects' | 'seed' | 'workers' | 'long'>,
   request: { readonly seed?: string },
 ): Omit<StudyOptions, 'onProgress'> {
   return {
@@ -259,6 +260,7 @@ export function studyOptions(
     store: effects.store ?? null,
     signal: effects.signal,
     ...(workers === undefined ? {} : { workers }),
+    ...(long === undefined ? {} : { long }),
     ...(effects.pool === undefined ? {} : { pool: effects.pool }),
   }
 }

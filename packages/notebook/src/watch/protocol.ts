@@ -5,7 +5,7 @@ import type { RunNotebookOptions } from '../runner/run.ts'
 import type { StepState } from '../runner/steps.ts'
 
 /** What is asked of every run. */
-export type WatchedOptions = Pick<RunNotebookOptions, 'replications' | 'seed' | 'workers'>
+export type WatchedOptions = Pick<RunNotebookOptions, 'replications' | 'seed' | 'workers' | 'long'>
 
 /** What a thread is told. */
 export type ToThread =

@@ -15,7 +15,7 @@ import type { Said, WatchedOptions } from './protocol.ts'
 import { type Served, servePage } from './server.ts'
 
 /** How a notebook is watched. */
-export interface WatchOptions extends Pick<RunNotebookOptions, 'replications' | 'seed' | 'workers' | 'command'> {
+export interface WatchOptions extends Pick<RunNotebookOptions, 'replications' | 'seed' | 'workers' | 'long' | 'command'> {
   /** starts a thread that carries notebooks out: it calls `answerRuns` */
   readonly startThread: () => Worker
   /** the first port to try; default: 8620 */
@@ -57,11 +57,12 @@ export async function watchNotebook(
   options: WatchOptions,
 ): Promise<void> {
   const { signal } = effects
-  const { replications, seed, workers } = options
+  const { replications, seed, workers, long } = options
   const asked: WatchedOptions = {
     ...(replications === undefined ? {} : { replications }),
     ...(seed === undefined ? {} : { seed }),
     ...(workers === undefined ? {} : { workers }),
+    ...(long === undefined ? {} : { long }),
   }
   const thread = notebookThread(options.startThread)
   let shown: Shown | null = null

@@ -6,7 +6,7 @@ import type { CarrierStudy, Look } from './carrierStudyResult.ts'
 import type { CountStudy } from '../sweep/countStudy.ts'
 import { defaultCounts } from './defaultCounts.ts'
 import { lineHasChance } from '../runs/lineChance.ts'
-import { openPool } from '../runs/openPool.ts'
+import { openPool, refuseLong, workOf } from '../runs/openPool.ts'
 import type { StudyOptions, StudyProgress } from '../runs/studyOptions.ts'
 import { mayNeedFewer, PlanSettlement } from './planSettlement.ts'
 import { studyResult } from './studyResult.ts'
@@ -86,6 +86,14 @@ export async function chooseCarriers(
   checkShare('within', within)
   checkShare('level', level)
   const counts = checkedCounts(spec, request.counts ?? defaultCounts(spec))
+  const least = chance ? PILOT_REPLICATIONS + CURVE_REPLICATIONS : 1
+  refuseLong(
+    options,
+    workOf(
+      spec,
+      counts.map((carriers) => ({ carriers, replications: least })),
+    ),
+  )
   const pilot = new Counts(spec, pilotSeed(seed))
   const judged = new Counts(spec, seed)
   const { pool, close } = openPool(options)

@@ -4,6 +4,7 @@ export type { LineFacts, StationFacts, StopFacts } from './lineFacts.ts'
 export { meanTaskSeconds } from './lineChange.ts'
 export { limitWarnings } from './limitWarnings.ts'
 export type { LimitWarning } from './limitWarnings.ts'
+export { eventWords, tooManyEvents } from '../runs/expectedEvents.ts'
 
 // The same line, changed
 export { withCarriers } from './withCarriers.ts'

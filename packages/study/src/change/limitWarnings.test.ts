@@ -30,3 +30,8 @@ test('stops that last longer than the time between them, those with the same tim
     },
   ])
 })
+
+test('more events in a run than the lines of people have', () => {
+  const often = { ...jam!, clock: 'calendar' as const, timeToFailureSeconds: mean(1e-5), repairSeconds: mean(1e-5) }
+  expect(limitWarnings({ ...line, breakdowns: [often] }, null)).toEqual([{ code: 'many events', events: expect.any(Number) }])
+})

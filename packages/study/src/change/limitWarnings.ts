@@ -2,14 +2,20 @@
 import type { LineSpec } from '@loopwright/line'
 import { availability, type Limit, lineLimits } from '@loopwright/line/bounds'
 import { distributionMean } from '@loopwright/stats'
+import { tooManyEvents } from '../runs/expectedEvents.ts'
 
-/** Something wrong before anything runs: a plan above a limit, stops that leave no time. */
+/** Something wrong before anything runs: a plan above a limit, stops that leave no time, more events than can be meant. */
 export type LimitWarning =
   | {
       readonly code: 'plan above a limit'
       /** units per window */
       readonly plan: number
       readonly limit: Limit
+    }
+  | {
+      readonly code: 'many events'
+      /** of one run, about */
+      readonly events: number
     }
   | {
       readonly code: 'stops longer than the time between them'
@@ -50,5 +56,6 @@ export function limitWarnings(line: LineSpec, plan: number | null, limits: reado
       availabilityShare: availability(source),
     })
   }
-  return [...above, ...stops.values()]
+  const events = tooManyEvents(line)
+  return [...above, ...stops.values(), ...(events === null ? [] : [{ code: 'many events' as const, events }])]
 }

@@ -4,6 +4,7 @@ import { lawOrNull } from '@loopwright/line/bounds'
 import { type OutputInterval, outputInterval, pairedDifference, type PairedDifference } from '@loopwright/stats'
 import { ENGINE_VERSION } from '../runs/engineVersion.ts'
 import { type LossCauseOptions, type LossKind, lossCauses } from './lossCauses.ts'
+import { refuseLong, workOf } from '../runs/openPool.ts'
 import { inCommon, type Runner, unitsOf, withRunner } from '../runs/runner.ts'
 import type { StudyOptions } from '../runs/studyOptions.ts'
 import { withCarriers } from '../change/withCarriers.ts'
@@ -58,6 +59,9 @@ const PILOT_COUNTS = 40
 export async function findLosses(line: LineSpec, request: LossRequest, options: StudyOptions): Promise<LossResult> {
   const { replications } = request
   if (!Number.isInteger(replications) || replications < 2) throw new RangeError(`losses need at least 2 replications, not ${replications}`)
+  // each cause goes after those before it, and alone
+  const least = 2 * lossCauses(line, { ...request, bestCarriers: line.carriers.count }).length * replications
+  refuseLong(options, workOf(line, [{ carriers: line.carriers.count, replications: least }]))
   return await withRunner(options, null, (runner) => waterfall(line, request, options.seed, runner))
 }
 

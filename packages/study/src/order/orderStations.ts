@@ -4,6 +4,7 @@ import { lawOrNull, lawTerms, workingSeconds } from '@loopwright/line/bounds'
 import { type OutputInterval, outputInterval, pairedDifference, type PairedDifference } from '@loopwright/stats'
 import { bestTable, type BestTable, type KnChoice, knSteps } from '@loopwright/stats/procedures'
 import { ENGINE_VERSION } from '../runs/engineVersion.ts'
+import { refuseLong, workOf } from '../runs/openPool.ts'
 import { inCommon, type Runner, unitsOf, withRunner } from '../runs/runner.ts'
 import type { StudyOptions } from '../runs/studyOptions.ts'
 import { allPlaces, neighbours, type PlaceRules, type Places, placesOf, whyNotPlaces, withPlaces } from './stationPlaces.ts'
@@ -81,25 +82,26 @@ const AHEAD = 8
  * @example (await orderStations(line, { move: [1], zones: [2, 3], check: 5 }, { seed: '1', workers: 0 })).candidates.map(({ places }) => places) // => [[0, 2, 4], [0, 3, 4]]
  */
 export async function orderStations(line: LineSpec, request: OrderRequest, options: StudyOptions): Promise<OrderResult> {
-  return await withRunner(options, null, (runner) => chooseOrder(line, { ...request, seed: options.seed }, runner))
+  return await withRunner(options, null, (runner) => chooseOrder(line, request, options, runner))
 }
 
-type Asked = OrderRequest & Pick<StudyOptions, 'seed'>
-
-async function chooseOrder(line: LineSpec, request: Asked, runner: Runner): Promise<OrderResult> {
-  const { seed, alpha = 0.05, firstStage = 20, check = 60, exhaustiveMax = CANDIDATES_MAX, mine } = request
+async function chooseOrder(line: LineSpec, request: OrderRequest, options: StudyOptions, runner: Runner): Promise<OrderResult> {
+  const { alpha = 0.05, firstStage = 20, check = 60, exhaustiveMax = CANDIDATES_MAX, mine } = request
+  const { seed } = options
   const today = placesOf(line)
   if (mine !== undefined) {
     const why = whyNotPlaces(line, { move: request.move }, mine)
     if (why !== null) throw new RangeError(`the order given cannot be tried: ${why}`)
   }
   const all = allPlaces(line, request, exhaustiveMax)
+  const least = PILOT + (all?.length ?? KEPT) * firstStage + check
+  refuseLong(options, workOf(line, [{ carriers: line.carriers.count, replications: least }]))
   runner.expect(PILOT, 'what today’s order makes', true)
   const pilot = await pilotMeans(line, [today], seed, runner)
   const delta = request.delta ?? 0.005 * pilot[0]!
   if (!(delta > 0) && !runner.stopped)
     throw new RangeError('today’s order makes nothing in the pilot: look at why it stands still (loopwright run)')
-  const found = all === null ? await search(line, request, today, pilot[0]!, runner) : { kept: all, searched: 0 }
+  const found = all === null ? await search(line, request, seed, today, pilot[0]!, runner) : { kept: all, searched: 0 }
   const places = unique([today, ...(mine === undefined ? [] : [mine]), ...found.kept])
   const lines = places.map((each) => withPlaces(line, each))
   const head = {
@@ -196,12 +198,12 @@ async function select(
  */
 async function search(
   line: LineSpec,
-  rules: Asked,
+  rules: OrderRequest,
+  seed: string,
   today: Places,
   todayMean: number,
   runner: Runner,
 ): Promise<{ readonly kept: Places[]; readonly searched: number }> {
-  const { seed } = rules
   const seconds = workingSeconds(line)
   const means = new Map<string, { places: Places; mean: number }>([[today.join(), { places: today, mean: todayMean }]])
   const hopeless = (places: Places): boolean => {

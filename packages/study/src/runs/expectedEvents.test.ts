@@ -2,7 +2,7 @@ import { lawOrNull } from '@loopwright/line/bounds'
 import { describe, expect, test } from 'vitest'
 import { generalLine } from '../../../../tests/bench/lines.ts'
 import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
-import { expectedEvents, needsFewEvents } from './expectedEvents.ts'
+import { eventWords, expectedEvents, needsFewEvents, tooManyEvents } from './expectedEvents.ts'
 import { replicate } from './replicate.ts'
 
 const constant = (value: number) => ({ kind: 'constant', value }) as const
@@ -49,4 +49,11 @@ describe('a study that would take hours', () => {
   })
 
   test('none is for what is not known', () => expect(() => needsFewEvents(Number.NaN)).not.toThrow())
+})
+
+test('events in words, with the time that they take', () => {
+  expect(eventWords(1.2e8)).toBe('1.2·10⁸ events, 12 s of a core')
+  expect(eventWords(4e9)).toBe('4·10⁹ events, 6.7 minutes of a core')
+  expect(eventWords(1e12)).toBe('1·10¹² events, 28 hours of a core')
+  expect(tooManyEvents(generalLine(8))).toBeNull()
 })

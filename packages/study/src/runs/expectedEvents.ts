@@ -1,5 +1,5 @@
 import { derivedTimes, type LineSpec } from '@loopwright/line'
-import type { Law } from '@loopwright/line/bounds'
+import { type Law, lawOrNull } from '@loopwright/line/bounds'
 import { type Distribution, distributionMean } from '@loopwright/stats'
 import { expectedMoves } from './expectedMoves.ts'
 
@@ -14,6 +14,30 @@ const NANOSECONDS = 100
 
 /** As many events as take about an hour of a core: more are run only if that is said to be meant. */
 export const EVENTS_MAX = (3600 * 1e9) / NANOSECONDS
+
+/** One run of the largest lines of people has fewer: with more, some time of a stop or of arrivals is most likely not what was meant. */
+export const RUN_EVENTS_MAX = 1e8
+
+/**
+ * Events that one run of a line with its own number of carriers takes, about, where that is more than people's lines have; else null.
+ *
+ * @example tooManyEvents(line) // => null
+ */
+export function tooManyEvents(spec: LineSpec): number | null {
+  const events = expectedEvents(spec, lawOrNull(spec), spec.carriers.count)
+  return events > RUN_EVENTS_MAX ? events : null
+}
+
+/**
+ * How many events that are, and how long they take.
+ *
+ * @example eventWords(4e9) // => '4·10⁹ events, 6.7 minutes of a core'
+ */
+export function eventWords(events: number): string {
+  const seconds = (events * NANOSECONDS) / 1e9
+  const [time, unit] = seconds < 100 ? [seconds, 's'] : seconds < 3600 ? [seconds / 60, 'minutes'] : [seconds / 3600, 'hours']
+  return `${rounded(events)} events, ${rounded(time)} ${unit} of a core`
+}
 
 /**
  * Events that one run takes, about, and rather more: moves without waiting for each other, arrivals, and stops with their ends.
@@ -41,11 +65,14 @@ function meanMoveSeconds(spec: LineSpec): number {
 
 const mean = (given: Distribution | null, derived: number): number => (given === null ? derived : distributionMean(given))
 
-/** @throws RangeError  if a study asks for more than `EVENTS_MAX` */
-export function needsFewEvents(events: number): void {
+/**
+ * @param least  the study decides as it goes how much it runs, and asks for no less than these events. Default: it asks for these
+ * @throws RangeError  if a study asks for more than `EVENTS_MAX`
+ */
+export function needsFewEvents(events: number, least = false): void {
   if (!(events > EVENTS_MAX)) return
   throw new RangeError(
-    `this asks for about ${rounded(events)} events, ${rounded((events * NANOSECONDS) / 3600e9)} hours of a core: look at the shortest times of stops and arrivals, take fewer replications or a shorter window, or say that it is meant (--yes)`,
+    `this asks for ${least ? 'at least' : 'about'} ${eventWords(events)}: look at the shortest times of stops and arrivals, take fewer replications or a shorter window, or say that it is meant (--yes)`,
   )
 }
 

@@ -55,6 +55,15 @@ export function openPool(options: PoolOptions, work: Work | null = null): { read
   }
 }
 
+/**
+ * Refuses a study that decides as it goes, by the least that it will run.
+ *
+ * @throws RangeError  if that takes more than an hour of a core and `long` is not set
+ */
+export function refuseLong({ long }: PoolOptions, { events }: Work): void {
+  if (long !== true) needsFewEvents(events, true)
+}
+
 /** The work of several lines, each with its own number of carriers. */
 export function workOfLines(lines: readonly LineSpec[], replications: number): Work {
   const each = lines.map((line) => workOf(line, [{ carriers: line.carriers.count, replications }]))

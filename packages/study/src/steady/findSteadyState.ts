@@ -5,7 +5,7 @@ import { distributionMean, type OutputInterval, outputInterval } from '@loopwrig
 import { mser5, type RunEnd, type WarmupCut, warmupSentence } from '@loopwright/stats/procedures'
 import { tasksOf } from '../change/lineChange.ts'
 import { ENGINE_VERSION } from '../runs/engineVersion.ts'
-import { openPool } from '../runs/openPool.ts'
+import { openPool, refuseLong, workOf } from '../runs/openPool.ts'
 import { type TracedRun, traceRuns } from '../runs/replicate.ts'
 import type { StudyOptions } from '../runs/studyOptions.ts'
 import type { TraceColumns } from '../runs/task.ts'
@@ -48,6 +48,8 @@ export interface SteadyResult {
 }
 
 const DOUBLINGS = 3
+/** of the first runs */
+const INTERVALS = 200
 const LOAD = TRACE_KINDS.indexOf('load')
 const UNLOAD = TRACE_KINDS.indexOf('unload')
 
@@ -63,6 +65,9 @@ export async function findSteadyState(line: LineSpec, request: SteadyRequest, op
   if (!Number.isInteger(replications) || replications < 2)
     throw new RangeError(`a steady state needs at least 2 replications, not ${replications}`)
   const { pool, close } = openPool(options, { replications, moves: Number.POSITIVE_INFINITY, events: 0 })
+  const runSeconds = (request.intervals ?? INTERVALS) * intervalOf(line)
+  const longer = { ...line, breaks: [], window: { warmupSeconds: 0, endSeconds: runSeconds } }
+  refuseLong(options, workOf(longer, [{ carriers: line.carriers.count, replications }]))
   let done = 0
   let total = 0
   const runs = async (longer: LineSpec): Promise<TracedRun[]> => {
@@ -88,7 +93,7 @@ async function lookLonger(
 ): Promise<SteadyResult> {
   const { seed, replications } = request
   const intervalSeconds = intervalOf(line)
-  let intervals = request.intervals ?? 200
+  let intervals = request.intervals ?? INTERVALS
   for (let doubled = 0; ; doubled += 1) {
     const runSeconds = intervals * intervalSeconds
     const found = await runs({ ...line, breaks: [], window: { warmupSeconds: 0, endSeconds: runSeconds } })
