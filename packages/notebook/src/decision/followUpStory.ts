@@ -123,7 +123,7 @@ function answerSentences(runs: FollowUpRuns): string[] {
     recalibrated === null
       ? []
       : [
-          `The recalibrated line makes ${formatNumber(mean(recalibrated.units), 0)} units a shift${
+          `The recalibrated line makes ${formatNumber(mean(recalibrated.units), 0)} units a shift (counted: ${formatNumber(realMean, 0)})${
             plan === null || recalibrated.meetsPlan === null
               ? ''
               : `, and meets the plan of ${formatNumber(plan, 0)} in ${formatShare(recalibrated.meetsPlan.share)} of shifts (${formatShare(recalibrated.meetsPlan.low)} to ${formatShare(recalibrated.meetsPlan.high)})`

@@ -1,5 +1,5 @@
 /** The story for management, as cells, on one page: what is promised, what it rests on, and until when it holds. */
-import { rampUpChart, timeLosses } from '@loopwright/charts'
+import { rampUpChart, timeLosses, unitsSpread } from '@loopwright/charts'
 import { formatNumber } from '@loopwright/charts/table'
 import {
   type AnswerCell,
@@ -11,7 +11,7 @@ import {
   type TableCell,
   tableCell,
 } from '../cells/cell.ts'
-import { openChartCell } from '../cells/chartCell.ts'
+import { chartCell, openChartCell } from '../cells/chartCell.ts'
 import type { Tale } from '../cells/tale.ts'
 import { hasWeeks } from '../forecast/forecastOf.ts'
 import { diagnosisSentences } from '../limits/diagnosisWords.ts'
@@ -29,6 +29,8 @@ export interface PromiseStory extends Tale {
   /** hour, shift, day, week: nine of ten, half, one of ten */
   readonly table: TableCell
   readonly pace: TableCell
+  /** how much shifts differ, drawn; on the page alone; null: none was simulated */
+  readonly spread: ChartCell | null
   /** null: no learning is told */
   readonly ramp: ChartCell | null
   /** where the time of the station that limits goes; null: nothing is made */
@@ -55,6 +57,7 @@ export function promiseStory(runs: PromiseRuns): PromiseStory {
     } satisfies AnswerCell,
     table: tableCell('promise-units', unitsTable(runs)),
     pace: tableCell('promise-pace', paceTable(runs, result)),
+    spread: spreadCell(runs),
     ramp: rampCell(runs, result),
     time: timeCell(result),
     mapping: { ...tableCell('promise-mapping', mappingTable()), pageOnly: true },
@@ -82,12 +85,13 @@ export function promiseStory(runs: PromiseRuns): PromiseStory {
       'Not in it: absence, suppliers that fail, new products, scrap and rework unless the scenario has them.',
     ),
   }
-  const { answer, table, pace, ramp, time, mapping, sure, rests } = parts
+  const { answer, table, spread, pace, ramp, time, mapping, sure, rests } = parts
   return {
     ...parts,
     question: `What is promised of “${name}”?`,
     cells: [
       answer,
+      ...(spread === null ? [] : [spread]),
       table,
       ...(ramp === null ? [] : [ramp]),
       ...(time === null ? [] : [time]),
@@ -109,6 +113,15 @@ function shiftWords({ crew, section: { shiftsPerDay, daysPerWeek }, scenario }: 
       : `${formatNumber(crew, 0)} people on a shift${shiftsPerDay === 1 ? '' : `, ${formatNumber(crew * shiftsPerDay, 0)} on all shifts of a day`}, `
   const alike = shiftsPerDay === 1 ? '' : `, all of them like ${period(scenario).named ?? 'the one simulated'}`
   return `${people}${counted(shiftsPerDay, 'shift')} a day on ${counted(daysPerWeek, 'day')} a week${alike}`
+}
+
+function spreadCell({ forecast, scenario }: PromiseRuns): ChartCell | null {
+  const count = forecast.sweep.counts[0]!
+  if (count.units.length < 2) return null
+  const { warmupSeconds, endSeconds } = scenario.line.window
+  const window = { per: 'shift', windowSeconds: endSeconds - warmupSeconds, netSeconds: forecast.netSeconds }
+  const figure = unitsSpread(count, { ...window, plan: scenario.plan?.unitsPerWindow ?? null })
+  return { ...chartCell('promise-spread', figure), pageOnly: true }
 }
 
 function rampCell({ forecast, section, scenario, slower }: PromiseRuns, { ramp }: PromiseResult): ChartCell | null {
