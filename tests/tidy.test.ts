@@ -51,7 +51,6 @@ const UNTESTED: Record<string, string> = {
   'packages/cli/src/decisionProgram.ts': 'tests/cli/decisions.test.ts types every command of decisions',
   'packages/cli/src/loadDecision.ts': 'tests/cli/decisions.test.ts reads right and wrong files',
   'packages/cli/src/meetingRuns.ts': 'tests/cli/decisions.test.ts types every command of decisions',
-  'packages/cli/src/keptRuns.ts': 'tests/cli/killed.test.ts keeps runs and goes on with them',
   'packages/cli/src/assembled.ts': 'measureProgram.test.ts puts scenarios together',
   'packages/cli/src/dataFolder.ts': 'measureProgram.test.ts reads folders of data',
   'packages/cli/src/readTables.ts': 'measureProgram.test.ts reads right and wrong tables',

@@ -1,7 +1,8 @@
 import { createSimulator } from '@loopwright/line'
 import { describe, expect, test } from 'vitest'
 import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
-import { resultForm } from './forms.ts'
+import { resultForm, rowForm } from './forms.ts'
+import { rowLayout, runRow } from '../runs/runRow.ts'
 
 const spec = stationLoop()
 const form = resultForm(spec)
@@ -24,5 +25,29 @@ describe('results as bytes', () => {
     ['a list is missing', JSON.stringify([{ ...result, handlings: undefined }])],
   ])('%s: none, and it is run again', (_, text) => {
     expect(form.itemsOf(bytes(text), 1)).toBeNull()
+  })
+})
+
+describe('rows as bytes', () => {
+  const rows = rowForm(spec)
+  const layout = rowLayout(spec)
+  const row = runRow(layout, result)
+  const withValue = (column: number, value: number): Uint8Array => rows.bytesOf([row.map((own, index) => (index === column ? value : own))])
+
+  test('come back as they were', () => {
+    expect(rows.itemsOf(rows.bytesOf([row, row]), 2)).toEqual([row, row])
+    // a run in which nobody went all the way round
+    expect(rows.itemsOf(withValue(layout.lapSeconds, Number.NaN), 1)![0]![layout.lapSeconds]).toBeNaN()
+  })
+
+  test.each([
+    ['half a piece', withValue(layout.units, 0.5)],
+    ['another end than there is', withValue(layout.end, 99)],
+    ['less than none', withValue(layout.units, -1)],
+    ['no number', withValue(layout.outputPerHour, Number.NaN)],
+    ['too few bytes', rows.bytesOf([row]).slice(8)],
+    ['foreign JSON', bytes('[{"answer":42}] '.repeat(layout.length / 2 + 1)).slice(0, 8 * layout.length)],
+  ])('%s: none, and it is run again', (_, wrong) => {
+    expect(rows.itemsOf(wrong, 1)).toBeNull()
   })
 })

@@ -1,6 +1,6 @@
 /** Rows and results as bytes, and back. */
 import type { LineSpec, RunResult } from '@loopwright/line'
-import { type RowLayout, rowLayout, rowRoom, runRow } from '../runs/runRow.ts'
+import { END_REASONS, type RowLayout, rowLayout, rowRoom, runRow } from '../runs/runRow.ts'
 
 export interface Form<T> {
   readonly name: 'rows' | 'results'
@@ -24,7 +24,7 @@ export function rowForm(spec: LineSpec): Form<Float64Array> {
       if (bytes.length !== count * rowBytes) return null
       const rows = rowRoom(layout, count)
       if (count > 0) new Uint8Array(rows[0]!.buffer).set(bytes)
-      return rows
+      return rows.every((row) => isRow(layout, row)) ? rows : null
     },
   }
 }
@@ -46,15 +46,24 @@ export function resultForm(spec: LineSpec): Form<RunResult> {
   }
 }
 
+/** Whether numbers are those of some run: whole counts, a known end, no number missing but the means that a run may lack. */
+function isRow(layout: RowLayout, row: Float64Array): boolean {
+  const { units, end, events, lapSeconds, timeInLineSeconds } = layout
+  const mayLack = (column: number): boolean => column === lapSeconds || column === timeInLineSeconds
+  return (
+    [units, end, events].every((column) => Number.isSafeInteger(row[column]) && row[column]! >= 0) &&
+    END_REASONS[row[end]!] !== undefined &&
+    row.every((value, column) => Number.isFinite(value) || (mayLack(column) && Number.isNaN(value)))
+  )
+}
+
 /** lists of a result of which a row knows nothing */
 const LISTS = ['outputByHour', 'outputSeconds', 'supplies', 'handlings', 'safetyStops'] as const
 
 /** Whether something tells of a run of this line: it has the line's parts, and a row can be made of it. Throws where it cannot. */
 function isResult({ stations, zones }: LineSpec, layout: RowLayout, item: RunResult): boolean {
-  const row = runRow(layout, item)
-  const told = row.every((value, column) => Number.isFinite(value) || column === layout.lapSeconds || column === layout.timeInLineSeconds)
   return (
-    told &&
+    isRow(layout, runRow(layout, item)) &&
     item.stations.length === stations.length &&
     item.zones.length === zones.length &&
     LISTS.every((name) => Array.isArray(item[name]))
