@@ -1,4 +1,5 @@
 /** What is read off a page in a browser. */
+import { readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { STATION_STATES } from '@loopwright/line'
 import type { SweepCount } from '@loopwright/study'
@@ -6,25 +7,15 @@ import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { shownNumber } from './shown.ts'
 
-/** texts of pictures that reach out of them, or lie on another one by more than two pixels both ways; measured where they are drawn */
-export const TEXTS_AMISS = `[...document.querySelectorAll('.picture svg')].filter((svg) => svg.getBoundingClientRect().width > 0).flatMap((svg) => {
-  const edge = svg.getBoundingClientRect()
-  const texts = [...svg.querySelectorAll('text')].map((text) => ({ text: text.textContent, box: text.getBoundingClientRect() }))
-  const out = texts.filter(({ box }) => box.left < edge.left - 2 || box.right > edge.right + 2 || box.top < edge.top - 2 || box.bottom > edge.bottom + 2)
-  const high = (box) => ({ top: box.top + box.height * 0.2, bottom: box.bottom - box.height * 0.2 })
-  const on = texts.flatMap((a, index) => texts.slice(index + 1).filter((b) => a.box.left < b.box.right - 2 && b.box.left < a.box.right - 2 && high(a.box).top < high(b.box).bottom && high(b.box).top < high(a.box).bottom).map((b) => a.text + ' on ' + b.text))
-  return [...out.map(({ text }) => text + ' is cut'), ...on]
-})`
-
-const AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js')
+const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
 
 /**
- * Faults that axe-core knows, each with where it is; the context must let a script in.
+ * Faults that axe-core knows, each with where it is. What the page lets in does not matter: the script comes by the browser's own hand.
  *
  * @param words  of `axe.run`: where to look, and how
  */
 export async function axeFaults(page: Page, words = ''): Promise<string[]> {
-  await page.addScriptTag({ path: AXE })
+  await page.evaluate(AXE)
   const { violations } = await page.evaluate<AxeResult>(`axe.run(${words})`)
   return violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html.slice(0, 120)).join(' | ')}`)
 }

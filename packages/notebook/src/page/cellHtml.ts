@@ -16,7 +16,7 @@ export function cellHtml(cell: Cell, markdown: MarkdownWriter, stills: StillPict
     case 'prose':
       return `<div class="prose" id="${cell.id}">\n${markdown.write(cell.markdown)}</div>`
     case 'answer':
-      return answerHtml(cell)
+      return answerHtml(cell, { landmark: false })
     case 'sure':
       return sureHtml(cell)
     case 'table':
@@ -39,13 +39,23 @@ export function cellHtml(cell: Cell, markdown: MarkdownWriter, stills: StillPict
   }
 }
 
+interface AnswerParts {
+  readonly picture?: string
+  readonly asides?: string
+  readonly landmark?: boolean
+}
+
 /**
  * The figures, the first sentence, the picture that proves it beside them where there is room, what goes with the answer, then the other sentences.
  *
- * @param picture  HTML; '': none
- * @param asides   HTML; '': none
+ * @param picture   HTML. Default: none
+ * @param asides    HTML. Default: none
+ * @param landmark  the page's own answer; of several studies the others are groups, as landmarks have names of their own. Default: true
  */
-export function answerHtml({ id, sentences, figures = [] }: AnswerCell, picture = '', asides = ''): string {
+export function answerHtml(
+  { id, sentences, figures = [] }: AnswerCell,
+  { picture = '', asides = '', landmark = true }: AnswerParts = {},
+): string {
   const [first, ...more] = sentences.map(sentenceHtml)
   const large = figures.map(
     ({ label, value, sure }) =>
@@ -58,7 +68,7 @@ export function answerHtml({ id, sentences, figures = [] }: AnswerCell, picture 
     ...(asides === '' ? [] : [`<div class="asides">${asides}</div>`]),
     ...(more.length === 0 ? [] : [`<div class="more">${more.map((sentence) => `<p>${sentence}</p>`).join('\n')}</div>`]),
   ]
-  return `<section class="answer${picture === '' ? ' alone' : ''}" id="${id}" aria-label="Answer">\n${parts.join('\n')}\n</section>`
+  return `<section class="answer${picture === '' ? ' alone' : ''}" id="${id}"${landmark ? '' : ' role="group"'} aria-label="Answer">\n${parts.join('\n')}\n</section>`
 }
 
 /** letters of a value that is set in the largest size, and in the next */
@@ -116,5 +126,5 @@ function faultHtml({ id, place, message, frame, fix, waiting }: FaultCell): stri
 function cautionHtml(cell: CautionCell, markdown: MarkdownWriter): string {
   const level = Math.min(markdown.level() + 1, 3)
   const heading = `<h${level}>${escapeHtml(cell.title)}</h${level}>`
-  return `<section class="caution ${cell.tone}" id="${cell.id}" aria-label="${escapeHtml(cell.title)}">\n${heading}\n${markdown.write(cell.markdown)}</section>`
+  return `<section class="caution ${cell.tone}" id="${cell.id}" role="group" aria-label="${escapeHtml(cell.title)}">\n${heading}\n${markdown.write(cell.markdown)}</section>`
 }

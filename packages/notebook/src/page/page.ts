@@ -58,7 +58,7 @@ function mainHtml({ opening, lead, asides, sections }: Layout, stills: StillPict
   const isWarning = (cell: Cell): boolean => cell.kind === 'caution' && cell.tone === 'warning'
   const picture = lead === null ? '' : leadFigureHtml(lead, stills.get(lead.id) ?? null)
   const parts = [
-    answer === undefined ? '' : answerHtml(answer, picture, asides.map((aside) => asideHtml(aside, markdown)).join('\n')),
+    answer === undefined ? '' : answerHtml(answer, { picture, asides: asides.map((aside) => asideHtml(aside, markdown)).join('\n') }),
     ...opening.filter(isWarning).map(html),
     handout,
     contentsHtml(sections),
