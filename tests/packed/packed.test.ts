@@ -6,12 +6,10 @@ import { publint } from 'publint'
 import { formatMessage } from 'publint/utils'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { TOP } from '../tidy/sources.ts'
-import { doorsOf, installed, PACKAGES, run } from './packing.ts'
+import { doorsOf, installed, NODE_LINES, nodeOf, PACKAGES, run } from './packing.ts'
 
 const DEMO = join(TOP, 'scenarios/ten-zone-learning-loop.yaml')
 const STUDY = ['sweep', 'Linie für alle.yaml', '--carriers', '4..6', '--replications', '30', '--json', '--fresh']
-/** Further programs that are Node, by their paths, parted by blanks: what the packages give must not depend on which it is. */
-const NODES = [process.execPath, ...(process.env['LOOPWRIGHT_NODES'] ?? '').split(' ').filter((path) => path !== '')]
 
 describe('the packages, packed and installed into an empty folder', { tags: 'long' }, () => {
   let top = ''
@@ -73,7 +71,11 @@ describe('the packages, packed and installed into an empty folder', { tags: 'lon
     }
   })
 
-  test.each(NODES)('the command prints the bytes that it prints from source: %s', (node) => {
+  test.for(NODE_LINES)('the command prints the bytes that it prints from source, on Node %i', (line, { skip }) => {
+    const found = nodeOf(line)
+    // skipped because a machine without a registry has one Node alone
+    if ('why' in found) return skip(found.why)
+    const node = found.path
     cpSync(DEMO, join(top, 'Linie für alle.yaml'))
     const source = run(process.execPath, [join(TOP, 'packages/cli/bin/loopwright.js'), ...STUDY], top)
     expect(source.code).toBe(0)

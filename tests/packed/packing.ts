@@ -29,6 +29,38 @@ function must(program: string, words: readonly string[], folder: string): string
   return out
 }
 
+/** The newest of each line of Node that the packages are for when this was written; the registry has each as a package of its own for a system. */
+const NODES: Readonly<Record<number, string>> = { 20: '20.19.5', 22: '22.23.5', 24: '24.22.3' }
+
+export const NODE_LINES = Object.keys(NODES).map(Number)
+
+/**
+ * A Node of a line: the one that runs, one that the environment names (`LOOPWRIGHT_NODES`, paths parted by blanks), or one installed once beside the caches of
+ * this project.
+ *
+ * @returns  its path, or why there is none
+ */
+export function nodeOf(line: number): { readonly path: string } | { readonly why: string } {
+  const isOfLine = (path: string): boolean => run(path, ['--version'], TOP).out.startsWith(`v${line}.`)
+  const named = (process.env['LOOPWRIGHT_NODES'] ?? '').split(' ').filter((path) => path !== '')
+  const found = [process.execPath, ...named].find(isOfLine)
+  if (found !== undefined) return { path: found }
+  const name = `node-${process.platform}-${process.arch}`
+  const folder = join(TOP, 'node_modules/.cache/nodes', String(line))
+  const path = join(folder, 'node_modules', name, 'bin/node')
+  if (!existsSync(path)) {
+    mkdirSync(folder, { recursive: true })
+    writeFileSync(join(folder, 'package.json'), '{ "private": true }')
+    const { code, err } = run(
+      'npm',
+      ['install', '--save-exact', '--ignore-scripts', '--no-audit', '--no-fund', `${name}@${NODES[line]!}`],
+      folder,
+    )
+    if (code !== 0) return { why: `${name} cannot be installed: ${err.split('\n')[0]}` }
+  }
+  return isOfLine(path) ? { path } : { why: `${path} does not run here` }
+}
+
 /** Of each package the ways in that its package.json names, as they are imported: `@loopwright/stats/fit`. */
 export function doorsOf(name: string): string[] {
   const { exports } = JSON.parse(readFileSync(join(TOP, 'packages', name, 'package.json'), 'utf8')) as { exports: Record<string, unknown> }

@@ -13,7 +13,6 @@ import {
   variationText,
 } from '@loopwright/scenario'
 import type { LineSpec } from '@loopwright/line'
-import { eventWords, tooManyEvents } from '@loopwright/study/change'
 import {
   type CarrierStay,
   carrierStays,
@@ -40,6 +39,7 @@ import { CURVE_STAGES, curveFigure, isOnlyCount, takenCounts } from './liveCurve
 import { liveFigures } from './liveFigures.ts'
 import type { LiveInput } from './liveInput.ts'
 import type { LiveAsk, LiveKept, LiveSetting, LiveTold } from './liveTold.ts'
+import { tooMany } from './tooMany.ts'
 
 export interface LiveSession {
   /** as the file says it, for a drawing */
@@ -257,14 +257,6 @@ export function liveSession({ source, inputs, seed, curve }: LiveData): LiveSess
       }
     },
   }
-}
-
-/** Why a page does not simulate a line: one run alone would keep its reader waiting. Null: it does. */
-function tooMany(line: LineSpec): string | null {
-  const events = tooManyEvents(line)
-  return events === null
-    ? null
-    : `One run of this asks for about ${eventWords(events)}, more than a page simulates: look at the shortest times of stops and arrivals.`
 }
 
 /** What was set, in the words of the page. */
