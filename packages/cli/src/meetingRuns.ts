@@ -1,4 +1,5 @@
 /** The alternative that a decision file speaks of, and its runs: for acceptance, trial, follow-up and promise. */
+import { standingOf, TRIALS_LEAST } from '@loopwright/decide'
 import { type AcceptanceResult, acceptanceOf } from '@loopwright/notebook'
 import { longerWork, runTrials, type StudyOptions, sweepCarriers, type SweepResult } from '@loopwright/study'
 import { openStore, tellStore } from './keptRuns.ts'
@@ -24,14 +25,29 @@ export async function chosenBy(shell: Shell, file: string, section: 'acceptance'
   return { loaded, name: decision.alternatives[found.of]!.name, source: loaded.loaded[found.of]! }
 }
 
-/** Simulates the trials of an acceptance. */
+/** @throws Misuse  where fewer windows are asked for than the question takes */
+export function atLeast(least: number, of: string, { replications }: Pick<StudyFlags, 'replications'>): void {
+  if (replications < least)
+    throw new Misuse(`--replications ${replications}: this takes at least ${least} simulated ${of}; write --replications ${least} or more`)
+}
+
+/**
+ * Simulates the trials of an acceptance.
+ *
+ * @param counts  of a trial that runs: that they can be such counts is asked before anything is simulated
+ */
 export async function acceptanceRuns(
   shell: Shell,
   file: string,
   flags: StudyFlags,
+  counts: readonly number[] = [],
 ): Promise<Chosen & { readonly result: AcceptanceResult }> {
   const chosen = await chosenBy(shell, file, 'acceptance')
   const section = chosen.loaded.decision.acceptance!
+  atLeast(TRIALS_LEAST, 'trials', flags)
+  const looks = Math.max(1, Math.ceil(section.seconds / section.lookSeconds - 1e-9))
+  if (counts.length > 0)
+    refusals(() => standingOf(counts, { stopBelow: Array.from({ length: looks }, () => null) }, Number.POSITIVE_INFINITY))
   const { replications, seed } = flags
   const told = progress(
     shell,

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { stationsOfCsv, weeksOfCsv } from './countedWeeks.ts'
+import { stationsOfCsv, stopsOfCsv, waitsOfCsv, weeksOfCsv } from './countedWeeks.ts'
 
 test('columns by their heads, in any order, with comma or semicolon', () => {
   expect(weeksOfCsv('shifts;week;units\n10;W1;3300\n8;W2;2650\n', 'w.csv')).toEqual([
@@ -24,3 +24,23 @@ test('a missing column and an empty table are named', () => {
 
 test('a number of a thousand digits is none', () =>
   expect(() => stationsOfCsv(`station,seconds,n,sd\nS6,66,30,${'3'.repeat(1000)}\n`, 's.csv')).toThrow('write a number from 0 on'))
+
+test('names that the scenario does not have are told before anything runs', () => {
+  expect(() => stationsOfCsv('station,seconds,n,sd\nS9,0,4,2\n', 's.csv', ['S1', 'S2'])).toThrow(
+    's.csv:2: seconds is "0"; write a number above 0\ns.csv:2: station is "S9"; write one of "S1", "S2"',
+  )
+  expect(() => stopsOfCsv('stop,count,minutes,shifts\nleak,4,5,6\n', 't.csv', [])).toThrow('write nothing: the scenario has no stop')
+  expect(stopsOfCsv('stop;count;minutes;shifts\nleak;4;5,5;6\n', 't.csv', ['leak'])).toEqual([
+    { stop: 'leak', count: 4, minutes: 5.5, shifts: 6 },
+  ])
+})
+
+test('waits are read in per cent, with or without its sign; empty cells were not measured', () => {
+  expect(waitsOfCsv('station,blocked,starved\nS1,12 %,\nS2,,3.5\n', 's.csv')).toEqual([
+    { station: 'S1', state: 'blocked', share: 0.12 },
+    { station: 'S2', state: 'starved', share: 0.035 },
+  ])
+  expect(() => waitsOfCsv('station,blocked\nS1,120\n', 's.csv')).toThrow(
+    's.csv:2: blocked is "120"; write per cent of the shift, from 0 to 100',
+  )
+})

@@ -80,7 +80,8 @@ export function followUp(weeks: readonly RealWeek[], forecast: readonly number[]
   }
 }
 
-const SHIFTS_LEAST = 10
+/** Beside fewer simulated shifts no week is set. */
+export const SHIFTS_LEAST = 10
 
 /** Sums of as many shifts, drawn from those simulated. */
 function judged(week: RealWeek, forecast: readonly number[], mean: number, seed: string): JudgedWeek {

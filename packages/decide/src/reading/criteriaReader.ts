@@ -42,9 +42,20 @@ const must = group({
   met: told,
 })
 
+/** Those that can be read, with whether their weights sum to 100. */
+const withWeights =
+  <T extends readonly (readonly [string, { readonly weight: number }, unknown])[]>(read: Reader<T>): Reader<T> =>
+  (at, reading) => {
+    const found = read(at, reading)
+    const sum = (found ?? []).reduce((all, [, { weight }]) => all + weight, 0)
+    if (found === undefined || Math.abs(sum - 100) <= 1e-9) return found
+    reading.report.add(at, say.weightsOff(sum))
+    return undefined
+  }
+
 const fields = group({
   mustHaves: optional(byName(must, 'must-haves'), []),
-  weigh: required(byName(each, 'criteria'), 'criteria by name, with weights that sum to 100'),
+  weigh: required(withWeights(byName(each, 'criteria')), 'criteria by name, with weights that sum to 100'),
 })
 
 /** @param names  of the alternatives */
@@ -65,8 +76,6 @@ export const readCriteria =
       if (met !== null) checkNames(met, entry.value.entries.get('met')!.value, names, report)
       return { name, planMetIn, met }
     })
-    const sum = criteria.reduce((all, { weight }) => all + weight, 0)
-    if (Math.abs(sum - 100) > 1e-9) report.add(at.entries.get('weigh')!.value, say.weightsOff(sum))
     return report.count() > before ? undefined : { mustHaves, criteria }
   }
 

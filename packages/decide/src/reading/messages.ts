@@ -1,7 +1,7 @@
 /** Every sentence that can be said about a decision file, one function each: `message` says what was found, `fix` what would be right. */
 import { type Sentence, sentences, sentenceWords } from '@loopwright/line/check'
 
-const { all, quote, meant } = sentenceWords
+const { all, choices, quote, meant } = sentenceWords
 const error = (code: string, message: string, fix: string): Sentence => ({ code, severity: 'error', message, fix })
 
 export const { missing, negative, zero, notWhole, tooSmall } = sentences
@@ -15,7 +15,7 @@ export const unknownKey = (key: string, near: string | null, known: readonly str
 export const wrongType = (expected: string, found: string): Sentence => error('E_TYPE', `found ${found}`, `write ${expected}`)
 
 export const notAChoice = (found: string, near: string | null, known: readonly string[]): Sentence =>
-  error('E_CHOICE', `${quote(found)} is not one of the possible words`, meant(near, `write ${all(known)}`))
+  error('E_CHOICE', `${quote(found)} is not one of the possible words`, meant(near, `write ${choices(known)}`))
 
 export const unitMissing = (found: string, proposals: readonly string[]): Sentence =>
   error('E_UNIT_MISSING', `${quote(found)} has no unit`, `write it with its unit, such as ${proposals.map(quote).join(' or ')}`)

@@ -76,9 +76,13 @@ function plainNumber(digits: string): number | null {
   return /^[+-]?\d+(\.\d+)?([eE][+-]?\d+)?$/.test(trimmed) ? Number(trimmed) : null
 }
 
-/** `410 000` → `410000`, `38,5` → `38.5` */
+/** `410 000` → `410000`, `38,5` → `38.5`, `410.000,50` → `410000.50` */
 function mended(digits: string): string {
   const joined = digits.replace(/[\s\u202f']/g, '')
+  if (joined.includes(',') && joined.includes('.')) {
+    const sign = joined.lastIndexOf(',') > joined.lastIndexOf('.') ? ',' : '.'
+    return joined.replaceAll(sign === ',' ? '.' : ',', '').replace(',', '.')
+  }
   return /,\d{3}(,|$)/.test(joined) && !/^0?,/.test(joined) ? joined.replaceAll(',', '') : joined.replace(',', '.')
 }
 

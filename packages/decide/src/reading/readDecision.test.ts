@@ -144,3 +144,15 @@ describe('what is wrong is told with its place', () => {
     expect(readDecision('- 1').problems).toHaveLength(1)
   })
 })
+
+test('weights that sum to something else are told beside other problems of the section', () => {
+  const text = small('criteria: { mustHaves: { a: { planMetIn: 150 % } }, weigh: { x: { weight: 90, from: output, one: 1, five: 2 } } }')
+  expect(codes(text).map(([code]) => code)).toEqual(['E_TOO_BIG', 'E_WEIGHTS'])
+})
+
+test('an amount in the writing of another country is mended to what it means, words are given as a choice', () => {
+  const fixes = (text: string): string[] => readDecision(text).problems.map(({ fix }) => fix)
+  expect(fixes(small().replace('1000 €', '"410.000,50 €"'))[0]).toContain('write "410000.50 €"')
+  expect(fixes(small().replace('1000 €', '"410,000.50 €"'))[0]).toContain('write "410000.50 €"')
+  expect(fixes(small('screening: { mass: 1 kg, people: standing }'))[0]).toMatch(/ or /)
+})

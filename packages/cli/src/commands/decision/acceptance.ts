@@ -29,7 +29,7 @@ export interface TrialFlags extends StudyFlags {
 /** How a trial stands after its looks so far. */
 export async function trial(shell: Shell, file: string, flags: TrialFlags, command: string): Promise<number> {
   await checkOutputs(shell, flags)
-  const { name, source, result } = await acceptanceRuns(shell, file, flags)
+  const { name, source, result } = await acceptanceRuns(shell, file, flags, flags.counts)
   const { trialOf } = await import('@loopwright/notebook')
   const stands = refusals(() => trialOf(flags.counts, result))
   return await tell(shell, flags, {

@@ -1,9 +1,10 @@
 import type { LineSpec } from '@loopwright/line'
-import { writeScenario } from '@loopwright/scenario'
+import { SHIFTS_LEAST } from '@loopwright/decide'
+import { type Scenario, writeScenario } from '@loopwright/scenario'
 import { recalibrate } from '@loopwright/study'
 import { followUpDocument } from '../../documents/decision/followUpDocument.ts'
 import { openStore } from '../../keptRuns.ts'
-import { chosenBy, shiftRuns } from '../../meetingRuns.ts'
+import { atLeast, chosenBy, shiftRuns } from '../../meetingRuns.ts'
 import { stationsOfCsv, stopsOfCsv, waitsOfCsv, weeksOfCsv } from '../../options/countedWeeks.ts'
 import { tell } from '../../output/tell.ts'
 import { checkOutputs } from '../../output/writeTables.ts'
@@ -31,11 +32,13 @@ export async function followup(shell: Shell, file: string, flags: FollowUpFlags,
   const { scenario } = source
   if (scenario.calendar?.shifts !== 1)
     throw new Misuse(`weeks are counted by shifts: "${scenario.name}" needs a calendar that judges one shift`)
+  atLeast(SHIFTS_LEAST, 'shifts', flags)
   const weeks = weeksOfCsv(await shell.readFile(flags.weeks), flags.weeks)
+  const names = scenario.line.stations.flatMap(({ name, title }) => (title === name ? [name] : [name, title]))
   const table = flags.stations === undefined ? null : await shell.readFile(flags.stations)
-  const stations = table === null ? null : stationsOfCsv(table, flags.stations!)
-  const waits = table === null ? [] : waitsOfCsv(table, flags.stations!)
-  const stops = flags.stops === undefined ? null : stopsOfCsv(await shell.readFile(flags.stops), flags.stops)
+  const stations = table === null ? null : stationsOfCsv(table, flags.stations!, names)
+  const waits = table === null ? [] : waitsOfCsv(table, flags.stations!, names)
+  const stops = flags.stops === undefined ? null : stopsOfCsv(await shell.readFile(flags.stops), flags.stops, stopNames(scenario))
   await checkOutputs(shell, flags)
   if (flags.write !== undefined) await shell.checkWritable(flags.write)
   const sweep = await shiftRuns(shell, source, flags, 'what the forecast was')
@@ -64,3 +67,9 @@ export async function followup(shell: Shell, file: string, flags: FollowUpFlags,
     command,
   })
 }
+
+/** Stops as the scenario calls them, and safety stops as they are told. */
+const stopNames = ({ stopEntries, line }: Scenario): string[] => [
+  ...stopEntries.map(({ title }) => title),
+  ...line.stations.filter(({ safetyStop }) => safetyStop !== null).map(({ title }) => `safety stop at ${title}`),
+]

@@ -1,5 +1,5 @@
 import { promiseDocument } from '../../documents/decision/promiseDocument.ts'
-import { chosenBy, shiftRuns, slowerRuns } from '../../meetingRuns.ts'
+import { atLeast, chosenBy, shiftRuns, slowerRuns } from '../../meetingRuns.ts'
 import { tell } from '../../output/tell.ts'
 import { checkOutputs } from '../../output/writeTables.ts'
 import { Misuse, type Shell } from '../../shell/shell.ts'
@@ -15,6 +15,7 @@ export async function promise(shell: Shell, file: string, flags: StudyFlags, com
   const section = decision.promise!
   const { scenario } = source
   if (scenario.calendar?.shifts !== 1) throw new Misuse(`a promise is by shifts: "${scenario.name}" needs a calendar that judges one shift`)
+  atLeast(2, 'shifts', flags)
   await checkOutputs(shell, flags)
   const sweep = await shiftRuns(shell, source, flags, 'what may be promised')
   const notebook = await import('@loopwright/notebook')
