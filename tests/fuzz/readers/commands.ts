@@ -57,7 +57,7 @@ export const commandLine: Reader = {
     // what is written is named, or lies in a folder that is
     const named = words.flatMap((word) => [word, word.slice(word.indexOf('=') + 1)])
     const strange = [...files.keys()].find(
-      (file) => !Object.hasOwn(FILES, file) && !named.some((word) => file === word || file.startsWith(`${word}/`)),
+      (file) => !Object.hasOwn(FILES, file) && !named.some((word) => file === word || file.startsWith(`${word.replace(/\/+$/, '')}/`)),
     )
     return strange === undefined ? null : `"${strange}" was written, which nobody named`
   },

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { compareCommand, shellWord, variationCommand } from './liveCommand.ts'
+import { compareCommand, keptName, shellWord, variationCommand } from './liveCommand.ts'
 
 const sample = { replications: 40, seed: '1' }
 
@@ -17,4 +17,10 @@ test('a comparison of a file with settings of it; one that changes nothing is le
 test('a shell takes each word as one, whatever stands in it', () => {
   expect(shellWord("it's; rm -rf $(x)")).toBe(`'it'\\''s; rm -rf $(x)'`)
   expect(shellWord('')).toBe("''")
+})
+
+test('a kept file has the name of the scenario and of the variation, and no folder', () => {
+  expect(keptName('C:\\lines\\line.yml', 'fast & <b>')).toBe('line-fast-b.yml')
+  expect(keptName('/a/b/.yaml', '../../etc')).toBe('scenario-etc.yaml')
+  expect(keptName('line', '…')).toBe('line-changed.yaml')
 })

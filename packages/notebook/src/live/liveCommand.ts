@@ -36,3 +36,17 @@ function sampleWords({ replications, seed }: Sample): string[] {
 export function shellWord(text: string): string {
   return /^[\w./:@%+-]+$/.test(text) ? text : `'${text.replaceAll("'", `'\\''`)}'`
 }
+
+/**
+ * The file that a variation is kept in, beside that of the scenario.
+ *
+ * @example keptName('lines/line.yaml', 'More carriers') // => 'line-more-carriers.yaml'
+ */
+export function keptName(file: string, name: string): string {
+  const [, base, ending] = /([^/\\]*?)(\.[^./\\]*)?$/.exec(file)!
+  const words = name
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}]+/gu, '-')
+    .replace(/^-|-$/g, '')
+  return `${base === '' ? 'scenario' : base}-${words === '' ? 'changed' : words}${ending ?? '.yaml'}`
+}

@@ -34,7 +34,7 @@ import { tracePauses } from '../trace/tracePauses.ts'
 import { stretchWords } from '../trace/traceStory.ts'
 import { clockText } from '../words/clockWords.ts'
 import { type LiveValues, liveChanges, OWN_PATH } from './liveChanges.ts'
-import { compareCommand, variationCommand } from './liveCommand.ts'
+import { compareCommand, keptName, variationCommand } from './liveCommand.ts'
 import { CURVE_STAGES, curveFigure, isOnlyCount, takenCounts } from './liveCurve.ts'
 import { liveFigures } from './liveFigures.ts'
 import type { LiveInput } from './liveInput.ts'
@@ -291,14 +291,4 @@ async function whyStill(line: LineSpec, seed: string, signal: AbortSignal): Prom
 function keyOf(problem: Problem | undefined, inputs: readonly LiveInput[]): string | null {
   const paths = ({ does }: LiveInput): readonly string[] => (does.kind === 'path' ? [does.path] : does.kind === 'times' ? does.paths : [])
   return inputs.find((input) => paths(input).some((path) => problem?.change?.includes(`${path}=`) === true))?.key ?? null
-}
-
-/** `line.yaml` with a name: `line-more-carriers.yaml`. */
-function keptName(file: string, name: string): string {
-  const [, base, ending] = /([^/\\]*?)(\.[^./\\]*)?$/.exec(file)!
-  const words = name
-    .toLowerCase()
-    .replace(/[^\p{L}\p{N}]+/gu, '-')
-    .replace(/^-|-$/g, '')
-  return `${base === '' ? 'scenario' : base}-${words === '' ? 'changed' : words}${ending ?? '.yaml'}`
 }
