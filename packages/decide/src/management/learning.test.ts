@@ -5,6 +5,15 @@ test('an 80 % curve: 100, 80, 64, 51.2 at units 1, 2, 4, 8 (worked in every text
   expect([1, 2, 4, 8].map((n) => wright(100, n, 0.8))).toEqual([100, 80, expect.closeTo(64, 9), expect.closeTo(51.2, 9)])
 })
 
+test('unit factors as tables of operations management print them (three digits, from memory): unit 10 and unit 100', () => {
+  const of = (rate: number) => [10, 100].map((n) => wright(1, n, rate).toFixed(3))
+  expect([0.8, 0.85, 0.9].map(of)).toEqual([
+    ['0.477', '0.227'],
+    ['0.583', '0.340'],
+    ['0.705', '0.497'],
+  ])
+})
+
 test('De Jong is Wright where all can be learned, and constant where nothing can', () => {
   expect(deJong(100, 8, 0.8, 0)).toBeCloseTo(51.2, 9)
   expect(deJong(100, 8, 0.8, 1)).toBe(100)

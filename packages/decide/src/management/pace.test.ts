@@ -15,6 +15,17 @@ test('ISO 22400-2:2014 by hand: 400 of 480 min producing, 2 min planned an item,
   expect(found.oee).toBeCloseTo((400 / 480) * 0.9 * 0.95, 12)
 })
 
+test('a worked example of the trade (from memory): 420 min planned, 47 down, one item a second, 19 271 made, 423 of them rejects', () => {
+  const found = overallEffectiveness({ production: 373 * 60, delay: 0, down: 47 * 60 }, 1, 19_271, 19_271 - 423)
+  // printed there: 88.81 %, 86.11 %, 97.80 %, 74.79 %
+  expect([found.availability, found.effectiveness, found.quality, found.oee].map((share) => (100 * share).toFixed(2))).toEqual([
+    '88.81',
+    '86.11',
+    '97.80',
+    '74.79',
+  ])
+})
+
 test('a station that makes nothing has no figure but 0', () => {
   expect(overallEffectiveness({ production: 0, delay: 0, down: 0 }, 60, 0, 0)).toEqual({
     plannedBusy: 0,
