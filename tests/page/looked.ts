@@ -26,12 +26,11 @@ interface AxeResult {
 
 /** Heads, then rows, of the table in a figure; text as people see it. */
 export async function tableOf(page: Page, holder: string): Promise<string[][]> {
-  const rows = await page.locator(`${holder} table tr`).all()
-  return await Promise.all(
-    rows.map(async (row) =>
-      (await row.locator('th, td').allInnerTexts()).map((text) => text.replaceAll('\u00ad', '').replace(/\s+/g, ' ').trim()),
-    ),
+  // one question to the browser, not one for each row
+  const rows = await page.evaluate<string[][]>(
+    `[...document.querySelectorAll(${JSON.stringify(`${holder} table tr`)})].map((row) => [...row.querySelectorAll('th, td')].map((cell) => cell.innerText))`,
   )
+  return rows.map((row) => row.map((text) => text.replaceAll('\u00ad', '').replace(/\s+/g, ' ').trim()))
 }
 
 export async function openTables(page: Page): Promise<void> {

@@ -1,5 +1,5 @@
 /** Pages of small studies, opened in a browser and held to no complaint and no request. */
-import { readFileSync, writeFileSync } from 'node:fs'
+import { existsSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { carrierSweepStory, writePage } from '@loopwright/notebook'
@@ -17,18 +17,20 @@ export const DRAWN = 'html[data-drawn="all"]'
 /**
  * The page of a small sweep of a scenario: its address.
  *
- * @param folder  where it is written
+ * @param folder  where it is written, once
  */
 export async function pageOf(folder: string, file: string, text = readFileSync(join(TOP, file), 'utf8')): Promise<string> {
+  const written = join(folder, `${file.replaceAll('/', '-')}-${text.length}.html`)
+  const address = pathToFileURL(written).href
+  if (existsSync(written)) return address
   const { scenario } = readScenario(text)
   const { line, plan, name } = scenario!
   const request = { counts: [line.carriers.count], replications: 2, plan: plan?.unitsPerWindow ?? null }
   const swept = await sweepCarriers(line, request, { seed: '1', workers: 0 })
   const { question, cells } = carrierSweepStory(scenario!, swept, { scenarioFile: file, scenarioText: text })
   const html = await writePage({ question, scenarioName: name, date: new Date(0), command: 'loopwright sweep' }, cells)
-  const written = join(folder, `${file.replaceAll('/', '-')}-${text.length}.html`)
   writeFileSync(written, html)
-  return pathToFileURL(written).href
+  return address
 }
 
 /**

@@ -28,7 +28,7 @@ describe('what the demo offers', () => {
   })
 
   test('each says what the file says, between the ends of its slider', () => {
-    expect(input('carriers')).toMatchObject({ file: '12', shown: { from: 1, to: 21, step: 1 } })
+    expect(input('carriers')).toMatchObject({ file: '12', shown: { from: 1, to: 18, step: 1 } })
     expect(input('speed').file).toBe('15 m/min')
     expect(input('plan').file).toBe('320 per shift')
     expect(input('shortStop.rare').file).toBe('1.5 per 100 cycles')
@@ -56,6 +56,26 @@ describe('what the demo offers', () => {
       kind: 'changes',
       changes: {},
     })
+  })
+})
+
+describe('lines that something else limits', () => {
+  test('arrivals, a receiver, operators and the release that the file leaves to the default', () => {
+    const text = open.replace('supply: { every: exponential 90 s, queue: 6 }', 'supply: { every: exponential 200 h }')
+    const of = liveInputs(text)
+    expect(input('supply', of)).toMatchObject({ file: '200 h', shown: { from: 100, to: 400, unit: 'h' } })
+    expect(input('unload.receiver', of).file).toBe('45 s')
+    const set = { supply: '2 min', 'unload.receiver': '60 s', release: 'train', 'operator.right': '2' }
+    const { line } = changed(set, text, of).scenario!
+    expect(line.supply.arrivals).toMatchObject({ kind: 'every', seconds: { kind: 'exponential', mean: expect.closeTo(120, 3) } })
+    expect(distributionMean(line.stations.at(-1)!.receiver!.cycleSeconds)).toBeCloseTo(60, 4)
+    expect(line.zones[0]!.release).toBe('train')
+    expect(line.operators).toHaveLength(3)
+  })
+
+  test('a stop that comes once in weeks is told in hours, and its slider stands where the file is', () => {
+    const rare = liveInputs(file('loop-without-corners')).find(({ key }) => key === 'power.rare')!
+    expect(rare).toMatchObject({ file: '200 h', shown: { from: 50, to: 800, unit: 'h' } })
   })
 })
 

@@ -1,4 +1,5 @@
 /** What of a scenario its page offers to change, where nobody has said. */
+import type { SupplySpec } from '@loopwright/line'
 import { distributionMean } from '@loopwright/stats'
 import {
   type ChangeValue,
@@ -16,8 +17,8 @@ import type { LiveInput } from './liveInput.ts'
 const MAX = 40
 
 /**
- * All usual inputs of a scenario: carriers, speed, release, plan; the time and the zone of each station; how rare and how long stops are; shares; operators.
- * What the file does not say, or says in a table, is left out.
+ * All usual inputs of a scenario: carriers, speed, release, plan, how often products come; of each station its time, its zone, and how often products come to it
+ * and go from it; how rare and how long stops are; shares; operators. What the file does not say, or says in a table, is left out, but for the release.
  *
  * @param files  text of a data file that the scenario names
  * @returns      empty where the file has errors
@@ -39,7 +40,7 @@ export interface InputSource {
 export function inputsOf({ scenario, notes, values: at }: InputSource): LiveInput[] {
   return [
     ...lineInputs(scenario, notes, at),
-    ...notes.stations.slice(0, MAX).flatMap((_, index) => stationInputs(notes, index, at)),
+    ...notes.stations.slice(0, MAX).flatMap((_, index) => stationInputs(scenario, notes, index, at)),
     ...scenario.stopEntries.slice(0, MAX).flatMap((entry) => stopInputs(scenario, entry, at)),
     ...shareInputs(scenario, at),
     ...operatorInputs(at),
@@ -47,21 +48,49 @@ export function inputsOf({ scenario, notes, values: at }: InputSource): LiveInpu
 }
 
 function lineInputs(scenario: Scenario, notes: ScenarioNotes, at: FileValues): LiveInput[] {
-  const [count, speed, release, plan] = [at('carriers.count'), at('drive.speed'), at('drive.release'), at('plan')]
+  const [count, speed, plan] = [at('carriers.count'), at('drive.speed'), at('plan')]
+  // the default, where there is a drive that could say otherwise
+  const release = at('drive.release') ?? (typeof speed === 'string' ? 'single' : null)
   return [
     ...(typeof count === 'number'
-      ? [range('carriers', 'Line', 'Carriers', String(count), [1, Math.max(count, notes.zoneNames.length - 1), 1, ''], 'carriers.count')]
+      ? [
+          range(
+            'carriers',
+            'Line',
+            'Carriers',
+            String(count),
+            [1, Math.max(count, Math.min(notes.zoneNames.length - 1, notes.storageZones)), 1, ''],
+            'carriers.count',
+          ),
+        ]
       : []),
     ...quantity('speed', 'Speed', speed, 'drive.speed', 0.25, 2),
     ...(release === 'single' || release === 'train'
       ? [choice('release', 'Line', 'Release', release, ['single', 'train'], { kind: 'path', path: 'drive.release' })]
       : []),
     ...quantity('plan', 'Plan', plan, 'plan', 0.5, 1.5, scenario.plan?.units),
+    ...supplyInput('supply', 'Line', 'A product comes every', scenario.line.supply, 'supply', at),
   ]
 }
 
-function stationInputs(notes: ScenarioNotes, index: number, at: FileValues): LiveInput[] {
+/** How often products come, where that is a time and no list. */
+function supplyInput(
+  key: string,
+  group: LiveInput['group'],
+  label: string,
+  supply: SupplySpec | null,
+  base: string,
+  at: FileValues,
+): LiveInput[] {
+  const path = `${base}.every`
+  return supply?.arrivals.kind === 'every' && scales(at(path))
+    ? [meanInput(key, group, label, distributionMean(supply.arrivals.seconds), [path], [0.5, 2])]
+    : []
+}
+
+function stationInputs({ line }: Scenario, notes: ScenarioNotes, index: number, at: FileValues): LiveInput[] {
   const { name, title, zone, meanWorkSeconds } = notes.stations[index]!
+  const { supply = null, receiver = null } = line.stations.find((station) => station.name === name) ?? {}
   const label = title === name ? name : `${name} ${title}`
   const base = `stations.${step(name)}`
   const written = DUTIES.map((duty) => `${base}.${duty}`).filter((path) => at(path) !== null)
@@ -69,9 +98,22 @@ function stationInputs(notes: ScenarioNotes, index: number, at: FileValues): Liv
   // one duty with its times in a table: then the mean would be told wrong
   const scaled = written.length > 0 && written.every((path) => scales(at(path))) && adds !== null && meanWorkSeconds > 0
   return [
-    ...(scaled ? [meanInput(`${name}.time`, 'Stations', label, meanWorkSeconds, [...written, ...adds], [0.5, 1.5], 's')] : []),
+    ...(scaled ? [meanInput(`${name}.time`, 'Stations', label, meanWorkSeconds, [...written, ...adds], [0.5, 1.5])] : []),
     ...(at(`${base}.zone`) === zone
       ? [choice(`${name}.zone`, 'Stations', `Zone of ${name}`, zone, notes.zoneNames, { kind: 'path', path: `${base}.zone` })]
+      : []),
+    ...supplyInput(`${name}.supply`, 'Stations', `A product comes to ${name} every`, supply, `${base}.supply`, at),
+    ...(receiver !== null && scales(at(`${base}.receiver.cycle`))
+      ? [
+          meanInput(
+            `${name}.receiver`,
+            'Stations',
+            `Receiver of ${name}, a product every`,
+            distributionMean(receiver.cycleSeconds),
+            [`${base}.receiver.cycle`],
+            [0.5, 2],
+          ),
+        ]
       : []),
   ]
 }
@@ -98,9 +140,8 @@ function stopInputs(scenario: Scenario, { name, title, sources }: Scenario['stop
   if (source === undefined) return []
   const base = `stops.${step(name)}`
   const chance = at(`${base}.chance`)
-  const unit = (seconds: number): 's' | 'min' => (seconds >= 120 ? 'min' : 's')
   const mean = (key: string, label: string, seconds: number, path: string, span: readonly [number, number]): LiveInput[] =>
-    scales(at(path)) && seconds > 0 ? [meanInput(key, 'Stops', label, seconds, [path], span, unit(seconds))] : []
+    scales(at(path)) && seconds > 0 ? [meanInput(key, 'Stops', label, seconds, [path], span)] : []
   const after = distributionMean(source.timeToFailureSeconds)
   return [
     ...(typeof chance === 'string'
@@ -164,6 +205,13 @@ function quantity(
   return [range(key, 'Line', label, `${match[1]} ${match[2]}`, [tidy(number * least, by), tidy(number * most, by), by, match[2]!], path)]
 }
 
+/** from so many seconds on a time is told in this unit */
+const UNITS = [
+  ['h', 3600, 36_000],
+  ['min', 60, 120],
+  ['s', 1, 0],
+] as const
+
 function meanInput(
   key: string,
   group: LiveInput['group'],
@@ -171,15 +219,16 @@ function meanInput(
   meanSeconds: number,
   paths: readonly string[],
   [least, most]: readonly [number, number],
-  unit: 's' | 'min',
 ): LiveInput {
-  const mean = meanSeconds / (unit === 'min' ? 60 : 1)
+  const [unit, length] = UNITS.find(([, , from]) => meanSeconds >= from)!
+  const mean = meanSeconds / length
   const by = stepFor(mean)
   return {
     key,
     group,
     label,
-    file: `${shortNumber(mean)} ${unit}`,
+    // without thin spaces, as a file takes it
+    file: `${shortNumber(mean).replace(/\s/g, '')} ${unit}`,
     shown: { kind: 'range', from: Math.max(by, tidy(mean * least, by)), to: tidy(mean * most, by), step: by, unit },
     does: { kind: 'times', paths, meanSeconds },
   }
