@@ -39,4 +39,5 @@ export type { ScenarioFile } from './schema/file.ts'
 
 // Quantities and tables, as files write them
 export { parseQuantity } from './text/quantity.ts'
+export type { UnitTable } from './text/quantity.ts'
 export { readCsv } from './text/csv.ts'

@@ -24,7 +24,6 @@ test.each(readCases('distributions'))('$id $kind', (one: Case) => {
   one.input.u.forEach((u: number, i: number) => {
     const want = one.expect.x[i]
     expectRelative(quantile(of(one.input), u), want, tolerance)
-    if (one.kind.startsWith('share list'))
-      expect(shareIndexAt(cumulativeShares(one.input.shares), 0, one.input.shares.length, Float64Array.of(u), 0)).toBe(want)
+    if (one.kind.startsWith('share list')) expect(shareIndexAt(cumulativeShares(one.input.shares), 0, one.input.shares.length, Float64Array.of(u), 0)).toBe(want)
   })
 })

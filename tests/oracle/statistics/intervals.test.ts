@@ -1,4 +1,10 @@
-import { binomialEstimate, meanInterval, pairedDifference, quantileEstimate, whyNotPairable } from '@loopwright/stats'
+import {
+  binomialEstimate,
+  meanInterval,
+  pairedDifference,
+  quantileEstimate,
+  whyNotPairable,
+} from '@loopwright/stats'
 import { describe, expect, test } from 'vitest'
 import { predictionInterval } from '../../../packages/stats/src/infer/predictionInterval.ts'
 import { quantileRanks } from '../../../packages/stats/src/infer/quantileEstimate.ts'

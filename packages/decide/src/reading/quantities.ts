@@ -1,21 +1,29 @@
 /** Numbers with their units that only decisions have: money, mass, force and the like; all others are read as scenarios read them. */
-import { parseQuantity } from '@loopwright/scenario'
+import { parseQuantity, type UnitTable } from '@loopwright/scenario'
 import type { Doubted } from '../money/pricedLine.ts'
 import { type Reader, refuse } from './fields.ts'
 import * as say from './messages.ts'
 
-/** Factors to the unit that is kept. */
+const units = (name: string, table: UnitTable['units']): UnitTable => ({
+  name,
+  units: table,
+  proposals: Object.keys(table).slice(0, 1),
+  most: Number.MAX_VALUE,
+  mostText: '',
+})
+
+/** The first unit of each is the one that is kept; of months one, of shares 100 %. */
 const UNITS = {
-  mass: { kg: 1, g: 0.001, t: 1000, lb: 0.453_592_37 },
-  force: { N: 1, kN: 1000, lbf: 4.448_221_615_260_5 },
-  area: { 'm²': 1, m2: 1, 'ft²': 0.092_903_04, ft2: 0.092_903_04 },
-  voltage: { V: 1 },
-  power: { W: 1, kW: 1000 },
-  current: { A: 1, mA: 0.001 },
-  months: { months: 1, month: 1, years: 12, year: 12 },
-  percent: { '%': 0.01 },
-  perMinute: { '/min': 1, 'per min': 1 },
-} as const satisfies Readonly<Record<string, Readonly<Record<string, number>>>>
+  mass: units('a mass', { kg: [1n, 1n], g: [1n, 1000n], t: [1000n, 1n], lb: [45_359_237n, 100_000_000n] }),
+  force: units('a force', { N: [1n, 1n], kN: [1000n, 1n], lbf: [44_482_216_152_605n, 10_000_000_000_000n] }),
+  area: units('an area', { 'm²': [1n, 1n], m2: [1n, 1n], 'ft²': [9_290_304n, 100_000_000n], ft2: [9_290_304n, 100_000_000n] }),
+  voltage: units('a voltage', { V: [1n, 1n] }),
+  power: units('a power', { W: [1n, 1n], kW: [1000n, 1n] }),
+  current: units('a current', { A: [1n, 1n], mA: [1n, 1000n] }),
+  months: units('a number of months or years', { months: [1n, 1n], month: [1n, 1n], years: [12n, 1n], year: [12n, 1n] }),
+  percent: units('a share', { '%': [1n, 100n] }),
+  perMinute: units('a number per minute', { '/min': [1n, 1n] }),
+} as const satisfies Readonly<Record<string, UnitTable>>
 
 /** Kinds of quantities that only decisions have. */
 export type OwnDimension = keyof typeof UNITS
@@ -40,35 +48,38 @@ interface Least {
 
 /** A number with a unit of its own. */
 export function own(dimension: OwnDimension, { least = 'above zero', most = 1e9 }: Least = {}): Reader<number> {
-  const units: Readonly<Record<string, number>> = UNITS[dimension]
-  const example = EXAMPLES[dimension]
-  return (at, { report }) => {
-    if (at.kind === 'number') {
-      report.add(at, say.unitMissing(at.source, [`${at.source} ${Object.keys(units)[0]}`]))
-      return undefined
-    }
-    if (at.kind !== 'text') return refuse(at, report, `a number with its unit, such as "${example}"`)
-    const written = String(at.value).trim()
-    const match = NUMBER.exec(written)
-    if (match === null) return fail(say.notANumber(written, example))
-    const [, digits = '', unit = ''] = match
-    const value = plainNumber(digits)
-    if (value === null) return fail(say.decimalComma(written, `${mended(digits)} ${unit}`.trim()))
-    if (unit === '') return fail(say.unitMissing(written, [`${digits} ${Object.keys(units)[0]}`]))
-    if (!Object.hasOwn(units, unit)) return fail(say.unitUnknown(unit, Object.keys(units)))
-    const kept = value * units[unit]!
-    if (kept < 0) return fail(say.negative(written))
-    if (kept === 0 && least === 'above zero') return fail(say.zero(written))
-    if (kept > most) return fail(say.tooBig(written, `${most / units[unit]!} ${unit}`))
-    return kept
-    function fail(sentence: ReturnType<typeof say.zero>): undefined {
-      report.add(at, sentence)
-      return undefined
-    }
-  }
+  const [[unit, [up, down]]] = Object.entries(UNITS[dimension].units) as [[string, readonly [bigint, bigint]]]
+  const limit = { value: most, text: `${(most * Number(down)) / Number(up)} ${unit}` }
+  // "30 per min" is "30 /min"
+  return measured(UNITS[dimension], `a number with its unit, such as "${EXAMPLES[dimension]}"`, least, limit, (text) =>
+    text.replace(/\bper min$/, '/min'),
+  )
 }
 
-const NUMBER = /^([+-]?\d[\d.,\s\u202f']*(?:[eE][+-]?\d+)?)\s*(\S.*)?$/
+/** A length, speed, acceleration or duration, as scenarios read it. */
+export const quantity = (
+  dimension: 'duration' | 'length' | 'speed' | 'acceleration',
+  least: 'zero' | 'above zero' = 'above zero',
+): Reader<number> => measured(dimension, 'a number with its unit', least)
+
+function measured(
+  of: Parameters<typeof parseQuantity>[1],
+  wanted: string,
+  least: 'zero' | 'above zero',
+  most: { readonly value: number; readonly text: string } | null = null,
+  plain: (text: string) => string = (text) => text,
+): Reader<number> {
+  return (at, { report }) => {
+    const found = at.kind === 'text' ? String(at.value) : at.kind === 'number' ? at.source : null
+    if (found === null) return refuse(at, report, wanted)
+    const { value, fault } = parseQuantity(plain(found), of)
+    if (fault !== null) report.add(at, fault.sentence, fault.start, fault.length)
+    else if (value === 0 && least === 'above zero') report.add(at, say.zero(found))
+    else if (most !== null && value > most.value) report.add(at, say.tooBig(found, most.text))
+    else return value
+    return undefined
+  }
+}
 
 /** null where a comma or a blank stands inside. */
 function plainNumber(digits: string): number | null {
@@ -84,22 +95,6 @@ function mended(digits: string): string {
     return joined.replaceAll(sign === ',' ? '.' : ',', '').replace(',', '.')
   }
   return /,\d{3}(,|$)/.test(joined) && !/^0?,/.test(joined) ? joined.replaceAll(',', '') : joined.replace(',', '.')
-}
-
-/** A length, speed, acceleration or duration, as scenarios read it. */
-export function quantity(
-  dimension: 'duration' | 'length' | 'speed' | 'acceleration',
-  least: 'zero' | 'above zero' = 'above zero',
-): Reader<number> {
-  return (at, { report }) => {
-    const found = at.kind === 'text' ? String(at.value) : at.kind === 'number' ? at.source : null
-    if (found === null) return refuse(at, report, 'a number with its unit')
-    const { value, fault } = parseQuantity(found, dimension)
-    if (fault !== null) report.add(at, fault.sentence, fault.start, fault.length)
-    else if (value === 0 && least === 'above zero') report.add(at, say.zero(found))
-    else return value
-    return undefined
-  }
 }
 
 const PER = { once: '', hour: '/h', year: '/year' } as const

@@ -1,10 +1,11 @@
 /** Measured inputs as others might have been measured: weights of the Bayesian bootstrap for values, a gamma for rates, a Dirichlet for shares. */
-import { type Distribution, distributionMean, scaledTimes, type Stream, stream } from '@loopwright/stats'
+import { type Distribution, distributionMean, scaledTimes, type Stream } from '@loopwright/stats'
 import { dirichletWeights, fitDuration, reweighted } from '@loopwright/stats/fit'
 import { chiSquareQuantile, gammaQuantile } from '@loopwright/stats/special'
 import type { MixStudy } from '../mix/mixStudy.ts'
 import { STOPS_FEW, type StopStudy, type StopTimes } from '../stops/stopStudy.ts'
 import { everyNth, type TaskTimes, USUAL_CV, VALUES_MAX } from '../times/timeStudy.ts'
+import { streamOf } from '../values/streamOf.ts'
 
 /** An input of which it is known how often it was measured. */
 export interface DoubtedInput {
@@ -29,9 +30,6 @@ export interface Redrawn<T> {
 const VALUES_MIN = 5
 const EXPERT = 0.1
 
-/** The stream of an input: `input/<name>`, its replication the number of the draw. */
-const streamOf = (seed: string, draw: number, name: string): Stream => stream(seed, draw, `input/${name.replaceAll('/', ' ')}`)
-
 /**
  * Times redrawn: each task and variant by weights of its own.
  *
@@ -41,7 +39,7 @@ const streamOf = (seed: string, draw: number, name: string): Stream => stream(se
 export function redrawTimes(studies: readonly TaskTimes[], seed: string, draw: number): Redrawn<TaskTimes[]> {
   const made = studies.map((one) => {
     const name = `${one.task}${one.variant === null ? '' : `, ${one.variant}`}`
-    const uniform = streamOf(seed, draw, name)
+    const uniform = streamOf(seed, draw, 'input', name)
     const freedom = one.stands === 'constant' ? null : freedomOf(one.values)
     const distribution = widened(redrawnTime(one, uniform), one.distribution, freedom, uniform)
     const level = Math.log(distributionMean(distribution) / distributionMean(one.distribution))
@@ -95,7 +93,7 @@ export function redrawStops(study: StopStudy, seed: string, draw: number): Redra
   const levels: number[] = []
   const times = study.times.map((one): StopTimes => {
     const name = `${one.place} ${one.cause}${one.short ? ' short' : ''}`
-    const uniform = streamOf(seed, draw, name)
+    const uniform = streamOf(seed, draw, 'input', name)
     // a usual stop that stands in is doubted as one that was seen once
     const counted = one.n < STOPS_FEW ? 1 : one.n
     const before = distributionMean(one.after)
@@ -134,7 +132,7 @@ const MIX_WHOLE = 1000
  * @example redrawMix(mixStudy([{ product: 'small', options: [], units: 30, when: null, timed: false, line: 2 }]), '1', 0).study.products[0].share // => 1
  */
 export function redrawMix(study: MixStudy, seed: string, draw: number): Redrawn<MixStudy> {
-  const uniform = streamOf(seed, draw, 'mix')
+  const uniform = streamOf(seed, draw, 'input', 'mix')
   const gammas = study.variants.map(({ units }) => gammaQuantile(uniform(), units))
   const sum = gammas.reduce((all, one) => all + one, 0)
   const variants = study.variants.map((one, index) => ({

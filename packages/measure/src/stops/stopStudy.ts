@@ -1,8 +1,9 @@
 /** A stop log judged: time between stops on the clock that runs, repairs, short stops, and how available each place was. */
-import { type Distribution, stream, Tally } from '@loopwright/stats'
+import { type Distribution, Tally } from '@loopwright/stats'
 import type { DurationChoice } from '@loopwright/stats/fit'
 import { chiSquareQuantile, fQuantile } from '@loopwright/stats/special'
 import { chosenCurve } from '../times/timeStudy.ts'
+import { streamOf } from '../values/streamOf.ts'
 import type { Stop } from './readStops.ts'
 import { usualStop } from './usualStop.ts'
 import { workedBetween, type WorkingHours } from './workingHours.ts'
@@ -174,7 +175,7 @@ function judged({ place, cause, short, part, exposure, lasting, seed, from }: Pa
   const few = n < STOPS_FEW
   const choice =
     repairs.length >= CURVE_FROM && open === 0 && new Set(repairs).size > 1
-      ? chosenCurve(repairs, null, stream(seed, 0, `bootstrap/${`stop ${place} ${cause}`.replaceAll('/', ' ')}`), 199)
+      ? chosenCurve(repairs, null, streamOf(seed, 0, 'bootstrap', `stop ${place} ${cause}`), 199)
       : null
   const spread = repairs.length >= 5 && repair !== null ? Tally.of(repairs).sd! / Tally.of(repairs).mean! : usual.cv
   const between = n === 0 ? null : exposure / n

@@ -87,6 +87,9 @@ const STANDS: Readonly<Record<TaskTimes['stands'], string>> = {
   'mean alone': 'too few for a spread: their mean with a usual spread (common practice, no source)',
 }
 
+/** Lines of comment, each of one line whatever stands in it. */
+const comments = (heading: readonly string[]): string[] => heading.map((line) => `# ${line.replaceAll(/\s+/g, ' ')}`)
+
 /**
  * The parts as the text of a file: tasks with their times, to be put under the stations of a scenario.
  *
@@ -94,10 +97,7 @@ const STANDS: Readonly<Record<TaskTimes['stands'], string>> = {
  * @example timePartsText([{ task: 'wire', value: '50 s ± 12 %', from: 'measured, t.csv: 9 times' }], ['Times']) // => '# Times\nwire: 50 s ± 12 % # measured, t.csv: 9 times\n'
  */
 export function timePartsText(parts: readonly TimePart[], heading: readonly string[]): string {
-  const lines = [
-    ...heading.map((line) => `# ${line.replaceAll(/\s+/g, ' ')}`),
-    ...parts.map(({ task, value, from }) => `${quoted(task)}: ${value} # ${from}`),
-  ]
+  const lines = [...comments(heading), ...parts.map(({ task, value, from }) => `${quoted(task)}: ${value} # ${from}`)]
   return `${lines.join('\n')}\n`
 }
 
@@ -113,10 +113,6 @@ export function partsText(
   parts: readonly { readonly name: string; readonly value: string; readonly from: string }[],
   heading: readonly string[],
 ): string {
-  const lines = [
-    ...heading.map((line) => `# ${line.replaceAll(/\s+/g, ' ')}`),
-    `${of}:`,
-    ...parts.map(({ name, value, from }) => `  ${quoted(name)}: ${value} # ${from}`),
-  ]
+  const lines = [...comments(heading), `${of}:`, ...parts.map(({ name, value, from }) => `  ${quoted(name)}: ${value} # ${from}`)]
   return `${lines.join('\n')}\n`
 }

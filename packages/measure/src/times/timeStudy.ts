@@ -1,6 +1,7 @@
 /** A time study judged: for each task and variant how long, how surely, how it spreads, and what to simulate it with. */
-import { type Distribution, type Stream, stream, Tally } from '@loopwright/stats'
+import { type Distribution, type Stream, Tally } from '@loopwright/stats'
 import { chooseDuration, type DurationChoice, fences, fitDuration, sampleQuantile } from '@loopwright/stats/fit'
+import { streamOf } from '../values/streamOf.ts'
 import { type Allowance, standardTime } from './allowance.ts'
 import { onlyRises, type PeopleDiffer, peopleDiffer, type Rounding, roundingOf, type Trend, trendOf } from './checks.ts'
 import { type Cycles, cyclesFor } from './cycles.ts'
@@ -176,8 +177,7 @@ function simulatedBy(
   const shift = shortest[task] ?? null
   const usable = shift !== null && shift > 0 && shift < values.reduce((least, value) => Math.min(least, value)) ? shift : null
   const draws = samples ?? Math.max(99, Math.min(999, Math.floor(DRAWS / Math.min(n, TESTED_MAX))))
-  const name = `${task} ${variant ?? ''}`.replaceAll('/', ' ')
-  const choice = chosenCurve(values, usable, stream(seed, 0, `bootstrap/${name}`), draws)
+  const choice = chosenCurve(values, usable, streamOf(seed, 0, 'bootstrap', `${task} ${variant ?? ''}`), draws)
   return { choice, distribution: choice.distribution, stands: choice.chosen === null ? 'values' : 'curve' }
 }
 

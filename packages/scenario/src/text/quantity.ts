@@ -28,9 +28,12 @@ const ACCELERATION: Record<string, Factor> = {
   'ft/s2': [3048n, 10_000n],
 }
 
-interface DimensionInfo {
+/** A kind of quantity: its units, and how far its values may reach. */
+export interface UnitTable {
+  /** such as "a mass" */
   readonly name: string
-  readonly units: Record<string, Factor>
+  /** factor to the base unit by unit */
+  readonly units: Readonly<Record<string, Factor>>
   /** for proposals; the likeliest first */
   readonly proposals: readonly string[]
   /** above 0; smaller ones are too small to compute with. Default: none is */
@@ -39,7 +42,7 @@ interface DimensionInfo {
   readonly mostText: string
 }
 
-const DIMENSIONS: Record<Dimension, DimensionInfo> = {
+const DIMENSIONS: Record<Dimension, UnitTable> = {
   duration: { name: 'a time', units: DURATION, proposals: ['s', 'min'], most: REACH_SECONDS, mostText: '2^32 s, about 136 years' },
   length: { name: 'a length', units: LENGTH, proposals: ['m', 'mm'], most: 1e6, mostText: '1000000 m' },
   speed: { name: 'a speed', units: SPEED, proposals: ['m/min', 'm/s'], least: 1e-6, most: 1e6, mostText: '1000000 m/s' },
@@ -96,7 +99,7 @@ export interface Scanned {
   readonly end: number
 }
 
-const SCAN = /([+-]?(?:\d+(?:[.,]\d+)*(?:[eE][+-]?\d+)?|\.\d+))(\s*)([A-Za-zµ°%][A-Za-z0-9²³/^%]*)?/y
+const SCAN = /([+-]?(?:\d+(?:[.,]\d+)*(?:[eE][+-]?\d+)?|\.\d+))(\s*)([A-Za-zµ°%][A-Za-z0-9²³/^%]*|\/[a-z]+)?/y
 
 /** Finds a number with an optional unit at `from` (blanks are skipped); null if there is none. */
 export function scan(text: string, from: number): Scanned | null {
@@ -110,14 +113,16 @@ export function scan(text: string, from: number): Scanned | null {
   return { number, unit, start, unitStart, end: unitStart + unit.length }
 }
 
+const tableOf = (of: Dimension | UnitTable): UnitTable => (typeof of === 'string' ? DIMENSIONS[of] : of)
+
 /** The units of a dimension, for messages. */
 export function unitsOf(dimension: Dimension): string[] {
   return Object.keys(DIMENSIONS[dimension].units)
 }
 
 /** `5 s`, `5 min`: what a bare number most likely meant; 800 is no length in metres, and 0.25 no speed in m/min. */
-export function proposals(number: string, dimension: Dimension): string[] {
-  const [first = '', second] = DIMENSIONS[dimension].proposals
+export function proposals(number: string, dimension: Dimension | UnitTable): string[] {
+  const [first = '', second] = tableOf(dimension).proposals
   const value = Math.abs(Number(number))
   const other = (dimension === 'length' && value >= 20) || (dimension === 'speed' && value < 2)
   const units = second === undefined ? [first] : other ? [second, first] : [first, second]
@@ -146,8 +151,8 @@ export function digitsOf(scanned: Scanned, text: string): Outcome<Decimal> {
  *
  * @param unit  stands in for a missing unit, as in `30..60 s`; '' if none may be missing
  */
-export function inBaseUnit(scanned: Scanned, text: string, dimension: Dimension, unit = ''): Outcome<number> {
-  const info = DIMENSIONS[dimension]
+export function inBaseUnit(scanned: Scanned, text: string, dimension: Dimension | UnitTable, unit = ''): Outcome<number> {
+  const info = tableOf(dimension)
   const digits = digitsOf(scanned, text)
   if (digits.fault !== null) return digits
   const shown = text.slice(scanned.start, scanned.end)
@@ -158,8 +163,8 @@ export function inBaseUnit(scanned: Scanned, text: string, dimension: Dimension,
   if (factor === null) {
     const other = (Object.keys(DIMENSIONS) as Dimension[]).find((name) => Object.hasOwn(DIMENSIONS[name].units, written))
     const sentence = other
-      ? say.unitOfOther(written, DIMENSIONS[other].name, info.name, unitsOf(dimension))
-      : say.unitUnknown(written, nearUnit(written, info), unitsOf(dimension))
+      ? say.unitOfOther(written, DIMENSIONS[other].name, info.name, Object.keys(info.units))
+      : say.unitUnknown(written, nearUnit(written, info), Object.keys(info.units))
     return failed(sentence, scanned.unitStart, scanned.unit.length)
   }
   const value = toNumber(digits.value, factor[0], factor[1])
@@ -170,7 +175,7 @@ export function inBaseUnit(scanned: Scanned, text: string, dimension: Dimension,
   return { value, fault: null }
 }
 
-function nearUnit(written: string, info: DimensionInfo): string | null {
+function nearUnit(written: string, info: UnitTable): string | null {
   const alias = ALIASES[written.toLowerCase()] ?? Object.keys(info.units).find((unit) => unit.toLowerCase() === written.toLowerCase())
   return alias !== undefined && Object.hasOwn(info.units, alias) ? alias : nearest(written, Object.keys(info.units))
 }
@@ -191,17 +196,18 @@ export function clockTime(text: string): { value: null; fault: Fault } | null {
 /**
  * A whole text as one quantity.
  *
- * @param text  such as `15 m/min`
- * @returns     the value in seconds, metres, metres per second or metres per second squared, ≥ 0; or what is wrong, with its column
+ * @param text       such as `15 m/min`
+ * @param dimension  of scenarios, or a table of units
+ * @returns          the value in seconds, metres, metres per second, metres per second squared or the base unit of the table, ≥ 0; or what is wrong, with its column
  * @example parseQuantity('15 m/min', 'speed').value // => 0.25
  * @example parseQuantity('78.125 mm', 'length').value // => 0.078125
  */
-export function parseQuantity(text: string, dimension: Dimension): Outcome<number> {
+export function parseQuantity(text: string, dimension: Dimension | UnitTable): Outcome<number> {
   const trimmed = text.trimEnd()
   const clock = dimension === 'duration' ? clockTime(trimmed) : null
   if (clock !== null) return clock
   const scanned = scan(trimmed, 0)
-  if (scanned === null) return failed(say.notAQuantity(text, DIMENSIONS[dimension].name), 0, trimmed.length)
+  if (scanned === null) return failed(say.notAQuantity(text, tableOf(dimension).name), 0, trimmed.length)
   const thousands = /^[+-]?\d{1,3}(?:[  ']\d{3})+(?!\d)/.exec(trimmed.slice(scanned.start))
   if (thousands !== null) {
     const rest = trimmed.slice(scanned.start + thousands[0].length).trim()
