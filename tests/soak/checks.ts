@@ -29,14 +29,18 @@ const SEED = 'soak'
 /** milliseconds of work that reading a scenario may take; how long others keep the machine busy meanwhile is not counted */
 const READ_MAX = 1000
 
-/** null: nothing is wrong */
-export function check(kind: Kind, number: number, scenarios: readonly string[]): Finding | null {
+/**
+ * null: nothing is wrong.
+ *
+ * @param small  whether a line that is found is made as small as it goes, which takes most of the time
+ */
+export function check(kind: Kind, number: number, scenarios: readonly string[], small: boolean): Finding | null {
   if (kind === 'a wrong scenario') return scenarioFault(number, scenarios)
   const faults = kind === 'any line' ? invariantFaults : agreementFaults
   const line = lineOf(kind, number)
   const what = faults(line)
   if (what === null) return null
-  return { what, shown: JSON.stringify(kind === 'any line' ? line : smallest(line, (smaller) => faults(smaller) !== null)) }
+  return { what, shown: JSON.stringify(kind === 'any line' || !small ? line : smallest(line, (smaller) => faults(smaller) !== null)) }
 }
 
 function lineOf(kind: Kind, number: number): LineSpec {
