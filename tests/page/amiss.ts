@@ -6,7 +6,7 @@ import type { Page } from 'playwright-core'
  * dragged over the zones; cells and large figures whose
  * text is wider than they are; what makes the page scroll sideways.
  */
-const MEASURE = `(() => {
+export const MEASURE = `(() => {
   const seen = (element) => element.getClientRects().length > 0
   const wide = (box) => box.right - box.left
   const named = (element) => {
