@@ -91,6 +91,8 @@ const SOME = {
   steady: ['list-ends', 'no-chance', 'pump-line'],
   /** alternatives of several kinds; an operator who limits; arrivals */
   money: ['outdoor-unit-base-line', 'pump-line', 'arrivals-limit'],
+  /** each with another limit; a line that makes nothing in its shift, which is refused */
+  promise: ['outdoor-unit-base-line', 'pump-line', 'arrivals-limit', 'receiver-limits', 'list-ends'],
   /** each with another limit: a station, an operator, arrivals, a receiver, a list that ends, a stop */
   meeting: ['outdoor-unit-base-line', 'pump-line', 'arrivals-limit', 'receiver-limits', 'list-ends', 'down-more-than-up'],
   screening: ['outdoor-unit-base-line', 'hand-line'],
@@ -170,7 +172,7 @@ export const COMMANDS: readonly ToldCommand[] = [
   },
   { name: 'criteria', words: () => few(9), files: decisionFiles, hasMore: true, only: SOME.meeting, answersPlan: false },
   { name: 'screen', words: () => few(2), files: decisionFiles, hasMore: true, only: SOME.screening, answersPlan: false },
-  { name: 'promise', words: () => few(20), files: decisionFiles, hasMore: true, only: SOME.money, answersPlan: false },
+  { name: 'promise', words: () => few(20), files: decisionFiles, hasMore: true, only: SOME.promise, answersPlan: false },
   { name: 'acceptance', words: () => few(40), files: decisionFiles, hasMore: true, only: SOME.meeting, answersPlan: false },
   {
     name: 'trial',
@@ -223,7 +225,7 @@ export const DATA_COMMANDS: readonly ToldCommand[] = [
   {
     name: 'forecast with data',
     command: 'forecast',
-    words: () => ['--data', 'notebooks/data', ...few(12)],
+    words: () => ['--data', 'notebooks/data', '--draws', '24', ...few(12)],
     files: () => dataFiles('complete.yaml'),
     hasMore: true,
     answersPlan: true,

@@ -19,7 +19,7 @@ import type { DecisionRuns } from './decisionRuns.ts'
 import { type CountedReality, followUpOf } from './followUpRuns.ts'
 import { type FollowUpStory, followUpStory } from './followUpStory.ts'
 import { type PaybackStory, paybackStory } from './paybackStory.ts'
-import { slowerFactors, slowerPoint } from './promiseFigures.ts'
+import { needsUnits, slowerFactors, slowerPoint } from './promiseFigures.ts'
 import { type PromiseStory, promiseStory } from './promiseStory.ts'
 import { type ScreeningStory, screeningStory } from './screeningStory.ts'
 import { trialOf, type TrialStory, trialStory } from './trialStory.ts'
@@ -149,6 +149,7 @@ export async function notebookDecision(
       byShifts(scenario, 'a promise is')
       const section = decision.promise!
       const sweep = await shifts(scenario, scenario.line, windows(asked), asked)
+      needsUnits(sweep.counts[0]!.units)
       const slower: { factor: number; units: readonly number[] }[] = []
       for (const factor of slowerFactors(section)) {
         const few = Math.min(windows(asked), FEW_WINDOWS)

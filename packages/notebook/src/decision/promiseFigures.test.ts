@@ -1,6 +1,6 @@
 import { beforeAll, expect, test } from 'vitest'
 import { promiseRuns } from '../../../../tests/helpers/decisionRuns.ts'
-import { firstFactor, promiseOf, type PromiseRuns, slowerPoint, workSeconds } from './promiseFigures.ts'
+import { firstFactor, needsUnits, promiseOf, type PromiseRuns, slowerPoint, workSeconds } from './promiseFigures.ts'
 
 let runs: PromiseRuns
 beforeAll(async () => {
@@ -17,6 +17,11 @@ test('pace by hand: takt 27 000/320, efficiency of the cycle by mean times, bala
   expect(constraint!.station).toBe('Tightness test')
   const { oee, availability, effectiveness, quality } = constraint!.effectiveness
   expect(oee).toBeCloseTo(availability * effectiveness * quality, 12)
+})
+
+test('a line that makes nothing promises nothing', () => {
+  expect(() => needsUnits([0, 0])).toThrow('there is nothing to promise')
+  expect(() => needsUnits([0, 3])).not.toThrow()
 })
 
 test('the ramp-up grows to the standard; without learning there is none', () => {

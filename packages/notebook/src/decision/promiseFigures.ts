@@ -74,8 +74,21 @@ export function limitOf({ scenario: { line }, forecast }: Pick<PromiseRuns, 'sce
 }
 
 /**
+ * Something is made: asked before more is simulated.
+ *
+ * @param units  of each simulated shift
+ * @throws RangeError  where nothing is made
+ * @example needsUnits([0, 1]) // => undefined
+ */
+export function needsUnits(units: readonly number[]): void {
+  if (units.length > 0 && units.every((made) => made === 0))
+    throw new RangeError('the line makes nothing in the judged shift: there is nothing to promise. Are there products and carriers in it?')
+}
+
+/**
  * Takt, efficiency, balance loss, OEE of the constraint, and the ramp-up.
  *
+ * @throws RangeError  where the line makes nothing
  * @example promiseOf(promised).takt // => 84.375
  */
 export function promiseOf(runs: PromiseRuns): PromiseResult {
@@ -85,6 +98,7 @@ export function promiseOf(runs: PromiseRuns): PromiseResult {
   const netSeconds = workingSeconds(line)
   const count = forecast.sweep.counts[0]!
   const made = count.units.reduce((sum, one) => sum + one, 0) / Math.max(1, count.units.length)
+  needsUnits(count.units)
   const work = workSeconds(scenario)
   const at = limitOf(runs)?.limitedBy?.stations ?? []
   const index = busiest(count.stations, at.length > 0 ? at : [...count.stations.keys()])

@@ -124,11 +124,19 @@ function spreadCell({ forecast, scenario }: PromiseRuns): ChartCell | null {
   return { ...chartCell('promise-spread', figure), pageOnly: true }
 }
 
-function rampCell({ forecast, section, scenario, slower }: PromiseRuns, { ramp }: PromiseResult): ChartCell | null {
+/** so near to the standard nothing is lost */
+const NO_LOSS = 0.995
+
+/** Units of a week by the standard times. */
+const standardWeek = ({ forecast, section: { daysPerWeek, shiftsPerDay }, slower }: PromiseRuns): number =>
+  (slower[0]?.mean ?? forecast.shift.mean!.mean) * daysPerWeek * shiftsPerDay
+
+function rampCell(runs: PromiseRuns, { ramp }: PromiseResult): ChartCell | null {
+  const { section, scenario } = runs
   if (ramp.length === 0) return null
   const shifts = section.daysPerWeek * section.shiftsPerDay
   const plan = scenario.plan === null ? null : scenario.plan.unitsPerWindow * shifts
-  return openChartCell('promise-ramp', rampUpChart(ramp, { standard: (slower[0]?.mean ?? forecast.shift.mean!.mean) * shifts, plan }))
+  return openChartCell('promise-ramp', rampUpChart(ramp, { standard: standardWeek(runs), plan }))
 }
 
 function timeCell({ constraint }: PromiseResult): ChartCell | null {
@@ -159,7 +167,7 @@ function answerSentences(runs: PromiseRuns, { ramp }: PromiseResult): string[] {
             `What a shift lacks takes ${formatNumber(overtime.mean.mean, 1)} min of overtime on average${overtime.p90 === null ? '' : overtime.p90.point < 0.05 ? ', and none in nine of ten shifts' : `, and ${formatNumber(overtime.p90.point, 1)} min or more in one shift of ten`}.`,
           ]),
     ...(limit === null ? [] : [diagnosisSentences(limit, scenario.line, period(scenario))[0]!]),
-    ...(ramp.length === 0 ? [] : [rampSentence(ramp)]),
+    ...(ramp.length === 0 ? [] : [rampSentence(ramp, standardWeek(runs))]),
   ]
 }
 
@@ -181,8 +189,9 @@ function promiseFigures({ forecast }: PromiseRuns): AnswerFigure[] {
   ]
 }
 
-function rampSentence(ramp: PromiseResult['ramp']): string {
+function rampSentence(ramp: PromiseResult['ramp'], standard: number): string {
   const [first] = ramp
+  if (first!.units >= NO_LOSS * standard) return 'People who are still learning cost no output: what limits the line is not their work.'
   const full = ramp.find(({ factor }) => factor < 1.005)
   return `In week 1 expect ${formatNumber(first!.units, 0)} units, since people are learning; ${full === undefined ? 'the standard times are not reached in the weeks told' : `from week ${full.week} on the standard times hold`}.`
 }

@@ -114,7 +114,7 @@ export function paceTable({ scenario, section, crew }: PromiseRuns, result: Prom
       { head: 'Value', text: ([, text]) => text, data: [['value', 'in the unit named; shares 0 … 1', ([, , value]) => value]] },
     ],
     rows,
-    note: 'OEE of a station in a line contains its neighbours: it is told for the one that limits alone, or that what limits is at, beside its starved and blocked shares. Quality counts rejects only where the scenario has an inspection.',
+    note: 'OEE of a station in a line contains its neighbours: it is told for the one that limits, or that what limits is at, else for the one that works most, beside its starved and blocked shares. Quality counts rejects only where the scenario has an inspection.',
   })
 }
 

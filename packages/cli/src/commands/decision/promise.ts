@@ -2,7 +2,7 @@ import { promiseDocument } from '../../documents/decision/promiseDocument.ts'
 import { atLeast, chosenBy, shiftRuns, slowerRuns } from '../../meetingRuns.ts'
 import { tell } from '../../output/tell.ts'
 import { checkOutputs } from '../../output/writeTables.ts'
-import { Misuse, type Shell } from '../../shell/shell.ts'
+import { Misuse, refusals, type Shell } from '../../shell/shell.ts'
 import type { StudyFlags } from '../../studyCommand.ts'
 
 /** windows of each of them */
@@ -19,6 +19,7 @@ export async function promise(shell: Shell, file: string, flags: StudyFlags, com
   await checkOutputs(shell, flags)
   const sweep = await shiftRuns(shell, source, flags, 'what may be promised')
   const notebook = await import('@loopwright/notebook')
+  refusals(() => notebook.needsUnits(sweep.counts[0]!.units))
   const factors = notebook.slowerFactors(section)
   const few = { ...flags, replications: Math.min(flags.replications, LEARNING_REPLICATIONS) }
   const slower = await slowerRuns(shell, source, factors, few)
