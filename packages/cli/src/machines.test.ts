@@ -1,6 +1,7 @@
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { notebook } from '@loopwright/notebook'
 import { folderStore } from '@loopwright/study/machine'
 import { afterEach, beforeEach, expect, test } from 'vitest'
 import { memoryShell } from '../../../tests/helpers/memoryShell.ts'
@@ -56,6 +57,31 @@ test('the commands of MACHINES.md by shares, one after the other, run all that t
   const { code, out, err } = await run(...whole!, ...store)
   expect([code, out]).toEqual([0, (await run(...whole!, '--fresh')).out])
   expect(err).toMatch(/done: (\d+) replications \(\1 of them from the store\)/)
+})
+
+test('a notebook is told when nothing of it is missing; until then a share says what it has run', async () => {
+  const exports = {
+    default: notebook({ title: 'Small', scenario: 'small.yaml' }, async ({ sweep, story, show }) => {
+      const result = await sweep({ carriers: [3, 4], replications: 20 })
+      show(...story(result).cells)
+    }),
+  }
+  const typed = async (...words: string[]) => {
+    const shell = { ...memoryShell({ ...FILES, 'study.ts': '' }), openStore: async (folder: string) => folderStore(folder) }
+    const code = await main(['notebook', 'study.ts', '--out', 'page.html', ...words], {
+      ...shell,
+      loadNotebook: async () => ({ exports, files: [], steps: [] }),
+    })
+    return { code, ...shell.said, page: shell.files.get('page.html') }
+  }
+  const store = ['--store', join(top, 'notebook')]
+  const first = await typed('--part', '1/2', ...store)
+  expect(first).toMatchObject({ code: 0, out: '', err: expect.stringContaining('share 1 of 2: ') })
+  expect(first.page).toBeUndefined()
+  await typed('--part', '2/2', ...store)
+  const [shared, whole] = [await typed('--part', '1/2', ...store), await typed('--fresh')]
+  expect([shared.code, shared.out]).toEqual([0, whole.out])
+  expect(shared.page).toMatch(/^<!doctype html>/i)
 })
 
 test('shares that cannot be are refused in a sentence', async () => {

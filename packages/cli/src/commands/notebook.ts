@@ -1,5 +1,6 @@
 import { visibleLine } from '@loopwright/charts/table'
 import { formatProblems } from '@loopwright/scenario'
+import { OTHERS_SHARE, OthersShare } from '@loopwright/study/machine'
 import type { CsvStyle } from '../output/csv.ts'
 import { openStore, tellStore } from '../keptRuns.ts'
 import type { MachineFlags } from '../machineFlags.ts'
@@ -33,16 +34,25 @@ export async function notebook(shell: Shell, file: string, flags: NotebookFlags,
   const clear = err.isTerminal ? '\r\u001b[2K' : ''
   let said = false
   const store = await openStore(shell, flags)
+  // of a share nothing is told until it is known whether others have runs that the notebook needs
+  const held: (() => Promise<void>)[] | null = flags.part === undefined ? null : []
+  const write = (text: string): void => {
+    if (said) err.write(clear)
+    out.write(`${text}\n`)
+  }
   const effects = {
     store,
     readFile: shell.readFile,
     readBeside: shell.readBeside,
-    writeFile: shell.writeFile,
+    writeFile: async (path: string, content: string | Uint8Array) => {
+      if (held === null) await shell.writeFile(path, content)
+      else held.push(() => shell.writeFile(path, content))
+    },
     importModule: async (path: string) => (await shell.loadNotebook(path)).exports,
     places: { of: placeOf, line: lineOf },
     log: (text: string) => {
-      if (said) err.write(clear)
-      out.write(`${text}\n`)
+      if (held === null) write(text)
+      else held.push(async () => write(text))
     },
     progress: (line: string) => {
       if (err.isTerminal) err.write(`${clear}${[...line].slice(0, err.columns - 1).join('')}`)
@@ -65,6 +75,9 @@ export async function notebook(shell: Shell, file: string, flags: NotebookFlags,
   })
   tellStore(shell, store)
   if (run.status === 'wrong scenario') throw new Misuse(formatProblems(run.problems, run.scenarioText, run.scenarioFile))
+  const { faults } = run
+  if (held !== null && faults.length > 0 && faults.every(({ message }) => message === OTHERS_SHARE)) throw new OthersShare()
+  for (const each of held ?? []) await each()
   if (run.problems.length > 0)
     err.write(`${run.problems.map((problem) => visibleLine(`${problem.line}:${problem.column} ${problem.message}`)).join('\n')}\n`)
   if (flags.csv !== undefined)
@@ -79,13 +92,13 @@ export async function notebook(shell: Shell, file: string, flags: NotebookFlags,
       cells: run.cells,
       page: () => shell.readFile(run.page!),
     })
-  if (run.faults.length > 0) {
-    const places = run.faults.map(({ file: of, line, column }) => `${of}:${line}:${column}`)
+  if (faults.length > 0) {
+    const places = faults.map(({ file: of, line, column }) => `${of}:${line}:${column}`)
     err.write(`${places.length === 1 ? 'a part' : `${places.length} parts`} of the notebook failed: ${places.join(', ')}\n`)
   }
   if (run.status === 'partial') return INTERRUPTED
   if (flags.open === true) await openPage(shell, run.page!)
-  return run.faults.length === 0 ? DONE : FAILED
+  return faults.length === 0 ? DONE : FAILED
 }
 
 /** A file that is there and is no program. */

@@ -6,7 +6,7 @@ export { callingThread } from '../runs/callingThread.ts'
 // A share of a study
 export { partPool } from '../runs/partPool.ts'
 export type { PartPool, Share } from '../runs/partPool.ts'
-export { isOthersShare } from '../runs/othersShare.ts'
+export { isOthersShare, OTHERS_SHARE, OthersShare } from '../runs/othersShare.ts'
 
 // Results kept
 export { folderStore } from '../store/folderStore.ts'

@@ -68,7 +68,7 @@ export function partPool(pool: Pool, { part, of }: Share): PartPool {
       const owner = (Math.floor(task.from / chunkOf(task)) + firstOf(task)) % of
       if (owner !== part - 1) {
         report.left += task.to - task.from
-        throw new OthersShare('the study needs runs of other shares')
+        throw new OthersShare()
       }
       while (Math.min(...busy) >= pool.depth) await new Promise<void>((resolve) => waiting.push(resolve))
       const thread = busy.indexOf(Math.min(...busy))
