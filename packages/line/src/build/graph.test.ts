@@ -43,10 +43,23 @@ test('ways out and in, and who may claim a zone, also through an exit-clear tran
   expect([...graph.pathIsChosen]).toEqual([0, 0, 1, 0, 0, 0, 0])
 })
 
+test('where all ways out have conditions, or one of them is by hand, it is asked whether a carrier stops', () => {
+  const whole = {
+    ...spec,
+    paths: spec.paths.map((path, p) => (p === 1 ? { ...path, takes: { ...path.takes, load: 'empty' as const } } : path)),
+  }
+  expect(buildGraph(whole).graph.pathStops[0]).toBe(STOPS_PERHAPS)
+  const byHand = {
+    ...spec,
+    paths: spec.paths.map((path, p) => (p === 2 ? { ...path, manual: { kind: 'push' as const, station: 0 } } : path)),
+  }
+  expect(buildGraph(byHand).graph.pathStops[0]).toBe(STOPS_PERHAPS)
+})
+
 test('where a carrier stops, and how a transfer stands', () => {
   const { graph, changes } = buildGraph(spec)
-  // into Z0, whose ways out have conditions: asked; into Z1: lifts; Z3 from Z2 needs no change; the store
-  expect([...graph.pathStops]).toEqual([STOPS_PERHAPS, STOPS_ALWAYS, STOPS_NEVER, STOPS_ALWAYS, STOPS_NEVER, STOPS_NEVER, STOPS_ALWAYS])
+  // into Z0, which has a way out for everybody; into Z1: lifts; Z3 from Z2 needs no change; the store
+  expect([...graph.pathStops]).toEqual([STOPS_NEVER, STOPS_ALWAYS, STOPS_NEVER, STOPS_ALWAYS, STOPS_NEVER, STOPS_NEVER, STOPS_ALWAYS])
   // Z1 has one way in, low; Z3 has two of different positions: it rests
   expect([...changes.zoneChanges]).toEqual([0, 1, 0, 1, 0, 0])
   expect([...changes.zoneRests]).toEqual([0, 0, 0, 1, 0, 0])

@@ -174,6 +174,9 @@ function stopsOf(
     const only = onlyOut[to]!
     if (only !== NONE && spec.paths[only]!.manual !== null) return STOPS_ALWAYS
     if (only !== NONE) return zoneChanges[to] === 1 && pathFromPosition[only] !== pathToPosition[p] ? STOPS_ALWAYS : STOPS_NEVER
-    return zoneFixes[to] === 1 && spec.zones[to]!.transfer?.enterOnlyIfExitClear === false ? STOPS_ALWAYS : STOPS_PERHAPS
+    if (zoneFixes[to] === 1 && spec.zones[to]!.transfer?.enterOnlyIfExitClear === false) return STOPS_ALWAYS
+    const ways = itemsOf(outs, to).map((way) => spec.paths[way]!)
+    const hasWay = ways.some((way) => !hasConditions(way))
+    return hasWay && zoneChanges[to] === 0 && ways.every(({ manual }) => manual === null) ? STOPS_NEVER : STOPS_PERHAPS
   })
 }

@@ -67,23 +67,20 @@ function timeLook(line: Line, quick: Quick, carrier: number): void {
   line.queue.schedule(slot)
 }
 
-/** The look is over, and has found no way on. */
-function makeLook(line: Line, carrier: number): void {
-  const { moves } = line
-  const path = moves.carrierPath[carrier]!
-  if (moves.pathLooks[path] === 0) return
-  moves.pathLooks[path] = 0
-  moves.carrierPhase[carrier] = BRAKING
-  line.events++
-}
-
 /** Makes what is known of the carrier's rest good as far as it is over by now, and gives what is to come a timer. */
 export function settleRest(line: Line, quick: Quick, carrier: number): void {
-  if (quick.lookAt[carrier]! >= line.now) {
-    timeLook(line, quick, carrier)
-    return
+  const { moves } = line
+  const path = moves.carrierPath[carrier]!
+  if (moves.pathLooks[path]! > 0) {
+    if (quick.lookAt[carrier]! >= line.now) {
+      timeLook(line, quick, carrier)
+      return
+    }
+    // it has found no way on
+    moves.pathLooks[path] = 0
+    moves.carrierPhase[carrier] = BRAKING
+    line.events++
   }
-  makeLook(line, carrier)
   if (quick.restAt[carrier]! <= line.now) makeRest(line, quick, carrier)
   else timeRest(line, quick, carrier)
 }

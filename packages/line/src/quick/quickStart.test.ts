@@ -73,3 +73,18 @@ test('a look whose time has not come gets a timer, where the rest is made good',
   settleRests(line, quick)
   expect([quick.known, pending(line)]).toEqual([0, [6, 13]])
 })
+
+test('nothing is worked out beyond the next break, nor into a station that is held', () => {
+  const lone: Wish = { zones: 8, start: [1], stations: [{ at: 4, work: { w: 1 } }] }
+  // empty, so that it has nothing to do in Z4: it looks at 5, 9, 13, …
+  const free = begin(lone, 20)
+  look(free.line, free.quick)
+  expect(pending(free.line)).toEqual([21])
+  const untilBreak = begin({ ...lone, breaks: [[10, 5]] }, 20)
+  look(untilBreak.line, untilBreak.quick)
+  expect(pending(untilBreak.line)).toEqual([10, 13])
+  const held = begin({ ...lone, breaks: [[90, 5]] }, 20)
+  held.line.stops.stationHeld[0] = 1
+  look(held.line, held.quick)
+  expect(pending(held.line)).toEqual([9, 90])
+})

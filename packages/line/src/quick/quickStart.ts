@@ -40,6 +40,19 @@ function isAwaited(line: Line, { before, restIsKnown }: Quick, zone: number, fla
   return behind !== NONE && (moves.carrierPhase[behind] === DONE || restIsKnown[behind] === 1)
 }
 
+/** How far a start may be worked out ahead: to the end of the part of the run, and to the next break, which holds stations. */
+function horizon({ stops }: Line, { asksStations, until }: Quick): number {
+  const { breakTimes, breakNext } = stops
+  return asksStations && breakNext < breakTimes.length ? Math.min(until, breakTimes[breakNext]!) : until
+}
+
+/** Whether a stop or a break holds the station of a path's end. */
+function holdsAnEnd({ graph, work, stops }: Line, path: number): boolean {
+  const left = work.zoneStation[graph.pathFrom[path]!]!
+  const ahead = work.zoneStation[graph.pathTo[path]!]!
+  return (left !== NONE && stops.stationHeld[left]! > 0) || (ahead !== NONE && stops.stationHeld[ahead]! > 0)
+}
+
 /** Starts in one call, at most: a lone carrier would go on to the end of the run. */
 const STARTS = 1_000
 
@@ -48,7 +61,8 @@ export function startQuick(line: Line, quick: Quick, firstPath: number, startsAt
   const { queue, collector, moves, graph, slots, work } = line
   const { zoneSeconds, stationSeconds, carrierSeconds } = collector
   const { times } = queue
-  const { paces, until } = quick
+  const { paces, asksStations } = quick
+  const until = horizon(line, quick)
   let path = firstPath
   let atSpeed = startsAtSpeed
   let at = line.now
@@ -166,7 +180,7 @@ export function startQuick(line: Line, quick: Quick, firstPath: number, startsAt
       const look = at + paces.paceSeconds[pace + 2 * atSpeed + SPEED]!
       const next = quick.onward[path]!
       let waits = false
-      if (next !== NONE && look <= until && starts < STARTS) {
+      if (next !== NONE && look <= until && starts < STARTS && !(asksStations && holdsAnEnd(line, next))) {
         const ahead = graph.pathTo[next]!
         if (moves.zoneState[ahead] === FREE || (moves.zoneClearing[ahead] === CLEAR_KNOWN && moves.clearAt[ahead]! <= look)) {
           line.events++
@@ -221,15 +235,16 @@ export function startQuick(line: Line, quick: Quick, firstPath: number, startsAt
     if (follower === NONE) return
     at = moves.clearAt[left]!
     atSpeed = 0
+    const isOver = starts >= STARTS || (asksStations && holdsAnEnd(line, follows))
     if (quick.restIsKnown[follower] === 1) {
       const came = moves.carrierPath[follower]!
-      if (quick.lookAt[follower]! >= at) {
+      if (quick.lookAt[follower]! >= at && !isOver) {
         at = quick.lookAt[follower]!
         atSpeed = 1
         line.events++
       } else {
         at = Math.max(at, quick.restAt[follower]!)
-        if (at > until || starts >= STARTS || (quick.pathFlags[came]! & PLAIN_CLEAR) === 0) {
+        if (at > until || isOver || (quick.pathFlags[came]! & PLAIN_CLEAR) === 0) {
           settleRest(line, quick, follower)
           if (moves.carrierPhase[follower] === DONE) timeClear(line, left)
           return
@@ -244,7 +259,7 @@ export function startQuick(line: Line, quick: Quick, firstPath: number, startsAt
       line.activity--
       moves.pathCarrier[came] = NONE
     } else if (moves.carrierPhase[follower] !== DONE) return
-    else if (at > until || starts >= STARTS) {
+    else if (at > until || isOver) {
       timeClear(line, left)
       return
     }

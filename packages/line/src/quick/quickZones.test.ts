@@ -57,7 +57,7 @@ test('in a graph: where ways part and meet is told; by hand, from and to the sto
   expect([...quickZones(line)]).toEqual([MERGES, QUICK + DIVERTS + MEETS, MEETS, QUICK + MEETS, MERGES + DIVERTS + MEETS, 0])
   expect([...quickPaths(line)]).toEqual([
     0,
-    STOPS_BY_CARRIER + PLAIN_CLEAR,
+    PLAIN_CLEAR,
     PLAIN_CLEAR,
     STOPS_BY_CARRIER + PLAIN_CLEAR,
     STOPS + PLAIN_CLEAR,
@@ -130,7 +130,7 @@ test('on a plain loop every start is foreseen but that out of the zone where lap
   expect([...behind]).toEqual([3, NONE, 1, 2, NONE])
 })
 
-test('no start is foreseen where a stop may hold a zone, or the station in one, or a break the stations', () => {
+test('no start is foreseen where a stop may hold a zone, or by the clock the station in one, or a break the conveyor', () => {
   const built = (wish: object): number[][] => {
     const { onward, behind } = makeQuick(buildLine(smallLoop({ zones: 5, start: 1, stations: [{ at: 3, work: 1 }], ...wish })))!
     return [[...onward], [...behind].slice(0, -1)]
@@ -145,6 +145,11 @@ test('no start is foreseen where a stop may hold a zone, or the station in one, 
     [4, NONE, 1, NONE, NONE],
   ]
   expect(built({ stops: [{ ...stop, on: { kind: 'station', index: 0 } }] })).toEqual(withoutStation)
-  expect(built({ breaks: [[10, 5]] })).toEqual(withoutStation)
+  const all = [
+    [1, 2, 3, 4, NONE],
+    [4, NONE, 1, 2, 3],
+  ]
+  expect(built({ stops: [{ ...stop, clock: 'operating', on: { kind: 'station', index: 0 } }] })).toEqual(all)
+  expect(built({ breaks: [[10, 5]] })).toEqual(all)
   expect(built({ breaks: [[10, 5]], conveyorStops: true })).toEqual([new Array(5).fill(NONE), new Array(5).fill(NONE)])
 })

@@ -96,10 +96,13 @@ function knownPaces({ spec, paths }: Line): Paces {
 
 const constantOf = (time: Distribution): number => (time.kind === 'constant' ? toGrid(time.value) : Number.NaN)
 
-/** Stations that a stop or a break may hold. */
+/**
+ * Stations that a stop by the clock may hold at any time. Breaks are known ahead, and an operating clock runs while the station works, so that such stops begin at no other time:
+ * quickStart.ts asks whether the station is held now.
+ */
 function stationsHeld({ spec, stations }: Line): Uint8Array {
-  const held = new Uint8Array(stations).fill(spec.breaks.length > 0 ? 1 : 0)
-  for (const { part } of spec.breakdowns) if (part.kind === 'station') held[part.index] = 1
+  const held = new Uint8Array(stations)
+  for (const { part, clock } of spec.breakdowns) if (part.kind === 'station' && clock === 'calendar') held[part.index] = 1
   return held
 }
 
@@ -168,6 +171,8 @@ export interface Quick {
   readonly onward: Int32Array
   /** by place: the path along which a carrier comes that waits for it, where its start is known before its instant; NONE */
   readonly behind: Int32Array
+  /** true: a stop or a break may hold a station */
+  readonly asksStations: boolean
   /** seconds; end of the part of the run that is under way: what comes later is left to the next part */
   until: number
   /** how many those are */
@@ -188,6 +193,7 @@ export function makeQuick(line: Line): Quick | null {
     before: line.graph.zonePrevious,
     paces,
     mayHold: mayHold(line),
+    asksStations: line.spec.breaks.length > 0 || line.spec.breakdowns.some(({ part }) => part.kind === 'station'),
     restAt: new Float64Array(carriers),
     restIsKnown: new Uint8Array(carriers),
     lookAt: new Float64Array(carriers),
