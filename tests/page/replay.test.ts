@@ -139,21 +139,27 @@ describe.skipIf(path === null)('a run played on a page', () => {
   })
 
   test('on a narrow screen, in the dark and with forced colours nothing reaches out, and axe-core knows no fault', async () => {
-    const address = await pageOf(folder, DEMO)
-    for (const options of [
-      { viewport: { width: 360, height: 740 } },
-      { colorScheme: 'dark' as const },
-      { forcedColors: 'active' as const },
-    ]) {
-      const context = await browser.newContext({ ...options, bypassCSP: true })
-      context.setDefaultTimeout(PATIENCE_MS)
-      const page = await context.newPage()
-      await page.goto(address)
-      await watch(page)
+    const context = await browser.newContext({ bypassCSP: true })
+    context.setDefaultTimeout(PATIENCE_MS)
+    const page = await context.newPage()
+    await page.goto(await pageOf(folder, DEMO))
+    await watch(page)
+    // the last one is dark as well
+    for (const [width, media] of [
+      [360, {}],
+      [1280, { colorScheme: 'dark' }],
+      [1280, { forcedColors: 'active' }],
+    ] as const) {
+      await page.setViewportSize({ width, height: 740 })
+      await page.emulateMedia(media)
+      // drawn anew where the width is another
+      await expect
+        .poll(() => page.evaluate("document.querySelector('.replayplan svg').getBoundingClientRect().right <= innerWidth"))
+        .toBe(true)
       const [needed, there] = await page.evaluate<number[]>('[document.documentElement.scrollWidth, document.documentElement.clientWidth]')
       expect(needed).toBe(there)
       expect(await axeFaults(page, "'.replay'")).toEqual([])
-      await context.close()
     }
+    await context.close()
   })
 })

@@ -13,8 +13,8 @@ export function watchScrollers(): void {
   watch(document)
   // tables are put in anew where another view is shown
   new MutationObserver((changes) => {
+    // one that was put in and taken out again at once has no place any more
     for (const { addedNodes } of changes)
-      // one that was put in and taken out again at once has no place any more
       for (const node of addedNodes)
         if (node instanceof Element && node.isConnected && node.closest('.scroll, .numbers, .tablecell')) watch(node.parentElement!)
   }).observe(document.body, { childList: true, subtree: true })

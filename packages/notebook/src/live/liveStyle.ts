@@ -68,7 +68,7 @@ figure.changed { box-shadow: -10px 0 0 var(--lw-paper), -13px 0 0 var(--lw-accen
 .replayplan svg { display: block; max-width: 100%; height: auto; }
 .replaysays { min-height: 3em; max-width: none; font-size: 14px; }
 .replaylegend { max-width: none; white-space: pre-wrap; }
-.replaysign { display: inline-block; min-width: 20px; padding: 0 3px; text-align: center; font-weight: 700; font-size: 12px; line-height: 18px; }
+.replaysign { display: inline-block; min-width: 20px; padding: 0 3px; text-align: center; font-weight: 700; font-size: 12px; line-height: 18px; forced-color-adjust: none; }
 .replaystate rect { stroke: var(--lw-ink); stroke-width: 1; }
 .replaycarrier rect { fill: var(--lw-paper); stroke: var(--lw-ink); stroke-width: 2; }
 .replaycarrier text { fill: var(--lw-ink); }

@@ -42,23 +42,8 @@ export interface RowsChart extends ChartWords {
 /** A vega-lite specification, as anyone would write it. */
 export type ChartSpec = Readonly<Record<string, unknown>>
 
-const ROWS_NAMES = [
-  'rows',
-  'x',
-  'y',
-  'series',
-  'interval',
-  'mark',
-  'xTitle',
-  'yTitle',
-  'zero',
-  'finding',
-  'alt',
-  'howToRead',
-  'id',
-  'tableOpen',
-]
 const WORD_NAMES = ['finding', 'alt', 'howToRead', 'id', 'tableOpen']
+const ROWS_NAMES = ['rows', 'x', 'y', 'series', 'interval', 'mark', 'xTitle', 'yTitle', 'zero', ...WORD_NAMES]
 const MARKS = ['line', 'bar', 'points', 'area']
 /** rows of the table beside a chart */
 const TABLE_ROWS_MAX = 500

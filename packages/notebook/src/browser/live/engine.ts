@@ -30,6 +30,8 @@ export function engineOf(data: LiveData, hear: (message: FromEngine) => void): E
   let timer: ReturnType<typeof setTimeout> | undefined
   let wish: LiveAsk | null = null
   let watch = 0
+  /** a run that is awaited */
+  let look: Extract<ToEngine, { kind: 'watch' }> | null = null
 
   const start = (): Promise<Worker> => {
     // one address for all workers of the page
@@ -39,6 +41,7 @@ export function engineOf(data: LiveData, hear: (message: FromEngine) => void): E
       made.onmessage = ({ data: message }: MessageEvent<FromEngine>) => {
         if ('id' in message && message.id !== id) return
         if ('watch' in message && message.watch !== watch) return
+        if (message.kind === 'watched' || message.kind === 'not watched') look = null
         if (message.kind === 'begun') clearTimeout(timer)
         else hear(message)
       }
@@ -61,6 +64,7 @@ export function engineOf(data: LiveData, hear: (message: FromEngine) => void): E
     void worker?.then((made) => made.terminate())
     worker = null
     if (wish !== null) send({ kind: 'ask', ask: wish })
+    if (look !== null) send(look)
   }
   return {
     start: () => void start().catch(() => {}),
@@ -80,7 +84,8 @@ export function engineOf(data: LiveData, hear: (message: FromEngine) => void): E
     keep: (setting, replications) => send({ kind: 'keep', setting, replications }),
     watch(values, replication) {
       watch += 1
-      send({ kind: 'watch', id: watch, values, replication })
+      look = { kind: 'watch', id: watch, values, replication }
+      send(look)
     },
     stretch: (fromSeconds, toSeconds) => send({ kind: 'stretch', id: watch, fromSeconds, toSeconds }),
   }

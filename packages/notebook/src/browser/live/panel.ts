@@ -17,6 +17,8 @@ import { zonePlanOf } from './zonePlan.ts'
 const [NOW, ASIDE] = ['if.', 'a.']
 /** a slider that moves asks so many milliseconds after its last step */
 const WAIT_MS = 40
+/** replications of a command that is kept before anything was told */
+const FEW = 5
 
 type Told = Extract<LiveTold, { kind: 'told' }>
 
@@ -139,7 +141,7 @@ export function bringToLife(data: LiveData): void {
       aside = values()
       changed(0)
     },
-    keep: () => engine.keep({ name: 'what if', values: values() }, last?.replications ?? 0),
+    keep: () => engine.keep({ name: 'what if', values: values() }, last?.replications ?? FEW),
     own: () => {
       const [path, value] = [...part('[data-key="="]').querySelectorAll('input')].map((field) => field.value.trim())
       if (path === '' || value === '') return

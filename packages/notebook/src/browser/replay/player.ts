@@ -193,6 +193,7 @@ export function playerOf(place: HTMLElement, { watch, stretch }: PlayerOptions):
     hear(message) {
       if (message.kind === 'watched') begin(message.watched)
       else if (message.kind === 'not watched') says.textContent = message.text
+      else if (message.kind === 'failed') says.textContent = `No run can be watched here: ${message.message}.`
       else if (message.kind === 'stretched') {
         const holder = part('.replaytimeline')
         holder.innerHTML = `<div class="picture" role="img"></div>`
