@@ -52,7 +52,7 @@ describe('in the middle of the runs', () => {
     ['losses', LONG, '--replications', '1000'],
     ['drivers', LONG, '--replications', '1000'],
     ['forecast', LONG, '--replications', '1000'],
-    ['compare', LONG, '--set', 'fast: drive.speed=20 m/min', '--replications', '1000'],
+    ['compare', LONG, '--set', 'fast: drive.speed=20 m/min', '--replications', '1000', '--yes'],
     ['grid', LONG, '--carriers', '2000..2001', '--replications', '1000'],
     ['steady', LONG],
     ['trace', LONG],

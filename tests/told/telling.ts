@@ -41,7 +41,8 @@ async function tell(line: ToldLine, command: ToldCommand): Promise<Telling> {
   const words = [command.command ?? command.name, Object.keys(files)[0]!, ...command.words(line)]
   const told = await typed(line, words, files)
   const refused = told.code !== 0
-  const text = refused ? told.err : told.out
+  // how far it came before it was refused is no matter of what is told, and depends on what others of the line have run
+  const text = refused ? told.err.replace(/^done: .*\n/gm, '') : told.out
   const base = { line, command, code: told.code, text, runs: await runsOf(line) }
   if (refused || !command.hasMore) return { ...base, json: null, page: null }
   const { out, page } = await typed(line, [...words, '--json', '--out', PAGE], files)
