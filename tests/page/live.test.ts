@@ -1,4 +1,4 @@
-/** The page that goes on simulating, in a real browser: the engine's numbers in it are those of the command. */
+/** The page that goes on simulating, in a real browser: the engine’s numbers in it are those of the command. Over 300 lines because one page serves every way to touch it. */
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
