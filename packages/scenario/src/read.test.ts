@@ -111,3 +111,31 @@ test('the scenarios that come with the product are read without a finding', () =
     expect(text.trimEnd().split('\n').length).toBeLessThanOrEqual(70)
   }
 })
+
+describe('what is wrong in many zones', () => {
+  const listed = (zone: (name: string) => string) => (count: number) =>
+    scenarioText(['10 zones of 1 m', `[${Array.from({ length: count }, (_, k) => zone(`Z${String(k + 1).padStart(2, '0')}`)).join(', ')}]`])
+  /** least processor time of some, microseconds */
+  const spent = (text: string): number =>
+    Math.min(
+      ...Array.from({ length: 3 }, () => {
+        const before = process.cpuUsage()
+        readScenario(text)
+        const { user, system } = process.cpuUsage(before)
+        return user + system
+      }),
+    )
+
+  test.each([
+    ['a key that is not known', listed((name) => `{ name: ${name}, lenght: 1 m }`), 'E_UNKNOWN_KEY'],
+    ['a unit that is not known', listed((name) => `{ name: ${name}, length: 1 furlong }`), 'E_UNIT'],
+    ['a name that stands in all of them', listed(() => '{ name: Z01, length: 1 m }'), 'E_DUPLICATE_NAME'],
+    ['a zone that is shorter than a carrier', listed((name) => `{ name: ${name}, length: 0.0${name.slice(1)} m }`), 'E_CARRIER_LONG'],
+  ])('%s: the work grows as their number does, and not as its square', { tags: 'long' }, (_, textOf, code) => {
+    expect(readScenario(textOf(500)).problems.map((problem) => problem.code)).toContainEqual(expect.stringContaining(code))
+    // compiled code and a warm heap for both
+    spent(textOf(500))
+    // eight times the zones take eight times the work; where each is set beside each, sixty-four times
+    expect(spent(textOf(4000)) / spent(textOf(500))).toBeLessThan(30)
+  })
+})

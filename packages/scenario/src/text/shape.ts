@@ -14,7 +14,10 @@ type Issue = z.core.$ZodIssue
 /** Reports all that does not fit the schema. */
 export function checkShape(root: Located, report: Report): void {
   const result = fileSchema.safeParse(plain(root))
-  for (const issue of result.error?.issues ?? []) translate(issue, root, report)
+  for (const issue of result.error?.issues ?? []) {
+    if (report.isFull()) return
+    translate(issue, root, report)
+  }
 }
 
 function translate(issue: Issue, from: Located, report: Report): void {
