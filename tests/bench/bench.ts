@@ -7,6 +7,7 @@ import { spawnSync } from 'node:child_process'
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
 import { buildSync } from 'esbuild'
 import seedrandom from 'seedrandom'
 import { CASES } from './cases.ts'
@@ -26,7 +27,7 @@ function option(name: string): string | undefined {
 function bundle(folder: string): string {
   const file = join(folder, 'case.cjs')
   buildSync({
-    entryPoints: [new URL('./case.ts', import.meta.url).pathname],
+    entryPoints: [fileURLToPath(new URL('./case.ts', import.meta.url))],
     outfile: file,
     bundle: true,
     platform: 'node',

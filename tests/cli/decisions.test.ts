@@ -2,10 +2,10 @@
 import { readFileSync } from 'node:fs'
 import { workSeconds } from '@loopwright/notebook'
 import { readScenario } from '@loopwright/scenario'
-import { Ajv } from 'ajv'
 import { describe, expect, test } from 'vitest'
 import { main } from '../../packages/cli/src/main.ts'
 import { memoryShell } from '../helpers/memoryShell.ts'
+import { schemaCheck } from '../helpers/schemaCheck.ts'
 
 const FOLDER = 'scenarios/base-line-decision'
 const DECISION = `${FOLDER}/base-line.decision.yaml`
@@ -50,7 +50,7 @@ describe.each<readonly [string, string, readonly string[], number]>([
   })
   test('its document is what its schema says', async () => {
     const schema = JSON.parse((await typed(['schema', '--of', command])).out)
-    const valid = new Ajv({ allErrors: true, strict: true, strictTypes: false, allowUnionTypes: true }).compile(schema)
+    const valid = schemaCheck(schema)
     const { out, code } = await typed([command, DECISION, ...few, '--json'])
     const told = JSON.parse(out)
     expect(code).toBe(0)

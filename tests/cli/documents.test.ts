@@ -2,12 +2,12 @@ import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { setTimeout } from 'node:timers/promises'
-import { Ajv } from 'ajv'
 import { afterAll, describe, expect, test } from 'vitest'
 import { main } from '../../packages/cli/src/main.ts'
 import { memoryShell } from '../helpers/memoryShell.ts'
 import { OPEN_LINE } from '../helpers/scenarioTexts.ts'
 import { DEMO, loopwright, runFiles, start } from './spawned.ts'
+import { schemaCheck } from '../helpers/schemaCheck.ts'
 
 const store = mkdtempSync(join(tmpdir(), 'loopwright-documents-'))
 afterAll(() => rmSync(store, { recursive: true }))
@@ -15,7 +15,7 @@ afterAll(() => rmSync(store, { recursive: true }))
 async function validator(of: 'run' | 'sweep' | 'carriers' | 'drivers' | 'grid' | 'forecast') {
   const shell = memoryShell()
   expect(await main(['schema', '--of', of], shell)).toBe(0)
-  return new Ajv({ allErrors: true, strict: true, strictTypes: false, allowUnionTypes: true }).compile(JSON.parse(shell.said.out))
+  return schemaCheck(JSON.parse(shell.said.out))
 }
 
 describe('each document is what its schema says', () => {

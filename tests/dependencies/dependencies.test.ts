@@ -1,10 +1,11 @@
 /** The work of others that the project stands on: few, each with a reason, at exact versions, under licences that let it be used, and without scripts that run when it is installed. */
 import { existsSync, readFileSync } from 'node:fs'
+import { fileURLToPath } from 'node:url'
 import { expect, test } from 'vitest'
 import { askedFor, lockedPackages } from './dependencies.ts'
 
 const root = new URL('../../', import.meta.url)
-const at = (path: string): string => new URL(path, root).pathname
+const at = (path: string): string => fileURLToPath(new URL(path, root))
 const lockText = readFileSync(at('package-lock.json'), 'utf8')
 const locked = lockedPackages(lockText)
 const asked = askedFor(['package.json', ...manifests()].map(at))

@@ -4,6 +4,7 @@ import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import { setTimeout as wait } from 'node:timers/promises'
 import { BIN } from '../cli/spawned.ts'
 import { cancelQueue, queueState } from '../../packages/study/src/queue/queueState.ts'
 import { beforeAll, describe, expect, test, type TestContext } from 'vitest'
@@ -14,8 +15,6 @@ import { redisServer } from './redisServer.ts'
 import { heldIn, survive } from './survive.ts'
 
 const POISON = fileURLToPath(new URL('./poison.mjs', import.meta.url))
-const wait = (ms: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, ms))
-
 /** A server, a folder and processes of one test, ended with it. */
 async function scene({ onTestFinished }: Pick<TestContext, 'onTestFinished'>) {
   const undo: (() => unknown)[] = []

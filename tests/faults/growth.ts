@@ -7,6 +7,7 @@ import { availableParallelism, loadavg, tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { parseArgs } from 'node:util'
+import { setTimeout as wait } from 'node:timers/promises'
 import { replicate } from '@loopwright/study'
 import { BIN } from '../cli/spawned.ts'
 import { now } from './clock.ts'
@@ -20,8 +21,6 @@ const { values } = parseArgs({ options: { page: { type: 'boolean', default: fals
 const TIMES = Number(values.times)
 const TICKS = 100 // of processor time a second, on Linux
 const WORKERS = [1, 2, 4]
-const wait = (ms: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, ms))
-
 interface Study {
   readonly what: string
   readonly words: readonly string[]

@@ -1,6 +1,7 @@
 /** A way to a server that can be cut, slowed and silenced. */
 import { now } from './clock.ts'
 import { createConnection, createServer, type Socket } from 'node:net'
+import { setTimeout as wait } from 'node:timers/promises'
 
 export interface Way {
   readonly port: number
@@ -71,7 +72,7 @@ export async function proxy(target: number): Promise<Way> {
     async cut(ms) {
       closedUntil = now() + ms
       endAll()
-      await new Promise((resolve) => setTimeout(resolve, ms))
+      await wait(ms)
     },
     slow(ms) {
       delayMs = ms
@@ -83,7 +84,7 @@ export async function proxy(target: number): Promise<Way> {
     },
     async loseAnswers(ms) {
       losing = true
-      await new Promise((resolve) => setTimeout(resolve, ms))
+      await wait(ms)
       endAll()
       losing = false
     },

@@ -6,6 +6,7 @@ import { spawnSync } from 'node:child_process'
 import { mkdtempSync, readdirSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { setTimeout as wait } from 'node:timers/promises'
 import { stream } from '@loopwright/stats'
 import { BIN } from '../cli/spawned.ts'
 import { now } from './clock.ts'
@@ -75,8 +76,6 @@ const wordsOf = (seed: string, replications: number): string[] => [
   ...[BIN, 'sweep', LINE, '--carriers', `${COUNTS[0]}..${COUNTS.at(-1)}`],
   ...['--replications', String(replications), '--seed', seed, '--json'],
 ]
-const wait = (ms: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, ms))
-
 interface Scene {
   readonly server: RedisServer
   readonly way: Way

@@ -5,6 +5,7 @@
 import { type ChildProcess, spawn } from 'node:child_process'
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { availableParallelism } from 'node:os'
+import { fileURLToPath } from 'node:url'
 import { writePage } from '@loopwright/notebook'
 import { ENGINE_VERSION } from '@loopwright/study'
 import { exactChecks } from '../oracle/exact/exactCheck.ts'
@@ -13,7 +14,7 @@ import { proofCells, proofSentences } from './proofPage.ts'
 
 const FOLDER = `.loopwright/proof/${ENGINE_VERSION}`
 const OUT = 'out/proof.html'
-const SHIFT = new URL('./shift.ts', import.meta.url).pathname
+const SHIFT = fileURLToPath(new URL('./shift.ts', import.meta.url))
 
 if (process.argv.includes('--fresh')) rmSync(FOLDER, { recursive: true, force: true })
 mkdirSync(FOLDER, { recursive: true })

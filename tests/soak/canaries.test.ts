@@ -2,6 +2,7 @@ import { spawnSync } from 'node:child_process'
 import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
 import { afterAll, describe, expect, test } from 'vitest'
 import { CANARIES } from './canaries.ts'
 import { KINDS } from './checks.ts'
@@ -10,7 +11,7 @@ import type { ShiftReport } from './shift.ts'
 
 const folder = mkdtempSync(join(tmpdir(), 'loopwright-canary-'))
 afterAll(() => rmSync(folder, { recursive: true }))
-const scenarios = new URL('../../scenarios', import.meta.url).pathname
+const scenarios = fileURLToPath(new URL('../../scenarios', import.meta.url))
 
 /** as many cases as it takes to find the hardest canary, and half as many more: the same on a slow machine */
 const CASES = 400

@@ -1,11 +1,12 @@
 /** The soak as one file, with the engine as it is or with one canary in it. */
 import { readFileSync } from 'node:fs'
 import { basename } from 'node:path'
+import { fileURLToPath } from 'node:url'
 import { type BuildOptions, type BuildResult, build, buildSync } from 'esbuild'
 import type { Canary } from './canaries.ts'
 
 const SHARED: BuildOptions = {
-  entryPoints: [new URL('./shift.ts', import.meta.url).pathname],
+  entryPoints: [fileURLToPath(new URL('./shift.ts', import.meta.url))],
   bundle: true,
   platform: 'node',
   format: 'esm',

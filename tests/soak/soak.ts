@@ -6,6 +6,7 @@ import { spawnSync } from 'node:child_process'
 import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
 import { CANARIES } from './canaries.ts'
 import { bundleEngine } from './engines.ts'
 import type { ShiftReport } from './shift.ts'
@@ -21,7 +22,7 @@ function option(name: string, otherwise: number): number {
 }
 
 function shift(file: string, seconds: number, seed: number): ShiftReport {
-  const folder = new URL('../../scenarios', import.meta.url).pathname
+  const folder = fileURLToPath(new URL('../../scenarios', import.meta.url))
   const done = spawnSync(process.execPath, [file, String(seconds), 'Infinity', String(seed), folder], {
     encoding: 'utf8',
     stdio: ['ignore', 'pipe', 'inherit'],

@@ -34,3 +34,27 @@ export async function threaded<F extends MachineFlags & PageFlags>(
     return there ? await run(few) : await withThreads(few, runs, run)
   })
 }
+
+/** A command as its own file has it; of one file or several. */
+type Command<S, F> = (shell: Shell, of: S, flags: F, command: string) => Promise<number>
+
+/**
+ * The action of a command that simulates.
+ *
+ * @param load   imports it when it is needed
+ * @param lines  that it runs at least, each with the replications asked for
+ */
+export const simulating =
+  <S, F extends MachineFlags & PageFlags & { readonly replications: number }>(
+    context: ProgramContext,
+    load: () => Promise<Command<S, F>>,
+    lines = 1,
+  ): ((of: S, flags: F) => Promise<void>) =>
+  async (of, flags) =>
+    await threaded(context, flags, lines * flags.replications, async (all) => (await load())(context.shell, of, all, context.command))
+
+/** The action of a command that reads and tells, and may write a page. */
+export const telling =
+  <S, F extends PageFlags>(context: ProgramContext, load: () => Promise<Command<S, F>>): ((of: S, flags: F) => Promise<void>) =>
+  async (of, flags) =>
+    await paged(context, flags, async () => (await load())(context.shell, of, flags, context.command))

@@ -1,6 +1,6 @@
 /** The commands of decision files: what an alternative is worth, what needs a closer look. */
 import type { Command, Option } from 'commander'
-import { type ProgramContext, threaded } from './actions.ts'
+import { type ProgramContext, simulating } from './actions.ts'
 import { examplesOf } from './options/examples.ts'
 import { countList, fileName } from './options/arguments.ts'
 import {
@@ -22,65 +22,38 @@ const ALTERNATIVES_MIN = 2
 
 /** Adds the commands, in the order in which people ask. */
 export function addMeetings(root: Command, context: ProgramContext): void {
-  const { shell, command } = context
   root.commandsGroup(COMMAND_GROUPS.sign)
 
   addOptions(root.command('payback <file>'), { sample: sampleOptions(200), output: outputOptions(), machine: machine() })
     .description('say what the alternatives of a decision file are worth against today: payback, net present value, break-even')
     .addHelpText('after', examplesOf('payback'))
-    .action(
-      async (file: string, flags) =>
-        await threaded(context, flags, ALTERNATIVES_MIN * flags.replications, async (all) =>
-          (await import('./commands/decision/payback.ts')).payback(shell, file, all, command),
-        ),
-    )
+    .action(simulating(context, async () => (await import('./commands/decision/payback.ts')).payback, ALTERNATIVES_MIN))
 
   addOptions(root.command('criteria <file>'), { sample: sampleOptions(100), output: outputOptions(), machine: machine() })
     .description('weigh the alternatives of a decision file: must-haves, scores, and how much the winner hangs on the weights')
     .addHelpText('after', examplesOf('criteria'))
-    .action(
-      async (file: string, flags) =>
-        await threaded(context, flags, ALTERNATIVES_MIN * flags.replications, async (all) =>
-          (await import('./commands/decision/criteria.ts')).criteria(shell, file, all, command),
-        ),
-    )
+    .action(simulating(context, async () => (await import('./commands/decision/criteria.ts')).criteria, ALTERNATIVES_MIN))
 
   addOptions(root.command('screen <file>'), { sample: sampleOptions(20), output: outputOptions(), machine: machine() })
     .description('compare forces, heights, gaps, distances and speeds of a decision file with published guidance; no verdict on hazards')
     .addHelpText('after', examplesOf('screen'))
-    .action(
-      async (file: string, flags) =>
-        await threaded(context, flags, ALTERNATIVES_MIN * flags.replications, async (all) =>
-          (await import('./commands/decision/screen.ts')).screen(shell, file, all, command),
-        ),
-    )
+    .action(simulating(context, async () => (await import('./commands/decision/screen.ts')).screen, ALTERNATIVES_MIN))
   addPromises(root, context)
 }
 
 /** What is promised, and whether it is kept. */
 function addPromises(root: Command, context: ProgramContext): void {
-  const { shell, command } = context
   addOptions(root.command('promise <file>'), { sample: sampleOptions(400), output: outputOptions(), machine: machine() })
     .description(
       'say on one page what is promised of the alternative that a decision file names, what it rests on, and until when it holds',
     )
     .addHelpText('after', examplesOf('promise'))
-    .action(
-      async (file: string, flags) =>
-        await threaded(context, flags, flags.replications, async (all) =>
-          (await import('./commands/decision/promise.ts')).promise(shell, file, all, command),
-        ),
-    )
+    .action(simulating(context, async () => (await import('./commands/decision/promise.ts')).promise))
 
   addOptions(root.command('acceptance <file>'), { sample: sampleOptions(400), output: outputOptions(), machine: machine() })
     .description('plan the acceptance: the band of a trial, from what count on it is passed, and how often that is wrong')
     .addHelpText('after', examplesOf('acceptance'))
-    .action(
-      async (file: string, flags) =>
-        await threaded(context, flags, flags.replications, async (all) =>
-          (await import('./commands/decision/acceptance.ts')).acceptance(shell, file, all, command),
-        ),
-    )
+    .action(simulating(context, async () => (await import('./commands/decision/acceptance.ts')).acceptance))
 
   addOptions(root.command('trial <file>'), {
     question: [option('--counts <units>', 'units so far at each look, such as 20,41,63', countList).makeOptionMandatory()],
@@ -90,12 +63,7 @@ function addPromises(root: Command, context: ProgramContext): void {
   })
     .description('say while a trial runs whether it goes on, may end, or is passed')
     .addHelpText('after', examplesOf('trial'))
-    .action(
-      async (file: string, flags) =>
-        await threaded(context, flags, flags.replications, async (all) =>
-          (await import('./commands/decision/acceptance.ts')).trial(shell, file, all, command),
-        ),
-    )
+    .action(simulating(context, async () => (await import('./commands/decision/acceptance.ts')).trial))
 
   addOptions(root.command('followup <file>'), {
     question: [
@@ -110,10 +78,5 @@ function addPromises(root: Command, context: ProgramContext): void {
   })
     .description('set counted weeks beside the forecast: whether the promise still stands, what to measure again, a recalibrated scenario')
     .addHelpText('after', examplesOf('followup'))
-    .action(
-      async (file: string, flags) =>
-        await threaded(context, flags, flags.replications, async (all) =>
-          (await import('./commands/decision/followup.ts')).followup(shell, file, all, command),
-        ),
-    )
+    .action(simulating(context, async () => (await import('./commands/decision/followup.ts')).followup))
 }

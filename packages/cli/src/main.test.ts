@@ -1,9 +1,9 @@
-import { Ajv } from 'ajv'
 import { describe, expect, test } from 'vitest'
 import { EXAMPLES } from './options/examples.ts'
 import { main } from './main.ts'
 import { memoryShell } from '../../../tests/helpers/memoryShell.ts'
 import { EXACT_LINE, SMALL_LINE } from '../../../tests/helpers/scenarioTexts.ts'
+import { schemaCheck } from '../../../tests/helpers/schemaCheck.ts'
 
 const files = { 'small.yaml': SMALL_LINE, 'exact.yaml': EXACT_LINE, 'wrong.yaml': SMALL_LINE.replace('zone: Z05', 'zone: Z55') }
 
@@ -231,9 +231,7 @@ describe('trace', () => {
     const { code, out } = await typed('trace', 'small.yaml', '--json', '--replication', '3')
     expect(code).toBe(0)
     const lines = out.trim().split('\n')
-    const valid = new Ajv({ allErrors: true, strict: true, allowUnionTypes: true }).compile(
-      JSON.parse((await typed('schema', '--of', 'trace')).out) as object,
-    )
+    const valid = schemaCheck(JSON.parse((await typed('schema', '--of', 'trace')).out) as object)
     for (const line of lines) expect(valid(JSON.parse(line)), line).toBe(true)
     expect(valid({ ...(JSON.parse(lines[1]!) as object), surprise: 1 })).toBe(false)
     expect(JSON.parse(lines[0]!)).toMatchObject({ document: 'trace', replication: 3 })

@@ -1,6 +1,6 @@
 /** The commands that bring measured data: names, options, examples. */
 import type { Command } from 'commander'
-import { type ProgramContext, paged, threaded } from './actions.ts'
+import { type ProgramContext, simulating, telling } from './actions.ts'
 import { fileName, percent, positiveNumber, wholeNumber } from './options/arguments.ts'
 import { examplesOf } from './options/examples.ts'
 import {
@@ -25,7 +25,6 @@ export function addMeasuring(root: Command, context: ProgramContext): void {
 }
 
 function addTimes(root: Command, context: ProgramContext): void {
-  const { shell, command } = context
   addOptions(root.command('times <files...>'), {
     line: tableOptions('time=Seconds, task=Step, variant=Model'),
     question: [
@@ -43,14 +42,10 @@ function addTimes(root: Command, context: ProgramContext): void {
   })
     .description('judge measured times (.csv, .xlsx): how long, how surely, what looks odd, what curve; runs nothing')
     .addHelpText('after', examplesOf('times'))
-    .action(
-      async (files: string[], flags) =>
-        await paged(context, flags, async () => (await import('./commands/data/times.ts')).times(shell, files, flags, command)),
-    )
+    .action(telling(context, async () => (await import('./commands/data/times.ts')).times))
 }
 
 function addStoplog(root: Command, context: ProgramContext): void {
-  const { shell, command } = context
   addOptions(root.command('stoplog <files...>'), {
     line: tableOptions('start=Down, end=Up, place=Machine'),
     question: [
@@ -66,14 +61,10 @@ function addStoplog(root: Command, context: ProgramContext): void {
   })
     .description('judge a stop log (.csv, .xlsx): time between, repair, availability, what the ends of the log cut off; runs nothing')
     .addHelpText('after', examplesOf('stoplog'))
-    .action(
-      async (files: string[], flags) =>
-        await paged(context, flags, async () => (await import('./commands/data/stoplog.ts')).stoplog(shell, files, flags, command)),
-    )
+    .action(telling(context, async () => (await import('./commands/data/stoplog.ts')).stoplog))
 }
 
 function addMix(root: Command, context: ProgramContext): void {
-  const { shell, command } = context
   const without = ['--unit', '--clock']
   addOptions(root.command('mix <files...>'), {
     line: tableOptions('variant=Model, units=Pieces').filter(({ long }) => !without.includes(long ?? '')),
@@ -85,14 +76,10 @@ function addMix(root: Command, context: ProgramContext): void {
   })
     .description('judge orders or a plan (.csv, .xlsx): shares, options, levelled order, the heaviest hour, day and week; runs nothing')
     .addHelpText('after', examplesOf('mix'))
-    .action(
-      async (files: string[], flags) =>
-        await paged(context, flags, async () => (await import('./commands/data/mix.ts')).mix(shell, files, flags, command)),
-    )
+    .action(telling(context, async () => (await import('./commands/data/mix.ts')).mix))
 }
 
 function addAssemble(root: Command, context: ProgramContext): void {
-  const { shell, command } = context
   addOptions(root.command('assemble <skeleton>'), {
     line: [
       ...lineOptions(),
@@ -105,10 +92,5 @@ function addAssemble(root: Command, context: ProgramContext): void {
   })
     .description('put a folder of data into the skeleton of a scenario, each value with where it comes from')
     .addHelpText('after', examplesOf('assemble'))
-    .action(
-      async (file: string, flags) =>
-        await threaded(context, flags, flags.replications, async (all) =>
-          (await import('./commands/data/assemble.ts')).assemble(shell, file, all, command),
-        ),
-    )
+    .action(simulating(context, async () => (await import('./commands/data/assemble.ts')).assemble))
 }

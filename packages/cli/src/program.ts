@@ -1,6 +1,6 @@
 /** The command line: names, options, examples. What a command does is in its file under commands/; the commands that decide are in studyProgram.ts. */
 import { Command, Option } from 'commander'
-import { type ProgramContext, paged, threaded } from './actions.ts'
+import { type ProgramContext, paged, simulating, telling } from './actions.ts'
 import {
   eventsFile,
   nameList,
@@ -79,15 +79,12 @@ export function program(shell: Shell, command: string, onCode: (code: number) =>
 
 /** What a line is, before anything runs. */
 function addUnderstanding(root: Command, context: ProgramContext): void {
-  const { shell, command, onCode } = context
+  const { shell, onCode } = context
   root.commandsGroup(COMMAND_GROUPS.understand)
   addOptions(root.command('check <file>'), { line: lineOptions(), output: [...csvOptions(), ...pageOptions()] })
     .description('say what was understood of a scenario, what limits the line by its mean times, and what looks wrong; runs nothing')
     .addHelpText('after', examplesOf('check'))
-    .action(
-      async (file: string, flags) =>
-        await paged(context, flags, async () => (await import('./commands/check.ts')).check(shell, file, flags, command)),
-    )
+    .action(telling(context, async () => (await import('./commands/check.ts')).check))
 
   addOptions(root.command('resolve <file>'), { line: lineOptions() })
     .description('print the complete form of a scenario, with every default and where it came from')
@@ -114,12 +111,7 @@ function addSimulation(root: Command, context: ProgramContext): void {
   })
     .description('run the line as it stands: one run in full, or means over several')
     .addHelpText('after', examplesOf('run'))
-    .action(
-      async (file: string, flags) =>
-        await threaded(context, flags, flags.replications, async (all) =>
-          (await import('./commands/run.ts')).run(shell, file, all, command),
-        ),
-    )
+    .action(simulating(context, async () => (await import('./commands/run.ts')).run))
 
   addOptions(root.command('trace <file>'), {
     line: lineOptions(),
@@ -141,10 +133,7 @@ function addSimulation(root: Command, context: ProgramContext): void {
   })
     .description('tell every event of one run, in plain words or as one JSON record a line')
     .addHelpText('after', examplesOf('trace'))
-    .action(
-      async (file: string, flags) =>
-        await paged(context, flags, async () => (await import('./commands/trace.ts')).trace(shell, file, flags, command)),
-    )
+    .action(telling(context, async () => (await import('./commands/trace.ts')).trace))
 
   addOptions(root.command('steady <file>'), {
     line: lineOptions(),

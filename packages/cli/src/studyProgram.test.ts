@@ -1,8 +1,8 @@
-import { Ajv } from 'ajv'
 import { expect, test } from 'vitest'
 import { main } from './main.ts'
 import { memoryShell } from '../../../tests/helpers/memoryShell.ts'
 import { SMALL_LINE } from '../../../tests/helpers/scenarioTexts.ts'
+import { schemaCheck } from '../../../tests/helpers/schemaCheck.ts'
 
 const VARIED = `${SMALL_LINE}variations:\n  more: { carriers.count: 5 }\n  slow: { stations.B.work.fit: 90 s ± 15 % }\n`
 const files = {
@@ -135,7 +135,7 @@ test.each(documents)('%s --json is what its schema says, and the page is written
   } = await typed(...words, ...(name === 'order' ? FEW_CHECKS : name === 'steady' ? few('--runs') : FEW), '--json', '--out', 'page.html')
   expect(code).toBe(0)
   const schema = JSON.parse((await typed('schema', '--of', name)).out) as object
-  const valid = new Ajv({ allErrors: true, strict: true, strictTypes: false, allowUnionTypes: true }).compile(schema)
+  const valid = schemaCheck(schema)
   const document = JSON.parse(out) as Record<string, unknown>
   expect(valid(document), JSON.stringify(valid.errors?.slice(0, 5))).toBe(true)
   expect(valid({ ...document, surprise: 1 })).toBe(false)
@@ -202,7 +202,7 @@ test('balance: tasks of a table, and of a scenario', async () => {
   const page = await typed('balance', 'tasks.csv', '--cycle', '10', '--out', 'out/balance.html')
   expect(page).toMatchObject({ code: 0, out: expect.stringContaining('Page: out/balance.html') })
   expect(page.files.get('out/balance.html')).toContain('Screening only')
-  const valid = new Ajv({ allErrors: true, strict: true }).compile(JSON.parse((await typed('schema', '--of', 'balance')).out) as object)
+  const valid = schemaCheck(JSON.parse((await typed('schema', '--of', 'balance')).out) as object)
   const document = JSON.parse((await typed('balance', 'a.yaml', '--stations', '1', '--json')).out) as object
   expect(valid(document), JSON.stringify(valid.errors)).toBe(true)
   expect(valid({ ...document, surprise: 1 })).toBe(false)

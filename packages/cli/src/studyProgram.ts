@@ -1,6 +1,6 @@
 /** The commands that decide something: names, options, examples. */
 import type { Command } from 'commander'
-import { type ProgramContext, paged, threaded } from './actions.ts'
+import { type ProgramContext, simulating, telling, threaded } from './actions.ts'
 import { carrierCounts, fileName, levelPercent, nameList, percent, positiveNumber, wholeNumber } from './options/arguments.ts'
 import { examplesOf } from './options/examples.ts'
 import { dataOptions } from './options/tableOptions.ts'
@@ -78,12 +78,7 @@ function addCarrierCounts(root: Command, context: ProgramContext): void {
   })
     .description('say what may be promised per shift and per week, and the overtime that the plan takes')
     .addHelpText('after', examplesOf('forecast'))
-    .action(
-      async (file: string, flags) =>
-        await threaded(context, flags, flags.replications, async (all) =>
-          (await import('./commands/forecast.ts')).forecast(shell, file, all, command),
-        ),
-    )
+    .action(simulating(context, async () => (await import('./commands/forecast.ts')).forecast))
 
   addOptions(root.command('sweep <file>'), {
     line: lineOptions(),
@@ -119,12 +114,7 @@ function addComparisons(root: Command, context: ProgramContext): void {
   })
     .description('compare scenarios, or variations of one file, on the same simulated shifts')
     .addHelpText('after', examplesOf('compare'))
-    .action(
-      async (files: string[], flags) =>
-        await threaded(context, flags, LINES_MIN * flags.replications, async (all) =>
-          (await import('./commands/compare.ts')).compare(shell, files, all, command),
-        ),
-    )
+    .action(simulating(context, async () => (await import('./commands/compare.ts')).compare, LINES_MIN))
 
   addOptions(root.command('grid <file>'), {
     line: lineOptions(),
@@ -142,12 +132,7 @@ function addComparisons(root: Command, context: ProgramContext): void {
   })
     .description('try every setting of several values: a table of outputs, what each value does, and whether they depend on each other')
     .addHelpText('after', examplesOf('grid'))
-    .action(
-      async (file: string, flags) =>
-        await threaded(context, flags, LINES_MIN * flags.replications, async (all) =>
-          (await import('./commands/grid.ts')).grid(shell, file, all, command),
-        ),
-    )
+    .action(simulating(context, async () => (await import('./commands/grid.ts')).grid, LINES_MIN))
 
   addOptions(root.command('order <file>'), {
     line: lineOptions(),
@@ -180,7 +165,6 @@ function addComparisons(root: Command, context: ProgramContext): void {
 
 /** Why no more. */
 function addCauses(root: Command, context: ProgramContext): void {
-  const { shell, command } = context
   addOptions(root.command('drivers <file>'), {
     line: lineOptions(),
     sample: sampleOptions(30),
@@ -189,12 +173,7 @@ function addCauses(root: Command, context: ProgramContext): void {
   })
     .description('say what limits the line: how much 5 % of each time, stop and share moves the output')
     .addHelpText('after', examplesOf('drivers'))
-    .action(
-      async (file: string, flags) =>
-        await threaded(context, flags, LINES_MIN * flags.replications, async (all) =>
-          (await import('./commands/drivers.ts')).drivers(shell, file, all, command),
-        ),
-    )
+    .action(simulating(context, async () => (await import('./commands/drivers.ts')).drivers, LINES_MIN))
 
   addOptions(root.command('losses <file>'), {
     line: lineOptions(),
@@ -204,16 +183,10 @@ function addCauses(root: Command, context: ProgramContext): void {
   })
     .description('say what is lost by what cause: the same shifts again, with one cause after another taken out')
     .addHelpText('after', examplesOf('losses'))
-    .action(
-      async (file: string, flags) =>
-        await threaded(context, flags, LINES_MIN * flags.replications, async (all) =>
-          (await import('./commands/losses.ts')).losses(shell, file, all, command),
-        ),
-    )
+    .action(simulating(context, async () => (await import('./commands/losses.ts')).losses, LINES_MIN))
 }
 
 function addBalance(root: Command, context: ProgramContext): void {
-  const { shell, command } = context
   addOptions(root.command('balance <file>'), {
     question: [
       option('--cycle <seconds>', 'find the fewest stations for this cycle', positiveNumber),
@@ -224,8 +197,5 @@ function addBalance(root: Command, context: ProgramContext): void {
   })
     .description('share tasks among stations, of a table (.csv: task, seconds, after) or of a scenario; runs nothing')
     .addHelpText('after', examplesOf('balance'))
-    .action(
-      async (file: string, flags) =>
-        await paged(context, flags, async () => (await import('./commands/balance.ts')).balance(shell, file, flags, command)),
-    )
+    .action(telling(context, async () => (await import('./commands/balance.ts')).balance))
 }

@@ -1,5 +1,6 @@
 /** Values put into the text of a scenario file, each with a comment that says where it comes from; all other text and comments stay. */
-import { isMap, isScalar, isSeq, type Node, Pair, parseDocument, Scalar, YAMLMap } from 'yaml'
+import { type Node, parseDocument } from 'yaml'
+import { putNode } from './putNode.ts'
 import { parsePath } from './variations.ts'
 
 /** A value by its path. */
@@ -29,41 +30,13 @@ export function putIntoText(text: string, changes: readonly TextChange[]): strin
 }
 
 function put(contents: Node | null, steps: readonly (string | number)[], value: string, from: string): boolean {
-  let at = contents
-  for (const [index, step] of steps.entries()) {
-    const last = index === steps.length - 1
-    if (isSeq(at) && typeof step === 'number') {
-      const node: Node | null = last ? made(value, from) : (at.items[step] as Node | null)
-      if (node === null || at.items[step] === undefined) return false
-      if (from !== '') at.flow = false
-      if (last) at.items[step] = node
-      at = node
-      continue
-    }
-    if (!isMap(at)) return false
-    // a comment has no room in a map on one line
-    if (from !== '') at.flow = false
-    const pair = at.items.find(({ key }) => isScalar(key) && String(key.value) === String(step))
-    if (last) {
-      const node = made(value, from)
-      if (node === null) return false
-      if (pair === undefined) at.items.push(new Pair(new Scalar(String(step)), node))
-      else pair.value = node
-      return true
-    }
-    if (pair === undefined || pair.value === null) {
-      const map: YAMLMap = new YAMLMap()
-      if (pair === undefined) at.items.push(new Pair(new Scalar(String(step)), map))
-      else pair.value = map
-      at = map
-    } else at = pair.value as Node
-  }
-  return true
-}
-
-/** The value as a file says it, with where it comes from; null: it is none. */
-function made(value: string, from: string): Node | null {
   const node = parseDocument(value, { schema: 'core' }).contents as Node | null
-  if (node !== null && from !== '') node.comment = ` ${from.replaceAll(/\s+/g, ' ')}`
-  return node
+  if (node === null) return false
+  if (from === '') return putNode(contents, steps, node) === null
+  node.comment = ` ${from.replaceAll(/\s+/g, ' ')}`
+  const broken = (part: { flow?: boolean | undefined }): void => {
+    // a comment has no room in a map on one line
+    part.flow = false
+  }
+  return putNode(contents, steps, node, broken) === null
 }

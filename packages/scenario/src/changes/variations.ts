@@ -1,5 +1,5 @@
 /** Variations: named sets of changed values, addressed by path, kept beside the scenario they change. */
-import { Document, isMap, isScalar, isSeq, type Node, Pair, parseDocument, Scalar, YAMLMap } from 'yaml'
+import { Document, isMap, isScalar, type Node, parseDocument } from 'yaml'
 import type { Entry, Located } from '../text/located.ts'
 import * as say from '../problems/messages.ts'
 import { nearest } from '@loopwright/line/check'
@@ -8,6 +8,7 @@ import { createReport, type Report } from '../problems/report.ts'
 import { fileSchema } from '../schema/file.ts'
 import { readSource } from '../text/source.ts'
 import { RESERVED } from '../text/walk.ts'
+import { findPair, keyText, putNode } from './putNode.ts'
 import { graft, moved, stepInto, stepPath } from './graft.ts'
 
 /** The text of a file with one of its variations put in. */
@@ -101,8 +102,9 @@ export function applyTo(root: Located, text: string, name: string, report: Repor
   if (!isMap(contents)) return { text: null, problems: report.problems() }
   for (const change of chosen.value.entries.values()) {
     const steps = parsePath(change.key)
-    const failure = steps === null ? say.badPath(change.key) : put(contents, steps, change)
-    if (failure !== null) addAtKey(report, change, failure)
+    const nowhere = steps === null ? null : putNode(contents, steps, nodeOf(change.value))
+    if (steps === null) addAtKey(report, change, say.badPath(change.key))
+    else if (nowhere !== null) addAtKey(report, change, say.pathNowhere(change.key, String(nowhere), null))
   }
   if (report.hasErrors()) return { text: null, problems: report.problems() }
   contents.items = contents.items.filter((pair) => keyText(pair.key) !== 'variations')
@@ -137,42 +139,6 @@ function leadsThroughNothing(tree: Located, steps: readonly (string | number)[])
     at = stepInto(at, step)
   }
   return false
-}
-
-/** Puts a value in; what stands in the way comes back as a sentence. */
-function put(contents: YAMLMap, steps: readonly (string | number)[], change: Entry): say.Sentence | null {
-  let at: Node | null = contents
-  for (const [i, step] of steps.entries()) {
-    const last = i === steps.length - 1
-    const nowhere = say.pathNowhere(change.key, String(step), null)
-    if (typeof step === 'number') {
-      if (!isSeq(at) || step >= at.items.length) return nowhere
-      if (last) at.items[step] = nodeOf(change.value)
-      else at = at.items[step] as Node | null
-      continue
-    }
-    if (!isMap(at)) return nowhere
-    const pair = findPair(at, step)
-    if (last && pair !== undefined) pair.value = nodeOf(change.value)
-    else if (last) at.items.push(new Pair(new Scalar(step), nodeOf(change.value)))
-    else if (pair !== undefined && pair.value !== null) at = pair.value as Node
-    else {
-      const made: YAMLMap = new YAMLMap()
-      if (pair !== undefined) pair.value = made
-      else at.items.push(new Pair(new Scalar(step), made))
-      at = made
-    }
-  }
-  return null
-}
-
-function findPair(map: YAMLMap, key: string): Pair | undefined {
-  return map.items.find((pair) => keyText(pair.key) === key)
-}
-
-function keyText(key: unknown): string | null {
-  if (!isScalar(key)) return null
-  return typeof key.value === 'string' ? key.value : (key.source ?? String(key.value))
 }
 
 /** A fresh node for a value, so that no anchor or comment comes along. */
