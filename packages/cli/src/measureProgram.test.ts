@@ -137,6 +137,7 @@ describe('a folder of data', () => {
       await main(['forecast', 'line.yaml', '--data', 'data', '--draws', '6', '--replications', '12', '--json', '--fresh'], shell),
     ).toBe(0)
     const { inputDoubt } = JSON.parse(shell.said.out)
+    expect(inputDoubt.files).toMatchObject([{ rows: 24, read: 24, refused: [] }])
     expect([
       inputDoubt.draws,
       inputDoubt.without.length,
@@ -146,6 +147,8 @@ describe('a folder of data', () => {
     const told = memoryShell(files)
     expect(await main(['forecast', 'line.yaml', '--data', 'data', '--draws', '6', '--replications', '12', '--fresh'], told)).toBe(0)
     expect(told.said.out.replaceAll(/\s+/g, ' ')).toMatch(/What would narrow it most: 20 more cycles at fit: ± [\d.]+ becomes ± [\d.]+\./)
+    expect(told.said.out.replaceAll(/\s+/g, ' ')).toContain('24 rows below 1 row of heads: 24 read + 0 refused.')
+    expect(told.said.out).toContain('"notes.csv" is not used')
   })
   test('what does not fit is told, and nothing is written', async () => {
     const typed = async (more: Record<string, string>, ...words: string[]) => {

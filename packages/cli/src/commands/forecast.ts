@@ -61,25 +61,31 @@ export async function forecast(shell: Shell, file: string, flags: ForecastFlags,
     partial: sweep.partial || doubt?.result.partial === true,
     document: () => ({
       ...forecastDocument(source, result),
-      inputDoubt: doubt === null ? null : doubtDocument(doubt, notebook.doubtOf(doubt.result, doubt.inputs)),
+      inputDoubt: doubt === null ? null : doubtDocument(doubt, notebook.doubtOf(doubt.result, doubt.inputs), measured!.folder),
     }),
     tale: () =>
       sweep.counts[0]!.replications === 0
         ? notebook.emptyTale('Stopped before the first shift was simulated: nothing to tell.')
-        : withDoubt(
+        : withData(
             notebook.forecastStory(source.scenario, result, storyOptions(source, { ...flags, partial: sweep.partial })),
-            doubt === null ? [] : notebook.doubtStory(source.scenario, doubt.result, doubt.inputs).cells,
+            [
+              ...(measured === null ? [] : notebook.folderWarnings('data', dataOf(measured))),
+              ...(doubt === null ? [] : notebook.doubtStory(source.scenario, doubt.result, doubt.inputs).cells),
+            ],
+            measured === null ? [] : notebook.folderCells('data', measured.folder.files),
           ),
     name: source.scenario.name,
     command,
   })
 }
 
-/** What the data do not know stands right behind the answer. */
-function withDoubt({ question, cells }: Tale, doubt: readonly Cell[]): Tale {
+/** What the data do not know stands right behind the answer, what was read of them at the end. */
+function withData({ question, cells }: Tale, doubt: readonly Cell[], read: readonly Cell[]): Tale {
   const [answer, ...rest] = cells
-  return { question, cells: [answer!, ...doubt, ...rest] }
+  return { question, cells: [answer!, ...doubt, ...rest, ...read] }
 }
+
+const dataOf = ({ folder: { files, unused }, assembly: { notes } }: Assembled) => ({ files, unused, notes })
 
 /** The lines that others might have measured, simulated beside the one of the data. */
 async function doubted(

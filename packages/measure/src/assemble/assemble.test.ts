@@ -3,6 +3,7 @@ import { readScenario } from '@loopwright/scenario'
 import { describe, expect, test } from 'vitest'
 import { mixStudy } from '../mix/mixStudy.ts'
 import { stopStudy } from '../stops/stopStudy.ts'
+import { workingHours } from '../stops/workingHours.ts'
 import { timeStudy } from '../times/timeStudy.ts'
 import { assemble, type MeasuredData } from './assemble.ts'
 
@@ -57,6 +58,19 @@ test('times, stops and orders go to their places, with where they come from; the
   expect(text).toContain('# measured, times.csv: small: 6 times')
   expect(text).toContain('# ordered, orders.csv: 30 units')
   expect(notes.join(' ')).toContain("Not measured, so the skeleton's times stand: setBasePan, fitPipes, join, fitFanDeck, test, takeOff.")
+})
+
+test('what the stop log leaves open is noted', () => {
+  const stop = (line: number, start: number, end: number) => ({ place: 's6', cause: 'tester', start, end, line })
+  const hours = workingHours('06:00-14:00')
+  if (!hours.ok) throw new Error(hours.reason)
+  const study = stopStudy([stop(2, 7 * 3600, 8 * 3600), stop(3, 7.5 * 3600, 9 * 3600), stop(4, 15 * 3600, 16 * 3600)], {
+    hours: hours.value,
+  })
+  const notes = assemble(skeleton, { ...NONE, stops: { study, file: 'stops.csv' } }).notes.join(' ')
+  expect(notes).toContain('Nobody said when the stop log began and ended')
+  expect(notes).toContain('outside the working hours (--hours) do not count: lines 4.')
+  expect(notes).toContain('of one cause count once: lines 2 with 3.')
 })
 
 test('a time for all variants', () => {

@@ -191,6 +191,7 @@ function stopChanges({ line, stopEntries }: Scenario, { stops }: MeasuredData, f
   for (const place of strange)
     faults.push(`stops at "${place}": the skeleton has no such place; there are ${places.slice(0, 12).join(', ')}, zones, transfers`)
   if (strange.length > 0) return []
+  notes.push(...logNotes(stops.study))
   return stopParts(stops.study, stops.file, (place) => words.get(plain(place))!).map(({ name, value, from }, index) => {
     const { place, cause } = stops.study.times[index]!
     const own = words.get(plain(place))!
@@ -202,6 +203,22 @@ function stopChanges({ line, stopEntries }: Scenario, { stops }: MeasuredData, f
     if (beside.length > 0) notes.push(`At ${own} the skeleton has stops already (${beside.join(', ')}): "${cause}" comes on top of them.`)
     return { path: `stops.${step(name)}`, value, from }
   })
+}
+
+/** What a stop log leaves open, as its own study tells it at length. */
+function logNotes({ endsGuessed, outside, overlaps }: StopStudy): string[] {
+  const lines = (all: readonly (number | string)[]): string => `${all.slice(0, 6).join(', ')}${all.length > 6 ? ' and more' : ''}`
+  return [
+    ...(endsGuessed
+      ? ['Nobody said when the stop log began and ended (--from, --to): it is taken from its first start to its last instant.']
+      : []),
+    ...(outside.length === 0
+      ? []
+      : [`Stops wholly outside the working hours (--hours) do not count: lines ${lines(outside.map(({ line }) => line))}.`]),
+    ...(overlaps.length === 0
+      ? []
+      : [`Stops lie over each other, and of one cause count once: lines ${lines(overlaps.map(({ lines: [a, b] }) => `${a} with ${b}`))}.`]),
+  ]
 }
 
 function mixChanges(scenario: Scenario, { mix }: MeasuredData, faults: string[]): TextChange[] {

@@ -47,16 +47,10 @@ export interface AssembleStory extends Tale {
  * @example assembleStory({ skeleton: 'line.yaml', written: '', files: [], unused: [], changes: [], notes: [], differences: null }).question // => 'What do the data make of the line?'
  */
 export function assembleStory(data: AssembledData, compared: readonly Cell[] = []): AssembleStory {
-  const { changes, notes, differences, files, unused } = data
-  const told = [...notes, ...unused.map((file) => `"${file}" is not used: its name begins with none of times, stops, orders.`)]
+  const { changes, differences, files } = data
   const parts = {
     answer: { kind: 'answer', id: 'assemble-answer', sentences: answerSentences(data) } satisfies AnswerCell,
-    warnings: [
-      ...readWarnings('assemble', files),
-      ...(told.length === 0
-        ? []
-        : [warningCell('assemble-notes', 'What is still a guess, or counts twice', told.map((one) => `- ${one}`).join('\n'))]),
-    ],
+    warnings: folderWarnings('assemble', data),
     changes: changes.length === 0 ? null : tableCell('assemble-changes', changeTable(changes)),
     differences: differences === null || differences.length === 0 ? null : tableCell('assemble-differences', differenceTable(differences)),
     read: readCell('assemble', files),
@@ -75,6 +69,28 @@ export function assembleStory(data: AssembledData, compared: readonly Cell[] = [
   ]
   return { ...parts, question: 'What do the data make of the line?', cells }
 }
+
+/**
+ * What of a folder of data was not read, is guessed, or counts twice.
+ *
+ * @example folderWarnings('data', { files: [], notes: ['No times were measured.'], unused: [] })[0].title // => 'What is still a guess, or counts twice'
+ */
+export function folderWarnings(id: string, { files, notes, unused }: Pick<AssembledData, 'files' | 'notes' | 'unused'>): CautionCell[] {
+  const told = [...notes, ...unused.map((file) => `"${file}" is not used: its name begins with none of times, stops, orders.`)]
+  const open = warningCell(`${id}-notes`, 'What is still a guess, or counts twice', told.map((one) => `- ${one}`).join('\n'))
+  return [...readWarnings(id, files), ...(told.length === 0 ? [] : [open])]
+}
+
+/**
+ * What became of the rows of a folder's tables; always shown.
+ *
+ * @example folderCells('data', [])[0].id // => 'data-section-read'
+ */
+export const folderCells = (id: string, files: readonly ReadFile[]): Cell[] => [
+  proseCell(`${id}-section-read`, '## What was read'),
+  readCell(id, files),
+  ...refusedCells(id, files),
+]
 
 function answerSentences({ skeleton, written, changes, differences, files }: AssembledData): string[] {
   const rows = files.reduce((sum, { account }) => sum + account.read, 0)

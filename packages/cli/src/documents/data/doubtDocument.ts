@@ -2,6 +2,8 @@
 import type { OutputDoubt } from '@loopwright/notebook'
 import type { DoubtedInput } from '@loopwright/measure'
 import type { DoubtResult } from '@loopwright/study'
+import type { Folder } from '../../dataFolder.ts'
+import { accountSchema, fileDocument } from './accountDocument.ts'
 import { count, list, number, orNull, record, type Schema, share, text, words } from '../schemaParts.ts'
 
 /** A study of the doubt, and its inputs in the order of levels. */
@@ -11,9 +13,10 @@ export interface Doubted {
 }
 
 /** @param known  null: stopped too early */
-export function doubtDocument({ result, inputs }: Doubted, known: OutputDoubt | null): object {
+export function doubtDocument({ result, inputs }: Doubted, known: OutputDoubt | null, { files }: Pick<Folder, 'files'>): object {
   const { draws, replications, without, within, split, variances } = result
   return {
+    files: files.map(fileDocument),
     draws,
     replications,
     without,
@@ -53,6 +56,7 @@ export const doubtSchema = (): Schema =>
   orNull(
     record(
       {
+        files: list(accountSchema(), 'tables of the folder'),
         draws: count('redrawn lines'),
         replications: count('windows of each'),
         without: list(number('units'), 'the line as measured: one for each world'),
