@@ -20,6 +20,27 @@ test('jobs on threads of their own give the bits of any other; what a run throws
   }
 })
 
+test('a thread that knows many lines ends, and its jobs with it are done before', { tags: 'long' }, async () => {
+  const ports = (): number => process.getActiveResourcesInfo().filter((name) => name === 'MessagePort').length
+  const before = ports()
+  const slots = threadSlots(1, 2)
+  const one = ports() - before
+  try {
+    const here = callingThread()
+    const lines = Array.from({ length: 6 }, (_, index) => stationLoop({ window: { warmupSeconds: 0, endSeconds: 600 * (index + 2) } }))
+    const expected = await Promise.all(lines.map((line) => here.run(0, { ...task, line: here.line(line), from: 0, to: 2 })))
+    // two at once, as a worker has them
+    for (let at = 0; at < lines.length; at += 2) {
+      const ran = await Promise.all(lines.slice(at, at + 2).map((line) => slots.run(line, { ...task, from: 0, to: 2 })))
+      expect(ran.map(({ rows }) => rows)).toEqual(expected.slice(at, at + 2).map(({ rows }) => rows))
+    }
+    expect(one).toBeGreaterThan(0)
+    expect(ports() - before).toBe(one)
+  } finally {
+    await slots.close()
+  }
+})
+
 test('the end of a thread says nothing about the run', () => {
   expect(isThreadEnd(Object.assign(new Error('much'), { name: 'OutOfMemory' }))).toBe(true)
   expect(isThreadEnd(new Error('a worker thread ended early, with code 1'))).toBe(true)

@@ -12,36 +12,64 @@ export interface ThreadSlots {
 }
 
 interface Slot {
-  pool: Pool
+  readonly pool: Pool
+  /** that its thread has been told, and keeps */
+  readonly lines: Set<LineSpec>
   busy: number
 }
 
-/** @param threads  count, ≥ 1 */
-export function threadSlots(threads: number): ThreadSlots {
-  const slots = Array.from({ length: threads }, (): Slot => ({ pool: createPool(1), busy: 0 }))
-  const depth = slots[0]!.pool.depth
-  for (const { pool } of slots) pool.start()
+/** a worker works for months: a thread that knows so many lines ends, and another begins */
+const LINES_MAX = 256
+
+/**
+ * @param threads   count, ≥ 1
+ * @param linesMax  that a thread keeps; count, ≥ 1
+ */
+export function threadSlots(threads: number, linesMax = LINES_MAX): ThreadSlots {
+  const started = (): Slot => {
+    const pool = createPool(1)
+    pool.start()
+    return { pool, lines: new Set(), busy: 0 }
+  }
+  const slots = Array.from({ length: threads }, started)
+  /** of those whose place another has taken, until their last job is done */
+  const leaving = new Set<Slot>()
+  const replace = (slot: Slot): void => {
+    const place = slots.indexOf(slot)
+    if (place < 0) return
+    slots[place] = started()
+    leaving.add(slot)
+  }
+  const closeIdle = async (slot: Slot): Promise<void> => {
+    if (slot.busy > 0 || !leaving.delete(slot)) return
+    await slot.pool.close()
+  }
   return {
-    depth: threads * depth,
+    depth: threads * slots[0]!.pool.depth,
     async run(spec, task) {
-      const slot = slots.reduce((least, one) => (one.busy < least.busy ? one : least))
-      const { pool } = slot
+      const leastBusy = (): Slot => slots.reduce((least, one) => (one.busy < least.busy ? one : least))
+      let slot = leastBusy()
+      if (slot.lines.size >= linesMax && !slot.lines.has(spec)) {
+        const full = slot
+        replace(full)
+        await closeIdle(full)
+        slot = leastBusy()
+      }
+      const { pool, lines } = slot
+      lines.add(spec)
       slot.busy += 1
       try {
         return await pool.run(0, { ...task, line: pool.line(spec) })
       } catch (error) {
-        if (isThreadEnd(error) && slot.pool === pool) {
-          slot.pool = createPool(1)
-          slot.pool.start()
-          await pool.close()
-        }
+        if (isThreadEnd(error)) replace(slot)
         throw error
       } finally {
         slot.busy -= 1
+        await closeIdle(slot)
       }
     },
     close: async () => {
-      await Promise.all(slots.map(({ pool }) => pool.close()))
+      await Promise.all([...slots, ...leaving].map(({ pool }) => pool.close()))
     },
   }
 }
