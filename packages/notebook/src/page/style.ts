@@ -204,6 +204,8 @@ footer dd { margin: 0; overflow-wrap: anywhere; }
   thead { break-after: avoid; }
   figure { margin-bottom: 20px; }
   p { orphans: 3; widows: 3; }
+  footer { margin-top: 16px; padding-top: 6px; font-size: 8pt; break-inside: avoid; }
+  footer dl { gap: 2px 12px; max-width: none; }
   details::details-content { content-visibility: visible; display: block; height: auto; }
   .scroll { overflow: visible; }
   .picture svg { height: auto; }
