@@ -87,6 +87,7 @@ export type { AcceptanceStory, AcceptanceResult } from './decision/acceptanceSto
 export { trialStory, trialOf } from './decision/trialStory.ts'
 export type { TrialStory, TrialResult } from './decision/trialStory.ts'
 export { followUpOf } from './decision/followUpRuns.ts'
+export { stopNames } from './study/stopCauses.ts'
 export type { CountedReality, FollowUpStudies } from './decision/followUpRuns.ts'
 export { followUpStory } from './decision/followUpStory.ts'
 export type { FollowUpStory, FollowUpRuns } from './decision/followUpStory.ts'

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { stopCauses } from './stopCauses.ts'
+import { stopCauses, stopNames } from './stopCauses.ts'
 import { testLine } from '../../../../tests/helpers/scenarioTexts.ts'
 
 const scenario = testLine((text) =>
@@ -17,4 +17,11 @@ test('stops of one entry are one cause with its places; alike names are not; tit
   expect(causes.map(({ cause }) => cause)).toEqual(['jam', 'Red robot', 'robot blue', 'break', 'safety stop at Fit'])
   expect(causes[0]).toMatchObject({ count: 3, seconds: 60 })
   expect(causes[0]!.places!.map(({ place }) => place)).toEqual(['Load and unload', 'Fit', 'Test'])
+})
+
+test('stops are called as causes are', () => {
+  const safetyStop = { probability: 0.01, resetSeconds: { kind: 'constant', value: 30 } } as const
+  const stations = scenario.line.stations.map((station) => ({ ...station, safetyStop: station.title === 'Fit' ? safetyStop : null }))
+  const line = { ...scenario.line, stations }
+  expect(stopNames({ ...scenario, line })).toEqual(['jam', 'Red robot', 'robot blue', 'safety stop at Fit'])
 })

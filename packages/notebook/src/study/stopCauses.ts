@@ -24,7 +24,20 @@ export function stopCauses({ line, stopEntries }: Pick<Scenario, 'line' | 'stopE
     return [{ cause: title, seconds: sum('seconds'), count: sum('count'), places }]
   })
   const grouped = new Set(stopEntries.flatMap(({ sources }) => sources.map(({ source }) => source)))
-  const safety = new Map(line.stations.map(({ name, title }) => [safetyCause(name), `safety stop at ${title}`]))
+  const safety = new Map(line.stations.map(({ name, title }) => [safetyCause(name), safetyTitle(title)]))
   const others = stops.filter(({ cause }) => !grouped.has(cause)).map((stop) => ({ ...stop, cause: safety.get(stop.cause) ?? stop.cause }))
   return [...entries, ...others]
 }
+
+/**
+ * What people call the stops of a line: those of the file by their titles, then the safety stops of its stations.
+ *
+ * @example stopNames({ line: scenario.line, stopEntries: [] }) // => []
+ */
+export const stopNames = ({ line, stopEntries }: Pick<Scenario, 'line' | 'stopEntries'>): string[] => [
+  ...stopEntries.map(({ title }) => title),
+  ...line.stations.filter(({ safetyStop }) => safetyStop !== null).map(({ title }) => safetyTitle(title)),
+]
+
+/** @param station  its title */
+export const safetyTitle = (station: string): string => `safety stop at ${station}`

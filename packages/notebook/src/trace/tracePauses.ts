@@ -3,6 +3,7 @@ import type { TimelinePause } from '@loopwright/charts'
 import { type LineSpec, TRACE_KINDS } from '@loopwright/line'
 import { type Scenario, titleOf } from '@loopwright/scenario'
 import type { TraceColumns } from '@loopwright/study'
+import { safetyTitle } from '../study/stopCauses.ts'
 
 /** of a scenario: its line, and what people call its stops */
 type Told = Pick<Scenario, 'line' | 'stopEntries' | 'titles' | 'variantGroups'>
@@ -50,7 +51,7 @@ function heldBy(scenario: Told, source: number): Omit<TimelinePause, 'from' | 't
   if (breakdown === undefined) {
     const station = stations.filter(({ safetyStop }) => safetyStop !== null)[source - breakdowns.length]
     const index = sections.findIndex((each) => station !== undefined && each.zones.includes(station.zone))
-    return section(index, `safety stop at ${station?.title ?? 'a station'}`)
+    return section(index, safetyTitle(station?.title ?? 'a station'))
   }
   const name = titleOf(scenario, 'stop', breakdown.name)
   const { kind, index } = breakdown.part

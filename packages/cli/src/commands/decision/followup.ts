@@ -1,6 +1,6 @@
 import type { LineSpec } from '@loopwright/line'
 import { SHIFTS_LEAST } from '@loopwright/decide'
-import { type Scenario, writeScenario } from '@loopwright/scenario'
+import { writeScenario } from '@loopwright/scenario'
 import { recalibrate } from '@loopwright/study'
 import { followUpDocument } from '../../documents/decision/followUpDocument.ts'
 import { openStore } from '../../keptRuns.ts'
@@ -38,11 +38,11 @@ export async function followup(shell: Shell, file: string, flags: FollowUpFlags,
   const table = flags.stations === undefined ? null : await shell.readFile(flags.stations)
   const stations = table === null ? null : stationsOfCsv(table, flags.stations!, names)
   const waits = table === null ? [] : waitsOfCsv(table, flags.stations!, names)
+  const { followUpOf, stopNames } = await import('@loopwright/notebook')
   const stops = flags.stops === undefined ? null : stopsOfCsv(await shell.readFile(flags.stops), flags.stops, stopNames(scenario))
   await checkOutputs(shell, flags)
   if (flags.write !== undefined) await shell.checkWritable(flags.write)
   const sweep = await shiftRuns(shell, source, flags, 'what the forecast was')
-  const { followUpOf } = await import('@loopwright/notebook')
   const options = { seed: flags.seed, store: await openStore(shell, flags), signal: shell.signal, ...threadsOf(flags, shell) }
   const studies = {
     simulate: async (line: LineSpec) =>
@@ -67,9 +67,3 @@ export async function followup(shell: Shell, file: string, flags: FollowUpFlags,
     command,
   })
 }
-
-/** Stops as the scenario calls them, and safety stops as they are told. */
-const stopNames = ({ stopEntries, line }: Scenario): string[] => [
-  ...stopEntries.map(({ title }) => title),
-  ...line.stations.filter(({ safetyStop }) => safetyStop !== null).map(({ title }) => `safety stop at ${title}`),
-]
