@@ -78,10 +78,14 @@ describe('an encrypted queue with a user and a password', { tags: 'long' }, () =
     expect(study.said()).toContain(one.stdout)
     expect(alike.said()).toContain('1 thread works for')
     for (const { child } of [unlike, alike]) expect(readFileSync(`/proc/${child.pid}/cmdline`, 'utf8')).not.toContain(WORD)
-    const info = start(['queue', 'info'], entry)
-    expect((await info.ended).code).toBe(0)
-    expect(info.said()).toMatch(/worker on .*: 1 thread, 8 jobs done, engine .*abacus/)
-    expect(info.said()).toMatch(/worker on .*: 1 thread, 0 jobs done, engine .*abacus/)
+    // workers say now and then how far they are
+    const info = async (): Promise<string> => {
+      const asked = start(['queue', 'info'], entry)
+      expect((await asked.ended).code).toBe(0)
+      return asked.said()
+    }
+    await expect.poll(info, { timeout: 60_000 }).toMatch(/worker on .*: 1 thread, 8 jobs done, engine .*abacus/)
+    expect(await info()).toMatch(/worker on .*: 1 thread, 0 jobs done, engine .*abacus/)
     expect(told).not.toContain(WORD)
     for (const each of all) expect(each.said()).not.toContain(WORD)
   }, 120_000)

@@ -7,6 +7,7 @@ import { availableParallelism } from 'node:os'
 import { fileURLToPath } from 'node:url'
 import { Worker } from 'node:worker_threads'
 import type { LineSpec } from '@loopwright/line'
+import { heardOrNot } from './heardOrNot.ts'
 import type { Task, TaskResult } from './task.ts'
 import type { FromWorker, ToWorker } from './worker.ts'
 
@@ -67,7 +68,7 @@ export function createPool(workers: number = availableParallelism(), work = Numb
       for (let index = 0; index < size && !closed; index += 1) threads[index] ??= startThread()
     },
     run(index, task) {
-      return new Promise((resolve, reject) => {
+      const result = new Promise<TaskResult>((resolve, reject) => {
         if (closed) throw new Error(`worker ${index} ended early: the pool is closed`)
         threads[index] ??= startThread()
         const thread = threads[index]!
@@ -81,6 +82,7 @@ export function createPool(workers: number = availableParallelism(), work = Numb
         }
         post({ kind: 'task', task })
       })
+      return heardOrNot(result)
     },
     async close() {
       closed = true

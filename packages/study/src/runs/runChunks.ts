@@ -1,4 +1,5 @@
 /** Works through a schedule on the threads of a pool, until it is done or told to stop. */
+import { heardOrNot } from './heardOrNot.ts'
 import { isOthersShare } from './othersShare.ts'
 import type { Pool } from './pool.ts'
 import type { Chunk, Schedule } from './schedule.ts'
@@ -43,10 +44,12 @@ export async function runChunks(pool: Pool, work: ChunkWork): Promise<void> {
     }
   }
   const threads = Array.from({ length: pool.size * pool.depth }, (_, place) =>
-    thread(place % pool.size).catch((error: unknown) => {
-      left = true
-      throw error
-    }),
+    heardOrNot(
+      thread(place % pool.size).catch((error: unknown) => {
+        left = true
+        throw error
+      }),
+    ),
   )
   const all = Promise.all(threads)
   const stopped = afterStop(signal)
