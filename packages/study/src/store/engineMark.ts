@@ -15,14 +15,13 @@ let mark: string | null = null
  * @returns  such as `0.1.0-3f2a09c1d4e5b6a7`; a name for a folder
  */
 export function engineMark(): string {
-  if (mark !== null) return mark
-  const hash = createHash('sha256').update(`${versions.v8} ${arch}\n${drawn()}\n${engineCode()}`)
-  mark = `${ENGINE_VERSION}-${hash.digest('hex').slice(0, 16)}`
+  mark ??= markWith(stream('mark', 0, 'mark'))
   return mark
 }
 
-/** First numbers of a stream. */
-function drawn(): string {
-  const next = stream('mark', 0, 'mark')
-  return Array.from({ length: 16 }, next).join(' ')
+/** @param next  first numbers of a stream, by the generator that there is */
+export function markWith(next: () => number): string {
+  const drawn = Array.from({ length: 16 }, next).join(' ')
+  const hash = createHash('sha256').update(`${versions.v8} ${arch}\n${drawn}\n${engineCode()}`)
+  return `${ENGINE_VERSION}-${hash.digest('hex').slice(0, 16)}`
 }
