@@ -1,18 +1,16 @@
 /** The pages of all commands and all notebooks in a real browser: each is made once and looked at wide, narrow, dark, on paper and without scripts. */
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
-import { tmpdir } from 'node:os'
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { type Notebook, runNotebook } from '@loopwright/notebook'
-import type { Browser } from 'playwright-core'
-import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { expect, test } from 'vitest'
 import { main } from '../../packages/cli/src/main.ts'
 import { memoryShell } from '../helpers/memoryShell.ts'
 import { COMMANDS, goesWith } from '../told/commands.ts'
 import { lineNamed } from '../told/lines.ts'
 import { TOP } from '../tidy/sources.ts'
 import { amiss } from './amiss.ts'
-import { findChromium, startChromium } from './chromium.ts'
+import { inChromium } from './inChromium.ts'
 import { axeFaults, openTables } from './looked.ts'
 import { visit } from './visited.ts'
 
@@ -92,20 +90,7 @@ async function ofNotebook(name: string): Promise<string> {
 /** pixels between the margins of a sheet: 210 mm (A4) and 215.9 mm (Letter) less 16 mm on each side, 96 pixels an inch */
 const SHEETS = { 'on A4': 672, 'on Letter': 695 }
 
-const path = findChromium()
-
-// skipped because no Chromium is here and none can be installed; with CI=true that is an error instead
-describe.skipIf(path === null)('every page', () => {
-  const folder = mkdtempSync(join(tmpdir(), 'loopwright-pages-'))
-  let browser: Browser
-  beforeAll(async () => {
-    browser = await startChromium(path!)
-  })
-  afterAll(async () => {
-    await browser?.close()
-    rmSync(folder, { recursive: true })
-  })
-
+inChromium('every page', (given) => {
   const rows = [
     ...PAGES.map(([name, words]) => ({ name, make: () => ofCommand(words) })),
     ...NOTEBOOKS.map((name) => ({ name, make: () => ofNotebook(name) })),
@@ -115,11 +100,11 @@ describe.skipIf(path === null)('every page', () => {
     '$name: nothing cut, nothing on another, no fault, no complaint, no request',
     { tags: 'long' },
     async ({ name, make }) => {
-      const file = join(folder, `${name.replace(/\W+/g, '-')}.html`)
+      const file = join(given.folder, `${name.replace(/\W+/g, '-')}.html`)
       writeFileSync(file, await make())
       const address = pathToFileURL(file).href
       const found: Record<string, readonly string[]> = {}
-      await visit(browser, address, { viewport: { width: 1280, height: 800 } }, async (page) => {
+      await visit(given.browser, address, { viewport: { width: 1280, height: 800 } }, async (page) => {
         await openTables(page)
         found['wide'] = [...(await amiss(page)), ...(await axeFaults(page, "{ rules: { 'color-contrast': { enabled: false } } }"))]
         for (const colorScheme of COLOURED.includes(name) ? (['dark', 'light'] as const) : []) {
@@ -136,7 +121,7 @@ describe.skipIf(path === null)('every page', () => {
         }
         expect(await page.locator('.saves:visible, .choice:visible, summary:visible').count()).toBe(0)
       })
-      await visit(browser, address, { viewport: { width: 1280, height: 800 }, javaScriptEnabled: false }, async (page) => {
+      await visit(given.browser, address, { viewport: { width: 1280, height: 800 }, javaScriptEnabled: false }, async (page) => {
         expect(await page.locator('h1').isVisible()).toBe(true)
         expect(await page.locator('button:visible, input:visible, select:visible').count()).toBe(0)
       })

@@ -1,39 +1,27 @@
 /** The page that goes on simulating, in a real browser: the engine’s numbers in it are those of the command. Over 300 lines because one page serves every way to touch it. */
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
-import { tmpdir } from 'node:os'
+import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import type { Browser, Page } from 'playwright-core'
-import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import type { Page } from 'playwright-core'
+import { beforeAll, expect, test } from 'vitest'
 import { main } from '../../packages/cli/src/main.ts'
 import { memoryShell } from '../helpers/memoryShell.ts'
 import { TOP } from '../tidy/sources.ts'
-import { findChromium, startChromium } from './chromium.ts'
+import { inChromium } from './inChromium.ts'
 import { axeFaults, openTables } from './looked.ts'
 import { PATIENCE_MS, pageOf, visit } from './visited.ts'
 
 const DEMO = 'scenarios/outdoor-unit-base-line.yaml'
 const OPEN = 'scenarios/test-and-repair-line.yaml'
 
-const path = findChromium()
-
 interface Line {
   readonly name: string
   readonly units: readonly number[]
 }
 
-// skipped because no Chromium is here and none can be installed; with CI=true that is an error instead
-describe.skipIf(path === null)('a page that goes on simulating', () => {
-  const folder = mkdtempSync(join(tmpdir(), 'loopwright-live-'))
-  let browser: Browser
-
+inChromium('a page that goes on simulating', (given) => {
   let demo: string
   beforeAll(async () => {
-    demo = await pageOf(folder, DEMO)
-    browser = await startChromium(path!)
-  })
-  afterAll(async () => {
-    await browser?.close()
-    rmSync(folder, { recursive: true })
+    demo = await pageOf(given.folder, DEMO)
   })
 
   /** The lines as they are told when so many replications are in. */
@@ -67,7 +55,7 @@ describe.skipIf(path === null)('a page that goes on simulating', () => {
   const slider = (key: string): string => `[data-key="${key}"] input[type="range"]`
 
   test('a slider gives the numbers of the command, which stands beside them; the file and the slider are both told', async () => {
-    await visit(browser, demo, {}, async (page) => {
+    await visit(given.browser, demo, {}, async (page) => {
       await page.locator(slider('carriers')).fill('14')
       const lines = await linesAt(page, 40)
       const command = await typed(page, { [DEMO]: readFileSync(join(TOP, DEMO), 'utf8') })
@@ -83,7 +71,7 @@ describe.skipIf(path === null)('a page that goes on simulating', () => {
   })
 
   test('by the keyboard: a step of the slider, a field, then Escape goes back to the file', async () => {
-    await visit(browser, demo, {}, async (page) => {
+    await visit(given.browser, demo, {}, async (page) => {
       const finding = await page.locator('#counts .finding').textContent()
       await page.locator(slider('carriers')).focus()
       await page.keyboard.press('ArrowRight')
@@ -113,7 +101,7 @@ describe.skipIf(path === null)('a page that goes on simulating', () => {
   })
 
   test('by touch, on a narrow screen, where nothing reaches out of the page', async () => {
-    await visit(browser, demo, { viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true }, async (page) => {
+    await visit(given.browser, demo, { viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true }, async (page) => {
       await page.locator('.livegroup summary', { hasText: 'Stations' }).tap()
       await page.locator('[data-key="S5.zone"] select').selectOption('Z14')
       await linesAt(page, 10)
@@ -132,7 +120,7 @@ describe.skipIf(path === null)('a page that goes on simulating', () => {
   })
 
   test('what is kept is a variation that the command reads, with the same numbers; a link brings the setting back', async () => {
-    await visit(browser, demo, {}, async (page) => {
+    await visit(given.browser, demo, {}, async (page) => {
       await page.evaluate("for (const details of document.querySelectorAll('.live details')) details.open = true")
       await page.locator(field('S6.time')).fill('56 s')
       await page.locator('[data-key="release"] select').selectOption('train')
@@ -154,7 +142,7 @@ describe.skipIf(path === null)('a page that goes on simulating', () => {
       const words = 'loopwright compare kept.yaml --variations "what if" --replications 20'.replaceAll('"', "'")
       expect(firstOf((await runCommand(words, { 'kept.yaml': file })).lines, 20)).toEqual(firstOf(lines, 20))
       const address = page.url()
-      await visit(browser, address, {}, async (again) => {
+      await visit(given.browser, address, {}, async (again) => {
         expect(firstOf(await linesAt(again, 20), 20)).toEqual(firstOf(lines, 20))
         expect(await again.locator(field('testFault.long')).inputValue()).toBe('4 min')
       })
@@ -162,7 +150,7 @@ describe.skipIf(path === null)('a page that goes on simulating', () => {
   })
 
   test('a station is dragged to another zone, or taken there by keys, with the result of the command', async () => {
-    await visit(browser, demo, { viewport: { width: 1280, height: 1000 } }, async (page) => {
+    await visit(given.browser, demo, { viewport: { width: 1280, height: 1000 } }, async (page) => {
       await page.locator('.live').scrollIntoViewIfNeeded()
       await page.locator('.livegroup summary', { hasText: 'Stations' }).click()
       const handle = page.locator('.zonehandle', { hasText: 'S5' })
@@ -193,7 +181,7 @@ describe.skipIf(path === null)('a page that goes on simulating', () => {
   })
 
   test('two settings beside each other, with the difference between them', async () => {
-    await visit(browser, demo, {}, async (page) => {
+    await visit(given.browser, demo, {}, async (page) => {
       await page.locator(slider('carriers')).fill('10')
       await linesAt(page, 5)
       await page.locator('[data-act="aside"]').click()
@@ -207,7 +195,7 @@ describe.skipIf(path === null)('a page that goes on simulating', () => {
   })
 
   test('an impossible value is told as the command tells it, and nothing else is shown', async () => {
-    await visit(browser, demo, {}, async (page) => {
+    await visit(given.browser, demo, {}, async (page) => {
       await page.locator(field('carriers')).fill('40')
       await page.keyboard.press('Enter')
       await page.waitForSelector('.liverefused')
@@ -223,14 +211,14 @@ describe.skipIf(path === null)('a page that goes on simulating', () => {
   })
 
   test('a standstill is told, with its reason', async () => {
-    await visit(browser, await pageOf(folder, OPEN), {}, async (page) => {
+    await visit(given.browser, await pageOf(given.folder, OPEN), {}, async (page) => {
       await page.locator(slider('carriers')).fill('5')
       await expect.poll(() => page.locator('.livetold').textContent()).toMatch(/GRIDLOCK after .*fills its own exit/)
     })
   })
 
   test('thirty quick changes leave one worker, which tells of the last', async () => {
-    await visit(browser, demo, {}, async (page) => {
+    await visit(given.browser, demo, {}, async (page) => {
       const workers = new Set<unknown>()
       page.on('worker', (worker) => {
         workers.add(worker)
@@ -244,12 +232,12 @@ describe.skipIf(path === null)('a page that goes on simulating', () => {
   })
 
   test('without script, or without workers, the page is the still one', async () => {
-    await visit(browser, demo, { javaScriptEnabled: false }, async (page) => {
+    await visit(given.browser, demo, { javaScriptEnabled: false }, async (page) => {
       expect(await page.locator('[data-part="what-if"]').isVisible()).toBe(false)
       expect(await page.locator('.contents a[href="#what-if"]').isVisible()).toBe(false)
       expect(await page.locator('.answer').isVisible()).toBe(true)
     })
-    const context = await browser.newContext()
+    const context = await given.browser.newContext()
     await context.addInitScript('delete globalThis.Worker')
     const page = await context.newPage()
     await page.goto(demo)
@@ -264,12 +252,12 @@ describe.skipIf(path === null)('a page that goes on simulating', () => {
       .replace('name: Outdoor-unit base line', `name: ${evil}`)
       .replace('name: Tightness test', `name: ${evil}`)
       .replace('title: Tester fault', `title: ${evil}`)
-    const address = await pageOf(folder, DEMO, text)
+    const address = await pageOf(given.folder, DEMO, text)
     const hash = new URLSearchParams({
       'if.S6.zone': '<img src=x onerror=document.title=1>',
       'if.=a"><script>document.title=1</script>': '<b>1',
     })
-    await visit(browser, `${address}#${hash}`, {}, async (page) => {
+    await visit(given.browser, `${address}#${hash}`, {}, async (page) => {
       await page.waitForSelector('.liverefused')
       expect(await page.title()).not.toBe('1')
       expect(await page.locator('.live img, .live b, .live script').count()).toBe(0)
@@ -287,7 +275,7 @@ describe.skipIf(path === null)('a page that goes on simulating', () => {
   })
 
   test('has no fault that axe-core knows, light and dark', async () => {
-    const context = await browser.newContext({ bypassCSP: true })
+    const context = await given.browser.newContext({ bypassCSP: true })
     context.setDefaultTimeout(PATIENCE_MS)
     const page = await context.newPage()
     await page.goto(`${demo}#if.carriers=14`)

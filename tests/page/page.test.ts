@@ -1,15 +1,14 @@
 /** The page of the demo's carrier sweep in a real browser, opened from disk. Over 300 lines because one browser and one result serve every look at it. */
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
-import { tmpdir } from 'node:os'
+import { readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { carrierSweepStory, writePage } from '@loopwright/notebook'
 import { readScenario } from '@loopwright/scenario'
 import { sweepCarriers, type SweepResult } from '@loopwright/study'
-import type { Browser, BrowserContextOptions, Page } from 'playwright-core'
-import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import type { BrowserContextOptions, Page } from 'playwright-core'
+import { beforeAll, expect, test } from 'vitest'
 import { TOP } from '../tidy/sources.ts'
-import { findChromium, startChromium } from './chromium.ts'
+import { inChromium } from './inChromium.ts'
 import { LAW_DASHES } from '../../packages/charts/src/draw/theme.ts'
 import { FORCED_LOOK, type ForcedLook, ratio, SHADES } from './colours.ts'
 import { holdsStations, holdsZones, openTables, tableOf } from './looked.ts'
@@ -19,14 +18,9 @@ import { DRAWN, visit as visitPage } from './visited.ts'
 const SCENARIO = 'scenarios/outdoor-unit-base-line.yaml'
 const COUNTS = Array.from({ length: 13 }, (_, index) => index + 5)
 
-const path = findChromium()
-
-// skipped because no Chromium is here and none can be installed; with CI=true that is an error instead
-describe.skipIf(path === null)('the page in a browser', () => {
-  const folder = mkdtempSync(join(tmpdir(), 'loopwright-page-'))
-  const file = join(folder, 'page.html')
+inChromium('the page in a browser', (given) => {
+  const file = join(given.folder, 'page.html')
   const address = pathToFileURL(file).href
-  let browser: Browser
   let result: SweepResult
   let html: string
 
@@ -41,16 +35,10 @@ describe.skipIf(path === null)('the page in a browser', () => {
       cells,
     )
     writeFileSync(file, html)
-    browser = await startChromium(path!)
-  })
-
-  afterAll(async () => {
-    await browser?.close()
-    rmSync(folder, { recursive: true })
   })
 
   const visit = (options: BrowserContextOptions, look: (page: Page) => Promise<void>): Promise<void> =>
-    visitPage(browser, address, options, look, /^data:/)
+    visitPage(given.browser, address, options, look, /^data:/)
 
   const choose = (page: Page, carriers: number): Promise<void> => page.locator(`input[name="carriers"][value="${carriers}"]`).check()
 

@@ -1,14 +1,13 @@
 /** A run played on a page, in a real browser: the carriers stand where the events of the run say. */
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
-import { tmpdir } from 'node:os'
+import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { TRACE_KINDS } from '@loopwright/line'
 import { readScenario } from '@loopwright/scenario'
 import { type TracedRun, traceRun } from '@loopwright/study'
-import type { Browser, Page } from 'playwright-core'
-import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import type { Page } from 'playwright-core'
+import { expect, test } from 'vitest'
 import { TOP } from '../tidy/sources.ts'
-import { findChromium, startChromium } from './chromium.ts'
+import { inChromium } from './inChromium.ts'
 import { axeFaults } from './looked.ts'
 import { PATIENCE_MS, pageOf, visit } from './visited.ts'
 
@@ -16,8 +15,6 @@ const SCENARIOS = ['outdoor-unit-base-line', 'test-and-repair-line', 'ten-zone-l
   (name) => `scenarios/${name}.yaml`,
 )
 const [DEMO, OPEN] = SCENARIOS as [string, string]
-
-const path = findChromium()
 
 /** where each carrier is drawn: the zone in whose cell its middle lies; −1: in none */
 const ZONES_OF_CARRIERS = `[...document.querySelectorAll('.replaycarrier')].map((mark) => {
@@ -30,18 +27,7 @@ const ZONES_OF_CARRIERS = `[...document.querySelectorAll('.replaycarrier')].map(
   })
 })`
 
-// skipped because no Chromium is here and none can be installed; with CI=true that is an error instead
-describe.skipIf(path === null)('a run played on a page', () => {
-  const folder = mkdtempSync(join(tmpdir(), 'loopwright-replay-'))
-  let browser: Browser
-  beforeAll(async () => {
-    browser = await startChromium(path!)
-  })
-  afterAll(async () => {
-    await browser?.close()
-    rmSync(folder, { recursive: true })
-  })
-
+inChromium('a run played on a page', (given) => {
   async function watch(page: Page): Promise<void> {
     await page.locator('[data-play="load"]').click()
     await page.waitForSelector('.replaycarrier', { state: 'attached' })
@@ -54,7 +40,7 @@ describe.skipIf(path === null)('a run played on a page', () => {
   test.each(SCENARIOS)('%s: at ten instants each carrier that stands is drawn in its zone', async (file) => {
     const { line } = readScenario(readFileSync(join(TOP, file), 'utf8')).scenario!
     const { trace } = (await traceRun(line, { replication: 0 }, { seed: '1', workers: 0 })) as TracedRun
-    await visit(browser, await pageOf(folder, file), {}, async (page) => {
+    await visit(given.browser, await pageOf(given.folder, file), {}, async (page) => {
       await watch(page)
       for (let tenth = 0; tenth < 10; tenth += 1) {
         const now = Math.floor(trace.seconds[Math.floor(((tenth + 0.5) / 10) * trace.kinds.length)]!)
@@ -76,7 +62,7 @@ describe.skipIf(path === null)('a run played on a page', () => {
   })
 
   test('it plays, is paused, goes by events, to marks, and the timeline shows the same instant', async () => {
-    await visit(browser, await pageOf(folder, DEMO), {}, async (page) => {
+    await visit(given.browser, await pageOf(given.folder, DEMO), {}, async (page) => {
       await watch(page)
       const clock = () => page.locator('.replayclock').textContent()
       const before = await clock()
@@ -111,7 +97,7 @@ describe.skipIf(path === null)('a run played on a page', () => {
   })
 
   test('another setting is watched anew, up to its standstill', async () => {
-    await visit(browser, await pageOf(folder, OPEN), {}, async (page) => {
+    await visit(given.browser, await pageOf(given.folder, OPEN), {}, async (page) => {
       await watch(page)
       expect(await page.locator('.replaycarrier').count()).toBe(4)
       expect(await page.locator('.replayoperator').count()).toBe(2)
@@ -124,7 +110,7 @@ describe.skipIf(path === null)('a run played on a page', () => {
 
   test('stops flash only where motion is welcome', async () => {
     for (const reducedMotion of ['reduce', 'no-preference'] as const) {
-      await visit(browser, await pageOf(folder, OPEN), { reducedMotion }, async (page) => {
+      await visit(given.browser, await pageOf(given.folder, OPEN), { reducedMotion }, async (page) => {
         await watch(page)
         const label = (await page.locator('.replaymarks option').allTextContents()).find((text) => /^Longest stop/.test(text))
         await page.locator('.replaymarks').selectOption({ label: label! })
@@ -139,10 +125,10 @@ describe.skipIf(path === null)('a run played on a page', () => {
   })
 
   test('on a narrow screen, in the dark and with forced colours nothing reaches out, and axe-core knows no fault', async () => {
-    const context = await browser.newContext({ bypassCSP: true })
+    const context = await given.browser.newContext({ bypassCSP: true })
     context.setDefaultTimeout(PATIENCE_MS)
     const page = await context.newPage()
-    await page.goto(await pageOf(folder, DEMO))
+    await page.goto(await pageOf(given.folder, DEMO))
     await watch(page)
     // the last one is dark as well
     for (const [width, media] of [

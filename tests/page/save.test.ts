@@ -1,34 +1,22 @@
 /** What a reader takes out of a page, and what the command hands out, with a real browser. */
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
-import { tmpdir } from 'node:os'
+import { readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { writePage } from '@loopwright/notebook'
-import type { Browser } from 'playwright-core'
-import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { beforeAll, expect, test } from 'vitest'
 import { loopwright } from '../cli/spawned.ts'
 import { cells } from '../helpers/pageCells.ts'
-import { findChromium, startChromium } from './chromium.ts'
+import { inChromium } from './inChromium.ts'
 
-const path = findChromium()
-
-// skipped because no Chromium is here and none can be installed; with CI=true that is an error instead
-describe.skipIf(path === null)('taken out of a page', () => {
-  const folder = mkdtempSync(join(tmpdir(), 'loopwright-save-'))
-  const file = join(folder, 'page.html')
-  let browser: Browser
+inChromium('taken out of a page', (given) => {
+  const file = join(given.folder, 'page.html')
 
   beforeAll(async () => {
     writeFileSync(file, await writePage({ question: 'How many?', scenarioName: 'Ring', date: new Date(0), command: 'loopwright' }, cells))
-    browser = await startChromium(path!)
-  })
-  afterAll(async () => {
-    await browser?.close()
-    rmSync(folder, { recursive: true })
   })
 
   test('a figure as SVG, PNG and CSV, a sentence with its number', async () => {
-    const context = await browser.newContext({ offline: true, permissions: ['clipboard-read', 'clipboard-write'] })
+    const context = await given.browser.newContext({ offline: true, permissions: ['clipboard-read', 'clipboard-write'] })
     const page = await context.newPage()
     const errors: string[] = []
     page.on('console', (message) => message.type() === 'error' && errors.push(message.text()))
@@ -63,7 +51,7 @@ describe.skipIf(path === null)('taken out of a page', () => {
   })
 
   test('the command prints the page as a tagged PDF, and hands out figures and slides', async () => {
-    const at = (name: string): string => join(folder, name)
+    const at = (name: string): string => join(given.folder, name)
     const { code, err } = await loopwright(
       'sweep',
       'scenarios/outdoor-unit-base-line.yaml',
