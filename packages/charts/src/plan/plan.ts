@@ -3,7 +3,7 @@ import { EDGE, planFoot } from './planFoot.ts'
 import { boxOf, type Cell, type Outline, outline, turned } from './planGeometry.ts'
 import { bracket, bracketEdge, bracketSpan, cellMark, chevron, chevronsOf, labelsFit, namesFit, type Paper, place } from './planMarks.ts'
 import { LINE_PIXELS, NAME_SIZE, type Name, placeNames, sideOf, type Wanted } from './planNames.ts'
-import { keyedTitle, type PlanZone } from './planZone.ts'
+import { carriersOn, keyedTitle, type PlanZone } from './planZone.ts'
 import { colour, escapeXml, type Point, points, px, textAt } from '../draw/svg.ts'
 
 /** How a line is drawn. */
@@ -137,12 +137,6 @@ function reach(cells: readonly Cell[], names: readonly Name[], paper: Paper): [n
   const at = (y: number): Point => place(paper, { x: 0, y })
   const lastLine = ({ lines, under, y }: Name) => y + (lines.length + under.length - 1) * LINE_PIXELS + 4
   return [Math.min(at(top).y - 10, ...names.map(({ y }) => y - NAME_SIZE)), Math.max(at(bottom).y + 10, ...names.map(lastLine))]
-}
-
-/** "Carriers: 3 in Z01, 1 in Z04." */
-export function carriersOn(zones: readonly PlanZone[]): string[] {
-  const found = zones.flatMap(({ name, carrier }) => (carrier === undefined ? [] : [`${carrier} in ${name}`]))
-  return found.length === 0 ? [] : [`Carriers: ${found.join(', ')}.`]
 }
 
 function descriptionOf(zones: readonly PlanZone[], { ringBecause }: Outline, meaning: string | null): string {

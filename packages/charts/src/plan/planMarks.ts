@@ -2,7 +2,7 @@
 import { colour, escapeXml, type Point, points, px, shade, textAt } from '../draw/svg.ts'
 import type { Cell } from './planGeometry.ts'
 import { direction, leftOf, type Piece, plus, pointAt } from './planPiece.ts'
-import { keyedTitle, type PlanZone } from './planZone.ts'
+import { type PlanZone, zoneWords } from './planZone.ts'
 
 /** From metres to pixels. */
 export interface Paper {
@@ -68,15 +68,8 @@ export function cellMark(cell: Cell, zone: PlanZone, paper: Paper, meaning: stri
     }),
   )
   const baseline = centre.y + 4.5 + ((lines.length - 1) / 2) * 15
-  const says = [
-    zone.name,
-    ...(zone.station === null ? [] : [keyedTitle(zone.station)]),
-    ...(zone.transfer ? ['transfer'] : []),
-    ...(carrier === null ? [] : [`carrier ${carrier}`]),
-  ]
-  const reads = zone.label === null || meaning === null ? '' : `: ${zone.label} (${meaning})`
   return [
-    `<g data-zone="${cell.index}"><title>${escapeXml(says.join(', ') + reads)}</title>`,
+    `<g data-zone="${cell.index}"><title>${escapeXml(zoneWords(zone, meaning))}</title>`,
     `<path d="${area(cell, paper)}" fill="${ground}" stroke="currentColor" stroke-width="0.8"/>`,
     zone.transfer ? cross(cell, paper, text, lines.length === 0 ? 1 : Math.max(0.25, 1 - 21 / (Math.hypot(width, height) / 2))) : '',
     carrier === null ? '' : carrierMark(carrier, { x: centre.x, y: baseline }),

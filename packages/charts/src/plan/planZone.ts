@@ -34,3 +34,20 @@ export interface PlanZone {
 export function keyedTitle({ key, title }: PlanStation): string {
   return key === undefined || key === title ? title : `${key} ${title}`
 }
+
+/** What a pointer on a zone reads: "Z03, S2 Fit, carrier 7: 62 (share of the shift, %)". */
+export function zoneWords({ name, station, transfer, carrier, label }: PlanZone, meaning: string | null): string {
+  const says = [
+    name,
+    ...(station === null ? [] : [keyedTitle(station)]),
+    ...(transfer ? ['transfer'] : []),
+    ...(carrier === undefined ? [] : [`carrier ${carrier}`]),
+  ]
+  return says.join(', ') + (label === null || meaning === null ? '' : `: ${label} (${meaning})`)
+}
+
+/** "Carriers: 3 in Z01, 1 in Z04." */
+export function carriersOn(zones: readonly PlanZone[]): string[] {
+  const found = zones.flatMap(({ name, carrier }) => (carrier === undefined ? [] : [`${carrier} in ${name}`]))
+  return found.length === 0 ? [] : [`Carriers: ${found.join(', ')}.`]
+}

@@ -1,7 +1,7 @@
 /** A line that is no single loop, as a map: zones from top to bottom in the order of travel, lanes beside each other, ways back at the left. Not to scale. */
 import { lineLayers, type MapPath, type Placed } from '../draw/lineLayers.ts'
-import { carriersOn, type LoopPlan, type PlanOptions } from '../plan/plan.ts'
-import { keyedTitle, type PlanZone } from '../plan/planZone.ts'
+import type { LoopPlan, PlanOptions } from '../plan/plan.ts'
+import { carriersOn, keyedTitle, type PlanZone, zoneWords } from '../plan/planZone.ts'
 import { CARRIER_SIGNS, EDGE } from '../plan/planFoot.ts'
 import { carrierMark } from '../plan/planMarks.ts'
 import { LINE_PIXELS } from '../plan/planNames.ts'
@@ -94,21 +94,14 @@ function wordsOf({ name, station, label, carrier }: PlanZone, cellWidth: number)
 }
 
 function cellMark(zone: number, paper: Paper): string {
-  const { name, station, transfer, value, label, carrier } = paper.zones[zone]!
+  const { station, transfer, value, label, carrier } = paper.zones[zone]!
   const { ground, text } = value === null ? { ground: colour('paper'), text: colour('ink') } : shade(value)
   const [x, y, width, height] = [xOf(zone, paper), yOf(zone, paper), paper.cellWidth, paper.cellHeight]
   const lines = paper.words[zone]!
   const first = y + height / 2 + 4 - ((lines.length - 1) * TEXT_LINE) / 2
-  const says = [
-    name,
-    ...(station === null ? [] : [keyedTitle(station)]),
-    ...(transfer ? ['transfer'] : []),
-    ...(carrier === undefined ? [] : [`carrier ${carrier}`]),
-  ]
-  const reads = label === null || paper.meaning === null ? '' : `: ${label} (${paper.meaning})`
   const plate = { x: x + width - CARRIER_ROOM / 2, y: y + height / 2 + 4 }
   return [
-    `<g data-zone="${zone}"><title>${escapeXml(says.join(', ') + reads)}</title>`,
+    `<g data-zone="${zone}"><title>${escapeXml(zoneWords(paper.zones[zone]!, paper.meaning))}</title>`,
     `<rect x="${px(x)}" y="${px(y)}" width="${px(width)}" height="${px(height)}" rx="2" fill="${ground}" stroke="currentColor" stroke-width="${station === null ? '0.8' : '2'}"/>`,
     transfer
       ? `<path d="M${px(x)} ${px(y)}l8 8M${px(x + width)} ${px(y)}l-8 8M${px(x)} ${px(y + height)}l8 -8M${px(x + width)} ${px(y + height)}l-8 -8" fill="none" stroke="${text}" stroke-width="0.8"/>`
