@@ -1,6 +1,6 @@
 /** Where the cells of a loop lie on paper: along straights, corners and bends, or, where that does not close, on a ring. */
 import type { Point } from '../draw/svg.ts'
-import { direction, headingAt, leftOf, middleOf, type Piece, partOf, plus, pointAt } from './planPiece.ts'
+import { direction, headingAt, isBend, leftOf, middleOf, type Piece, partOf, plus, pointAt } from './planPiece.ts'
 import type { PlanZone } from './planZone.ts'
 
 /** One zone on paper. Lengths in metres; x to the right, y down. */
@@ -85,8 +85,8 @@ function medianLength(zones: readonly PlanZone[]): number {
 function walk(zones: readonly PlanZone[], clockwise: boolean, bends: boolean): Walked {
   const out = clockwise ? LEFT : RIGHT
   const outside = clockwise ? 1 : -1
-  const isBend = ({ turn, transfer }: PlanZone): boolean => bends && turn !== null && !transfer
-  const tightest = Math.min(...zones.filter(isBend).map(({ lengthMetres }) => lengthMetres / QUARTER))
+  const isRound = ({ turn, transfer }: PlanZone): boolean => bends && turn !== null && !transfer
+  const tightest = Math.min(...zones.filter(isRound).map(({ lengthMetres }) => lengthMetres / QUARTER))
   const halfWidth = Math.min(bandHalfWidth(zones), 0.75 * tightest)
   let at: Point = { x: 0, y: 0 }
   let ahead: Point = { x: 1, y: 0 }
@@ -95,7 +95,7 @@ function walk(zones: readonly PlanZone[], clockwise: boolean, bends: boolean): W
     const half = lengthMetres / 2
     const before = ahead
     const heading = Math.atan2(before.y, before.x)
-    if (isBend(zone)) {
+    if (isRound(zone)) {
       ahead = turn === 'right' ? RIGHT(before) : LEFT(before)
       const bend: Piece = { from: at, heading, length: lengthMetres, radius: ((turn === 'right' ? 1 : -1) * lengthMetres) / QUARTER }
       at = pointAt(bend, lengthMetres)
@@ -122,10 +122,13 @@ function cellOf(pieces: readonly Piece[], outside: 1 | -1): Pick<Cell, 'centre' 
   return { centre: at, outward: { x: outside * left.x, y: outside * left.y }, halfLength, pieces, outside }
 }
 
+/** It is a bend, in a part at least. */
+export const isBent = ({ pieces }: Cell): boolean => pieces.some(isBend)
+
 /** Left, right, top and bottom of a cell. */
 export function boxOf({ pieces, halfWidth }: Cell): { left: number; right: number; top: number; bottom: number } {
   const seen = pieces.flatMap((piece) =>
-    (piece.radius === null ? [0, 1] : [0, 0.25, 0.5, 0.75, 1]).flatMap((share) =>
+    (isBend(piece) ? [0, 0.25, 0.5, 0.75, 1] : [0, 1]).flatMap((share) =>
       [-halfWidth, halfWidth].map((left) => pointAt(piece, share * piece.length, left)),
     ),
   )
@@ -135,14 +138,13 @@ export function boxOf({ pieces, halfWidth }: Cell): { left: number; right: numbe
 
 function overlaps(cells: readonly Cell[]): boolean {
   const boxes = cells.map(boxOf)
-  const isBend = ({ pieces }: Cell): boolean => pieces.some(({ radius }) => radius !== null)
   return cells.some((a, i) =>
     cells.slice(i + 1).some((b) => {
       const [one, other] = [boxes[i]!, boxes[b.index]!]
       const slack = 0.05 * Math.min(...[one, other].flatMap((box) => [box.right - box.left, box.bottom - box.top]))
       const near = b.index - a.index === 1 || b.index - a.index === cells.length - 1
       // the box of a bend is larger than the bend
-      if (near || isBend(a) || isBend(b)) return false
+      if (near || isBent(a) || isBent(b)) return false
       return (
         one.left < other.right - slack && other.left < one.right - slack && one.top < other.bottom - slack && other.top < one.bottom - slack
       )

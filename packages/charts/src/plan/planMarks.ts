@@ -1,7 +1,7 @@
 /** The marks of a plan: cells, crosses, chevrons, brackets. All in pixels; `scale` is pixels per metre. */
 import { colour, escapeXml, type Point, points, px, shade, textAt } from '../draw/svg.ts'
-import type { Cell } from './planGeometry.ts'
-import { direction, leftOf, type Piece, plus, pointAt } from './planPiece.ts'
+import { type Cell, isBent } from './planGeometry.ts'
+import { direction, isBend, leftOf, type Piece, plus, pointAt } from './planPiece.ts'
 import { type PlanZone, zoneWords } from './planZone.ts'
 
 /** From metres to pixels. */
@@ -84,8 +84,6 @@ export function carrierMark(name: string, { x, y }: Point): string {
   return `<rect data-carrier="${escapeXml(name)}" x="${px(x - wide / 2)}" y="${px(y - 12)}" width="${px(wide)}" height="15" rx="2" fill="${colour('ink')}"/>`
 }
 
-const isBent = ({ pieces }: Cell): boolean => pieces.some(({ radius }) => radius !== null)
-
 /** Where travel is shown, and which way it goes there. */
 export interface Chevron {
   /** middle of the band; metres */
@@ -98,29 +96,26 @@ export interface Chevron {
 
 /** Behind square corners and bends, on the straight that follows; on a round ring at four places. */
 export function chevronsOf(cells: readonly Cell[], zones: readonly PlanZone[]): Chevron[] {
-  const startsBent = (index: number): boolean => cells[index % cells.length]!.pieces[0]!.radius !== null
-  const isRound = cells.every((cell) => cell.pieces.every(({ radius }) => radius !== null))
-  const inner = cells.flatMap(({ pieces, outside, halfWidth }, index): Chevron[] => {
-    const square = zones[index]!.turn !== null && pieces[0]!.radius === null
-    const { exit, ahead } = cells[index]!
-    const heading = Math.atan2(ahead.y, ahead.x)
-    const within = pieces.slice(1).flatMap((piece, k) => (piece.radius === null && pieces[k]!.radius !== null ? [piece] : []))
-    const behind = (square || pieces.at(-1)!.radius !== null) && !startsBent(index + 1)
-    const next = cells[(index + 1) % cells.length]!
+  const total = cells.length
+  if (cells.every(({ pieces }) => pieces.every(isBend))) {
+    const eighths = [1, 3, 5, 7].map((eighth) => cells[Math.min(total - 1, Math.round((eighth * total) / 8))]!)
+    return [...new Set(eighths)].map((cell) => chevronBehind(cell, cell.halfWidth))
+  }
+  return cells.flatMap((cell, index): Chevron[] => {
+    const { pieces, outside, halfWidth } = cell
+    const next = cells[(index + 1) % total]!
+    const within = pieces.filter((piece, k) => k > 0 && !isBend(piece) && isBend(pieces[k - 1]!))
+    const isSquare = zones[index]!.turn !== null && !isBend(pieces[0]!)
+    const turns = (isSquare || isBend(pieces.at(-1)!)) && !isBend(next.pieces[0]!)
     return [
-      ...within.map((piece) => ({ at: piece.from, heading: piece.heading, outside, halfWidth })),
-      ...(behind ? [{ at: exit, heading, outside, halfWidth: Math.min(halfWidth, next.halfWidth) }] : []),
+      ...within.map(({ from, heading }) => ({ at: from, heading, outside, halfWidth })),
+      ...(turns ? [chevronBehind(cell, Math.min(halfWidth, next.halfWidth))] : []),
     ]
   })
-  if (!isRound) return inner
-  const total = cells.length
-  const eighths = [1, 3, 5, 7].map((eighth) => cells[Math.min(total - 1, Math.round((eighth * total) / 8))]!)
-  return [...new Set(eighths)].map(({ exit, ahead, outside, halfWidth }) => ({
-    at: exit,
-    heading: Math.atan2(ahead.y, ahead.x),
-    outside,
-    halfWidth,
-  }))
+}
+
+function chevronBehind({ exit, ahead, outside }: Cell, halfWidth: number): Chevron {
+  return { at: exit, heading: Math.atan2(ahead.y, ahead.x), outside, halfWidth }
 }
 
 /** Inside the loop, just past the border, where it is in no number's way; pointing ahead. */

@@ -11,6 +11,8 @@ export interface Piece {
   readonly radius: number | null
 }
 
+export const isBend = ({ radius }: Piece): boolean => radius !== null
+
 export function direction(angle: number): Point {
   return { x: Math.cos(angle), y: Math.sin(angle) }
 }
