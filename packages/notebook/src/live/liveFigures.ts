@@ -1,5 +1,5 @@
 /** What a setting makes, in large figures beside those of the file. */
-import { formatNumber, formatWithHalfWidth } from '@loopwright/charts/table'
+import { formatNumber, roundedParts } from '@loopwright/charts/table'
 import { quantileEstimate } from '@loopwright/stats'
 import type { ComparedLine, CompareResult } from '@loopwright/study'
 import type { AnswerFigure } from '../cells/cell.ts'
@@ -37,9 +37,9 @@ function lineFigures(
   if (gridlocks > 0)
     return [{ label: `Units ${each}`, value: 'stands still', sure: `in ${gridlocks} of ${units.length} ${many}`, units: true }]
   if (mean === null) return []
-  const [value, halfWidth] = formatWithHalfWidth(mean.mean, mean.halfWidth).split(' ± ')
+  const { value, half } = roundedParts(mean.mean, mean.halfWidth)
   return [
-    { label: `Units ${each}`, value: value!, sure: halfWidth === undefined ? '' : `± ${halfWidth} on average`, units: true },
+    { label: `Units ${each}`, value, sure: half === null ? '' : `± ${half} on average`, units: true },
     ...(mean.halfWidth === 0
       ? []
       : [{ label: `Nine of ten ${many}`, value: formatNumber(quantileEstimate(units, 0.1).point, 0), sure: 'units or more' }]),
