@@ -109,6 +109,15 @@ test('a value that would keep the reader waiting for minutes is refused in words
   expect(session.keep({ name: 'what if', values: often }, 10)).toBeNull()
 })
 
+test('so is the line as it is written', async () => {
+  const text = SMALL_LINE.replace('exponential 60 min, lasts: exponential 2 min', 'exponential 0.01 ms, lasts: exponential 0.01 ms')
+  const session = liveSession(dataOf(text))
+  const refused = { scenario: null, key: null, text: expect.stringContaining('One run of this asks for about ') }
+  expect(session.read({})).toEqual(refused)
+  expect(await session.watch({}, 0, new AbortController().signal)).toEqual(refused)
+  expect(await asked(text, [{ name: 'what if', values: { carriers: '3' } }])).toMatchObject([{ kind: 'refused', text: refused.text }])
+})
+
 test('a path that is no path is refused, and nothing else is changed by it', async () => {
   const told = await asked(SMALL_LINE, [{ name: 'what if', values: { '=__proto__': '5' } }])
   expect(told).toMatchObject([{ kind: 'refused', text: expect.stringContaining('"__proto__" cannot be used') }])

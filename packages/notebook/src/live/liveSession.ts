@@ -77,6 +77,7 @@ export interface Watched {
 
 export type LiveRead =
   | { readonly scenario: Scenario; readonly changes: Changes }
+  /** it cannot be read, or is more than a page simulates */
   | { readonly scenario: null; readonly key: string | null; readonly text: string }
 
 /** numbers of replications after which something is told */
@@ -106,20 +107,20 @@ export function liveSession({ source, inputs, seed, curve }: LiveData): LiveSess
     const told = liveChanges(source.text, inputs, values)
     if (told.kind === 'fault') return { scenario: null, key: told.key, text: `${told.message}; ${told.fix}.` }
     const key = JSON.stringify(told.changes)
-    if (key === '{}') return { scenario: base, changes: {} }
     const before = kept.get(key)
     kept.delete(key)
-    const now = before ?? readAgain(told.changes)
+    const now = before ?? (key === '{}' ? judged(base, {}) : readAgain(told.changes))
     kept.set(key, now)
     if (kept.size > READ_MAX) kept.delete(kept.keys().next().value!)
     return now
   }
+  const judged = (scenario: Scenario, changes: Changes): LiveRead => {
+    const many = tooMany(scenario.line)
+    return many === null ? { scenario, changes } : { scenario: null, key: null, text: many }
+  }
   const readAgain = (changes: Changes): LiveRead => {
     const { scenario, problems } = readScenarioWith(source.text, changes, { files, changePrefix: '--set ' })
-    if (scenario !== null) {
-      const many = tooMany(scenario.line)
-      return many === null ? { scenario, changes } : { scenario: null, key: null, text: many }
-    }
+    if (scenario !== null) return judged(scenario, changes)
     const errors = problems.filter(({ severity }) => severity === 'error')
     return { scenario: null, key: keyOf(errors[0], inputs), text: formatProblems(errors, source.text, source.file) }
   }
@@ -182,24 +183,17 @@ export function liveSession({ source, inputs, seed, curve }: LiveData): LiveSess
       })
     },
     async ask({ id, settings }, tell, signal) {
-      const many = tooMany(base.line)
-      if (many !== null) {
-        tell({ kind: 'refused', id, key: null, text: many })
-        return
-      }
-      const scenarios: Scenario[] = []
-      const changes: Changes[] = []
-      for (const { values } of settings) {
+      const all: Exclude<LiveRead, { scenario: null }>[] = []
+      for (const { values } of [{ values: {} }, ...settings]) {
         const found = read(values)
         if (found.scenario === null) {
           tell({ kind: 'refused', id, key: found.key, text: found.text })
           return
         }
-        scenarios.push(found.scenario)
-        changes.push(found.changes)
+        all.push(found)
       }
-      const all = [base, ...scenarios]
-      const lines = all.map(({ line, plan }, index) => ({
+      const changes = all.slice(1).map((one) => one.changes)
+      const lines = all.map(({ scenario: { line, plan } }, index) => ({
         name: index === 0 ? base.name : settings[index - 1]!.name,
         line,
         plan: plan?.unitsPerWindow ?? null,
@@ -226,10 +220,10 @@ export function liveSession({ source, inputs, seed, curve }: LiveData): LiveSess
       const [few, ...more] = STAGES
       const first = await growing.compare(lines, [few!], () => {}, signal)
       const still = first?.lines.findIndex(({ gridlocks }) => gridlocks > 0) ?? -1
-      const why = still < 0 ? [] : await whyStill(all[still]!.line, seed, signal)
+      const why = still < 0 ? [] : await whyStill(lines[still]!.line, seed, signal)
       if (first === null || signal.aborted) return
       tell(told(first, false, why))
-      const set = { id, scenario: scenarios.at(-1)!, changes: changes.at(-1)! }
+      const set = { id, ...all.at(-1)! }
       await drawCurve(set, 0, tell, signal)
       let done = few!
       for (const [turn, until] of TURNS.entries()) {
