@@ -80,10 +80,9 @@ export type LiveRead =
   /** it cannot be read, or is more than a page simulates */
   | { readonly scenario: null; readonly key: string | null; readonly text: string }
 
-/** numbers of replications after which something is told */
-export const STAGES = [5, 10, 20, 40, 80, 160, 320]
-/** up to so many replications figures are told before the curve is drawn with more */
-const TURNS = [40, 320]
+/** numbers of replications after which figures are told, in turns: after each the curve is drawn, with more replications than before */
+const TURNS = [[5], [10, 20, 40], [80, 160, 320]] as const
+export const STAGES = TURNS.flat()
 /** so many runs of a line that stood still are looked at for the reason */
 const LOOKED_AT = 10
 /** settings whose scenarios are kept, so that their runs are known when they come again */
@@ -217,20 +216,17 @@ export function liveSession({ source, inputs, seed, curve }: LiveData): LiveSess
           source.variation === null ? compareCommand(source.file, settings, changes, { replications: result.replications, seed }) : null,
         lines: result.lines.map(({ name, units, gridlocks }) => ({ name, units, gridlocks })),
       })
-      const [few, ...more] = STAGES
-      const first = await growing.compare(lines, [few!], () => {}, signal)
+      const [few, ...more] = TURNS
+      const first = await growing.compare(lines, few, () => {}, signal)
       const still = first?.lines.findIndex(({ gridlocks }) => gridlocks > 0) ?? -1
       const why = still < 0 ? [] : await whyStill(lines[still]!.line, seed, signal)
       if (first === null || signal.aborted) return
       tell(told(first, false, why))
       const set = { id, ...all.at(-1)! }
       await drawCurve(set, 0, tell, signal)
-      let done = few!
-      for (const [turn, until] of TURNS.entries()) {
-        const next = more.filter((stage) => stage > done && stage <= until)
+      for (const [turn, stages] of more.entries()) {
         if (signal.aborted) return
-        await growing.compare(lines, next, (result) => tell(told(result, result.replications === STAGES.at(-1), why)), signal)
-        done = until
+        await growing.compare(lines, stages, (result) => tell(told(result, result.replications === STAGES.at(-1), why)), signal)
         if (!signal.aborted) await drawCurve(set, turn + 1, tell, signal)
       }
     },
