@@ -14,9 +14,10 @@ import { GIVEN, placesWords, TODAY } from './orderWords.ts'
  */
 export function orderPlans(scenario: Scenario, { candidates, today, winner, mine, table }: OrderResult, id: string): PlanCell[] {
   if (winner === null) return []
+  const given = mine === today ? null : mine
   const next = table?.rows.filter(({ system }) => system !== today).toSorted((a, b) => b.mean - a.mean)[0]?.system ?? null
-  const beside = winner === today ? (mine === null || mine === today ? next : mine) : winner
-  const plan = (name: string, what: string, index: number, changed: number): PlanCell => ({
+  const beside = winner === today ? (given ?? next) : winner
+  const plan = (name: string, what: string, index: number, changed = index): PlanCell => ({
     kind: 'plan',
     id: `${id}-plan-${name}`,
     pageOnly: true,
@@ -24,13 +25,9 @@ export function orderPlans(scenario: Scenario, { candidates, today, winner, mine
   })
   return [
     plan('today', TODAY, today, beside ?? today),
-    ...(winner === today
-      ? []
-      : [plan('chosen', winner === mine ? `${GIVEN}, which is the one chosen` : 'the order chosen', winner, winner)]),
-    ...(winner === today && beside !== null && beside === next && beside !== mine
-      ? [plan('next', 'the best of the others', next, next)]
-      : []),
-    ...(mine === null || mine === winner || mine === today ? [] : [plan('given', GIVEN, mine, mine)]),
+    ...(winner === today ? [] : [plan('chosen', winner === given ? `${GIVEN}, which is the one chosen` : 'the order chosen', winner)]),
+    ...(winner === today && given === null && next !== null ? [plan('next', 'the best of the others', next)] : []),
+    ...(given === null || given === winner ? [] : [plan('given', GIVEN, given)]),
   ]
 }
 
