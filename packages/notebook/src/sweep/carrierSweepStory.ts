@@ -112,10 +112,10 @@ export function carrierSweepStory(scenario: Scenario, of: SweepResult | CarrierS
     station: scenario.line.stations.find((station) => station.zone === index)?.title ?? null,
     transfer: zone.transfer !== null,
   }))
-  const views = (figure: (count: SweepCount) => Figure, of = told): Views<Figure> => ({
+  const views = (figure: (count: SweepCount) => Figure, counts = told): Views<Figure> => ({
     choice: CHOICE,
     shown: String(shown),
-    of: of.map((count) => ({ key: String(count.carriers), content: figure(count) })),
+    of: counts.map((count) => ({ key: String(count.carriers), content: figure(count) })),
   })
   const chart = (id: string, figure: (count: SweepCount) => ChartFigure): ChartCell => ({
     kind: 'chart',
