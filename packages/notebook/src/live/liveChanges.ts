@@ -1,5 +1,5 @@
 /** What the reader of a page has set, as changes of the scenario: the same that a command line or a variation says. */
-import { type Changes, type ChangeValue, fileValues, parseQuantity, timesScaled } from '@loopwright/scenario'
+import { type Changes, type ChangeValue, type FileValues, parseQuantity, timesScaled } from '@loopwright/scenario'
 import type { LiveInput } from './liveInput.ts'
 
 /** Texts by key of input, where they are not those of the file; `=` in front of a key: a path of the scenario itself. */
@@ -16,12 +16,11 @@ export const OWN_PATH = '='
 /**
  * The changes that values stand for, in the order of the inputs.
  *
- * @param text  of the scenario file
- * @example liveChanges('carriers: { count: 4 }', [{ key: 'carriers', group: 'Line', label: 'Carriers', file: '4', shown: { kind: 'range', from: 1, to: 9, step: 1, unit: '' }, does: { kind: 'path', path: 'carriers.count' } }], { carriers: '5' }).changes // => { 'carriers.count': '5' }
+ * @param at  what the scenario file says
+ * @example liveChanges(fileValues('carriers: { count: 4 }'), [{ key: 'carriers', group: 'Line', label: 'Carriers', file: '4', shown: { kind: 'range', from: 1, to: 9, step: 1, unit: '' }, does: { kind: 'path', path: 'carriers.count' } }], { carriers: '5' }).changes // => { 'carriers.count': '5' }
  */
-export function liveChanges(text: string, inputs: readonly LiveInput[], values: LiveValues): LiveChanges {
+export function liveChanges(at: FileValues, inputs: readonly LiveInput[], values: LiveValues): LiveChanges {
   const changes: Record<string, ChangeValue> = {}
-  const at = fileValues(text)
   const shares = new Map<string, number>()
   const people = new Map<string, number>()
   for (const { key, label, does, file } of inputs) {

@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs'
-import { readScenarioWith } from '@loopwright/scenario'
+import { fileValues, readScenarioWith } from '@loopwright/scenario'
 import { distributionMean } from '@loopwright/stats'
 import { describe, expect, test } from 'vitest'
 import { liveChanges } from './liveChanges.ts'
@@ -12,7 +12,7 @@ const inputs = liveInputs(demo)
 const input = (key: string, of = inputs) => of.find((each) => each.key === key)!
 
 function changed(values: Readonly<Record<string, string>>, text = demo, of = liveInputs(text)) {
-  const told = liveChanges(text, of, values)
+  const told = liveChanges(fileValues(text), of, values)
   if (told.kind === 'fault') throw new Error(told.message)
   return readScenarioWith(text, told.changes)
 }
@@ -51,8 +51,8 @@ describe('what the demo offers', () => {
   })
 
   test('what is not touched changes nothing, and the value of the file is no change', () => {
-    expect(liveChanges(demo, inputs, {})).toEqual({ kind: 'changes', changes: {} })
-    expect(liveChanges(demo, inputs, Object.fromEntries(inputs.map(({ key, file: value }) => [key, value])))).toEqual({
+    expect(liveChanges(fileValues(demo), inputs, {})).toEqual({ kind: 'changes', changes: {} })
+    expect(liveChanges(fileValues(demo), inputs, Object.fromEntries(inputs.map(({ key, file: value }) => [key, value])))).toEqual({
       kind: 'changes',
       changes: {},
     })
@@ -107,13 +107,16 @@ describe('a change does what its label says', () => {
   })
 
   test('a share moves the others in their proportions; two set shares stay', () => {
-    const told = liveChanges(demo, inputs, { 'share.small': '55 %', 'share.coastal': '15' })
+    const told = liveChanges(fileValues(demo), inputs, { 'share.small': '55 %', 'share.coastal': '15' })
     expect(told).toEqual({
       kind: 'changes',
       changes: { 'products.variants': { small: '55 %', medium: '18 %', large: '12 %', coastal: '15 %' } },
     })
     expect(changed({ 'share.small': '0 %' }).problems.filter(({ severity }) => severity === 'error')).toEqual([])
-    expect(liveChanges(demo, inputs, { 'share.small': '80 %', 'share.medium': '40 %' })).toMatchObject({ kind: 'fault', key: 'share' })
+    expect(liveChanges(fileValues(demo), inputs, { 'share.small': '80 %', 'share.medium': '40 %' })).toMatchObject({
+      kind: 'fault',
+      key: 'share',
+    })
   })
 
   test('a path of the file itself, in front of which stands an equals sign', () => {
@@ -142,13 +145,13 @@ describe('an open line with operators', () => {
 })
 
 test('what cannot be read is a fault that names the field; what can but is wrong is a problem of the scenario', () => {
-  expect(liveChanges(demo, inputs, { 'S6.time': '55' })).toMatchObject({
+  expect(liveChanges(fileValues(demo), inputs, { 'S6.time': '55' })).toMatchObject({
     kind: 'fault',
     key: 'S6.time',
     fix: expect.stringContaining('55 s'),
   })
-  expect(liveChanges(demo, inputs, { 'S6.time': '' })).toMatchObject({ kind: 'fault', key: 'S6.time' })
-  expect(liveChanges(open, liveInputs(open), { 'operator.left': 'two' })).toMatchObject({ kind: 'fault', key: 'operator.left' })
+  expect(liveChanges(fileValues(demo), inputs, { 'S6.time': '' })).toMatchObject({ kind: 'fault', key: 'S6.time' })
+  expect(liveChanges(fileValues(open), liveInputs(open), { 'operator.left': 'two' })).toMatchObject({ kind: 'fault', key: 'operator.left' })
   const { scenario, problems } = changed({ carriers: '40' })
   expect(scenario).toBeNull()
   expect(problems[0]!.change).toBe('carriers.count=40')

@@ -94,7 +94,7 @@ const READ_MAX = 8
  */
 export function liveSession({ source, inputs, seed, curve }: LiveData): LiveSession {
   const files = (path: string): string | null => (Object.hasOwn(source.beside, path) ? source.beside[path]! : null)
-  const { scenario: base, problems: known, notes } = readScenario(source.text, { files })
+  const { scenario: base, problems: known, notes, values: written } = readScenario(source.text, { files })
   if (base === null) throw new Error(formatProblems(known, source.text, source.file))
   const words = period(base)
   const growing = growingComparison(seed)
@@ -103,7 +103,7 @@ export function liveSession({ source, inputs, seed, curve }: LiveData): LiveSess
   let seen: { readonly stays: readonly CarrierStay[]; readonly line: LineSpec; readonly pauses: readonly TimelinePause[] } | null = null
 
   const read = (values: LiveValues): LiveRead => {
-    const told = liveChanges(source.text, inputs, values)
+    const told = liveChanges(written, inputs, values)
     if (told.kind === 'fault') return { scenario: null, key: told.key, text: `${told.message}; ${told.fix}.` }
     const key = JSON.stringify(told.changes)
     const before = kept.get(key)
