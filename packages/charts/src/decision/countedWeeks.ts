@@ -1,9 +1,10 @@
 /** Real weeks beside the forecast of each. */
 import type { Mark } from '../drawing/drawing.ts'
+import { planRule } from '../drawing/planRule.ts'
 import type { Figure } from '../draw/figure.ts'
-import { niceStep } from '../draw/window.ts'
 import { formatNumber } from '../table/format.ts'
 import { type Table, tableOf, wordColumn } from '../table/table.ts'
+import { weekAxis } from './weekAxis.ts'
 
 /** A week that was counted, beside what the forecast expects of so many shifts. */
 export interface CountedWeek {
@@ -58,9 +59,6 @@ function drawingOf(weeks: readonly CountedWeek[], plan: number | null): Figure['
     high: high / shifts,
   }))
   const all = [...each.flatMap(({ made, low, high }) => [made, low, high]), ...(plan === null ? [] : [plan])]
-  const [least, most] = [Math.min(...all), Math.max(...all)]
-  const step = niceStep(Math.max(1, most - least), 4)
-  const from = Math.max(0, Math.floor((least - 0.1 * step) / step) * step)
   const every = Math.ceil(weeks.length / NAMED_MAX)
   return {
     heightPixels: 240,
@@ -72,24 +70,9 @@ function drawingOf(weeks: readonly CountedWeek[], plan: number | null): Figure['
         index % every === 0 ? [{ at: index + 1, text: name.length > 8 ? `${name.slice(0, 7)}…` : name }] : [],
       ),
     },
-    up: { from, to: Math.ceil((most + 0.25 * step) / step) * step, title: 'Units a shift', grid: true, cut: from > 0 },
+    up: weekAxis(all, 'Units a shift'),
     marks: [
-      ...(plan === null
-        ? []
-        : ([
-            { mark: 'rule', x: ['from', 'to'], y: [plan, plan], ink: 'plan' },
-            {
-              mark: 'words',
-              x: 'from',
-              y: plan,
-              dx: 4,
-              dy: -4,
-              edge: 'bottom',
-              text: `plan ${formatNumber(plan, 0)}`,
-              ink: 'planWords',
-              rim: 'paper',
-            },
-          ] satisfies Mark[])),
+      ...planRule(plan),
       ...each.flatMap(({ name, made, low, high, side }, index): Mark[] => {
         const x = index + 1
         const tip = `${name}: ${formatNumber(made, 0)} a shift, forecast ${formatNumber(low, 0)} to ${formatNumber(high, 0)}`

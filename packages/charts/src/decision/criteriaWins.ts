@@ -1,6 +1,6 @@
 /** How often each alternative comes first where all weights are drawn anew. */
 import type { Mark } from '../drawing/drawing.ts'
-import { rowAxis, rowWords, STEP_PIXELS } from '../drawing/rows.ts'
+import { barIn, dotIn, rowAxis, rowWords, STEP_PIXELS } from '../drawing/rows.ts'
 import type { Figure } from '../draw/figure.ts'
 import { formatNumber, formatShare } from '../table/format.ts'
 import { type Table, tableOf, wordColumn } from '../table/table.ts'
@@ -70,13 +70,13 @@ function drawingOf(alternatives: readonly CriteriaWinner[]): Figure['drawing'] {
     },
     up: rowAxis(alternatives.length),
     marks: alternatives.flatMap((one, row): Mark[] => {
-      const y = row + 0.72
+      const y = dotIn(row)
       const tip = isOut(one)
         ? `${one.name}: misses ${one.misses.join(', ')}`
         : `${one.name}: first in ${formatShare(one.wins)} of the draws`
       return [
         ...rowWords(row, one.name, shareText(one), one.first),
-        ...(isOut(one) ? [] : [{ mark: 'area', x: [0, one.wins], y: [row + 0.52, row + 0.92], ink: 'barPale', tip } satisfies Mark]),
+        ...(isOut(one) ? [] : [{ mark: 'area', x: [0, one.wins], y: barIn(row), ink: 'barPale', tip } satisfies Mark]),
         ...(one.first ? [{ mark: 'dot', x: one.wins, y, ink: 'chosenDot', radius: 5, tip } satisfies Mark] : []),
       ]
     }),

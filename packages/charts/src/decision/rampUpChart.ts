@@ -1,9 +1,10 @@
 /** What a line makes week by week while people learn it. */
 import type { Mark } from '../drawing/drawing.ts'
+import { planRule } from '../drawing/planRule.ts'
 import type { Figure } from '../draw/figure.ts'
-import { niceStep } from '../draw/window.ts'
 import { formatNumber, formatShare } from '../table/format.ts'
 import { type Table, tableOf } from '../table/table.ts'
+import { weekAxis } from './weekAxis.ts'
 
 /** A week of learning. */
 export interface RampUpWeek {
@@ -62,10 +63,6 @@ function finding(weeks: readonly RampUpWeek[], { standard, plan }: RampUpOptions
 
 function drawingOf(weeks: readonly RampUpWeek[], { standard, plan }: RampUpOptions): Figure['drawing'] {
   const all = [...weeks.flatMap(({ units, low }) => [units, low]), standard, ...(plan === null ? [] : [plan])]
-  const [least, most] = [Math.min(...all), Math.max(...all)]
-  const step = niceStep(Math.max(1, most - least), 4)
-  const from = Math.max(0, Math.floor((least - 0.1 * step) / step) * step)
-  const to = Math.ceil((most + 0.25 * step) / step) * step
   const last = weeks.at(-1)!.week
   return {
     heightPixels: 240,
@@ -75,7 +72,7 @@ function drawingOf(weeks: readonly RampUpWeek[], { standard, plan }: RampUpOptio
       title: 'Week',
       ticks: weeks.map(({ week }) => ({ at: week, text: String(week) })),
     },
-    up: { from, to, title: 'Units a week', grid: true, cut: from > 0 },
+    up: weekAxis(all, 'Units a week'),
     marks: [
       { mark: 'rule', x: ['from', 'to'], y: [standard, standard], ink: 'thin' },
       {
@@ -90,22 +87,7 @@ function drawingOf(weeks: readonly RampUpWeek[], { standard, plan }: RampUpOptio
         ink: 'note',
         rim: 'paper',
       },
-      ...(plan === null
-        ? []
-        : ([
-            { mark: 'rule', x: ['from', 'to'], y: [plan, plan], ink: 'plan' },
-            {
-              mark: 'words',
-              x: 'from',
-              y: plan,
-              dx: 4,
-              dy: -4,
-              edge: 'bottom',
-              text: `plan ${formatNumber(plan, 0)}`,
-              ink: 'planWords',
-              rim: 'paper',
-            },
-          ] satisfies Mark[])),
+      ...planRule(plan),
       ...weeks.flatMap(({ week, units, low, factor }): Mark[] => {
         const tip = `Week ${week}: ${formatNumber(units, 0)} expected, ${formatNumber(low, 0)} to promise, work ${formatNumber(factor, 2)} times the standard`
         return [

@@ -1,6 +1,6 @@
 /** Where the planned time of one station goes: floating bars from the planned time down to the time that produces. */
 import type { Mark } from '../drawing/drawing.ts'
-import { rowAxis, rowWords, STEP_PIXELS } from '../drawing/rows.ts'
+import { barIn, rowAxis, rowWords, STEP_PIXELS } from '../drawing/rows.ts'
 import type { Figure } from '../draw/figure.ts'
 import { formatMinutes, formatShare } from '../table/format.ts'
 import { type Table, tableOf, wordColumn } from '../table/table.ts'
@@ -84,7 +84,7 @@ function drawingOf(losses: readonly TimeLoss[], { planned }: TimeLossesOptions):
       {
         mark: 'area',
         x: [Math.min(each.from, each.to) / 60, Math.max(each.from, each.to) / 60],
-        y: [row + 0.52, row + 0.92],
+        y: barIn(row),
         ink: full(row) ? 'barPale' : 'bar',
         tip: `${each.name}: ${each.text}`,
       },

@@ -1,6 +1,6 @@
 /** Measured work of each station beside that of the model. */
 import type { Mark } from '../drawing/drawing.ts'
-import { rowAxis, rowWords, STEP_PIXELS } from '../drawing/rows.ts'
+import { dotIn, rowAxis, rowWords, STEP_PIXELS } from '../drawing/rows.ts'
 import type { Figure } from '../draw/figure.ts'
 import { niceStep } from '../draw/window.ts'
 import { formatNumber, formatShare } from '../table/format.ts'
@@ -79,7 +79,7 @@ function drawingOf(stations: readonly WorkDeviation[]): Figure['drawing'] {
     marks: [
       { mark: 'rule', x: [0, 0], y: ['from', 'to'], ink: 'zero' },
       ...stations.flatMap((one, row): Mark[] => {
-        const y = row + 0.72
+        const y = dotIn(row)
         const half = halfOf(one)
         const tip = `${one.station}: ${formatNumber(one.seconds, 1)} s measured, ${formatNumber(one.modelSeconds, 1)} s in the model`
         return [

@@ -24,3 +24,17 @@ export function rowWords(row: number, name: string, text: string, strong = false
     { mark: 'words', x: 'to', y, text, ink, align: 'end' },
   ]
 }
+
+/**
+ * A bar in a row, below its words: from and to, from above.
+ *
+ * @example barIn(2) // => [2.52, 2.92]
+ */
+export const barIn = (row: number): readonly [number, number] => [row + 0.52, row + 0.92]
+
+/**
+ * The middle of such a bar, where a dot stands.
+ *
+ * @example dotIn(2) // => 2.72
+ */
+export const dotIn = (row: number): number => row + 0.72
