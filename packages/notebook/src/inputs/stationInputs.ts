@@ -1,8 +1,9 @@
 /** What is assumed about stations, their times and the product mix. */
 import type { Table } from '@loopwright/charts/table'
 import { type LineSpec, type StationSpec, stationWords, type TaskSpec } from '@loopwright/line'
-import { mixShares, taskMean } from '@loopwright/line/bounds'
+import { mixShares } from '@loopwright/line/bounds'
 import { type Distribution, distributionMean, distributionVariance } from '@loopwright/stats'
+import { meanTaskSeconds } from '@loopwright/study/change'
 import { distributionWords } from './distributionWords.ts'
 import { shareText, shortNumber, spanText } from './quantityWords.ts'
 import { textTable } from './rows.ts'
@@ -10,17 +11,14 @@ import { textTable } from './rows.ts'
 export function stationInputs(line: LineSpec): Table {
   const shares = mixShares(line.mix, line.variants.length)
   const rows = line.stations.map((station) => {
-    const times = dutiesOf(station).flatMap(({ tasks }) => tasks)
-    const mean = times.reduce((sum, task) => sum + taskMean(task, shares), 0)
+    const duties = dutiesOf(station)
     return [
       stationWords(station),
       line.zones[station.zone]?.name ?? '',
-      dutiesOf(station)
-        .map(({ duty }) => duty)
-        .join(', '),
-      shortNumber(mean),
+      duties.map(({ duty }) => duty).join(', '),
+      shortNumber(meanTaskSeconds(station, shares)),
       spanText(
-        times.flatMap((task) => task.seconds.map(cv)),
+        duties.flatMap(({ tasks }) => tasks.flatMap((task) => task.seconds.map(cv))),
         shareText,
         '0 %',
       ),
