@@ -1,7 +1,7 @@
 /** The alternative that a decision file speaks of, and its runs: for acceptance, trial, follow-up and promise. */
 import { standingOf, TRIALS_LEAST } from '@loopwright/decide'
-import { type AcceptanceResult, acceptanceOf } from '@loopwright/notebook'
-import { longerWork, runTrials, type StudyOptions, sweepCarriers, type SweepResult } from '@loopwright/study'
+import { type AcceptanceResult, acceptanceOf, type ChosenAlternative, chosenAlternative } from '@loopwright/notebook'
+import { runTrials, type StudyOptions, sweepCarriers, type SweepResult } from '@loopwright/study'
 import { openStore, tellStore } from './keptRuns.ts'
 import { loadDecision, type LoadedDecision } from './loadDecision.ts'
 import type { Loaded } from './loadScenario.ts'
@@ -10,19 +10,16 @@ import { Misuse, refusals, type Shell, Stopped } from './shell/shell.ts'
 import { refused, type StudyFlags } from './studyCommand.ts'
 import { threadsOf } from './threads.ts'
 
-export interface Chosen {
+export interface Chosen extends ChosenAlternative {
   readonly loaded: LoadedDecision
-  readonly name: string
   readonly source: Loaded
 }
 
 /** @throws Misuse  where the file has no such section */
 export async function chosenBy(shell: Shell, file: string, section: 'acceptance' | 'promise'): Promise<Chosen> {
   const loaded = await loadDecision(shell, file)
-  const { decision } = loaded
-  const found = decision[section]
-  if (found === null) throw new Misuse(`there is no ${section} in ${file}: write it under "${section}:"`)
-  return { loaded, name: decision.alternatives[found.of]!.name, source: loaded.loaded[found.of]! }
+  const found = refusals(() => chosenAlternative(loaded.decision, section, file))
+  return { ...found, loaded, source: loaded.loaded[found.of]! }
 }
 
 /** @throws Misuse  where fewer windows are asked for than the question takes */
@@ -84,25 +81,4 @@ export async function shiftRuns(
   tellStore(shell, store)
   if (sweep.counts[0]!.units.length < 2) throw new Stopped('stopped before two shifts were simulated: nothing to tell')
   return sweep
-}
-
-/** The same line with work that takes longer, by each factor. */
-export async function slowerRuns(
-  shell: Shell,
-  { scenario }: Pick<Loaded, 'scenario'>,
-  factors: readonly number[],
-  flags: StudyFlags,
-): Promise<{ readonly factor: number; readonly units: readonly number[] }[]> {
-  const found: { factor: number; units: readonly number[] }[] = []
-  for (const factor of factors) {
-    const line = longerWork(scenario.line, factor)
-    const sweep = await shiftRuns(
-      shell,
-      { scenario: { ...scenario, line } },
-      flags,
-      `how much is made while people learn, work ${factor.toFixed(2)} times the standard`,
-    )
-    found.push({ factor, units: sweep.counts[0]!.units })
-  }
-  return found
 }

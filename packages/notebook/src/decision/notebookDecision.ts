@@ -3,9 +3,8 @@ import { dirname, join } from 'node:path'
 import { type Decision, readDecision, TRIALS_LEAST } from '@loopwright/decide'
 import type { LineSpec } from '@loopwright/line'
 import { applyVariation, formatProblems, readScenario, readScenarioWith, type Scenario } from '@loopwright/scenario'
-import { longerWork, recalibrate, runAlternatives, runTrials, sweepCarriers, type SweepResult } from '@loopwright/study'
+import { recalibrate, runAlternatives, runTrials, sweepCarriers, type SweepResult } from '@loopwright/study'
 import type { RunCell } from '../cells/cell.ts'
-import { forecastOf } from '../forecast/forecastOf.ts'
 import { Mistake } from '../load/fault.ts'
 import { besideOrHere } from '../runner/besideOrHere.ts'
 import { checkNames, withKnownNames } from '../runner/knownNames.ts'
@@ -14,12 +13,13 @@ import { simulatedWords } from '../study/simulatedWords.ts'
 import { progressOf, REPLICATIONS, type recalling, type StudyParts, type StudyRequest, studyOptions } from '../study/studyContext.ts'
 import { period } from '../sweep/period.ts'
 import { acceptanceOf, type AcceptanceResult, type AcceptanceStory, acceptanceStory } from './acceptanceStory.ts'
+import { type ChosenAlternative, chosenAlternative, needsShift } from './chosen.ts'
 import { type CriteriaStory, criteriaStory } from './criteriaStory.ts'
 import type { DecisionRuns } from './decisionRuns.ts'
 import { type CountedReality, followUpOf } from './followUpRuns.ts'
 import { type FollowUpStory, followUpStory } from './followUpStory.ts'
 import { type PaybackStory, paybackStory } from './paybackStory.ts'
-import { needsUnits, slowerFactors, slowerPoint } from './promiseFigures.ts'
+import { promiseRunsOf } from './promiseRuns.ts'
 import { type PromiseStory, promiseStory } from './promiseStory.ts'
 import { type ScreeningStory, screeningStory } from './screeningStory.ts'
 import { trialOf, type TrialStory, trialStory } from './trialStory.ts'
@@ -52,8 +52,7 @@ export interface DecisionParts extends Pick<StudyParts, 'effects' | 'replication
 }
 
 const REQUEST = ['replications', 'seed']
-/** windows of each line with longer work, and of each step of the search for a factor */
-const FEW_WINDOWS = 40
+/** windows of each step of the search for a factor */
 const STEP_WINDOWS = 30
 
 /** @throws Mistake  with all problems of the files, each with its place and remedy */
@@ -95,10 +94,9 @@ export async function notebookDecision(
   const { today } = decision
   told('decision', today, result.comparison, simulatedWords(result.comparison, period(scenarios[today]!)), 'several')
 
-  const chosen = (section: 'promise' | 'acceptance'): { readonly of: number; readonly name: string; readonly scenario: Scenario } => {
-    const found = decision[section]
-    if (found === null) throw new RangeError(`there is no ${section} in ${file}: write it under "${section}:"`)
-    return { of: found.of, name: decision.alternatives[found.of]!.name, scenario: scenarios[found.of]! }
+  const chosen = (section: 'promise' | 'acceptance'): ChosenAlternative & { readonly scenario: Scenario } => {
+    const found = chosenAlternative(decision, section, file)
+    return { ...found, scenario: scenarios[found.of]! }
   }
   const shifts = async (scenario: Scenario, line: LineSpec, replications: number, asked: StudyRequest): Promise<SweepResult> =>
     await recalled('decision shifts', { ...asked, replications }, [line], () =>
@@ -108,10 +106,6 @@ export async function notebookDecision(
         { ...studyOptions(parts, { ...request, ...asked }) },
       ),
     )
-  const byShifts = (scenario: Scenario, what: string): void => {
-    if (scenario.calendar?.shifts !== 1)
-      throw new RangeError(`${what} by shifts: "${scenario.name}" needs a calendar that judges one shift`)
-  }
   interface Trials {
     readonly name: string
     readonly scenario: Scenario
@@ -145,25 +139,13 @@ export async function notebookDecision(
     screen: () => screeningStory(runs),
     promise: async (asked = {}) => {
       checkNames('promise', asked, REQUEST)
-      const { of, name, scenario } = chosen('promise')
-      byShifts(scenario, 'a promise is')
-      const section = decision.promise!
-      const sweep = await shifts(scenario, scenario.line, windows(asked), asked)
-      needsUnits(sweep.counts[0]!.units)
-      const slower: { factor: number; units: readonly number[] }[] = []
-      for (const factor of slowerFactors(section)) {
-        const few = Math.min(windows(asked), FEW_WINDOWS)
-        slower.push({ factor, units: (await shifts(scenario, longerWork(scenario.line, factor), few, asked)).counts[0]!.units })
-      }
-      told('promise', of, sweep, 'The line as it stands', 'one')
-      return promiseStory({
-        name,
-        scenario,
-        section,
-        crew: decision.alternatives[of]!.crew ?? decision.money?.crew ?? null,
-        forecast: forecastOf(scenario, sweep, section.daysPerWeek * section.shiftsPerDay),
-        slower: slower.length === 0 ? [] : [{ factor: 1, units: sweep.counts[0]!.units }, ...slower].map(slowerPoint),
-      })
+      const { of, scenario, ...named } = chosen('promise')
+      needsShift(scenario, 'a promise is')
+      const found = await promiseRunsOf(decision, { of, ...named }, scenario, windows(asked), (line, replications) =>
+        shifts(scenario, line, replications, asked),
+      )
+      told('promise', of, found.sweep, 'The line as it stands', 'one')
+      return promiseStory(found.runs)
     },
     acceptance: async (asked = {}) => {
       const { name, scenario, result: accepted } = await trialsOf(asked)
@@ -177,7 +159,7 @@ export async function notebookDecision(
       checkNames('a follow-up', counted, ['weeks', 'stations', 'stops', 'waits'])
       checkNames('a follow-up', asked, REQUEST)
       const { of, name, scenario } = chosen('promise')
-      byShifts(scenario, 'weeks are counted')
+      needsShift(scenario, 'weeks are counted')
       const sweep = await shifts(scenario, scenario.line, windows(asked), asked)
       told('followup', of, sweep, 'The line of the forecast', 'one')
       const own = studyOptions(parts, { ...request, ...asked })

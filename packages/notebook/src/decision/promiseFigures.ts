@@ -3,7 +3,6 @@ import {
   balanceLoss,
   between,
   type Effectiveness,
-  learningFactor,
   lineEfficiency,
   overallEffectiveness,
   type PromiseSection,
@@ -78,7 +77,6 @@ export function limitOf({ scenario: { line }, forecast }: Pick<PromiseRuns, 'sce
  *
  * @param units  of each simulated shift
  * @throws RangeError  where nothing is made
- * @example needsUnits([0, 1]) // => undefined
  */
 export function needsUnits(units: readonly number[]): void {
   if (units.length > 0 && units.every((made) => made === 0))
@@ -119,14 +117,7 @@ export function promiseOf(runs: PromiseRuns): PromiseResult {
             effectiveness: overallEffectiveness(
               {
                 production: windowSeconds * (shares.working + shares.handling),
-                delay:
-                  windowSeconds *
-                  (shares.exchanging +
-                    shares.starved +
-                    shares.blocked +
-                    shares['waiting for operator'] +
-                    shares['waiting for product'] +
-                    shares['waiting for receiver']),
+                delay: windowSeconds * WAITS.reduce((sum, state) => sum + shares[state], 0),
                 down: windowSeconds * shares.stopped,
               },
               work[index]!,
@@ -152,6 +143,7 @@ export function promiseOf(runs: PromiseRuns): PromiseResult {
 const busiest = (stations: readonly StationShares[], of: readonly number[]): number =>
   of.reduce((best, index) => (stations[index]!.shares.working > stations[best]!.shares.working ? index : best), of[0] ?? 0)
 
+/** states in which a station does not produce and no stop holds it */
 const WAITS = ['exchanging', 'starved', 'blocked', 'waiting for operator', 'waiting for product', 'waiting for receiver'] as const
 
 /** Time of a station that does not produce: states by their names, stopped time by its causes. */
@@ -185,40 +177,4 @@ function weekUnits(slower: PromiseRuns['slower'], factor: number, { daysPerWeek,
 function nineOfTen(forecast: ForecastResult): number {
   const of = hasWeeks(forecast) ? forecast.week : forecast.shift
   return of.p10 === null || of.mean === null || of.mean.mean === 0 ? 1 : of.p10.point / of.mean.mean
-}
-
-/**
- * How many times the standard the first unit takes people who have to learn.
- *
- * @example firstFactor({ of: 0, daysPerWeek: 5, shiftsPerDay: 2, until: '', learning: null }) // => 1
- */
-export const firstFactor = ({ learning }: PromiseSection): number => (learning === null ? 1 : learningFactor(learning, 1))
-
-/** lines simulated between the standard and the first unit */
-const STEPS = 4
-
-/**
- * With how many times the standard work the line is simulated for the ramp-up, ascending; none where no learning is told.
- *
- * @example slowerFactors({ of: 0, daysPerWeek: 5, shiftsPerDay: 2, until: '', learning: null }) // => []
- */
-export function slowerFactors(section: PromiseSection): number[] {
-  if (section.learning === null) return []
-  const most = firstFactor(section)
-  return Array.from({ length: STEPS }, (_, step) => 1 + ((step + 1) / STEPS) * (most - 1))
-}
-
-/**
- * A line that was simulated with longer work, as a point of the ramp-up.
- *
- * @example slowerPoint({ factor: 1.2, units: [300, 310] }) // => { factor: 1.2, mean: 305 }
- */
-export function slowerPoint({
-  factor,
-  units,
-}: {
-  readonly factor: number
-  readonly units: readonly number[]
-}): PromiseRuns['slower'][number] {
-  return { factor, mean: units.reduce((sum, one) => sum + one, 0) / units.length }
 }

@@ -1,5 +1,6 @@
 import type { LineSpec } from '@loopwright/line'
 import { SHIFTS_LEAST } from '@loopwright/decide'
+import { followUpOf, needsShift, stopNames } from '@loopwright/notebook'
 import { writeScenario } from '@loopwright/scenario'
 import { recalibrate } from '@loopwright/study'
 import { followUpDocument } from '../../documents/decision/followUpDocument.ts'
@@ -8,7 +9,7 @@ import { atLeast, chosenBy, shiftRuns } from '../../meetingRuns.ts'
 import { stationsOfCsv, stopsOfCsv, waitsOfCsv, weeksOfCsv } from '../../options/countedWeeks.ts'
 import { tell } from '../../output/tell.ts'
 import { checkOutputs } from '../../output/writeTables.ts'
-import { Misuse, type Shell } from '../../shell/shell.ts'
+import { refusals, type Shell } from '../../shell/shell.ts'
 import { refused, type StudyFlags } from '../../studyCommand.ts'
 import { threadsOf } from '../../threads.ts'
 
@@ -30,15 +31,13 @@ const STEP_REPLICATIONS = 30
 export async function followup(shell: Shell, file: string, flags: FollowUpFlags, command: string): Promise<number> {
   const { name, source } = await chosenBy(shell, file, 'promise')
   const { scenario } = source
-  if (scenario.calendar?.shifts !== 1)
-    throw new Misuse(`weeks are counted by shifts: "${scenario.name}" needs a calendar that judges one shift`)
+  refusals(() => needsShift(scenario, 'weeks are counted'))
   atLeast(SHIFTS_LEAST, 'shifts', flags)
   const weeks = weeksOfCsv(await shell.readFile(flags.weeks), flags.weeks)
   const names = scenario.line.stations.flatMap(({ name, title }) => (title === name ? [name] : [name, title]))
   const table = flags.stations === undefined ? null : await shell.readFile(flags.stations)
   const stations = table === null ? null : stationsOfCsv(table, flags.stations!, names)
   const waits = table === null ? [] : waitsOfCsv(table, flags.stations!, names)
-  const { followUpOf, stopNames } = await import('@loopwright/notebook')
   const stops = flags.stops === undefined ? null : stopsOfCsv(await shell.readFile(flags.stops), flags.stops, stopNames(scenario))
   await checkOutputs(shell, flags)
   if (flags.write !== undefined) await shell.checkWritable(flags.write)
