@@ -4,6 +4,6 @@ import { lineFacts } from '@loopwright/study/change'
 
 export function read(text: string) {
   const { scenario, notes, problems } = readScenario(text)
-  if (scenario === null || notes === null) throw new Error(JSON.stringify(problems))
+  if (scenario === null) throw new Error(JSON.stringify(problems))
   return { scenario, notes, problems, facts: lineFacts(scenario.line) }
 }

@@ -50,11 +50,12 @@ export async function loadScenario(shell: Shell, file: string, variation?: strin
  */
 export async function loadedText(shell: Shell, file: string, text: string, told: readonly Problem[] = []): Promise<Loaded> {
   const files = (name: string): string | null => shell.readBeside(file, name)
-  const { scenario, notes, problems, ...said } = await unlessStopped(shell, READING, () => readScenario(text, { files }))
-  if (scenario === null || notes === null) throw new Misuse(formatProblems(problems, text, file))
+  const read = await unlessStopped(shell, READING, () => readScenario(text, { files }))
+  const { scenario, notes, problems } = read
+  if (scenario === null) throw new Misuse(formatProblems(problems, text, file))
   const fresh = freshOf(problems, told)
   if (fresh.length > 0) shell.err.write(`${formatProblems(fresh, text, file)}\n`)
-  return { file, text, variation: null, scenario: onOneLine(scenario), problems, notes, read: { scenario, notes, ...said } }
+  return { file, text, variation: null, scenario: onOneLine(scenario), problems, notes, read }
 }
 
 /** What people read stands on one line: a line end in a title must not look like a sentence of ours. The names that find random streams have none. */
@@ -78,7 +79,7 @@ export async function withChanges(shell: Shell, base: Loaded, name: string, chan
   const { scenario, problems, notes } = await unlessStopped(shell, READING, () =>
     readScenarioWith(text, changes, { files, changePrefix: '--set ' }),
   )
-  if (scenario === null || notes === null) throw new Misuse(formatProblems(problems, text, file))
+  if (scenario === null) throw new Misuse(formatProblems(problems, text, file))
   const fresh = freshOf(problems, base.problems)
   if (fresh.length > 0) shell.err.write(`${formatProblems(fresh, text, file)}\n`)
   return { file, text, variation: name, scenario: onOneLine(scenario), problems, notes, read }

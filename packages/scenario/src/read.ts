@@ -18,14 +18,10 @@ export interface ReadOptions {
   readonly files?: (name: string) => string | null
 }
 
-/** What a file says, and what is wrong with it. */
-export interface ReadResult {
-  /** null if any finding is an error */
-  readonly scenario: Scenario | null
+/** What a reading gives, whatever is wrong. */
+interface Reading {
   /** errors and warnings in file order */
   readonly problems: readonly Problem[]
-  /** what the file was understood to say; null without a scenario */
-  readonly notes: ScenarioNotes | null
   /** where the values of the complete form came from, by their path there */
   readonly origins: ReadonlyMap<string, string>
   /** what stands in the file, by path */
@@ -34,11 +30,15 @@ export interface ReadResult {
   readonly beside: Readonly<Record<string, string>>
 }
 
-/** What a file without errors says: all that a result tells of it, so that nobody reads it again. */
-export interface FileRead extends Omit<ReadResult, 'problems'> {
+/** A file without errors: all that a result tells of it, so that nobody reads it again. */
+export interface FileRead extends Omit<Reading, 'problems'> {
   readonly scenario: Scenario
+  /** what the file was understood to say */
   readonly notes: ScenarioNotes
 }
+
+/** What a file says, and what is wrong with it; no scenario if any finding is an error. */
+export type ReadResult = Reading & (FileRead | { readonly scenario: null; readonly notes: null })
 
 /**
  * Reads a scenario file. Never throws on bad input: whatever is wrong is in `problems`.
@@ -86,14 +86,8 @@ export function readTree(root: Located, report: Report, options: ReadOptions, te
   checkVariations(root, report)
   if (text !== null && resolved !== null) tryAll(text, root, resolved.scenario.line.zones.length, report, options)
   const found = report.hasErrors() ? null : resolved
-  return {
-    scenario: found?.scenario ?? null,
-    problems: report.problems(),
-    notes: found?.notes ?? null,
-    origins,
-    values: valuesOf(root),
-    beside,
-  }
+  const said = { problems: report.problems(), origins, values: valuesOf(root), beside }
+  return found === null ? { scenario: null, notes: null, ...said } : { scenario: found.scenario, notes: found.notes, ...said }
 }
 
 /** More text than this times the number of variations is not tried out: it would keep the reader waiting. */

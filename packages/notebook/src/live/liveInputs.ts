@@ -3,6 +3,7 @@ import type { SupplySpec } from '@loopwright/line'
 import { distributionMean } from '@loopwright/stats'
 import {
   type ChangeValue,
+  type FileRead,
   type FileValues,
   readScenario,
   type Scenario,
@@ -25,16 +26,12 @@ const MAX = 40
  * @example liveInputs(text)[0].key // => 'carriers'
  */
 export function liveInputs(text: string, files: (path: string) => string | null = () => null): LiveInput[] {
-  const { scenario, notes, values } = readScenario(text, { files })
-  return scenario === null || notes === null ? [] : inputsOf({ scenario, notes, values })
+  const read = readScenario(text, { files })
+  return read.scenario === null ? [] : inputsOf(read)
 }
 
 /** A file that is read already. */
-export interface InputSource {
-  readonly scenario: Scenario
-  readonly notes: ScenarioNotes
-  readonly values: FileValues
-}
+export type InputSource = Pick<FileRead, 'scenario' | 'notes' | 'values'>
 
 /** The same of it. */
 export function inputsOf({ scenario, notes, values: at }: InputSource): LiveInput[] {

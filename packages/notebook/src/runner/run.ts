@@ -95,10 +95,10 @@ export async function carryOut(
   const { readBeside, inOneGo } = effects
   const files = readBeside === undefined ? {} : { files: (path: string) => readBeside(scenarioFile, path) }
   const reading = () => readScenario(scenarioText, files)
-  const { scenario, notes, problems, ...said } = await (inOneGo?.('the scenario was read: nothing was run', reading) ?? reading())
-  if (scenario === null || notes === null) return { status: 'wrong scenario', scenarioFile, scenarioText, problems }
+  const read = await (inOneGo?.('the scenario was read: nothing was run', reading) ?? reading())
+  const { scenario, problems } = read
+  if (scenario === null) return { status: 'wrong scenario', scenarioFile, scenarioText, problems }
 
-  const read = { scenario, notes, ...said }
   const question = notebook.head.question ?? scenario.question
   const print = hooks.onScenario({ question, scenario, scenarioFile })
   const { replications, seed, workers, long } = options

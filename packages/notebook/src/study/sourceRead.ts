@@ -6,6 +6,6 @@ import type { StoryOptions } from '../words/storyOptions.ts'
 export function sourceRead({ read, scenarioText, readBeside = () => null }: StoryOptions): FileRead | null {
   if (read !== undefined) return read
   if (scenarioText === undefined) return null
-  const { scenario, notes, ...said } = readScenario(scenarioText, { files: readBeside })
-  return scenario === null || notes === null ? null : { scenario, notes, ...said }
+  const found = readScenario(scenarioText, { files: readBeside })
+  return found.scenario === null ? null : found
 }

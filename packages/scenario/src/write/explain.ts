@@ -1,8 +1,7 @@
 /** The complete form of a scenario file, with every default and where it came from. */
 import type { Problem } from '../problems/problems.ts'
 import { isMap, isScalar, isSeq, type Node, stringify, type YAMLMap } from 'yaml'
-import { type ReadOptions, type ReadResult, readText } from '../read.ts'
-import type { Scenario } from '../scenario.ts'
+import { type FileRead, type ReadOptions, readScenario } from '../read.ts'
 import { compose, texted } from './write.ts'
 
 /** The complete form of a file, or why there is none. */
@@ -20,14 +19,12 @@ export interface ResolveResult {
  * @example resolveScenario(text, 'ring.yaml').problems // => []
  */
 export function resolveScenario(text: string, fileName: string, options: ReadOptions = {}): ResolveResult {
-  const { scenario, origins, problems } = readText(text, options)
-  return { text: scenario === null ? null : completeForm({ scenario, origins }, fileName), problems }
+  const read = readScenario(text, options)
+  return { text: read.scenario === null ? null : completeForm(read, fileName), problems: read.problems }
 }
 
-/** A file that was read, without errors. */
-export interface Explained extends Pick<ReadResult, 'origins'> {
-  readonly scenario: Scenario
-}
+/** What a complete form is made of: a file that was read, without errors. */
+export type Explained = Pick<FileRead, 'scenario' | 'origins'>
 
 /**
  * The complete form of a file that is read already.
