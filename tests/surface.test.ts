@@ -8,6 +8,7 @@ import { say } from './tidy/finding.ts'
 import { headingFindings } from './tidy/headings.ts'
 import { DOORS } from './tidy/imports.ts'
 import { filesUnder, TOP } from './tidy/sources.ts'
+import { usedElsewhere } from './surface/usedElsewhere.ts'
 
 /** Packages with an index; `SURFACE=write npx vitest run tests/surface.test.ts` brings the kept lists up to date. */
 const packages = readdirSync(join(TOP, 'packages')).filter((name) => existsSync(join(TOP, 'packages', name, 'src', 'index.ts')))
@@ -38,6 +39,11 @@ describe.each(doors)('%s', (name) => {
     expect(docs.filter(({ told }) => !told).map((each) => `${each.file}: ${each.name} has no sentence`)).toEqual([])
     const mute = docs.filter(({ kind, example, name: of }) => kind === 'function' && !example && !(of in WITHOUT_EXAMPLE))
     expect(mute.map((each) => `${each.file}: ${each.name} has no example`)).toEqual([])
+  })
+
+  test('each value is used by others, or told of in a document of its package', () => {
+    const values = docsOf(index).flatMap(({ name: value, kind }) => (kind === 'type' ? [] : [value]))
+    expect(values.filter((value) => !usedElsewhere(of!, value))).toEqual([])
   })
 
   test('each name is found, once, and functions say what they return', () => {

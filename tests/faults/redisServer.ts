@@ -17,7 +17,7 @@ export interface RedisServer {
 }
 
 /** Where the server is; a test of the queue fails without it. */
-export function redisProgram(): string {
+function redisProgram(): string {
   const found = (process.env['PATH'] ?? '').split(delimiter).map((folder) => join(folder, 'redis-server'))
   const program = found.find((file) => existsSync(file))
   if (program === undefined)

@@ -87,7 +87,7 @@ const plain: fc.Arbitrary<Distribution> = fc.oneof(
     .map((pairs) => ({ kind: 'discrete' as const, values: pairs.map(([value]) => value), weights: pairs.map(([, weight]) => weight) })),
 )
 const usable = (d: Distribution): boolean => checkDistribution(d).length === 0
-export const anyDistribution: fc.Arbitrary<Distribution> = fc
+const anyDistribution: fc.Arbitrary<Distribution> = fc
   .oneof(
     { weight: 6, arbitrary: plain },
     { weight: 1, arbitrary: fc.record({ kind: fc.constant('occasional' as const), base: between(0, 99), probability: share, of: plain }) },

@@ -29,7 +29,7 @@ export const ORDERS = `date,model,qty,coldKit
 `
 
 /** Times of a task of the demo line, for all variants together. */
-export const DATA_TIMES = `task,seconds\n${Array.from({ length: 8 }, (_, index) => `wire,${48 + ((index * 3) % 7)}`).join('\n')}\n`
+const DATA_TIMES = `task,seconds\n${Array.from({ length: 8 }, (_, index) => `wire,${48 + ((index * 3) % 7)}`).join('\n')}\n`
 
 /** All of them, by the names that examples give them. */
 export const SHOP_FILES = { 'times.csv': TIMES, 'stops.csv': STOPS, 'orders.csv': ORDERS, 'data/times.csv': DATA_TIMES }

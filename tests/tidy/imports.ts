@@ -55,13 +55,13 @@ const ONLY_FOR: Readonly<Record<string, readonly string[]>> = {
 }
 
 /** Files that run in a browser, or must be able to: nothing of Node there. And of study only the worker pool, the store and the queue may know Node. */
-export const WITHOUT_NODE: readonly RegExp[] = [
+const WITHOUT_NODE: readonly RegExp[] = [
   /^packages\/notebook\/src\/(page|browser|live|replay)\//,
   /^packages\/study\/src\/(?!runs\/pool\.ts$|runs\/withMachine\.ts$|runs\/worker\.ts$|store\/|queue\/)/,
 ]
 
 /** Beside the package's own imports a test may use these. */
-export const TESTS_MAY_IMPORT = ['node:', 'npm:vitest', 'npm:fast-check', 'npm:ajv']
+const TESTS_MAY_IMPORT = ['node:', 'npm:vitest', 'npm:fast-check', 'npm:ajv']
 
 /** What tests of several packages share: small lines, lines made up at random. */
 const SHARED_BY_TESTS = 'tests/'

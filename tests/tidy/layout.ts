@@ -96,7 +96,7 @@ export function besideFindings(sources: readonly Source[], untested: Untested): 
 }
 
 /** True where nothing is left when the types are taken away. */
-export function isTypesOnly(source: Source): boolean {
+function isTypesOnly(source: Source): boolean {
   return parse(source).statements.every(
     (statement) =>
       ts.isInterfaceDeclaration(statement) ||

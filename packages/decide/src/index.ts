@@ -1,7 +1,6 @@
 // Reading it
 export { readDecision } from './reading/readDecision.ts'
 export type { DecisionResult } from './reading/readDecision.ts'
-export { COMPUTED } from './reading/decision.ts'
 export type {
   Decision,
   Alternative,
@@ -20,44 +19,30 @@ export type { PaybackResult, PaybackOf, PaybackOptions } from './money/payback.t
 export type { Doubted, MoneyInputs, PricedLine } from './money/pricedLine.ts'
 export type { MoneySpread, Range } from './money/spread.ts'
 export type { BreakEven, BreakEvenCurve, BreakEvenInput, BreakEvenPoint } from './money/breakEven.ts'
-export { annualSavings } from './money/savings.ts'
 export type { Rates, Savings, Use } from './money/savings.ts'
-export { naiveSaving } from './money/naive.ts'
 export type { NaiveSaving } from './money/naive.ts'
-export { overtimeMinutes, netRate } from './money/overtime.ts'
+export { overtimeMinutes } from './money/overtime.ts'
 
 // What money over years is worth
-export { projectWorth, netPresentValue, internalReturn, paybackMonths, discountedPaybackYears } from './money/cashFlow.ts'
+export { projectWorth, netPresentValue, internalReturn, paybackMonths } from './money/cashFlow.ts'
 export type { Project, Worth, ReturnRate } from './money/cashFlow.ts'
 export { MoneyError } from './money/moneyError.ts'
 
 // What people and machine need a closer look at
-export { screen, NOTHING_GIVEN } from './screening/screening.ts'
+export { screen } from './screening/screening.ts'
 export type { ScreeningResult } from './screening/screening.ts'
-export { compareWith, GUIDANCE_WORDS } from './screening/finding.ts'
-export type {
-  ScreeningFinding,
-  FindingParts,
-  Guidance,
-  GuidanceWord,
-  Evidence,
-  Permitted,
-  ScreeningUnit,
-} from './screening/finding.ts'
-export { OWN_LIMITS } from './screening/inputs.ts'
+export { GUIDANCE_WORDS } from './screening/finding.ts'
+export type { ScreeningFinding, Guidance, GuidanceWord, Evidence, Permitted, ScreeningUnit } from './screening/finding.ts'
 export type { ScreeningInputs, OwnLimit, OwnLimitName, BodyPart } from './screening/inputs.ts'
 export { lineFigures } from './screening/lineFigures.ts'
 export type { LineFigures } from './screening/lineFigures.ts'
-export { handlingFindings } from './screening/people.ts'
 export type { Handlings } from './screening/people.ts'
-export { rollingForce, startingForce } from './screening/pushForce.ts'
 export { separationDistance } from './screening/reach.ts'
 export type { SeparationDistance } from './screening/reach.ts'
-export { driveForce, sweptWidth } from './screening/conveyor.ts'
 export { SCREENING_CAUTION, STANDARDS_TO_OPEN, RISK_REDUCTION, LOW_VOLTAGE } from './screening/caution.ts'
 
 // Which alternative to take
-export { decisionMatrix, anchoredScore, SCORE_LEAST, SCORE_MOST, SWING, TIE } from './criteria/matrix.ts'
+export { decisionMatrix, anchoredScore, SWING } from './criteria/matrix.ts'
 export type { MatrixInput, MatrixResult, MustHave, ScoredCriterion, WeightCase } from './criteria/matrix.ts'
 
 // Whether it does what was promised
@@ -65,9 +50,9 @@ export { trialBand } from './acceptance/band.ts'
 export type { TrialBand } from './acceptance/band.ts'
 export { testPlan } from './acceptance/testPlan.ts'
 export type { TestPlan, PlanRequest } from './acceptance/testPlan.ts'
-export { sequentialPlan, standingOf, lookOfStop, TRIALS_LEAST } from './acceptance/sequential.ts'
+export { sequentialPlan, standingOf, TRIALS_LEAST } from './acceptance/sequential.ts'
 export type { SequentialPlan, TrialPaths, TrialStanding } from './acceptance/sequential.ts'
-export { followUp, stationDeviations, DOUBT, BROKEN, SHIFTS_LEAST } from './acceptance/followUp.ts'
+export { followUp, stationDeviations, SHIFTS_LEAST } from './acceptance/followUp.ts'
 export type { FollowUpResult, JudgedWeek, RealWeek, PromiseState, MeasuredStation, StationDeviation } from './acceptance/followUp.ts'
 export { stopDeviations, waitDeviations } from './acceptance/waitDeviations.ts'
 export type { CountedStop, MeasuredWait, ModelStop, StopDeviation, WaitDeviation } from './acceptance/waitDeviations.ts'
@@ -75,5 +60,5 @@ export type { CountedStop, MeasuredWait, ModelStop, StopDeviation, WaitDeviation
 // Pace, use and ramp-up
 export { takt, lineEfficiency, balanceLoss, overallEffectiveness, STATE_TIMES } from './management/pace.ts'
 export type { UnitTimes, Effectiveness } from './management/pace.ts'
-export { wright, deJong, learningFactor, rampUp, between } from './management/learning.ts'
+export { learningFactor, rampUp, between } from './management/learning.ts'
 export type { Learning, RampWeek } from './management/learning.ts'

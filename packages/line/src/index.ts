@@ -89,7 +89,7 @@ export { Trace, TRACE_KINDS } from './telling/trace.ts'
 export type { TraceKind } from './telling/trace.ts'
 
 // Times of moves
-export { clearTime, derivedTimes } from './moves/motion.ts'
+export { derivedTimes } from './moves/motion.ts'
 export type { DerivedTimes } from './moves/motion.ts'
 
 // What its parts are called

@@ -126,7 +126,6 @@ export { TRACE_HEAD, traceLine } from './trace/eventWords.ts'
 export type { TraceEvent } from './trace/eventWords.ts'
 
 // Cells to text, to files of tables, and to one self-contained HTML file
-export { terminalText } from './terminal/terminal.ts'
 export type { TerminalOptions } from './terminal/terminalOptions.ts'
 export { printer } from './terminal/printer.ts'
 export type { Printer } from './terminal/printer.ts'

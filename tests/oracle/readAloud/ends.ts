@@ -64,7 +64,7 @@ export function noteAllDone(w: World): void {
 }
 
 /** "a carrier waits from the instant it is done" */
-export function noteIfDone(w: World, carrier: Carrier): void {
+function noteIfDone(w: World, carrier: Carrier): void {
   if (carrier.waitsSince === null && isDone(w, carrier)) carrier.waitsSince = w.t
 }
 

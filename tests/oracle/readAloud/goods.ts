@@ -26,7 +26,7 @@ function nextArrival(draws: Draws, name: string, arrivals: ArrivalsSpec, k: numb
 }
 
 /** index into `World.supplies` of the supply that the station takes from */
-export function supplyIndexOf(w: World, station: number): number {
+function supplyIndexOf(w: World, station: number): number {
   return w.supplies[station + 1] === null ? 0 : station + 1
 }
 

@@ -11,7 +11,7 @@ function ramps(v: number, a: number | null): { x: number; ramp: number } {
 }
 
 /** M(start, end), derived from the drive */
-export function derivedMoveSeconds(d: number, v: number, a: number | null, start: Gait, end: Gait): number {
+function derivedMoveSeconds(d: number, v: number, a: number | null, start: Gait, end: Gait): number {
   const { x, ramp } = ramps(v, a)
   if (start === 'speed' && end === 'speed') return onGrid(d / v)
   if (start === 'rest' && end === 'rest') return onGrid(d >= 2 * x ? d / v + 2 * ramp : 2 * Math.sqrt(d / a!))
@@ -19,7 +19,7 @@ export function derivedMoveSeconds(d: number, v: number, a: number | null, start
 }
 
 /** C(start) of single release, derived from the drive; e = ℓ − o */
-export function derivedClearSeconds(e: number, v: number, a: number | null, reaction: number, start: Gait): number {
+function derivedClearSeconds(e: number, v: number, a: number | null, reaction: number, start: Gait): number {
   const { x, ramp } = ramps(v, a)
   if (start === 'speed') return onGrid(e / v + reaction)
   return onGrid(e >= x ? e / v + ramp + reaction : Math.sqrt((2 * e) / a!) + reaction)

@@ -88,7 +88,7 @@ function zonesToClaim(w: World, carrierIndex: number, path: number): number[] | 
   return chainOf(w, w.carriers[carrierIndex]!, path)?.zones ?? null
 }
 
-export function isSetAsideFor(w: World, place: number, carrierIndex: number): boolean {
+function isSetAsideFor(w: World, place: number, carrierIndex: number): boolean {
   return place !== STORE && w.zones[place]!.state === 'claimed' && w.zones[place]!.carrier === carrierIndex
 }
 
@@ -108,12 +108,12 @@ function standsForPath(w: World, path: number): boolean {
 }
 
 /** "j is free (or set aside for it), and no stop holds i, j or the path" */
-export function couldStartOn(w: World, carrierIndex: number, path: number, asIfNoStops: boolean): boolean {
+function couldStartOn(w: World, carrierIndex: number, path: number, asIfNoStops: boolean): boolean {
   return mayClaim(w, carrierIndex, path, asIfNoStops) && standsForPath(w, path)
 }
 
 /** "a carrier at rest that wins it in the wrong position makes it `claimed`" */
-export function couldWin(w: World, carrierIndex: number, path: number, asIfNoStops: boolean): boolean {
+function couldWin(w: World, carrierIndex: number, path: number, asIfNoStops: boolean): boolean {
   const { to } = w.spec.paths[path]!
   if (to === STORE || !w.carriers[carrierIndex]!.atRest || w.zones[to]!.state !== 'free') return false
   return mayClaim(w, carrierIndex, path, asIfNoStops) && !standsForPath(w, path)

@@ -3,7 +3,7 @@ import { isPlainLoop, type LineSpec, wholeLine } from '@loopwright/line'
 import { fewerParts, withoutStation } from './smallerParts.ts'
 
 /** Every line that is this one less a piece, or with one piece made plainer. */
-export function smallerLines(spec: LineSpec): LineSpec[] {
+function smallerLines(spec: LineSpec): LineSpec[] {
   const lines: LineSpec[] = []
   const { warmupSeconds, endSeconds } = spec.window
   if (warmupSeconds > 0) lines.push({ ...spec, window: { warmupSeconds: 0, endSeconds } })

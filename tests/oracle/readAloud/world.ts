@@ -142,7 +142,7 @@ export function pathsOut(spec: LineSpec, place: number): number[] {
   return [...spec.paths.keys()].filter((path) => spec.paths[path]!.from === place)
 }
 
-export function pathsIn(spec: LineSpec, place: number): number[] {
+function pathsIn(spec: LineSpec, place: number): number[] {
   return [...spec.paths.keys()].filter((path) => spec.paths[path]!.to === place)
 }
 

@@ -6,7 +6,7 @@ import { type Piece, rulePiece, wordsPiece } from './piece.ts'
 import { shortened, textWidth } from './textWidth.ts'
 
 /** pixels */
-export const TICK_ROW = 20
+const TICK_ROW = 20
 export const TITLE_ROW = 20
 /** pixels between a label and its axis */
 const LABEL_GAP = 6

@@ -3,7 +3,7 @@ import type { SweepResult } from '@loopwright/study'
 import type { KeyEntry, Path } from '../drawing/drawing.ts'
 import { LAW_DASHES } from '../draw/theme.ts'
 
-export const BRANCHES = ['carrier-limited', 'station-limited', 'space-limited'] as const
+const BRANCHES = ['carrier-limited', 'station-limited', 'space-limited'] as const
 
 export interface LawBranch {
   readonly branch: (typeof BRANCHES)[number]

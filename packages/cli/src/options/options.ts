@@ -53,7 +53,7 @@ export const sampleOptions = (replications: number): Option[] => [
 
 export const seedOption = (): Option => option('--seed <text>', 'any text; the same seed simulates the same shifts again', seedText, SEED)
 
-export const jsonOption = (): Option => option('--json', 'print one JSON document, in full precision')
+const jsonOption = (): Option => option('--json', 'print one JSON document, in full precision')
 
 export const csvOptions = (): Option[] => [
   option('--csv <folder>', 'write tables as CSV files', fileName),
@@ -86,7 +86,7 @@ export const workersOption = (): Option => option('--workers <count>', 'threads;
 export const yesOption = (): Option => option('--yes', 'go on, also where it will take more than an hour of a core')
 
 /** Both engines give the same, to the last bit: for who wants to see it, or to time them. */
-export const engineOption = (): Option =>
+const engineOption = (): Option =>
   option('--engine <engine>', 'run everything again by one engine (default: the recursion where it holds); changes no result').choices([
     'events',
     'recursion',

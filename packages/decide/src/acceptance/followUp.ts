@@ -41,9 +41,9 @@ const DRAWS = 2000
 /** fewer say nothing */
 const WEEKS_LEAST = 2
 /** Below this chance the promise is in doubt. */
-export const DOUBT = 0.05
+const DOUBT = 0.05
 /** Below this chance it no longer stands. */
-export const BROKEN = 0.005
+const BROKEN = 0.005
 
 /**
  * Weeks against the forecast. The chance allows for what the simulation knows of the mean, and for how much shifts differ.

@@ -94,7 +94,7 @@ export interface WaitDeviation extends MeasuredWait {
 }
 
 /** Waits are told apart from so many points on (own rule, no source). */
-export const WAIT_SHOWN = 0.03
+const WAIT_SHOWN = 0.03
 
 /**
  * Stations that wait for others longer or shorter than in the model, the largest difference first.

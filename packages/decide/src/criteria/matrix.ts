@@ -2,11 +2,11 @@
 import { stream } from '@loopwright/stats'
 
 /** The worst score. */
-export const SCORE_LEAST = 1
+const SCORE_LEAST = 1
 /** The best score. */
-export const SCORE_MOST = 5
+const SCORE_MOST = 5
 /** Totals nearer than this are told as a tie: nobody scores finer. */
-export const TIE = 0.05
+const TIE = 0.05
 
 /** One criterion with the score of each alternative. */
 export interface ScoredCriterion {

@@ -3,7 +3,7 @@ import type { Distribution } from '@loopwright/stats'
 import type { LineSpec } from '../spec.ts'
 import type { DutyLaps } from './dutyLaps.ts'
 
-export const ESTIMATE_REASONS = [
+const ESTIMATE_REASONS = [
   'ramps',
   'random times',
   'exit-clear transfers',

@@ -71,7 +71,7 @@ export function peopleDiffer(values: readonly number[], names: readonly (string 
 }
 
 /** Chance of a ratio of mean squares as large or larger. */
-export function fTail(between: number, betweenFree: number, within: number, withinFree: number): number {
+function fTail(between: number, betweenFree: number, within: number, withinFree: number): number {
   if (!(within > 0)) return between > 0 ? 0 : 1
   const f = Math.max(0, between) / betweenFree / (within / withinFree)
   return betaTails(withinFree / 2, betweenFree / 2, withinFree / (withinFree + betweenFree * f)).lower

@@ -77,7 +77,7 @@ export const USUAL_CV = 0.12
 /** more values take long, and tell nothing better: of more every so manyth is kept */
 export const VALUES_MAX = 2000
 /** the same of the test of a curve, which refuses small misfits of more; the curve that holds is then fitted to all */
-export const TESTED_MAX = 600
+const TESTED_MAX = 600
 /** draws of all bootstrap samples of one fit, about */
 const DRAWS = 60_000
 

@@ -3,7 +3,7 @@ import type { Cell } from '../table/rawTable.ts'
 import { type NumberStyle, readNumber } from './numberStyle.ts'
 
 /** Seconds of a unit; centiminutes are what decimal-minute watches show. */
-export const TIME_UNITS = { ms: 0.001, s: 1, cmin: 0.6, min: 60, h: 3600, d: 86_400 } as const
+const TIME_UNITS = { ms: 0.001, s: 1, cmin: 0.6, min: 60, h: 3600, d: 86_400 } as const
 
 /** A unit in which tables write times. */
 export type TimeUnit = keyof typeof TIME_UNITS

@@ -94,7 +94,7 @@ export interface Effort {
 }
 
 /** metres per second (common practice, no source: 1.0 to 1.2) */
-export const WALKING = 1.1
+const WALKING = 1.1
 
 /** The most that one person pushes, pulls and walks in a shift. */
 export function effortOf({ handlings, walks }: LinePeople, { metresPerHandling }: Pick<Alternative, 'metresPerHandling'>): Effort {

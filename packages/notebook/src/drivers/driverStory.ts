@@ -84,7 +84,7 @@ export function driverStory(scenario: Scenario, result: DriverResult, options: S
 }
 
 /** What limits the line and why, then what one more or fewer of anything else does. */
-export function driverSentences({ line }: Scenario, { diagnosis, wholeChanges }: DriverResult, words: Period): string[] {
+function driverSentences({ line }: Scenario, { diagnosis, wholeChanges }: DriverResult, words: Period): string[] {
   if (diagnosis === null) return [`No answer yet: what limits the ${words.line} needs at least 2 simulated ${words.many}.`]
   const told = diagnosis.evidence.flatMap((one) => (one.source === 'one more' ? [one.effect] : []))
   const others = wholeChanges.filter(
@@ -94,7 +94,7 @@ export function driverSentences({ line }: Scenario, { diagnosis, wholeChanges }:
 }
 
 /** What limits the line, the time that counts most, and what one whole more brings. */
-export function driverFigures({ diagnosis, drivers: all, wholeChanges, base }: DriverResult, { each }: Period): AnswerFigure[] {
+function driverFigures({ diagnosis, drivers: all, wholeChanges, base }: DriverResult, { each }: Period): AnswerFigure[] {
   if (diagnosis === null || base === null) return []
   const [first] = all.filter(({ elasticity }) => elasticity.low > 0)
   const [most] = wholeChanges

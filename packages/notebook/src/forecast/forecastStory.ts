@@ -117,7 +117,7 @@ function cellsOf(story: Omit<ForecastStory, 'question' | 'cells'>): readonly Cel
 }
 
 /** What may be said aloud: the plan, a shift, overtime, a week. */
-export function forecastSentences(result: ForecastResult, words: Period): string[] {
+function forecastSentences(result: ForecastResult, words: Period): string[] {
   const { shift, week, shiftsPerWeek, overtime, sweep } = result
   const count = sweep.counts[0]!
   if (shift.mean === null) return [`No answer yet: a forecast needs at least 2 simulated ${words.many}.`]
@@ -150,7 +150,7 @@ function weekChart(result: ForecastResult, words: Period): ChartCell | null {
 }
 
 /** What a shift makes, what nine of ten shifts and weeks reach, whether the plan is met. */
-export function forecastFigures(result: ForecastResult, words: Period): AnswerFigure[] {
+function forecastFigures(result: ForecastResult, words: Period): AnswerFigure[] {
   const { shift, week, shiftsPerWeek, sweep } = result
   const count = sweep.counts[0]!
   if (shift.mean === null || count.gridlocks > 0) return []

@@ -78,10 +78,10 @@ export function gridSure(result: GridResult, { many }: Period): string[] {
 }
 
 /** Every number is the same in every replication. */
-export const isCalm = ({ points }: Pick<GridResult, 'points'>): boolean => points.every(({ mean }) => mean?.halfWidth === 0)
+const isCalm = ({ points }: Pick<GridResult, 'points'>): boolean => points.every(({ mean }) => mean?.halfWidth === 0)
 
 /** "the line as it stands", or the first setting. */
-export function baseWords({ base, factors, points }: Pick<GridResult, 'base' | 'factors' | 'points'>): string {
+function baseWords({ base, factors, points }: Pick<GridResult, 'base' | 'factors' | 'points'>): string {
   return base === null ? 'the line as it stands' : settingWords(factors, points[base]!.levels)
 }
 

@@ -37,7 +37,7 @@ export function assumptionCells(
 }
 
 /** All of them in one line: "22 zones, 33 m; 12 carriers; 9 stations; 6 stops; plan of 320 units per shift; 14 defaults." */
-export function inputsWords({ line, plan, stopEntries }: Scenario, defaults: Table | null): string {
+function inputsWords({ line, plan, stopEntries }: Scenario, defaults: Table | null): string {
   const lengths = line.zones.map(({ lengthMetres }) => lengthMetres)
   const metres = lengths.reduce<number | null>((sum, length) => (sum === null || length === null ? null : sum + length), 0)
   const parts = [

@@ -198,7 +198,7 @@ export function limitTable(limits: readonly Limit[], { one, line }: Pick<Period,
 }
 
 /** A warning as a sentence. */
-export function limitWarningSentence(warning: LimitWarning, words: Period, title: (stop: string) => string = (name) => name): string {
+function limitWarningSentence(warning: LimitWarning, words: Period, title: (stop: string) => string = (name) => name): string {
   if (warning.code === 'plan above a limit') {
     const { limit, plan } = warning
     return `${limitSentence(limit, words)}; ${planWords(limit, plan)!}.`

@@ -10,7 +10,7 @@ export interface DrawnChart {
 }
 
 /** pixels; width of a picture that cannot follow the window */
-export const STILL_WIDTH = 760
+const STILL_WIDTH = 760
 
 /** @throws Error  if it is no specification */
 export async function drawnChart(spec: object, look: 'light' | 'print' = 'light'): Promise<DrawnChart> {

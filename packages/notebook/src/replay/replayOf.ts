@@ -1,5 +1,5 @@
 /** Events of a run to what is shown of it. */
-import { type LineSpec, type RunEnd, safetyCause, STORE, startZones, TRACE_KINDS, type TraceKind } from '@loopwright/line'
+import { type LineSpec, type RunEnd, safetyCause, startZones, TRACE_KINDS, type TraceKind } from '@loopwright/line'
 import { type Scenario, titleOf } from '@loopwright/scenario'
 import type { TraceColumns } from '@loopwright/study'
 import type { CarrierTrack, Hold, Leg, OperatorStretch, Replay } from './replay.ts'
@@ -141,6 +141,3 @@ function operatorStretches(line: LineSpec, trace: TraceColumns, endSeconds: numb
   }
   return line.operators.map(({ name }, index) => ({ name, stretches: stretches[index]!.filter(({ from, to }) => to > from) }))
 }
-
-/** in the store a carrier is nowhere on the line */
-export const isStored = (zone: number): boolean => zone === STORE

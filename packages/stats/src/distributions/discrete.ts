@@ -57,7 +57,7 @@ export function shareIndexAt(cumulative: Float64Array, offset: number, count: nu
 }
 
 /** parameters: n, then n running sums of the weights, then n values */
-export function discreteInto(p: Float64Array, o: number, io: Float64Array): void {
+function discreteInto(p: Float64Array, o: number, io: Float64Array): void {
   const n = p[o]! | 0
   io[0] = p[o + 1 + n + shareIndexAt(p, o + 1, n, io, 0)]!
 }

@@ -51,13 +51,13 @@ function stepBelow(a: number, b: number, order: 0 | 1 | 2, x: number, inclusive:
 }
 
 /** parameters: n, then the sorted values */
-export function empiricalInto(p: Float64Array, o: number, io: Float64Array): void {
+function empiricalInto(p: Float64Array, o: number, io: Float64Array): void {
   const n = p[o]!
   io[0] = p[o + 1 + Math.floor(io[0]! * n)]!
 }
 
 /** parameters: n, then the sorted values */
-export function interpolatedInto(p: Float64Array, o: number, io: Float64Array): void {
+function interpolatedInto(p: Float64Array, o: number, io: Float64Array): void {
   const n = p[o]!
   const h = (n - 1) * io[0]!
   const i = Math.floor(h)

@@ -18,7 +18,7 @@ export const exponential: Kind<'exponential'> = {
 }
 
 /** parameters: mean */
-export function exponentialInto(p: Float64Array, o: number, io: Float64Array): void {
+function exponentialInto(p: Float64Array, o: number, io: Float64Array): void {
   io[0] = -p[o]! * Math.log1p(-io[0]!)
 }
 

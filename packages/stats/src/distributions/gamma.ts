@@ -24,6 +24,6 @@ export const gamma: Kind<'gamma'> = {
 }
 
 /** parameters: shape, scale */
-export function gammaInto(p: Float64Array, o: number, io: Float64Array): void {
+function gammaInto(p: Float64Array, o: number, io: Float64Array): void {
   io[0] = p[o + 1]! * gammaQuantile(io[0]!, p[o]!)
 }

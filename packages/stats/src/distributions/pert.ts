@@ -32,7 +32,7 @@ const alpha = (d: Of<'pert'>): number => 1 + (4 * (d.mode - d.min)) / (d.max - d
 const beta = (d: Of<'pert'>): number => 1 + (4 * (d.max - d.mode)) / (d.max - d.min)
 
 /** parameters: min, max, alpha, beta */
-export function pertInto(p: Float64Array, o: number, io: Float64Array): void {
+function pertInto(p: Float64Array, o: number, io: Float64Array): void {
   const min = p[o]!
   io[0] = min + (p[o + 1]! - min) * betaQuantile(io[0]!, p[o + 2]!, p[o + 3]!).x
 }

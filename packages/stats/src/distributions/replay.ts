@@ -19,6 +19,6 @@ export const replay: Kind<'replay'> = {
 }
 
 /** parameters: n, then the values in their order; k counts from 0 */
-export function replayInto(p: Float64Array, o: number, io: Float64Array, k: number): void {
+function replayInto(p: Float64Array, o: number, io: Float64Array, k: number): void {
   io[0] = p[o + 1 + (k % p[o]!)]!
 }

@@ -43,7 +43,7 @@ function fallingSide(d: Of<'triangular'>, order: 1 | 2, from: number): number {
 }
 
 /** parameters: min, max, share below mode, mode − min, max − mode */
-export function triangularInto(p: Float64Array, o: number, io: Float64Array): void {
+function triangularInto(p: Float64Array, o: number, io: Float64Array): void {
   const u = io[0]!
   const min = p[o]!
   const max = p[o + 1]!

@@ -23,7 +23,7 @@ export const uniform: Kind<'uniform'> = {
 }
 
 /** parameters: min, max */
-export function uniformInto(p: Float64Array, o: number, io: Float64Array): void {
+function uniformInto(p: Float64Array, o: number, io: Float64Array): void {
   const min = p[o]!
   io[0] = min + (p[o + 1]! - min) * io[0]!
 }

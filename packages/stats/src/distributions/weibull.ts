@@ -22,6 +22,6 @@ export const weibull: Kind<'weibull'> = {
 const wholeMoment = (shape: number, order: number): number => Math.exp(lnGamma(1 + order / shape))
 
 /** parameters: 1/shape, scale */
-export function weibullInto(p: Float64Array, o: number, io: Float64Array): void {
+function weibullInto(p: Float64Array, o: number, io: Float64Array): void {
   io[0] = p[o + 1]! * (-Math.log1p(-io[0]!)) ** p[o]!
 }

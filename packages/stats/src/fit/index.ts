@@ -5,7 +5,7 @@ export { lag1 } from '../accumulate/lag1.ts'
 export { sampleQuantile } from '../accumulate/sampleQuantile.ts'
 
 // A distribution for it
-export { fitDuration, NO_SHIFT, shiftFromData } from './durationFit.ts'
+export { fitDuration, shiftFromData } from './durationFit.ts'
 export type { DurationFit, Shift } from './durationFit.ts'
 export { chooseDuration } from './chooseDuration.ts'
 export type { DurationChoice, DurationCandidate } from './chooseDuration.ts'
@@ -20,7 +20,7 @@ export { lognormalTest } from './lognormalTest.ts'
 export type { LognormalTest } from './lognormalTest.ts'
 
 // What is not known of the inputs
-export { dirichletWeights, reweighted, weightedMeanVariance, redrawnTriple } from '../input/weights.ts'
+export { dirichletWeights, reweighted, weightedMeanVariance } from '../input/weights.ts'
 export { doubtShares } from '../input/doubtShares.ts'
 export type { DoubtShare } from '../input/doubtShares.ts'
 export { varianceSplit } from '../input/varianceSplit.ts'

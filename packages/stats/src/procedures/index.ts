@@ -27,5 +27,5 @@ export type { Tasks } from '../balance/precedence.ts'
 // Long runs
 export { mser5, warmupSentence } from '../warmup/mser5.ts'
 export type { WarmupCut, WarmupStatus, RunEnd } from '../warmup/mser5.ts'
-export { batchMeans, chosenBatches } from '../infer/batchMeans.ts'
+export { batchMeans } from '../infer/batchMeans.ts'
 export type { BatchMeans, BatchCandidate } from '../infer/batchMeans.ts'

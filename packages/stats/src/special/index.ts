@@ -1,5 +1,5 @@
 // Normal and t
-export { normalCdf, erfc } from './normal.ts'
+export { normalCdf } from './normal.ts'
 export { normalQuantile, normalQuantilesInto } from './normalQuantile.ts'
 
 // Gamma
@@ -9,7 +9,7 @@ export { gammaQuantile, chiSquareQuantile } from './gammaQuantile.ts'
 export { digamma, trigamma } from './polygamma.ts'
 
 // Beta
-export { betaTails, lnBeta } from './incompleteBeta.ts'
+export { betaTails } from './incompleteBeta.ts'
 export type { Tails } from './incompleteBeta.ts'
 export { betaQuantile } from './betaQuantile.ts'
 export type { BetaPoint } from './betaQuantile.ts'

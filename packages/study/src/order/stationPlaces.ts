@@ -95,7 +95,7 @@ export function neighbours(line: LineSpec, rules: PlaceRules, places: Places): P
 }
 
 /** Zones that movable stations may take, in travel order. */
-export function openZones(line: LineSpec, rules: PlaceRules): number[] {
+function openZones(line: LineSpec, rules: PlaceRules): number[] {
   if (rules.move.length === 0) throw new RangeError('no station may move: name at least one')
   const staying = new Map(line.stations.flatMap(({ name, zone }, index) => (rules.move.includes(index) ? [] : [[zone, name] as const])))
   const wanted = rules.zones ?? [...line.zones.keys()].filter((zone) => line.zones[zone]!.transfer === null && !staying.has(zone))

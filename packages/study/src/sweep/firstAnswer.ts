@@ -2,7 +2,7 @@
 import type { CountStudy } from './countStudy.ts'
 
 /** A first look at all counts, after so many runs of each, those of the pilot too. */
-export const FIRST_REPLICATIONS = 20
+const FIRST_REPLICATIONS = 20
 
 /** What the first runs say, without a promise: means of the same worlds for each count. */
 export interface FirstAnswer {
