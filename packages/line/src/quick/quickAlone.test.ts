@@ -1,38 +1,12 @@
 import { expect, test } from 'vitest'
-import { staffed } from '../../../../tests/helpers/staffed.ts'
-import { buildLine } from '../build/build.ts'
-import { resetLine } from '../build/start.ts'
-import type { Line } from '../state/line.ts'
+import { calledStations, stationStateOf } from '../../../../tests/helpers/calledStations.ts'
 import { addTo, clearList } from '../state/lists.ts'
 import { DONE, WORK_PENDING, WORKING } from '../state/moves.ts'
 import { LOAD_DUTY, WORK_DUTY } from '../state/work.ts'
-import { STATION_STATES } from '../telling/result.ts'
 import { isQuiet, startsAlone, startsManned } from './quickAlone.ts'
 
-/** S1 in Z1 loads for 10 s, S2 in Z3 works for 20 s; one operator for both, who stands at S1, 5 s from S2; carriers stand in both, the second one loaded. */
-function twoStations(): Line {
-  const spec = staffed(
-    {
-      zones: 6,
-      start: [1, 3],
-      stations: [
-        { at: 1, load: 10, unload: 0 },
-        { at: 3, work: { w: 20 } },
-      ],
-      until: 100,
-    },
-    { operators: [{ stations: [0, 1] }], walks: [{ between: [0, 1], seconds: 5 }] },
-  )
-  const line = buildLine(spec)
-  resetLine(line, 'a', 0)
-  clearList(line.moves.moveList)
-  line.goods.carrierSerial[1] = 0
-  return line
-}
-const stateOf = (line: Line, station: number): string => STATION_STATES[line.collector.stationState[station]!]!
-
 test('a line is quiet where nobody waits for a product, a call or a push, and no break is under way', () => {
-  const line = twoStations()
+  const line = calledStations()
   const { calls } = line
   expect([isQuiet(line), calls.asideDue, calls.sendDue]).toEqual([true, false, false])
   calls.sendDue = true
@@ -44,9 +18,9 @@ test('a line is quiet where nobody waits for a product, a call or a push, and no
 })
 
 test('a duty starts at once with the operator who stands there; where he has to walk, or is busy, nothing is done', () => {
-  const line = twoStations()
+  const line = calledStations()
   expect([startsAlone(line, 1, 1, WORK_DUTY), line.moves.carrierPhase[1], line.queue.size]).toEqual([false, DONE, 0])
-  expect([startsAlone(line, 0, 0, LOAD_DUTY), line.moves.carrierPhase[0], line.queue.firstTime(), stateOf(line, 0)]).toEqual([
+  expect([startsAlone(line, 0, 0, LOAD_DUTY), line.moves.carrierPhase[0], line.queue.firstTime(), stationStateOf(line, 0)]).toEqual([
     true,
     WORKING,
     10,
@@ -59,7 +33,7 @@ test('a duty starts at once with the operator who stands there; where he has to 
 })
 
 test('when the walk is over the duty starts; a station that is held takes what comes, and nothing is done here', () => {
-  const line = twoStations()
+  const line = calledStations()
   isQuiet(line)
   line.moves.carrierPhase[1] = WORK_PENDING
   line.work.stationDuty[1] = WORK_DUTY
@@ -69,11 +43,11 @@ test('when the walk is over the duty starts; a station that is held takes what c
   line.stops.stationHeld[1] = 1
   expect([startsManned(line), line.work.workList.length]).toEqual([-1, 1])
   line.stops.stationHeld[1] = 0
-  expect([startsManned(line), line.work.workList.length, line.moves.carrierPhase[1], line.queue.firstTime(), stateOf(line, 1)]).toEqual([
-    1,
-    0,
-    WORKING,
-    20,
-    'working',
-  ])
+  expect([
+    startsManned(line),
+    line.work.workList.length,
+    line.moves.carrierPhase[1],
+    line.queue.firstTime(),
+    stationStateOf(line, 1),
+  ]).toEqual([1, 0, WORKING, 20, 'working'])
 })

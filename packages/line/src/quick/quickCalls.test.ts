@@ -1,42 +1,26 @@
 import { expect, test } from 'vitest'
+import { calledStations, stationStateOf } from '../../../../tests/helpers/calledStations.ts'
 import { staffed } from '../../../../tests/helpers/staffed.ts'
 import { buildLine } from '../build/build.ts'
 import { resetLine } from '../build/start.ts'
 import type { Line } from '../state/line.ts'
 import { clearList, NONE } from '../state/lists.ts'
 import { WORK_PENDING, WORKING } from '../state/moves.ts'
-import { STATION_STATES } from '../telling/result.ts'
 import { goesOnCalled, onCall, startsStayCalled } from './quickCalls.ts'
 import { makeQuick, type Quick } from './quickZones.ts'
 
-/** S1 in Z1 loads for 10 s, S2 in Z3 works for 20 s; one operator, who stands at S1, 5 s from S2; carriers stand in both. */
+/** Of one operator, who stands at S1; the carrier in S2 is loaded. */
 function twoStations(): { line: Line; quick: Quick } {
-  const spec = staffed(
-    {
-      zones: 6,
-      start: [1, 3],
-      stations: [
-        { at: 1, load: 10, unload: 0 },
-        { at: 3, work: { w: 20 } },
-      ],
-      until: 100,
-    },
-    { operators: [{ stations: [0, 1] }], walks: [{ between: [0, 1], seconds: 5 }] },
-  )
-  const line = buildLine(spec)
-  resetLine(line, 'a', 0)
-  clearList(line.moves.moveList) // they have just come to rest
-  line.goods.carrierSerial[1] = 0 // loaded before
+  const line = calledStations()
   return { line, quick: makeQuick(line)! }
 }
-const is = (line: Line, station: number): string => STATION_STATES[line.collector.stationState[station]!]!
 
 test('a stay begins at once where the operator stands, and calls where nobody is free', () => {
   const { line, quick } = twoStations()
   expect(startsStayCalled(line, quick, 0, 0)).toBe(true)
-  expect([line.moves.carrierPhase[0], line.queue.times[line.slots.workSlot], is(line, 0)]).toEqual([WORKING, 10, 'working'])
+  expect([line.moves.carrierPhase[0], line.queue.times[line.slots.workSlot], stationStateOf(line, 0)]).toEqual([WORKING, 10, 'working'])
   expect(startsStayCalled(line, quick, 1, 1)).toBe(true)
-  expect([line.moves.carrierPhase[1], line.queue.isPending(line.slots.workSlot + 1), is(line, 1)]).toEqual([
+  expect([line.moves.carrierPhase[1], line.queue.isPending(line.slots.workSlot + 1), stationStateOf(line, 1)]).toEqual([
     WORK_PENDING,
     false,
     'waiting for operator',
@@ -54,7 +38,7 @@ test('an operator who gets free is sent before the carrier leaves; work starts w
   expect([line.now, line.staff.operatorTask[0], line.queue.firstTime()]).toEqual([10, 1, 15])
   line.now = 15
   onCall(line, quick, line.queue.pop())
-  expect([line.moves.carrierPhase[1], line.queue.firstTime(), is(line, 1)]).toEqual([WORKING, 35, 'working'])
+  expect([line.moves.carrierPhase[1], line.queue.firstTime(), stationStateOf(line, 1)]).toEqual([WORKING, 35, 'working'])
 })
 
 test('work of no time is left to the other instants: all that comes of it is done', () => {
