@@ -1,6 +1,7 @@
 import { bestTable } from '@loopwright/stats/procedures'
 import { expect, test } from 'vitest'
-import { knConstants, knSelect } from '../../../packages/stats/src/select/kn.ts'
+import { knConstants } from '../../../packages/stats/src/select/kn.ts'
+import { knSelect } from '../../helpers/knSelect.ts'
 import { r1, ToyGenerator } from './toyGenerator.ts'
 import { expectOfSize, expectRelative, readCases } from './vectors.ts'
 

@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest'
 import { stream } from '../random/stream.ts'
 import { normalQuantile } from '../special/normalQuantile.ts'
-import { knSelect, knSteps } from './kn.ts'
+import { knSelect } from '../../../../tests/helpers/knSelect.ts'
+import { knSteps } from './kn.ts'
 
 const options = { systems: 4, delta: 2, firstStage: 20, alpha: 0.05 }
 

@@ -99,21 +99,6 @@ export function* knSteps(options: KnOptions): Generator<KnRequest, KnChoice, rea
   }
 }
 
-/**
- * The same, driven by a function.
- *
- * @param observe  outputs of one system in one replication
- */
-export function knSelect(options: KnOptions, observe: (system: number, replication: number) => number): KnChoice {
-  const steps = knSteps(options)
-  let step = steps.next()
-  while (!step.done) {
-    const { from, below, systems } = step.value
-    step = steps.next(systems.map((system) => Array.from({ length: below - from }, (_, j) => observe(system, from + j))))
-  }
-  return step.value
-}
-
 /** ties to the lower index */
 function bestOf(inside: readonly number[], sums: Float64Array): number {
   return inside.reduce((best, system) => (sums[system]! > sums[best]! ? system : best))
