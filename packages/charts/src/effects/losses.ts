@@ -4,7 +4,7 @@ import type { Ink } from '../drawing/ink.ts'
 import type { Mark } from '../drawing/drawing.ts'
 import { rowAxis, STEP_PIXELS } from '../drawing/rows.ts'
 import type { Figure } from '../draw/figure.ts'
-import { differenceDecimals, formatNumber, formatShare, formatWithHalfWidth } from '../table/format.ts'
+import { differenceDecimals, formatDifference, formatNumber, formatShare, formatWithHalfWidth } from '../table/format.ts'
 import { niceStep } from '../draw/window.ts'
 import { type Table, tableOf, wordColumn } from '../table/table.ts'
 
@@ -144,8 +144,8 @@ function stepMarks({ cause, kind, from, to, low, high, text, tip }: Step, row: n
 
 /** What is lost of a gain by taking out: "−40 ± 3", or where the cause helps, "+2 ± 1"; one decimal at most */
 function lostText({ mean, halfWidth }: Pick<Loss['step'], 'mean' | 'halfWidth'>): string {
-  const text = gainText({ mean: -mean, halfWidth })
-  return mean < 0 && /[1-9]/.test(text.split(' ± ')[0]!) ? `+${text}` : text
+  const text = formatDifference({ mean: -mean, halfWidth })
+  return mean < 0 && /[1-9]/.test(formatNumber(mean, differenceDecimals(mean, halfWidth))) ? `+${text}` : text
 }
 
 function finding({ forecast, ideal, gap, causes }: LossFigures, per: string): string {
@@ -201,7 +201,7 @@ function lossTable({ forecast, ideal, gap, causes }: LossFigures, rows: readonly
       },
       {
         head: 'Gained if it\nalone were gone',
-        text: ({ loss }) => (loss === null ? '' : gainText(loss.alone)),
+        text: ({ loss }) => (loss === null ? '' : formatDifference(loss.alone)),
         data: [
           ['alone', `units per ${per} more if this cause alone were gone; empty for totals`, ({ loss }) => loss?.alone.mean ?? null],
           ['alone_low', 'lower limit of the 95 % interval', ({ loss }) => loss?.alone.low ?? null],
@@ -222,13 +222,4 @@ function lossTable({ forecast, ideal, gap, causes }: LossFigures, rows: readonly
         ? null
         : `Minus: units that the cause takes, counted with those above it there and those below it gone; another order would share out otherwise what causes cost together.${random ? ' Intervals: 95 %.' : ''}`,
   })
-}
-
-/** A gain, or below 0 a loss; one decimal at most. */
-function gainText({ mean, halfWidth }: Pick<Loss['step'], 'mean' | 'halfWidth'>): string {
-  if (mean === 0 && halfWidth === 0) return '0'
-  const decimals = differenceDecimals(mean, halfWidth)
-  return halfWidth > 0
-    ? `${formatNumber(mean, decimals)} ± ${formatNumber(Math.max(halfWidth, 10 ** -decimals), decimals)}`
-    : formatNumber(mean, decimals)
 }

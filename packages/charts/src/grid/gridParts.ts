@@ -1,6 +1,6 @@
 /** Words and places that the pictures of a grid share. */
 import type { GridPoint, GridResult } from '@loopwright/study'
-import { capital, decimalsFor, formatNumber, formatWithHalfWidth } from '../table/format.ts'
+import { capital, decimalsFor, formatNumber, formatWithHalfWidth, roundedParts } from '../table/format.ts'
 import { carriersText } from '../draw/window.ts'
 import { fieldName } from '../table/tableFields.ts'
 
@@ -188,6 +188,11 @@ const factorWords = ({ name }: Factor): string => (name === CARRIERS ? 'more car
  * @example unitsText({ mean: null, units: [412] }) // => '412'
  */
 export function unitsText({ mean, units }: Pick<GridPoint, 'mean' | 'units'>): string {
-  if (mean === null) return units[0] === undefined ? '–' : formatNumber(units[0], 0)
-  return formatWithHalfWidth(mean.mean, mean.halfWidth)
+  return mean === null ? meanText({ mean, units }) : formatWithHalfWidth(mean.mean, mean.halfWidth)
+}
+
+/** The same without the half-width: "334". */
+export function meanText({ mean, units }: Pick<GridPoint, 'mean' | 'units'>): string {
+  if (mean !== null) return roundedParts(mean.mean, mean.halfWidth).value
+  return units[0] === undefined ? '–' : formatNumber(units[0], 0)
 }

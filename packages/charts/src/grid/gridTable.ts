@@ -14,6 +14,7 @@ import {
   levelWords,
   meanOf,
   settingWords,
+  meanText,
   unitsText,
 } from './gridParts.ts'
 import { type ColumnOf, type Table, tableOf } from '../table/table.ts'
@@ -167,7 +168,7 @@ function cellMarks(
     (ink) => (ink === null ? [] : [{ mark: 'area', x, y, ink: ink as Ink } as Mark]),
   )
   return [
-    half([y[0], middle], [unitsText(point), unitsText(point).split(' ± ')[0]!]),
+    half([y[0], middle], [unitsText(point), meanText(point)]),
     ...(planned ? [half([middle, y[1]], [point.meetsPlan === null ? '' : formatShare(point.meetsPlan.share)])] : []),
     ...frames,
   ]

@@ -55,6 +55,17 @@ export function formatWithHalfWidth(value: number, halfWidth: number, decimalsMa
 }
 
 /**
+ * A difference of units and the half-width of its interval: one decimal at most, none but whole units.
+ *
+ * @example formatDifference({ mean: -7.84, halfWidth: 1.21 }) // => '−7.8 ± 1.2'
+ */
+export function formatDifference({ mean, halfWidth }: { readonly mean: number; readonly halfWidth: number }): string {
+  const decimals = differenceDecimals(mean, halfWidth)
+  const text = formatNumber(mean, decimals)
+  return halfWidth > 0 ? `${text} ± ${formatNumber(Math.max(halfWidth, 10 ** -decimals), decimals)}` : text
+}
+
+/**
  * The two numbers of `formatWithHalfWidth` apart; `half` is null where there is no chance in the mean.
  *
  * @example roundedParts(330.2133, 0.86) // => { value: '330', half: '1' }

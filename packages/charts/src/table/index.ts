@@ -11,6 +11,7 @@ export {
   formatWithHalfWidth,
   roundedParts,
   differenceDecimals,
+  formatDifference,
   formatDuration,
   formatStretch,
   capital,

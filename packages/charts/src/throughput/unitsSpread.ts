@@ -162,7 +162,10 @@ function lineMarks(at: number, ink: 'plan' | 'line', text: string, height: numbe
 
 function finding({ carriers, units, p10, meetsPlan }: Count, per: string, plan: number | null): string {
   if (units.length === 0) return `No ${per} has been simulated yet.`
-  const nine = p10 === null ? '' : `nine of ten ${per}s make at least ${formatNumber(p10.point, 0)} ${formatNumber(p10.point, 0) === '1' ? 'unit' : 'units'}`
+  const nine =
+    p10 === null
+      ? ''
+      : `nine of ten ${per}s make at least ${formatNumber(p10.point, 0)} ${formatNumber(p10.point, 0) === '1' ? 'unit' : 'units'}`
   if (plan === null || meetsPlan === null)
     return nine === '' ? `One ${per} made ${formatNumber(units[0]!, 0)} units.` : `With ${carriersText(carriers)}, ${nine}.`
   const share = meetsPlan.share

@@ -1,5 +1,5 @@
 /** What a comparison says, in sentences. Names stand in quotation marks, so that a sentence stays one whatever they are. */
-import { capital, differenceDecimals, formatNumber, formatShare, formatWithHalfWidth } from '@loopwright/charts/table'
+import { capital, differenceDecimals, formatDifference, formatNumber, formatShare, formatWithHalfWidth } from '@loopwright/charts/table'
 import type { CompareResult } from '@loopwright/study'
 import type { AnswerFigure } from '../cells/cell.ts'
 import { figureOf, planFigure } from '../sweep/answerFigures.ts'
@@ -26,7 +26,7 @@ export function differenceWords({ mean, halfWidth, low, high, status }: Differen
   const limits = status === 'difference shown' ? [Math.abs(low), Math.abs(high)].sort((a, b) => a - b) : [low, high]
   return {
     size: text(Math.abs(mean)),
-    withHalfWidth: halfWidth > 0 ? `${text(mean)} ± ${text(Math.max(halfWidth, 10 ** -decimals))}` : text(mean),
+    withHalfWidth: formatDifference({ mean, halfWidth }),
     low: text(limits[0]!),
     high: text(limits[1]!),
   }

@@ -81,7 +81,7 @@ function together(interaction: Difference, each: string): string {
 
 /** The plus sign, only where one stands. */
 function plusSentence(causes: LossResult['causes'], line: Words['line']): string[] {
-  const helping = causes.filter(({ step }) => /[1-9]/.test(sizeWords(step).split(' ± ')[0]!) && step.mean < 0)
+  const helping = causes.filter(({ step }) => /[1-9]/.test(differenceWords(step).size) && step.mean < 0)
   if (helping.length === 0) return []
   const shown = helping.filter(({ step }) => step.status !== 'no difference shown')
   const names = listWords(helping.map(({ name }) => name))
