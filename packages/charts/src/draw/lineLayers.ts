@@ -32,7 +32,7 @@ export function lineLayers(zones: number, paths: readonly MapPath[], first: numb
   const fed = new Set(inner.map(({ to }) => to))
   const sources = Array.from({ length: zones }, (_, zone) => zone).filter((zone) => !fed.has(zone))
   const starts = [...new Set([...entries, ...sources, first, ...Array.from({ length: zones }, (_, zone) => zone)])]
-  const { order, forward } = walk(starts, next)
+  const { order, forward } = inTravelOrder(starts, next)
   const row = Array.from<number>({ length: zones }).fill(0)
   for (const zone of order) for (const to of forward(zone)) row[to] = Math.max(row[to]!, row[zone]! + 1)
   const lane = Array.from<number>({ length: zones }).fill(-1)
@@ -48,14 +48,14 @@ export function lineLayers(zones: number, paths: readonly MapPath[], first: numb
 }
 
 /** Zones so that each comes after those that lead to it, and the paths that lead on; a path that closes a circle is none of them. */
-function walk(
+function inTravelOrder(
   starts: readonly number[],
   next: (zone: number) => number[],
 ): { order: number[]; forward: (zone: number) => readonly number[] } {
   const seen = new Map<number, 'open' | 'closed'>()
   const onwards = new Map<number, number[]>()
   const order: number[] = []
-  // the way named first is walked last, so that it comes first in the order and keeps its lane
+  // the way named first is followed last, so that it comes first in the order and keeps its lane
   const ahead = (zone: number): number[] => next(zone).reverse()
   for (const start of starts) {
     const stack = seen.has(start) ? [] : [{ zone: start, onTo: ahead(start), at: 0 }]

@@ -52,20 +52,21 @@ export function outline(zones: readonly PlanZone[]): Outline {
   if (zones.every(({ turn }) => turn === null)) return ring(zones, 'No corners are given')
   if (Math.abs(quarters) !== 4) return ring(zones, `The corners turn by ${Math.abs(quarters) * 90}° in all, not by 360°`)
   // by its bends, else as if all corners were square
-  const [bent, square] = [true, false].map((bends) => walk(zones, quarters > 0, bends)) as [Walked, Walked]
+  const [bent, square] = [true, false].map((bends) => laidOut(zones, quarters > 0, bends)) as [Outlined, Outlined]
   const { cells, gap } = closes(bent, zones) ? bent : square
   if (!closes({ cells, gap }, zones)) return ring(zones, `With these lengths and corners the ends lie ${gap.toFixed(1)} m apart`)
   if (overlaps(cells)) return ring(zones, 'With these lengths and corners zones would lie on each other')
   return { cells, ringBecause: null }
 }
 
-interface Walked {
+/** Zones laid one after another, and how far they are from closing. */
+interface Outlined {
   readonly cells: readonly Cell[]
   /** metres between the end and the start */
   readonly gap: number
 }
 
-function closes({ gap }: Walked, zones: readonly PlanZone[]): boolean {
+function closes({ gap }: Outlined, zones: readonly PlanZone[]): boolean {
   return gap <= (0.25 * zones.reduce((sum, { lengthMetres }) => sum + lengthMetres, 0)) / zones.length
 }
 
@@ -82,7 +83,7 @@ function medianLength(zones: readonly PlanZone[]): number {
 }
 
 /** @param bends  corners that are no transfers are bends, else squares */
-function walk(zones: readonly PlanZone[], clockwise: boolean, bends: boolean): Walked {
+function laidOut(zones: readonly PlanZone[], clockwise: boolean, bends: boolean): Outlined {
   const out = clockwise ? LEFT : RIGHT
   const outside = clockwise ? 1 : -1
   const isRound = ({ turn, transfer }: PlanZone): boolean => bends && turn !== null && !transfer

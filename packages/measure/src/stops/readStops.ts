@@ -136,13 +136,14 @@ export function readStops(table: RawTable, options: StopLogOptions = {}): StopLo
   return { file: table.file, stops, account, said: [...table.notes, `columns: ${columns.said.join(', ')}`], doubts }
 }
 
-type Told =
+/** A stop as its row has it, or what is wrong with the row. */
+type StopOfRow =
   | { readonly ok: true; readonly value: { start: number; end: number | null; undated: boolean } }
   | { readonly ok: false; readonly reason: string; readonly column: number }
 
-function stopOf(row: RawRow, at: ReadonlyMap<string, number>, order: DayOrder | null, style: DurationStyle): Told {
+function stopOf(row: RawRow, at: ReadonlyMap<string, number>, order: DayOrder | null, style: DurationStyle): StopOfRow {
   const cell = (role: string) => row.cells[at.get(role) ?? -1] ?? EMPTY
-  const fail = (role: string, reason: string): Told => ({ ok: false, reason, column: at.get(role)! })
+  const fail = (role: string, reason: string): StopOfRow => ({ ok: false, reason, column: at.get(role)! })
   const day = at.has('when') ? readInstant(cell('when'), order) : null
   const start = joined(readInstant(cell('start'), order), day)
   if (!start.ok) return fail('start', start.reason)

@@ -78,8 +78,8 @@ interface Handlers {
   readonly close?: (name: string) => void
 }
 
-/** Walks through XML; names without their prefix. Entities other than those of XML itself are refused by the parser. */
-function walk(xml: string, { open, text, close }: Handlers): void {
+/** Tells the handlers what stands in XML, in its order; names without their prefix. Entities other than those of XML itself are refused by the parser. */
+function readXml(xml: string, { open, text, close }: Handlers): void {
   const parser = new SaxesParser()
   const plain = (name: string): string => name.slice(name.indexOf(':') + 1)
   parser.on('error', (error) => {
@@ -101,7 +101,7 @@ interface Book {
 function bookOf(part: Part, file: string): Book {
   const targets = new Map<string, string>()
   part('xl/_rels/workbook.xml.rels', (xml) =>
-    walk(xml, {
+    readXml(xml, {
       open: (name, of) => {
         if (name !== 'Relationship') return
         const target = of['Target'] ?? ''
@@ -112,7 +112,7 @@ function bookOf(part: Part, file: string): Book {
   const sheets: { name: string; path: string; hidden: boolean }[] = []
   let days = 0
   const found = part('xl/workbook.xml', (xml) => {
-    walk(xml, {
+    readXml(xml, {
       open: (name, of) => {
         if (name === 'workbookPr' && /^(1|true)$/.test(of['date1904'] ?? '')) days = 1462
         if (name !== 'sheet') return
@@ -132,7 +132,7 @@ function sharedTexts(xml: string): string[] {
   let now = ''
   let inText = false
   let phonetic = false
-  walk(xml, {
+  readXml(xml, {
     open: (name) => {
       if (name === 'si') now = ''
       if (name === 'rPh') phonetic = true
@@ -155,7 +155,7 @@ function formatsOf(xml: string): NumberFormat[] {
   const own = new Map<number, string>()
   const formats: NumberFormat[] = []
   let inCells = false
-  walk(xml, {
+  readXml(xml, {
     open: (name, of) => {
       if (name === 'numFmt') own.set(Number(of['numFmtId']), of['formatCode'] ?? '')
       if (name === 'cellXfs') inCells = true
@@ -185,7 +185,7 @@ function sheetOf(xml: string, context: SheetContext): { rows: RawRow[]; notes: s
   let column = -1
   let [type, style, value, formula, inValue] = ['', 0, '', false, false]
   let row: Cell[] = []
-  walk(xml, {
+  readXml(xml, {
     open: (name, of) => {
       if (name === 'row') {
         line = of['r'] === undefined ? line + 1 : Number(of['r'])

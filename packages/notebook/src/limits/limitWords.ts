@@ -41,7 +41,7 @@ export function limitSentences(limits: readonly Limit[], words: Period): string[
   if (first === undefined) return ['No limit of the line is known: no product is ever taken off, or it has too many ways to look at.']
   const plan = planWords(first, words.plan)
   const why = first.atMost ? [] : [`That is an estimate: ${[...first.reasons].join(', ') || 'mean times alone'}.`]
-  const next = others.slice(0, 2).map((limit) => `${limit.kind === 'operator' ? operatorName(limit) : limit.name} (${countWords(limit)})`)
+  const next = others.slice(0, 2).map((limit) => `${limit.kind === 'operator' ? operatorName(limit) : limit.name} (${limitCount(limit)})`)
   return [
     `${limitSentence(first, words)}${plan === null ? '' : `; ${plan}`}. Waiting for each other comes on top.`,
     ...why,
@@ -72,7 +72,7 @@ export function limitClause(limit: Limit, { each }: Pick<Period, 'each'>): strin
 /** Who does it, and what. */
 function limitParts(limit: Limit, each: string): { readonly subject: string; readonly does: string } {
   const { kind, name, secondsPerUnit, parts } = limit
-  const units = `${countWords(limit)} units ${each}`
+  const units = `${limitCount(limit)} units ${each}`
   switch (kind) {
     case 'station':
       return limit.stations.length > 1
@@ -114,7 +114,7 @@ export function limitName(named: { readonly kind: string; readonly name: string 
 const operatorName = ({ name }: { readonly name: string }): string => (/^\p{Ll}/u.test(name) ? `operator ${name}` : name)
 
 /** "at most 216", "about 332" */
-export function countWords({ unitsPerWindow, atMost }: Limit): string {
+function limitCount({ unitsPerWindow, atMost }: Limit): string {
   return atMost ? `at most ${formatNumber(Math.floor(unitsPerWindow + 1e-6), 0)}` : `about ${formatNumber(unitsPerWindow, 0)}`
 }
 

@@ -6,7 +6,7 @@ import type { TraceColumns } from '@loopwright/study'
 import { safetyTitle } from '../study/stopCauses.ts'
 
 /** of a scenario: its line, and what people call its stops */
-type Told = Pick<Scenario, 'line' | 'stopEntries' | 'titles' | 'variantGroups'>
+type NamedStops = Pick<Scenario, 'line' | 'stopEntries' | 'titles' | 'variantGroups'>
 
 const BEGIN = TRACE_KINDS.indexOf('stop begin')
 const END = TRACE_KINDS.indexOf('stop end')
@@ -17,7 +17,7 @@ const END = TRACE_KINDS.indexOf('stop end')
  * @param trace  all events of one run of this line
  * @example tracePauses((await traceRun(scenario.line, { replication: 0 }, { seed: '1', workers: 0 })).trace, scenario).every(({ from, to }) => from <= to) // => true
  */
-export function tracePauses(trace: TraceColumns, scenario: Told): TimelinePause[] {
+export function tracePauses(trace: TraceColumns, scenario: NamedStops): TimelinePause[] {
   const { line } = scenario
   const end = line.window.endSeconds
   const open = new Map<number, number>()
@@ -41,7 +41,7 @@ function breakOf({ zones, stations, conveyorDuringBreaks }: LineSpec, from: numb
 }
 
 /** A breakdown source, or past them the safety stop of a station. */
-function heldBy(scenario: Told, source: number): Omit<TimelinePause, 'from' | 'to'> {
+function heldBy(scenario: NamedStops, source: number): Omit<TimelinePause, 'from' | 'to'> {
   const { breakdowns, sections, stations, zones } = scenario.line
   const breakdown = breakdowns[source]
   const section = (index: number, name: string): Omit<TimelinePause, 'from' | 'to'> => {

@@ -7,7 +7,7 @@ import type { Problem } from '../problems/problems.ts'
 import { createReport, type Report } from '../problems/report.ts'
 import { fileSchema } from '../schema/file.ts'
 import { readSource } from '../text/source.ts'
-import { RESERVED } from '../text/walk.ts'
+import { RESERVED } from '../text/locate.ts'
 import { findPair, keyText, putNode } from './putNode.ts'
 import { graft, moved, stepInto, stepPath } from './graft.ts'
 

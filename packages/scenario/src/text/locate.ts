@@ -11,7 +11,10 @@ export const RESERVED = '__proto__'
 const NO_ENTRIES: ReadonlyMap<string, Entry> = new Map()
 
 /** @param base  added to every offset, where the text that was parsed is a part of a longer one */
-export function createWalk(report: Report, base = 0): { walk(node: Node | null, path: string, depth: number): Located; isBomb(): boolean } {
+export function createLocator(
+  report: Report,
+  base = 0,
+): { locate(node: Node | null, path: string, depth: number): Located; isBomb(): boolean } {
   const anchors = new Map<string, Node>()
   const open = new Set<Node>()
   let unfolded = 0
@@ -59,7 +62,7 @@ export function createWalk(report: Report, base = 0): { walk(node: Node | null, 
       return broken(path, start)
     }
     insideAlias++
-    const value = walk(target, path, depth)
+    const value = locate(target, path, depth)
     insideAlias--
     return value
   }
@@ -98,7 +101,7 @@ export function createWalk(report: Report, base = 0): { walk(node: Node | null, 
         continue
       }
       if (key.key === '<<' && key.plain) {
-        merged.push(walk(pair.value as Node | null, path, depth + 1))
+        merged.push(locate(pair.value as Node | null, path, depth + 1))
         continue
       }
       if (before !== null && pair.value === null && isTornDecimal(before.value, key.key)) {
@@ -120,7 +123,7 @@ export function createWalk(report: Report, base = 0): { walk(node: Node | null, 
         report.addAt(key.start, key.end - key.start, inner, say.duplicateKey(key.key, report.lineOf(earlier.keyStart)))
         continue
       }
-      const value = walk(pair.value as Node | null, inner, depth + 1)
+      const value = locate(pair.value as Node | null, inner, depth + 1)
       before = { key: key.key, keyStart: key.start, keyEnd: key.end, value: { ...value, keyStart: key.start, keyEnd: key.end } }
       entries.set(key.key, before)
     }
@@ -130,11 +133,11 @@ export function createWalk(report: Report, base = 0): { walk(node: Node | null, 
 
   function list(node: YAMLSeq, path: string, depth: number): Located {
     const [start, end] = span(node, 0)
-    const items = node.items.map((item, i) => walk(item as Node | null, `${path}[${i}]`, depth + 1))
+    const items = node.items.map((item, i) => locate(item as Node | null, `${path}[${i}]`, depth + 1))
     return { kind: 'list', value: null, source: '', path, start, end, textStart: null, entries: NO_ENTRIES, items }
   }
 
-  function walk(node: Node | null, path: string, depth: number): Located {
+  function locate(node: Node | null, path: string, depth: number): Located {
     if (node === null) return nothing(path, base)
     const [start] = span(node, 0)
     if (insideAlias > 0 && ++unfolded > ALIAS_VALUES_MAX) {
@@ -158,7 +161,7 @@ export function createWalk(report: Report, base = 0): { walk(node: Node | null, 
     open.delete(node)
     return result
   }
-  return { walk, isBomb: () => unfolded > ALIAS_VALUES_MAX }
+  return { locate, isBomb: () => unfolded > ALIAS_VALUES_MAX }
 }
 
 /** In `{ speed: 12,5 m/min }` the comma ends the value, and `5 m/min` becomes a key without a value. */

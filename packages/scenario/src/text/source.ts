@@ -1,13 +1,13 @@
 /**
- * Text to a tree of values that know their place. Guards first (size, depth), then the YAML parser, then our own walk,
- * which finds duplicate keys, foreign tags, references in circles and references that unfold without end.
+ * Text to a tree of values that know their place. Guards first (size, depth), then the YAML parser, then our own tree,
+ * whose making finds duplicate keys, foreign tags, references in circles and references that unfold without end.
  */
 import { type Node, parseAllDocuments } from 'yaml'
 import { DEPTH_MAX, measure } from './guard.ts'
 import { describe, type Located } from './located.ts'
 import * as say from '../problems/messages.ts'
 import type { Report } from '../problems/report.ts'
-import { createWalk } from './walk.ts'
+import { createLocator } from './locate.ts'
 
 const CHARACTERS_MAX = 1_000_000
 /** signs that begin or end a part; the parser's time grows with them */
@@ -32,9 +32,9 @@ export function readSource(text: string, report: Report): Located | null {
   if (second !== undefined) return refuse(report, say.severalDocuments(), second.range?.[0] ?? 0)
   const contents = first?.contents ?? null
   if (contents === null) return refuse(report, say.notAMap('an empty file'), 0)
-  const walk = createWalk(report)
-  const tree = walk.walk(contents as Node, '', 0)
-  if (walk.isBomb()) return null
+  const locator = createLocator(report)
+  const tree = locator.locate(contents as Node, '', 0)
+  if (locator.isBomb()) return null
   if (tree.broken === true) return null
   if (tree.kind !== 'map') {
     report.add(tree, say.notAMap(describe(tree)))
@@ -69,9 +69,9 @@ export function readValue(text: string, at: number, path: string, report: Report
     return null
   }
   if (second !== undefined) return refuse(report, say.severalDocuments(), at + (second.range?.[0] ?? 0), path)
-  const walk = createWalk(report, at)
-  const tree = walk.walk((first?.contents ?? null) as Node | null, path, 0)
-  return walk.isBomb() || tree.broken === true ? null : tree
+  const locator = createLocator(report, at)
+  const tree = locator.locate((first?.contents ?? null) as Node | null, path, 0)
+  return locator.isBomb() || tree.broken === true ? null : tree
 }
 
 function refuse(report: Report, sentence: say.Sentence, at: number, path = ''): null {

@@ -7,7 +7,7 @@ import { accountSchema, fileDocument } from './accountDocument.ts'
 import { documentSchema, list, orNull, record, type Schema, text } from '../schemaParts.ts'
 import { formHead, formHeadSchema } from '../form.ts'
 
-interface Told {
+interface AssembledRun {
   readonly skeleton: string
   readonly written: string | null
   readonly folder: Folder
@@ -16,7 +16,7 @@ interface Told {
   readonly result: CompareResult | null
 }
 
-export function assembleDocument({ skeleton, written, folder, assembly, differences, result }: Told): object {
+export function assembleDocument({ skeleton, written, folder, assembly, differences, result }: AssembledRun): object {
   const difference = result?.pairs[0]?.difference ?? null
   return {
     ...formHead('assemble'),
