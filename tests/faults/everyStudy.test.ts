@@ -40,6 +40,7 @@ const STUDIES: readonly (readonly [words: readonly string[], rounds: number])[] 
   [['grid', 'small.yaml', '--set', 'drive.speed=10,12 m/min', '--carriers', '3..4', ...few(6)], 1],
   [['order', 'small.yaml', '--move', 'B', '--zones', 'Z04..Z06', '--check-replications', '6'], 3],
   [['drivers', 'small.yaml', ...few(6)], 1],
+  [['steady', 'small.yaml', '--runs', '6'], 1],
   [['losses', 'small.yaml', ...few(6)], 2],
   [['assemble', 'skeleton.yaml', '--data', 'data', '--write', 'complete.yaml', ...few(6)], 1],
   [['payback', DECISION, ...few(2)], 2],
@@ -77,14 +78,10 @@ test('no command with a share or a queue is missing here, but notebooks', () => 
 })
 
 test.each([
-  ['steady', 'looked at event by event'],
-  ['trace', 'One run is told'],
-])('%s says at once that there is nothing to share', async (name, why) => {
-  for (const words of [
-    ['--queue', 'redis://plant-server'],
-    ['--part', '1/2'],
-  ])
-    expect(await typed([name, 'small.yaml', ...words])).toMatchObject({ code: 2, err: expect.stringContaining(why) })
+  ['--queue', 'redis://plant-server'],
+  ['--part', '1/2'],
+])('one run is told by itself: trace with %s', async (...words) => {
+  expect(await typed(['trace', 'small.yaml', ...words])).toMatchObject({ code: 2, err: expect.stringContaining('One run is told') })
 })
 
 describe('by shares', { tags: 'long' }, () => {

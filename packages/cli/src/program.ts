@@ -1,6 +1,6 @@
 /** The command line: names, options, examples. What a command does is in its file under commands/; the commands that decide are in studyProgram.ts. */
 import { Command, Option } from 'commander'
-import { type ProgramContext, paged, simulating, telling } from './actions.ts'
+import { type ProgramContext, simulating, telling, threaded } from './actions.ts'
 import {
   eventsFile,
   nameList,
@@ -129,7 +129,7 @@ function addSimulation(root: Command, context: ProgramContext): void {
       option('--out <file>', 'write the lines to a file; one that ends in .html gets a picture: zones over time', eventsFile),
       option('--open', 'open the picture in the browser when it is written'),
     ],
-    machine: unsharedOptions('One run is told, and there is nothing to share: leave it out.'),
+    machine: unsharedOptions(),
   })
     .description('tell every event of one run, in plain words or as one JSON record a line')
     .addHelpText('after', examplesOf('trace'))
@@ -139,18 +139,14 @@ function addSimulation(root: Command, context: ProgramContext): void {
     line: lineOptions(),
     sample: [option('--runs <count>', 'long runs, at least 2', wholeNumber, 10), seedOption()],
     output: outputOptions(),
-    machine: [
-      workersOption(),
-      yesOption(),
-      ...unsharedOptions('A few long runs are looked at event by event, which is done here in seconds: leave it out.'),
-    ],
+    machine: [workersOption(), yesOption(), ...sharedOptions(), ...keptOptions()],
   })
     .description('say how long the start of a run shows, what the line makes from then on, and what run length would do')
     .addHelpText('after', examplesOf('steady'))
     .action(
       async (file: string, { runs, ...flags }) =>
-        await paged(context, flags, async () =>
-          (await import('./commands/steady.ts')).steady(shell, file, { ...flags, replications: runs }, command),
+        await threaded(context, { ...flags, replications: runs }, runs, async (all) =>
+          (await import('./commands/steady.ts')).steady(shell, file, all, command),
         ),
     )
 }

@@ -1,6 +1,7 @@
 import { findSteadyState, type SteadyResult } from '@loopwright/study'
 import { steadyDocument } from '../documents/steadyDocument.ts'
 import { loadScenario } from '../loadScenario.ts'
+import { openStore, tellStore } from '../keptRuns.ts'
 import { progress } from '../shell/progress.ts'
 import { Misuse, type Shell } from '../shell/shell.ts'
 import { refused, type StudyFlags } from '../studyCommand.ts'
@@ -16,10 +17,12 @@ export async function steady(shell: Shell, file: string, flags: StudyFlags, comm
   if (replications < 2) throw new Misuse('a steady state needs at least 2 replications: one run says nothing about chance')
   await checkOutputs(shell, flags)
   const told = progress(shell, `how long the start shows, ${replications} long runs, seed ${seed}`, replications)
-  const options = { seed, signal: shell.signal, onProgress: told.onProgress, ...threadsOf(flags, shell) }
+  const store = await openStore(shell, flags)
+  const options = { seed, signal: shell.signal, onProgress: told.onProgress, store, ...threadsOf(flags, shell) }
   const result: SteadyResult = await refused(shell, () => findSteadyState(line, { replications }, options))
   const partial = result.status === 'stopped'
   told.end(partial)
+  tellStore(shell, store)
   return await tell(shell, flags, {
     partial,
     document: () => steadyDocument(source, result),

@@ -102,17 +102,15 @@ export const sharedOptions = (): Option[] => [
   option('--queue <address>', 'let the workers of a queue run it, such as redis://plant-server'),
 ]
 
-/**
- * Of commands that have nothing to share: they say so at once.
- *
- * @param why  a sentence
- */
-export const unsharedOptions = (why: string): Option[] =>
+/** Of a command that has nothing to share: it says so at once. */
+export const unsharedOptions = (): Option[] =>
   ['--part <share>', '--queue <address>'].map((flags) =>
-    option(flags, why, () => {
-      throw new InvalidArgumentError(why)
+    option(flags, ONE_RUN, () => {
+      throw new InvalidArgumentError(ONE_RUN)
     }).hideHelp(),
   )
+
+const ONE_RUN = 'One run is told, and there is nothing to share: leave it out.'
 
 /** Of commands whose runs either engine can do, on any machine. */
 export const machineOptions = (): Option[] => [workersOption(), engineOption(), yesOption(), ...sharedOptions(), ...keptOptions()]

@@ -2,12 +2,12 @@
 import { type ChildProcess, fork } from 'node:child_process'
 import { fileURLToPath } from 'node:url'
 import type { LineSpec } from '@loopwright/line'
-import type { Task, TaskResult } from '../runs/task.ts'
+import type { Kept, Task, TaskResult } from '../runs/task.ts'
 import type { FromAlone, ToAlone } from './aloneProcess.ts'
 
 export interface Alone {
   /** Rejects with what the run threw, or with an `EndedProcess` where it took the process with it. */
-  run(spec: LineSpec, task: Task): Promise<Pick<TaskResult, 'rows' | 'results'>>
+  run(spec: LineSpec, task: Task): Promise<Pick<TaskResult, Kept>>
   close(): void
 }
 
@@ -19,7 +19,7 @@ export class EndedProcess extends Error {
 export function alone(): Alone {
   let child: ChildProcess | null = null
   let last: Promise<unknown> = Promise.resolve()
-  const once = (spec: LineSpec, task: Task): Promise<Pick<TaskResult, 'rows' | 'results'>> =>
+  const once = (spec: LineSpec, task: Task): Promise<Pick<TaskResult, Kept>> =>
     new Promise((resolve, reject) => {
       child ??= startProcess()
       const mine = child

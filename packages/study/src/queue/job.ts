@@ -1,5 +1,6 @@
 /** What travels to a worker: names of things and numbers, no code and no file. */
 import { createHash } from 'node:crypto'
+import type { Kept } from '../runs/task.ts'
 
 /** Some replications of a line. */
 export interface Job {
@@ -14,7 +15,7 @@ export interface Job {
   /** replications from (included) … to (excluded) */
   readonly from: number
   readonly to: number
-  readonly want: 'rows' | 'results'
+  readonly want: Kept
 }
 
 /** The name of a job: the same for the same runs, so that asking twice is asking once. */
@@ -38,7 +39,7 @@ export function readJob(data: unknown): Job {
   if (typeof key !== 'string' || !DIGEST.test(key)) return wrong('key')
   if (typeof line !== 'string' || !DIGEST.test(line)) return wrong('line')
   if (typeof seed !== 'string' || seed.length > 10_000) return wrong('seed')
-  if (want !== 'rows' && want !== 'results') return wrong('want')
+  if (want !== 'rows' && want !== 'results' && want !== 'passages') return wrong('want')
   if (!isCount(carriers) || !isCount(from) || !isCount(to) || from >= to || to - from > REPLICATIONS_MAX) return wrong('numbers')
   return { mark, key, line, carriers, seed, from, to, want }
 }

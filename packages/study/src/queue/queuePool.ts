@@ -9,9 +9,9 @@ import type { LineSpec } from '@loopwright/line'
 import { callingThread } from '../runs/callingThread.ts'
 import type { Pool } from '../runs/pool.ts'
 import { perCarriers, perKey } from '../runs/remembered.ts'
-import type { TaskResult } from '../runs/task.ts'
+import { type Kept, NOTHING, type TaskResult } from '../runs/task.ts'
 import { readEntryFile } from '../store/entryFile.ts'
-import { type Form, resultForm, rowForm } from '../store/forms.ts'
+import { type Form, formOf } from '../store/forms.ts'
 import { runKey } from '../store/runKey.ts'
 import { SetAside, TakenBack, thrownFailure } from './failure.ts'
 import { type Job, jobId, KEPT_SECONDS, lineDigest, lineKey, PREFIX, queueOf, resultKey, takenBackKey } from './job.ts'
@@ -225,8 +225,7 @@ export async function openQueuePool(place: QueuePlace, { say, now, local = calli
   }
   const known = perKey(({ line, carriers, seed, want }) => {
     const { spec } = lines[line]!
-    const form = (want === 'rows' ? rowForm(spec) : resultForm(spec)) as Form<unknown>
-    return { key: runKey(spec, carriers, seed, form.name), form }
+    return { key: runKey(spec, carriers, seed, want), form: formOf(spec, want as Kept) }
   })
   return {
     size: 1,
@@ -255,7 +254,7 @@ export async function openQueuePool(place: QueuePlace, { say, now, local = calli
         for (;;) {
           const file = await fileOf(job)
           const items = itemsOf(file, job, form)
-          if (items !== null) return { rows: [], results: [], traces: [], [want]: items } as TaskResult
+          if (items !== null) return { ...NOTHING, [want]: items } as TaskResult
           await redis.unlink(resultKey(mark, jobId(job)))
         }
       } finally {

@@ -6,9 +6,9 @@ import { randomUUID } from 'node:crypto'
 import { hostname } from 'node:os'
 import type { Job as QueuedJob, Worker } from 'bullmq'
 import type { LineSpec } from '@loopwright/line'
-import type { Task, TaskResult } from '../runs/task.ts'
+import type { Kept, Task, TaskResult } from '../runs/task.ts'
 import { entryFile } from '../store/entryFile.ts'
-import { type Form, resultForm, rowForm } from '../store/forms.ts'
+import { type Form, formOf } from '../store/forms.ts'
 import { runKey } from '../store/runKey.ts'
 import { alone } from './alone.ts'
 import { failureText } from './failure.ts'
@@ -50,9 +50,8 @@ const LINES_MAX = 64
 
 interface Ready {
   readonly spec: LineSpec
-  readonly forms: { readonly rows: Form<unknown>; readonly results: Form<unknown> }
-  /** what has been compared already: number of carriers, seed and form by key */
-  readonly keys: Map<string, string>
+  /** what it was asked for so far: key and form by number of carriers, seed and name of the form */
+  readonly runs: Map<string, { readonly key: string; readonly form: Form<unknown> }>
 }
 
 /**
@@ -80,16 +79,12 @@ export async function workAtQueue(place: QueuePlace, { threads, signal, say, now
     if (text === null) throw new Error('the line of the job is not at the server any more')
     if (lineDigest(text) !== digest) throw new Error('the line of the job was changed on its way')
     const spec = readLineText(text)
-    const ready: Ready = {
-      spec,
-      forms: { rows: rowForm(spec) as Form<unknown>, results: resultForm(spec) as Form<unknown> },
-      keys: new Map(),
-    }
+    const ready: Ready = { spec, runs: new Map() }
     lines.set(digest, ready)
     if (lines.size > LINES_MAX) lines.delete(lines.keys().next().value!)
     return ready
   }
-  const simulate = async (spec: LineSpec, job: Job, careful: boolean): Promise<Pick<TaskResult, 'rows' | 'results'>> => {
+  const simulate = async (spec: LineSpec, job: Job, careful: boolean): Promise<Pick<TaskResult, Kept>> => {
     const { carriers, seed, from, to, want } = job
     const task: Omit<Task, 'line'> = { carriers, seed, from, to, want }
     if (careful) return await apart.run(spec, { ...task, line: 0 })
@@ -107,14 +102,15 @@ export async function workAtQueue(place: QueuePlace, { threads, signal, say, now
     if (id !== queued.id) throw new RangeError('the job has another name than its runs')
     const again = queued.attemptsStarted > 1
     if (again && (await redis.exists(resultKey(mark, id))) === 1) return 0
-    const { spec, forms, keys } = await lineOf(job.line)
+    const { spec, runs } = await lineOf(job.line)
     const place = JSON.stringify([job.carriers, job.seed, job.want])
-    const key = keys.get(place) ?? runKey(spec, job.carriers, job.seed, job.want)
-    keys.set(place, key)
+    const asked = runs.get(place) ?? { key: runKey(spec, job.carriers, job.seed, job.want), form: formOf(spec, job.want) }
+    runs.set(place, asked)
+    const { key, form } = asked
     if (key !== job.key) throw new RangeError('the job names other runs than its line has')
     const result = await simulate(spec, job, queued.stalledCounter > 0)
-    const items = job.want === 'rows' ? result.rows : result.results
-    const file = Buffer.from(entryFile(key, { from: job.from, to: job.to, bytes: forms[job.want].bytesOf(items) }))
+    const bytes = form.bytesOf(result[job.want])
+    const file = Buffer.from(entryFile(key, { from: job.from, to: job.to, bytes }))
     await patiently(() => redis.set(resultKey(mark, id), file, 'EX', KEPT_SECONDS), stopping, say)
     done.jobs += 1
     done.replications += job.to - job.from

@@ -5,7 +5,7 @@ import type { Pool } from './pool.ts'
 import { runChunks, withoutGap } from './runChunks.ts'
 import { Schedule } from './schedule.ts'
 import type { StudyOptions } from './studyOptions.ts'
-import type { EventWish, TraceColumns } from './task.ts'
+import type { EventWish, Passages, Task, TaskResult, TraceColumns } from './task.ts'
 
 /**
  * Runs a line several times.
@@ -69,37 +69,49 @@ export async function traceRun(
 ): Promise<TracedRun | null> {
   const { pool, close } = openPool(options, workOf(spec, [{ carriers: spec.carriers.count, replications: 1 }]))
   try {
-    const [traced = null] = await traceRuns(pool, spec, { from, to: from + 1, events }, options, () =>
+    const traced = ({ results, traces }: TaskResult): TracedRun[] => [{ run: results[0]!, trace: traces[0]! }]
+    const [found = null] = await runsOf(pool, spec, { from, to: from + 1, want: 'traces', events }, traced, options, () =>
       options.onProgress?.({ done: 1, total: 1, settled: true, recalled: 0, precision: null }),
     )
-    return traced
+    return found
   } finally {
     await close()
   }
 }
 
 /**
- * Runs of one line with their events; after a stop there are fewer.
+ * When products came and went in replications 0 … n − 1; after a stop there are fewer.
  *
  * @param onRuns  told how many have come in
  */
-export async function traceRuns(
+export const passagesOf = async (
   pool: Pool,
   spec: LineSpec,
-  { from: first, to: end, events }: { readonly from: number; readonly to: number; readonly events: EventWish },
+  replications: number,
+  options: StudyOptions,
+  onRuns: (more: number) => void,
+): Promise<Passages[]> =>
+  await runsOf(pool, spec, { from: 0, to: replications, want: 'passages' }, ({ passages }) => passages, options, onRuns)
+
+/** What tasks find out of each replication of one line, in that order; after a stop there are fewer. */
+async function runsOf<T>(
+  pool: Pool,
+  spec: LineSpec,
+  { from: first, to: end, ...what }: Pick<Task, 'from' | 'to' | 'want' | 'events'>,
+  found: (result: TaskResult) => readonly T[],
   { seed, signal }: StudyOptions,
   onRuns: (more: number) => void,
-): Promise<TracedRun[]> {
+): Promise<T[]> {
   const line = pool.line(spec)
-  const found: TracedRun[] = []
+  const runs: T[] = []
   await runChunks(pool, {
     schedule: new Schedule(1, [{ from: first, to: end }]),
-    taskOf: ({ from, to }) => ({ line, carriers: spec.carriers.count, seed, from, to, want: 'traces', events }),
-    onResult: ({ from, to }, { results, traces }) => {
-      for (const [index, run] of results.entries()) found[from - first + index] = { run, trace: traces[index]! }
+    taskOf: ({ from, to }) => ({ line, carriers: spec.carriers.count, seed, from, to, ...what }),
+    onResult: ({ from, to }, result) => {
+      for (const [index, run] of found(result).entries()) runs[from - first + index] = run
       onRuns(to - from)
     },
     signal,
   })
-  return found.filter((each) => each !== undefined)
+  return runs.filter((each) => each !== undefined)
 }

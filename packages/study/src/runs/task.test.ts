@@ -14,12 +14,17 @@ describe('a task', () => {
   const runner = new TaskRunner()
   runner.learnLine(0, spec)
 
-  test('gives the runs of its replications, or their rows, or their events too', () => {
+  test('gives the runs of its replications, or their rows, when products came and went, or their events too', () => {
     expect(runner.perform({ ...task, want: 'results' }).results).toEqual(runs)
     expect(runner.perform({ ...task, want: 'rows' }).rows).toEqual(runs.map((run) => runRow(rowLayout(spec), run)))
     const traced = runner.perform({ ...task, want: 'traces' })
     expect(traced.results).toEqual(runs)
     expect(traced.traces.map((trace) => trace.kinds.length > 1000)).toEqual([true, true, true])
+    const { passages } = runner.perform({ ...task, want: 'passages' })
+    expect(passages.map(({ end }) => end)).toEqual(runs.map(({ end }) => end.reason))
+    const counted = (seconds: Float64Array): number => seconds.filter((each) => each > spec.window.warmupSeconds).length
+    expect(passages.map(({ unloadSeconds }) => counted(unloadSeconds))).toEqual(runs.map(({ output }) => output))
+    expect(passages.map(({ loadSeconds }) => counted(loadSeconds))).toEqual(runs.map(({ loads }) => loads))
   })
 
   test('on a simulator used before gives what it gives on a new one', () => {

@@ -1,5 +1,5 @@
 /** What a worker thread is asked, and what it does with it: the same code runs in the calling thread where there are no workers. */
-import { createSimulator, type LineSpec, type RunResult, type Simulator, Trace } from '@loopwright/line'
+import { createSimulator, type LineSpec, type RunResult, type Simulator, Trace, TRACE_KINDS } from '@loopwright/line'
 import { type RowLayout, rowLayout, rowRoom, runRow } from './runRow.ts'
 import { withCarriers } from '../change/withCarriers.ts'
 
@@ -11,13 +11,16 @@ export interface Task {
   /** replications from (included) … to (excluded) */
   readonly from: number
   readonly to: number
-  /** what is wanted of each: its row, all that it tells, or all that and its events */
-  readonly want: 'rows' | 'results' | 'traces'
+  /** what is wanted of each: its row, all that it tells, when products came and went, or all that it tells and its events */
+  readonly want: Kept | 'traces'
   /** forces one of the two engines; default: the recursion where it holds. Changes no result. */
   readonly engine?: ForcedEngine
   /** which events are kept of what is traced; default: all */
   readonly events?: EventWish
 }
+
+/** What of a run is kept, and travels. */
+export type Kept = 'rows' | 'results' | 'passages'
 
 /** What runs have in common, whichever of them. */
 export type RunKind = Omit<Task, 'from' | 'to'>
@@ -28,7 +31,19 @@ export type ForcedEngine = 'events' | 'recursion'
 export interface TaskResult {
   readonly rows: readonly Float64Array[]
   readonly results: readonly RunResult[]
+  readonly passages: readonly Passages[]
   readonly traces: readonly TraceColumns[]
+}
+
+/** The result of a task of which nothing is known. */
+export const NOTHING: TaskResult = { rows: [], results: [], passages: [], traces: [] }
+
+/** When products came and went in a run: seconds from time 0, in their order. */
+export interface Passages {
+  readonly end: RunResult['end']['reason']
+  readonly loadSeconds: Float64Array
+  /** rejected ones too */
+  readonly unloadSeconds: Float64Array
 }
 
 /** The events of a run as the engine keeps them; see `Trace` of the line. */
@@ -103,6 +118,7 @@ export class TaskRunner {
     const known = this.#lines.get(task.line)
     if (known === undefined) throw new Error(`a task names line ${task.line}, which was not told before`)
     if (task.want === 'traces') return yield* tracedRuns(task, known.spec)
+    if (task.want === 'passages') return yield* passagesOfRuns(task, known.spec)
     const simulator = this.#simulator(task, known.spec)
     const rows = task.want === 'rows' ? rowRoom(known.layout, task.to - task.from) : []
     const results: RunResult[] = []
@@ -111,7 +127,7 @@ export class TaskRunner {
       if (task.want === 'rows') runRow(known.layout, result, rows[replication - task.from])
       else results.push(result)
     }
-    return { rows, results, traces: [] }
+    return { ...NOTHING, rows, results }
   }
 
   #simulator(task: Task, spec: LineSpec): Simulator {
@@ -134,5 +150,20 @@ function* tracedRuns(task: Task, spec: LineSpec): Generator<undefined, TaskResul
     const { seconds, kinds, places, carriers, details } = trace
     traces.push({ seconds, kinds, places, carriers, details })
   }
-  return { rows: [], results, traces }
+  return { ...NOTHING, results, traces }
+}
+
+const LOAD = TRACE_KINDS.indexOf('load')
+const UNLOAD = TRACE_KINDS.indexOf('unload')
+
+function* passagesOfRuns(task: Task, spec: LineSpec): Generator<undefined, TaskResult, undefined> {
+  const passages: Passages[] = []
+  for (let replication = task.from; replication < task.to; replication += 1) {
+    const one = { ...task, from: replication, to: replication + 1, events: { kinds: [LOAD, UNLOAD] } }
+    const { results, traces } = yield* tracedRuns(one, spec)
+    const { kinds, seconds } = traces[0]!
+    const secondsOf = (kind: number): Float64Array => Float64Array.from(seconds).filter((_, event) => kinds[event] === kind)
+    passages.push({ end: results[0]!.end.reason, loadSeconds: secondsOf(LOAD), unloadSeconds: secondsOf(UNLOAD) })
+  }
+  return { ...NOTHING, passages }
 }

@@ -1,14 +1,14 @@
 /** How long a line takes to forget its start, and what it makes from then on: MSER-5 on long runs, with guards. */
-import { type LineSpec, type RunResult, TRACE_KINDS } from '@loopwright/line'
+import type { LineSpec } from '@loopwright/line'
 import { lawOrNull } from '@loopwright/line/bounds'
 import { distributionMean, type OutputInterval, outputInterval } from '@loopwright/stats'
 import { mser5, type RunEnd, type WarmupCut, warmupSentence } from '@loopwright/stats/procedures'
 import { tasksOf } from '../change/lineChange.ts'
 import { ENGINE_VERSION } from '../runs/engineVersion.ts'
 import { openPool, refuseLong, workOf } from '../runs/openPool.ts'
-import { type TracedRun, traceRuns } from '../runs/replicate.ts'
+import { passagesOf } from '../runs/replicate.ts'
 import type { StudyOptions } from '../runs/studyOptions.ts'
-import type { TraceColumns } from '../runs/task.ts'
+import type { Passages } from '../runs/task.ts'
 
 /** What a study of the start is asked. */
 export interface SteadyRequest {
@@ -50,8 +50,6 @@ export interface SteadyResult {
 const DOUBLINGS = 3
 /** of the first runs */
 const INTERVALS = 200
-const LOAD = TRACE_KINDS.indexOf('load')
-const UNLOAD = TRACE_KINDS.indexOf('unload')
 
 /**
  * Looks for the warm-up of continuing production: breaks are left out, the line starts empty.
@@ -70,12 +68,12 @@ export async function findSteadyState(line: LineSpec, request: SteadyRequest, op
   refuseLong(options, workOf(longer, [{ carriers: line.carriers.count, replications }]))
   let done = 0
   let total = 0
-  const runs = async (longer: LineSpec): Promise<TracedRun[]> => {
+  const runs = async (longer: LineSpec): Promise<Passages[]> => {
     total += replications
-    return await traceRuns(pool, longer, { from: 0, to: replications, events: { kinds: [LOAD, UNLOAD] } }, options, (more) => {
+    return await passagesOf(pool, longer, replications, options, (more) => {
       done += more
       // longer runs may follow
-      options.onProgress?.({ done, total, settled: false, recalled: 0, precision: null })
+      options.onProgress?.({ done, total, settled: false, recalled: pool.recalled, precision: null })
     })
   }
   try {
@@ -89,7 +87,7 @@ export async function findSteadyState(line: LineSpec, request: SteadyRequest, op
 async function lookLonger(
   line: LineSpec,
   request: SteadyRequest & { readonly seed: string; readonly replications: number },
-  runs: (line: LineSpec) => Promise<TracedRun[]>,
+  runs: (line: LineSpec) => Promise<Passages[]>,
 ): Promise<SteadyResult> {
   const { seed, replications } = request
   const intervalSeconds = intervalOf(line)
@@ -110,8 +108,8 @@ async function lookLonger(
     if (found.length < replications) {
       return { ...head, ...none, status: 'stopped', output: null, products: null, series: null, why: 'Stopped before the runs were done.' }
     }
-    const series = found.map(({ trace }) => seriesOf(trace, intervalSeconds, intervals))
-    const end: RunEnd = endOf(found.map(({ run }) => run))
+    const series = found.map((run) => seriesOf(run, intervalSeconds, intervals))
+    const end: RunEnd = endOf(found)
     const means = { output: acrossRuns(series.map((each) => each.output)), products: acrossRuns(series.map((each) => each.products)) }
     const output = mser5(means.output, end)
     const products = mser5(means.products, end)
@@ -161,7 +159,11 @@ function slowestWork({ stations }: LineSpec): number {
 }
 
 /** Output, and products in line on average, in each interval. */
-function seriesOf(trace: TraceColumns, intervalSeconds: number, intervals: number): { output: number[]; products: number[] } {
+function seriesOf(
+  { loadSeconds, unloadSeconds }: Passages,
+  intervalSeconds: number,
+  intervals: number,
+): { output: number[]; products: number[] } {
   const output = new Array<number>(intervals).fill(0)
   const area = new Array<number>(intervals).fill(0)
   let inLine = 0
@@ -175,20 +177,25 @@ function seriesOf(trace: TraceColumns, intervalSeconds: number, intervals: numbe
     }
     since = to
   }
-  for (let event = 0; event < trace.kinds.length; event += 1) {
-    const kind = trace.kinds[event]
-    if (kind !== LOAD && kind !== UNLOAD) continue
-    const seconds = trace.seconds[event]!
-    advance(seconds)
-    inLine += kind === LOAD ? 1 : -1
-    if (kind === UNLOAD) output[Math.min(intervals - 1, Math.floor(seconds / intervalSeconds))]! += 1
+  for (let came = 0, went = 0; came < loadSeconds.length || went < unloadSeconds.length; ) {
+    const load = loadSeconds[came] ?? Number.POSITIVE_INFINITY
+    const unload = unloadSeconds[went] ?? Number.POSITIVE_INFINITY
+    advance(Math.min(load, unload))
+    if (load <= unload) {
+      came += 1
+      inLine += 1
+    } else {
+      went += 1
+      inLine -= 1
+      output[Math.min(intervals - 1, Math.floor(unload / intervalSeconds))]! += 1
+    }
   }
   advance(intervals * intervalSeconds)
   return { output, products: area.map((each) => each / intervalSeconds) }
 }
 
-function endOf(runs: readonly RunResult[]): RunEnd {
-  const reasons = runs.map(({ end }) => end.reason)
+function endOf(runs: readonly Passages[]): RunEnd {
+  const reasons = runs.map(({ end }) => end)
   if (reasons.includes('gridlock')) return 'gridlock'
   return reasons.includes('out of products') ? 'out of products' : 'time'
 }

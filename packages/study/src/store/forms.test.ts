@@ -1,8 +1,9 @@
 import { createSimulator } from '@loopwright/line'
 import { describe, expect, test } from 'vitest'
 import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
-import { resultForm, rowForm } from './forms.ts'
+import { formOf, PASSAGES, resultForm, rowForm } from './forms.ts'
 import { rowLayout, runRow } from '../runs/runRow.ts'
+import { TaskRunner } from '../runs/task.ts'
 
 const spec = stationLoop()
 const form = resultForm(spec)
@@ -49,5 +50,32 @@ describe('rows as bytes', () => {
     ['foreign JSON', bytes('[{"answer":42}] '.repeat(layout.length / 2 + 1)).slice(0, 8 * layout.length)],
   ])('%s: none, and it is run again', (_, wrong) => {
     expect(rows.itemsOf(wrong, 1)).toBeNull()
+  })
+})
+
+describe('passages as bytes', () => {
+  const runner = new TaskRunner()
+  runner.learnLine(0, spec)
+  const { passages } = runner.perform({ line: 0, carriers: 3, seed: '1', from: 0, to: 2, want: 'passages' })
+  const numbers = (...values: readonly number[]): Uint8Array => new Uint8Array(Float64Array.from(values).buffer)
+
+  test('come back as they were', () => {
+    expect(passages[0]!.unloadSeconds.length).toBeGreaterThan(10)
+    expect(PASSAGES.itemsOf(PASSAGES.bytesOf(passages), 2)).toEqual(passages)
+    expect(formOf(spec, 'passages').itemsOf(new Uint8Array(0), 0)).toEqual([])
+  })
+
+  test.each([
+    ['no number', bytes('[{"answer":42}]')],
+    ['foreign JSON', bytes('[{"answer":42}] ')],
+    ['another end than there is', numbers(9, 0, 0)],
+    ['less than none', numbers(0, -1, 0)],
+    ['fewer than it says', numbers(0, 2, 0, 1)],
+    ['more than it says', numbers(0, 1, 0, 1, 2)],
+    ['backwards', numbers(0, 2, 0, 5, 4)],
+    ['never', numbers(0, 0, 1, Number.POSITIVE_INFINITY)],
+    ['too many', PASSAGES.bytesOf(passages)],
+  ])('%s: none, and it is run again', (_, wrong) => {
+    expect(PASSAGES.itemsOf(wrong, 1)).toBeNull()
   })
 })

@@ -1,13 +1,18 @@
-/** Rows and results as bytes, and back. */
+/** What is kept of runs as bytes, and back. */
 import type { LineSpec, RunResult } from '@loopwright/line'
 import { END_REASONS, type RowLayout, rowLayout, rowRoom, runRow } from '../runs/runRow.ts'
+import type { Kept, Passages } from '../runs/task.ts'
 
 export interface Form<T> {
-  readonly name: 'rows' | 'results'
+  readonly name: Kept
   readonly bytesOf: (items: readonly T[]) => Uint8Array
   /** null where the bytes are not `count` of them */
   readonly itemsOf: (bytes: Uint8Array, count: number) => T[] | null
 }
+
+/** The form in which runs of a line are kept. */
+export const formOf = (spec: LineSpec, want: Kept): Form<unknown> =>
+  ({ rows: rowForm, results: resultForm, passages: () => PASSAGES })[want](spec) as Form<unknown>
 
 /** Rows: numbers of 8 bytes, row by row (IEEE 754, in the order of the processor: least byte first on all that run this). */
 export function rowForm(spec: LineSpec): Form<Float64Array> {
@@ -46,12 +51,52 @@ export function resultForm(spec: LineSpec): Form<RunResult> {
   }
 }
 
+/** Passages: numbers of 8 bytes, of each run its end, how many came, how many went, and when each of them did. */
+export const PASSAGES: Form<Passages> = {
+  name: 'passages',
+  bytesOf: (items) => {
+    const numbers = items.flatMap(({ end, loadSeconds, unloadSeconds }) => [
+      END_REASONS.indexOf(end),
+      loadSeconds.length,
+      unloadSeconds.length,
+      ...loadSeconds,
+      ...unloadSeconds,
+    ])
+    return new Uint8Array(Float64Array.from(numbers).buffer)
+  },
+  itemsOf: (bytes, count) => {
+    if (bytes.length % Float64Array.BYTES_PER_ELEMENT !== 0) return null
+    const numbers = new Float64Array(bytes.slice().buffer)
+    const items: Passages[] = []
+    let at = 0
+    const some = (length: number): Float64Array => {
+      at += length
+      return numbers.subarray(at - length, at)
+    }
+    for (let item = 0; item < count; item += 1) {
+      const [reason, came, went] = some(3)
+      const end = END_REASONS[reason!]
+      if (end === undefined || !isCount(came) || !isCount(went) || at + came + went > numbers.length) return null
+      const [loadSeconds, unloadSeconds] = [some(came), some(went)]
+      if (!isInOrder(loadSeconds) || !isInOrder(unloadSeconds)) return null
+      items.push({ end, loadSeconds, unloadSeconds })
+    }
+    return at === numbers.length ? items : null
+  },
+}
+
+const isCount = (value: number | undefined): value is number => Number.isSafeInteger(value) && value! >= 0
+
+/** Whether each is an instant that is not before the one before it. */
+const isInOrder = (seconds: Float64Array): boolean =>
+  seconds.every((value, index) => Number.isFinite(value) && value >= (seconds[index - 1] ?? 0))
+
 /** Whether numbers are those of some run: whole counts, a known end, no number missing but the means that a run may lack. */
 function isRow(layout: RowLayout, row: Float64Array): boolean {
   const { units, end, events, lapSeconds, timeInLineSeconds } = layout
   const mayLack = (column: number): boolean => column === lapSeconds || column === timeInLineSeconds
   return (
-    [units, end, events].every((column) => Number.isSafeInteger(row[column]) && row[column]! >= 0) &&
+    [units, end, events].every((column) => isCount(row[column])) &&
     END_REASONS[row[end]!] !== undefined &&
     row.every((value, column) => Number.isFinite(value) || (mayLack(column) && Number.isNaN(value)))
   )

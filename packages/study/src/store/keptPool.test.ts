@@ -26,26 +26,29 @@ function counting(): { pool: Pool; asked: Task[] } {
 }
 
 describe('a pool with a store', () => {
-  test.each(['rows', 'results'] as const)('asks its threads only what is not kept, and gives the same bits: %s', async (want) => {
-    const plain = callingThread()
-    const whole = await plain.run(0, { ...task, want, line: plain.line(spec), from: 0, to: 8 })
-    const store = memoryStore()
-    const first = keptPool(counting().pool, store)
-    await first.run(0, { ...task, want, line: first.line(spec), from: 1, to: 3 })
-    await first.run(0, { ...task, want, line: first.line(spec), from: 5, to: 6 })
-    const { pool, asked } = counting()
-    const second = keptPool(pool, store)
-    const line = second.line(stationLoop())
-    expect(await second.run(0, { ...task, want, line, from: 0, to: 8 })).toEqual(whole)
-    expect(asked.map(({ from, to }) => [from, to])).toEqual([
-      [0, 1],
-      [3, 5],
-      [6, 8],
-    ])
-    expect(second.recalled).toBe(3)
-    expect(await second.run(0, { ...task, want, line, from: 2, to: 4 })).toEqual({ ...whole, [want]: whole[want].slice(2, 4) })
-    expect(asked).toHaveLength(3)
-  })
+  test.each(['rows', 'results', 'passages'] as const)(
+    'asks its threads only what is not kept, and gives the same bits: %s',
+    async (want) => {
+      const plain = callingThread()
+      const whole = await plain.run(0, { ...task, want, line: plain.line(spec), from: 0, to: 8 })
+      const store = memoryStore()
+      const first = keptPool(counting().pool, store)
+      await first.run(0, { ...task, want, line: first.line(spec), from: 1, to: 3 })
+      await first.run(0, { ...task, want, line: first.line(spec), from: 5, to: 6 })
+      const { pool, asked } = counting()
+      const second = keptPool(pool, store)
+      const line = second.line(stationLoop())
+      expect(await second.run(0, { ...task, want, line, from: 0, to: 8 })).toEqual(whole)
+      expect(asked.map(({ from, to }) => [from, to])).toEqual([
+        [0, 1],
+        [3, 5],
+        [6, 8],
+      ])
+      expect(second.recalled).toBe(3)
+      expect(await second.run(0, { ...task, want, line, from: 2, to: 4 })).toEqual({ ...whole, [want]: whole[want].slice(2, 4) })
+      expect(asked).toHaveLength(3)
+    },
+  )
 
   test('takes nothing from another seed, count, line or form', async () => {
     const store = memoryStore()

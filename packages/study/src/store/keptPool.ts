@@ -1,8 +1,8 @@
 /** A pool that keeps what its threads find out, and asks them only what is not kept. It lies below every study, so that none needs to know of it. */
 import type { LineSpec } from '@loopwright/line'
 import type { Pool } from '../runs/pool.ts'
-import type { Task, TaskResult } from '../runs/task.ts'
-import { type Form, resultForm, rowForm } from './forms.ts'
+import { type Kept, NOTHING, type Task, type TaskResult } from '../runs/task.ts'
+import { type Form, formOf } from './forms.ts'
 import { runKey } from './runKey.ts'
 import type { Store } from './store.ts'
 
@@ -24,7 +24,7 @@ export function keptPool(pool: Pool, store: Store): Pool {
   const specs = new Map<number, LineSpec>()
   const all = new Map<string, Known>()
   let recalled = 0
-  const known = (task: Task): Known => {
+  const known = (task: Task & { want: Kept }): Known => {
     const place = JSON.stringify([task.line, task.carriers, task.seed, task.want])
     const before = all.get(place)
     const kept = before === undefined || task.from < before.handedTo ? recall(store, specs.get(task.line)!, task) : before
@@ -46,12 +46,13 @@ export function keptPool(pool: Pool, store: Store): Pool {
     start: () => pool.start(),
     async run(thread, task) {
       if (task.want === 'traces') return await pool.run(thread, task)
-      const kept = known(task)
+      const { want } = task
+      const kept = known({ ...task, want })
       const { key, form, items } = kept
       let fresh = 0
       for (const { from, to } of gaps(items, task)) {
         const result = await pool.run(thread, { ...task, from, to })
-        const found = task.want === 'rows' ? result.rows : result.results
+        const found = result[want]
         store.write(key, { from, to, bytes: form.bytesOf(found) })
         for (const [index, item] of found.entries()) items.set(from + index, item)
         fresh += to - from
@@ -64,8 +65,8 @@ export function keptPool(pool: Pool, store: Store): Pool {
   }
 }
 
-function recall(store: Store, spec: LineSpec, task: Task): Known {
-  const form = (task.want === 'rows' ? rowForm(spec) : resultForm(spec)) as Form<unknown>
+function recall(store: Store, spec: LineSpec, task: Task & { want: Kept }): Known {
+  const form = formOf(spec, task.want)
   const key = runKey(spec, task.carriers, task.seed, form.name)
   const items = new Map<number, unknown>()
   for (const entry of store.read(key)) {
@@ -92,5 +93,5 @@ function gaps(items: ReadonlyMap<number, unknown>, { from, to }: Task): { from: 
 function answer({ from, to, want }: Task, items: Map<number, unknown>): TaskResult {
   const given = Array.from({ length: to - from }, (_, index) => items.get(from + index))
   for (let replication = from; replication < to; replication += 1) items.delete(replication)
-  return { rows: [], results: [], traces: [], [want]: given }
+  return { ...NOTHING, [want]: given }
 }
