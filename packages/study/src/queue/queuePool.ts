@@ -77,6 +77,7 @@ export async function openQueuePool(place: QueuePlace, { say, now, local = calli
   /** answers that the study has had: taken away at the next look, when they are kept elsewhere */
   let had: string[] = []
   let closed = false
+  let takenBack = false
   let asked = 0
   let collected = 0
   let bytes = 0
@@ -104,9 +105,12 @@ export async function openQueuePool(place: QueuePlace, { say, now, local = calli
   const askFor = async (some: readonly Waiting[]): Promise<void> => {
     for (const line of lines) if (!line.told && some.some(({ job }) => job.line === line.digest)) await tellLine(line)
     const before = await collect(some.map(({ id }) => id))
-    const missing = some.filter(({ id }) => !before.has(id))
+    const missing = some.filter(({ id }) => !before.has(id) && outstanding.get(id) !== undefined)
     if (missing.length > 0) await queue.addBulk(missing.map(({ id, job }) => ({ name: 'runs', data: job, opts: { jobId: id } })))
+    // given up while they were on their way
+    if (closed || takenBack) await withdraw(missing)
   }
+  const withdraw = (all: readonly Waiting[]) => Promise.all(all.map(({ id }) => queue.remove(id).catch(() => 0)))
   const tellLine = async (line: Known): Promise<void> => {
     await redis.set(lineKey(line.digest), line.text, 'EX', KEPT_SECONDS)
     line.told = true
@@ -156,9 +160,9 @@ export async function openQueuePool(place: QueuePlace, { say, now, local = calli
     if (looking || closed || redis.status !== 'ready') return
     looking = true
     try {
-      const takenBack = await redis.get(takenBackKey(mark))
-      if (takenBack !== null && takenBack !== takenBackBefore) {
-        giveUp()
+      const lastTaken = await redis.get(takenBackKey(mark))
+      if (lastTaken !== null && lastTaken !== takenBackBefore) {
+        await giveUp()
         return
       }
       await forget()
@@ -172,9 +176,11 @@ export async function openQueuePool(place: QueuePlace, { say, now, local = calli
       looking = false
     }
   }
-  const giveUp = (): void => {
-    for (const { reject } of outstanding.end())
-      reject(new TakenBack(`the jobs of this study were taken back (loopwright queue cancel, at ${name})`))
+  const giveUp = async (): Promise<void> => {
+    takenBack = true
+    const left = outstanding.end()
+    await soon(withdraw(left))
+    for (const { reject } of left) reject(new TakenBack(`the jobs of this study were taken back (loopwright queue cancel, at ${name})`))
   }
   const lookAt = async (waiting: Waiting): Promise<void> => {
     const { id } = waiting
@@ -268,7 +274,7 @@ export async function openQueuePool(place: QueuePlace, { say, now, local = calli
       clearInterval(timer)
       watch.end()
       const left = outstanding.end()
-      await soon(Promise.all([...left.map(({ id }) => queue.remove(id).catch(() => 0)), forget(), leave()]))
+      await soon(Promise.all([withdraw(left), forget(), leave()]))
       await soon(Promise.all([queue.close(), events.close(), local.close()]))
       redis.disconnect()
     },
