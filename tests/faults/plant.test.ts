@@ -1,5 +1,5 @@
 /** A queue as a plant has it: encrypted, with a user and a password out of the environment, and machines that are not all alike. */
-import { execFileSync, spawnSync } from 'node:child_process'
+import { spawnSync } from 'node:child_process'
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -8,7 +8,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { BIN } from '../cli/spawned.ts'
 import { TOP } from '../tidy/sources.ts'
 import { type Member, member } from './crew.ts'
-import { freePort, type RedisServer, redisServer } from './redisServer.ts'
+import { type EncryptedServer, encryptedServer } from './encryptedServer.ts'
 
 const WORD = 'geheim-7-Wort'
 const OTHER_MACHINE = { NODE_OPTIONS: `--import ${fileURLToPath(new URL('./otherMachine.mjs', import.meta.url))}` }
@@ -16,7 +16,7 @@ const STUDY = ['sweep', 'tests/helpers/scenarios/small.yaml', '--carriers', '2..
 
 describe('an encrypted queue with a user and a password', { tags: 'long' }, () => {
   let folder = ''
-  let server: RedisServer
+  let server: EncryptedServer
   let queue: string[] = []
   let entry: Record<string, string> = {}
   const all: Member[] = []
@@ -31,30 +31,13 @@ describe('an encrypted queue with a user and a password', { tags: 'long' }, () =
 
   beforeAll(async () => {
     folder = mkdtempSync(join(tmpdir(), 'plant '))
-    const [key, certificate] = [join(folder, 'key.pem'), join(folder, 'certificate.pem')]
-    const curve = [
-      'req',
-      '-x509',
-      '-newkey',
-      'ec',
-      '-pkeyopt',
-      'ec_paramgen_curve:prime256v1',
-      '-nodes',
-      '-days',
-      '2',
-      '-subj',
-      '/CN=localhost',
-    ]
-    execFileSync('openssl', [...curve, '-addext', 'subjectAltName=DNS:localhost', '-keyout', key, '-out', certificate], { stdio: 'ignore' })
-    const port = await freePort()
-    server = await redisServer([
-      ...['--port', '0', '--tls-port', String(port), '--tls-cert-file', certificate, '--tls-key-file', key, '--tls-auth-clients', 'no'],
+    server = await encryptedServer([
       ...['--user', 'default', 'off'],
       // no more than MACHINES.md gives a user
       ...['--user', 'plant', 'on', `>${WORD}`, '~loopwright:*', '&loopwright:*', '+@all', '-@admin', '-@dangerous', '+info'],
     ])
-    queue = ['--queue', `rediss://localhost:${port}`]
-    entry = { LOOPWRIGHT_QUEUE_USER: 'plant', LOOPWRIGHT_QUEUE_PASSWORD: WORD, LOOPWRIGHT_QUEUE_CA: certificate }
+    queue = ['--queue', `rediss://localhost:${server.port}`]
+    entry = { LOOPWRIGHT_QUEUE_USER: 'plant', LOOPWRIGHT_QUEUE_PASSWORD: WORD, LOOPWRIGHT_QUEUE_CA: server.certificate }
   })
   afterAll(async () => {
     for (const one of all) one.kill('SIGKILL')

@@ -3,6 +3,7 @@ import { expect, test } from 'vitest'
 import { decisionOf } from '../../../tests/helpers/decisionText.ts'
 import { memoryShell } from '../../../tests/helpers/memoryShell.ts'
 import { SMALL_LINE } from '../../../tests/helpers/scenarioTexts.ts'
+import { studyWords } from '../../../tests/helpers/studyWords.ts'
 import { main } from './main.ts'
 
 type Entry = ReturnType<Store['read']>[number]
@@ -23,42 +24,32 @@ const WRONG: Readonly<Record<string, (entry: Entry) => Entry>> = {
 
 const FEW = ['--replications', '5']
 
-test.each([
-  ['run', 'line.yaml'],
-  ['run', 'line.yaml', ...FEW],
-  ['sweep', 'line.yaml', '--carriers', '3..4', ...FEW],
-  ['carriers', 'line.yaml', '--carriers', '3..4', '--at-most', '20'],
-  ['forecast', 'line.yaml', ...FEW],
-  ['compare', 'line.yaml', '--set', 'fast: drive.speed=20 m/min', ...FEW],
-  ['grid', 'line.yaml', '--carriers', '3..4', '--set', 'drive.speed=10,15 m/min', ...FEW],
-  ['drivers', 'line.yaml', ...FEW],
-  ['losses', 'line.yaml', ...FEW],
-  ['order', 'line.yaml', '--move', 'B', '--zones', 'Z04,Z05', '--check-replications', '5'],
-  ['criteria', 'decision.yaml', ...FEW],
-  ['promise', 'decision.yaml', ...FEW],
-])('%s %s %s %s: what is kept and is no run is dropped, and run again', async (...words) => {
-  const store = memoryStore()
-  const told = async (opened: Store): Promise<{ code: number; out: string; err: string }> => {
-    const small = memoryShell({ 'line.yaml': SMALL_LINE, 'decision.yaml': decisionOf('line.yaml') })
-    return { code: await main([...words, '--json'], { ...small, openStore: async () => opened }), ...small.said }
-  }
-  const right = await told(store)
-  expect([right.code, store.report.kept]).toEqual([0, expect.any(Number)])
-  expect(store.report.kept).toBeGreaterThan(0)
-  for (const [name, spoil] of Object.entries(WRONG)) {
-    const dropped: string[] = []
-    const place = (key: string, { from }: Pick<Entry, 'from'>): string => `${key} ${from}`
-    const spoilt: Store = {
-      get report() {
-        return { ...store.report, damaged: dropped.length }
-      },
-      read: (key) => store.read(key).map((entry) => (dropped.includes(place(key, entry)) ? entry : spoil(entry))),
-      write: store.write,
-      drop: (key, entry) => void dropped.push(place(key, entry)),
+test.each([...studyWords(5), ['criteria', 'decision.yaml', ...FEW], ['promise', 'decision.yaml', ...FEW]])(
+  '%s %s %s %s: what is kept and is no run is dropped, and run again',
+  async (...words) => {
+    const store = memoryStore()
+    const told = async (opened: Store): Promise<{ code: number; out: string; err: string }> => {
+      const small = memoryShell({ 'line.yaml': SMALL_LINE, 'decision.yaml': decisionOf('line.yaml') })
+      return { code: await main([...words, '--json'], { ...small, openStore: async () => opened }), ...small.said }
     }
-    const again = await told(spoilt)
-    expect([name, again.code, again.out]).toEqual([name, 0, right.out])
-    expect([name, dropped.length > 0]).toEqual([name, true])
-    expect(again.err).toMatch(/store: .* damaged entr.* dropped and computed again/)
-  }
-})
+    const right = await told(store)
+    expect([right.code, store.report.kept]).toEqual([0, expect.any(Number)])
+    expect(store.report.kept).toBeGreaterThan(0)
+    for (const [name, spoil] of Object.entries(WRONG)) {
+      const dropped: string[] = []
+      const place = (key: string, { from }: Pick<Entry, 'from'>): string => `${key} ${from}`
+      const spoilt: Store = {
+        get report() {
+          return { ...store.report, damaged: dropped.length }
+        },
+        read: (key) => store.read(key).map((entry) => (dropped.includes(place(key, entry)) ? entry : spoil(entry))),
+        write: store.write,
+        drop: (key, entry) => void dropped.push(place(key, entry)),
+      }
+      const again = await told(spoilt)
+      expect([name, again.code, again.out]).toEqual([name, 0, right.out])
+      expect([name, dropped.length > 0]).toEqual([name, true])
+      expect(again.err).toMatch(/store: .* damaged entr.* dropped and computed again/)
+    }
+  },
+)

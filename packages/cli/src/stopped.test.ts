@@ -3,6 +3,7 @@ import { expect, test } from 'vitest'
 import { decisionOf } from '../../../tests/helpers/decisionText.ts'
 import { memoryShell } from '../../../tests/helpers/memoryShell.ts'
 import { SMALL_LINE } from '../../../tests/helpers/scenarioTexts.ts'
+import { studyWords } from '../../../tests/helpers/studyWords.ts'
 import { main } from './main.ts'
 import { Stopped } from './shell/shell.ts'
 
@@ -15,17 +16,7 @@ const FEW = ['--replications', '3']
 const MORE = ['--replications', '40']
 
 const COMMANDS: readonly (readonly string[])[] = [
-  ['run', 'line.yaml'],
-  ['run', 'line.yaml', ...FEW],
-  ['sweep', 'line.yaml', '--carriers', '3..4', ...FEW],
-  ['carriers', 'line.yaml', '--carriers', '3..4', '--at-most', '20'],
-  ['forecast', 'line.yaml', ...FEW],
-  ['compare', 'line.yaml', '--set', 'fast: drive.speed=20 m/min', ...FEW],
-  ['grid', 'line.yaml', '--carriers', '3..4', '--set', 'drive.speed=10,15 m/min', ...FEW],
-  ['drivers', 'line.yaml', ...FEW],
-  ['losses', 'line.yaml', ...FEW],
-  ['order', 'line.yaml', '--move', 'B', '--zones', 'Z04,Z05', '--check-replications', '3'],
-  ['steady', 'line.yaml', '--runs', '2'],
+  ...studyWords(3),
   ['trace', 'line.yaml'],
   ['trace', 'line.yaml', '--out', 'picture.html', '--to', '1 min'],
   ['balance', 'line.yaml', '--stations', '2'],
@@ -39,8 +30,11 @@ const COMMANDS: readonly (readonly string[])[] = [
   ['followup', 'decision.yaml', '--weeks', 'weeks.csv', ...MORE],
 ]
 
-/** Carries out a command with a Ctrl-C in a piece of work, counted from 0; gives how many pieces were begun. */
-async function stoppedIn(piece: number, words: readonly string[]) {
+/** What becomes of a piece of work, counted from 0, in which a Ctrl-C comes: it is given up, or goes on to its end. */
+type Becomes = 'given up' | 'goes on'
+
+/** Carries out a command with a Ctrl-C in a piece of work; gives how many pieces were begun. */
+async function stoppedIn(piece: number, words: readonly string[], becomes: Becomes) {
   const stop = new AbortController()
   let begun = 0
   const small = memoryShell(FILES)
@@ -48,27 +42,10 @@ async function stoppedIn(piece: number, words: readonly string[]) {
     ...small,
     signal: stop.signal,
     inOneGo: async <T>(what: string, work: () => T): Promise<T> => {
+      const stopped = begun >= piece
       begun += 1
-      if (begun <= piece) return work()
-      stop.abort()
-      throw new Stopped(`stopped while ${what}`)
-    },
-  }
-  const code = await main(words, shell)
-  return { code, begun, ...small.said }
-}
-
-/** Carries out a command with a Ctrl-C that came before so many pieces of work were done, which each then go on to their end. */
-async function abortedBefore(piece: number, words: readonly string[]) {
-  const stop = new AbortController()
-  let begun = 0
-  const small = memoryShell(FILES)
-  const shell = {
-    ...small,
-    signal: stop.signal,
-    inOneGo: async <T>(_: string, work: () => T): Promise<T> => {
-      if (begun === piece) stop.abort()
-      begun += 1
+      if (stopped) stop.abort()
+      if (stopped && becomes === 'given up') throw new Stopped(`stopped while ${what}`)
       return work()
     },
   }
@@ -78,13 +55,13 @@ async function abortedBefore(piece: number, words: readonly string[]) {
 
 test.each(COMMANDS)('%s %s %s %s %s', { tags: 'long' }, async (...words) => {
   for (const more of words[0] === 'check' || words[0] === 'trace' ? [[]] : [[], ['--json'], ['--csv', 'tables']]) {
-    for (const given of [stoppedIn, abortedBefore]) {
-      const whole = await stoppedIn(Number.POSITIVE_INFINITY, [...words, ...more])
+    for (const becomes of ['given up', 'goes on'] as const) {
+      const whole = await stoppedIn(Number.POSITIVE_INFINITY, [...words, ...more], becomes)
       expect([whole.code, whole.err]).toEqual([0, expect.any(String)])
       // reads, and then runs or tells
       expect(whole.begun).toBeGreaterThan(1)
       for (let piece = 0; piece < whole.begun; piece += 1) {
-        const { code, out, err } = await given(piece, [...words, ...more])
+        const { code, out, err } = await stoppedIn(piece, [...words, ...more], becomes)
         expect(err).not.toContain('defect')
         expect(err + out).not.toMatch(/\n\s+at /)
         expect([piece, code]).toEqual([piece, 130])

@@ -1,8 +1,6 @@
-import { execFileSync } from 'node:child_process'
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
-import { tmpdir } from 'node:os'
-import { join } from 'node:path'
+import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
+import { encryptedServer } from '../../../../tests/faults/encryptedServer.ts'
 import { freePort, redisServer } from '../../../../tests/faults/redisServer.ts'
 import { connect, isPassing, patiently, type QueuePlace } from './redis.ts'
 
@@ -56,44 +54,13 @@ describe('a server', () => {
   })
 
   test('behind encryption lets in who knows its certificate, and nobody else', async () => {
-    const folder = mkdtempSync(join(tmpdir(), 'tls '))
-    const [key, certificate] = [join(folder, 'key.pem'), join(folder, 'certificate.pem')]
-    const made = [
-      'req',
-      '-x509',
-      '-newkey',
-      'ec',
-      '-pkeyopt',
-      'ec_paramgen_curve:prime256v1',
-      '-nodes',
-      '-days',
-      '2',
-      '-subj',
-      '/CN=localhost',
-    ]
-    execFileSync('openssl', [...made, '-addext', 'subjectAltName=DNS:localhost', '-keyout', key, '-out', certificate], { stdio: 'ignore' })
-    const port = await freePort()
-    const server = await redisServer([
-      '--port',
-      '0',
-      '--tls-port',
-      String(port),
-      '--tls-cert-file',
-      certificate,
-      '--tls-key-file',
-      key,
-      '--tls-auth-clients',
-      'no',
-      '--requirepass',
-      WORD,
-    ])
+    const { port, certificate, stop } = await encryptedServer(['--requirepass', WORD])
     try {
       const authorities = readFileSync(certificate, 'utf8')
       expect(await refusal(placeOf(port, { encrypted: true, authorities, password: WORD }))).toBe('none')
       expect(await refusal(placeOf(port, { encrypted: true, password: WORD }))).toContain('LOOPWRIGHT_QUEUE_CA names the file')
     } finally {
-      await server.stop()
-      rmSync(folder, { recursive: true })
+      await stop()
     }
   }, 30_000)
 })
