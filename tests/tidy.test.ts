@@ -49,7 +49,6 @@ const UNTESTED: Record<string, string> = {
   'packages/cli/src/documents/': 'tests/cli/documents.test.ts holds every document to its schema',
   'packages/cli/src/decisionCommand.ts': 'tests/cli/decisions.test.ts types every command of decisions',
   'packages/cli/src/decisionProgram.ts': 'tests/cli/decisions.test.ts types every command of decisions',
-  'packages/cli/src/loadDecision.ts': 'tests/cli/decisions.test.ts reads right and wrong files',
   'packages/cli/src/meetingRuns.ts': 'tests/cli/decisions.test.ts types every command of decisions',
   'packages/cli/src/assembled.ts': 'measureProgram.test.ts puts scenarios together',
   'packages/cli/src/dataFolder.ts': 'measureProgram.test.ts reads folders of data',

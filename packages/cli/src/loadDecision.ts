@@ -1,5 +1,5 @@
 /** A decision file with the scenarios of its alternatives, read and checked; what is wrong with any of them is told in full. */
-import { join, dirname } from 'node:path'
+import { dirname, isAbsolute, join } from 'node:path'
 import { type Alternative, type Decision, readDecision } from '@loopwright/decide'
 import { formatProblems } from '@loopwright/scenario'
 import { type Loaded, loadScenario, withChanges } from './loadScenario.ts'
@@ -13,12 +13,16 @@ export interface LoadedDecision {
   readonly loaded: readonly Loaded[]
 }
 
-/** @throws Misuse  with all problems, each with its place and remedy */
+/**
+ * A decision file may come from anybody, as a scenario may: its scenarios lie in its own folder, in the one where the command runs, or below them.
+ *
+ * @throws Misuse  with all problems, each with its place and remedy
+ */
 export async function loadDecision(shell: Shell, file: string): Promise<LoadedDecision> {
   const text = await shell.readFile(file)
   const { decision, problems } = readDecision(text)
   if (decision === null) throw new Misuse(formatProblems(problems, text, file))
-  const base = await loadScenario(shell, beside(file, decision.scenario))
+  const base = await scenarioBeside(shell, file, decision.scenario)
   const loaded: Loaded[] = []
   for (const alternative of decision.alternatives) loaded.push(await loadAlternative(shell, file, base, alternative))
   return { file, decision, loaded }
@@ -29,7 +33,7 @@ async function loadAlternative(shell: Shell, file: string, base: Loaded, { name,
     case 'scenario':
       return base
     case 'file':
-      return await loadScenario(shell, beside(file, source.file))
+      return await scenarioBeside(shell, file, source.file)
     case 'variation':
       return await loadScenario(shell, base.file, source.variation, base.problems)
     case 'set':
@@ -37,5 +41,8 @@ async function loadAlternative(shell: Shell, file: string, base: Loaded, { name,
   }
 }
 
-/** A path from the folder of the decision file. */
-const beside = (file: string, path: string): string => join(dirname(file), path)
+/** @param path  from the folder of the decision file */
+async function scenarioBeside(shell: Shell, file: string, path: string): Promise<Loaded> {
+  const text = shell.readBeside(file, path)
+  return await loadScenario(shell, isAbsolute(path) ? path : join(dirname(file), path), undefined, [], text)
+}

@@ -35,10 +35,17 @@ const READING = 'the scenario was read: nothing was run'
  *
  * @param variation  named in the file; its values replace those of the scenario
  * @param told       warnings that were told already, such as those of the same file without the variation
+ * @param kept       what stands in the file, where it was read already
  * @throws Misuse    with all problems, each with its place and remedy
  */
-export async function loadScenario(shell: Shell, file: string, variation?: string, told: readonly Problem[] = []): Promise<Loaded> {
-  const written = await shell.readFile(file)
+export async function loadScenario(
+  shell: Shell,
+  file: string,
+  variation?: string,
+  told: readonly Problem[] = [],
+  kept: string | null = null,
+): Promise<Loaded> {
+  const written = kept ?? (await shell.readFile(file))
   const text = variation === undefined ? written : await unlessStopped(shell, READING, () => varied(written, file, variation))
   return { ...(await loadedText(shell, file, text, told)), variation: variation ?? null }
 }

@@ -73,23 +73,23 @@ async function bytesOf(path: string, most: number): Promise<Buffer> {
 }
 
 /**
- * The text of a file that a scenario names; null where there is none.
+ * The text of a file that a scenario or a decision names; null where there is none.
  *
- * A scenario may come from anybody, so that it reads regular files only, in its own folder, in the one where the command runs, or below them.
+ * Either may come from anybody, so that it reads regular files only, in its own folder, in the one where the command runs, or below them.
  *
  * @throws Misuse  where the file lies elsewhere, is a device or a pipe, or is larger than 50 MB
  */
-export function readBeside(scenarioFile: string, path: string): string | null {
-  const home = dirname(scenarioFile)
+export function readBeside(namedIn: string, path: string): string | null {
+  const home = dirname(namedIn)
   let file: number | null = null
   const refuse = (why: string): never => {
-    throw new Misuse(`"${visibleLine(scenarioFile)}" names the file "${visibleLine(path)}", ${why}`)
+    throw new Misuse(`"${visibleLine(namedIn)}" names the file "${visibleLine(path)}", ${why}`)
   }
   try {
     const place = realpathSync(resolve(home, path))
     if (![home, '.'].some((folder) => isBelow(realpathSync(folder), place)))
       refuse(
-        'which lies outside of its folder and of the one where the command runs; put a copy beside the scenario, or run the command from a folder above both',
+        'which lies outside of its folder and of the one where the command runs; put a copy beside it, or run the command from a folder above both',
       )
     // without O_NONBLOCK opening a pipe waits for somebody who writes
     file = openSync(place, constants.O_RDONLY | (constants.O_NONBLOCK ?? 0))

@@ -13,8 +13,8 @@ export interface Shell {
   readonly readBytes: (path: string) => Promise<Uint8Array>
   /** Names of the files in a folder, in order; folders in it are left out. */
   readonly listFolder: (path: string) => Promise<readonly string[]>
-  /** The text of a file that a scenario names; null where there is none. The path is from the folder of the scenario. */
-  readonly readBeside: (scenarioFile: string, path: string) => string | null
+  /** The text of a file that a scenario or a decision names; null where there is none. The path is from the folder of what names it. */
+  readonly readBeside: (namedIn: string, path: string) => string | null
   /** Makes folders as needed; nobody meets half a file. */
   readonly writeFile: (path: string, content: string | Uint8Array) => Promise<void>
   /** Throws a `Failure` if the file could not be written, a `Misuse` where the name is no file's; leaves nothing behind but the folder. */

@@ -179,8 +179,9 @@ async function scenarioOf(
   source: Decision['alternatives'][number]['source'],
   path: string,
 ): Promise<Scenario> {
-  const file = join(dirname(decisionFile), source.kind === 'file' ? source.file : decision.scenario)
-  const text = await effects.readFile(file)
+  const named = source.kind === 'file' ? source.file : decision.scenario
+  const file = join(dirname(decisionFile), named)
+  const text = effects.readBeside?.(decisionFile, named) ?? (await effects.readFile(file))
   const files = (beside: string): string | null => effects.readBeside?.(file, beside) ?? null
   const varied = source.kind === 'variation' ? applyVariation(text, source.variation) : { text, problems: [] }
   if (varied.text === null) throw new Mistake(formatProblems(varied.problems, text, file), '', path)

@@ -4,8 +4,8 @@ import type { Places } from '../load/thrownFault.ts'
 /** All that the runner does to the world outside; the caller brings it. Paths are those of the caller's working folder. */
 export interface Effects {
   readonly readFile: (path: string) => Promise<string>
-  /** Text of a data file that a scenario names, by its path from that file; null: there is none. Default: such files cannot be opened. */
-  readonly readBeside?: (scenarioFile: string, path: string) => string | null
+  /** Text of a file that a scenario or a decision names, by its path from that file; null: there is none. Default: such files cannot be opened. */
+  readonly readBeside?: (namedIn: string, path: string) => string | null
   /** Makes folders as needed; writes to a temporary name beside it and renames, so that nobody meets half a file. */
   readonly writeFile: (path: string, text: string) => Promise<void>
   /** The module's exports; the caller knows how to load TypeScript. */
