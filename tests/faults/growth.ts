@@ -10,6 +10,7 @@ import { parseArgs } from 'node:util'
 import { setTimeout as wait } from 'node:timers/promises'
 import { replicate } from '@loopwright/study'
 import { BIN } from '../cli/spawned.ts'
+import { bare } from './bare.ts'
 import { now } from './clock.ts'
 import { type Member, member, worker } from './crew.ts'
 import { type Crowd, crowdLine, jobsPerSecond, workersEnough } from './crowd.ts'
@@ -21,6 +22,8 @@ const { values } = parseArgs({ options: { page: { type: 'boolean', default: fals
 const TIMES = Number(values.times)
 const TICKS = 100 // of processor time a second, on Linux
 const WORKERS = [1, 2, 4]
+/** of processes with nothing between them */
+const TURNS = 3
 interface Study {
   readonly what: string
   readonly words: readonly string[]
@@ -131,6 +134,8 @@ async function measured(server: RedisServer, study: Study): Promise<Growth['stud
   return { what: study.what, jobs, perJob, aloneMs: (1000 * alone.spentSeconds) / jobs, workers }
 }
 
+process.stderr.write('processes with nothing between them\n')
+const alone = { plain: await bare('plain', WORKERS, TURNS), runs: await bare('runs', WORKERS, TURNS) }
 const server = await redisServer()
 const studies: Growth['studies'][number][] = []
 for (const study of [SHORT, LONG]) studies.push(await measured(server, study))
@@ -151,6 +156,6 @@ for (const { workers: all } of studies) {
     crowds.push({ ...crowd, byLimits: jobsPerSecond(crowd), simulated: run!.outputPerHour / 3.6, enough: workersEnough(crowd) })
   }
 }
-const page = growthPage({ cores: availableParallelism(), studies, recoverySeconds, crowds })
+const page = growthPage({ cores: availableParallelism(), bare: alone, studies, recoverySeconds, crowds })
 if (values.page) writeFileSync(fileURLToPath(new URL('./growth.md', import.meta.url)), page)
 process.stdout.write(page)

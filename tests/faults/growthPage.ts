@@ -1,8 +1,11 @@
 /** What a queue costs, and how it grows, as a page. */
+import type { Bare } from './bare.ts'
 import type { Crowd } from './crowd.ts'
 
 export interface Growth {
   readonly cores: number
+  /** processes with nothing between them: a plain loop, and runs of a small line */
+  readonly bare: { readonly plain: readonly Bare[]; readonly runs: readonly Bare[] }
   readonly studies: readonly {
     readonly what: string
     readonly jobs: number
@@ -45,15 +48,27 @@ export const allowed = (cores: number, workers: number, one: Measured): number =
 export const timesOne = (cores: number, workers: number, first: Measured): number =>
   allowed(cores, workers, first) / allowed(cores, 1, first)
 
-export function growthPage({ cores, studies, recoverySeconds, crowds }: Growth): string {
+export function growthPage({ cores, bare, studies, recoverySeconds, crowds }: Growth): string {
   const busy = studies.some(({ workers }) => workers.some(({ load }) => load > cores + 1))
   return `# What a queue costs
 
 Made by \`npm run growth -- --page\`, with workers of one thread each, queue and all on one machine of ${cores} cores.${busy ? ' **The machine was busy with other work**, so that rates by the clock are no measure of what it can do; processor time is, but for what crowded caches add.' : ''} Processor time is that of \`/proc/PID/stat\`, in milliseconds a job.
 
-${studies.map((study) => studyPart(cores, study)).join('\n\n')}
+## What the machine gives without a queue
 
-“Allowed” is what the processor time of one worker's measurement lets ${cores} cores do: no worker has more than one of them, and workers, server and who asks have no more than all. With machines of their own for workers the last of these limits is gone, and the next part holds.
+Processes side by side that know nothing of each other: times as much as one of them does, by the clock, and by processor time, which tells whether they are in each other's way (two threads of one core, shared caches). No queue can do better.
+
+${table(
+  ['processes', 'a plain loop', 'by processor time', 'runs of the small loop', 'by processor time'],
+  bare.plain.map((one, row) => {
+    const runs = bare.runs[row]!
+    return [one.processes, ...[one.timesOne, one.byProcessor, runs.timesOne, runs.byProcessor].map((times) => times.toFixed(2))]
+  }),
+)}
+
+${studies.map((study) => studyPart(cores, bare.runs, study)).join('\n\n')}
+
+“Of the machine” is how much of what as many processes get without a queue, by the clock. “Allowed” is what the processor time of one worker's measurement lets ${cores} cores do: no worker has more than one of them, and workers, server and who asks have no more than all. With machines of their own for workers the last of these limits is gone, and the next part holds.
 
 A worker that was killed in the middle of its jobs: they were answered, and the rest of the study with them, ${recoverySeconds.toFixed(1)} s later.
 
@@ -78,7 +93,13 @@ So a study of short runs keeps a handful of workers busy, one of runs of ten mil
 `
 }
 
-function studyPart(cores: number, { what, jobs, perJob, aloneMs, workers }: Growth['studies'][number]): string {
+/** Per cent that workers grow by, of what as many processes grow by that have nothing to do with each other. */
+export function ofBare(bare: readonly Bare[], one: Measured, first: Measured): number {
+  const { timesOne } = bare.find(({ processes }) => processes === one.workers)!
+  return (100 * one.replicationsPerSecond) / first.replicationsPerSecond / timesOne
+}
+
+function studyPart(cores: number, bare: readonly Bare[], { what, jobs, perJob, aloneMs, workers }: Growth['studies'][number]): string {
   const first = workers[0]!
   return `## ${what[0]!.toUpperCase()}${what.slice(1)}
 
@@ -93,6 +114,7 @@ ${table(
     'more than without a queue',
     'replications/s',
     'times one worker',
+    'of the machine',
     'allowed',
     'load of the machine',
   ],
@@ -104,6 +126,7 @@ ${table(
     one.moreMs.toFixed(2),
     one.replicationsPerSecond.toFixed(0),
     (one.replicationsPerSecond / first.replicationsPerSecond).toFixed(2),
+    `${ofBare(bare, one, first).toFixed(0)} %`,
     timesOne(cores, one.workers, first).toFixed(2),
     one.load.toFixed(1),
   ]),
