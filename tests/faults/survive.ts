@@ -171,6 +171,9 @@ const STRIKE: Readonly<Record<Kind, (scene: Scene) => Promise<string>>> = {
   },
 }
 
+/** What a command says that could not begin, since a fault was there before it: it is given again. */
+const NOBODY_ANSWERS = /there is no queue to be had/
+
 /** Carries out the plan. */
 export async function survive(plan: Plan): Promise<Survived> {
   const { say } = plan
@@ -179,8 +182,16 @@ export async function survive(plan: Plan): Promise<Survived> {
   const server = await redisServer()
   const way = await proxy(server.port)
   const workers: Member[] = []
+  let over = false
   const hire = (): void => {
-    workers.push(worker(way.port))
+    const one = worker(way.port)
+    workers.push(one)
+    // that could not begin, as nobody answered: begun again, as a service would
+    void one.ended.then(({ code }) => {
+      if (over || code === null || !workers.includes(one) || !NOBODY_ANSWERS.test(one.said())) return
+      workers.splice(workers.indexOf(one), 1)
+      hire()
+    })
   }
   for (let count = 0; count < plan.workers; count += 1) hire()
   const queue = ['--queue', `redis://127.0.0.1:${way.port}`]
@@ -192,7 +203,6 @@ export async function survive(plan: Plan): Promise<Survived> {
   let jobs = 0
   let twice = 0
   let missing = 0
-  let over = false
   const striking = (async () => {
     while (!over) {
       await wait(1000 * plan.everySeconds * draw())
@@ -221,7 +231,8 @@ export async function survive(plan: Plan): Promise<Survived> {
         printed = scene.asking.said()
         scene.asking = null
         if (code === 0) break
-        if (signal !== 'SIGKILL') throw new Error(`the study ended by ${code ?? signal}:\n${printed.slice(-2000)}`)
+        if (signal !== 'SIGKILL' && !NOBODY_ANSWERS.test(printed))
+          throw new Error(`the study ended by ${code ?? signal}:\n${printed.slice(-2000)}`)
       }
       const alone = member([...words, '--fresh'])
       const { code: ended } = await alone.ended
