@@ -36,6 +36,9 @@ const OUTSIDE = [
 ]
 /** files that a process or a thread starts with: the command, a thread, a job in a process by itself */
 const STARTED = ['cli', 'worker', 'aloneProcess']
+/** a letter as texts and patterns may spell it too, so that the file is ASCII, which is read at once; one behind a backslash stays */
+const LETTERS = /(?<!\\)[^\0-\x7f]/g
+const escaped = (letter) => `\\u${letter.charCodeAt(0).toString(16).padStart(4, '0')}`
 /** a bundle that nobody has started for so long goes; milliseconds */
 const KEPT = 24 * 3600 * 1000
 
@@ -98,7 +101,8 @@ export async function bundle(folder) {
   await Promise.all([started, imported, page])
   for (const name of STARTED) {
     const file = join(folder, `${name}.main.cjs`)
-    writeFileSync(file, readFileSync(file, 'utf8').replaceAll(/(?<![\w$.])import\(/g, 'importOf(')) // see start.cjs
+    const text = readFileSync(file, 'utf8').replaceAll(/(?<![\w$.])import\(/g, 'importOf(') // see start.cjs
+    writeFileSync(file, text.replaceAll(LETTERS, escaped))
   }
   copyFileSync(new URL('./start.cjs', import.meta.url), join(folder, 'start.cjs'))
   for (const name of STARTED) {
