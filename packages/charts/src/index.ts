@@ -83,8 +83,8 @@ export { workDeviations } from './decision/workDeviations.ts'
 export type { WorkDeviation } from './decision/workDeviations.ts'
 
 // The look
-export { STATE_LOOKS, STATES } from './times/states.ts'
-export type { StateLook } from './times/states.ts'
+export { STATE_LOOKS, STATES } from './draw/states.ts'
+export type { StateLook } from './draw/states.ts'
 export { themeCss, vegaConfig } from './draw/theme.ts'
 export type { Look } from './draw/theme.ts'
 export { hatchings } from './draw/hatching.ts'

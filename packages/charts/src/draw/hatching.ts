@@ -1,5 +1,5 @@
 /** Ten patterns in black and white, one for each state of a station: print needs no colour. */
-import { STATES } from '../times/states.ts'
+import { STATES } from './states.ts'
 
 /** useful time dense and dark, waiting open, pauses nearly white; by STATES; each fills a tile of 8 × 8 pixels */
 const STROKES: readonly string[] = [

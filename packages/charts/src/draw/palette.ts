@@ -1,6 +1,6 @@
 /** The colours of each look, as plain values. */
 import { readableOn } from './contrast.ts'
-import { STATE_LOOKS, STATES } from '../times/states.ts'
+import { STATE_LOOKS, STATES } from './states.ts'
 
 export interface Palette {
   readonly ink: string

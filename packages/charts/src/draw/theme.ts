@@ -1,7 +1,7 @@
 /** One look for page, chart and print. */
 import type { Config } from 'vega-lite'
 import { DARK, LIGHT, type Palette, PRINT } from './palette.ts'
-import { STATES } from '../times/states.ts'
+import { STATES } from './states.ts'
 
 /** `page` colours by CSS variables, so that one drawing serves light, dark and print; the others stand alone. */
 export type Look = 'page' | 'light' | 'dark' | 'print'

@@ -5,7 +5,7 @@ import type { KeyEntry, Mark } from '../drawing/drawing.ts'
 import type { Figure, WindowWords } from '../draw/figure.ts'
 import { formatMinutes, formatShare, percent } from '../table/format.ts'
 import { carriersText, windowOf } from '../draw/window.ts'
-import { STATE_LOOKS, STATES } from './states.ts'
+import { STATE_LOOKS, STATES } from '../draw/states.ts'
 import { type FieldOf, type Table, tableOf } from '../table/table.ts'
 import { fieldName } from '../table/tableFields.ts'
 
