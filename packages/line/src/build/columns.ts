@@ -17,7 +17,7 @@ import type { Work } from '../state/work.ts'
 import { buildBreaks, listByPart, plainClears } from '../stops/stopLists.ts'
 import { drawnAhead } from '../work/draw.ts'
 import { buildDuties } from './duties.ts'
-import type { Names, Samplers } from './registry.ts'
+import type { Names, Samplers } from '../state/registry.ts'
 
 /** @throws RangeError  if a time is neither given nor can be derived, or a clear is that of a move whose time is not given */
 export function buildMoves(spec: LineSpec, { isLoop }: Graph, zoneChanges: Uint8Array, names: Names, samplers: Samplers): Moves {

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { smallLoop } from '../../../../tests/helpers/smallLoop.ts'
 import { buildDuties } from './duties.ts'
-import { Samplers } from './registry.ts'
+import { Samplers } from '../state/registry.ts'
 import { NONE } from '../state/lists.ts'
 
 test('the duties of all stations in one row: unload, load, work, station after station', () => {

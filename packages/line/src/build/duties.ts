@@ -1,5 +1,5 @@
 /** The duties of all stations as columns: which there are, and the times of their tasks by variant. (MODEL.md §5) */
-import type { Samplers } from './registry.ts'
+import type { Samplers } from '../state/registry.ts'
 import type { LineSpec, StationSpec } from '../spec.ts'
 import { NONE } from '../state/lists.ts'
 import { LOAD_DUTY, UNLOAD_DUTY, type Work, WORK_DUTY } from '../state/work.ts'

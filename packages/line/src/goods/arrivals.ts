@@ -2,13 +2,13 @@
 import { toGrid } from '@loopwright/kernel'
 import { drawInOrder } from '../work/draw.ts'
 import { CHANGE_AT, Level } from '../telling/level.ts'
-import type { Names, Samplers } from '../build/registry.ts'
+import type { Names, Samplers } from '../state/registry.ts'
 import type { LineSpec, SupplySpec } from '../spec.ts'
 import type { Goods, Supply } from '../state/goods.ts'
 import type { Line } from '../state/line.ts'
 import { NONE } from '../state/lists.ts'
 import { addToTally, TALLY, VALUE } from '../telling/tally.ts'
-import { startTimer } from '../build/timer.ts'
+import { startTimer } from '../state/timer.ts'
 import { PRODUCT_ARRIVAL, TURNED_AWAY } from '../telling/trace.ts'
 
 type Supplies = Pick<Goods, 'supplies' | 'stationSupply' | 'productSince'>

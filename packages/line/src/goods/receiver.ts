@@ -1,11 +1,11 @@
 /** Receivers: what unloaded products go to, one at a time, with places before it. (MODEL.md §8) */
 import { drawInOrder } from '../work/draw.ts'
-import type { Names, Samplers } from '../build/registry.ts'
+import type { Names, Samplers } from '../state/registry.ts'
 import type { LineSpec } from '../spec.ts'
 import type { Goods } from '../state/goods.ts'
 import type { Line } from '../state/line.ts'
 import { NONE } from '../state/lists.ts'
-import { startTimer } from '../build/timer.ts'
+import { startTimer } from '../state/timer.ts'
 import { RECEIVER_END, RECEIVER_START } from '../telling/trace.ts'
 
 /** Receivers by station, as columns. */

@@ -1,6 +1,6 @@
 /** Inspections, and what a rejected product has to have again. (MODEL.md §5) */
 import { drawForProduct, drawInOrder, placeForProduct } from '../work/draw.ts'
-import type { Names } from '../build/registry.ts'
+import type { Names } from '../state/registry.ts'
 import type { LineSpec } from '../spec.ts'
 import type { Rejects } from '../state/goods.ts'
 import type { Line } from '../state/line.ts'

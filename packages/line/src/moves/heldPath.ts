@@ -5,7 +5,7 @@ import { holdWatch, resumeWatch } from '../stops/safety.ts'
 import type { Line } from '../state/line.ts'
 import { NONE } from '../state/lists.ts'
 import { CLEAR_TIMED, MOVING } from '../state/moves.ts'
-import { holdTimer, resumeTimer } from '../build/timer.ts'
+import { holdTimer, resumeTimer } from '../state/timer.ts'
 
 /** A stop now holds one end of the path: what is under way on it stands still. */
 export function holdPath(line: Line, path: number): void {

@@ -6,7 +6,7 @@ import type { LineSpec } from '../spec.ts'
 import type { Line } from '../state/line.ts'
 import { addTo, NONE, type PartList } from '../state/lists.ts'
 import type { Staff } from '../state/staff.ts'
-import { holdTimer, resumeTimer } from '../build/timer.ts'
+import { holdTimer, resumeTimer } from '../state/timer.ts'
 import { OPERATOR_FREE, OPERATOR_THERE } from '../telling/trace.ts'
 
 /** Named operators first, then those of stations that have their own and push or pull. */

@@ -3,7 +3,7 @@ import { C_WORKED, S_EXCHANGING, S_NO_PRODUCT, Z_OTHER, Z_WORKING } from '../tel
 import { CARRIER_WIDTH, ZONE_WIDTH } from '../telling/collect.ts'
 import { drawInOrder } from '../work/draw.ts'
 import { dutyApplies } from '../moves/dutyAhead.ts'
-import { makeRoom } from '../build/growingList.ts'
+import { makeRoom } from '../state/growingList.ts'
 import { waitingState } from '../telling/judge.ts'
 import { NONE } from '../state/lists.ts'
 import { LOAD_DUTY, UNLOAD_DUTY, WORK_DUTY } from '../state/work.ts'

@@ -1,5 +1,5 @@
 /** What is gathered of a run while it goes on, and how the engines hand it over. `collect.ts` and `causes.ts` do so; nothing here is read by the model. (MODEL.md §11) */
-import type { GrowingList } from '../build/growingList.ts'
+import type { GrowingList } from './growingList.ts'
 import type { Level } from '../telling/level.ts'
 
 export interface Collected {

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { smallLoop } from '../../../../tests/helpers/smallLoop.ts'
-import { buildLine } from './build.ts'
-import { resetLine } from './start.ts'
+import { buildLine } from '../build/build.ts'
+import { resetLine } from '../build/start.ts'
 import { holdTimer, resumeTimer, startTimer } from './timer.ts'
 
 function freshLine() {

@@ -1,4 +1,4 @@
-import type { Line } from '../state/line.ts'
+import type { Line } from './line.ts'
 
 /** Starts the timer of `slot`, whose time the caller has written into `line.queue.times[slot]`. */
 export function startTimer(line: Line, slot: number): void {

@@ -1,12 +1,12 @@
 /** Safety stops: somebody in the way of a move stops the section of a station until it is reset. (MODEL.md §7) */
 import { toGridAt } from '@loopwright/kernel'
 import { drawInOrder } from '../work/draw.ts'
-import type { Names, Samplers } from '../build/registry.ts'
+import type { Names, Samplers } from '../state/registry.ts'
 import type { LineSpec } from '../spec.ts'
 import type { Line } from '../state/line.ts'
 import { NONE } from '../state/lists.ts'
 import type { Safety } from '../state/stops.ts'
-import { holdTimer, resumeTimer, startTimer } from '../build/timer.ts'
+import { holdTimer, resumeTimer, startTimer } from '../state/timer.ts'
 
 /**
  * By path the station that draws for its moves: that at its end, else that at its start.

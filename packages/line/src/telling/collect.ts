@@ -6,7 +6,7 @@
 import { S_BLOCKED, S_EXCHANGING, S_STARVED, S_STOPPED, Z_FREE, Z_STOPPED, Z_VACATING } from './states.ts'
 import { restartSupplies } from '../goods/arrivals.ts'
 import { Causes } from '../stops/causes.ts'
-import { type GrowingList, makeRoom } from '../build/growingList.ts'
+import { type GrowingList, makeRoom } from '../state/growingList.ts'
 import { carrierState, stationState, zoneState } from './judge.ts'
 import { CHANGE_AT, Level } from './level.ts'
 import { restartHandling } from '../operators/operators.ts'

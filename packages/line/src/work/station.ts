@@ -13,7 +13,7 @@ import { addTo, NONE, takeAt } from '../state/lists.ts'
 import { OCCUPIED, RELEASE_PENDING, RELEASING, WORK_PENDING, WORKING } from '../state/moves.ts'
 import { LOAD_DUTY, UNLOAD_DUTY, WORK_DUTY } from '../state/work.ts'
 import { hasProduct, takeProduct } from '../goods/supply.ts'
-import { holdTimer, resumeTimer, startTimer } from '../build/timer.ts'
+import { holdTimer, resumeTimer, startTimer } from '../state/timer.ts'
 import { DUTY_END, DUTY_START, RELEASE_END, RELEASE_START, UNLOAD } from '../telling/trace.ts'
 import { leaveWork } from '../moves/transfer.ts'
 
