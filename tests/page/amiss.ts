@@ -2,8 +2,7 @@
 import type { Page } from 'playwright-core'
 
 /**
- * Runs in the page. Texts of pictures that reach out of them, or lie on another one by more than two pixels both ways, but for the signs of stations that are
- * dragged over the zones; cells and large figures whose
+ * Runs in the page. Texts of pictures that reach out of them, or lie on another one by more than two pixels both ways; cells and large figures whose
  * text is wider than they are; what makes the page scroll sideways.
  */
 export const MEASURE = `(() => {
@@ -16,7 +15,7 @@ export const MEASURE = `(() => {
   const drawn = [...document.querySelectorAll('svg')].filter((svg) => svg.getBoundingClientRect().width > 1)
   const texts = drawn.flatMap((svg) => {
     const edge = svg.getBoundingClientRect()
-    const all = [...svg.querySelectorAll('text')].filter((text) => seen(text) && text.closest('.zonehandle') === null).map((text) => ({ text, box: text.getBoundingClientRect() }))
+    const all = [...svg.querySelectorAll('text')].filter((text) => seen(text)).map((text) => ({ text, box: text.getBoundingClientRect() }))
     const cut = all.filter(({ box }) => box.left < edge.left - 2 || box.right > edge.right + 2 || box.top < edge.top - 2 || box.bottom > edge.bottom + 2)
     // letters do not fill their box: a fifth above and below is free
     const high = (box) => ({ top: box.top + box.height * 0.2, bottom: box.bottom - box.height * 0.2 })

@@ -25,8 +25,8 @@ test('a sweep that meets one limit shows one', () => {
 })
 
 test('exact and estimate are told apart, and the line styles too, in the key as in the chart', () => {
-  expect(lawKey(branches, true)[0]!.text).toBe('the law, exact: carrier-limited')
-  expect(lawKey(branches, false)[0]!.text).toBe('the law, an estimate: carrier-limited')
+  expect(lawKey(branches, true)[0]!.text).toBe('law, exact: limited by carriers')
+  expect(lawKey(branches, false)[0]!.text).toBe('law, an estimate: limited by carriers')
   const dashes = lawLines(branches).map(({ dash }) => String(dash))
   expect(new Set(dashes).size).toBe(3)
   expect(lawKey(branches, true).map(({ dash }) => String(dash))).toEqual(dashes)

@@ -5,6 +5,8 @@ import { LAW_DASHES } from '../draw/theme.ts'
 
 const BRANCHES = ['carrier-limited', 'station-limited', 'space-limited'] as const
 
+const LIMITS = { 'carrier-limited': 'carriers', 'station-limited': 'station', 'space-limited': 'space' } as const
+
 export interface LawBranch {
   readonly branch: (typeof BRANCHES)[number]
   readonly points: readonly { readonly carriers: number; readonly units: number }[]
@@ -36,10 +38,10 @@ export function lawLines(branches: readonly LawBranch[]): Path[] {
   }))
 }
 
-/** The names of the branches, each with a piece of its line; the first says what they are. */
+/** What each branch is limited by, with a piece of its line; the first says what they are. */
 export function lawKey(branches: readonly LawBranch[], exact: boolean): KeyEntry[] {
   return branches.map(({ branch }, index) => ({
-    text: index === 0 ? `${exact ? 'the law, exact' : 'the law, an estimate'}: ${branch}` : branch,
+    text: index === 0 ? `${exact ? 'law, exact' : 'law, an estimate'}: limited by ${LIMITS[branch]}` : `by ${LIMITS[branch]}`,
     sample: 'line',
     ink: 'law',
     dash: dashOf(branch),

@@ -1,5 +1,6 @@
 /** The script of the window around a page that is being written: takes what changed, and shows how the parts stand. */
 import type { WatchState } from '../watch/state.ts'
+import { pagePatches } from './patch.ts'
 
 /** how the parts stand, drawn over the page */
 const MARKS = `
@@ -24,6 +25,7 @@ let state: WatchState | null = null
 let shown: HTMLIFrameElement | null = null
 /** text of the page that is shown */
 let text = ''
+const patches = pagePatches()
 let loading = false
 let loaded = -1
 
@@ -47,7 +49,11 @@ async function renew(): Promise<void> {
       const now = answer.status === 200 ? await answer.text() : ''
       loaded = version
       if (now === '' || now === text) continue
-      await take(now, version)
+      const page = shown?.contentDocument
+      if (page && patches.put(page, now)) {
+        text = now
+        mark()
+      } else await take(now, version)
     }
   } finally {
     loading = false
@@ -72,6 +78,7 @@ async function take(now: string, version: number): Promise<void> {
   shown?.remove()
   shown = next
   text = now
+  patches.loaded(now)
   mark()
 }
 

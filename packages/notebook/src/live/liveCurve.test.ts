@@ -72,5 +72,7 @@ describe('the curve beside a change', () => {
 
 test('a count of which runs stood still has no mean of both kinds', () => {
   const still = { ...swept.counts[0]!, gridlocks: 1 }
-  expect(liveCurve([still], throughput(swept), { per: 'shift', choice: 'carriers' }).ghost.counts).toEqual([{ carriers: 2, units: null }])
+  expect(liveCurve([still], throughput(swept), { per: 'shift', choice: 'carriers', named: null }).ghost.counts).toEqual([
+    { carriers: 2, units: null },
+  ])
 })

@@ -16,13 +16,13 @@ export const CURVE_STAGES = [5, 20, 80]
 export function liveCurve(
   counts: readonly SweepCount[],
   { drawing: { up } }: ChartFigure,
-  { per, choice }: Pick<LiveCurve, 'per' | 'choice'>,
+  { per, choice, named }: Pick<LiveCurve, 'per' | 'choice' | 'named'>,
 ): LiveCurve {
   const means = counts.map(({ carriers, mean, units, gridlocks }) => ({
     carriers,
     units: gridlocks > 0 ? null : (mean?.mean ?? units[0] ?? null),
   }))
-  return { per, choice, ghost: { called: 'in the file', counts: means, span: [up.from, up.to] } }
+  return { per, choice, named, ghost: { called: 'in the file', counts: means, span: [up.from, up.to] } }
 }
 
 /** Nothing but the number of carriers is changed: the curve stays what it is. */

@@ -52,6 +52,8 @@ export interface LiveCurve {
   readonly per: string
   /** the choice of the page that a click on a count makes */
   readonly choice: string
+  /** the count that the answer of the page names first; null: none */
+  readonly named: number | null
   /** its means and its axis */
   readonly ghost: ThroughputGhost
 }

@@ -203,6 +203,7 @@ export function liveSession({ source, inputs, seed, curve }: LiveData): LiveSess
         last,
         replications: result.replications,
         simulated: `${formatNumber(result.replications, 0)} ${words.many}`,
+        carriers: lines.at(-1)!.line.carriers.count,
         figures: liveFigures(result, words),
         sentences: [...compareSentences(result, words), ...besideEachOther(result, words)],
         warnings: [

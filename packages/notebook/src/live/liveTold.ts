@@ -41,6 +41,8 @@ export type LiveTold =
       readonly replications: number
       /** what is simulated, such as "320 shifts" */
       readonly simulated: string
+      /** number of carriers of the last setting */
+      readonly carriers: number
       readonly figures: readonly LiveFigure[]
       readonly sentences: readonly string[]
       /** a standstill, what the scenario is warned of: a title, then sentences */

@@ -8,6 +8,7 @@ const told = {
   last: true,
   replications: 20,
   simulated: '20 shifts',
+  carriers: 12,
   figures: [{ label: 'Units a shift', value: '340', sure: '± 1 on average', was: '331', more: '+9 ± 1' }],
   sentences: [NASTY],
   warnings: [{ title: 'Gridlock', text: `- ${NASTY}\n\nSuch a shift counts.` }],

@@ -125,7 +125,7 @@ footer dd { margin: 0; overflow-wrap: anywhere; }
 #vg-tooltip-element td, #vg-tooltip-element th { border: 0; padding: 0 8px 0 0; }
 #vg-tooltip-element td.key { color: var(--lw-quiet); }
 @media (min-width: 1132px) {
-  .answer { display: grid; grid-template-columns: 340px 720px; column-gap: 40px; grid-template-rows: auto auto 1fr auto; }
+  .answer { display: grid; grid-template-columns: 384px 684px; column-gap: 32px; grid-template-rows: auto auto 1fr auto; }
   .answer.alone { display: block; }
   .answer .figures { grid-area: 1 / 1; }
   .answer .figures .value { font-size: 44px; }

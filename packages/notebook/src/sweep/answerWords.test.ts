@@ -141,15 +141,15 @@ test('a line without chance is told as one number, and why', () => {
   expect(answerSentences(told([count(10, [330, 330, 330])]), NO_PLAN)).toEqual([
     'With 10 carriers the loop makes 330 units a shift, the same in every shift simulated.',
   ])
-  expect(sureSentences({ ...told([count(10, [330, 330, 330])]), chance: false }, SHIFT)).toEqual([
+  expect(sureSentences({ ...told([count(10, [330, 330, 330])]), chance: false }, 10, SHIFT)).toEqual([
     'No time, stop or mix of this loop is left to chance: one run tells all, and there are no intervals.',
   ])
 })
 
 test('what more replications narrow, and what they do not; from how many', () => {
-  expect(plain(sureSentences(told([count(10, mixed(100, 50))]), SHIFT))).toEqual([
+  expect(plain(sureSentences(told([count(10, mixed(100, 50))]), 10, SHIFT))).toEqual([
     'Average output per shift: 320, known to ± 2 (95 %) from 100 shifts. More simulated shifts narrow this.',
     'A single shift: 310 to 330 in 95 of 100. More of them do not narrow this; it is how much shifts differ.',
   ])
-  expect(sureSentences(told([count(10, mixed(4, 2))]), SHIFT)[0]).toMatch(/With 4 the interval is rough: 30 are usual\.$/)
+  expect(sureSentences(told([count(10, mixed(4, 2))]), 10, SHIFT)[0]).toMatch(/With 4 the interval is rough: 30 are usual\.$/)
 })

@@ -196,11 +196,14 @@ function noCountSentence({ within, notConfirmed }: SweepAnswer, more: string): s
   return `These runs do not settle which count comes within ${formatShare(within)} of the best. ${more}`
 }
 
-/** What more replications would narrow, and what they would not. */
-export function sureSentences(result: AnsweredSweep, period: Period): string[] {
-  const { answer, counts, chance } = result
+/**
+ * What more replications would narrow, and what they would not.
+ *
+ * @param carriers  the count that the answer speaks of first
+ */
+export function sureSentences({ answer, counts, chance }: AnsweredSweep, carriers: number, period: Period): string[] {
   if (answer === null) return []
-  const count = countOf(counts, answer.chosen ?? answer.best)
+  const count = countOf(counts, carriers)
   if (!chance)
     return [
       `No time, stop or mix of this ${period.line} is left to chance: one run ${counts.length === 1 ? '' : 'of each count '}tells all, and there are no intervals.`,

@@ -141,12 +141,16 @@ export function carrierSweepStory(scenario: Scenario, of: SweepResult | CarrierS
       id: 'counts',
       lead: true,
       views: oneView({ ...chartFigure(curve), tableOpen: true }),
-      curve: liveCurve(told, curve, { per: words.one, choice: CHOICE }),
+      curve: liveCurve(told, curve, { per: words.one, choice: CHOICE, named }),
     } satisfies ChartCell,
     sure: {
       kind: 'sure',
       id: 'sure',
-      sentences: [...(study === null ? [] : studySureSentences(study, words)), ...sureSentences(result, words), startSentence(scenario)],
+      sentences: [
+        ...(study === null ? [] : studySureSentences(study, words)),
+        ...sureSentences(result, shown, words),
+        startSentence(scenario),
+      ],
     } satisfies SureCell,
     limits: limitedBy(scenario, answered, words),
     promise: promiseCell(answered, words, usualShiftsPerWeek(options.notes)),

@@ -25,13 +25,13 @@ const words = { one: 'shift', each: 'a shift', many: 'shifts', plan: null, line:
 test('the flat zone, one more and one fewer, and what mean times say', () =>
   expect(studySentences(told(), words)).toEqual([
     'From 10 to 12 carriers output stays within 1\u202f% of the best.',
-    'One carrier more brings 1.9 units a shift (1.4 to 2.5); one fewer costs 5.0 units a shift (4.0 to 6.0).',
+    'One carrier more than 10 brings 1.9 units a shift (1.4 to 2.5); one fewer costs 5.0 units a shift (4.0 to 6.0).',
     'By mean times alone carriers are short below 9, and free zones to move into beyond 14.',
   ]))
 
 test('a step that goes the other way is told so', () =>
   expect(studySentences(told({ steps: [step(10, -6, -5, -4)], flat: null, law: null }), words)).toEqual([
-    'One carrier more costs 5.0 units a shift (4.0 to 6.0).',
+    'One carrier more than 10 costs 5.0 units a shift (4.0 to 6.0).',
   ]))
 
 test('without an answer there is no step, and nothing to be sure of', () => {

@@ -17,15 +17,17 @@ function flatSentence({ flat, answer }: StudyTold): string | null {
   return `From ${flat.from} to ${flat.to} carriers output stays within ${formatShare(answer.within)} of the best.`
 }
 
-/** What one carrier more than the answer brings, and one fewer costs. */
+/** What one carrier more than the count that is enough brings, and one fewer costs; the answer may begin with another count. */
 function stepSentence({ answer, steps }: StudyTold, period: Period): string | null {
   const chosen = answer?.chosen ?? null
   if (chosen === null) return null
   const more = steps.find((step) => step.from === chosen)
   const fewer = steps.find((step) => step.to === chosen)
   const parts = [
-    ...(more === undefined ? [] : [`One carrier more ${stepWords(more, 'brings', period)}`]),
-    ...(fewer === undefined ? [] : [`${more === undefined ? 'One carrier' : 'one'} fewer ${stepWords(fewer, 'costs', period)}`]),
+    ...(more === undefined ? [] : [`One carrier more than ${chosen} ${stepWords(more, 'brings', period)}`]),
+    ...(fewer === undefined
+      ? []
+      : [`${more === undefined ? `One carrier fewer than ${chosen}` : 'one fewer'} ${stepWords(fewer, 'costs', period)}`]),
   ]
   return parts.length === 0 ? null : `${parts.join('; ')}.`
 }

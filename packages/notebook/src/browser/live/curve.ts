@@ -5,6 +5,9 @@ import { drawingHtml } from '../../page/drawingHtml.ts'
 import { tableHtml } from '../../page/tableHtml.ts'
 import { markPicked } from '../choice.ts'
 
+/** under the picture beside the controls, until there is one of what is set */
+const COMING = 'The curve of the file; with the change it is being simulated.'
+
 export interface CurvePlaces {
   readonly show: (told: Extract<LiveTold, { kind: 'curve' }>) => void
   /** as the file has it */
@@ -44,7 +47,7 @@ export function curvePlaces({ curve }: LiveData): CurvePlaces | null {
   }
   const back = (): void => {
     own.classList.remove('changed')
-    put(ofFile, '', null)
+    put(ofFile, COMING, null)
   }
   let changed: (() => void) | null = null
   // what is handed out on paper tells the line as it is written

@@ -1,11 +1,13 @@
 /** The controls of the page that change the line, and what the worker tells of them. */
 import { type LiveValues, OWN_PATH } from '../../live/liveChanges.ts'
 import type { LiveKept, LiveTold } from '../../live/liveTold.ts'
+import { stateWords } from '../../live/stateWords.ts'
 import { keptHtml, refusedHtml, toldHtml } from '../../live/toldHtml.ts'
 import type { LiveData } from '../../page/pageData.ts'
 import { keepValues, valuesIn } from './address.ts'
 import { type Engine, engineOf } from './engine.ts'
 import { playerOf } from '../replay/player.ts'
+import { showAnswered } from './answered.ts'
 import { curvePlaces } from './curve.ts'
 import { copyText, saveText } from './handOver.ts'
 import type { FromEngine } from './protocol.ts'
@@ -35,6 +37,7 @@ export function bringToLife(data: LiveData): void {
   let toSave: LiveKept | null = null
 
   const rows = rowsOf(place, data.inputs, () => changed())
+  showAnswered(place, rows, data.curve?.named ?? null)
   const plan = zonePlanOf(place, rows)
   const curve = curvePlaces(data)
   const values = (): LiveValues => ({ ...setIn(rows), ...own })
@@ -85,8 +88,8 @@ export function bringToLife(data: LiveData): void {
       last = message
       const any = message.changes.some((list) => list.length > 0)
       told.innerHTML = toldHtml(message, any)
-      if (curve !== null) [...told.querySelectorAll('.figures, .livechanges')].at(-1)!.after(curve.copy)
-      state.textContent = message.last ? `${message.simulated} of each.` : `${message.simulated} of each so far; the intervals narrow …`
+      if (any && curve !== null) [...told.querySelectorAll('.figures, .livechanges')].at(-1)!.after(curve.copy)
+      state.textContent = stateWords(message, any, data.curve?.named ?? null)
       place!.classList.toggle('busy', !message.last)
       place!.dataset.replications = String(message.replications)
       place!.dataset.lines = JSON.stringify(message.lines)

@@ -8,6 +8,8 @@ export interface Row {
   readonly set: (text: string) => void
   /** the same, as if a person had done it */
   readonly choose: (text: string) => void
+  /** said beside the value of the file */
+  readonly note: (text: string) => void
   /** shown as changed */
   readonly mark: (changed: boolean) => void
   /** its value cannot be simulated */
@@ -56,6 +58,9 @@ function rowOf(holder: HTMLElement, input: LiveInput, onChange: () => void): Row
     choose: (text) => {
       set(text)
       onChange()
+    },
+    note: (text) => {
+      holder.querySelector('.livewas')!.textContent += `, ${text}`
     },
     mark: (changed) => {
       holder.classList.toggle('changed', changed)

@@ -1,4 +1,5 @@
-/** The plan on which stations are moved: dragged to another zone, or taken there by the arrow keys. */
+/** The plan on which stations are moved: dragged to another zone, or taken there by the arrow keys. Each stands beside its zone, whose name stays readable. */
+import { signText } from '../../live/signText.ts'
 import type { WatchedLine } from '../../replay/watchedLine.ts'
 import { layPlan, type ReplayPlan } from '../replay/plan.ts'
 import type { Row } from './rows.ts'
@@ -12,6 +13,8 @@ export interface ZonePlan {
 
 const SVG = 'http://www.w3.org/2000/svg'
 const RADIUS = 12
+/** pixels around the drawing, for handles outside the loop */
+const ROOM = 2 * RADIUS + 4
 
 interface Handle {
   readonly mark: SVGGElement
@@ -29,6 +32,9 @@ export function zonePlanOf(place: HTMLElement, rows: readonly Row[]): ZonePlan {
     // without the stations of the file: where they stand now is what the handles show
     const bare = { ...line, plan: { ...line.plan, zones: line.plan.zones.map((zone) => ({ ...zone, station: null })) } }
     plan = layPlan(holder, bare, 'live-plan')
+    const { x, y, width, height } = plan.svg.viewBox.baseVal
+    plan.svg.setAttribute('viewBox', `${x - ROOM} ${y - ROOM} ${width + 2 * ROOM} ${height + 2 * ROOM}`)
+    plan.svg.removeAttribute('height')
     plan.svg.setAttribute('role', 'group')
     plan.svg.removeAttribute('aria-labelledby')
     plan.svg.setAttribute('aria-label', 'Zones of the line; stations can be moved')
@@ -47,15 +53,17 @@ export function zonePlanOf(place: HTMLElement, rows: readonly Row[]): ZonePlan {
     for (const [key, value] of [
       ['text-anchor', 'middle'],
       ['y', '4'],
-      ['font-size', '11'],
+      ['font-size', signText(name).length > 2 ? '9.5' : '11'],
     ] as const)
       text.setAttribute(key, value)
-    text.textContent = name.slice(0, 3)
+    text.textContent = signText(name)
     mark.setAttribute('class', 'zonehandle')
     mark.setAttribute('tabindex', '0')
     mark.setAttribute('role', 'slider')
     mark.setAttribute('aria-label', `Zone of ${title}`)
-    mark.append(circle, text)
+    const whole = document.createElementNS(SVG, 'title')
+    whole.textContent = `${name} ${title}`
+    mark.append(whole, circle, text)
     plan!.svg.append(mark)
     mark.addEventListener('pointerdown', (event) => drag(event, mark, row))
     mark.addEventListener('keydown', (event) => {
@@ -97,8 +105,8 @@ export function zonePlanOf(place: HTMLElement, rows: readonly Row[]): ZonePlan {
     if (plan === null || line === null) return
     for (const { mark, row } of handles) {
       const zone = line.zones.indexOf(row.text())
-      const spot = plan.zones[zone]
-      if (spot === undefined) continue
+      if (zone < 0) continue
+      const spot = plan.signSpot(zone, RADIUS)
       mark.setAttribute('transform', `translate(${spot.x.toFixed(1)} ${spot.y.toFixed(1)})`)
       mark.classList.toggle('moved', row.text() !== row.input.file)
       for (const [key, value] of Object.entries({ min: 0, max: line.zones.length - 1, now: zone, text: line.zones[zone]! }))

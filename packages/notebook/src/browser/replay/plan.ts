@@ -7,14 +7,22 @@ export interface Spot {
   readonly y: number
 }
 
+export interface PlanSpot extends Spot {
+  readonly halfWidth: number
+  readonly halfHeight: number
+  readonly cell: SVGGElement
+}
+
 export interface ReplayPlan {
   readonly svg: SVGSVGElement
   /** middle of each zone's cell, and half its width and height; units of the drawing */
-  readonly zones: readonly (Spot & { readonly halfWidth: number; readonly halfHeight: number; readonly cell: SVGGElement })[]
+  readonly zones: readonly PlanSpot[]
   /** half a sign of a station */
   readonly badge: number
   /** from the middle of a zone towards the inside of the drawing: where a sign of its station stands */
   readonly badges: ReadonlyMap<number, Spot>
+  /** middle of a round sign by the name of a zone: outside the loop; on a map within the cell, at its end */
+  readonly signSpot: (zone: number, radius: number) => Spot
   /** a place on the way of a path, 0 … 1 */
   readonly along: (path: number, way: number) => Spot
 }
@@ -45,23 +53,35 @@ export function layPlan(place: HTMLElement, { plan, paths, stations }: WatchedLi
     Math.min(...zones.map(({ y }) => y)),
     Math.max(...zones.map(({ y }) => y)),
   ]
-  const badges = new Map(
-    stations.map(({ zone }): [number, Spot] => {
-      const { x, y, halfWidth, halfHeight } = zones[zone]!
-      if (plan.paths !== null) return [zone, { x: x + halfWidth + apart, y }]
-      // inside the loop: below the upper row, above the lower one, beside the sides
-      const [edgeY, edgeX] = [Math.min(y - top, bottom - y), Math.min(x - left, right - x)]
-      if (edgeY <= edgeX) return [zone, { x, y: y + (y - top < bottom - y ? 1 : -1) * (halfHeight + apart) }]
-      return [zone, { x: x + (x - left < right - x ? 1 : -1) * (halfWidth + apart), y }]
-    }),
-  )
+  /** towards the inside of the loop: down from the upper row, up from the lower one, away from the sides; on a map to the right */
+  const inward = ({ x, y }: Spot): Spot => {
+    if (plan.paths !== null) return { x: 1, y: 0 }
+    const [edgeY, edgeX] = [Math.min(y - top, bottom - y), Math.min(x - left, right - x)]
+    return edgeY <= edgeX ? { x: 0, y: y - top < bottom - y ? 1 : -1 } : { x: x - left < right - x ? 1 : -1, y: 0 }
+  }
+  const beside = ({ x, y, halfWidth, halfHeight }: PlanSpot, way: Spot, pixels: number): Spot => ({
+    x: x + way.x * (halfWidth + pixels),
+    y: y + way.y * (halfHeight + pixels),
+  })
+  const badges = new Map(stations.map(({ zone }): [number, Spot] => [zone, beside(zones[zone]!, inward(zones[zone]!), apart)]))
   const routes = paths.map(({ from, to }, path) => {
     const drawn = plan.paths === null ? null : svg.querySelector<SVGPathElement>(`[data-way="${path}"] path`)
     const bent = drawn === null ? [] : sampled(drawn)
     const points = [...(from < 0 ? [] : [zones[from]!]), ...bent, ...(to < 0 ? [] : [zones[to]!])]
     return routeOf(points.length === 0 ? [{ x: left, y: top }] : points)
   })
-  return { svg, zones, badge, badges, along: (path, way) => routes[path]!(way) }
+  return {
+    svg,
+    zones,
+    badge,
+    badges,
+    signSpot: (zone, radius) => {
+      const spot = zones[zone]!
+      const { x, y } = inward(spot)
+      return plan.paths === null ? beside(spot, { x: -x, y: -y }, radius + 2) : beside(spot, { x, y }, -radius - 2)
+    },
+    along: (path, way) => routes[path]!(way),
+  }
 }
 
 function sampled(path: SVGPathElement): Spot[] {
