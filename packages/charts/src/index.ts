@@ -26,7 +26,7 @@ export { warmUp } from './times/warmUp.ts'
 export type { WarmUpNumbers } from './times/warmUp.ts'
 export { timeline } from './times/timeline.ts'
 export type { TimelineOptions, TimelinePause } from './times/timeline.ts'
-export { lineMap } from './times/lineMap.ts'
+export { lineMap, mapWords } from './times/lineMap.ts'
 export type { MapPath } from './draw/lineLayers.ts'
 export { waitingCircle } from './times/waitingCircle.ts'
 export type { WaitingZone } from './times/waitingCircle.ts'
@@ -40,7 +40,7 @@ export { runChart } from './measured/runChart.ts'
 export type { RunTimes, RunTime } from './measured/runChart.ts'
 
 // The plan of the loop
-export { loopPlan } from './plan/plan.ts'
+export { loopPlan, planWords } from './plan/plan.ts'
 export type { LoopPlan, PlanOptions } from './plan/plan.ts'
 export type { PlanStation, PlanZone } from './plan/planZone.ts'
 

@@ -103,6 +103,10 @@ function hash(text: string): string {
   return `sha256-${createHash('sha256').update(text).digest('base64')}`
 }
 
+let packed: { readonly text: string; readonly base64: string } | null = null
+
+/** A page that is written again and again mostly packs what it packed before. */
 function pack(text: string): string {
-  return deflateRawSync(text, { level: 9 }).toString('base64')
+  if (packed?.text !== text) packed = { text, base64: deflateRawSync(text, { level: 9 }).toString('base64') }
+  return packed.base64
 }

@@ -1,21 +1,25 @@
 import { lineMap } from '../times/lineMap.ts'
 import { type LoopPlan, loopPlan } from '../plan/plan.ts'
+import type { PlanZone } from '../plan/planZone.ts'
 import { baseLinePlan } from './baseLine.ts'
 
 const VALUE_MEANING = 'share of the shift with a carrier in the zone, %'
 
+/** a carrier starts in every other zone */
+const started = (zone: PlanZone, index: number): PlanZone => ({ ...zone, starts: index % 2 === 1 && !zone.transfer })
+
 export function planExample(): LoopPlan {
-  return loopPlan(baseLinePlan(10), { valueMeaning: VALUE_MEANING })
+  return loopPlan(baseLinePlan(10).map(started), { valueMeaning: VALUE_MEANING })
 }
 
 export function planNarrowExample(): LoopPlan {
-  return loopPlan(baseLinePlan(10), { valueMeaning: VALUE_MEANING, widthPixels: 360 })
+  return loopPlan(baseLinePlan(10).map(started), { valueMeaning: VALUE_MEANING, widthPixels: 360 })
 }
 
 /** The same zones without their corners. */
 export function planRingExample(): LoopPlan {
   return loopPlan(
-    baseLinePlan(10).map((zone) => ({ ...zone, turn: null, transfer: false })),
+    baseLinePlan(10).map((zone, index) => started({ ...zone, turn: null, transfer: false }, index)),
     { valueMeaning: VALUE_MEANING },
   )
 }
@@ -32,6 +36,7 @@ export function mapExample(widthPixels = 1100): LoopPlan {
       title === '' ? null : { title, duties: title === 'Load' ? (['load'] as const) : title === 'Unload' ? (['unload'] as const) : [] },
     value: (index * 0.37) % 1,
     label: String(Math.round(((index * 0.37) % 1) * 100)),
+    starts: index === 1 || index === 7,
   }))
   const ways = [
     [-1, 0],

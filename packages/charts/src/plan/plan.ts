@@ -65,7 +65,7 @@ export function loopPlan(zones: readonly PlanZone[], { widthPixels = 1100, id = 
   })
   const height = foot.bottom + EDGE - (top - EDGE)
   const title = 'Plan of the loop'
-  const description = descriptionOf(zones, drawn, valueMeaning)
+  const description = wordsOf(zones, drawn, valueMeaning)
   const svg = [
     `<svg xmlns="http://www.w3.org/2000/svg" class="lw-plan" viewBox="0 ${px(top - EDGE)} ${px(widthPixels)} ${px(height)}" width="${px(widthPixels)}" height="${px(height)}" role="img" aria-labelledby="${id}-title ${id}-desc" font-family="system-ui, sans-serif" color="${colour('ink')}" fill="currentColor">`,
     `<title id="${id}-title">${escapeXml(title)}</title><desc id="${id}-desc">${escapeXml(description)}</desc>`,
@@ -139,7 +139,19 @@ function reach(cells: readonly Cell[], names: readonly Name[], paper: Paper): [n
   return [Math.min(at(top).y - 10, ...names.map(({ y }) => y - NAME_SIZE)), Math.max(at(bottom).y + 10, ...names.map(lastLine))]
 }
 
-function descriptionOf(zones: readonly PlanZone[], { ringBecause }: Outline, meaning: string | null): string {
+/**
+ * The text alternative of a plan, without the drawing.
+ *
+ * @param zones    as of the plan
+ * @param meaning  of shade and label; null: nothing is shaded
+ * @throws RangeError   as the plan does
+ * @example planWords(['Z1', 'Z2'].map((name) => ({ name, lengthMetres: 1, turn: null, transfer: false, station: null, value: null, label: null })), null) // => 'A loop of 2 zones, 2 m, drawn as a ring. There are no stations.'
+ */
+export function planWords(zones: readonly PlanZone[], meaning: string | null): string {
+  return wordsOf(zones, outline(zones), meaning)
+}
+
+function wordsOf(zones: readonly PlanZone[], { ringBecause }: Outline, meaning: string | null): string {
   const metres = zones.reduce((sum, { lengthMetres }) => sum + lengthMetres, 0)
   const stations = zones.flatMap(({ name, station }) => {
     if (station === null) return []

@@ -1,7 +1,7 @@
 /** What stands under a plan: what the shades mean, how long a metre is, and why it is a ring. */
 import { niceStep } from '../draw/window.ts'
 import { LINE_PIXELS } from './planNames.ts'
-import type { PlanZone } from './planZone.ts'
+import { carrierSigns, type PlanZone } from './planZone.ts'
 import { colour, px, shade, textAt } from '../draw/svg.ts'
 import { textPixels, wrapWords } from '../draw/wrapWords.ts'
 
@@ -23,8 +23,6 @@ export interface Foot {
 export const EDGE = 6
 const SIZE = 12
 const SHADES = [0, 0.25, 0.5, 0.75, 1]
-/** how carriers are told from numbers of zones */
-export const CARRIER_SIGNS = 'A number on a plate of its own: a carrier.'
 
 /**
  * Lines of small text with their signs.
@@ -58,7 +56,7 @@ export function planFoot(zones: readonly PlanZone[], { width, from, scale, meani
   if (zones.some(({ transfer }) => transfer))
     parts.push(textAt('crossed: transfer', EDGE + long + 20 + textPixels(`${metres} m`, SIZE), y + 10, quiet))
   y += LINE_PIXELS
-  if (zones.some(({ carrier }) => carrier !== undefined)) write(CARRIER_SIGNS, EDGE)
+  for (const sign of carrierSigns(zones)) write(sign, EDGE)
   if (note !== null) {
     y += 4
     write(note, EDGE)

@@ -73,9 +73,24 @@ export function cellMark(cell: Cell, zone: PlanZone, paper: Paper, meaning: stri
     `<path d="${area(cell, paper)}" fill="${ground}" stroke="currentColor" stroke-width="0.8"/>`,
     zone.transfer ? cross(cell, paper, text, lines.length === 0 ? 1 : Math.max(0.25, 1 - 21 / (Math.hypot(width, height) / 2))) : '',
     carrier === null ? '' : carrierMark(carrier, { x: centre.x, y: baseline }),
+    zone.starts === true ? startIn(cell, paper, Math.min(width, height)) : '',
     ...written,
     '</g>',
   ].join('')
+}
+
+/** size of the square of a carrier at the start, pixels, and as a share of a narrow cell */
+const [START_SIZE, START_SHARE] = [7, 0.16]
+
+/** In the middle of the inner side of its cell, between name and number. */
+function startIn(cell: Cell, paper: Paper, narrow: number): string {
+  const size = Math.min(START_SIZE, START_SHARE * narrow)
+  return startMark(plus(place(paper, cell.centre), cell.outward, 1.5 + size / 2 - cell.halfWidth * paper.scale), size)
+}
+
+/** A small square around a point: a carrier at the start of a run. */
+export function startMark({ x, y }: Point, size: number): string {
+  return `<rect data-start="" x="${px(x - size / 2)}" y="${px(y - size / 2)}" width="${px(size)}" height="${px(size)}" fill="${colour('ink')}" stroke="${colour('paper')}" stroke-width="1"/>`
 }
 
 /** A plate behind the number of a carrier, whose baseline is at (x, y). */

@@ -18,4 +18,7 @@ test('what a pointer reads: all that the cell stands for, the number where it me
 test('carriers at an instant in one sentence; none where none is drawn', () => {
   expect(carriersOn([{ ...bare, carrier: '3' }, bare, { ...bare, name: 'Z05', carrier: '1' }])).toEqual(['Carriers: 3 in Z03, 1 in Z05.'])
   expect(carriersOn([bare])).toEqual([])
+  expect(carriersOn([{ ...bare, starts: true }, bare, { ...bare, name: 'Z05', starts: true }])).toEqual([
+    'Carriers at the start in Z03, Z05.',
+  ])
 })

@@ -24,6 +24,8 @@ export interface PlanZone {
   readonly label: string | null
   /** number of the carrier that is here at the instant that is drawn. Default: none is */
   readonly carrier?: string
+  /** a carrier stands here at time 0 of a run: a small square in a corner of the cell. Default: none does */
+  readonly starts?: boolean
 }
 
 /**
@@ -36,18 +38,31 @@ export function keyedTitle({ key, title }: PlanStation): string {
 }
 
 /** What a pointer on a zone reads: "Z03, S2 Fit, carrier 7: 62 (share of the shift, %)". */
-export function zoneWords({ name, station, transfer, carrier, label }: PlanZone, meaning: string | null): string {
+export function zoneWords({ name, station, transfer, carrier, starts, label }: PlanZone, meaning: string | null): string {
   const says = [
     name,
     ...(station === null ? [] : [keyedTitle(station)]),
     ...(transfer ? ['transfer'] : []),
     ...(carrier === undefined ? [] : [`carrier ${carrier}`]),
+    ...(starts === true ? ['a carrier at the start'] : []),
   ]
   return says.join(', ') + (label === null || meaning === null ? '' : `: ${label} (${meaning})`)
 }
 
-/** "Carriers: 3 in Z01, 1 in Z04." */
+/** "Carriers: 3 in Z01, 1 in Z04."; "Carriers at the start in Z01, Z04." */
 export function carriersOn(zones: readonly PlanZone[]): string[] {
   const found = zones.flatMap(({ name, carrier }) => (carrier === undefined ? [] : [`${carrier} in ${name}`]))
-  return found.length === 0 ? [] : [`Carriers: ${found.join(', ')}.`]
+  const first = zones.flatMap(({ name, starts }) => (starts === true ? [name] : []))
+  return [
+    ...(found.length === 0 ? [] : [`Carriers: ${found.join(', ')}.`]),
+    ...(first.length === 0 ? [] : [`Carriers at the start in ${first.join(', ')}.`]),
+  ]
+}
+
+/** how carriers are told from numbers of zones, and from the instant of the drawing those of time 0; only what is drawn */
+export function carrierSigns(zones: readonly PlanZone[]): string[] {
+  return [
+    ...(zones.some(({ carrier }) => carrier !== undefined) ? ['A number on a plate of its own: a carrier.'] : []),
+    ...(zones.some(({ starts }) => starts === true) ? ['A small square: a carrier, at the start.'] : []),
+  ]
 }

@@ -1,9 +1,9 @@
 /** A line that is no single loop, as a map: zones from top to bottom in the order of travel, lanes beside each other, ways back at the left. Not to scale. */
 import { lineLayers, type MapPath, type Placed } from '../draw/lineLayers.ts'
 import type { LoopPlan, PlanOptions } from '../plan/plan.ts'
-import { carriersOn, keyedTitle, type PlanZone, zoneWords } from '../plan/planZone.ts'
-import { CARRIER_SIGNS, EDGE } from '../plan/planFoot.ts'
-import { carrierMark } from '../plan/planMarks.ts'
+import { carrierSigns, carriersOn, keyedTitle, type PlanZone, zoneWords } from '../plan/planZone.ts'
+import { EDGE } from '../plan/planFoot.ts'
+import { carrierMark, startMark } from '../plan/planMarks.ts'
 import { LINE_PIXELS } from '../plan/planNames.ts'
 import { colour, escapeXml, points, px, shade, textAt } from '../draw/svg.ts'
 import { textPixels, wrapWords } from '../draw/wrapWords.ts'
@@ -25,6 +25,8 @@ const SIZE = 12
 const BELOW = 10
 /** pixels of an arrow to the store */
 const OUT = 10
+/** of the square of a carrier at the start */
+const START_SIZE = 6
 /** for the plate of a carrier */
 const CARRIER_ROOM = 34
 const SHADES = [0, 0.25, 0.5, 0.75, 1]
@@ -72,7 +74,7 @@ export function lineMap(
   const ways = paths.map((path, index) => `<g data-way="${index}">${wayMark(path, paper, back.indexOf(path))}</g>`)
   const foot = footMarks(paper, paths)
   const title = 'Map of the line'
-  const description = descriptionOf(zones, paths, valueMeaning)
+  const description = mapWords(zones, paths, valueMeaning)
   const svg = [
     `<svg xmlns="http://www.w3.org/2000/svg" class="lw-plan" viewBox="0 0 ${px(widthPixels)} ${px(foot.bottom)}" width="${px(widthPixels)}" height="${px(foot.bottom)}" role="img" aria-labelledby="${id}-title ${id}-desc" font-family="system-ui, sans-serif" color="${colour('ink')}" fill="currentColor">`,
     `<title id="${id}-title">${escapeXml(title)}</title><desc id="${id}-desc">${escapeXml(description)}</desc>`,
@@ -94,7 +96,7 @@ function wordsOf({ name, station, label, carrier }: PlanZone, cellWidth: number)
 }
 
 function cellMark(zone: number, paper: Paper): string {
-  const { station, transfer, value, label, carrier } = paper.zones[zone]!
+  const { station, transfer, value, label, carrier, starts } = paper.zones[zone]!
   const { ground, text } = value === null ? { ground: colour('paper'), text: colour('ink') } : shade(value)
   const [x, y, width, height] = [xOf(zone, paper), yOf(zone, paper), paper.cellWidth, paper.cellHeight]
   const lines = paper.words[zone]!
@@ -106,6 +108,7 @@ function cellMark(zone: number, paper: Paper): string {
     transfer
       ? `<path d="M${px(x)} ${px(y)}l8 8M${px(x + width)} ${px(y)}l-8 8M${px(x)} ${px(y + height)}l8 -8M${px(x + width)} ${px(y + height)}l-8 -8" fill="none" stroke="${text}" stroke-width="0.8"/>`
       : '',
+    starts === true ? startMark({ x: x + 6, y: y + 6 }, START_SIZE) : '',
     ...lines.map((line, index) => textAt(line, x + 10, first + index * TEXT_LINE, { size: SIZE, fill: text, bold: station !== null })),
     ...(carrier === undefined
       ? []
@@ -201,14 +204,20 @@ function footMarks(paper: Paper, paths: readonly MapPath[]): { svg: string; bott
     'Not to scale. Travel is downwards but for ways back, at the left.',
     ...(paper.zones.some(({ transfer }) => transfer) ? ['Crossed corners: transfer.'] : []),
     ...(paths.some(({ manual }) => manual === true) ? ['Dashed: by hand.'] : []),
-    ...(paper.zones.some(({ carrier }) => carrier !== undefined) ? [CARRIER_SIGNS] : []),
+    ...carrierSigns(paper.zones),
     ...(paths.some(({ from, to }) => from < 0 || to < 0) ? ['A short arrow without a zone: from or to the store.'] : []),
   ]
   write(signs.join(' '), EDGE)
   return { svg: parts.join('\n'), bottom: y + EDGE }
 }
 
-function descriptionOf(zones: readonly PlanZone[], paths: readonly MapPath[], meaning: string | null): string {
+/**
+ * The text alternative of a map, without the drawing.
+ *
+ * @param meaning  of shade and label; null: nothing is shaded
+ * @example mapWords(['Z1', 'Z2'].map((name) => ({ name, lengthMetres: 1, turn: null, transfer: false, station: null, value: null, label: null })), [], null) // => 'A line of 2 zones and 0 paths, not to scale. There are no stations.'
+ */
+export function mapWords(zones: readonly PlanZone[], paths: readonly MapPath[], meaning: string | null): string {
   const stations = zones.flatMap(({ name, station }) => (station === null ? [] : [`${keyedTitle(station)} in ${name}`]))
   const several = (end: 'from' | 'to'): string[] =>
     zones.flatMap(({ name }, zone) => (paths.filter((path) => path[end] === zone).length > 1 ? [name] : []))

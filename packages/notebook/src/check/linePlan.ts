@@ -1,7 +1,7 @@
 /** The line as it was understood, drawn: what is where, and which way it goes. */
 import type { PlanZone } from '@loopwright/charts'
 import { tableOf, wordColumn } from '@loopwright/charts/table'
-import { isPlainLoop } from '@loopwright/line'
+import { isPlainLoop, startZones } from '@loopwright/line'
 import type { Scenario } from '@loopwright/scenario'
 import { oneView, type PlanCell } from '../cells/cell.ts'
 import { period } from '../sweep/period.ts'
@@ -10,7 +10,7 @@ import { counted } from '../words/countedWords.ts'
 
 export function linePlan(scenario: Scenario): PlanCell {
   const { line } = scenario
-  const zones = planZones(scenario, null)
+  const zones = planZones(scenario, null, startZones(line))
   const plan = unshadedPlan(line, zones)
   const places = isPlainLoop(line) ? '' : ` and ${counted(line.paths.length, 'path')}`
   return {

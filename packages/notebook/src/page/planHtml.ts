@@ -1,4 +1,4 @@
-import { type LoopPlan, lineMap, loopPlan, type PlanOptions } from '@loopwright/charts'
+import { type LoopPlan, lineMap, loopPlan, mapWords, type PlanOptions, planWords } from '@loopwright/charts'
 import type { Picture } from '../cells/figure.ts'
 
 type Plan = Omit<Extract<Picture, { kind: 'plan' }>, 'kind'>
@@ -12,6 +12,11 @@ export function planHtml(plan: Plan, id: string): string {
   return Object.entries(WIDTHS)
     .map(([name, widthPixels]) => `<div class="${name}">${drawPlan(plan, { id: `${id}-${name}`, widthPixels, valueMeaning }).svg}</div>`)
     .join('')
+}
+
+/** What the drawing of a plan says to those who cannot see it. */
+export function planAlt({ zones, paths, valueMeaning }: Plan): string {
+  return paths === null ? planWords(zones, valueMeaning) : mapWords(zones, paths, valueMeaning)
 }
 
 /** One loop to scale, any other line as a map. */

@@ -163,7 +163,7 @@ footer dd { margin: 0; overflow-wrap: anywhere; }
 @media (max-height: 479px) { .choice { position: static; } }
 @media (prefers-reduced-motion: no-preference) { html { scroll-behavior: smooth; } }
 @media print {
-  @page { margin: 18mm 16mm 18mm; @bottom-right { content: counter(page) " / " counter(pages); font: 9pt sans-serif; color: #404045; } }
+  @page { margin: 16mm; @bottom-right { content: counter(page) " / " counter(pages); font: 9pt sans-serif; color: #404045; } }
   html { font-size: 10pt; }
   body { max-width: none; padding: 0; }
   .skip, html.script .choice, summary, h2 a.here { display: none; }
@@ -174,7 +174,9 @@ footer dd { margin: 0; overflow-wrap: anywhere; }
   .part { margin-top: 24px; }
   .contents { display: none; }
   .contents + * { margin-top: 0; }
-  .handout { display: grid; grid-template-columns: 3fr 2fr; column-gap: 28px; break-after: page; margin-top: 8px; font-size: 7.5pt; line-height: 1.3; border-top: 1px solid var(--lw-hairline); padding-top: 6px; }
+  .handout { display: grid; grid-template-columns: 3fr 2fr; column-gap: 28px; break-inside: avoid; margin-top: 8px; font-size: 7.5pt; line-height: 1.3; border-top: 1px solid var(--lw-hairline); padding-top: 6px; }
+  .answer:has(.asides) ~ .handout { break-after: page; }
+  .answer:has(.asides) ~ .caution.warning ~ .handout { break-after: auto; }
   .handout ul { margin: 0; padding-left: 14px; max-width: none; overflow-wrap: anywhere; }
   .handout h2, .answer h2.aside { font-size: 8.5pt; margin: 0 0 2px; }
   .answer { display: grid; grid-template-columns: 328px minmax(0, 1fr); grid-template-rows: auto auto auto 1fr; column-gap: 24px; margin: 8px 0 0; padding-top: 8px; }
@@ -188,23 +190,29 @@ footer dd { margin: 0; overflow-wrap: anywhere; }
   .answer .first { font-size: 10.5pt; max-width: none; }
   .answer figure { grid-area: 3 / 1 / 5 / 2; margin: 8px 0 0; }
   .answer figure .how { display: none; }
-  .answer .asides { grid-area: 3 / 2; margin-top: 8px; gap: 6px; font-size: 9pt; }
+  .answer figure .picture svg { max-height: 112mm; }
+  .answer .asides { grid-area: 3 / 2; margin-top: 8px; gap: 6px; font-size: 8.5pt; }
   .answer .asides p, .answer .more p { max-width: none; line-height: 1.35; }
-  .answer .more { grid-area: 4 / 2; columns: auto; margin-top: 6px; font-size: 9pt; }
+  .answer .more { grid-area: 4 / 2; columns: auto; margin-top: 6px; font-size: 8.5pt; }
   .answer .more p + p { margin-top: 4px; }
   .caution.warning { margin-top: 8px; }
   h2, h3, .finding, .caption { break-after: avoid; }
   .picture .narrow, .plan .wide { display: none; }
   .picture .wide, .plan .paper, .lead.chart .picture .narrow { display: block; }
   .lead.chart .picture .wide { display: none; }
+  .picture .wide .lw-drawing { max-width: 600px; max-height: 115mm; }
+  .part > .prose:first-of-type { break-after: avoid; }
+  .part > .prose:first-of-type p:last-child { break-inside: avoid; }
+  .note { break-before: avoid; }
   .plan .picture .wide { display: none; }
   .together, .howsure, .caution, .tablecell:has(table.short), table.short, tr { break-inside: avoid; }
   tr:nth-child(-n+3) { break-after: avoid; }
   tr:nth-last-child(-n+3) { break-before: avoid; }
   thead { break-after: avoid; }
+  .caption { break-inside: avoid; padding-bottom: 150px; margin-bottom: -146px; }
   figure { margin-bottom: 20px; }
   p { orphans: 3; widows: 3; }
-  footer { margin-top: 16px; padding-top: 6px; font-size: 8pt; break-inside: avoid; }
+  footer { margin-top: 16px; padding-top: 6px; font-size: 8pt; break-inside: avoid; break-before: avoid; }
   footer dl { gap: 2px 12px; max-width: none; }
   details::details-content { content-visibility: visible; display: block; height: auto; }
   .scroll { overflow: visible; }

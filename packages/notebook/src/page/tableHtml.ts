@@ -2,7 +2,7 @@ import type { Table } from '@loopwright/charts/table'
 import { escapeHtml } from './html.ts'
 
 /** rows; a table of so many is not cut by the end of a sheet */
-const SHORT_ROWS = 14
+const SHORT_ROWS = 6
 
 /** letters of a text that would make a high stack of words beside other columns */
 const LONG_TEXT = 30

@@ -28,6 +28,17 @@ test('zones as they lie, with their turns, transfers and stations; unshaded with
   expect(zones.every(({ value, label }) => value === null && label === null)).toBe(true)
 })
 
+/** By hand: of the zones that are no corners, Z02 Z03 Z05 Z07 Z08 Z10, three carriers stand in the ⌊c·6/3⌋-th: MODEL.md §10. */
+test('the carriers stand where a run with so many of them begins, beside the numbers of the zones', async () => {
+  const { counts } = await sweepCarriers(scenario!.line, { counts: [3], replications: 2 }, { seed: '1', workers: 0 })
+  const { picture, alt, howToRead } = occupancyPlan(scenario!, counts[0]!, period(scenario!))
+  const zones = picture.kind === 'plan' ? picture.zones : []
+  expect(zones.filter(({ starts }) => starts === true).map(({ name }) => name)).toEqual(['Z02', 'Z05', 'Z08'])
+  expect(zones.every(({ label }) => label !== null)).toBe(true)
+  expect(alt).toContain('Carriers at the start in Z02, Z05, Z08.')
+  expect(howToRead).toContain('where the carriers stand when a run begins')
+})
+
 test('the fullest zones are named; the table has every zone with the number drawn in it', async () => {
   const { counts } = await sweepCarriers(scenario!.line, { counts: [3], replications: 2 }, { seed: '1', workers: 0 })
   const [count] = counts

@@ -1,12 +1,13 @@
 /** The plan of the line for each count, shaded by how full every zone is. */
 import type { MapPath, PlanZone } from '@loopwright/charts'
 import { formatNumber, formatShare, type Table, tableOf, wordColumn } from '@loopwright/charts/table'
-import { isPlainLoop, type LineSpec, listWords } from '@loopwright/line'
+import { isPlainLoop, type LineSpec, listWords, startZones } from '@loopwright/line'
 import type { SweepCount } from '@loopwright/study'
+import { withCarriers } from '@loopwright/study/change'
 import type { Scenario } from '@loopwright/scenario'
 import type { Figure } from '../cells/figure.ts'
 import { metresText, shortNumber } from '../inputs/quantityWords.ts'
-import { drawPlan } from '../page/planHtml.ts'
+import { planAlt } from '../page/planHtml.ts'
 import { counted } from '../words/countedWords.ts'
 import type { Period } from './period.ts'
 
@@ -15,14 +16,14 @@ const NAMED = 3
 
 /** The plan with all that goes with it: the fullest zones as its finding, every zone in its table. */
 export function occupancyPlan(scenario: Scenario, count: SweepCount, period: Period): Figure {
-  const zones = planZones(scenario, count)
+  const zones = planZones(scenario, count, startZones(withCarriers(scenario.line, count.carriers)))
   const valueMeaning = `share of the ${period.one} with a carrier in the zone, %`
   const paths = isPlainLoop(scenario.line) ? null : scenario.line.paths.map(mapPath)
   return {
     finding: `The ${period.line}: ${finding(zones, count.carriers)}`,
     picture: { kind: 'plan', zones, paths, valueMeaning },
-    alt: drawPlan({ zones, paths }, { valueMeaning }).description,
-    howToRead: `Each cell is a zone${paths === null ? ', to scale' : ''}; the stronger the shade, the longer a carrier is in it. The number in it is that share of the ${period.one}, in per cent.`,
+    alt: planAlt({ zones, paths, valueMeaning }),
+    howToRead: `Each cell is a zone${paths === null ? ', to scale' : ''}; the stronger the shade, the longer a carrier is in it. The number in it is that share of the ${period.one}, in per cent.${startSign(zones)}`,
     table: zoneTable(scenario, zones, count.carriers, period),
     tableOpen: false,
   }
@@ -38,8 +39,8 @@ export function unshadedPlan(line: LineSpec, zones: readonly PlanZone[]): Pick<F
   ]
   return {
     picture: { kind: 'plan', zones, paths, valueMeaning: null },
-    alt: drawPlan({ zones, paths }, { valueMeaning: null }).description,
-    howToRead: `${signs.join('; ')}.`,
+    alt: planAlt({ zones, paths, valueMeaning: null }),
+    howToRead: `${signs.join('; ')}.${startSign(zones)}`,
   }
 }
 
@@ -49,8 +50,16 @@ function mapPath({ from, to, manual, takes }: LineSpec['paths'][number]): MapPat
   return { from, to, manual: manual !== null, ...(who === null ? {} : { takes: who }) }
 }
 
-/** The loop as drawn; without a count nothing is shaded. Zones of no given length are drawn 1 m long. */
-export function planZones(scenario: Scenario, count: SweepCount | null): PlanZone[] {
+/** Results hold no positions: those of time 0 are known. (MODEL.md §10) */
+const startSign = (zones: readonly PlanZone[]): string =>
+  zones.some(({ starts }) => starts === true) ? ' Small squares: where the carriers stand when a run begins.' : ''
+
+/**
+ * The loop as drawn; without a count nothing is shaded. Zones of no given length are drawn 1 m long.
+ *
+ * @param standing  zones in which carriers start, the store left out of the drawing. Default: none is shown
+ */
+export function planZones(scenario: Scenario, count: SweepCount | null, standing: readonly number[] = []): PlanZone[] {
   const { line, layout } = scenario
   return line.zones.map((zone, index) => {
     const station = line.stations.find((one) => one.zone === index)
@@ -66,6 +75,7 @@ export function planZones(scenario: Scenario, count: SweepCount | null): PlanZon
           : { key: station.name, title: station.title, duties: (['load', 'unload'] as const).filter((duty) => station[duty] !== null) },
       value,
       label: value === null ? null : formatNumber(value * 100, 0),
+      ...(standing.includes(index) ? { starts: true } : {}),
     }
   })
 }
