@@ -1,7 +1,6 @@
 /** The commands of decision files: what an alternative is worth, what needs a closer look. */
 import type { Command, Option } from 'commander'
 import { type ProgramContext, simulating } from './actions.ts'
-import { examplesOf } from './options/examples.ts'
 import { countList, fileName } from './options/arguments.ts'
 import {
   addOptions,
@@ -26,17 +25,14 @@ export function addMeetings(root: Command, context: ProgramContext): void {
 
   addOptions(root.command('payback <file>'), { sample: sampleOptions(200), output: outputOptions(), machine: machine() })
     .description('say what the alternatives of a decision file are worth against today: payback, net present value, break-even')
-    .addHelpText('after', examplesOf('payback'))
     .action(simulating(context, async () => (await import('./commands/decision/payback.ts')).payback, ALTERNATIVES_MIN))
 
   addOptions(root.command('criteria <file>'), { sample: sampleOptions(100), output: outputOptions(), machine: machine() })
     .description('weigh the alternatives of a decision file: must-haves, scores, and how much the winner hangs on the weights')
-    .addHelpText('after', examplesOf('criteria'))
     .action(simulating(context, async () => (await import('./commands/decision/criteria.ts')).criteria, ALTERNATIVES_MIN))
 
   addOptions(root.command('screen <file>'), { sample: sampleOptions(20), output: outputOptions(), machine: machine() })
     .description('compare forces, heights, gaps, distances and speeds of a decision file with published guidance; no verdict on hazards')
-    .addHelpText('after', examplesOf('screen'))
     .action(simulating(context, async () => (await import('./commands/decision/screen.ts')).screen, ALTERNATIVES_MIN))
   addPromises(root, context)
 }
@@ -47,12 +43,10 @@ function addPromises(root: Command, context: ProgramContext): void {
     .description(
       'say on one page what is promised of the alternative that a decision file names, what it rests on, and until when it holds',
     )
-    .addHelpText('after', examplesOf('promise'))
     .action(simulating(context, async () => (await import('./commands/decision/promise.ts')).promise))
 
   addOptions(root.command('acceptance <file>'), { sample: sampleOptions(400), output: outputOptions(), machine: machine() })
     .description('plan the acceptance: the band of a trial, from what count on it is passed, and how often that is wrong')
-    .addHelpText('after', examplesOf('acceptance'))
     .action(simulating(context, async () => (await import('./commands/decision/acceptance.ts')).acceptance))
 
   addOptions(root.command('trial <file>'), {
@@ -62,7 +56,6 @@ function addPromises(root: Command, context: ProgramContext): void {
     machine: machine(),
   })
     .description('say while a trial runs whether it goes on, may end, or is passed')
-    .addHelpText('after', examplesOf('trial'))
     .action(simulating(context, async () => (await import('./commands/decision/acceptance.ts')).trial))
 
   addOptions(root.command('followup <file>'), {
@@ -77,6 +70,5 @@ function addPromises(root: Command, context: ProgramContext): void {
     machine: machine(),
   })
     .description('set counted weeks beside the forecast: whether the promise still stands, what to measure again, a recalibrated scenario')
-    .addHelpText('after', examplesOf('followup'))
     .action(simulating(context, async () => (await import('./commands/decision/followup.ts')).followup))
 }

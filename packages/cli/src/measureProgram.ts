@@ -2,7 +2,6 @@
 import type { Command } from 'commander'
 import { type ProgramContext, simulating, telling } from './actions.ts'
 import { fileName, percent, positiveNumber, wholeNumber } from './options/arguments.ts'
-import { examplesOf } from './options/examples.ts'
 import {
   addOptions,
   COMMAND_GROUPS,
@@ -41,7 +40,6 @@ function addTimes(root: Command, context: ProgramContext): void {
     output: [writeOption('write the tasks for a scenario, with where they come from'), ...outputOptions()],
   })
     .description('judge measured times (.csv, .xlsx): how long, how surely, what looks odd, what curve; runs nothing')
-    .addHelpText('after', examplesOf('times'))
     .action(telling(context, async () => (await import('./commands/data/times.ts')).times))
 }
 
@@ -60,7 +58,6 @@ function addStoplog(root: Command, context: ProgramContext): void {
     output: [writeOption('write the stops for a scenario, with where they come from'), ...outputOptions()],
   })
     .description('judge a stop log (.csv, .xlsx): time between, repair, availability, what the ends of the log cut off; runs nothing')
-    .addHelpText('after', examplesOf('stoplog'))
     .action(telling(context, async () => (await import('./commands/data/stoplog.ts')).stoplog))
 }
 
@@ -75,7 +72,6 @@ function addMix(root: Command, context: ProgramContext): void {
     output: [writeOption('write the products for a scenario, and the heaviest stretches as lists'), ...outputOptions()],
   })
     .description('judge orders or a plan (.csv, .xlsx): shares, options, levelled order, the heaviest hour, day and week; runs nothing')
-    .addHelpText('after', examplesOf('mix'))
     .action(telling(context, async () => (await import('./commands/data/mix.ts')).mix))
 }
 
@@ -91,6 +87,5 @@ function addAssemble(root: Command, context: ProgramContext): void {
     machine: machineOptions(),
   })
     .description('put a folder of data into the skeleton of a scenario, each value with where it comes from')
-    .addHelpText('after', examplesOf('assemble'))
     .action(simulating(context, async () => (await import('./commands/data/assemble.ts')).assemble))
 }

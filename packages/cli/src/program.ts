@@ -83,19 +83,16 @@ function addUnderstanding(root: Command, context: ProgramContext): void {
   root.commandsGroup(COMMAND_GROUPS.understand)
   addOptions(root.command('check <file>'), { line: lineOptions(), output: [...csvOptions(), ...pageOptions()] })
     .description('say what was understood of a scenario, what limits the line by its mean times, and what looks wrong; runs nothing')
-    .addHelpText('after', examplesOf('check'))
     .action(telling(context, async () => (await import('./commands/check.ts')).check))
 
   addOptions(root.command('resolve <file>'), { line: lineOptions() })
     .description('print the complete form of a scenario, with every default and where it came from')
-    .addHelpText('after', examplesOf('resolve'))
     .action(async (file: string, flags) => onCode(await (await import('./commands/resolve.ts')).resolve(shell, file, flags)))
 
   addOptions(root.command('schema'), {
     question: [new Option('--of <document>', 'of scenario files, or of what --json prints').choices(SCHEMAS).default('scenario')],
   })
     .description('print a JSON Schema')
-    .addHelpText('after', examplesOf('schema'))
     .action(async (flags) => onCode(await (await import('./commands/schema.ts')).schema(shell, flags.of)))
 }
 
@@ -110,7 +107,6 @@ function addSimulation(root: Command, context: ProgramContext): void {
     machine: machineOptions(),
   })
     .description('run the line as it stands: one run in full, or means over several')
-    .addHelpText('after', examplesOf('run'))
     .action(simulating(context, async () => (await import('./commands/run.ts')).run))
 
   addOptions(root.command('trace <file>'), {
@@ -132,7 +128,6 @@ function addSimulation(root: Command, context: ProgramContext): void {
     machine: unsharedOptions(),
   })
     .description('tell every event of one run, in plain words or as one JSON record a line')
-    .addHelpText('after', examplesOf('trace'))
     .action(telling(context, async () => (await import('./commands/trace.ts')).trace))
 
   addOptions(root.command('steady <file>'), {
@@ -142,7 +137,6 @@ function addSimulation(root: Command, context: ProgramContext): void {
     machine: [workersOption(), yesOption(), ...sharedOptions(), ...keptOptions()],
   })
     .description('say how long the start of a run shows, what the line makes from then on, and what run length would do')
-    .addHelpText('after', examplesOf('steady'))
     .action(
       async (file: string, { runs, ...flags }) =>
         await threaded(context, { ...flags, replications: runs }, runs, async (all) =>
@@ -154,24 +148,18 @@ function addSimulation(root: Command, context: ProgramContext): void {
 /** What is kept from one command to the next. */
 function addKeeping(root: Command, { shell, onCode }: ProgramContext): void {
   root.commandsGroup(COMMAND_GROUPS.keep)
-  const store = addOptions(root.command('store'), {})
-    .description('what is kept of finished replications')
-    .addHelpText('after', examplesOf('store'))
-    .commandsGroup('Commands:')
+  const store = addOptions(root.command('store'), {}).description('what is kept of finished replications').commandsGroup('Commands:')
   addOptions(store.command('info'), { machine: [storeOption()] })
     .description('say how much is kept, and for which engine')
-    .addHelpText('after', examplesOf('store info'))
     .action(async (flags) => onCode(await (await import('./commands/store.ts')).storeInfo(shell, flags)))
   addOptions(store.command('merge <folders...>'), { machine: [storeOption()] })
     .description('put stores together: copy what the folders hold into one store')
-    .addHelpText('after', examplesOf('store merge'))
     .action(async (folders: string[], flags) => onCode(await (await import('./commands/store.ts')).storeMerge(shell, folders, flags)))
   addOptions(store.command('prune'), {
     question: [option('--older-than <days>', 'also what was written longer ago', wholeNumber), option('--all', 'everything')],
     machine: [storeOption()],
   })
     .description('remove what no run can use: of other engines, damaged, half written')
-    .addHelpText('after', examplesOf('store prune'))
     .action(async (flags) => onCode(await (await import('./commands/store.ts')).storePrune(shell, flags)))
 }
 
@@ -184,23 +172,16 @@ function addMachines(root: Command, { shell, onCode }: ProgramContext): void {
     machine: [workersOption(), address()],
   })
     .description('run what studies ask for at a queue, until Ctrl-C')
-    .addHelpText('after', examplesOf('work'))
     .action(async (flags) => onCode(await (await import('./commands/work.ts')).work(shell, flags)))
-  const queue = addOptions(root.command('queue'), {})
-    .description('what is at a queue of studies')
-    .addHelpText('after', examplesOf('queue'))
-    .commandsGroup('Commands:')
+  const queue = addOptions(root.command('queue'), {}).description('what is at a queue of studies').commandsGroup('Commands:')
   addOptions(queue.command('info'), { machine: [address()] })
     .description('say who works, who asks, what waits and what is set aside')
-    .addHelpText('after', examplesOf('queue info'))
     .action(async (flags) => onCode(await (await import('./commands/queue.ts')).queueInfo(shell, flags)))
   addOptions(queue.command('cancel'), { machine: [address()] })
     .description('take back everything that nobody has begun')
-    .addHelpText('after', examplesOf('queue cancel'))
     .action(async (flags) => onCode(await (await import('./commands/queue.ts')).queueCancel(shell, flags)))
   addOptions(queue.command('retry'), { machine: [address()] })
     .description('let what was set aside be tried again')
-    .addHelpText('after', examplesOf('queue retry'))
     .action(async (flags) => onCode(await (await import('./commands/queue.ts')).queueRetry(shell, flags)))
 }
 
@@ -208,7 +189,6 @@ function addNotebooks(root: Command, { shell, command, onCode }: ProgramContext)
   root.commandsGroup(COMMAND_GROUPS.program)
   addOptions(root.command('new <folder>'), {})
     .description('make a folder with a small line and a study of it, to go on from')
-    .addHelpText('after', examplesOf('new'))
     .action(async (folder: string) => onCode(await (await import('./commands/new.ts')).makeNew(shell, folder)))
   addOptions(root.command('notebook <file>'), {
     sample: [
@@ -231,7 +211,6 @@ function addNotebooks(root: Command, { shell, command, onCode }: ProgramContext)
     ],
   })
     .description('run a notebook (a TypeScript module): its cells to the terminal, its page to a file')
-    .addHelpText('after', examplesOf('notebook'))
     .action(async (file: string, flags) => {
       const run = flags.watch === true ? (await import('./commands/watch.ts')).watch : (await import('./commands/notebook.ts')).notebook
       const carry = async (all: typeof flags): Promise<number> => await run(shell, file, all, command)

@@ -2,7 +2,6 @@
 import type { Command } from 'commander'
 import { type ProgramContext, simulating, telling, threaded } from './actions.ts'
 import { carrierCounts, fileName, levelPercent, nameList, percent, positiveNumber, wholeNumber } from './options/arguments.ts'
-import { examplesOf } from './options/examples.ts'
 import { dataOptions } from './options/tableOptions.ts'
 import { moreLevels } from './options/levels.ts'
 import {
@@ -48,7 +47,6 @@ function addCarrierCounts(root: Command, context: ProgramContext): void {
     machine: machineOptions(),
   })
     .description('how many carriers the loop needs, with as many runs as the answer takes')
-    .addHelpText('after', examplesOf('carriers'))
     .action(
       async (file: string, { atMost, ...flags }) =>
         await threaded(context, flags, Number.POSITIVE_INFINITY, async (all) =>
@@ -77,7 +75,6 @@ function addCarrierCounts(root: Command, context: ProgramContext): void {
     machine: machineOptions(),
   })
     .description('say what may be promised per shift and per week, and the overtime that the plan takes')
-    .addHelpText('after', examplesOf('forecast'))
     .action(simulating(context, async () => (await import('./commands/forecast.ts')).forecast))
 
   addOptions(root.command('sweep <file>'), {
@@ -90,7 +87,6 @@ function addCarrierCounts(root: Command, context: ProgramContext): void {
     machine: machineOptions(),
   })
     .description('try numbers of carriers, each on the same simulated shifts: the curve, with as many runs as you say')
-    .addHelpText('after', examplesOf('sweep'))
     .action(
       async (file: string, flags) =>
         await threaded(context, flags, flags.replications * (flags.carriers?.length ?? 1), async (all) =>
@@ -113,7 +109,6 @@ function addComparisons(root: Command, context: ProgramContext): void {
     machine: machineOptions(),
   })
     .description('compare scenarios, or variations of one file, on the same simulated shifts')
-    .addHelpText('after', examplesOf('compare'))
     .action(simulating(context, async () => (await import('./commands/compare.ts')).compare, LINES_MIN))
 
   addOptions(root.command('grid <file>'), {
@@ -131,7 +126,6 @@ function addComparisons(root: Command, context: ProgramContext): void {
     machine: machineOptions(),
   })
     .description('try every setting of several values: a table of outputs, what each value does, and whether they depend on each other')
-    .addHelpText('after', examplesOf('grid'))
     .action(simulating(context, async () => (await import('./commands/grid.ts')).grid, LINES_MIN))
 
   addOptions(root.command('order <file>'), {
@@ -149,7 +143,6 @@ function addComparisons(root: Command, context: ProgramContext): void {
     machine: machineOptions(),
   })
     .description('choose an order and places of stations')
-    .addHelpText('after', examplesOf('order'))
     .action(
       async (file: string, { checkReplications, leastGain, ...flags }) =>
         await threaded(context, flags, LINES_MIN * checkReplications, async (all) =>
@@ -172,7 +165,6 @@ function addCauses(root: Command, context: ProgramContext): void {
     machine: machineOptions(),
   })
     .description('say what limits the line: how much 5 % of each time, stop and share moves the output')
-    .addHelpText('after', examplesOf('drivers'))
     .action(simulating(context, async () => (await import('./commands/drivers.ts')).drivers, LINES_MIN))
 
   addOptions(root.command('losses <file>'), {
@@ -182,7 +174,6 @@ function addCauses(root: Command, context: ProgramContext): void {
     machine: machineOptions(),
   })
     .description('say what is lost by what cause: the same shifts again, with one cause after another taken out')
-    .addHelpText('after', examplesOf('losses'))
     .action(simulating(context, async () => (await import('./commands/losses.ts')).losses, LINES_MIN))
 }
 
@@ -196,6 +187,5 @@ function addBalance(root: Command, context: ProgramContext): void {
     output: outputOptions(),
   })
     .description('share tasks among stations, of a table (.csv: task, seconds, after) or of a scenario; runs nothing')
-    .addHelpText('after', examplesOf('balance'))
     .action(telling(context, async () => (await import('./commands/balance.ts')).balance))
 }

@@ -1,6 +1,8 @@
+import type { Command } from 'commander'
 import { expect, test } from 'vitest'
 import { EXAMPLES, examplesOf } from './examples.ts'
 import { main } from '../main.ts'
+import { program } from '../program.ts'
 import { memoryShell } from '../../../../tests/helpers/memoryShell.ts'
 
 /** Words as a shell cuts them; what goes to a file is left out. */
@@ -22,8 +24,19 @@ test.each(all)('of %s: loopwright %s', async (command, line) => {
   else expect([code, shell.said.err]).toEqual(file === undefined ? [0, ''] : [2, `there is no file "${file}" here\n`])
 })
 
+test('each command has its own, none is of a command that is not there', () => {
+  const under = (command: Command, words: readonly string[]): string[] =>
+    command.commands.flatMap((each) => [[...words, each.name()].join(' '), ...under(each, [...words, each.name()])])
+  expect(under(program(memoryShell(), 'loopwright', () => {}), []).toSorted()).toEqual(
+    Object.keys(EXAMPLES)
+      .filter((name) => name !== '')
+      .toSorted(),
+  )
+  expect(examplesOf('nothing')).toBe('')
+})
+
 test('each command has at least two, which fit on 80 columns', () => {
-  for (const name of Object.keys(EXAMPLES) as (keyof typeof EXAMPLES)[]) {
+  for (const name of Object.keys(EXAMPLES)) {
     const lines = examplesOf(name).trim().split('\n').slice(1)
     expect(lines.length).toBeGreaterThanOrEqual(2)
     for (const line of lines) expect(line.length).toBeLessThanOrEqual(80)

@@ -65,8 +65,8 @@ export const EXAMPLES = {
   ],
 } as const satisfies Readonly<Record<string, readonly [string, string, ...string[]]>>
 
-export type CommandName = keyof typeof EXAMPLES
-
-/** As the help shows them. */
-export const examplesOf = (command: CommandName): string =>
-  `\nExamples:\n${EXAMPLES[command].map((line) => `  loopwright ${line}`).join('\n')}`
+/** As the help of a command shows them; '' where it has none. */
+export function examplesOf(command: string): string {
+  const found = (EXAMPLES as Readonly<Record<string, readonly string[]>>)[command] ?? []
+  return found.length === 0 ? '' : `\nExamples:\n${found.map((line) => `  loopwright ${line}`).join('\n')}`
+}

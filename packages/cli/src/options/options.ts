@@ -1,6 +1,7 @@
 /** Options that several commands share: one name, one meaning, one place in the help. */
 import { type Command, InvalidArgumentError, Option } from 'commander'
 import { fileName, pageFile, seedText, shareOf, wholeNumber } from './arguments.ts'
+import { examplesOf } from './examples.ts'
 
 /** In this order under each command. */
 const GROUPS = {
@@ -28,11 +29,17 @@ export const COMMAND_GROUPS = {
 /** Names the random worlds where nothing else is said. */
 const SEED = '1'
 
-/** Adds options, whatever the order in which they are given, by groups: the line, the question, the sample, the output, the machine. */
+/** Adds options, whatever the order in which they are given, by groups: the line, the question, the sample, the output, the machine; and the examples of the help. */
 export function addOptions(command: Command, groups: Partial<Readonly<Record<OptionGroup, readonly Option[]>>>): Command {
   for (const name of Object.keys(GROUPS) as OptionGroup[])
     for (const option of groups[name] ?? []) command.addOption(option.helpGroup(GROUPS[name]))
-  return command.helpOption('-h, --help', 'show this')
+  return command.helpOption('-h, --help', 'show this').addHelpText('after', examplesOf(wordsOf(command)))
+}
+
+/** What is typed for it behind the program's name, such as `store info`. */
+function wordsOf(command: Command): string {
+  const { parent } = command
+  return parent === null || parent.parent === null ? command.name() : `${wordsOf(parent)} ${command.name()}`
 }
 
 /** An option whose text is read by `parse`. */
