@@ -123,7 +123,7 @@ export const NOT_CHECKED: readonly string[] = [
   'What the model leaves out: each page lists it under its cautions.',
   'Physics: speeds, ramps and stop times are figures that you give, not computed from masses and drives.',
   'Hazards: nothing here judges whether a line may run. Guidance values are shown with their source; local codes and qualified people decide.',
-  'Browsers other than Chromium; systems other than Linux.',
+  'Browsers other than Chromium, and Firefox for the page of one study; systems other than Linux; kinds of processors other than that of the tests.',
 ]
 
 /** The sources that a file names: "Source: …" in comments, `source` in data beside the tests. */
