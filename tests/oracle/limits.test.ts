@@ -1,5 +1,6 @@
 /** What limits a line, against closed forms that are worked out by hand from given times; what is from a book says so. */
 import { type Limit, lineLimits } from '@loopwright/line/bounds'
+import { simulate } from '@loopwright/line'
 import { readScenario } from '@loopwright/scenario'
 import { describe, expect, test } from 'vitest'
 
@@ -85,6 +86,20 @@ describe('stations', () => {
     const [left, right] = [1 / (100 + 9.5), 1 / (150 + 9.5)]
     expect(both.unitsPerWindow).toBeCloseTo(HOURS * (left + right), 2)
     expect(both.atMost).toBe(true)
+  })
+
+  test('a load station behind another loads nothing, and shares nothing: the first loads every carrier', () => {
+    const behind = LOOP.replace('  One: { zone: Z04, work: { one: 55 s } }', '  Later: { zone: Z04, load: { putOn: 20 s } }').replace(
+      '20 s }',
+      '90 s }',
+    )
+    expect(limits(behind).map(({ name }) => name)).not.toContain('Load and Later')
+    expect(limits(behind)[0]).toMatchObject({ name: 'Load', atMost: true })
+    expect(limits(behind)[0]!.secondsPerUnit).toBeCloseTo(90 + 9.5, 5)
+    const { scenario } = readScenario(behind)
+    // a window begins anywhere in the cycle: one more or less
+    const { output } = simulate(scenario!.line, { seed: '1', replication: 0 })
+    expect(Math.abs(output - HOURS / 99.5)).toBeLessThan(1)
   })
 
   test('rework again and again: 1/(1 − p) visits on average, the geometric law', () => {

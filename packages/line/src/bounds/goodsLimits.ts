@@ -5,6 +5,7 @@ import { stationWords } from '../words/stationWords.ts'
 import { type Flows, unitUse } from './flows.ts'
 import { type Limit, limitOf } from './limit.ts'
 import { meanSeconds } from './meanSeconds.ts'
+import { servedLoads } from './servedLoads.ts'
 import { windowSecondsOf } from './workingSeconds.ts'
 
 export function goodsLimits(spec: LineSpec, flows: Flows): Limit[] {
@@ -23,7 +24,7 @@ export function loadSupplies({ stations, supply: common }: Pick<LineSpec, 'stati
 
 /** All supplies of all loads together; none where one of them is always there. */
 function arrivalLimit(spec: LineSpec, { goodShare }: Flows): Limit | null {
-  const all = loadSupplies(spec)
+  const all = loadSupplies({ ...spec, stations: servedLoads(spec).map((station) => spec.stations[station]!) })
   if (all.length === 0 || all.some(({ arrivals }) => arrivals.kind === 'always')) return null
   const { warmupSeconds, endSeconds } = spec.window
   const windowSeconds = windowSecondsOf(spec)

@@ -5,6 +5,7 @@
 import { hasConditions } from '../build/graph.ts'
 import { type LineSpec, type PathSpec, STORE, type StationSpec, type TaskSpec } from '../spec.ts'
 import { meanSeconds } from './meanSeconds.ts'
+import { servedLoads } from './servedLoads.ts'
 
 /** One stay with something to do, in mean seconds. */
 export interface Stay {
@@ -82,8 +83,8 @@ export function productWalk(spec: LineSpec, variant: number): WalkGraph | null {
       return { probability, end, ways: ways.map((path) => ({ path, to: nodeOf(spec.paths[path]!.to, product) })) }
     })
   const starts: number[] = []
-  for (const [index, station] of spec.stations.entries()) {
-    if (station.load === null) continue
+  for (const index of servedLoads(spec)) {
+    const station = spec.stations[index]!
     const { stay, results } = loaded(spec, station, index, variant)
     const node = nodes.push({ stay, outcomes: [] }) - 1
     starts.push(node)

@@ -19,6 +19,15 @@ describe('products', () => {
   })
 })
 
+describe('a second load station', () => {
+  const codes = (second: Record<string, unknown>, more = {}): string[] =>
+    ring.with({ stations: { fit: { zone: 'Z03', work: null, ...second }, ...more } }).warnings.map(({ code, path }) => `${code} ${path}`)
+
+  test('behind the first has nothing to load', () => expect(codes({ load: 10 })).toEqual(['W_LOAD_UNREACHED stations.fit.zone']))
+  test('that takes off in the same stay has', () => expect(codes({ load: 10, unload: 5 })).toEqual([]))
+  test('behind an unload station has', () => expect(codes({ load: 10, zone: 'Z06' }, { last: { zone: 'Z01', unload: 5 } })).toEqual([]))
+})
+
 test('a spur that can only lead back is never entered', () => {
   const spur = { transfer: { lift: 1, lower: 1, enterOnlyIfExitClear: true } }
   const { spec } = graphLine({ ...COMMON, zones: [{}, {}, spur], paths: ['Z01 > Z02 > Z01', 'Z02 > Z03 > Z02'] })

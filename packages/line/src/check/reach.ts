@@ -1,5 +1,6 @@
 /** Where products come at all: stations that none reaches, and spurs that no carrier ever enters. */
 import { mixShares } from '../bounds/law.ts'
+import { servedLoads } from '../bounds/servedLoads.ts'
 import { type LineSpec, STORE } from '../spec.ts'
 import { at, type Finding, found } from './finding.ts'
 import { isRing } from './draftLine.ts'
@@ -45,6 +46,15 @@ function checkReach(line: LineSpec): Finding[] {
   return [...groups.values()].map(({ index, names, why }) => found(at('station', index, 'zone'), say.stationUnreached(names, why)))
 }
 
+/** Load stations to which no empty carrier comes, since others before them load every one. */
+function checkLoads(line: LineSpec): Finding[] {
+  const served = servedLoads(line)
+  const before = served.map((station) => line.stations[station]!.name)
+  return line.stations.flatMap(({ load, name }, index) =>
+    load === null || served.includes(index) ? [] : [found(at('station', index, 'zone'), say.loadUnreached(name, before))],
+  )
+}
+
 /** The unload station behind which, and the load station before which a zone of a loop lies. */
 function between({ zones, stations }: LineSpec, zone: number): [string, string] | null {
   const nearest = (step: number, duty: 'unload' | 'load'): string | null => {
@@ -80,4 +90,4 @@ function checkSpurs(line: LineSpec): Finding[] {
  *
  * @example checkFlow(line) // => []
  */
-export const checkFlow = (line: LineSpec): Finding[] => [...checkReach(line), ...checkSpurs(line)]
+export const checkFlow = (line: LineSpec): Finding[] => [...checkReach(line), ...checkLoads(line), ...checkSpurs(line)]

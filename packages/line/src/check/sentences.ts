@@ -302,6 +302,14 @@ export const sentences = {
         : 'carriers run in the order of the zones; move the station between load and unload, or change these two',
     ),
 
+  /** @param before  the load stations that empty carriers come to */
+  loadUnreached: (station: string, before: readonly string[]): Sentence =>
+    warning(
+      'W_LOAD_UNREACHED',
+      `no empty carrier comes to the load station ${quote(station)}: ${all(before)} load${before.length === 1 ? 's' : ''} every one before it gets there`,
+      'lead some empty carriers past the first load station (a way of their own, or a choice of ways), unload between the two, or leave this one out',
+    ),
+
   spurNeverEntered: (transfer: string, zone: string): Sentence =>
     warning(
       'W_SPUR_CLOSED',

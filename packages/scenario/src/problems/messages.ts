@@ -74,6 +74,7 @@ export const {
   startLength,
   startTwice,
   stationUnreached,
+  loadUnreached,
   spurNeverEntered,
   sharesZero,
   noVariants,
