@@ -73,6 +73,11 @@ export function readTree(root: Located, report: Report, options: ReadOptions, te
     if (found !== null) beside[name] = found
     return found
   }
+  const alternatives = root.entries.get('alternatives')
+  if (alternatives !== undefined && !root.entries.has('stations')) {
+    report.addAt(alternatives.keyStart, alternatives.keyEnd - alternatives.keyStart, 'alternatives', say.isDecision())
+    return { scenario: null, problems: report.problems(), notes: null, ...NOTHING_SAID }
+  }
   checkShape(root, report)
   const first = root.entries.keys().next().value
   if (root.entries.has('format') && first !== 'format') {

@@ -4,6 +4,7 @@ import * as say from './messages.ts'
 test('each sentence has its own code, says what was found and what would be right', () => {
   const said = [
     say.formatUnknown('2'),
+    say.isScenario(),
     say.unknownKey('wagе', 'wage', ['wage', 'crew']),
     say.wrongType('a text', 'a list'),
     say.notAChoice('dark', 'hard', ['hard', 'soft']),

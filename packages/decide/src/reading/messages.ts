@@ -9,6 +9,13 @@ export const { missing, negative, zero, notWhole, tooSmall } = sentences
 export const formatUnknown = (found: string): Sentence =>
   error('E_FORMAT', `format ${found} is not known`, 'write "format: 1" as the first line')
 
+export const isScenario = (): Sentence =>
+  error(
+    'E_SCENARIO',
+    'this is a scenario: it says what a line is, and names no alternatives',
+    'give a decision file, which names a scenario under "scenario:" and at least two "alternatives:"',
+  )
+
 export const unknownKey = (key: string, near: string | null, known: readonly string[]): Sentence =>
   error('E_UNKNOWN_KEY', `${quote(key)} is not a known key here`, meant(near, `known keys are ${all(known)}`))
 

@@ -156,3 +156,7 @@ test('an amount in the writing of another country is mended to what it means, wo
   expect(fixes(small().replace('1000 €', '"410,000.50 €"'))[0]).toContain('write "410000.50 €"')
   expect(fixes(small('screening: { mass: 1 kg, people: standing }'))[0]).toMatch(/ or /)
 })
+
+test('a scenario in its place is told as that, and nothing else', () => {
+  expect(codes('format: 1\nname: a\nplan: 3 per shift\nstations: {}\n')).toEqual([['E_SCENARIO', 'stations', 4]])
+})

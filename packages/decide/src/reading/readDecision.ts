@@ -44,6 +44,11 @@ export function readDecision(written: string): DecisionResult {
   const report = createReport(written)
   const root = readSource(written, report)
   if (root === null) return { decision: null, problems: report.problems() }
+  const stations = root.entries.get('stations')
+  if (stations !== undefined && !root.entries.has('alternatives')) {
+    report.addAt(stations.keyStart, stations.keyEnd - stations.keyStart, 'stations', say.isScenario())
+    return { decision: null, problems: report.problems() }
+  }
   const reading: Reading = { report, currency: '' }
   const names = [...(root.entries.get('alternatives')?.value.entries.keys() ?? [])]
   const today = names.indexOf(nameOf(root.entries.get('today')?.value))

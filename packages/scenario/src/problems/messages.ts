@@ -156,6 +156,13 @@ export const notAMap = (found: string): Sentence =>
 export const formatUnknown = (found: string): Sentence =>
   error('E_FORMAT', `format ${quote(found)} is not known`, 'this version reads "format: 1"')
 
+export const isDecision = (): Sentence =>
+  error(
+    'E_DECISION',
+    'this is a decision file: it names alternatives, and does not say what a line is',
+    'give the scenario that it names under "scenario:"',
+  )
+
 export const formatNotFirst = (): Sentence =>
   warning('W_FORMAT_FIRST', '"format" is not the first key', 'move the line "format: 1" to the top, so that any reader sees it first')
 
