@@ -156,7 +156,7 @@ function finding({ forecast, ideal, gap, causes }: LossFigures, per: string): st
   const alike = others.filter(({ step }) => step.high >= first.step.low)
   if (alike.length > 0) return `The largest losses cannot be told apart: ${[first, ...alike].map(sized).join(', ')} units a ${per}.`
   const next = others.slice(0, 2).map(sized).join(' and ')
-  return `The largest loss is by ${first.name}: ${sizeText(first.step)} units a ${per}${next === '' ? '' : `; next by ${next}`}.`
+  return `The largest loss is by ${first.name}: ${sizeText(first.step)} ${sizeText(first.step) === '1' ? 'unit' : 'units'} a ${per}${next === '' ? '' : `; next by ${next}`}.`
 }
 
 const sized = ({ name, step }: Loss): string => `${name} (${sizeText(step)})`

@@ -18,7 +18,8 @@ export function lossSchema(): Schema {
         ...studyHead('losses'),
         scenario: scenarioSchema(),
         carriers: count('number of carriers'),
-        bestCarriers: count('with which none are short, by a pilot'),
+        bestCarriers: count('the best number, by a pilot'),
+        gridlocks: count('replications in which the line as it stands stood still for good'),
         forecast: orNull(outputInterval('output per window of the line as it stands, units')),
         ideal: orNull(outputInterval('output per window without any of the causes, units')),
         gap: orNull(differenceSchema('ideal less forecast, units per window')),
@@ -26,7 +27,18 @@ export function lossSchema(): Schema {
           record(
             {
               kind: words(
-                ['stop', 'breaks', 'operators', 'supply', 'receiver', 'exchange', 'spread of times', 'products', 'carriers'],
+                [
+                  'stop',
+                  'safety stops',
+                  'breaks',
+                  'operators',
+                  'supply',
+                  'receiver',
+                  'exchange',
+                  'spread of times',
+                  'products',
+                  'carriers',
+                ],
                 'what is taken out',
               ),
               name: text('in words'),

@@ -6,6 +6,7 @@ type Loss = LossResult['causes'][number]
 /** Why a line may make less without a cause. */
 const WHY: Readonly<Record<Loss['kind'], string>> = {
   stop: 'later stops then fall on other products',
+  'safety stops': 'later moves then fall on other carriers',
   breaks: 'in a break the conveyor goes on, and stations find carriers ready after it',
   operators: 'more carriers then stand where they are in the way of others',
   supply: 'more carriers then stand where they are in the way of others',

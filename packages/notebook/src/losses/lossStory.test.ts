@@ -48,3 +48,13 @@ test('below 2 replications there is an answer, and nothing else of the result', 
   expect(story.warnings).toHaveLength(1)
   expect(cellTables(story.cells).map(({ name }) => name)).not.toContain('losses-together')
 })
+
+test('a line that stands still is shouted, and what safety stops cost is told with a caution', () => {
+  const told = (change: Partial<LossResult>): string[] =>
+    lossStory(scenario, { ...result, ...change }, options).warnings.map(({ title }) => title)
+  expect(told({})).toEqual([])
+  expect(told({ gridlocks: 2 })).toEqual(['Gridlock: the loop stands still'])
+  const [cell] = lossStory(scenario, { ...result, gridlocks: 2 }, options).warnings
+  expect(cell!.markdown).toContain('stood still for good in 2 of 3 shifts')
+  expect(told({ causes: [{ ...result.causes[0]!, kind: 'safety stops', name: 'safety stops' }] })).toEqual(['Safety stops protect people'])
+})

@@ -3,12 +3,13 @@ import { losses } from '@loopwright/charts'
 import { dataColumn, tableOf, wordColumn } from '@loopwright/charts/table'
 import type { LossResult } from '@loopwright/study'
 import type { Scenario } from '@loopwright/scenario'
-import type { AnswerCell, CautionCell, Cell, ChartCell, DataCell, SureCell } from '../cells/cell.ts'
+import { type AnswerCell, type CautionCell, type Cell, type ChartCell, type DataCell, type SureCell, warningCell } from '../cells/cell.ts'
 import { openChartCell } from '../cells/chartCell.ts'
 import { type Standing, scenarioWarnings, standing, standingCells } from '../study/standing.ts'
 import { type Period, period } from '../sweep/period.ts'
 import type { Tale } from '../cells/tale.ts'
 import { lengthWarning, startSentence } from '../words/startWords.ts'
+import { counted } from '../words/countedWords.ts'
 import { stoppedEarly } from '../words/stoppedEarly.ts'
 import type { StudyStoryOptions } from '../words/storyOptions.ts'
 import { lossFigures, lossSentences, lossSure } from './lossWords.ts'
@@ -43,6 +44,8 @@ export function lossStory(scenario: Scenario, result: LossResult, options: Study
     } satisfies AnswerCell,
     warnings: [
       ...stoppedEarly(id, result, result.forecast?.n ?? 0, words),
+      ...stillWarning(id, result, words),
+      ...safetyWarning(id, result),
       ...scenarioWarnings(scenario, options),
       ...lengthWarning(scenario),
     ],
@@ -58,6 +61,29 @@ export function lossStory(scenario: Scenario, result: LossResult, options: Study
   const { answer, warnings, chart, together } = parts
   const shown: readonly (Cell | null)[] = [answer, ...warnings, chart, parts.sure, together]
   return { ...parts, question: 'What is lost, and by what?', cells: [...shown.filter((cell) => cell !== null), ...standingCells(parts)] }
+}
+
+function stillWarning(id: string, { gridlocks, forecast }: LossResult, { one, many, line }: Period): CautionCell[] {
+  if (gridlocks === 0) return []
+  return [
+    warningCell(
+      `${id}-gridlock`,
+      `Gridlock: the ${line} stands still`,
+      `As it stands it stood still for good in ${gridlocks === forecast?.n ? 'all' : `${gridlocks} of`} ${counted(forecast?.n ?? gridlocks, one, many)}. Such a ${one} counts with what was made before, so that these losses tell little of a ${line} that keeps moving.`,
+    ),
+  ]
+}
+
+/** What a protection costs is no reason to do without it. */
+function safetyWarning(id: string, { causes }: LossResult): CautionCell[] {
+  if (causes.every(({ kind }) => kind !== 'safety stops')) return []
+  return [
+    warningCell(
+      `${id}-safety`,
+      'Safety stops protect people',
+      'What they cost says how often somebody is in the way of a move, and no more. Never bypass, mute or delay a protective device to gain units; local codes, the standards that apply and a qualified (where required, licensed) professional decide on any change.',
+    ),
+  ]
 }
 
 function togetherData(id: string, { gap, interaction }: LossResult, { one }: Pick<Period, 'one'>): DataCell {

@@ -1,3 +1,4 @@
+import { losses } from '@loopwright/charts'
 import type { LossResult } from '@loopwright/study'
 import { expect, test } from 'vitest'
 import { lossSentences, lossSure } from './lossWords.ts'
@@ -26,6 +27,7 @@ const result: LossResult = {
   partial: false,
   carriers: 12,
   bestCarriers: 12,
+  gridlocks: 0,
   forecast: mean(330),
   ideal: mean(360),
   gap: shown(30),
@@ -91,4 +93,23 @@ test('what a shortage of carriers was measured against', () => {
   expect(sure({}).at(-1)).toContain('no other number than 12 was shown to make more')
   expect(sure({ bestCarriers: 14 }).at(-1)).toContain('taken out means 14 carriers in place of 12')
   expect(sure({ causes: [breaks] }).join(' ')).not.toContain('carriers')
+})
+
+test('one unit is one unit', () => {
+  const one = { ...shown(1), halfWidth: 0, low: 1, high: 1, sd: 0 } as const
+  const told = [
+    ...lossSentences({ ...result, gap: one }, words),
+    ...sure({ gap: one, interaction: one }),
+    losses({ ...result, causes: [{ ...breaks, step: one }] }).finding,
+  ].join(' ')
+  expect(told).toContain('so that 1 unit a shift is lost')
+  expect(told).toContain('sum to the 1 unit between')
+  expect(told).not.toMatch(/(?<!± )\b1 units\b/)
+})
+
+test('fewer carriers than there are is no shortage', () => {
+  const causes = [{ kind: 'carriers', name: 'too many carriers', step: shown(12), alone: shown(12) }] as const
+  expect(sure({ causes, carriers: 12, bestCarriers: 8 }).at(-1)).toBe(
+    'Too many carriers: taken out means 8 carriers in place of 12, the best number in short runs.',
+  )
 })

@@ -18,9 +18,14 @@ type Difference = LossResult['causes'][number]['step']
 export function lossSentences({ forecast, ideal, gap, causes }: LossResult, words: Words): string[] {
   const { each, line } = words
   if (forecast === null || ideal === null || gap === null) return [`No answer yet: losses need at least 2 simulated ${words.many}.`]
-  const made = `As it stands the ${line} makes ${totalWords(forecast)} units ${each}.`
+  const made = `As it stands the ${line} makes ${unitsOf(totalWords(forecast))} ${each}.`
   if (causes.length === 0) return [`${made} Nothing was found that it could lose units by.`]
-  const lost = gap.mean > 0 ? `so that ${sizeWords(gap)} units ${each} are lost` : gap.mean < 0 ? `${sizeWords(gap)} fewer` : 'no more'
+  const lost =
+    gap.mean > 0
+      ? `so that ${unitsOf(sizeWords(gap))} ${each} ${sizeWords(gap) === '1' ? 'is' : 'are'} lost`
+      : gap.mean < 0
+        ? `${sizeWords(gap)} fewer`
+        : 'no more'
   const without = `Without the ${causes.length === 1 ? 'cause' : `${causes.length} causes`} in the table it would make ${totalWords(ideal)}, ${lost}.`
   return [`${made} ${without}`, ...aloneSentence(causes, words)]
 }
@@ -64,7 +69,7 @@ export function lossSure(result: LossResult, { each, many, line }: Words): strin
     ]
   return [
     `The same ${n} simulated ${many} were run again with each cause taken out and all other chance as it was. ${random ? `Intervals are at ${levelWords(forecast.level)} each; more simulated ${many} narrow them.` : `Every one of them makes the same, so that there are no intervals.`}`,
-    `But for rounding, the causes sum to the ${differenceWords(gap).withHalfWidth} units between the two totals. ${together(interaction, each)}`,
+    `But for rounding, the causes sum to the ${unitsOf(differenceWords(gap).withHalfWidth)} between the two totals. ${together(interaction, each)}`,
     ...plusSentence(causes, line),
     ...(causes.some(({ kind }) => kind === 'carriers') ? [carrierSentence(carriers, bestCarriers)] : []),
   ]
@@ -73,7 +78,7 @@ export function lossSure(result: LossResult, { each, many, line }: Words): strin
 function together(interaction: Difference, each: string): string {
   if (interaction.status === 'no difference shown' || interaction.mean === 0)
     return 'What each would bring if it alone were gone sums to about as much.'
-  const size = `${sizeWords(interaction)} units ${each}`
+  const size = `${unitsOf(sizeWords(interaction))} ${each}`
   return interaction.mean > 0
     ? `What each would bring if it alone were gone sums to ${size} less: as long as the others are there, one that goes brings less.`
     : `What each would bring if it alone were gone sums to ${size} more: once some are gone, the others count for less.`
@@ -95,7 +100,7 @@ function plusSentence(causes: LossResult['causes'], line: Words['line']): string
 function carrierSentence(carriers: number, best: number): string {
   return carriers === best
     ? `Shortage of carriers: no other number than ${carriers} was shown to make more in short runs, so that nothing is taken out.`
-    : `Shortage of carriers: taken out means ${counted(best, 'carrier')} in place of ${carriers}, the best number in short runs.`
+    : `${best < carriers ? 'Too many' : 'Shortage of'} carriers: taken out means ${counted(best, 'carrier')} in place of ${carriers}, the best number in short runs.`
 }
 
 /** "330 ± 1"; of what has no chance in it "330". */

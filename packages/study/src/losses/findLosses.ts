@@ -5,7 +5,7 @@ import { type OutputInterval, outputInterval, pairedDifference, type PairedDiffe
 import { ENGINE_VERSION } from '../runs/engineVersion.ts'
 import { type LossCauseOptions, type LossKind, lossCauses } from './lossCauses.ts'
 import { refuseLong, workOf } from '../runs/openPool.ts'
-import { inCommon, type Runner, unitsOf, withRunner } from '../runs/runner.ts'
+import { endedBy, inCommon, type Runner, unitsOf, withRunner } from '../runs/runner.ts'
 import type { StudyOptions } from '../runs/studyOptions.ts'
 import { withCarriers } from '../change/withCarriers.ts'
 
@@ -25,6 +25,8 @@ export interface LossResult {
   readonly carriers: number
   /** the count with which no carriers are short, taken before the runs */
   readonly bestCarriers: number
+  /** replications in which the line as it stands stood still for good */
+  readonly gridlocks: number
   /** the line as it stands, units per window; null below 2 replications */
   readonly forecast: OutputInterval | null
   /** without any of the causes */
@@ -75,7 +77,8 @@ async function waterfall(line: LineSpec, request: LossRequest, seed: string, run
   // the first step is the first cause alone
   const lines = [...steps, ...alone.slice(1)]
   runner.expect(lines.length * replications)
-  const units = inCommon(await runner.run(lines, { from: 0, to: replications })).map(unitsOf)
+  const rows = inCommon(await runner.run(lines, { from: 0, to: replications }))
+  const units = rows.map(unitsOf)
   const n = units[0]!.length
   const head = {
     kind: 'losses',
@@ -85,6 +88,7 @@ async function waterfall(line: LineSpec, request: LossRequest, seed: string, run
     partial: n < replications,
     carriers: line.carriers.count,
     bestCarriers,
+    gridlocks: endedBy(rows[0]!, 'gridlock'),
   } as const
   if (n < 2) return { ...head, forecast: null, ideal: null, gap: null, causes: [], interaction: null }
   const [forecast, ideal] = [units[0]!, units[causes.length]!]

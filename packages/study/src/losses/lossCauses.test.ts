@@ -67,3 +67,20 @@ test('waiting for operators, products and receivers is taken out where a line ca
   expect(free.stations.every(({ receiver }) => receiver === null)).toBe(true)
   for (const { without } of causes) expect(without(without(line))).toEqual(without(line))
 })
+
+test('safety stops are a cause where there are any; carriers are too many or too few', () => {
+  const reset = { kind: 'exponential', mean: 30 } as const
+  const line = {
+    ...base,
+    stations: base.stations.map((station, index) => ({
+      ...station,
+      safetyStop: index === 1 ? { probability: 0.3, resetSeconds: reset } : null,
+    })),
+  }
+  const safety = lossCauses(line).find(({ kind }) => kind === 'safety stops')!
+  expect(safety.without(line).stations.every(({ safetyStop }) => safetyStop === null)).toBe(true)
+  expect(safety.without(safety.without(line))).toEqual(safety.without(line))
+  expect(lossCauses(base).some(({ kind }) => kind === 'safety stops')).toBe(false)
+  const named = (bestCarriers: number): string => lossCauses(base, { bestCarriers }).at(-1)!.name
+  expect([named(base.carriers.count - 1), named(base.carriers.count + 1)]).toEqual(['too many carriers', 'shortage of carriers'])
+})

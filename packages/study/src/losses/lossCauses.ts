@@ -6,7 +6,17 @@ import { withPaths, withStations, withSupplies, withTaskTimes } from '../change/
 import { withCarriers } from '../change/withCarriers.ts'
 
 /** The kind of a cause of loss. */
-export type LossKind = 'stop' | 'breaks' | 'operators' | 'supply' | 'receiver' | 'exchange' | 'spread of times' | 'products' | 'carriers'
+export type LossKind =
+  | 'stop'
+  | 'safety stops'
+  | 'breaks'
+  | 'operators'
+  | 'supply'
+  | 'receiver'
+  | 'exchange'
+  | 'spread of times'
+  | 'products'
+  | 'carriers'
 
 /** Something that costs output, and the line without it. */
 export interface LossCause {
@@ -26,7 +36,7 @@ export interface LossCauseOptions {
 }
 
 /**
- * The causes in the order in which they are taken out: stops, breaks, waiting for operators, for products and for receivers, the exchange at the
+ * The causes in the order in which they are taken out: stops, safety stops, breaks, waiting for operators, for products and for receivers, the exchange at the
  * constraint, the spread of task times, differences between products, the carriers. What a line has nothing of is left out where it is waiting. The constraint is that of the line as it stands, by its law; a line that is no single closed loop has none.
  *
  * @example lossCauses(line).map(({ name }) => name) // => ['jam', 'breaks', 'exchange at B', 'spread of task times', 'differences between products', 'shortage of carriers']
@@ -43,6 +53,7 @@ export function lossCauses(line: LineSpec, options: LossCauseOptions = {}): Loss
         without: (now) => ({ ...now, breakdowns: now.breakdowns.filter((source) => !sources.includes(source.name)) }),
       }),
     ),
+    ...(line.stations.some(({ safetyStop }) => safetyStop !== null) ? [SAFETY_STOPS] : []),
     { kind: 'breaks', name: 'breaks', without: (now) => ({ ...now, breaks: [] }) },
     ...waitingCauses(line),
     ...(lineLaw === null ? [] : [exchangeCause(line, lineLaw)]),
@@ -52,8 +63,19 @@ export function lossCauses(line: LineSpec, options: LossCauseOptions = {}): Loss
       without: (now) => withTaskTimes(now, (times) => (times === null ? null : atMean(times))),
     },
     { kind: 'products', name: 'differences between products', without: (now) => averageProduct(now, variantShares) },
-    { kind: 'carriers', name: 'shortage of carriers', without: (now) => withCarriers(now, bestCarriers) },
+    {
+      kind: 'carriers',
+      name: bestCarriers < line.carriers.count ? 'too many carriers' : 'shortage of carriers',
+      without: (now) => withCarriers(now, bestCarriers),
+    },
   ]
+}
+
+/** Nobody is ever in the way of a move: what that costs, not what may be left out. */
+const SAFETY_STOPS: LossCause = {
+  kind: 'safety stops',
+  name: 'safety stops',
+  without: (now) => withStations(now, (station) => ({ ...station, safetyStop: null })),
 }
 
 /** Everybody has own operators, products are always there, receivers always ready. */
