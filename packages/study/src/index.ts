@@ -19,7 +19,7 @@ export type { GrowingSweep } from './sweep/growingSweep.ts'
 export { chooseCarriers } from './carriers/chooseCarriers.ts'
 export type { CarriersRequest, CarriersProgress } from './carriers/chooseCarriers.ts'
 export type { CarrierStudy, CarrierStep, Look, Pilot } from './carriers/carrierStudyResult.ts'
-export { defaultCounts } from './carriers/defaultCounts.ts'
+export { defaultCounts, mostCarriers } from './carriers/defaultCounts.ts'
 export { sweepAnswer } from './sweep/sweepAnswer.ts'
 export type { Rule } from './sweep/sweepAnswer.ts'
 

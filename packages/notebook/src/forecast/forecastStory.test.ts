@@ -52,6 +52,14 @@ test('with too few shifts there is no answer; where none is needed there is no t
   expect(good.answer.sentences.join(' ')).toContain('No overtime was needed')
 })
 
+test('no overtime makes up for a list of products that ran out', () => {
+  const dry: ForecastResult = { ...result, sweep: { ...sweep, counts: [{ ...sweep.counts[0]!, outOfProducts: 12 }] } }
+  const told = forecastStory(scenario, dry, { scenarioFile: 'ring.yaml' })
+  expect(told.overtime).toBeNull()
+  expect(told.answer.sentences.join(' ')).toContain('Overtime does not make up what is missing')
+  expect(told.answer.sentences.join(' ')).not.toMatch(/min of overtime/)
+})
+
 test('P10, P50 and P90 say what they mean, with the limits that there are', () => {
   const one = spreadSentence('shift', 'shifts', of(Array.from({ length: 101 }, (_, index) => 200 + index)).shift)
   // 101 shifts of 200 … 300: type 7 gives 210, 250, 290; ranks of the limits by the binomial distribution with 101 and 0.1: 5 and 17

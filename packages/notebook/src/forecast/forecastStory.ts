@@ -2,6 +2,7 @@
 import { capital, formatNumber, formatShare, roundedParts } from '@loopwright/charts/table'
 import type { QuantileEstimate } from '@loopwright/stats'
 import type { Scenario } from '@loopwright/scenario'
+import type { SweepCount } from '@loopwright/study'
 import { type CarrierSweepStory, carrierSweepStory, countCells } from '../sweep/carrierSweepStory.ts'
 import { unitsSpread } from '@loopwright/charts'
 import { chartCell } from '../cells/chartCell.ts'
@@ -78,7 +79,7 @@ export function forecastStory(scenario: Scenario, of: ForecastResult, options: S
     ),
     weeks: weekChart(result, words),
     overtime:
-      result.overtime === null || result.overtime.mean.mean === 0 || count.gridlocks > 0
+      result.overtime === null || result.overtime.mean.mean === 0 || count.gridlocks + count.outOfProducts > 0
         ? null
         : tableCell('overtime', overtimeTable(result, words)),
     limits,
@@ -125,7 +126,7 @@ function forecastSentences(result: ForecastResult, words: Period): string[] {
   return [
     ...(shift.planVerdict === null ? [] : [planSentence(shift.plan!, shift.planVerdict, words)]),
     ...oneCountSentences({ ...count, planVerdict: null }, words),
-    ...(overtime === null || count.gridlocks > 0 ? [] : [overtimeSentence(overtime, words)]),
+    ...(overtime === null || count.gridlocks > 0 ? [] : [overtimeSentence(overtime, count, words)]),
     ...(week.mean === null || !hasWeeks(result) || count.gridlocks > 0
       ? []
       : [
@@ -189,7 +190,12 @@ function limits({ level, low, high }: QuantileEstimate): string {
   return ` (known with ${formatShare(level)}: ${said})`
 }
 
-function overtimeSentence({ mean, p90 }: NonNullable<Forecast['overtime']>, { one, many }: Period): string {
+function overtimeSentence(
+  { mean, p90 }: NonNullable<Forecast['overtime']>,
+  { outOfProducts }: Pick<SweepCount, 'outOfProducts'>,
+  { one, many }: Period,
+): string {
+  if (mean.mean > 0 && outOfProducts > 0) return 'Overtime does not make up what is missing: the list of products has run out.'
   if (mean.mean === 0) return `No overtime was needed in any of the ${many} simulated.`
   const takes = `To make up what is missing takes ${minutes(mean.mean)} min of overtime a ${one}`
   if (mean.halfWidth === 0) return `${takes}.`

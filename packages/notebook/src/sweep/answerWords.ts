@@ -169,18 +169,25 @@ function enoughSentences(answer: SweepAnswer, counts: readonly SweepCount[], per
     met === chosen
       ? `The same count is enough for nearly the best output: ${makes}, ${rule}${spread}.`
       : `${capital(carriersText(chosen))} ${chosen === 1 ? 'is' : 'are'} enough for nearly the best output: ${makes}, ${rule}${spread}.`
-  return [first, ...fewerSentence(notConfirmed, answer, period)]
+  return [first, ...fewerSentence(notConfirmed, answer, counts, period)]
 }
 
 /** Why the answer is not one fewer. */
-function fewerSentence(notConfirmed: SweepAnswer['notConfirmed'], { chosen, within }: SweepAnswer, period: Period): string[] {
+function fewerSentence(
+  notConfirmed: SweepAnswer['notConfirmed'],
+  { chosen, within }: SweepAnswer,
+  counts: readonly SweepCount[],
+  period: Period,
+): string[] {
   if (notConfirmed === null) return chosen === 1 ? [] : [`${chosen} is also the smallest count tried: fewer may do as well.`]
   const fewer = notConfirmed.carriers
   if (notConfirmed.reason === 'gridlock')
     return [
       `${capital(carriersText(fewer))} ${fewer === 1 ? 'is' : 'are'} not recommended: the ${period.line} stood still in some runs (gridlock).`,
     ]
-  const by = `by up to ${shortfall(notConfirmed.shortBy)} units ${period.each}`
+  // the study tells what is missing to the border, a share below the other count; a reader wants all that is missing
+  const { mean } = countOf(counts, notConfirmed.against)
+  const by = `by up to ${shortfall(notConfirmed.shortBy + within * (mean?.mean ?? 0))} units ${period.each}`
   const border = `the best by more than ${formatShare(within)}`
   return [
     notConfirmed.shown

@@ -11,7 +11,7 @@ import {
   zoneOccupancy,
 } from '@loopwright/charts'
 import { dataColumn, tableOf } from '@loopwright/charts/table'
-import type { CarrierStudy, SweepCount, SweepResult } from '@loopwright/study'
+import { type CarrierStudy, mostCarriers, type SweepCount, type SweepResult } from '@loopwright/study'
 import { withCarriers } from '@loopwright/study/change'
 import type { Scenario } from '@loopwright/scenario'
 import {
@@ -132,7 +132,7 @@ export function carrierSweepStory(scenario: Scenario, of: SweepResult | CarrierS
     sweep: sweepCell(scenario, of, options.scenarioFile),
     answer: { kind: 'answer', id: 'answer', sentences, ...toneOf(result, told), figures } satisfies AnswerCell,
     warnings: [
-      ...warnings(result, words),
+      ...warnings(result, words, mostCarriers(scenario.line)),
       ...scenarioWarnings({ ...scenario, line: withCarriers(scenario.line, shown) }, options),
       ...lengthWarning(scenario),
     ],

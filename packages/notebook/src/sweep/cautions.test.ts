@@ -29,6 +29,8 @@ test('the best count at the upper end, and a list of products that ran out', () 
   const cells = warnings({ ...whole, answer: { ...answer, bestAtUpperEnd: true }, counts: [count(11, 30, 0, 2), count(12, 30)] }, SHIFT)
   expect(cells.map(({ id }) => id)).toEqual(['warning-products', 'warning-upper-end'])
   expect(cells[1]!.markdown).toBe('More than 12 carriers may make more: add larger counts.')
+  // thirteen would fill the line, so that nothing can move
+  expect(warnings({ ...whole, answer: { ...answer, bestAtUpperEnd: true } }, SHIFT, 12)).toEqual([])
 })
 
 test('every page defers to local codes and to licensed practice, and gives no verdict', () => {

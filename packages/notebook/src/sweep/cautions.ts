@@ -58,8 +58,12 @@ function modelLimits(line: LineSpec): string {
 
 type Doubted = Pick<SweepResult, 'partial' | 'replications' | 'counts' | 'answer'>
 
-/** What is wrong or doubtful about this very result; empty where nothing is. */
-export function warnings(result: Doubted, period: Period): CautionCell[] {
+/**
+ * What is wrong or doubtful about this very result; empty where nothing is.
+ *
+ * @param most  carriers that can move at all
+ */
+export function warnings(result: Doubted, period: Period, most = Infinity): CautionCell[] {
   const cells: CautionCell[] = []
   const warn = (id: string, title: string, markdown: string): void => {
     cells.push({ kind: 'caution', id: `warning-${id}`, tone: 'warning', title, markdown })
@@ -93,6 +97,7 @@ export function warnings(result: Doubted, period: Period): CautionCell[] {
   if (
     result.answer?.bestAtUpperEnd === true &&
     result.counts.length > 1 &&
+    result.answer.best < most &&
     still.every(({ carriers }) => carriers !== result.answer!.best)
   ) {
     warn(

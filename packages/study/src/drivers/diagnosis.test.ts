@@ -1,5 +1,5 @@
 /** What is named must be right where it is known what limits: lines whose constraint is clear by their times alone. */
-import type { LineSpec } from '@loopwright/line'
+import { type LineSpec, loopLine } from '@loopwright/line'
 import { lineLimits } from '@loopwright/line/bounds'
 import { expect, test } from 'vitest'
 import { diagnose } from './diagnosis.ts'
@@ -63,4 +63,44 @@ test('before anything runs the slowest limit is named; nothing known, nothing na
   const { shares, units } = await run(base)
   const wrong = lineLimits({ ...base, supply })
   expect(diagnose({ line: base, shares, units, limits: wrong }).agrees).toBe(false)
+})
+
+/** Three stations of exponential times, room for one carrier between them: they wait for each other, and neither a carrier more nor one fewer helps. */
+test('stations that wait for each other by chance are short of neither carriers nor room', async () => {
+  const chance = { kind: 'exponential', mean: 240 } as const
+  const { spec } = loopLine({
+    zones: 8,
+    zoneLength: 1,
+    drive: { speed: 1 },
+    carriers: { count: 5, length: 0.8 },
+    stations: {
+      load: { zone: 'Z01', unload: 5, load: 5 },
+      A: { zone: 'Z03', work: chance },
+      B: { zone: 'Z05', work: chance },
+      C: { zone: 'Z07', work: chance },
+    },
+    warmup: 7200,
+    end: 16 * 3600,
+  })
+  const at = async (count: number) => run({ ...spec, carriers: { ...spec.carriers, count } })
+  const [fewer, own, more] = [await at(4), await at(5), await at(6)]
+  expect(Math.max(fewer.units, more.units)).toBeLessThan(1.02 * own.units)
+  const { limitedBy, evidence } = diagnose({ line: spec, ...own })
+  expect(evidence.find(({ source }) => source === 'states')).toMatchObject({ named: null })
+  expect(limitedBy?.kind).toBe('station')
+})
+
+test('a list that has run out is what limits, whatever a carrier more or fewer holds at its end', async () => {
+  const { spec } = loopLine({
+    zones: 8,
+    zoneLength: 1,
+    drive: { speed: 0.5 },
+    carriers: { count: 3, length: 0.8 },
+    products: { variants: ['a', 'b'], mix: { kind: 'list', sequence: ['a', 'b', 'a', 'b', 'a', 'b'] } },
+    stations: { load: { zone: 'Z01', unload: 5, load: 5 }, A: { zone: 'Z04', work: 60 } },
+    end: 3600,
+  })
+  const { diagnosis, wholeChanges } = await findDrivers(spec, { replications: 2 }, { seed: 'd', workers: 0 })
+  expect(wholeChanges.some(({ kind, difference }) => kind === 'carrier' && difference.mean > 0)).toBe(true)
+  expect(diagnosis?.limitedBy?.kind).toBe('list')
 })

@@ -59,6 +59,8 @@ export interface DiagnosisInput {
 const WAIT_MIN = 0.1
 /** of the time that is no break: a station with so much to do hardly waits */
 const BUSY = 0.85
+/** of what carriers or room let through: a line that makes less than that share of it is short of neither */
+const NEAR = 0.5
 /** of the output: no change of a time by 5 % brings more, so that a whole that does stands in the way of several times */
 const WHOLE_MIN = 0.05
 
@@ -74,8 +76,11 @@ export function diagnose({ line, shares, units, drivers = [], wholeChanges = [],
     first === undefined
       ? []
       : [{ source: 'limit', named: namedBy(first), limit: first, reachedShare: units === null ? null : units / first.unitsPerWindow }]
-  const byStates = shares === null ? [] : stateEvidence(line, shares, limits)
-  const byChanges = changeEvidence(line, limits, drivers, wholeChanges, units)
+  const byStates = shares === null ? [] : stateEvidence(line, shares, limits, units)
+  const ranOut = line.mix.kind === 'list' && byStates.some((one) => one.source === 'states' && one.state === 'waiting for product')
+  // what a carrier more or fewer holds when the list is at its end tells nothing of room
+  const wholes = ranOut ? wholeChanges.filter(({ kind }) => kind !== 'carrier') : wholeChanges
+  const byChanges = changeEvidence(line, limits, drivers, wholes, units)
   const near = first !== undefined && units !== null && units >= 0.9 * first.unitsPerWindow
   const evidence = [...byChanges, ...(near ? [...byLimit, ...byStates] : [...byStates, ...byLimit])]
   const names = evidence.flatMap(({ named }) => (named === null ? [] : [named]))
@@ -99,7 +104,7 @@ function limitOfKind(limits: readonly Limit[], kind: LimitKind, has: (limit: Lim
 }
 
 /** Who waits for what by itself tells more than who is starved or blocked by the others. */
-function stateEvidence(line: LineSpec, shares: StateShares, limits: readonly Limit[]): Evidence[] {
+function stateEvidence(line: LineSpec, shares: StateShares, limits: readonly Limit[], units: number | null): Evidence[] {
   const all = [...line.stations.keys()]
   if (all.length === 0) return []
   const at = (station: number, state: StationState): number => shares[station]?.[state] ?? 0
@@ -137,7 +142,9 @@ function stateEvidence(line: LineSpec, shares: StateShares, limits: readonly Lim
   // nobody waits for anything but carriers, or for room
   const [starved, blocked] = [at(busiest, 'starved'), at(busiest, 'blocked')]
   const state = starved >= blocked ? 'starved' : 'blocked'
-  const lack = state === 'starved' ? limitOfKind(limits, 'carriers') : limitOfKind(limits, 'space')
+  // stations that wait for each other by chance alone are starved and blocked too
+  const reached = ({ unitsPerWindow }: Limit): boolean => units === null || units >= NEAR * unitsPerWindow
+  const lack = limitOfKind(limits, state === 'starved' ? 'carriers' : 'space', reached)
   const share = Math.max(starved, blocked)
   return share < WAIT_MIN
     ? [{ source: 'states', named: ofStation, station: busiest, state: 'busy', share: busyShare(busiest) }]
