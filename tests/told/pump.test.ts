@@ -38,8 +38,8 @@ const isLimit = (told: string): boolean => /What limits the line: Ann\b/.test(to
 const CLAIMS: readonly Claim[] = [
   ...COMMANDS.filter(({ name }) => !NO_STUDY.includes(name)).map(({ name }) => ({
     command: name,
-    says: 'Ann serves 216 a shift at most, and the plan of 330 cannot be met',
-    holds: (told: string) => says216(told) && /plan of 330 cannot be met/.test(told),
+    says: 'Ann serves 216 a shift at most, and the plan of 330 cannot be met on average',
+    holds: (told: string) => says216(told) && /plan of 330 cannot be met on average/.test(told),
   })),
   ...['run', 'runs', 'sweep', 'carriers', 'drivers', 'forecast'].map((command) => ({ command, says: 'Ann is the limit', holds: isLimit })),
   {

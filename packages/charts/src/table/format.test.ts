@@ -4,6 +4,8 @@ import {
   formatDuration,
   formatMinutes,
   formatNumber,
+  formatPerHour,
+  formatSeconds,
   formatShare,
   formatStretch,
   formatWithHalfWidth,
@@ -33,6 +35,22 @@ describe('formatNumber', () => {
   })
 })
 
+test('seconds: one decimal, two of little, hours of much; parts like their whole', () => {
+  expect([58.42, 60, 1.954, 7_199, 23_850].map((each) => formatSeconds(each))).toEqual([
+    '58.4 s',
+    '60 s',
+    '1.95 s',
+    `7${thin}199 s`,
+    '6 h 38 min',
+  ])
+  expect(formatSeconds(8.18, 58.4)).toBe('8.2 s')
+  expect(formatSeconds(450.1, 23_850)).toBe('7.5 min')
+})
+
+test('units per hour: two decimals below one, none from a thousand on', () => {
+  expect([0, 0.16, 1, 39.94, 1_861].map(formatPerHour)).toEqual(['0.0', '0.16', '1.0', '39.9', `1${thin}861`])
+})
+
 describe('rounding by the interval', () => {
   test('one digit of the half-width, two where it starts with 1 or 2', () => {
     // JCGM 100:2008 (GUM), 7.2.6: at most two significant digits of an uncertainty
@@ -41,6 +59,11 @@ describe('rounding by the interval', () => {
   test('no half-width, no rounding but the greatest allowed', () => {
     expect(decimalsFor(0, 2)).toBe(2)
     expect(formatWithHalfWidth(330, 0)).toBe('330')
+  })
+  test('few units are told with a decimal where chance is in them', () => {
+    expect(formatWithHalfWidth(5.74, 0.23)).toBe('5.7 ± 0.2')
+    expect(formatWithHalfWidth(19.96, 3)).toBe('20 ± 3')
+    expect(formatWithHalfWidth(10, 0)).toBe('10')
   })
   test('units are whole, and a half-width is never said to be 0', () => {
     expect(formatWithHalfWidth(330.2133, 0.3)).toBe('330 ± 1')

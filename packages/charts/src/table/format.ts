@@ -46,10 +46,10 @@ export function differenceDecimals(mean: number, halfWidth: number): number {
 /**
  * A mean and the half-width of its interval, both rounded by the half-width; the mean alone where there is no chance in it.
  *
- * @param decimalsMax   0 for counts of units
+ * @param decimalsMax   default: as of counts of units, which are whole from 20 on
  * @example formatWithHalfWidth(330.2133, 0.86) // => '330 ± 1'
  */
-export function formatWithHalfWidth(value: number, halfWidth: number, decimalsMax = 0): string {
+export function formatWithHalfWidth(value: number, halfWidth: number, decimalsMax = unitDecimals(value, halfWidth)): string {
   const parts = roundedParts(value, halfWidth, decimalsMax)
   return parts.half === null ? parts.value : `${parts.value} ± ${parts.half}`
 }
@@ -70,13 +70,20 @@ export function formatDifference({ mean, halfWidth }: { readonly mean: number; r
  *
  * @example roundedParts(330.2133, 0.86) // => { value: '330', half: '1' }
  */
-export function roundedParts(value: number, halfWidth: number, decimalsMax = 0): { readonly value: string; readonly half: string | null } {
+export function roundedParts(
+  value: number,
+  halfWidth: number,
+  decimalsMax = unitDecimals(value, halfWidth),
+): { readonly value: string; readonly half: string | null } {
   const decimals = decimalsFor(halfWidth, decimalsMax)
   return {
     value: formatNumber(value, decimals),
     half: halfWidth === 0 ? null : formatNumber(Math.max(halfWidth, 10 ** -decimals), decimals),
   }
 }
+
+/** A mean of few units is not known by its whole ones: 5.7 ± 0.2 boats a week. */
+const unitDecimals = (value: number, halfWidth: number): number => (halfWidth > 0 && Math.abs(value) < 20 ? 1 : 0)
 
 /**
  * As a sentence begins.
@@ -120,6 +127,27 @@ export function formatDuration(seconds: number): string {
   const minutes = Math.round(seconds / 60)
   const hours = `${formatNumber(Math.floor(minutes / 60), 0)} h`
   return minutes % 60 === 0 ? hours : `${hours} ${minutes % 60} min`
+}
+
+/**
+ * Seconds to be added and compared: one decimal, two where what they are part of is below 10 s; from 2 h on as a duration.
+ *
+ * @param seconds   ≥ 0
+ * @param of        seconds of the whole that they are part of
+ * @example formatSeconds(58.42) // => '58.4 s'
+ */
+export function formatSeconds(seconds: number, of = seconds): string {
+  return of < 7200 ? `${trimmed(seconds, of < 10 ? 2 : 1)} s` : formatDuration(seconds)
+}
+
+/**
+ * Units per hour: one decimal; two where there is less than one, none from a thousand on.
+ *
+ * @param perHour   ≥ 0
+ * @example formatPerHour(0.16) // => '0.16'
+ */
+export function formatPerHour(perHour: number): string {
+  return formatNumber(perHour, perHour < 0.995 && perHour > 0 ? 2 : perHour < 999.95 ? 1 : 0)
 }
 
 /**

@@ -13,6 +13,8 @@ export {
   differenceDecimals,
   formatDifference,
   formatDuration,
+  formatSeconds,
+  formatPerHour,
   formatStretch,
   capital,
 } from './format.ts'

@@ -18,6 +18,11 @@ const count = {
   ],
 }
 
+test('where nothing works, none is the busiest', () => {
+  const still = { ...count, stations: [station('Load', { blocked: 1 }), station('Test', { starved: 1 })] }
+  expect(stationTimes(still, WINDOW).finding).toBe('With 6 carriers no station works in the shift.')
+})
+
 describe('rows', () => {
   const figure = stationTimes(count, WINDOW)
   const { table } = figure

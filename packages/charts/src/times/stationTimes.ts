@@ -94,6 +94,7 @@ function finding({ carriers, stations }: Pick<SweepCount, 'carriers' | 'stations
   const share = (of: StationShares, ...states: StationState[]) => states.reduce((sum, state) => sum + of.shares[state], 0)
   const busy = (of: StationShares) => share(of, 'working', 'handling', 'exchanging')
   const busiest = stations.reduce((best, each) => (busy(each) > busy(best) ? each : best))
+  if (busy(busiest) === 0) return `With ${carriersText(carriers)} no station works in the ${per}.`
   const first = `With ${carriersText(carriers)} the busiest station is ${busiest.title}: working ${formatShare(share(busiest, 'working'))} of the ${per}`
   const waits = WAITS.map(([state, words]) => ({ words, share: share(busiest, state) })).sort((a, b) => b.share - a.share)
   const [most] = waits

@@ -20,8 +20,11 @@ describe('products', () => {
 })
 
 describe('a second load station', () => {
-  const codes = (second: Record<string, unknown>, more = {}): string[] =>
-    ring.with({ stations: { fit: { zone: 'Z03', work: null, ...second }, ...more } }).warnings.map(({ code, path }) => `${code} ${path}`)
+  const stations = { in: { zone: 'Z02', load: 10 }, out: { zone: 'Z05', unload: 10 } }
+  const codes = (second: object, more = {}): string[] =>
+    loopLine({ ...COMMON, zones: 6, stations: { ...stations, fit: { zone: 'Z03', ...second }, ...more } }).warnings.map(
+      ({ code, path }) => `${code} ${path}`,
+    )
 
   test('behind the first has nothing to load', () => expect(codes({ load: 10 })).toEqual(['W_LOAD_UNREACHED stations.fit.zone']))
   test('that takes off in the same stay has', () => expect(codes({ load: 10, unload: 5 })).toEqual([]))

@@ -35,7 +35,7 @@ export function stationsTable(facts: LineFacts): Table {
     ],
     rows: facts.stations,
     marked: (_, index) => index === facts.slowestStation,
-    note: `Means over the mix.${facts.law === null ? ' The longest work is marked.' : ' Exchange: from one carrier’s start in to the next one’s, from rest; the slowest is marked.'}`,
+    note: `Means over the mix.${facts.law === null ? ' The slowest by the limits of the line is marked.' : ' Exchange: from one carrier’s start in to the next one’s, from rest; the slowest is marked.'}`,
   })
 }
 

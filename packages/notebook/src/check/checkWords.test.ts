@@ -102,6 +102,8 @@ describe('what is counted', () => {
     expect(breaksSentence(withLine(exact.scenario, { breaks }), exact.notes)).toMatch(
       /^Breaks in it: 10 min after 10 min, 5 min after 30 min;/,
     )
+    const days = read(SMALL_LINE.replace(/judge: .*/, 'judge: shifts 2 to 4'))
+    expect(breaksSentence(days.scenario, days.notes)).toBe('Breaks in it: 2 times 10 min at 09:00, 10 min at 07:00; the conveyor goes on.')
   })
 })
 

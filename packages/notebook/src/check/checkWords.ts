@@ -111,7 +111,10 @@ export function breaksSentence({ line }: Pick<Scenario, 'line'>, { shiftStarts }
     const clock = clockText(shiftStarts, startSeconds)
     return `${formatDuration(lengthSeconds)} ${clock === null ? `after ${formatDuration(Math.max(0, startSeconds - warmupSeconds))}` : `at ${clock}`}`
   })
-  return `${each.length === 1 ? 'Break' : 'Breaks'} in it: ${each.join(', ')}; the conveyor ${line.conveyorDuringBreaks ? 'goes on' : 'stops too'}.`
+  const times = new Map<string, number>()
+  for (const one of each) times.set(one, (times.get(one) ?? 0) + 1)
+  const told = [...times].map(([one, count]) => (count === 1 ? one : `${count} times ${one}`))
+  return `${each.length === 1 ? 'Break' : 'Breaks'} in it: ${told.join(', ')}; the conveyor ${line.conveyorDuringBreaks ? 'goes on' : 'stops too'}.`
 }
 
 /** Named sets of changed values in the file; null where there are none. */

@@ -5,7 +5,7 @@ import type { Range } from '@loopwright/decide'
 /** "105 000 €", rounded by how far it may be off. */
 export function moneyText(value: number, currency: string, range: Range | null = null): string {
   const half = range === null ? 0 : (range.p90 - range.p10) / 2
-  return `${roundedParts(value, half).value} ${currency}`
+  return `${roundedParts(value, half, 0).value} ${currency}`
 }
 
 /** "47 months" */

@@ -24,9 +24,15 @@ test('the three terms of a loop that can be reckoned by hand', () => {
   const table = lawInputs(scenario.line, law(scenario.line), 8 * 3600)
   expect(table.caption).toBe('The law of the loop (exact)')
   expect(table.rows.map(({ cells }) => cells)).toEqual([
-    ['Lap of one carrier alone', '32.0 s'],
-    ['Slowest exchange', '10.0 s at S1: 360.0 units per working hour, 2\u202f880 in the working time'],
-    ['Lap of one hole', '20.0 s over 10 storage zones'],
-    ['Carriers limit up to, space from', '4 and 8 carriers'],
+    ['Lap of one carrier alone', '32 s'],
+    ['Slowest exchange', '10 s at S1: 360.0 units per working hour, 2\u202f880 in the working time'],
+    ['Lap of one hole', '20 s over 10 storage zones'],
+    ['Too few carriers below, too little room above', '4 and 8 carriers'],
   ])
+  const twice = YAML.replace('work: { fit: 6 s } }', 'unload: { off: 6 s }, load: { on: 0 s } }')
+  const { scenario: two } = readScenario(twice)
+  // each carrier makes a unit at both stations, so that a lap makes two
+  expect(lawInputs(two!.line, law(two!.line), 8 * 3600).rows[1]!.cells[1]).toBe(
+    '10 s at S1: 720.0 units per working hour, 5\u202f760 in the working time',
+  )
 })

@@ -45,6 +45,12 @@ test('where they disagree each is named with its source', () => {
   )
 })
 
+test('a station that stands alone is compared with none', () => {
+  const alone = { stations: [{ name: 'S1', title: 'S1' }] }
+  for (const state of ['busy', 'starved', 'blocked', 'waiting for operator'] as const)
+    expect(evidenceSentence({ ...states(null, state), station: 0 } as Evidence, alone, words)).not.toMatch(/any other|any station|busiest/)
+})
+
 test('nothing named is said as that', () => {
   expect(diagnosisSentences({ limitedBy: null, evidence: [], agrees: false }, line, words)).toEqual(['Nothing is shown to limit the line.'])
 })

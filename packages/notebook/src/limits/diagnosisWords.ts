@@ -90,17 +90,19 @@ export function evidenceSentence(evidence: Evidence, line: NamedStations, words:
     case 'states': {
       const { state, share, station } = evidence
       const name = stationWords(line.stations[station]!)
+      const alone = line.stations.length === 1
+      const busiest = alone ? name : `Even the busiest station, ${name},`
       switch (state) {
         case 'busy':
           return share >= ALL
             ? `${name} ${share >= NEVER ? 'never' : 'hardly ever'} waits for others${one === 'shift' ? ' outside breaks' : ''}.`
-            : `${name} waits for others for only ${formatShare(1 - share)} of the ${one === 'shift' ? 'time outside breaks' : one}, less than any other station.`
+            : `${name} waits for others for only ${formatShare(1 - share)} of the ${one === 'shift' ? 'time outside breaks' : one}${alone ? '' : ', less than any other station'}.`
         case 'starved':
-          return `Even the busiest station, ${name}, is without a carrier for ${formatShare(share)} of the ${one}.`
+          return `${busiest} is without a carrier for ${formatShare(share)} of the ${one}.`
         case 'blocked':
-          return `Even the busiest station, ${name}, cannot let go of its carrier for ${formatShare(share)} of the ${one}.`
+          return `${busiest} cannot let go of its carrier for ${formatShare(share)} of the ${one}.`
         default:
-          return `${name} is ${WAITS[state] ?? state} for ${formatShare(share)} of the ${one}, the longest such wait of any station.`
+          return `${name} is ${WAITS[state] ?? state} for ${formatShare(share)} of the ${one}${alone ? '' : ', the longest such wait of any station'}.`
       }
     }
   }

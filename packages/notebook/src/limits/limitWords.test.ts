@@ -40,7 +40,7 @@ test('one person for two stations: by name, with the plan, before anything runs'
   // net 8 h − 30 min = 27 000 s over 55 + 70 = 125 s: 216
   const { sentences, table, warnings, constraint } = limitsTold(read(PUMP))
   expect(sentences[0]).toBe(
-    'Ann can serve at most 216 units a shift (125 s of work for each); the plan of 330 cannot be met. Waiting for each other comes on top.',
+    'Ann can serve at most 216 units a shift (125 s of work for each); the plan of 330 cannot be met on average. Waiting for each other comes on top.',
   )
   expect(sentences[1]).toMatch(/^Next come S4 Cover \(about 33\d\) and S6 Paint \(about 3\d\d\)\.$/)
   expect(constraint).toBe('operator')
@@ -78,6 +78,30 @@ test('arrivals, receivers, carriers and room have sentences of their own', () =>
   expect(said).toContain('The receiver at S7 Unload takes at most 288 units a shift (one every 100 s)')
   expect(said.some((one) => /^9 carriers can carry about \d+ units a shift \(\d+\.\d s for each round\)$/.test(one))).toBe(true)
   expect(said.some((one) => /^The free zones between 9 carriers let through about/.test(one))).toBe(true)
+})
+
+test('a quick line keeps the digits that its parts add up with, and what is far away is not what comes next', () => {
+  const quick = `
+format: 1
+name: Vial line
+question: How quick is it?
+warmup: 5 min
+length: 1 h
+drive: { speed: 30 m/min, acceleration: 3 m/s², reaction: 20 ms }
+carriers: { count: 30, length: 80 mm }
+loop: 60 zones of 100 mm
+stations:
+  F: { zone: Z10, automatic: true, load: { fill: 1.2 s } }
+  C: { zone: Z30, automatic: true, work: { cap: 1.3 s } }
+  U: { zone: Z50, automatic: true, unload: { pick: 1.1 s } }
+stops:
+  jam: { at: C, chance: 1 per 1000 cycles, lasts: exponential 20 s }
+`
+  const { sentences, table } = limitsTold(read(quick))
+  // by hand: 0.1 m at 0.5 m/s and 0.5/3 s of ramp, cleared after 0.08 m and a reaction of 0.02 s; 20 s in a thousand cycles
+  expect(sentences[0]).toContain('(1.95 s each: 1.3 s of work, 0.63 s of moves in and out, 0.02 s of stops)')
+  const rows = table!.rows.map(({ cells }) => cells[0]!)
+  for (const name of sentences.find((one) => /^Next/.test(one))?.match(/[FCU](?= \()|room[^(]*(?= \()/g) ?? []) expect(rows).toContain(name)
 })
 
 test('nothing known is said as that', () => {

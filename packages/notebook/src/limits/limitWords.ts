@@ -1,5 +1,14 @@
 /** What limits a line, in sentences and a table, before anything runs. */
-import { capital, formatDuration, formatNumber, formatShare, type Table, tableOf, wordColumn } from '@loopwright/charts/table'
+import {
+  capital,
+  formatDuration,
+  formatNumber,
+  formatSeconds,
+  formatShare,
+  type Table,
+  tableOf,
+  wordColumn,
+} from '@loopwright/charts/table'
 import { listWords } from '@loopwright/line'
 import { type Limit, lineLimits } from '@loopwright/line/bounds'
 import { type Scenario, titleOf } from '@loopwright/scenario'
@@ -35,13 +44,15 @@ export function limitsTold(scenario: Scenario, known?: readonly Limit[]): Limits
   }
 }
 
-/** "Ann can serve at most 216 units a shift (125 s of work for each); the plan of 330 cannot be met. Waiting for each other comes on top." */
+/** "Ann can serve at most 216 units a shift (125 s of work for each); the plan of 330 cannot be met on average. Waiting for each other comes on top." */
 export function limitSentences(limits: readonly Limit[], words: Period): string[] {
-  const [first, ...others] = limits
+  const [first] = limits
   if (first === undefined) return ['No limit of the line is known: no product is ever taken off, or it has too many ways to look at.']
   const plan = planWords(first, words.plan)
   const why = first.atMost ? [] : [`That is an estimate: ${[...first.reasons].join(', ') || 'mean times alone'}.`]
-  const next = others.slice(0, 2).map((limit) => `${limit.kind === 'operator' ? operatorName(limit) : limit.name} (${limitCount(limit)})`)
+  const next = nearest(limits)
+    .slice(1, 3)
+    .map((limit) => `${limit.kind === 'operator' ? operatorName(limit) : limit.name} (${limitCount(limit)})`)
   return [
     `${limitSentence(first, words)}${plan === null ? '' : `; ${plan}`}. Waiting for each other comes on top.`,
     ...why,
@@ -77,28 +88,28 @@ function limitParts(limit: Limit, each: string): { readonly subject: string; rea
     case 'station':
       return limit.stations.length > 1
         ? { subject: name, does: `together can do ${units}` }
-        : { subject: name, does: `can do ${units} (${seconds(secondsPerUnit)} each: ${partWords(limit)})` }
+        : { subject: name, does: `can do ${units} (${formatSeconds(secondsPerUnit)} each: ${partWords(limit)})` }
     case 'operator': {
       const own = limit.operators.length > 1 ? 'together can serve' : 'can serve'
       const extra = parts.stoppedSeconds > 0 ? ', stops included' : ''
       return {
         subject: capital(operatorName(limit)),
-        does: `${own} ${units} (${seconds(secondsPerUnit)} of ${operatorWords(limit)} for each${extra})`,
+        does: `${own} ${units} (${formatSeconds(secondsPerUnit)} of ${operatorWords(limit)} for each${extra})`,
       }
     }
     case 'arrivals':
       return {
         subject: 'Products',
-        does: `arrive for ${units} (one every ${seconds(secondsPerUnit)}${isPlainRate(limit) ? '' : ' that is taken off good'})`,
+        does: `arrive for ${units} (one every ${formatSeconds(secondsPerUnit)}${isPlainRate(limit) ? '' : ' that is taken off good'})`,
       }
     case 'list':
       return { subject: 'The list of products', does: `is enough for ${units}` }
     case 'receiver':
-      return { subject: `The ${name}`, does: `takes ${units} (one every ${seconds(secondsPerUnit)})` }
+      return { subject: `The ${name}`, does: `takes ${units} (one every ${formatSeconds(secondsPerUnit)})` }
     case 'repair crew':
-      return { subject: capital(name), does: `can keep up with ${units} (${seconds(parts.stoppedSeconds)} of repairs for each)` }
+      return { subject: capital(name), does: `can keep up with ${units} (${formatSeconds(parts.stoppedSeconds)} of repairs for each)` }
     case 'carriers':
-      return { subject: name, does: `can carry ${units} (${seconds(secondsPerUnit)} for each round)` }
+      return { subject: name, does: `can carry ${units} (${formatSeconds(secondsPerUnit)} for each round)` }
     case 'space':
       return { subject: `The free zones between ${name.replace(/^room for /, '')}`, does: `let through ${units}` }
   }
@@ -121,7 +132,7 @@ function limitCount({ unitsPerWindow, atMost }: Limit): string {
 function planWords(limit: Limit, plan: number | null): string | null {
   if (plan === null) return null
   const wanted = planText(plan)
-  if (limit.atMostPerWindow !== null && plan > limit.atMostPerWindow) return `the plan of ${wanted} cannot be met`
+  if (limit.atMostPerWindow !== null && plan > limit.atMostPerWindow) return `the plan of ${wanted} cannot be met on average`
   if (plan > limit.unitsPerWindow) return `the plan of ${wanted} is not to be expected`
   return `the plan of ${wanted} takes ${formatShare(plan / limit.unitsPerWindow)} of it`
 }
@@ -137,9 +148,10 @@ function operatorWords({ parts: { releaseSeconds, walkingSeconds, handlingSecond
   return listWords(all)
 }
 
-function partWords({ parts }: Limit): string {
+function partWords({ parts, secondsPerUnit }: Limit): string {
   const { workSeconds, releaseSeconds, exchangeSeconds, stoppedSeconds } = parts
-  const part = (value: number, word: string): string[] => (value > 0.05 ? [`${seconds(value)} ${word}`] : [])
+  const part = (value: number, word: string): string[] =>
+    value > 0.005 * Math.min(10, secondsPerUnit) ? [`${formatSeconds(value, secondsPerUnit)} ${word}`] : []
   return [
     ...part(workSeconds, 'of work'),
     ...part(releaseSeconds, 'until it is let go'),
@@ -153,10 +165,12 @@ const isPlainRate = ({ secondsPerUnit }: Limit): boolean => Math.abs(secondsPerU
 
 /** limits so many times as far away as the first tell nothing */
 const FAR = 5
+const nearest = (limits: readonly Limit[]): Limit[] =>
+  limits.filter(({ unitsPerWindow }) => unitsPerWindow <= FAR * (limits[0]?.unitsPerWindow ?? 0))
 
 /** The slowest first and marked; those that are far away are left out. */
 export function limitTable(limits: readonly Limit[], { one, line }: Pick<Period, 'one' | 'line'>): Table {
-  const near = limits.filter(({ unitsPerWindow }) => unitsPerWindow <= FAR * (limits[0]?.unitsPerWindow ?? 0))
+  const decimals = limits.length > 0 && limits[0]!.secondsPerUnit < 10 ? 2 : 1
   return tableOf<Limit>({
     caption: `What limits the ${line}, the slowest first`,
     columns: [
@@ -171,7 +185,7 @@ export function limitTable(limits: readonly Limit[], { one, line }: Pick<Period,
       },
       {
         head: 'Seconds\nper unit',
-        text: ({ secondsPerUnit }) => formatNumber(secondsPerUnit, 1),
+        text: ({ secondsPerUnit }) => formatNumber(secondsPerUnit, decimals),
         data: [['unit_s', 'seconds for each unit', ({ secondsPerUnit }) => secondsPerUnit]],
       },
       {
@@ -191,7 +205,7 @@ export function limitTable(limits: readonly Limit[], { one, line }: Pick<Period,
         pageOnly: true,
       },
     ],
-    rows: near,
+    rows: nearest(limits),
     marked: (_, index) => index === 0,
     note: 'Each by itself, from mean times; waiting for each other comes on top. At most: in the long run no line of this kind makes more.',
   })
@@ -211,5 +225,3 @@ function limitWarningSentence(warning: LimitWarning, words: Period, title: (stop
   const verb = sources.length === 1 ? ['comes', 'lasts'] : ['come', 'last']
   return `${stop} ${verb[0]!} after ${formatDuration(timeToFailureSeconds)} ${clock === 'operating' ? 'of operation' : 'by the clock'} and ${verb[1]!} ${formatDuration(repairSeconds)}, longer than the time between: what it stops is up for ${formatShare(availabilityShare)} of the time. Are the two the right way round?`
 }
-
-const seconds = (value: number): string => `${formatNumber(value, 1).replace(/\.0$/, '')} s`

@@ -1,5 +1,5 @@
 /** What one run of a line tells, in sentences. */
-import { formatNumber } from '@loopwright/charts/table'
+import { formatNumber, formatPerHour } from '@loopwright/charts/table'
 import type { RunResult } from '@loopwright/line'
 import type { AnswerFigure } from '../cells/cell.ts'
 import type { Scenario } from '@loopwright/scenario'
@@ -13,7 +13,7 @@ import { endSentence } from './endWords.ts'
 export function runSentences(scenario: Scenario, run: RunResult): string[] {
   const { line, plan } = scenario
   const { named, each } = period(scenario)
-  const made = `In this run ${carriersText(line.carriers.count)} made ${units(run.output)} ${named === null ? each : `in ${named}`}, ${formatNumber(run.outputPerHour, 1)} per clock hour.`
+  const made = `In this run ${carriersText(line.carriers.count)} made ${units(run.output)} ${named === null ? each : `in ${named}`}, ${formatPerHour(run.outputPerHour)} per clock hour.`
   const end = endSentence(run.end, line)
   return [
     ...(end === null ? [] : [end]),
@@ -39,7 +39,7 @@ export function runFigures({ line, plan, ...scenario }: Scenario, run: RunResult
             sure: missed > 0 ? `missed by ${units(missed)}` : 'in this one run',
           },
         ]),
-    { label: 'Units an hour', value: formatNumber(run.outputPerHour, 1), sure: 'of clock time' },
+    { label: 'Units an hour', value: formatPerHour(run.outputPerHour), sure: 'of clock time' },
     { label: 'Carriers', value: formatNumber(line.carriers.count, 0), sure: '' },
   ]
 }

@@ -16,7 +16,7 @@ export interface LineFacts {
   readonly stations: readonly StationFacts[]
   readonly variants: readonly { readonly name: string; readonly share: number }[]
   readonly stops: readonly StopFacts[]
-  /** index of the station with the longest exchange; null: no station */
+  /** index of the station with the longest exchange; where there is no law, of the one that limits most; null: no station */
   readonly slowestStation: number | null
   /** what limits the line, the slowest first */
   readonly limits: readonly Limit[]
@@ -58,6 +58,7 @@ export function lineFacts(spec: LineSpec): LineFacts {
   const shares = mixShares(spec.mix, spec.variants.length)
   const lengths = spec.zones.map((zone) => zone.lengthMetres)
   const stations = spec.stations.map((station) => stationFacts(spec, lineLaw, shares, station))
+  const limits = lineLimits(spec)
   const paces = stations.map((station) => station.exchangeSeconds ?? station.workSeconds + station.releaseSeconds)
   return {
     law: lineLaw,
@@ -67,10 +68,14 @@ export function lineFacts(spec: LineSpec): LineFacts {
     stations,
     variants: spec.variants.map((name, index) => ({ name, share: shares[index]! })),
     stops: spec.breakdowns.map((source) => stopFacts(spec, source)),
-    slowestStation: stations.length === 0 ? null : paces.indexOf(Math.max(...paces)),
-    limits: lineLimits(spec),
+    slowestStation: slowestStation(lineLaw, limits) ?? (stations.length === 0 ? null : paces.indexOf(Math.max(...paces))),
+    limits,
   }
 }
+
+/** Work alone does not tell on a line with several ways: few products may come to the longest. */
+const slowestStation = (lineLaw: Law | null, limits: readonly Limit[]): number | null =>
+  lineLaw === null ? (limits.find(({ kind }) => kind === 'station')?.stations[0] ?? null) : null
 
 function stationFacts(spec: LineSpec, lineLaw: Law | null, shares: readonly number[], station: StationSpec): StationFacts {
   const exchange = lineLaw?.exchanges[station.zone] ?? null
