@@ -11,11 +11,11 @@ import { type Ended, start } from './spawned.ts'
 const folder = mkdtempSync(join(tmpdir(), 'loopwright-stopped-'))
 afterAll(() => rmSync(folder, { recursive: true }))
 
-function lineOf(name: string, zones: number, carriers: number): string {
+function lineOf(name: string, zones: number, carriers: number, hours: number): string {
   const file = join(folder, `${name}.yaml`)
   const place = (part: number): string => `Z${String(Math.round(zones * part)).padStart(String(zones).length, '0')}`
   const text = [
-    `format: 1\nname: ${zones} zones\nquestion: How much?\nwarmup: 1 min\nlength: 20 h`,
+    `format: 1\nname: ${zones} zones\nquestion: How much?\nwarmup: 1 min\nlength: ${hours} h`,
     'drive: { speed: 15 m/min, reaction: 0.2 s }',
     `carriers: { count: ${carriers}, length: 0.8 m }`,
     `loop: ${zones} zones of 1 m`,
@@ -29,13 +29,15 @@ function lineOf(name: string, zones: number, carriers: number): string {
   return file
 }
 
-const LONG = lineOf('long', 5000, 2000)
-const MIDDLE = lineOf('middle', 200, 80)
+// a replication of each takes seconds, of which most go to its events, not to reading its zones
+const LONG = lineOf('long', 2000, 800, 50)
+const MIDDLE = lineOf('middle', 200, 80, 20)
+const WIDE = lineOf('wide', 5000, 2000, 20)
 const NOTEBOOK = join(folder, 'long.ts')
 writeFileSync(
   NOTEBOOK,
   `import { notebook } from '@loopwright/notebook'
-export default notebook({ title: 'Long', scenario: 'long.yaml' }, async ({ sweep }) => void (await sweep({ carriers: [2000, 2001], replications: 50 })))\n`,
+export default notebook({ title: 'Long', scenario: 'long.yaml' }, async ({ sweep }) => void (await sweep({ carriers: [800, 801], replications: 50 })))\n`,
 )
 
 const stopped = ({ code, out, err }: Ended): void => {
@@ -47,13 +49,13 @@ describe('in the middle of the runs', () => {
   test.each([
     ['run', LONG, '--replications', '1000', '--yes'],
     ['run', LONG, '--replications', '1000', '--json', '--yes'],
-    ['sweep', LONG, '--carriers', '2000..2003', '--replications', '1000', '--yes'],
+    ['sweep', LONG, '--carriers', '800..803', '--replications', '1000', '--yes'],
     ['carriers', LONG, '--yes'],
     ['losses', LONG, '--replications', '1000', '--yes'],
     ['drivers', LONG, '--replications', '1000', '--yes'],
     ['forecast', LONG, '--replications', '1000', '--yes'],
     ['compare', LONG, '--set', 'fast: drive.speed=20 m/min', '--replications', '1000', '--yes'],
-    ['grid', LONG, '--carriers', '2000..2001', '--replications', '1000', '--yes'],
+    ['grid', LONG, '--carriers', '800..801', '--replications', '1000', '--yes'],
     ['steady', LONG],
     ['trace', LONG],
     ['notebook', NOTEBOOK],
@@ -71,7 +73,7 @@ describe('in the middle of the runs', () => {
 
 describe('while the file is read', () => {
   test.each([['check'], ['resolve'], ['balance', '--stations', '2']])('%s', async (name, ...more) => {
-    const words = [name, LONG, ...more]
+    const words = [name, WIDE, ...more]
     const whole = (await start(words, folder).ended).out
     // from when on it listens is not told: before, the signal ends it, and it has not said a word either
     for (const after of [1200, 700, 400]) {

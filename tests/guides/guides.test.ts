@@ -1,8 +1,8 @@
 /** The guides show what the program prints and draws today; `DOCS=write npx vitest run tests/guides` writes them anew. */
-import { cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { basename, join } from 'node:path'
-import { expect, test } from 'vitest'
+import { afterAll, expect, test } from 'vitest'
 import { main } from '../../packages/cli/src/main.ts'
 import { memoryShell } from '../helpers/memoryShell.ts'
 import { SMALL_LINE } from '../helpers/scenarioTexts.ts'
@@ -19,10 +19,15 @@ const LINES_MAX = 200
 /** bytes of a picture: a document is read over slow lines too */
 const PICTURE_MAX = 40_000
 
+// what several guides run is run once, but for those that tell of stores
+const store = mkdtempSync(join(tmpdir(), 'guides-store-'))
+afterAll(() => rmSync(store, { recursive: true }))
+
 test.each(names)('%s shows what is printed and drawn', { tags: 'long' }, (name) => {
   const folder = mkdtempSync(join(tmpdir(), 'guides für alle '))
   try {
     for (const part of ['scenarios', 'notebooks']) cpSync(join(TOP, part), join(folder, part), { recursive: true })
+    if (!read(name).includes('--store')) symlinkSync(store, join(folder, '.loopwright'), 'junction')
     const { text, pictures } = writtenAnew(read(name), name, folder)
     const place = (picture: string): string => join(GUIDES, 'pictures', `${picture}.svg`)
     if (process.env['DOCS'] === 'write') {

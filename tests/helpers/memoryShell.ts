@@ -3,7 +3,7 @@
  * threads are tried by the tests of the pool and by the command as typed.
  */
 import { visibleStyled } from '@loopwright/charts/table'
-import { callingThread, memoryStore } from '@loopwright/study/machine'
+import { callingThread, memoryStore, type Store } from '@loopwright/study/machine'
 import { Failure, Misuse, type Shell } from '../../packages/cli/src/shell/shell.ts'
 
 export interface MemoryShell extends Shell {
@@ -25,15 +25,16 @@ export interface MemoryShellOptions {
   readonly bytes?: Readonly<Record<string, Uint8Array>>
   /** there is something that opens pages. Default: true */
   readonly browser?: boolean
+  /** runs of other shells. Default: none yet */
+  readonly store?: Store
 }
 
 export function memoryShell(
   files: Readonly<Record<string, string>> = {},
-  { terminal = false, colour = false, columns = 80, browser = true, bytes = {} }: MemoryShellOptions = {},
+  { terminal = false, colour = false, columns = 80, browser = true, bytes = {}, store = memoryStore() }: MemoryShellOptions = {},
 ): MemoryShell {
   const said = { out: '', err: '' }
   const kept = new Map(Object.entries(files))
-  const store = memoryStore()
   const shell: MemoryShell = {
     said,
     files: kept,

@@ -71,13 +71,15 @@ describe('the packages, packed and installed into an empty folder', { tags: 'lon
     }
   })
 
+  let fromSource: ReturnType<typeof run> | null = null
   test.for(NODE_LINES)('the command prints the bytes that it prints from source, on Node %i', (line, { skip }) => {
     const found = nodeOf(line)
     // skipped because a machine without a registry has one Node alone
     if ('why' in found) return skip(found.why)
     const node = found.path
     cpSync(DEMO, join(top, 'Linie für alle.yaml'))
-    const source = run(process.execPath, [join(TOP, 'packages/cli/bin/loopwright.js'), ...STUDY], top)
+    fromSource ??= run(process.execPath, [join(TOP, 'packages/cli/bin/loopwright.js'), ...STUDY], top)
+    const source = fromSource
     expect(source.code).toBe(0)
     const packed = command(node, ...STUDY)
     expect(packed.err).not.toContain('failed')

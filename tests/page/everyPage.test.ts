@@ -61,10 +61,15 @@ const COLOURED = ['sweep', 'forecast', 'grid', 'screen', 'times', 'learn-loopwri
 
 const NOTEBOOKS = readdirSync(join(TOP, 'notebooks')).filter((name) => name.endsWith('.ts'))
 
+const PAGE = 'out/page.html'
+
+/** one for all commands, which share what they have run */
+const shell = memoryShell(files())
+
 async function ofCommand(words: readonly string[]): Promise<string> {
-  const shell = memoryShell(files())
-  const code = await main([...words, '--out', 'out/page.html'], shell)
-  const page = shell.files.get('out/page.html')
+  shell.files.delete(PAGE)
+  const code = await main([...words, '--out', PAGE], shell)
+  const page = shell.files.get(PAGE)
   if (code !== 0 || page === undefined) throw new Error(`${words.join(' ')}: ${code}, ${shell.said.err}`)
   return page
 }
@@ -90,6 +95,8 @@ async function ofNotebook(name: string): Promise<string> {
 /** pixels between the margins of a sheet: 210 mm (A4) and 215.9 mm (Letter) less 16 mm on each side, 96 pixels an inch */
 const SHEETS = { 'on A4': 672, 'on Letter': 695 }
 
+const WIDE = { width: 1280, height: 800 }
+
 inChromium('every page', (given) => {
   const rows = [
     ...PAGES.map(([name, words]) => ({ name, make: () => ofCommand(words) })),
@@ -104,12 +111,13 @@ inChromium('every page', (given) => {
       writeFileSync(file, await make())
       const address = pathToFileURL(file).href
       const found: Record<string, readonly string[]> = {}
-      await visit(given.browser, address, { viewport: { width: 1280, height: 800 } }, async (page) => {
+      const coloured = COLOURED.includes(name)
+      await visit(given.browser, address, { viewport: WIDE }, async (page) => {
         await openTables(page)
-        found['wide'] = [...(await amiss(page)), ...(await axeFaults(page, "{ rules: { 'color-contrast': { enabled: false } } }"))]
-        for (const colorScheme of COLOURED.includes(name) ? (['dark', 'light'] as const) : []) {
-          await page.emulateMedia({ colorScheme })
-          found[colorScheme] = await axeFaults(page, "{ runOnly: ['color-contrast'] }")
+        found['wide'] = [...(await amiss(page)), ...(await axeFaults(page, { rules: { 'color-contrast': { enabled: coloured } } }))]
+        if (coloured) {
+          await page.emulateMedia({ colorScheme: 'dark' })
+          found['dark'] = await axeFaults(page, { runOnly: ['color-contrast'] })
         }
         await page.setViewportSize({ width: 360, height: 740 })
         found['narrow'] = await amiss(page)
@@ -121,7 +129,7 @@ inChromium('every page', (given) => {
         }
         expect(await page.locator('.saves:visible, .choice:visible, summary:visible').count()).toBe(0)
       })
-      await visit(given.browser, address, { viewport: { width: 1280, height: 800 }, javaScriptEnabled: false }, async (page) => {
+      await visit(given.browser, address, { viewport: WIDE, javaScriptEnabled: false }, async (page) => {
         expect(await page.locator('h1').isVisible()).toBe(true)
         expect(await page.locator('button:visible, input:visible, select:visible').count()).toBe(0)
       })

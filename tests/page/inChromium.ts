@@ -9,9 +9,12 @@ import { findChromium, startChromium } from './chromium.ts'
 export interface InChromium {
   /** there at once, gone after the last test */
   readonly folder: string
-  /** started before hooks and tests, closed after them */
+  /** there before hooks and tests; what they leave open in it is closed after them */
   readonly browser: Browser
 }
+
+/** One for all files that a process runs, since to start one takes as long as a few pages do. It ends with the process. */
+let shared: Promise<Browser> | null = null
 
 /** A block of tests that share a browser and a folder. */
 export function inChromium(name: string, tests: (given: InChromium) => void): void {
@@ -21,10 +24,11 @@ export function inChromium(name: string, tests: (given: InChromium) => void): vo
     const folder = mkdtempSync(join(tmpdir(), 'loopwright-page-'))
     let browser: Browser | null = null
     beforeAll(async () => {
-      browser = await startChromium(path!)
+      if (!(await shared)?.isConnected()) shared = startChromium(path!)
+      browser = await shared
     })
     afterAll(async () => {
-      await browser?.close()
+      for (const context of browser?.contexts() ?? []) await context.close()
       rmSync(folder, { recursive: true })
     })
     tests({

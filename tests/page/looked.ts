@@ -9,19 +9,31 @@ import { shownNumber } from './shown.ts'
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
 
+/** Where to look, and by which rules, as axe-core takes it. */
+export interface AxeLook {
+  /** selector of the part that is looked at. Default: the whole page */
+  readonly part?: string
+  readonly runOnly?: readonly string[]
+  readonly rules?: Readonly<Record<string, { readonly enabled: boolean }>>
+  readonly iframes?: boolean
+}
+
 /**
- * Faults that axe-core knows, each with where it is. What the page lets in does not matter: the script comes by the browser's own hand.
- *
- * @param words  of `axe.run`: where to look, and how
+ * Faults that axe-core knows, each with where it is. What the page lets in does not matter: the script comes by the browser's own hand. Only of faults is it
+ * asked where they are, since to find a name for each place without one takes longer than to look at it.
  */
-export async function axeFaults(page: Page, words = ''): Promise<string[]> {
+export async function axeFaults(page: Page, { part, ...look }: AxeLook = {}): Promise<string[]> {
   await page.evaluate(AXE)
-  const { violations } = await page.evaluate<AxeResult>(`axe.run(${words})`)
+  const words = JSON.stringify({ ...look, resultTypes: ['violations'] })
+  const violations = await page.evaluate<Violation[]>(
+    `axe.run(${part === undefined ? 'document' : JSON.stringify(part)}, ${words}).then((found) => found.violations)`,
+  )
   return violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html.slice(0, 120)).join(' | ')}`)
 }
 
-interface AxeResult {
-  readonly violations: readonly { readonly id: string; readonly nodes: readonly { readonly html: string }[] }[]
+interface Violation {
+  readonly id: string
+  readonly nodes: readonly { readonly html: string }[]
 }
 
 /** Heads, then rows, of the table in a figure; text as people see it. */

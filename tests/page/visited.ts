@@ -5,7 +5,7 @@ import { pathToFileURL } from 'node:url'
 import { carrierSweepStory, writePage } from '@loopwright/notebook'
 import { readScenario } from '@loopwright/scenario'
 import { sweepCarriers } from '@loopwright/study'
-import type { Browser, BrowserContextOptions, Page } from 'playwright-core'
+import type { Browser, BrowserContextOptions, ConsoleMessage, Page, Request } from 'playwright-core'
 import { expect } from 'vitest'
 import { TOP } from '../tidy/sources.ts'
 
@@ -13,6 +13,7 @@ import { TOP } from '../tidy/sources.ts'
 export const PATIENCE_MS = 300_000
 /** every chart drawn */
 export const DRAWN = 'html[data-drawn="all"]'
+const VIEWPORT = { width: 1280, height: 720 }
 
 /**
  * The page of a small sweep of a scenario: its address.
@@ -33,6 +34,23 @@ export async function pageOf(folder: string, file: string, text = readFileSync(j
   return address
 }
 
+/** Nobody looks into them; by what they were opened with. */
+const windows = new Map<string, Page[]>()
+
+/** A window of its own, or one that is empty again: to open one takes longer than to draw a page. */
+async function windowOf(browser: Browser, key: string, options: BrowserContextOptions): Promise<Page> {
+  const kept = windows.get(key)?.pop()
+  if (kept !== undefined && !kept.isClosed()) {
+    const { viewport, colorScheme = 'light', reducedMotion = 'no-preference', forcedColors = 'none' } = options
+    await kept.emulateMedia({ media: 'screen', colorScheme, reducedMotion, forcedColors })
+    await kept.setViewportSize(viewport ?? VIEWPORT)
+    return kept
+  }
+  const context = await browser.newContext({ viewport: VIEWPORT, ...options, offline: true })
+  context.setDefaultTimeout(PATIENCE_MS)
+  return await context.newPage()
+}
+
 /**
  * Opens a page, hands it over, and holds it to no complaint and no request but for itself.
  *
@@ -45,18 +63,22 @@ export async function visit(
   look: (page: Page) => Promise<void>,
   own = /^(data|blob):/,
 ): Promise<void> {
-  const context = await browser.newContext({ ...options, offline: true })
-  context.setDefaultTimeout(PATIENCE_MS)
-  const page = await context.newPage()
+  const key = JSON.stringify(options)
+  const page = await windowOf(browser, key, options)
   const complaints: string[] = []
   const requests: string[] = []
-  page.on('console', (message) => complaints.push(`${message.type()}: ${message.text()}`))
-  page.on('pageerror', (error) => complaints.push(`error: ${error.message}`))
-  page.on('request', (request) => requests.push(request.url()))
+  const complain = (message: ConsoleMessage): void => void complaints.push(`${message.type()}: ${message.text()}`)
+  const fail = (error: Error): void => void complaints.push(`error: ${error.message}`)
+  const ask = (request: Request): void => void requests.push(request.url())
+  page.on('console', complain).on('pageerror', fail).on('request', ask)
   await page.goto(address)
   if (options.javaScriptEnabled !== false) await page.waitForSelector(DRAWN)
   await look(page)
-  await context.close()
+  page.off('console', complain).off('pageerror', fail).off('request', ask)
+  // nothing of it goes on, nor is pointed at
+  await page.goto('about:blank')
+  await page.mouse.move(0, 0)
+  windows.set(key, [...(windows.get(key) ?? []), page])
   expect(complaints).toEqual([])
   expect(requests.filter((url) => url.replace(/#.*/, '') !== address.replace(/#.*/, '') && !own.test(url))).toEqual([])
 }

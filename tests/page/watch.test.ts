@@ -75,7 +75,7 @@ inChromium('the window of a notebook', (given) => {
     // the window lets no script in: the same document without its policy; its heading is that of the page in the frame
     const still = await given.browser.newPage({ bypassCSP: true })
     await still.goto(address)
-    expect(await axeFaults(still, "{ iframes: false, rules: { 'page-has-heading-one': { enabled: false } } }")).toEqual([])
+    expect(await axeFaults(still, { iframes: false, rules: { 'page-has-heading-one': { enabled: false } } })).toEqual([])
     expect(errors).toEqual([])
     expect([...asked]).toEqual([address.replace(/\/$/, '')])
   })
