@@ -1,10 +1,19 @@
 import { defineConfig } from 'vitest/config'
+import { BaseSequencer, type TestSpecification } from 'vitest/node'
 
 /** milliseconds until a test counts as one that hangs: no test is that long, also where the machine does ten other things */
 const HANGS_MS = 900_000
 
 /** milliseconds from which on the report shows a test's time in colour: it wants the tag `long` */
 const LONG_MS = 2000
+
+/** Long files first, so that no process goes on alone at the end: those of `tests`, before the many short ones beside the source. */
+class LongFirst extends BaseSequencer {
+  override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
+    const isShort = ({ moduleId }: TestSpecification): number => Number(moduleId.includes('/packages/'))
+    return (await super.sort(files)).toSorted((one, other) => isShort(one) - isShort(other))
+  }
+}
 
 export default defineConfig({
   test: {
@@ -18,6 +27,7 @@ export default defineConfig({
     isolate: false,
     pool: 'forks',
     maxWorkers: 2,
+    sequence: { sequencer: LongFirst },
     testTimeout: HANGS_MS,
     hookTimeout: HANGS_MS,
     slowTestThreshold: LONG_MS,
