@@ -11,11 +11,11 @@ import { type Ended, start } from './spawned.ts'
 const folder = mkdtempSync(join(tmpdir(), 'loopwright-stopped-'))
 afterAll(() => rmSync(folder, { recursive: true }))
 
-function lineOf(name: string, zones: number, carriers: number, hours: number): string {
+function lineOf(name: string, zones: number, carriers: number): string {
   const file = join(folder, `${name}.yaml`)
   const place = (part: number): string => `Z${String(Math.round(zones * part)).padStart(String(zones).length, '0')}`
   const text = [
-    `format: 1\nname: ${zones} zones\nquestion: How much?\nwarmup: 1 min\nlength: ${hours} h`,
+    `format: 1\nname: ${zones} zones\nquestion: How much?\nwarmup: 1 min\nlength: 20 h`,
     'drive: { speed: 15 m/min, reaction: 0.2 s }',
     `carriers: { count: ${carriers}, length: 0.8 m }`,
     `loop: ${zones} zones of 1 m`,
@@ -29,10 +29,10 @@ function lineOf(name: string, zones: number, carriers: number, hours: number): s
   return file
 }
 
-// a replication of each takes seconds, of which most go to its events, not to reading its zones
-const LONG = lineOf('long', 2000, 800, 50)
-const MIDDLE = lineOf('middle', 200, 80, 20)
-const WIDE = lineOf('wide', 5000, 2000, 20)
+const LONG = lineOf('long', 2000, 800)
+const MIDDLE = lineOf('middle', 200, 80)
+// what is done once only is stopped in something longer
+const WIDE = lineOf('wide', 5000, 2000)
 const NOTEBOOK = join(folder, 'long.ts')
 writeFileSync(
   NOTEBOOK,
@@ -56,8 +56,8 @@ describe('in the middle of the runs', () => {
     ['forecast', LONG, '--replications', '1000', '--yes'],
     ['compare', LONG, '--set', 'fast: drive.speed=20 m/min', '--replications', '1000', '--yes'],
     ['grid', LONG, '--carriers', '800..801', '--replications', '1000', '--yes'],
-    ['steady', LONG],
-    ['trace', LONG],
+    ['steady', WIDE],
+    ['trace', WIDE],
     ['notebook', NOTEBOOK],
     ['order', MIDDLE, '--move', 'B,C'],
     ['order', LONG, '--move', 'B'],
@@ -89,7 +89,7 @@ describe('while the file is read', () => {
 })
 
 test('a second Ctrl-C ends it on the spot', async () => {
-  const running = start(['run', LONG, '--engine', 'events', '--yes'], folder)
+  const running = start(['run', WIDE, '--engine', 'events', '--yes'], folder)
   await running.saidOnErr('\n')
   const again = setInterval(running.interrupt, 1100)
   const ended = await running.ended
