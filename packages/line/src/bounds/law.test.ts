@@ -209,5 +209,9 @@ test('of 5,000 zones each term is what it is of one, as often', () => {
   const { spec } = loopLine({ ...one, zones: 5000, stations: { A: { zone: 0, load: 8 }, B: { zone: 2500, unload: 8 } } })
   // a move of 1 m at 0.25 m/s takes 4 s, a clear of 0.75 m 3 s: constant times without ramps
   expect(law(spec)).toMatchObject({ lapSeconds: 5000 * 4 + 16, holeLapSeconds: 5000 * 3, storageZones: 5000, unitsPerLap: 1 })
-  expect(law(spec).exchanges.filter(({ workSeconds }) => workSeconds > 0).map(({ seconds }) => seconds)).toEqual([15, 15])
+  expect(
+    law(spec)
+      .exchanges.filter(({ workSeconds }) => workSeconds > 0)
+      .map(({ seconds }) => seconds),
+  ).toEqual([15, 15])
 })

@@ -1,6 +1,6 @@
 /** Sections: zones whose drives stop together. (MODEL.md §1, §7) */
 import type { LineSpec } from '../spec.ts'
-import { NONE } from '../state/lists.ts'
+import { makeWorkList, NONE } from '../state/lists.ts'
 import type { Sections } from '../state/stops.ts'
 
 /**
@@ -19,5 +19,10 @@ export function buildSections(spec: LineSpec): Omit<Sections, 'sectionClocks'> {
     }
   })
   const items = Int32Array.from(spec.sections.flatMap(({ zones }) => zones))
-  return { zoneSection, sectionZones: { first, items }, sectionOperates: new Int32Array(spec.sections.length) }
+  return {
+    zoneSection,
+    sectionZones: { first, items },
+    sectionUntil: new Float64Array(spec.sections.length),
+    sectionsHeld: makeWorkList(spec.sections.length),
+  }
 }

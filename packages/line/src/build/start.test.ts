@@ -68,7 +68,7 @@ test('the line is set back to time 0 from any state', () => {
     line.now = line.queue.times[line.queue.first()]!
   }
   resetLine(line, 'a', 0)
-  expect([line.now, line.events, line.activity, line.goods.nextSerial, line.stops.breaksNow, line.sections.sectionOperates[0]]).toEqual([
+  expect([line.now, line.events, line.activity, line.goods.nextSerial, line.stops.breaksNow, line.sections.sectionUntil[0]]).toEqual([
     0, 0, 0, 0, 0, 0,
   ])
   expect([...line.moves.zoneCarrier.subarray(0, 5)]).toEqual([0, NONE, 1, NONE, NONE])

@@ -121,11 +121,10 @@ function resetGoods(goods: Goods, rejects: Rejects): void {
 }
 
 function resetStops(stops: Stops, { crew, safety, sections }: Line): void {
-  zero(stops.zoneHeld, stops.stationHeld, stops.pathHeld, stops.sourceDown, stops.sourceLeft, stops.sourceRuns)
-  zero(stops.zoneOperates, stops.operatesIn, stops.operatesOut, stops.operatesChange)
+  zero(stops.zoneHeld, stops.stationHeld, stops.pathHeld, stops.sourceDown, stops.sourceLeft, stops.sourceTimed)
+  zero(stops.stationUntil, stops.zoneUntil, stops.transferUntil, stops.knownEnd, sections.sectionUntil)
   stops.breaksNow = 0
   stops.breakNext = 0
-  sections.sectionOperates.fill(0)
   crew.crewsBusy = 0
   crew.crewDue = false
   zero(crew.sourceWaits, crew.failedAt)

@@ -3,6 +3,7 @@ import { assert, isOnGrid } from '@loopwright/kernel'
 import { canSetAside, isPrepared } from '../work/calls.ts'
 import { drivenPathThatStarts, pathThatStarts } from '../moves/move.ts'
 import { hasFreeOperator, isManned } from '../operators/operators.ts'
+import { findSectionEnd, findZoneEnd } from '../stops/operation.ts'
 import type { Line } from '../state/line.ts'
 import { NONE } from '../state/lists.ts'
 import {
@@ -31,6 +32,7 @@ export function checkInvariants(line: Line): void {
   checkZones(line)
   checkTimers(line)
   if (line.sources + line.stops.breakTimes.length + line.safety.safetyStations.length > 0) checkHolds(line)
+  if (line.followsZones) checkOperation(line)
   if (!line.graph.isLoop) checkStarts(line)
   if (line.hasCalls) checkCalls(line)
 }
@@ -193,6 +195,20 @@ function checkCalls(line: Line): void {
   for (const supply of goods.supplies) {
     assert(supply.always || supply.waiting + supply.aside === supply.queue.count, 'the products in a queue are miscounted')
     assert(supply.queue.count <= supply.limit, 'a queue holds more than it has places for')
+  }
+}
+
+/** As far as is known zones and sections operate as long as what is under way in them: the same whether it is told as it begins or looked for. */
+function checkOperation(line: Line): void {
+  const { now, stops, sections } = line
+  const is = (until: number): boolean => Math.max(until, now) === stops.knownEnd[0]
+  for (let zone = 0; zone < line.zones; zone++) {
+    findZoneEnd(line, zone)
+    assert(is(stops.zoneUntil[zone]!), 'a zone operates longer than anything in it, or not as long')
+  }
+  for (let section = 0; section < sections.sectionUntil.length; section++) {
+    findSectionEnd(line, section)
+    assert(is(sections.sectionUntil[section]!), 'a section operates longer than all its zones, or not as long')
   }
 }
 

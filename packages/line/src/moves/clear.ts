@@ -4,7 +4,6 @@
  */
 import { drawInOrder } from '../work/draw.ts'
 import { PACE_CLEAR } from './motion.ts'
-import { operateOut } from '../stops/operation.ts'
 import type { Line } from '../state/line.ts'
 import { NONE } from '../state/lists.ts'
 import { CLAIMED, CLEAR_KNOWN, CLEAR_NOW, CLEAR_TIMED, DONE, FREE, isClearOver, LOOKING, SAME_AS_MOVE } from '../state/moves.ts'
@@ -41,7 +40,6 @@ export function onClear(line: Line, zone: number): void {
   const { moves } = line
   moves.zoneClearing[zone] = CLEAR_NOW
   line.activity--
-  operateOut(line, moves.leavingPath[zone]!, 0)
   if (line.trace !== null) line.trace.add(line.now, CLEAR, zone, NONE, 0)
   leaveClear(line, zone)
 }

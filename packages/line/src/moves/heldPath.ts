@@ -1,10 +1,10 @@
 /** What is under way on a path while a stop holds one of its ends. (MODEL.md §7) */
 import { wake } from './moveHeap.ts'
-import { operateIn, operateOut } from '../stops/operation.ts'
+import { followPath } from '../stops/operation.ts'
 import { holdWatch, resumeWatch } from '../stops/safety.ts'
 import type { Line } from '../state/line.ts'
 import { NONE } from '../state/lists.ts'
-import { CLEAR_TIMED, MOVING } from '../state/moves.ts'
+import { MOVING } from '../state/moves.ts'
 import { holdTimer, resumeTimer } from '../state/timer.ts'
 
 /** A stop now holds one end of the path: what is under way on it stands still. */
@@ -19,8 +19,7 @@ export function holdPath(line: Line, path: number): void {
     holdWatch(line, moves.pathCarrier[path]!)
   }
   if (moves.leavingPath[from] === path) holdTimer(line, slots.clearSlot + from)
-  operateIn(line, path, 0)
-  operateOut(line, path, 0)
+  followPath(line, path)
 }
 
 /** If no stop holds the path any longer, what was under way goes on. */
@@ -36,10 +35,8 @@ export function resumePath(line: Line, path: number): void {
     resumeTimer(line, slots.arrivalSlot + path)
     resumeWatch(line, moves.pathCarrier[path]!)
   }
-  if (moves.pathCarrier[path] !== NONE) operateIn(line, path, 1)
-  if (moves.leavingPath[from] !== path) return
-  resumeTimer(line, slots.clearSlot + from)
-  if (moves.zoneClearing[from] === CLEAR_TIMED) operateOut(line, path, 1)
+  if (moves.leavingPath[from] === path) resumeTimer(line, slots.clearSlot + from)
+  followPath(line, path)
 }
 
 /** Does it with the timer of every carrier that is on the path into the store: there may be several. */

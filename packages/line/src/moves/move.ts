@@ -7,7 +7,7 @@ import { dutyAhead } from './dutyAhead.ts'
 import { firstWithRightOfWay } from './merge.ts'
 import { SPEED } from './motion.ts'
 import { takeFirst, wake } from './moveHeap.ts'
-import { operateIn, operateOut } from '../stops/operation.ts'
+import { operateZone } from '../stops/operation.ts'
 import { beginHandling, endHandling, isManned } from '../operators/operators.ts'
 import { watchMove } from '../stops/safety.ts'
 import { FIRST_FREE, STOPS_ALWAYS, STOPS_NEVER } from '../state/graph.ts'
@@ -173,11 +173,11 @@ function startMove(line: Line, path: number): void {
   else {
     moves.zoneCarrier[to] = carrier
     moves.pathCarrier[path] = carrier
-    operateIn(line, path, 1)
+    if (line.followsZones) operateZone(line, to, slot)
   }
   if (from === store) return
   startClear(line, path, atSpeed, slot)
-  operateOut(line, path, 1)
+  if (line.followsZones) operateZone(line, from, slots.clearSlot + from)
 }
 
 /** Whether the carrier will stop at the end of the path: work, a change of position, no way out, the store. (MODEL.md §3) */
@@ -241,6 +241,7 @@ export function brakeAll(line: Line): boolean {
     } else {
       line.queue.times[slots.arrivalSlot + path] = line.now + brake
       startTimer(line, slots.arrivalSlot + path)
+      if (line.followsZones) operateZone(line, zone, slots.arrivalSlot + path)
     }
   }
   return any
@@ -251,7 +252,6 @@ function endArrival(line: Line, path: number): void {
   if (line.graph.manualStation[path] !== NONE) endHandling(line, path, moves.pathCarrier[path]!)
   moves.pathCarrier[path] = NONE
   line.activity--
-  operateIn(line, path, 0)
 }
 
 function comeToRest(line: Line, path: number): void {

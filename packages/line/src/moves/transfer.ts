@@ -1,6 +1,6 @@
 /** Transfers: changes of position, to the way out while a carrier stands on it and back when it is clear. (MODEL.md §4) */
 import { wake } from './moveHeap.ts'
-import { operateChange } from '../stops/operation.ts'
+import { followChange, operateChange } from '../stops/operation.ts'
 import type { Line } from '../state/line.ts'
 import { addTo, NONE, takeAt } from '../state/lists.ts'
 import { CHANGE_PENDING, CHANGING } from '../state/moves.ts'
@@ -85,7 +85,7 @@ export function startChange(line: Line, zone: number, carrier: number, detail: n
   line.activity++
   line.queue.times[slots.changeSlot + zone] = line.now + transfers.changeSeconds[2 * zone + 1 - transfers.zonePosition[zone]!]!
   startTimer(line, slots.changeSlot + zone)
-  operateChange(line, zone, 1)
+  operateChange(line, zone)
   if (line.trace !== null) line.trace.add(line.now, CHANGE_START, zone, carrier, detail)
 }
 
@@ -113,7 +113,6 @@ export function endChange(line: Line, zone: number): void {
   const { transfers } = line
   transfers.zoneChange[zone] = NO_CHANGE
   transfers.zonePosition[zone] = 1 - transfers.zonePosition[zone]!
-  operateChange(line, zone, 0)
 }
 
 export function onChangeEnd(line: Line, zone: number): void {
@@ -131,7 +130,7 @@ export function onChangeEnd(line: Line, zone: number): void {
 /** A stop now holds the zone: its change stands still. */
 export function holdChange(line: Line, zone: number): void {
   holdTimer(line, line.slots.changeSlot + zone)
-  operateChange(line, zone, 0)
+  followChange(line, zone)
 }
 
 /** Nothing holds the zone any longer: its change goes on, or one that was due may start. */
@@ -140,6 +139,6 @@ export function resumeChange(line: Line, zone: number): void {
   const change = transfers.zoneChange[zone]!
   if (change === TO_WAY_OUT || change === BACK || change === TO_WAY_IN) {
     resumeTimer(line, line.slots.changeSlot + zone)
-    operateChange(line, zone, 1)
+    followChange(line, zone)
   } else if (change !== NO_CHANGE) addTo(transfers.changeList, zone)
 }

@@ -15,7 +15,7 @@ import { pathThatStarts } from '../moves/move.ts'
 import { settleRest, settleRests, stand } from './quickRest.ts'
 import { goesOnCalled, onCall, startsStayCalled } from './quickCalls.ts'
 import { goesOn, startsStay } from './quickStay.ts'
-import { operateIn, operateOut } from '../stops/operation.ts'
+import { operateZone } from '../stops/operation.ts'
 import { SEVERAL, waitsToMerge } from './quickMerge.ts'
 import { areQuick } from './quickTogether.ts'
 import { startQuick } from './quickStart.ts'
@@ -164,6 +164,7 @@ function runSome(line: Line, quick: Quick, until: number): number {
             if (diverts || followsZones || isOff || clears < rest || ((flag | flags[to]!) & TRANSFER) > 0) {
               times[slot] = rest
               queue.schedule(slot)
+              if (followsZones) operateZone(line, from, slot)
               continue
             }
             restAt[carrier] = rest
@@ -176,7 +177,6 @@ function runSome(line: Line, quick: Quick, until: number): number {
           atSpeed = 1
           line.activity--
           pathCarrier[came] = NONE
-          if (followsZones) operateIn(line, came, 0)
         } else {
           // at rest, or a duty, the release or a turn to the way out has ended
           const station = zoneStation[from]!
@@ -200,7 +200,6 @@ function runSome(line: Line, quick: Quick, until: number): number {
             pathCarrier[came] = NONE
             zoneClaimant[from] = NONE
             zoneState[from] = OCCUPIED
-            if (followsZones) operateIn(line, came, 0)
             if (station !== NONE && (hasCalls ? startsStayCalled(line, quick, station, carrier) : startsStay(line, station, carrier)))
               continue
             if ((flag & TURNS) > 0 && transfers.zonePosition[from] !== transfers.pathFromPosition[path]) {
@@ -258,7 +257,6 @@ function runSome(line: Line, quick: Quick, until: number): number {
           zoneClearing[zone] = CLEAR_NOW
           line.activity--
           if (slot < workSlot) {
-            if (followsZones) operateOut(line, moves.leavingPath[zone]!, 0)
             if ((flag & TURNS) > 0 && transfers.backPosition[zone] !== transfers.zonePosition[zone]) {
               transfers.zoneChange[zone] = BACK
               startChange(line, zone, NONE, 1)

@@ -11,7 +11,7 @@ import { stopsAt } from '../moves/move.ts'
 import type { Line } from '../state/line.ts'
 import { NONE } from '../state/lists.ts'
 import { CLAIMED, CLEAR_KNOWN, CLEAR_NOW, CLEAR_TIMED, DONE, FREE, LOOK_FROM_REST, MOVING, VACATING } from '../state/moves.ts'
-import { operateIn, operateOut } from '../stops/operation.ts'
+import { operateZone } from '../stops/operation.ts'
 import { watchMove } from '../stops/safety.ts'
 import {
   BLOCKED_SINCE,
@@ -165,6 +165,7 @@ export function startQuick(line: Line, quick: Quick, firstPath: number, startsAt
     if ((pathFlag & PLAIN_CLEAR) > 0 && (quick.behind[from] !== NONE || !isAwaited(line, quick, from, quick.flags[from]!))) {
       moves.zoneClearing[from] = CLEAR_KNOWN
       moves.clearAt[from] = clear
+      times[slots.clearSlot + from] = clear
     } else {
       moves.zoneClearing[from] = CLEAR_TIMED
       line.activity++
@@ -223,8 +224,8 @@ export function startQuick(line: Line, quick: Quick, firstPath: number, startsAt
       watchMove(line, path, carrier)
     }
     if (line.followsZones) {
-      operateIn(line, path, 1)
-      operateOut(line, path, 1)
+      operateZone(line, to, slots.arrivalSlot + path)
+      operateZone(line, from, slots.clearSlot + from)
     }
     if (isFirst && (quick.flags[from]! & EXIT_CLEAR) > 0 && isFirstClaim) claimBehind(line, to, carrier)
 

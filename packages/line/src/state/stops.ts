@@ -1,5 +1,5 @@
 /** Stops: what is down, whom it holds, and the clocks that run. (MODEL.md §7) */
-import type { PartList } from './lists.ts'
+import type { PartList, WorkList } from './lists.ts'
 
 /** Zone columns have a place for the store too; source columns have the length sources. */
 export interface Stops {
@@ -11,20 +11,22 @@ export interface Stops {
   readonly pathHeld: Uint8Array
   readonly sourceDown: Uint8Array
   readonly sourceCalendar: Uint8Array
-  /** operating clock: seconds left to the failure while it does not run; while it runs without a timer, the instant at which it would run out */
+  /** operating clock: seconds left to the failure at the instant up to which its part operates, as far as is known; below 0 where it runs out before */
   readonly sourceLeft: Float64Array
-  /** 1: it runs without a timer, since what operates ends before */
-  readonly sourceRuns: Uint8Array
+  /** 1: it runs out before, and has a timer */
+  readonly sourceTimed: Uint8Array
   /** sources with an operating clock, by part: stations, zones, transfers, sections */
   readonly stationClocks: PartList
   readonly zoneClocks: PartList
   readonly transferClocks: PartList
-  /** things that make the zone operate now */
-  readonly zoneOperates: Int32Array
-  /** 1: the move counts for its zone of arrival (of departure) */
-  readonly operatesIn: Uint8Array
-  readonly operatesOut: Uint8Array
-  readonly operatesChange: Uint8Array
+  /** seconds; by part: the instant up to which it operates, as far as is known; not later than now where it does not. Of zones it is followed only where somebody asks. */
+  readonly stationUntil: Float64Array
+  readonly zoneUntil: Float64Array
+  readonly transferUntil: Float64Array
+  /** the instant that is handed over to be the next of them */
+  readonly knownEnd: Float64Array
+  /** zones in which what is under way has been held, or goes on, by the stop that begins or ends now */
+  readonly zonesHeld: WorkList
   readonly stationBreaks: Uint8Array
   /** breaks under way */
   breaksNow: number
@@ -74,8 +76,10 @@ export interface Safety {
 /** Zones whose drives stop together (sections.ts). */
 export interface Sections {
   readonly sectionClocks: PartList
-  /** by section: zones that operate now */
-  readonly sectionOperates: Int32Array
+  /** seconds; by section: the instant up to which it operates, as far as is known */
+  readonly sectionUntil: Float64Array
+  /** sections of `zonesHeld` */
+  readonly sectionsHeld: WorkList
   /** section of a zone; NONE */
   readonly zoneSection: Int32Array
   readonly sectionZones: PartList

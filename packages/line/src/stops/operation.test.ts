@@ -3,7 +3,7 @@ import { expect, test } from 'vitest'
 import { chain, smallGraph } from '../../../../tests/helpers/smallGraph.ts'
 import { type StopWish, smallLoop, tell, timeline } from '../../../../tests/helpers/smallLoop.ts'
 import { buildLine } from '../build/build.ts'
-import { operateStation, operatesNow } from './operation.ts'
+import { operateStation, operateZone, startClock, stopStation } from './operation.ts'
 import { resetLine } from '../build/start.ts'
 
 const GIVEN = { move: 4, clear: 3 }
@@ -183,42 +183,62 @@ test('the clock of the line runs while any zone operates', () => {
   expect(timeline(two, 'stop', 'rest')).toEqual(['3 stop wear', '5 rest Z1 c0', '5 rest Z4 c1'])
 })
 
-test('whether a part operates, and a clock that is let run twice', () => {
-  const spec = smallLoop({
-    zones: 4,
-    start: [0],
-    ...GIVEN,
-    stations: [{ at: 1, load: 10 }],
-    stops: [on(STATION, 5, 1), on({ kind: 'section', index: 0 }, 5, 1)],
-  })
-  const line = buildLine({ ...spec, breakdowns: spec.breakdowns.map((b, k) => ({ ...b, name: `${b.name} ${k}` })) })
+test('a clock has a timer only where it runs out while its part operates, as far as that is known', () => {
+  const spec = smallLoop({ zones: 4, start: [0], ...GIVEN, stations: [{ at: 1, load: 10 }], stops: [on(STATION, 5, 1)] })
+  const line = buildLine(spec)
   resetLine(line, 'seed', 0)
-  expect([operatesNow(line, 0), operatesNow(line, 1)]).toEqual([false, false])
-  expect(line.stops.sourceLeft[0]).toBe(5)
-  // work up to 4 ends before the clock has run out: no timer
-  line.queue.times[line.slots.workSlot] = 4
-  operateStation(line, 0, true)
-  operateStation(line, 0, true)
-  expect([line.stops.sourceRuns[0], line.queue.isPending(0)]).toEqual([1, false])
+  const { queue, stops, slots } = line
+  const clock = () => [stops.sourceLeft[0], stops.sourceTimed[0], queue.isPending(0) ? queue.times[0] : null]
+  expect(clock()).toEqual([5, 0, null])
+  // work from 0 to 4, told twice: 1 s is left then
+  queue.times[slots.workSlot] = 4
+  operateStation(line, 0)
+  operateStation(line, 0)
+  expect(clock()).toEqual([1, 0, null])
+  // held at 1, twice: 4 s are left
   line.now = 1
-  operateStation(line, 0, false)
-  operateStation(line, 0, false)
-  expect([line.stops.sourceRuns[0], line.stops.sourceLeft[0]]).toEqual([0, 4])
-  // up to 5 it has run out as work ends
-  line.queue.times[line.slots.workSlot] = 5
-  operateStation(line, 0, true)
-  operateStation(line, 0, true)
-  expect([line.stops.sourceRuns[0], line.queue.times[0], line.queue.isPending(0)]).toEqual([0, 5, true])
-  line.now = 2
-  operateStation(line, 0, false)
-  operateStation(line, 0, false)
-  expect(line.stops.sourceLeft[0]).toBe(3)
-  expect(line.queue.isPending(0)).toBe(false)
-  // at its very value it is not stopped any more
-  operateStation(line, 0, true)
-  line.now = 5
-  operateStation(line, 0, false)
-  expect(line.queue.isPending(0)).toBe(true)
+  stopStation(line, 0)
+  stopStation(line, 0)
+  expect(clock()).toEqual([4, 0, null])
+  // on from 3 to 7: it runs out as work ends
+  line.now = 3
+  queue.times[slots.workSlot] = 7
+  operateStation(line, 0)
+  expect(clock()).toEqual([0, 1, 7])
+  // longer than was known: its instant stays, 2 s before the end
+  queue.times[slots.workSlot] = 9
+  operateStation(line, 0)
+  expect(clock()).toEqual([-2, 1, 7])
+  // held at 6, with 1 s left; on from 8
+  line.now = 6
+  stopStation(line, 0)
+  expect(clock()).toEqual([1, 0, null])
+  line.now = 8
+  queue.times[slots.workSlot] = 11
+  operateStation(line, 0)
+  expect(clock()).toEqual([-2, 1, 9])
+  // at its very value it is not held any more
+  line.now = 9
+  stopStation(line, 0)
+  expect(clock()).toEqual([0, 1, 9])
+})
+
+test('a clock that starts anew while its part goes on counts from now', () => {
+  const line = buildLine(smallLoop({ zones: 4, start: [0], ...GIVEN, stops: [on({ kind: 'section', index: 0 }, [5, 2, 5], 1)] }))
+  resetLine(line, 'seed', 0)
+  line.now = 10
+  line.queue.times[line.slots.arrivalSlot] = 14
+  operateZone(line, 1, line.slots.arrivalSlot)
+  expect([line.stops.sourceLeft[0], line.sections.sectionUntil[0]]).toEqual([1, 14])
+  line.now = 11
+  for (const [seconds, left, due] of [
+    [5, 2, null],
+    [3, 0, 14],
+  ] as const) {
+    line.draws.drawn[0] = seconds
+    startClock(line, 0)
+    expect([line.stops.sourceLeft[0], line.queue.isPending(0) ? line.queue.times[0] : null]).toEqual([left, due])
+  }
 })
 
 test('a zone with several ways in operates for moves by each of them', () => {

@@ -4,7 +4,7 @@ import { freeCrew, startRepair, waitForCrew } from './crew.ts'
 import { drawInOrder } from '../work/draw.ts'
 import { holdPath, resumePath } from '../moves/heldPath.ts'
 import { wake } from '../moves/moveHeap.ts'
-import { operatesNow } from './operation.ts'
+import { followStop, startClock } from './operation.ts'
 import { holdWalks, resumeWalks } from '../operators/operators.ts'
 import { startReset } from './safety.ts'
 import type { Line } from '../state/line.ts'
@@ -62,6 +62,7 @@ export function onSafetyStop(line: Line, carrier: number): void {
   safety.safetyActive[k]!++
   line.collector.causes.begin(cause, safety.safetyActive[k] === 1)
   holdSection(line, line.sections.zoneSection[line.work.stationZone[station]!]!)
+  followStop(line)
 }
 
 export function onSafetyReset(line: Line, place: number): void {
@@ -74,6 +75,7 @@ export function onSafetyReset(line: Line, place: number): void {
   safety.safetyActive[k]!--
   if (safety.safetyActive[k] === 0) line.collector.causes.end(cause)
   resumeSection(line, line.sections.zoneSection[line.work.stationZone[station]!]!)
+  followStop(line)
 }
 
 /** Draws the first time to failure of every source and puts up the breaks; at time 0. */
@@ -89,11 +91,10 @@ export function startStops(line: Line): void {
 function setFailure(line: Line, source: number): void {
   const { failures, stops } = line
   drawInOrder(line, failures.sourceFailure[source]!, failures.failureStream[source]!)
-  const seconds = line.draws.drawn[0]!
-  if (stops.sourceCalendar[source] === 1 || operatesNow(line, source)) {
-    line.queue.times[source] = line.now + seconds
+  if (stops.sourceCalendar[source] === 1) {
+    line.queue.times[source] = line.now + line.draws.drawn[0]!
     line.queue.schedule(source)
-  } else stops.sourceLeft[source] = seconds
+  } else startClock(line, source)
 }
 
 /** The timer of a source has ended: it breaks down, or its repair is over. */
@@ -108,6 +109,7 @@ export function onSource(line: Line, source: number): void {
     if (part.kind === 'section') holdSection(line, part.index)
     else if (part.kind === 'station') holdStation(line, part.index)
     else holdZone(line, part.index)
+    followStop(line)
     if (line.hasCrews) waitForCrew(line, source)
     else startRepair(line, source)
   } else {
@@ -116,6 +118,7 @@ export function onSource(line: Line, source: number): void {
     if (part.kind === 'section') resumeSection(line, part.index)
     else if (part.kind === 'station') resumeStation(line, part.index)
     else resumeZone(line, part.index)
+    followStop(line)
     stops.sourceDown[source] = 0
     if (line.hasCrews) freeCrew(line)
     setFailure(line, source)
@@ -159,6 +162,7 @@ export function onBreak(line: Line): void {
       else resumeAllZones(line)
     }
   }
+  followStop(line)
   if (stops.breakNext < breakTimes.length) {
     line.queue.times[slots.breakSlot] = breakTimes[stops.breakNext]!
     line.queue.schedule(slots.breakSlot)

@@ -4,7 +4,7 @@ import { takeFromQueue } from '../goods/arrivals.ts'
 import { isPrepared, prepareDuty } from './calls.ts'
 import { drawForProduct, drawInOrder } from './draw.ts'
 import { dutyAhead, dutyApplies } from '../moves/dutyAhead.ts'
-import { operateStation } from '../stops/operation.ts'
+import { operateStation, stopStation } from '../stops/operation.ts'
 import { freeStation } from '../operators/operators.ts'
 import { deliver } from '../goods/receiver.ts'
 import { drawAgain, isTaskDue, judgeProduct } from '../goods/rejects.ts'
@@ -127,7 +127,7 @@ export function startDuty(line: Line, station: number, carrier: number): void {
   }
   line.queue.times[slot] = line.now
   addWork(line, slot, station, duty, carrier)
-  operateStation(line, station, true)
+  operateStation(line, station)
   startTimer(line, slot)
 }
 
@@ -164,7 +164,6 @@ export function onWorkEnd(line: Line, station: number): void {
 
 /** What the duty that ends has done to the product. */
 export function endDuty(line: Line, station: number, carrier: number): void {
-  operateStation(line, station, false)
   const duty = line.work.stationDuty[station]!
   if (line.trace !== null) line.trace.add(line.now, DUTY_END, station, carrier, duty)
   if (line.hasRejects) judgeProduct(line, station, duty, carrier)
@@ -196,7 +195,7 @@ export function holdStation(line: Line, station: number): void {
   line.collector.touch(line.work.stationZone[station]!)
   if (line.stops.stationHeld[station]!++ > 0) return
   holdTimer(line, line.slots.workSlot + station)
-  operateStation(line, station, false)
+  stopStation(line, station)
 }
 
 /** One stop or break less; when it was the last, work goes on or may start. */
@@ -208,6 +207,6 @@ export function resumeStation(line: Line, station: number): void {
   calls.sendDue = true
   resumeTimer(line, line.slots.workSlot + station)
   const carrier = moves.zoneCarrier[work.stationZone[station]!]!
-  if (carrier !== NONE && moves.carrierPhase[carrier] === WORKING) operateStation(line, station, true)
+  if (carrier !== NONE && moves.carrierPhase[carrier] === WORKING) operateStation(line, station)
   addTo(work.workList, station)
 }
