@@ -1,6 +1,6 @@
 /**
  * The clear of a zone behind the carrier that left it. (MODEL.md §3)
- * Where no stop can hold the move and nobody waits, it has no timer: its instant is known, and made good when somebody asks.
+ * Where nobody waits and no stop holds it, it has no timer: its instant is known, and made good when somebody asks.
  */
 import { drawInOrder } from '../work/draw.ts'
 import { PACE_CLEAR } from './motion.ts'
@@ -13,7 +13,7 @@ import { CLEAR } from '../telling/trace.ts'
 import { leaveClear } from './transfer.ts'
 import { wayOf } from './wayOut.ts'
 
-/** `moveSlot`: the timer of the move. The clear of the zone that is left: its time, and a timer where somebody waits for it or a stop could hold it. */
+/** `moveSlot`: the timer of the move. The clear of the zone that is left: its time, and a timer where somebody waits for it. */
 export function startClear(line: Line, path: number, atSpeed: number, moveSlot: number): void {
   const { now, queue, moves } = line
   const zone = line.graph.pathFrom[path]!

@@ -1,10 +1,11 @@
 /** What is under way on a path while a stop holds one of its ends. (MODEL.md §7) */
+import { timeClear } from './clear.ts'
 import { wake } from './moveHeap.ts'
 import { followPath } from '../stops/operation.ts'
 import { holdWatch, resumeWatch } from '../stops/safety.ts'
 import type { Line } from '../state/line.ts'
 import { NONE } from '../state/lists.ts'
-import { MOVING } from '../state/moves.ts'
+import { isClearOver, MOVING } from '../state/moves.ts'
 import { holdTimer, resumeTimer } from '../state/timer.ts'
 
 /** A stop now holds one end of the path: what is under way on it stands still. */
@@ -18,7 +19,10 @@ export function holdPath(line: Line, path: number): void {
     holdTimer(line, slots.arrivalSlot + path)
     holdWatch(line, moves.pathCarrier[path]!)
   }
-  if (moves.leavingPath[from] === path) holdTimer(line, slots.clearSlot + from)
+  if (moves.leavingPath[from] === path) {
+    if (!isClearOver(line, from)) timeClear(line, from)
+    holdTimer(line, slots.clearSlot + from)
+  }
   followPath(line, path)
 }
 

@@ -29,7 +29,17 @@ import { C_MOVING, S_BLOCKED, S_EXCHANGING, S_STARVED, Z_CLAIMED, Z_FREE, Z_VACA
 import { isWaitedForAtMerge } from './quickMerge.ts'
 import { settleRest, stand } from './quickRest.ts'
 import { claimBehind } from './quickTransfer.ts'
-import { AFTER_EXIT_CLEAR, EXIT_CLEAR, MERGES, PLAIN_CLEAR, type Quick, STOPS, STOPS_BY_CARRIER, WATCHED } from './quickZones.ts'
+import {
+  AFTER_EXIT_CLEAR,
+  EXIT_CLEAR,
+  MERGES,
+  NEVER_HELD,
+  PLAIN_CLEAR,
+  type Quick,
+  STOPS,
+  STOPS_BY_CARRIER,
+  WATCHED,
+} from './quickZones.ts'
 
 /** Whether somebody waits for the zone that is being left, or will before it is clear. */
 function isAwaited(line: Line, { before, restIsKnown }: Quick, zone: number, flag: number): boolean {
@@ -245,7 +255,7 @@ export function startQuick(line: Line, quick: Quick, firstPath: number, startsAt
         line.events++
       } else {
         at = Math.max(at, quick.restAt[follower]!)
-        if (at > until || isOver || (quick.pathFlags[came]! & PLAIN_CLEAR) === 0) {
+        if (at > until || isOver || (quick.pathFlags[came]! & NEVER_HELD) === 0) {
           settleRest(line, quick, follower)
           if (moves.carrierPhase[follower] === DONE) timeClear(line, left)
           return

@@ -4,6 +4,7 @@ import type { Distribution } from '@loopwright/stats'
 import { derivedTimes, distinctPaces, PACE_CLEAR, type Paces } from '../moves/motion.ts'
 import { STOPS_ALWAYS, STOPS_PERHAPS } from '../state/graph.ts'
 import type { Line } from '../state/line.ts'
+import { neverHeld } from '../stops/stopLists.ts'
 import { NONE, type PartList } from '../state/lists.ts'
 
 /** What is known of a zone before a run, in one number each: a place less to look. */
@@ -24,6 +25,7 @@ export const STOPS = 1
 export const STOPS_BY_CARRIER = 2
 export const PLAIN_CLEAR = 4
 export const WATCHED = 8
+export const NEVER_HELD = 16
 
 /**
  * By zone: QUICK if what happens in it and on the paths out of it may be handled here, with times known before the run, above 0 s, and no push or pull into or out of it; TURNS if its
@@ -71,15 +73,18 @@ export function quickZones(line: Line, { pathPace, paceSeconds }: Paces = knownP
   })
 }
 
-/** By path: STOPS if it always ends in a stop, STOPS_BY_CARRIER if that is looked up; PLAIN_CLEAR if its clear needs a timer only where somebody waits; WATCHED if a station watches its moves. */
-export function quickPaths({ paths, safety, graph: { pathStops }, moves: { moveSampler, clearIsPlain } }: Line): Uint8Array {
+/** By path: STOPS if it always ends in a stop, STOPS_BY_CARRIER if that is looked up; PLAIN_CLEAR if its clear needs a timer only where somebody waits or a stop holds it; WATCHED if a station watches its moves; NEVER_HELD if no stop
+ * can hold them. */
+export function quickPaths({ spec, paths, safety, graph: { pathStops }, moves: { moveSampler, clearIsPlain } }: Line): Uint8Array {
+  const isNeverHeld = neverHeld(spec)
   return Uint8Array.from(
     { length: paths },
     (_, path) =>
       STOPS * Number(pathStops[path] === STOPS_ALWAYS || moveSampler[path] !== NONE) +
       STOPS_BY_CARRIER * Number(pathStops[path] === STOPS_PERHAPS && moveSampler[path] === NONE) +
       PLAIN_CLEAR * clearIsPlain[path]! +
-      WATCHED * Number(safety.pathSafety[path] !== NONE),
+      WATCHED * Number(safety.pathSafety[path] !== NONE) +
+      NEVER_HELD * isNeverHeld[path]!,
   )
 }
 
@@ -124,7 +129,7 @@ export function foresee(
   const isForeseen = (path: number): boolean => {
     const from = pathFrom[path]!
     const to = pathTo[path]!
-    const known = (pathFlags[path]! & (PLAIN_CLEAR + WATCHED + STOPS_BY_CARRIER)) === PLAIN_CLEAR
+    const known = (pathFlags[path]! & (PLAIN_CLEAR + WATCHED + STOPS_BY_CARRIER + NEVER_HELD)) === PLAIN_CLEAR + NEVER_HELD
     return (
       known &&
       !followsZones &&
@@ -143,7 +148,12 @@ export function foresee(
   const behind = new Int32Array(line.zones + 1).fill(NONE)
   for (let path = 0; path < paths; path++) {
     const next = onlyOut[pathTo[path]!]!
-    if (next !== NONE && (pathFlags[path]! & (PLAIN_CLEAR + WATCHED)) === PLAIN_CLEAR && brakes(path) && isForeseen(next))
+    if (
+      next !== NONE &&
+      (pathFlags[path]! & (PLAIN_CLEAR + WATCHED + NEVER_HELD)) === PLAIN_CLEAR + NEVER_HELD &&
+      brakes(path) &&
+      isForeseen(next)
+    )
       onward[path] = next
     if (isForeseen(path)) behind[pathTo[path]!] = path
   }

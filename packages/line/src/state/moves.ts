@@ -56,7 +56,7 @@ export interface Moves {
   readonly pathCarrier: Int32Array
   /** LOOK_FROM_REST (+ 1 if it began at speed): the arrival on the way is a look, not yet a stop; else 0 */
   readonly pathLooks: Uint8Array
-  /** 1: no stop can hold the move and no clock runs with it, so that its clear needs no timer until somebody waits for it */
+  /** 1: the clear of its move needs no timer until somebody waits for it, or a stop holds it */
   readonly clearIsPlain: Uint8Array
   /** derived times (motion.ts, Paces) */
   readonly pathPace: Int32Array

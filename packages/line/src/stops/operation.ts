@@ -17,7 +17,7 @@ function operateTo(line: Line, clocks: PartList, until: Float64Array, part: numb
   const end = stops.knownEnd[0]!
   const was = until[part]!
   until[part] = end
-  const more = end - (was > now ? was : now)
+  const more = end - Math.max(was, now)
   for (let k = clocks.first[part]!; k < clocks.first[part + 1]!; k++) {
     const source = clocks.items[k]!
     if (sourceDown[source] === 1) continue

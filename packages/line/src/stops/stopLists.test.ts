@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { chain, smallGraph } from '../../../../tests/helpers/smallGraph.ts'
 import { type StopWish, smallLoop } from '../../../../tests/helpers/smallLoop.ts'
-import { buildBreaks, listByPart, plainClears } from './stopLists.ts'
+import { buildBreaks, listByPart, neverHeld, plainClears } from './stopLists.ts'
 
 const stop = (name: string, on: StopWish['on'], clock: 'operating' | 'calendar' = 'operating'): StopWish => ({
   name,
@@ -45,21 +45,30 @@ test('operating clocks are listed by part; calendar clocks are not', () => {
   expect(listed('transfer', 3)).toEqual([[], [], [4]])
 })
 
-test('a clear needs a timer in any case where a stop can hold its move, an operating clock follows it, or a transfer turns back after it', () => {
-  const plain = (stops: StopWish[], changes = [0, 0, 0, 0], breaks: [number, number][] = [], conveyorStops = false) => {
-    const spec = smallLoop({ zones: 4, stations: [{ at: 0, load: 1 }], stops, breaks, conveyorStops })
-    return [...plainClears(spec, true, Uint8Array.from(changes))].join('')
-  }
-  expect(plain([])).toBe('1111')
-  expect(plain([stop('a', { kind: 'station', index: 0 })])).toBe('1111')
+test('no stop can hold a move, where none is on its zones or sections, breaks let the conveyor run, and no operating clock follows it', () => {
+  const never = (stops: StopWish[], breaks: [number, number][] = [], conveyorStops = false) =>
+    [...neverHeld(smallLoop({ zones: 4, stations: [{ at: 0, load: 1 }], stops, breaks, conveyorStops }))].join('')
+  expect(never([])).toBe('1111')
+  expect(never([stop('a', { kind: 'station', index: 0 })])).toBe('1111')
   // a stop of Z2 holds the moves 1 → 2 and 2 → 3
-  expect(plain([stop('a', { kind: 'zone', index: 2 }, 'calendar')])).toBe('1001')
-  expect(plain([stop('a', { kind: 'transfer', index: 0 })])).toBe('0110')
-  expect(plain([stop('a', { kind: 'zone', index: 2 })])).toBe('0000')
-  expect(plain([stop('a', { kind: 'section', index: 0 }, 'calendar')])).toBe('0000')
-  expect(plain([], [0, 1, 0, 0])).toBe('1011')
-  expect(plain([], [0, 0, 0, 0], [[1, 1]])).toBe('1111')
-  expect(plain([], [0, 0, 0, 0], [[1, 1]], true)).toBe('0000')
+  expect(never([stop('a', { kind: 'zone', index: 2 }, 'calendar')])).toBe('1001')
+  expect(never([stop('a', { kind: 'transfer', index: 0 })])).toBe('0110')
+  expect(never([stop('a', { kind: 'zone', index: 2 })])).toBe('0000')
+  expect(never([stop('a', { kind: 'section', index: 0 }, 'calendar')])).toBe('0000')
+  expect(never([], [[1, 1]])).toBe('1111')
+  expect(never([], [[1, 1]], true)).toBe('0000')
+})
+
+test('a clear needs a timer in any case where a transfer turns back after it', () => {
+  const spec = smallLoop({ zones: 4, stations: [{ at: 0, load: 1 }], stops: [stop('a', { kind: 'section', index: 0 })] })
+  expect([...plainClears(spec, true, Uint8Array.from([0, 1, 0, 0]))]).toEqual([1, 0, 1, 1])
+})
+
+test('a clear that a stop can hold needs one where a start ahead may count on it', () => {
+  // a stop of Z3 can hold the moves 2 → 3 and 3 → 4; the move 1 → 2 goes into the zone that the first of them leaves
+  const spec = smallLoop({ zones: 6, stations: [{ at: 0, load: 1 }], stops: [stop('a', { kind: 'zone', index: 3 }, 'calendar')] })
+  expect([...neverHeld(spec)]).toEqual([1, 1, 0, 0, 1, 1])
+  expect([...plainClears(spec, true, new Uint8Array(7))]).toEqual([1, 1, 0, 1, 1, 1])
 })
 
 test('in a graph: none out of the store, by hand, or behind a transfer that is entered only if its exit is clear', () => {
