@@ -7,7 +7,7 @@ import { assignCrews } from '../stops/crew.ts'
 import { brakeAll, onArrival, startFirstMove } from '../moves/move.ts'
 import { onWalkEnd } from '../operators/operators.ts'
 import { onReceiverEnd } from '../goods/receiver.ts'
-import { sendFirst } from '../moves/send.ts'
+import { maySend, sendFirst } from '../moves/send.ts'
 import type { Line } from '../state/line.ts'
 import { onWorkEnd, startFirstWork } from '../work/station.ts'
 import { onBreak, onSafetyReset, onSafetyStop, onSource } from '../stops/stop.ts'
@@ -47,7 +47,7 @@ function startWhatStarts(line: Line): void {
 function startFirst(line: Line): boolean {
   return (
     (line.transfers.changeList.length > 0 && startFirstChange(line)) ||
-    (line.hasCalls && (setFirstAside(line) || sendFirst(line))) ||
+    (line.hasCalls && ((line.calls.asideDue && setFirstAside(line)) || (maySend(line) && sendFirst(line)))) ||
     (line.work.workList.length > 0 && startFirstWork(line)) ||
     (line.moves.moveList.length > 0 && startFirstMove(line))
   )

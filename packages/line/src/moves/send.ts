@@ -1,12 +1,15 @@
 /** Sending operators: to the station, or the push or pull, that has called longest. (MODEL.md §5, §6) */
 import { pathThatStarts } from './move.ts'
-import { arrive, hasFreeOperator, nearestFree, walkTo } from '../operators/operators.ts'
+import { arrive, hasFreeOperator, nearestFree, waitsForHands, walkTo } from '../operators/operators.ts'
 import type { Line } from '../state/line.ts'
 import { NONE, takeAt } from '../state/lists.ts'
 import { startTimer } from '../state/timer.ts'
 import { OPERATOR_SENT } from '../telling/trace.ts'
 import { mustTurnIn, startTurnIn } from './transfer.ts'
 import { claim } from './zone.ts'
+
+/** Whether anybody may have to be sent: somebody was freed or called, or waits to be pushed. */
+export const maySend = (line: Line): boolean => line.calls.sendDue || waitsForHands(line)
 
 /** Sends one operator: to what has called longest; at equal times stations first, then the lower index. False: nobody can be sent. */
 export function sendFirst(line: Line): boolean {

@@ -86,6 +86,12 @@ export function takeWhereHeStands({ staff, calls }: Line, operator: number, stat
   calls.stationThere[station]!++
 }
 
+/** Whether somebody stands before a push or pull, so that an operator may be sent to it. */
+export function waitsForHands({ staff: { manualFrom }, moves: { zoneCarrier } }: Line): boolean {
+  for (let k = 0; k < manualFrom.length; k++) if (zoneCarrier[manualFrom[k]!] !== NONE) return true
+  return false
+}
+
 /** The nearest free operator who covers the station: least walk, then lower index; NONE: there is none. */
 export function nearestFree(line: Line, station: number): number {
   const { staff } = line

@@ -74,7 +74,8 @@ function runSome(line: Line, quick: Quick, until: number): number {
   const { zoneHeld, pathHeld } = line.stops
   const { hasCalls, followsZones } = line
   const { carrierPhase } = moves
-  const { onlyOut, zoneNext, pathTo } = line.graph
+  const { onlyOut, zoneNext, pathTo, manualStation } = line.graph
+  const byHand = line.staff.manualFrom.length > 0
   const { flags, before, mayHold: held, restAt, restIsKnown, lookAt } = quick
   quick.until = until
   const { pathPace, paceSeconds } = quick.paces
@@ -112,7 +113,7 @@ function runSome(line: Line, quick: Quick, until: number): number {
         const came = slot - arrivalSlot
         from = slot < clearSlot ? pathTo[came]! : slot < changeSlot ? stationZone[slot - workSlot]! : slot - changeSlot
         const flag = flags[from]!
-        if ((flag & QUICK) === 0) {
+        if ((flag & QUICK) === 0 || (byHand && slot < clearSlot && manualStation[came] !== NONE)) {
           handOver(line, quick, count)
           continue
         }

@@ -4,7 +4,7 @@
  */
 import { hasProductFor, reserveProduct } from '../goods/arrivals.ts'
 import { canReceive, reserveReceiver } from '../goods/receiver.ts'
-import { nearestFree, takeWhereHeStands, walkTo } from '../operators/operators.ts'
+import { nearestFree, takeWhereHeStands, waitsForHands, walkTo } from '../operators/operators.ts'
 import type { Line } from '../state/line.ts'
 import { NONE, takeAt } from '../state/lists.ts'
 import { WORK_PENDING } from '../state/moves.ts'
@@ -13,12 +13,6 @@ import { C_WORKED, S_WORKING, Z_WORKING } from '../telling/states.ts'
 import { isPrepared } from '../work/calls.ts'
 import { startDuty } from '../work/station.ts'
 import { settleCarrier, settleStation, settleZone } from './settle.ts'
-
-/** Whether somebody stands before a push or pull, so that an operator may be sent to it. */
-function waitsForHands({ staff: { manualFrom }, moves: { zoneCarrier } }: Line): boolean {
-  for (let k = 0; k < manualFrom.length; k++) if (zoneCarrier[manualFrom[k]!] !== NONE) return true
-  return false
-}
 
 /** Whether nothing can be set aside, nobody can be sent and no work can start, as far as that is seen at once. */
 export function isQuiet(line: Line): boolean {

@@ -6,7 +6,7 @@ import type { Line } from '../state/line.ts'
 import { addTo, NONE } from '../state/lists.ts'
 import { RELEASING, WORK_PENDING } from '../state/moves.ts'
 import { UNLOAD_DUTY } from '../state/work.ts'
-import { sendFirst } from '../moves/send.ts'
+import { maySend, sendFirst } from '../moves/send.ts'
 import { becomeDone } from '../moves/zone.ts'
 import { freeStation, onWalkEnd } from '../operators/operators.ts'
 import { prepareDuty, setFirstAside } from '../work/calls.ts'
@@ -90,12 +90,9 @@ function prepare(line: Line, quick: Quick, station: number, carrier: number, dut
 function startCalled(line: Line): void {
   const { calls } = line
   const { workList } = line.work
-  const byHand = line.staff.manualFrom.length > 0
   while (
     !endsNow(line) &&
-    ((calls.asideDue && setFirstAside(line)) ||
-      ((calls.sendDue || byHand) && sendFirst(line)) ||
-      (workList.length > 0 && startFirstWork(line)))
+    ((calls.asideDue && setFirstAside(line)) || (maySend(line) && sendFirst(line)) || (workList.length > 0 && startFirstWork(line)))
   ) {}
 }
 

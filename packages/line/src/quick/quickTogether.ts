@@ -24,6 +24,7 @@ export function areQuick(line: Line, { flags, before }: Quick, count: number): b
       continue
     }
     const path = slot - arrivalSlot
+    if (line.graph.manualStation[path] !== NONE) return false
     if (moves.pathLooks[path] === 0 ? line.work.zoneStation[from] !== NONE : line.stops.pathHeld[path] === 1 || stopsAtLook(line, path))
       return false
   }

@@ -14,6 +14,7 @@ import {
   mayHold,
   MEETS,
   MERGES,
+  NEVER_HELD,
   PLAIN_CLEAR,
   QUICK,
   quickPaths,
@@ -24,6 +25,7 @@ import {
   WATCHED,
 } from './quickZones.ts'
 
+const PLAIN = PLAIN_CLEAR + NEVER_HELD
 const TURN = { lift: 1, lower: 1, out: 'high' } as const
 
 /** without the store */
@@ -32,17 +34,17 @@ const zonesOf = (line: Line): number[] => [...quickZones(line)].slice(0, -1)
 test('a loop without transfers and stops is quick all round', () => {
   const line = buildLine(blockLoop(1, 8))
   expect([...quickZones(line)]).toEqual([...new Array(20).fill(QUICK), 0])
-  expect([...quickPaths(line)]).toEqual(new Array(20).fill(PLAIN_CLEAR))
+  expect([...quickPaths(line)]).toEqual(new Array(20).fill(PLAIN))
   expect(mayHold(line)).toBe(false)
 })
 
 test('round an exit-clear transfer in Z2: the way in always stops, both its paths ask ahead, the zone behind is asked for through it', () => {
   const line = buildLine(smallLoop({ zones: 6, start: 2, transfers: { 2: { ...TURN, exitClear: true } } }))
   expect(zonesOf(line)).toEqual([QUICK, QUICK + EXIT_CLEAR, QUICK + TURNS + EXIT_CLEAR, QUICK + AFTER_EXIT_CLEAR, QUICK, QUICK])
-  expect([...quickPaths(line)]).toEqual([PLAIN_CLEAR, STOPS + PLAIN_CLEAR, 0, PLAIN_CLEAR, PLAIN_CLEAR, PLAIN_CLEAR])
+  expect([...quickPaths(line)]).toEqual([PLAIN, STOPS + PLAIN, NEVER_HELD, PLAIN, PLAIN, PLAIN])
 })
 
-test('in a graph: where ways part and meet is told; by hand, from and to the store nothing is quick', () => {
+test('in a graph: where ways part and meet is told; a move by hand and to the store is not quick, nor what may start along it', () => {
   // store > 0 > 1 > 2 > 4 > store, 1 > 3 > 4; 4 > 0 by hand
   const spec = smallGraph({
     zones: 5,
@@ -54,15 +56,15 @@ test('in a graph: where ways part and meet is told; by hand, from and to the sto
     ...spec,
     paths: spec.paths.map((path, p) => (p === 7 ? { ...path, manual: { kind: 'push', station: 0 } } : path)),
   })
-  expect([...quickZones(line)]).toEqual([MERGES, QUICK + DIVERTS + MEETS, MEETS, QUICK + MEETS, MERGES + DIVERTS + MEETS, 0])
+  expect([...quickZones(line)]).toEqual([QUICK + MERGES, QUICK + DIVERTS + MEETS, MEETS, QUICK + MEETS, MERGES + DIVERTS + MEETS, 0])
   expect([...quickPaths(line)]).toEqual([
-    0,
-    PLAIN_CLEAR,
-    PLAIN_CLEAR,
-    STOPS_BY_CARRIER + PLAIN_CLEAR,
-    STOPS + PLAIN_CLEAR,
-    PLAIN_CLEAR,
-    STOPS_BY_CARRIER + PLAIN_CLEAR,
+    NEVER_HELD,
+    PLAIN,
+    PLAIN,
+    STOPS_BY_CARRIER + PLAIN,
+    STOPS + PLAIN,
+    PLAIN,
+    STOPS_BY_CARRIER + PLAIN,
     STOPS,
   ])
 })
@@ -81,7 +83,12 @@ test('a zone behind an exit-clear transfer of a graph clears elsewhere; moves th
     ...station,
     safetyStop: { probability: 0.1, resetSeconds: { kind: 'constant', value: 1 } as const },
   }))
-  expect([...quickPaths(buildLine({ ...loop, stations: safe }))]).toEqual([0, WATCHED, WATCHED, 0])
+  expect([...quickPaths(buildLine({ ...loop, stations: safe }))]).toEqual([
+    PLAIN_CLEAR,
+    WATCHED + PLAIN_CLEAR,
+    WATCHED + PLAIN_CLEAR,
+    PLAIN_CLEAR,
+  ])
 })
 
 test('constants that are given are known too: such moves always stop', () => {
@@ -89,7 +96,7 @@ test('constants that are given are known too: such moves always stop', () => {
     smallLoop({ zones: 4, start: 2, move: [3, 3, { kind: 'uniform', min: 1, max: 2 }, null], clear: [2, 'move', 2, null] }),
   )
   expect(zonesOf(line)).toEqual([QUICK, QUICK, 0, QUICK])
-  expect([...quickPaths(line)]).toEqual([STOPS + PLAIN_CLEAR, STOPS + PLAIN_CLEAR, STOPS + PLAIN_CLEAR, PLAIN_CLEAR])
+  expect([...quickPaths(line)]).toEqual([STOPS + PLAIN, STOPS + PLAIN, STOPS + PLAIN, PLAIN])
   const { pathPace, paceSeconds } = makeQuick(line)!.paces
   expect([0, 1].map((path) => [...paceSeconds.subarray(pathPace[path]!, pathPace[path]! + 6)])).toEqual([
     [3, 3, 3, 3, 2, 2],

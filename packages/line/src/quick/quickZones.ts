@@ -28,7 +28,7 @@ export const WATCHED = 8
 export const NEVER_HELD = 16
 
 /**
- * By zone: QUICK if what happens in it and on the paths out of it may be handled here, with times known before the run, above 0 s, and no push or pull into or out of it; TURNS if its
+ * By zone: QUICK if what happens in it and on the paths out of it may be handled here, with times known before the run, above 0 s, and no push or pull out of it; TURNS if its
  * transfer does; EXIT_CLEAR if a path leads out of a transfer that is entered only if its exit is clear, or into one; AFTER_EXIT_CLEAR if a zone before is one; DIVERTS if
  * its way out is looked up; MERGES if several paths lead into it; MEETS if it diverts or the next zone merges; CLEARS_ELSEWHERE if its clear is never handled here.
  * The last number is that of the store.
@@ -55,7 +55,6 @@ export function quickZones(line: Line, { pathPace, paceSeconds }: Paces = knownP
       out.length > 0 &&
       times.every((seconds) => seconds > 0) &&
       out.every((path) => manualStation[path] === NONE && pathTo[path] !== store && zoneRests[pathTo[path]!] === 0) &&
-      into.every((path) => manualStation[path] === NONE) &&
       zoneRests[zone] === 0 &&
       !(station !== NONE && handles.has(station)) &&
       !(turns && (station !== NONE || diverts)) &&

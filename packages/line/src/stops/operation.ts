@@ -39,6 +39,10 @@ function operate(line: Line, clocks: PartList, until: Float64Array, part: number
   const end = line.queue.times[slot]!
   const was = until[part]!
   if (was >= end && was > line.now) return
+  if (clocks.first[part] === clocks.first[part + 1]) {
+    until[part] = end
+    return
+  }
   line.stops.knownEnd[0] = end
   operateTo(line, clocks, until, part)
 }
