@@ -9,7 +9,6 @@ import { BIN } from '../cli/spawned.ts'
 import { cancelQueue, queueState } from '../../packages/study/src/queue/queueState.ts'
 import { beforeAll, describe, expect, test, type TestContext } from 'vitest'
 import { type Member, member, worker } from './crew.ts'
-import { now } from './clock.ts'
 import { faultPage } from './faultPage.ts'
 import { redisServer } from './redisServer.ts'
 import { heldIn, survive } from './survive.ts'
@@ -73,7 +72,7 @@ describe.concurrent('a study by a queue under faults', { tags: 'long' }, () => {
     expect(survived.jobs).toBeGreaterThanOrEqual(60)
     expect(survived.faults.length).toBeGreaterThanOrEqual(5)
     expect(faultPage(plan, survived)).toContain(`| faults | ${survived.faults.length} |`)
-  }, 240_000)
+  })
 
   test('a job that ends every process that takes it is set aside and named; all others are in and kept', async (context) => {
     const { server, place, folder, study, hired } = await scene(context)
@@ -108,19 +107,18 @@ describe.concurrent('a study by a queue under faults', { tags: 'long' }, () => {
     expect((await again.ended).code).toBe(1)
     expect(again.said().replaceAll(/\s+/g, ' ')).toContain('are set aside')
     expect(hires).toBe(2)
-  }, 120_000)
+  })
 
-  test('Ctrl-C takes back what nobody has begun, at once', async (context) => {
+  test('Ctrl-C takes back what nobody has begun, and waits for none of it', async (context) => {
     const { place, study } = await scene(context)
     const asked = study('--carriers', '2..4', '--replications', '3000')
     const waiting = async (): Promise<number> => (await queueState(place)).queues.reduce((sum, one) => sum + one.waiting, 0)
     while ((await waiting()) < 3) await wait(100)
-    const stopped = now()
     asked.kill('SIGINT')
+    // nobody works: who waited for an answer would wait for ever
     expect((await asked.ended).code).toBe(130)
-    expect(now() - stopped).toBeLessThan(10_000)
     expect(await waiting()).toBe(0)
-  }, 60_000)
+  })
 
   test('what waits can be taken back: the study is told, ends, and does not ask again', async (context) => {
     const { place, study } = await scene(context)
@@ -134,12 +132,12 @@ describe.concurrent('a study by a queue under faults', { tags: 'long' }, () => {
     // the next one is another matter
     study('--carriers', '3..3', '--replications', '60')
     while ((await waiting()) < 1) await wait(100)
-  }, 60_000)
+  })
 
   test('workers end when they have had nothing to do for as long as they were told', async (context) => {
     const { server, hired } = await scene(context)
     const one = hired(worker(server.port, {}, '--idle', '0.5'))
     expect((await one.ended).code).toBe(0)
     expect(one.said()).toContain('0 replications in 0 jobs.')
-  }, 60_000)
+  })
 })

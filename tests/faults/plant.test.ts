@@ -71,7 +71,7 @@ describe('an encrypted queue with a user and a password', { tags: 'long' }, () =
     expect(await info()).toMatch(/worker on .*: 1 thread, 0 jobs done, engine .*abacus/)
     expect(told).not.toContain(WORD)
     for (const each of all) expect(each.said()).not.toContain(WORD)
-  }, 120_000)
+  })
 
   test('the commands of MACHINES.md do what it says', async () => {
     const page = readFileSync(join(TOP, 'packages/cli/MACHINES.md'), 'utf8')
@@ -91,7 +91,7 @@ describe('an encrypted queue with a user and a password', { tags: 'long' }, () =
     expect(told['queue info']).toMatch(/worker on /)
     expect(told['queue cancel']).toContain('0 waiting jobs are taken back')
     expect(told['queue retry']).toContain('0 jobs may be tried again')
-  }, 120_000)
+  })
 
   test.each([
     ['without a word', { LOOPWRIGHT_QUEUE_USER: '', LOOPWRIGHT_QUEUE_PASSWORD: '' }, 'it wants a password; set LOOPWRIGHT_QUEUE_PASSWORD'],

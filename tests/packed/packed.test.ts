@@ -24,7 +24,7 @@ describe('the packages, packed and installed into an empty folder', { tags: 'lon
     top = mkdtempSync(join(process.env['TMPDIR'] ?? '/tmp', 'packed '))
     folder = installed(top)
     cpSync(DEMO, join(folder, 'Linie für alle.yaml'))
-  }, 600_000)
+  })
   afterAll(() => rmSync(top, { recursive: true, force: true }))
 
   test('hold what is published and nothing else: no source, no test', () => {

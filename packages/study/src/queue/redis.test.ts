@@ -28,7 +28,7 @@ describe('a server', () => {
     expect(await refusal(placeOf(port))).toBe(
       `NoQueue: there is no queue to be had at 127.0.0.1:${port}: nothing listens there (connection refused)`,
     )
-  }, 20_000)
+  })
 
   test('that wants a password lets in with it, and says what is missing without it; the word is never repeated', async () => {
     const server = await redisServer(['--requirepass', WORD])
@@ -42,7 +42,7 @@ describe('a server', () => {
     } finally {
       await server.stop()
     }
-  }, 30_000)
+  })
 
   test('that may drop what it holds is refused', async () => {
     const server = await redisServer(['--maxmemory-policy', 'allkeys-lru'])
@@ -62,7 +62,7 @@ describe('a server', () => {
     } finally {
       await stop()
     }
-  }, 30_000)
+  })
 })
 
 test('what a server cannot do for now is asked again; anything else is not', async () => {
