@@ -44,7 +44,7 @@ const arriving = (mean: number, queueLimit: number | null): SupplySpec => ({
   queueLimit,
 })
 
-// Gross, Shortle, Thompson & Harris, Fundamentals of Queueing Theory, 4th ed. (2008), section 2.5: M/M/1/K
+// Source: Gross, Shortle, Thompson & Harris, Fundamentals of Queueing Theory, 4th ed. (2008), section 2.5, M/M/1/K (from memory)
 const fullShare = (rho: number, k: number): number => ((1 - rho) * rho ** k) / (1 - rho ** (k + 1))
 
 test('M/M/1/K: the share of products that find the queue full', () => {
@@ -63,7 +63,8 @@ test('M/M/1/K: the share of products that find the queue full', () => {
 })
 
 test('M/D/1: the mean wait in the queue (Pollaczek and Khinchine)', () => {
-  // Wq = rho s / (2 (1 − rho)); Gross et al., section 5.1
+  // Wq = rho s / (2 (1 − rho))
+  // Source: Gross, Shortle, Thompson & Harris, Fundamentals of Queueing Theory, 4th ed. (2008), section 5.1 (from memory)
   const spec = {
     ...open(
       [
@@ -117,7 +118,7 @@ function interference(machines: number, operators: number, away: number, service
 
 /**
  * Mean number of machines that stand, M/M/r//N: P_n = N!/(N − n)! (service/away)^n P_0 / (n! for n ≤ r, else r! r^(n − r)).
- * C. Palm (1947); Gross, Shortle, Thompson & Harris, Fundamentals of Queueing Theory, 4th ed. (2008), section 2.7 (both from memory).
+ * Source: C. Palm (1947); Gross, Shortle, Thompson & Harris, Fundamentals of Queueing Theory, 4th ed. (2008), section 2.7 (both from memory).
  */
 function standing(machines: number, operators: number, ratio: number): { readonly none: number; readonly mean: number } {
   const weights = [1]
@@ -127,7 +128,8 @@ function standing(machines: number, operators: number, ratio: number): { readonl
 }
 
 test('five machines and two repairers in the textbook: nothing stands 0.619 of the time, 0.465 machines stand', () => {
-  // Gross et al., section 2.7, worked example: time to failure 30 h, repair 3 h (from memory)
+  // time to failure 30 h, repair 3 h
+  // Source: Gross, Shortle, Thompson & Harris, Fundamentals of Queueing Theory, 4th ed. (2008), section 2.7, worked example (from memory)
   expect(standing(5, 2, 3 / 30).none).toBeCloseTo(0.619, 3)
   expect(standing(5, 2, 3 / 30).mean).toBeCloseTo(0.465, 3)
 })
@@ -174,14 +176,15 @@ test.each([
   [1, 0.8, 1],
   [0.7, 1, 3],
 ] as const)('two stations of an open line, work %d and %d s, %i plain zones between them', (first, second, between) => {
-  // G. C. Hunt, Operations Research 4 (1956) 674–683 (from memory): rate 1/first (1 − r^(b + 2))/(1 − r^(b + 3)), r = second/first; for r = 1 (b + 2)/(b + 3)
+  // rate 1/first (1 − r^(b + 2))/(1 − r^(b + 3)), r = second/first; for r = 1 (b + 2)/(b + 3)
+  // Source: G. C. Hunt, Operations Research 4 (1956) 674–683 (from memory)
   const r = second / first
   const share = r === 1 ? (between + 2) / (between + 3) : (1 - r ** (between + 2)) / (1 - r ** (between + 3))
   agrees(openLine([first, second], between), (run) => run.output / 5_000, share / first)
 })
 
 test('three stations of an open line, no room between them: 22/39', () => {
-  // Hunt (1956), three equal exponential stations without places between them: 0.5641 (from memory)
+  // Source: G. C. Hunt, Operations Research 4 (1956) 674–683, three equal exponential stations without places between them: 0.5641 (from memory)
   agrees(openLine([1, 1, 1], 0), (run) => run.output / 5_000, 22 / 39)
 })
 
