@@ -1,6 +1,6 @@
 /** The commands of decision files, as typed: told, as documents that are what their schemas say, and refused where something is missing. */
 import { readFileSync } from 'node:fs'
-import { workSeconds } from '@loopwright/notebook'
+import { workSeconds } from '@loopwright/notebook/decision'
 import { readScenario } from '@loopwright/scenario'
 import { describe, expect, test } from 'vitest'
 import { main } from '../../packages/cli/src/main.ts'

@@ -1,7 +1,8 @@
 /** The example of a decision, its alternatives simulated a few times: what the tales of decisions are tried on. */
 import { readFileSync } from 'node:fs'
 import { type Decision, readDecision } from '@loopwright/decide'
-import { type DecisionRuns, forecastOf, type PromiseRuns } from '@loopwright/notebook'
+import { forecastOf } from '@loopwright/notebook'
+import { type DecisionRuns, type PromiseRuns } from '@loopwright/notebook/decision'
 import { readScenario, readScenarioWith, type Scenario } from '@loopwright/scenario'
 import { runAlternatives, sweepCarriers, type TrialsResult } from '@loopwright/study'
 

@@ -45,7 +45,7 @@ export const DOORS: Readonly<Record<string, readonly string[]>> = {
   scenario: ['text'],
   study: ['change', 'machine', 'queue'],
   charts: ['table'],
-  notebook: ['machine'],
+  notebook: ['decision', 'machine'],
 }
 
 /** Names that only these packages may take: nothing but a study runs the engine. */

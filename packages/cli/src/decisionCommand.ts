@@ -1,12 +1,13 @@
 /** What the commands of decisions share: the alternatives are run in the same worlds, then told. */
-import type { DecisionRuns, Tale } from '@loopwright/notebook'
+import type { Tale } from '@loopwright/notebook'
+import type { DecisionRuns } from '@loopwright/notebook/decision'
 import { runAlternatives } from '@loopwright/study'
 import { openStore, tellStore } from './keptRuns.ts'
 import { loadDecision } from './loadDecision.ts'
 import { progress } from './shell/progress.ts'
 import { asMisuse, refusals, type Shell, Stopped } from './shell/shell.ts'
 import { refused, type StudyFlags } from './studyCommand.ts'
-import { type Notebook, tell } from './output/tell.ts'
+import { tell } from './output/tell.ts'
 import { threadsOf } from './threads.ts'
 import { checkOutputs } from './output/writeTables.ts'
 
@@ -14,9 +15,9 @@ export interface DecisionWork {
   /** what is being decided, for the progress */
   readonly what: string
   /** throws what is missing for the question, before anything runs. Default: nothing is needed */
-  readonly needs?: (of: Pick<DecisionRuns, 'decision' | 'scenarios' | 'file'>, told: Notebook) => void
-  readonly document: (runs: DecisionRuns, told: Notebook) => object
-  readonly tale: (runs: DecisionRuns, told: Notebook) => Tale
+  readonly needs?: (of: Pick<DecisionRuns, 'decision' | 'scenarios' | 'file'>) => void
+  readonly document: (runs: DecisionRuns) => object
+  readonly tale: (runs: DecisionRuns) => Tale
 }
 
 /**
@@ -30,10 +31,7 @@ export async function decisionCommand(shell: Shell, file: string, flags: StudyFl
   const { decision, loaded } = await loadDecision(shell, file)
   await checkOutputs(shell, flags)
   const scenarios = loaded.map(({ scenario }) => scenario)
-  if (work.needs !== undefined) {
-    const told = await import('@loopwright/notebook')
-    refusals(() => work.needs!({ decision, scenarios, file }, told))
-  }
+  refusals(() => work.needs?.({ decision, scenarios, file }))
   const lines = loaded.map(({ scenario }, index) => ({
     name: decision.alternatives[index]!.name,
     line: scenario.line,
@@ -49,7 +47,6 @@ export async function decisionCommand(shell: Shell, file: string, flags: StudyFl
   const result = await refused(shell, () => runAlternatives(lines, { replications }, options))
   told.end(result.partial)
   tellStore(shell, store)
-  const notebook = await import('@loopwright/notebook')
   const runs: DecisionRuns = { decision, file, scenarios, result }
   if (result.partial && result.comparison.lines[0]!.units.length < 2)
     throw new Stopped('stopped before two shifts were simulated: nothing to tell')
@@ -57,11 +54,11 @@ export async function decisionCommand(shell: Shell, file: string, flags: StudyFl
   try {
     return await tell(shell, flags, {
       partial: result.partial,
-      document: () => work.document(runs, notebook),
-      tale: () => {
-        const { question, cells } = work.tale(runs, notebook)
-        const what = notebook.simulatedWords(result.comparison, notebook.period(scenario))
-        return { question, cells: [...cells, notebook.simulatedCell('simulated', scenario, scenarioFile, result.comparison, what)] }
+      document: () => work.document(runs),
+      tale: ({ period, simulatedCell, simulatedWords }) => {
+        const { question, cells } = work.tale(runs)
+        const what = simulatedWords(result.comparison, period(scenario))
+        return { question, cells: [...cells, simulatedCell('simulated', scenario, scenarioFile, result.comparison, what)] }
       },
       name: scenario.name,
       command,

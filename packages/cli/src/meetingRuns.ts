@@ -1,6 +1,6 @@
 /** The alternative that a decision file speaks of, and its runs: for acceptance, trial, follow-up and promise. */
 import { standingOf, TRIALS_LEAST } from '@loopwright/decide'
-import { type AcceptanceResult, acceptanceOf, type ChosenAlternative, chosenAlternative } from '@loopwright/notebook'
+import { type AcceptanceResult, acceptanceOf, type ChosenAlternative, chosenAlternative } from '@loopwright/notebook/decision'
 import { runTrials, type StudyOptions, sweepCarriers, type SweepResult } from '@loopwright/study'
 import { openStore, tellStore } from './keptRuns.ts'
 import { loadDecision, type LoadedDecision } from './loadDecision.ts'

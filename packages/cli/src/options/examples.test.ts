@@ -27,7 +27,12 @@ test.each(all)('of %s: loopwright %s', async (command, line) => {
 test('each command has its own, none is of a command that is not there', () => {
   const under = (command: Command, words: readonly string[]): string[] =>
     command.commands.flatMap((each) => [[...words, each.name()].join(' '), ...under(each, [...words, each.name()])])
-  expect(under(program(memoryShell(), 'loopwright', () => {}), []).toSorted()).toEqual(
+  expect(
+    under(
+      program(memoryShell(), 'loopwright', () => {}),
+      [],
+    ).toSorted(),
+  ).toEqual(
     Object.keys(EXAMPLES)
       .filter((name) => name !== '')
       .toSorted(),

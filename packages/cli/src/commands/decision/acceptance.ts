@@ -1,4 +1,5 @@
-import type { AcceptanceResult, Tale } from '@loopwright/notebook'
+import type { Tale } from '@loopwright/notebook'
+import { type AcceptanceResult, acceptanceStory, trialOf, trialStory } from '@loopwright/notebook/decision'
 import { acceptanceDocument, trialDocument } from '../../documents/decision/acceptanceDocument.ts'
 import type { Loaded } from '../../loadScenario.ts'
 import { acceptanceRuns } from '../../meetingRuns.ts'
@@ -14,8 +15,7 @@ export async function acceptance(shell: Shell, file: string, flags: StudyFlags, 
   return await tell(shell, flags, {
     partial: false,
     document: () => acceptanceDocument(file, name, result),
-    tale: (notebook) =>
-      withTrials(notebook, notebook.acceptanceStory(source.scenario, name, loaded.decision.acceptance!, result), source, result),
+    tale: (notebook) => withTrials(notebook, acceptanceStory(source.scenario, name, loaded.decision.acceptance!, result), source, result),
     name: source.scenario.name,
     command,
   })
@@ -30,12 +30,11 @@ export interface TrialFlags extends StudyFlags {
 export async function trial(shell: Shell, file: string, flags: TrialFlags, command: string): Promise<number> {
   await checkOutputs(shell, flags)
   const { name, source, result } = await acceptanceRuns(shell, file, flags, flags.counts)
-  const { trialOf } = await import('@loopwright/notebook')
   const stands = refusals(() => trialOf(flags.counts, result))
   return await tell(shell, flags, {
     partial: false,
     document: () => trialDocument(file, name, stands),
-    tale: (notebook) => withTrials(notebook, notebook.trialStory(name, stands), source, result),
+    tale: (notebook) => withTrials(notebook, trialStory(name, stands), source, result),
     name: source.scenario.name,
     command,
   })

@@ -1,3 +1,4 @@
+import { criteriaOf, criteriaStory } from '@loopwright/notebook/decision'
 import { decisionCommand } from '../../decisionCommand.ts'
 import { criteriaDocument } from '../../documents/decision/criteriaDocument.ts'
 import type { Shell } from '../../shell/shell.ts'
@@ -7,7 +8,7 @@ import type { StudyFlags } from '../../studyCommand.ts'
 export async function criteria(shell: Shell, file: string, flags: StudyFlags, command: string): Promise<number> {
   return await decisionCommand(shell, file, flags, command, {
     what: 'which alternative the criteria favour',
-    document: (runs, { criteriaOf }) => criteriaDocument(runs, criteriaOf(runs)),
-    tale: (runs, { criteriaStory }) => criteriaStory(runs),
+    document: (runs) => criteriaDocument(runs, criteriaOf(runs)),
+    tale: criteriaStory,
   })
 }

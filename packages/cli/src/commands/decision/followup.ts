@@ -1,6 +1,6 @@
 import type { LineSpec } from '@loopwright/line'
 import { SHIFTS_LEAST } from '@loopwright/decide'
-import { followUpOf, needsShift, stopNames } from '@loopwright/notebook'
+import { followUpOf, followUpStory, needsShift, stopNames } from '@loopwright/notebook/decision'
 import { writeScenario } from '@loopwright/scenario'
 import { recalibrate } from '@loopwright/study'
 import { followUpDocument } from '../../documents/decision/followUpDocument.ts'
@@ -58,7 +58,7 @@ export async function followup(shell: Shell, file: string, flags: FollowUpFlags,
   return await tell(shell, flags, {
     partial: sweep.partial,
     document: () => followUpDocument(file, runs),
-    tale: ({ followUpStory, simulatedCell }) => {
+    tale: ({ simulatedCell }) => {
       const { question, cells } = followUpStory(runs)
       return { question, cells: [...cells, simulatedCell('simulated', scenario, source.file, sweep, 'The line of the forecast', 'one')] }
     },

@@ -1,3 +1,4 @@
+import { needsMoney, paybackOf, paybackStory } from '@loopwright/notebook/decision'
 import { decisionCommand } from '../../decisionCommand.ts'
 import { paybackDocument } from '../../documents/decision/paybackDocument.ts'
 import type { Shell } from '../../shell/shell.ts'
@@ -7,8 +8,8 @@ import type { StudyFlags } from '../../studyCommand.ts'
 export async function payback(shell: Shell, file: string, flags: StudyFlags, command: string): Promise<number> {
   return await decisionCommand(shell, file, flags, command, {
     what: 'what each alternative is worth',
-    needs: (of, { needsMoney }) => void needsMoney(of),
-    document: (runs, { paybackOf }) => paybackDocument(runs, paybackOf(runs)),
-    tale: (runs, { paybackStory }) => paybackStory(runs),
+    needs: (of) => void needsMoney(of),
+    document: (runs) => paybackDocument(runs, paybackOf(runs)),
+    tale: paybackStory,
   })
 }

@@ -1,4 +1,5 @@
-import { needsShift, promiseOf, promiseRunsOf, promiseStory, simulatedCell } from '@loopwright/notebook'
+import { simulatedCell } from '@loopwright/notebook'
+import { needsShift, promiseOf, promiseRunsOf, promiseStory } from '@loopwright/notebook/decision'
 import { promiseDocument } from '../../documents/decision/promiseDocument.ts'
 import { atLeast, chosenBy, shiftRuns } from '../../meetingRuns.ts'
 import { tell } from '../../output/tell.ts'

@@ -1,5 +1,5 @@
 /** The documents of `loopwright acceptance --json` and `loopwright trial --json`. */
-import type { AcceptanceResult, TrialResult } from '@loopwright/notebook'
+import type { AcceptanceResult, TrialResult } from '@loopwright/notebook/decision'
 import { alternativeHead, alternativeHeadSchema } from './decisionParts.ts'
 import { count, documentSchema, flag, list, number, orNull, record, type Schema, share, text, words } from '../schemaParts.ts'
 

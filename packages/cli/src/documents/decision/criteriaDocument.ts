@@ -1,5 +1,5 @@
 /** The document of `loopwright criteria --json`. */
-import type { CriteriaResult, DecisionRuns } from '@loopwright/notebook'
+import type { CriteriaResult, DecisionRuns } from '@loopwright/notebook/decision'
 import { decisionHead, decisionHeadSchema } from './decisionParts.ts'
 import { count, documentSchema, flag, list, number, orNull, record, type Schema, share, text, words } from '../schemaParts.ts'
 

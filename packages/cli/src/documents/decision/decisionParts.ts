@@ -1,6 +1,6 @@
 /** Parts that the documents of decisions share. */
 import type { Alternative } from '@loopwright/decide'
-import type { DecisionRuns } from '@loopwright/notebook'
+import type { DecisionRuns } from '@loopwright/notebook/decision'
 import { count, flag, list, number, orNull, outputInterval, record, type Schema, text, words } from '../schemaParts.ts'
 import { formHead, formHeadSchema } from '../form.ts'
 

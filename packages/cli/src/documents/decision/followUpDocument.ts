@@ -1,5 +1,5 @@
 /** The document of `loopwright followup --json`. */
-import type { FollowUpRuns } from '@loopwright/notebook'
+import type { FollowUpRuns } from '@loopwright/notebook/decision'
 import { alternativeHead, alternativeHeadSchema } from './decisionParts.ts'
 import { chance, count, documentSchema, flag, list, number, orNull, record, type Schema, share, text, words } from '../schemaParts.ts'
 

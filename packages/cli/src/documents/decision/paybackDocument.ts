@@ -1,6 +1,6 @@
 /** The document of `loopwright payback --json`. */
 import type { PaybackResult } from '@loopwright/decide'
-import type { DecisionRuns } from '@loopwright/notebook'
+import type { DecisionRuns } from '@loopwright/notebook/decision'
 import { decisionHead, decisionHeadSchema, doubted } from './decisionParts.ts'
 import { documentSchema, flag, list, meanInterval, number, orNull, record, type Schema, share, text, words } from '../schemaParts.ts'
 

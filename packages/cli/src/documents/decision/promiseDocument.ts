@@ -1,5 +1,5 @@
 /** The document of `loopwright promise --json`. */
-import type { PromiseResult, PromiseRuns } from '@loopwright/notebook'
+import type { PromiseResult, PromiseRuns } from '@loopwright/notebook/decision'
 import { alternativeHead, alternativeHeadSchema } from './decisionParts.ts'
 import { chance, count, documentSchema, list, number, orNull, record, type Schema, share, text } from '../schemaParts.ts'
 
