@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs'
 import { type Decision, readDecision } from '@loopwright/decide'
 import { forecastOf } from '@loopwright/notebook'
-import { type DecisionRuns, type PromiseRuns } from '@loopwright/notebook/decision'
+import type { DecisionRuns, PromiseRuns } from '@loopwright/notebook/decision'
 import { readScenario, readScenarioWith, type Scenario } from '@loopwright/scenario'
 import { runAlternatives, sweepCarriers, type TrialsResult } from '@loopwright/study'
 
