@@ -4,8 +4,7 @@ import type { LineSketch } from '../builder/sketch.ts'
 import { servedLoads } from './servedLoads.ts'
 
 const COMMON = { zoneLength: 2, drive: { speed: 1 }, carriers: { count: 1, length: 1 }, end: 60 }
-const ring = (stations: NonNullable<LineSketch['stations']>): number[] =>
-  servedLoads(loopLine({ ...COMMON, zones: 6, stations }).spec)
+const ring = (stations: NonNullable<LineSketch['stations']>): number[] => servedLoads(loopLine({ ...COMMON, zones: 6, stations }).spec)
 
 test('of a loop: the first behind each unload station', () => {
   const stations = { first: { zone: 'Z02', load: 10 }, second: { zone: 'Z03', load: 10 }, out: { zone: 'Z05', unload: 10 } }
