@@ -1,6 +1,6 @@
 /**
- * How fast pages are in a real browser: `npm run bench:page [-- --rounds 3]`, from the top folder. The demo's sweep, and a loop of 200 zones for the frames of a
- * replay; each figure is the median of some loads, at the speed of this machine and at a quarter of it. The browser slows the page alone, not its worker.
+ * How fast pages are in a real browser: `npm run bench:page [-- --rounds 3]`, from the top folder. The demo's sweep, a loop of 200 zones for the frames of a
+ * replay, and the demo's notebook while it is written; each figure is the median of some loads, at the speed of this machine and at a quarter of it. The browser slows the page alone, not its worker.
  */
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
@@ -12,6 +12,7 @@ import { sweepCarriers } from '@loopwright/study'
 import type { Browser, Page } from 'playwright-core'
 import { findChromium, startChromium } from '../page/chromium.ts'
 import { scenarioOf } from '../helpers/scenarioTexts.ts'
+import { savesOf } from './watched.ts'
 
 const DEMO = 'scenarios/outdoor-unit-base-line.yaml'
 const COUNTS = Array.from({ length: 13 }, (_, index) => index + 5)
@@ -163,6 +164,10 @@ try {
       `  frame of a replay, 200 zones, ms (at most 8): ${median(frames).toFixed(1)}, 95 of 100 within ${worst.toFixed(1)}\n`,
     )
   }
+  const { wall, browser: own } = await savesOf(browser, folder, rounds, () => Number(process.hrtime.bigint()) / 1e6)
+  process.stdout.write(
+    `\nfrom a save of the demo's notebook to the page, ms (at most 500): ${median(wall).toFixed(0)}, of which the browser's thread ${median(own).toFixed(0)}\n`,
+  )
 } finally {
   await browser.close()
   rmSync(folder, { recursive: true })

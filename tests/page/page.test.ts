@@ -40,7 +40,10 @@ inChromium('the page in a browser', (given) => {
   const visit = (options: BrowserContextOptions, look: (page: Page) => Promise<void>): Promise<void> =>
     visitPage(given.browser, address, options, look, /^data:/)
 
-  const choose = (page: Page, carriers: number): Promise<void> => page.locator(`input[name="carriers"][value="${carriers}"]`).check()
+  const choose = async (page: Page, carriers: number): Promise<void> => {
+    await page.locator(`input[name="carriers"][value="${carriers}"]`).check()
+    await page.waitForSelector(DRAWN)
+  }
 
   test('is one file of at most 1.5 MB', () => {
     expect(Buffer.byteLength(html)).toBeLessThanOrEqual(1.5e6)
@@ -153,6 +156,7 @@ inChromium('the page in a browser', (given) => {
       await openTables(page)
       for (const count of result.counts) {
         await page.locator(`label:has(input[name="carriers"][value="${count.carriers}"])`).click()
+        await page.waitForSelector(DRAWN)
         await holdsStations(page, count)
         await holdsZones(page, count)
         const counted = (await tableOf(page, '#spread')).slice(1).reduce((sum, cells) => sum + numberIn(cells[1]!), 0)
@@ -171,6 +175,7 @@ inChromium('the page in a browser', (given) => {
       const before = await page.locator('#stations .picture').innerHTML()
       await page.keyboard.press('ArrowRight')
       await page.waitForSelector(`input[name="carriers"][value="${shown + 1}"]:checked`)
+      await page.waitForSelector(DRAWN)
       expect(await page.locator('#carriers [role="status"]').textContent()).toMatch(new RegExp(`${shown + 1}$`))
       const count = result.counts.find(({ carriers }) => carriers === shown + 1)!
       await page.locator('#stations summary').focus()
@@ -189,6 +194,7 @@ inChromium('the page in a browser', (given) => {
       expect(await page.locator('input[name="carriers"]:checked').getAttribute('value')).toBe('12')
       expect(await page.locator('#counts .wide .picked').getAttribute('data-pick')).toBe('12')
       expect(await page.evaluate('location.hash')).toBe('#carriers=12')
+      await page.waitForSelector(DRAWN)
       expect(await page.locator('#stations .finding').textContent()).toMatch(/\b12\b/)
       await page.reload()
       await page.waitForSelector(DRAWN)

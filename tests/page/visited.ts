@@ -11,8 +11,8 @@ import { TOP } from '../tidy/sources.ts'
 
 /** of a browser on a busy machine */
 export const PATIENCE_MS = 300_000
-/** every chart drawn */
-export const DRAWN = 'html[data-drawn="all"]'
+/** every chart drawn, of the option that is chosen */
+export const DRAWN = 'html[data-drawn="all"]:not([data-late])'
 const VIEWPORT = { width: 1280, height: 720 }
 
 /**

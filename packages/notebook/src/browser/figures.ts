@@ -23,22 +23,69 @@ export async function drawAll(data: PageData, drawOwn: DrawOwn): Promise<void> {
   document.documentElement.dataset.drawn = 'all'
 }
 
-/** Shows one option of a choice in every cell that follows it. */
+/** what is out of sight and still shows another option, by cell id */
+const late = new Map<string, () => void>()
+
+/** Shows one option of a choice in every cell that follows it: those in sight at once, the others as soon as the browser has nothing better to do, and before print. */
 export function showView(data: PageData, choice: string, key: string, drawOwn: DrawOwn): void {
-  for (const [id, table] of following(data.tables, choice, key)) {
+  const told = (id: string, show: (holder: HTMLElement) => void): [string, () => void][] => {
     const holder = document.getElementById(id)
-    if (holder) holder.innerHTML = tableHtml(table)
+    return holder === null ? [] : [[id, () => show(holder)]]
   }
-  for (const [id, figure] of following(data.figures, choice, key)) {
-    shownKeys.set(id, key)
-    const holder = document.getElementById(id)
-    if (holder === null) continue
-    setText(holder, '.finding', figure.finding)
-    setText(holder, '.how', figure.howToRead)
-    const table = holder.querySelector('.numbers')
-    if (table) table.innerHTML = tableHtml(figure.table)
-    void drawFigure(holder, figure, drawOwn)
+  const all = [
+    ...following(data.tables, choice, key).flatMap(([id, table]) =>
+      told(id, (holder) => {
+        holder.innerHTML = tableHtml(table)
+      }),
+    ),
+    ...following(data.figures, choice, key).flatMap(([id, figure]) => {
+      shownKeys.set(id, key)
+      return told(id, (holder) => showFigure(holder, figure, drawOwn))
+    }),
+  ]
+  const seen = all.filter(([id]) => isNear(document.getElementById(id)!))
+  for (const [id, show] of all) late.set(id, show)
+  for (const [id, show] of seen) {
+    late.delete(id)
+    show()
   }
+  if (late.size > 0) void showLate()
+}
+
+let catching = false
+
+/** One after another, each in a moment of its own; the document says so until all are shown. */
+async function showLate(): Promise<void> {
+  if (catching) return
+  catching = true
+  document.documentElement.toggleAttribute('data-late', true)
+  while (late.size > 0) {
+    await whenIdle()
+    const [id, show] = late.entries().next().value ?? ['', () => {}]
+    late.delete(id)
+    show()
+  }
+  catching = false
+  document.documentElement.toggleAttribute('data-late', false)
+}
+
+addEventListener('beforeprint', () => {
+  for (const show of late.values()) show()
+  late.clear()
+})
+
+/** in sight, or within half a screen of it */
+function isNear(holder: HTMLElement): boolean {
+  const { top, bottom } = holder.getBoundingClientRect()
+  return top < 1.5 * innerHeight && bottom > -0.5 * innerHeight
+}
+
+function showFigure(holder: HTMLElement, figure: Figure, drawOwn: DrawOwn): void {
+  setText(holder, '.finding', figure.finding)
+  setText(holder, '.how', figure.howToRead)
+  const table = holder.querySelector('.numbers')
+  if (table) table.innerHTML = tableHtml(figure.table)
+  void drawFigure(holder, figure, drawOwn)
 }
 
 /** The cells that follow a choice, each with what it shows for this key. */

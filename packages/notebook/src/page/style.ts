@@ -201,7 +201,6 @@ footer dd { margin: 0; overflow-wrap: anywhere; }
   .picture .wide, .plan .paper, .lead.chart .picture .narrow { display: block; }
   .lead.chart .picture .wide { display: none; }
   .picture .wide .lw-drawing { max-width: 600px; max-height: 115mm; }
-  .part > .prose:first-of-type { break-after: avoid; }
   .part > .prose:first-of-type p:last-child { break-inside: avoid; }
   .note { break-before: avoid; }
   .plan .picture .wide { display: none; }

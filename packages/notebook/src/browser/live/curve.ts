@@ -12,8 +12,8 @@ export interface CurvePlaces {
   readonly show: (told: Extract<LiveTold, { kind: 'curve' }>) => void
   /** as the file has it */
   readonly back: () => void
-  /** stands beside the controls, under the figures */
-  readonly copy: HTMLElement
+  /** stands beside the controls, under the figures; drawn when it is first asked for */
+  readonly copy: () => HTMLElement
 }
 
 /** @returns  null where the page has no curve */
@@ -45,18 +45,23 @@ export function curvePlaces({ curve }: LiveData): CurvePlaces | null {
     const looked = document.querySelector<HTMLInputElement>(`input[name="${CSS.escape(curve!.choice)}"]:checked`)?.value
     markPicked(curve!.choice, picked ?? looked ?? '')
   }
+  let drawn = false
   const back = (): void => {
     own.classList.remove('changed')
     put(ofFile, COMING, null)
+    drawn = true
   }
   let changed: (() => void) | null = null
   // what is handed out on paper tells the line as it is written
   addEventListener('beforeprint', () => changed !== null && put(ofFile, '', null))
   addEventListener('afterprint', () => changed?.())
-  back()
   return {
-    copy,
+    copy: () => {
+      if (!drawn) back()
+      return copy
+    },
     back: () => {
+      if (changed === null) return
       changed = null
       back()
     },

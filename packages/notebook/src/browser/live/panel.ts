@@ -88,7 +88,7 @@ export function bringToLife(data: LiveData): void {
       last = message
       const any = message.changes.some((list) => list.length > 0)
       told.innerHTML = toldHtml(message, any)
-      if (any && curve !== null) [...told.querySelectorAll('.figures, .livechanges')].at(-1)!.after(curve.copy)
+      if (any && curve !== null) [...told.querySelectorAll('.figures, .livechanges')].at(-1)!.after(curve.copy())
       state.textContent = stateWords(message, any, data.curve?.named ?? null)
       place!.classList.toggle('busy', !message.last)
       place!.dataset.replications = String(message.replications)
