@@ -9,12 +9,9 @@ import { findChromium, startChromium } from './chromium.ts'
 export interface InChromium {
   /** there at once, gone after the last test */
   readonly folder: string
-  /** there before hooks and tests; what they leave open in it is closed after them */
+  /** started before hooks and tests, closed after them */
   readonly browser: Browser
 }
-
-/** One for all files that a process runs, since to start one takes as long as a few pages do. It ends with the process. */
-let shared: Promise<Browser> | null = null
 
 /** A block of tests that share a browser and a folder. */
 export function inChromium(name: string, tests: (given: InChromium) => void): void {
@@ -24,11 +21,10 @@ export function inChromium(name: string, tests: (given: InChromium) => void): vo
     const folder = mkdtempSync(join(tmpdir(), 'loopwright-page-'))
     let browser: Browser | null = null
     beforeAll(async () => {
-      if (!(await shared)?.isConnected()) shared = startChromium(path!)
-      browser = await shared
+      browser = await startChromium(path!)
     })
     afterAll(async () => {
-      for (const context of browser?.contexts() ?? []) await context.close()
+      await browser?.close()
       rmSync(folder, { recursive: true })
     })
     tests({
