@@ -8,6 +8,8 @@ import { expect, test } from 'vitest'
 import { judgedStops, judgedTimes, measuredLines, TRUE_LINE } from './roundTrip.ts'
 
 const TRIALS = Number(process.env['ROUND_TRIPS'] ?? 30)
+/** the first trip: other clipboards */
+const FIRST = Number(process.env['ROUND_TRIPS_FROM'] ?? 0)
 const DRAWS = 24
 const TIMES = 20
 
@@ -42,6 +44,7 @@ class Coverage {
 /**
  * A known line → times as of a clipboard → read, fitted, put into a skeleton → forecast of the mean output. Its 90 % interval, which knows of the doubt of the
  * times, covers the truth in nine of ten cases; the one that takes them as exact does not. ROUND_TRIPS=500 tries as many,
+ * ROUND_TRIPS_FROM=5000 others,
  * and `--reporter=verbose` tells how many were covered, and how wide the intervals were.
  */
 test('an interval with the doubt of its inputs covers the truth, one without does not', { tags: 'long', timeout: 3_600_000 }, async ({
@@ -50,7 +53,7 @@ test('an interval with the doubt of its inputs covers the truth, one without doe
   const runs = await replicate(TRUE_LINE, { replications: 400 }, { seed: 'truth', workers: 0 })
   const truth = Tally.of(runs.map(({ output }) => output)).mean!
   const [doubted, exact] = [new Coverage(truth), new Coverage(truth)]
-  for (let trial = 0; trial < TRIALS; trial++) {
+  for (let trial = FIRST; trial < FIRST + TRIALS; trial++) {
     const { line, redrawn, inputs } = measuredLines(trial, TIMES, DRAWS)
     const known = doubtOf(await inputDoubt(line, redrawn, { replications: 2 }, { seed: `trip ${trial}`, workers: 0 }), inputs)!
     doubted.add(known.interval)
@@ -96,7 +99,7 @@ test.for([5, 10, 20, 50])(
   { tags: 'long', timeout: 3_600_000 },
   async (times, { annotate }) => {
     const found = new Coverage(output(52, 47))
-    for (let trial = 0; trial < FORMULA_TRIPS; trial++)
+    for (let trial = FIRST; trial < FIRST + FORMULA_TRIPS; trial++)
       found.add(formulaInterval([judgedTimes(trial, times)], `${trial}`, ([fit, wire]) => output(fit!, wire!)))
     await annotate(`${found}`)
     // false alarm: 1 in 1000 each
@@ -108,7 +111,7 @@ test.for([5, 10, 20, 50])(
 test('and with stops of a log', { tags: 'long', timeout: 3_600_000 }, async ({ annotate }) => {
   const of = (fit: number, between: number, repair: number): number => output(fit, 0) / (1 + repair / between)
   const found = new Coverage(of(52, 3000, 400))
-  for (let trial = 0; trial < FORMULA_TRIPS; trial++) {
+  for (let trial = FIRST; trial < FIRST + FORMULA_TRIPS; trial++) {
     const [fit] = judgedTimes(trial, TIMES)
     found.add(
       formulaInterval([[fit!], judgedStops(trial, 3000, 400)], `${trial}`, ([mean, between, repair]) => of(mean!, between!, repair!)),

@@ -11,4 +11,5 @@ export function needLevel(level: number): void {
   if (!(level > 0 && level < 1)) throw notALevel(level)
 }
 
-export const sorted = (values: readonly number[]): number[] => [...values].sort((a, b) => a - b)
+/** Ascending; as doubles, which sorts long lists without a comparison in JavaScript. */
+export const sorted = (values: readonly number[]): number[] => Array.from(Float64Array.from(values).sort())

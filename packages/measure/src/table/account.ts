@@ -1,6 +1,7 @@
 /** What became of every row of a file: read, or refused with its place and reason. */
 import { type Columns, headOf } from './heads.ts'
 import { isBlank, placeOf, type RawRow, type RawTable } from './rawTable.ts'
+import { remembered } from './remembered.ts'
 
 /** A row or a cell that was not taken, and why. */
 export interface Refusal {
@@ -64,8 +65,9 @@ export function bookkeeping(table: RawTable, { heads, bodyFrom, headRows }: Colu
   }
   const rows = table.rows.filter((_, index) => index < bodyFrom - headRows || index >= bodyFrom)
   for (const row of table.rows.slice(0, bodyFrom - headRows)) refuseRow(row, isBlank(row) ? 'it is empty' : 'it stands above the heads')
+  const plainOf = remembered((text: string) => headOf(text).plain)
   const body = table.rows.slice(bodyFrom).filter((row) => {
-    const why = noData(row, heads, table, unitsAt)
+    const why = noData(row, heads, table, unitsAt, plainOf)
     if (why !== null) refuseRow(row, why)
     return why === null
   })
@@ -87,7 +89,13 @@ export function bookkeeping(table: RawTable, { heads, bodyFrom, headRows }: Colu
   }
 }
 
-function noData(row: RawRow, heads: Columns['heads'], table: RawTable, unitsAt: number | null): string | null {
+function noData(
+  row: RawRow,
+  heads: Columns['heads'],
+  table: RawTable,
+  unitsAt: number | null,
+  plainOf: (text: string) => string,
+): string | null {
   if (isBlank(row)) return 'it is empty'
   if (
     row.lines > 1 &&
@@ -98,7 +106,7 @@ function noData(row: RawRow, heads: Columns['heads'], table: RawTable, unitsAt: 
   if (long >= 0) return `cell ${long + 1} holds ${row.cells[long]!.text.length} characters, which is no measurement`
   const sum = row.cells.find(({ kind, text }, column) => kind === 'text' && column !== unitsAt && isTotal(text))
   if (sum !== undefined) return `"${sum.text}": a row of sums or means is no measurement`
-  if (row.cells.every(({ kind, text }, column) => kind === 'empty' || (text !== '' && headOf(text).plain === (heads[column]?.plain ?? ''))))
+  if (row.cells.every(({ kind, text }, column) => kind === 'empty' || (text !== '' && plainOf(text) === (heads[column]?.plain ?? ''))))
     return 'the heads come again'
   const extra = row.cells.findIndex(({ kind }, column) => kind !== 'empty' && column >= heads.length)
   if (extra >= 0 && !table.spreadsheet)

@@ -1,6 +1,7 @@
 /** A table of a CSV file: separator, quotes, byte order mark, encoding. */
 import { type CsvError, parse } from 'csv-parse/sync'
 import { type RawRow, type RawTable, textCell } from './rawTable.ts'
+import { remembered } from './remembered.ts'
 import { refusal } from './tableError.ts'
 
 const SEPARATORS = [';', '\t', ',', '|'] as const
@@ -52,9 +53,10 @@ export function textTable(text: string, file: string, notes: readonly string[] =
     throw damaged(error as CsvError, text, separator ?? ';', file)
   }
   let line = 1
+  const cellOf = remembered(textCell)
   const rows = records.map(({ info, record }): RawRow => {
     // `lines` is the last line of the record
-    const row = { line, lines: Math.max(1, info.lines - line + 1), cells: record.map(textCell) }
+    const row = { line, lines: Math.max(1, info.lines - line + 1), cells: record.map(cellOf) }
     line = Math.max(line, info.lines) + 1
     return row
   })
@@ -66,7 +68,8 @@ function plainRows(text: string, separator: string, file: string): RawRow[] {
   const lines = text.replace(/^\ufeff/, '').split(/\r\n|\n|\r/)
   const long = lines.findIndex(({ length }) => length > ROW_MAX)
   if (long >= 0) throw refusal(file, `line ${long + 1}`, `lines of up to ${ROW_MAX} characters are read`, 'save the table again')
-  return lines.map((cells, index) => ({ line: index + 1, lines: 1, cells: cells.split(separator).map(textCell) }))
+  const cellOf = remembered(textCell)
+  return lines.map((cells, index) => ({ line: index + 1, lines: 1, cells: cells.split(separator).map(cellOf) }))
 }
 
 /** Blank rows behind the last one are no rows. */

@@ -1,9 +1,10 @@
 /** A table of measured times: long or wide, in the words and units of whoever kept it. */
 import { type Account, bookkeeping, isFormula } from '../table/account.ts'
 import { type Columns, findColumns } from '../table/heads.ts'
-import { EMPTY, placeOf, type RawRow, type RawTable } from '../table/rawTable.ts'
+import { type Cell, EMPTY, placeOf, type RawRow, type RawTable } from '../table/rawTable.ts'
+import { remembered } from '../table/remembered.ts'
 import { refusal } from '../table/tableError.ts'
-import { type DurationStyle, readDuration, timeUnit, type TimeUnit } from '../values/duration.ts'
+import { type DurationStyle, type Read, readDuration, timeUnit, type TimeUnit } from '../values/duration.ts'
 import { type DayOrder, dayOrder, readInstant } from '../values/instant.ts'
 import { type NumberStyle, numberStyle } from '../values/numberStyle.ts'
 import { guessedUnit } from './bareNumbers.ts'
@@ -81,12 +82,14 @@ export function readTimes(table: RawTable, options: TimeOptions = {}): TimeTable
   const ratings = readRatings(books.body, at.get('rating') ?? null, table.separator)
   if (ratings !== null) said.push(ratings.said)
   const observations: Observation[] = []
-  const styleAt = (row: RawRow, column: number): DurationStyle => {
+  const durationOf = new Map([...styles].map(([column, style]) => [column, remembered((cell: Cell) => readDuration(cell, style))]))
+  const durationAt = (row: RawRow, cell: Cell, column: number): Read<number> => {
+    if (unitsAt === null) return durationOf.get(column)!(cell)
     const style = styles.get(column)!
-    return unitsAt === null ? style : { ...style, unit: timeUnit((row.cells[unitsAt] ?? EMPTY).text) ?? style.unit }
+    return readDuration(cell, { ...style, unit: timeUnit((row.cells[unitsAt] ?? EMPTY).text) ?? style.unit })
   }
   const entries = entriesOf(form, { ...columns, at }, timeColumns, books.body, options.task, (row, cell, column) =>
-    byEnds ? between(row, at, order) : readDuration(cell, styleAt(row, column)),
+    byEnds ? between(row, at, order) : durationAt(row, cell, column),
   )
   let empty = 0
   const values = entries.flatMap((mine) =>

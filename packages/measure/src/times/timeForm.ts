@@ -122,7 +122,9 @@ function taskHead(text: string, unit: TimeUnit | null): string {
   )
 }
 
+const ODD_BLANKS = /\s\s|[^\S ]/
+
 export const textOf = (row: RawRow, column: number | undefined): string | null => {
   const text = column === undefined ? '' : (row.cells[column] ?? EMPTY).text
-  return text === '' ? null : text.replaceAll(/\s+/g, ' ')
+  return text === '' ? null : ODD_BLANKS.test(text) ? text.replaceAll(/\s+/g, ' ') : text
 }

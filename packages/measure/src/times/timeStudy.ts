@@ -3,6 +3,7 @@ import { type Distribution, type Stream, Tally } from '@loopwright/stats'
 import { chooseDuration, type DurationChoice, fences, fitDuration, sampleQuantile } from '@loopwright/stats/fit'
 import { streamOf } from '../values/streamOf.ts'
 import { type Allowance, standardTime } from './allowance.ts'
+import { byTask } from './byTask.ts'
 import { onlyRises, type PeopleDiffer, peopleDiffer, type Rounding, roundingOf, type Trend, trendOf } from './checks.ts'
 import { type Cycles, cyclesFor } from './cycles.ts'
 import type { Observation } from './observation.ts'
@@ -93,18 +94,8 @@ export function timeStudy(
   request: TimeStudyRequest = {},
   onTask: (done: number, all: number) => void = () => {},
 ): TaskTimes[] {
-  const groups = new Map<string, Observation[]>()
-  for (const one of observations) {
-    const key = JSON.stringify([one.task, one.variant])
-    const group = groups.get(key)
-    if (group === undefined) groups.set(key, [one])
-    else group.push(one)
-  }
-  // variants of a task stand together
-  const tasks = [...new Set(observations.map(({ task }) => task))]
-  const together = tasks.flatMap((task) => [...groups.values()].filter(([one]) => one!.task === task))
-  return together.map((group, index) => {
-    onTask(index, groups.size)
+  return byTask(observations).map((group, index, groups) => {
+    onTask(index, groups.length)
     return judged(inOrder(group), request)
   })
 }

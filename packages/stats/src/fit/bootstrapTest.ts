@@ -1,7 +1,7 @@
 import { notACount } from '../messages.ts'
 import type { Stream } from '../random/stream.ts'
 import { StatisticsError } from '../statisticsError.ts'
-import { type DurationFit, fitDuration, rulesOf, type Shift } from './durationFit.ts'
+import { type DurationFit, fitCurve, rulesOf, type Shift } from './durationFit.ts'
 import { type Goodness, goodness } from './goodness.ts'
 
 /** How often a sample from the fitted curve lies as far from its own fit as the data do. */
@@ -33,13 +33,13 @@ export interface BootstrapTest {
 export function bootstrapTest(values: readonly number[], fit: DurationFit, uniform: Stream, samples: number = 999): BootstrapTest {
   if (!(Number.isInteger(samples) && samples >= 19)) throw notACount('The number of samples', samples, 19)
   const own = goodness(values, fit)
-  const rules = rulesOf(fit.family)
+  const quantile = rulesOf(fit.family).quantiles(fit.parameters)
   const shift: Shift = fit.shiftFrom === 'data' ? { from: 'data' } : { from: 'given', seconds: fit.shift }
   let exceedAndersonDarling = 0
   let exceedLargestDifference = 0
   let failedRefits = 0
   for (let b = 0; b < samples; b++) {
-    const sample = values.map(() => fit.shift + rules.quantile(fit.parameters, uniform()))
+    const sample = values.map(() => fit.shift + quantile(uniform()))
     const again = refit(sample, fit, shift)
     if (again === null) failedRefits++
     const farther = (mine: number | null, its: number | null | undefined): boolean => its == null || (mine !== null && its >= mine)
@@ -59,7 +59,7 @@ export function bootstrapTest(values: readonly number[], fit: DurationFit, unifo
 
 function refit(sample: readonly number[], fit: DurationFit, shift: Shift): Goodness | null {
   try {
-    return goodness(sample, fitDuration(sample, fit.family, shift))
+    return goodness(sample, fitCurve(sample, fit.family, shift))
   } catch (error) {
     if (error instanceof StatisticsError) return null
     throw error

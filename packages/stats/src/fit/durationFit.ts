@@ -51,18 +51,8 @@ export function fitDuration(
   shift: Shift = NO_SHIFT,
   weights: readonly number[] | null = null,
 ): DurationFit {
-  needSample('a fit', values, 'value', 2)
-  if (weights !== null && weights.length !== values.length)
-    throw unequalLength('The list of values', values.length, 'the weights', weights.length)
-  const seconds = shift.from === 'data' ? shiftFromData(values) : shift.seconds
-  if (!(seconds >= 0 && seconds < Infinity)) throw new StatisticsError('E_FIT', `The shift ${seconds} is not a time: give 0 or more.`)
-  const above = values.map((value) => value - seconds)
-  needAboveShift(values, seconds)
-  if (above.every((value) => value === above[0])) {
-    throw new StatisticsError('E_FIT', `All ${values.length} values are ${values[0]}: use a constant, there is nothing to fit.`)
-  }
+  const { seconds, above, parameters } = fittedCurve(values, family, shift, weights)
   const rules = rulesOf(family)
-  const parameters = rules.fit(above, weights)
   const logLikelihood = above.reduce(
     (sum, x, i) => sum + (weights === null ? 1 : weights[i]! * above.length) * rules.lnDensity(parameters, x),
     0,
@@ -82,6 +72,34 @@ export function fitDuration(
     aicc: n > p + 1 ? aic + (2 * p * (p + 1)) / (n - p - 1) : null,
     distribution: seconds === 0 ? plain : { kind: 'limited', of: plain, shift: seconds, min: null, max: null },
   }
+}
+
+/** A curve by its family, its parameters and what was taken away first. */
+export type Curve = Pick<DurationFit, 'family' | 'parameters' | 'shift'>
+
+/** The curve alone, without how likely it is. @throws StatisticsError  as `fitDuration` */
+export function fitCurve(values: readonly number[], family: Family, shift: Shift): Curve {
+  const { seconds, parameters } = fittedCurve(values, family, shift, null)
+  return { family, parameters, shift: seconds }
+}
+
+function fittedCurve(
+  values: readonly number[],
+  family: Family,
+  shift: Shift,
+  weights: readonly number[] | null,
+): { readonly seconds: number; readonly above: readonly number[]; readonly parameters: FamilyParameters } {
+  needSample('a fit', values, 'value', 2)
+  if (weights !== null && weights.length !== values.length)
+    throw unequalLength('The list of values', values.length, 'the weights', weights.length)
+  const seconds = shift.from === 'data' ? shiftFromData(values) : shift.seconds
+  if (!(seconds >= 0 && seconds < Infinity)) throw new StatisticsError('E_FIT', `The shift ${seconds} is not a time: give 0 or more.`)
+  const above = values.map((value) => value - seconds)
+  needAboveShift(values, seconds)
+  if (above.every((value) => value === above[0])) {
+    throw new StatisticsError('E_FIT', `All ${values.length} values are ${values[0]}: use a constant, there is nothing to fit.`)
+  }
+  return { seconds, above, parameters: rulesOf(family).fit(above, weights) }
 }
 
 function needAboveShift(values: readonly number[], seconds: number): void {

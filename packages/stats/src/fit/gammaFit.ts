@@ -1,5 +1,6 @@
 import { gammaQuantile } from '../special/gammaQuantile.ts'
-import { gammaP, gammaQ } from '../special/incompleteGamma.ts'
+import { gammaTable } from '../special/gammaTable.ts'
+import { gammaTails } from '../special/incompleteGamma.ts'
 import { lnGamma } from '../special/lnGamma.ts'
 import { lnMinusDigamma, trigammaExcess } from '../special/polygamma.ts'
 import { StatisticsError } from '../statisticsError.ts'
@@ -19,8 +20,15 @@ export const gammaFit: FamilyRules = {
     return [shape, mean / shape]
   },
   lnDensity: ([shape, scale], x) => (shape - 1) * Math.log(x) - x / scale - shape * Math.log(scale) - lnGamma(shape),
-  lnTails: ([shape, scale], x) => ({ lower: Math.log(gammaP(shape, x / scale)), upper: Math.log(gammaQ(shape, x / scale)) }),
+  lnTails([shape, scale], x) {
+    const { lower, upper } = gammaTails(shape, x / scale)
+    return { lower: Math.log(lower), upper: Math.log(upper) }
+  },
   quantile: ([shape, scale], u) => scale * gammaQuantile(u, shape),
+  quantiles([shape, scale]) {
+    const table = gammaTable(shape)
+    return (u) => scale * table(u)
+  },
   distribution: ([shape, scale]) => ({ kind: 'gamma', mean: shape * scale, cv: 1 / Math.sqrt(shape) }),
 }
 

@@ -1,5 +1,4 @@
-import type { DurationFit } from './durationFit.ts'
-import { rulesOf } from './durationFit.ts'
+import { type Curve, rulesOf } from './durationFit.ts'
 
 /** Distance of a fitted curve from the data. */
 export interface Goodness {
@@ -17,7 +16,7 @@ export interface Goodness {
  * @see Anderson & Darling, A test of goodness of fit (1954)
  * @example goodness(times, fitDuration(times, 'lognormal')).largestDifference < 0.2 // => true
  */
-export function goodness(values: readonly number[], fit: DurationFit): Goodness {
+export function goodness(values: readonly number[], fit: Curve): Goodness {
   const rules = rulesOf(fit.family)
   const n = values.length
   const order = Float64Array.from(values).sort()

@@ -19,6 +19,7 @@ export const lognormalFit: FamilyRules = {
     return { lower: Math.log(normalCdf(z)), upper: Math.log(normalCdf(-z)) }
   },
   quantile: ([mu, sigma], u) => Math.exp(mu + sigma * normalQuantile(u)),
+  quantiles: (parameters) => (u) => lognormalFit.quantile(parameters, u),
   distribution: ([mu, sigma]) => ({
     kind: 'lognormal',
     mean: Math.exp(mu + (sigma * sigma) / 2),

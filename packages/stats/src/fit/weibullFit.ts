@@ -17,6 +17,7 @@ export const weibullFit: FamilyRules = {
     return { lower: Math.log(-Math.expm1(-hazard)), upper: -hazard }
   },
   quantile: ([shape, scale], u) => scale * (-Math.log1p(-u)) ** (1 / shape),
+  quantiles: (parameters) => (u) => weibullFit.quantile(parameters, u),
   distribution: ([shape, scale]) => ({ kind: 'weibull', shape, scale }),
 }
 

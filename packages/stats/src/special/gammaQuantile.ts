@@ -30,7 +30,7 @@ export function gammaQuantile(p: number, shape: number): number {
       out[1] = shape
       return
     }
-    const tail = onUpper ? gammaQ(shape, x) : gammaP(shape, x)
+    const tail = onUpper ? gammaQ(shape, x, lnGammaShape) : gammaP(shape, x, lnGammaShape)
     const gap = Math.log(tail) - lnWanted
     out[0] = onUpper ? -gap : gap
     out[1] = Math.exp(shape * y - x - lnGammaShape) / tail

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
-import { gammaP, gammaQ } from './incompleteGamma.ts'
+import { gammaP, gammaQ, gammaTails } from './incompleteGamma.ts'
+import { lnGamma } from './lnGamma.ts'
 
 test('with shape 1 it is the exponential, deep into both tails', () => {
   for (const x of [1e-12, 0.1, 1, 1.99, 2.01, 30, 700]) {
@@ -27,6 +28,14 @@ function gammaOf(a: number): number {
   }
   return (Math.sqrt((2 * Math.PI) / at) * (at / Math.E) ** at * Math.exp(1 / (12 * at) - 1 / (360 * at ** 3))) / product
 }
+
+test('both tails at once, or with a known lnΓ, have the same bits', () => {
+  for (const a of [0.3, 1, 2.5, 40, 900])
+    for (const x of [0, 1e-9, 0.4, 3, 41, 60, 905, Infinity]) {
+      expect(gammaTails(a, x)).toEqual({ lower: gammaP(a, x), upper: gammaQ(a, x) })
+      expect([gammaP(a, x, lnGamma(a)), gammaQ(a, x, lnGamma(a))]).toEqual([gammaP(a, x), gammaQ(a, x)])
+    }
+})
 
 test('ends of the range', () => {
   expect([gammaP(3, 0), gammaQ(3, 0), gammaP(3, Infinity), gammaQ(3, Infinity), gammaQ(2, 1e6)]).toEqual([0, 1, 1, 0, 0])

@@ -78,16 +78,11 @@ async function judged(
   observations: readonly Observation[],
   study: (group: readonly Observation[]) => readonly TaskTimes[],
 ): Promise<TaskTimes[] | null> {
-  const groups = new Map<string, Observation[]>()
-  for (const one of observations) {
-    const key = JSON.stringify([one.task, one.variant])
-    const group = groups.get(key)
-    if (group === undefined) groups.set(key, [one])
-    else group.push(one)
-  }
-  const told = countdown(shell, 'curves for the times', groups.size)
+  const { byTask } = await import('@loopwright/measure')
+  const groups = byTask(observations)
+  const told = countdown(shell, 'curves for the times', groups.length)
   const found: TaskTimes[] = []
-  for (const [index, group] of [...groups.values()].entries()) {
+  for (const [index, group] of groups.entries()) {
     await setImmediate()
     if (shell.signal.aborted) {
       told.end()
@@ -98,6 +93,5 @@ async function judged(
     found.push(...study(group))
   }
   told.end()
-  // variants of a task stand together
-  return [...new Set(found.map(({ task }) => task))].flatMap((task) => found.filter((one) => one.task === task))
+  return found
 }
