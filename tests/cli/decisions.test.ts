@@ -87,6 +87,46 @@ test('the recalibrated scenario is a right one, with the measured work in it', a
   expect(workSeconds(scenario!)[1]).toBeCloseTo(60.2, 6)
 })
 
+describe('shifts that differ', () => {
+  const SHIFTS = 'scenarios/three-shifts/three-shifts.decision.yaml'
+  const line = 'scenarios/three-shifts/housing-line.yaml'
+  const ask = async (words: readonly string[], change: (text: string) => string = (text) => text) => {
+    const shell = memoryShell({ [SHIFTS]: change(read(SHIFTS)), [line]: read(line), 'weeks.csv': WEEKS })
+    const code = await main([...words], shell)
+    return { code, ...shell.said, files: shell.files }
+  }
+  test('are told by shift, day and week, with a file for each table and a document that is what its schema says', async () => {
+    const { code, out, files: written } = await ask(['promise', SHIFTS, '--replications', '24', '--csv', 'tables'])
+    expect(code).toBe(0)
+    expect(out).toContain('Nothing is promised of weeks')
+    expect([...written.keys()]).toEqual(expect.arrayContaining(['tables/promise-units.csv', 'tables/promise-shifts.csv']))
+    const valid = schemaCheck(JSON.parse((await ask(['schema', '--of', 'shifts'])).out))
+    const told = JSON.parse((await ask(['promise', SHIFTS, '--replications', '24', '--json'])).out)
+    expect(valid(told), JSON.stringify(valid.errors?.slice(0, 5))).toBe(true)
+    expect(valid({ ...told, surprise: 1 })).toBe(false)
+    const units = told.shifts.map((shift: { units: number[] }) => shift.units)
+    expect(told.weekUnits[0]).toBe(
+      [5, 5, 4].reduce((sum, days, shift) => sum + units[shift].slice(0, days).reduce((all: number, one: number) => all + one, 0), 0),
+    )
+  })
+  test('a shift changes what its alternative has changed; nobody learns in a shift without hand work', async () => {
+    const words = ['promise', SHIFTS, '--replications', '4', '--json']
+    const quicker = (text: string): string => text.replace('of: as it stands', 'of: quicker tester')
+    const [plain, changed] = [JSON.parse((await ask(words)).out), JSON.parse((await ask(words, quicker)).out)]
+    const [before, after] = [plain, changed].map((told) => told.shifts.map((shift: { units: number[] }) => shift.units[0]))
+    expect(after[2]).toBeGreaterThan(before[2] * 1.05)
+    const [early, , night] = plain.shifts
+    expect(early.slower.at(-1).mean).toBeLessThan(0.9 * early.slower[0].mean)
+    expect(night.slower.at(-1).mean).toBeGreaterThan(0.98 * night.slower[0].mean)
+  })
+  test('what does not go is refused: a variation that is not there, weeks of shifts that differ', async () => {
+    const wrong = await ask(['promise', SHIFTS], (text) => text.replace('variation: two people', 'variation: two peple'))
+    expect([wrong.code, wrong.err]).toEqual([2, expect.stringContaining('two people')])
+    const weeks = await ask(['followup', SHIFTS, '--weeks', 'weeks.csv'])
+    expect([weeks.code, weeks.err]).toEqual([2, expect.stringContaining('are followed up for shifts that are alike')])
+  })
+})
+
 test('a table that is wrong is told with its line, before anything runs', async () => {
   const shell = memoryShell({ ...files(), 'weeks.csv': 'week,units,shifts\nW1,many,10\n' })
   expect(await main(['followup', DECISION, '--weeks', 'weeks.csv'], shell)).toBe(2)

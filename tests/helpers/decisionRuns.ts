@@ -2,8 +2,8 @@
 import { readFileSync } from 'node:fs'
 import { type Decision, readDecision } from '@loopwright/decide'
 import { forecastOf } from '@loopwright/notebook'
-import type { DecisionRuns, PromiseRuns } from '@loopwright/notebook/decision'
-import { readScenario, readScenarioWith, type Scenario } from '@loopwright/scenario'
+import { type DecisionRuns, type PromiseRuns, shiftSection, shiftSeed, type ShiftsRuns } from '@loopwright/notebook/decision'
+import { applyVariation, readScenario, readScenarioWith, type Scenario } from '@loopwright/scenario'
 import { runAlternatives, sweepCarriers, type TrialsResult } from '@loopwright/study'
 
 const FOLDER = new URL('../../scenarios/base-line-decision/', import.meta.url)
@@ -54,6 +54,32 @@ export async function promiseRuns(replications: number): Promise<PromiseRuns> {
     forecast: forecastOf(scenario!, sweep, section.daysPerWeek * section.shiftsPerDay),
     slower: [1, 1.5, 2.6].map((factor) => ({ factor, mean: mean / factor })),
   }
+}
+
+/** The example whose three shifts differ, from so many simulated shifts of each; learning made up. */
+export async function shiftsRuns(replications: number): Promise<ShiftsRuns> {
+  const folder = new URL('../../scenarios/three-shifts/', import.meta.url)
+  const { decision } = readDecision(readFileSync(new URL('three-shifts.decision.yaml', folder), 'utf8'))
+  const section = decision!.promise!
+  const text = readFileSync(new URL(decision!.scenario, folder), 'utf8')
+  const shifts: PromiseRuns[] = []
+  for (const [index, shift] of section.shifts!.entries()) {
+    const { scenario } = readScenario(shift.variation === null ? text : applyVariation(text, shift.variation).text!)
+    const { line, plan } = scenario!
+    const options = { seed: shiftSeed('1', index), workers: 0 }
+    const sweep = await sweepCarriers(line, { counts: [line.carriers.count], replications, plan: plan!.unitsPerWindow }, options)
+    const { units } = sweep.counts[0]!
+    const mean = units.reduce((sum, one) => sum + one, 0) / units.length
+    shifts.push({
+      name: shift.name,
+      scenario: scenario!,
+      section: shiftSection(section, shift),
+      crew: shift.crew,
+      forecast: forecastOf(scenario!, sweep, shift.daysPerWeek),
+      slower: [1, 1.5, 2.6].map((factor) => ({ factor, mean: mean / factor })),
+    })
+  }
+  return { name: 'as it stands', section, shifts }
 }
 
 /** Trials made up: 100 to 104 units of a line that meets its forecast, 80 of the slower one, two looks. */

@@ -1,9 +1,10 @@
 /** A decision file with the scenarios of its alternatives, read and checked; what is wrong with any of them is told in full. */
 import { dirname, isAbsolute, join } from 'node:path'
-import { type Alternative, type Decision, readDecision } from '@loopwright/decide'
+import { type Alternative, type Decision, readDecision, type ShiftSection } from '@loopwright/decide'
+import { shiftChanges } from '@loopwright/notebook/decision'
 import { formatProblems } from '@loopwright/scenario'
 import { type Loaded, loadScenario, withChanges } from './loadScenario.ts'
-import { Misuse, type Shell } from './shell/shell.ts'
+import { Misuse, refusals, type Shell } from './shell/shell.ts'
 
 export interface LoadedDecision {
   /** as the user wrote it */
@@ -39,6 +40,20 @@ async function loadAlternative(shell: Shell, file: string, base: Loaded, { name,
     case 'set':
       return await withChanges(shell, base, name, source.changes)
   }
+}
+
+/**
+ * The scenario of a shift: that of an alternative with what the shift changes in it.
+ *
+ * @param of       index of the alternative
+ * @throws Misuse  with all problems, each with its place and remedy
+ */
+export async function loadShift(shell: Shell, { decision, loaded }: LoadedDecision, of: number, shift: ShiftSection): Promise<Loaded> {
+  const { name, source } = decision.alternatives[of]!
+  const { file, problems } = loaded[of]!
+  const { variation, changes } = refusals(() => shiftChanges(source, shift))
+  const found = await loadScenario(shell, file, variation ?? undefined, problems)
+  return Object.keys(changes).length === 0 ? found : await withChanges(shell, found, `${name}, ${shift.name}`, changes)
 }
 
 /** @param path  from the folder of the decision file */

@@ -11,6 +11,7 @@ export type {
   ComputedFigure,
   AcceptanceSection,
   PromiseSection,
+  ShiftSection,
 } from './reading/decision.ts'
 
 // What money an alternative saves

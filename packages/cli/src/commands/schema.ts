@@ -18,6 +18,7 @@ export const SCHEMAS = [
   'criteria',
   'screen',
   'promise',
+  'shifts',
   'acceptance',
   'trial',
   'followup',
@@ -55,6 +56,7 @@ async function schemaOf(of: SchemaName): Promise<object> {
     case 'criteria':
     case 'screen':
     case 'promise':
+    case 'shifts':
     case 'acceptance':
     case 'trial':
     case 'followup':

@@ -12,6 +12,7 @@ import { criteriaSchema } from './decision/criteriaDocument.ts'
 import { followUpSchema } from './decision/followUpDocument.ts'
 import { paybackSchema } from './decision/paybackDocument.ts'
 import { promiseSchema } from './decision/promiseDocument.ts'
+import { shiftsSchema } from './decision/shiftsDocument.ts'
 import { screeningSchema } from './decision/screeningDocument.ts'
 import type { Schema } from './schemaParts.ts'
 import { steadySchema } from './steadyDocument.ts'
@@ -33,6 +34,7 @@ export const STUDY_SCHEMAS: Readonly<
     | 'order'
     | 'payback'
     | 'promise'
+    | 'shifts'
     | 'screen'
     | 'steady'
     | 'times'
@@ -53,6 +55,7 @@ export const STUDY_SCHEMAS: Readonly<
   payback: paybackSchema,
   criteria: criteriaSchema,
   promise: promiseSchema,
+  shifts: shiftsSchema,
   acceptance: acceptanceSchema,
   trial: trialSchema,
   followup: followUpSchema,

@@ -8,13 +8,16 @@ import { money, own, quantity } from './quantities.ts'
 const NOTHING: Doubted = { value: 0, doubt: 0 }
 const LEAST = 2
 
+/** Values changed by path. */
+export const readChanges: Reader<Readonly<Record<string, string>>> = (at, reading) => {
+  const changes = byName(scalar, 'changed values by path')(at, reading)
+  return changes === undefined ? undefined : Object.fromEntries(changes)
+}
+
 const fields = group({
   file: optional<string | null>(text, null),
   variation: optional<string | null>(text, null),
-  set: optional<Readonly<Record<string, string>> | null>((at, reading) => {
-    const changes = byName(scalar, 'changed values by path')(at, reading)
-    return changes === undefined ? undefined : Object.fromEntries(changes)
-  }, null),
+  set: optional<Readonly<Record<string, string>> | null>(readChanges, null),
   assumes: optional<string | null>(text, null),
   crew: optional<number | null>(whole(1, 10_000), null),
   investment: optional(money('once'), NOTHING),

@@ -116,12 +116,28 @@ export interface AcceptanceSection {
   readonly trialsMost: number
 }
 
+/** A shift of the day that has its own hours, crew or plan. */
+export interface ShiftSection {
+  readonly name: string
+  /** named set of changed values in the scenario of the alternative; null: none */
+  readonly variation: string | null
+  /** values changed by path, after the variation */
+  readonly changes: Readonly<Record<string, string>>
+  /** persons, 0: nobody; null: those of the alternative */
+  readonly crew: number | null
+  /** days a week on which it is worked */
+  readonly daysPerWeek: number
+}
+
 /** What is promised, and for how long. */
 export interface PromiseSection {
   /** index of the alternative */
   readonly of: number
   readonly daysPerWeek: number
+  /** of shifts that differ, as many as there are */
   readonly shiftsPerDay: number
+  /** shifts that differ, in the order of the day; null: all are like the one that the scenario judges */
+  readonly shifts: readonly ShiftSection[] | null
   /** until when, or as long as what, in words */
   readonly until: string
   /** how people learn the line; null: no ramp-up is told */

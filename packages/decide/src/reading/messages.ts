@@ -78,4 +78,7 @@ export const onlyOneSource = (keys: readonly string[]): Sentence =>
     'an alternative is a file, a variation or a set of changes: keep one',
   )
 
+export const shiftsTwice = (): Sentence =>
+  error('E_ONLY_ONE_OF', '"shifts" and "shiftsPerDay" do not go together', 'where shifts differ they are named: leave "shiftsPerDay" out')
+
 export const anchorsOdd = (why: string): Sentence => error('E_ANCHORS', why, 'give one value for the score 1 and another for the score 5')

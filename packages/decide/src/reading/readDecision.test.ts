@@ -52,6 +52,21 @@ describe('a right file', () => {
     expect(decision!.alternatives[0]).toMatchObject({ name: 'now', source: { kind: 'scenario' }, crew: null, investment: { value: 0 } })
     expect(decision!.money).toMatchObject({ overtimeFactor: 1.5, paidHours: null, overtimeWorked: null })
   })
+  test('shifts that differ have a variation, changes, a crew and days of their own', () => {
+    const { decision, problems } = readDecision(
+      small(
+        'promise: { until: x, daysPerWeek: 6, shifts: { early: {}, night: { variation: few, set: { plan: 90 per shift }, crew: 2, daysPerWeek: 4 } } }',
+      ),
+    )
+    expect(problems).toEqual([])
+    expect(decision!.promise).toMatchObject({
+      shiftsPerDay: 2,
+      shifts: [
+        { name: 'early', variation: null, changes: {}, crew: null, daysPerWeek: 6 },
+        { name: 'night', variation: 'few', changes: { plan: '90 per shift' }, crew: 2, daysPerWeek: 4 },
+      ],
+    })
+  })
   test('times become hours and minutes, and own limits keep their source', () => {
     const text = small(
       MONEY.replace(' }', ', paidHours: 450 min, overtimeWorked: 20 min, hurdle: 3 years }'),
@@ -124,6 +139,10 @@ describe('what is wrong is told with its place', () => {
     [small('acceptance: { of: lop, lasts: 4 h }'), 'E_NOT_NAMED', 'acceptance.of', 5],
     [small('acceptance: { share: 90 % }'), 'E_MISSING', 'acceptance.lasts', 5],
     [small('promise: { shiftsPerDay: 2 }'), 'E_MISSING', 'promise.until', 5],
+    [small('promise: { until: x }'), 'E_MISSING', 'promise', 5],
+    [small('promise: { until: x, shifts: { early: {} } }'), 'E_TOO_FEW', 'promise.shifts', 5],
+    [small('promise: { until: x, shiftsPerDay: 2, shifts: { early: {}, late: {} } }'), 'E_ONLY_ONE_OF', 'promise.shiftsPerDay', 5],
+    [small('promise: { until: x, shifts: { early: { daysPerWeek: 0 }, late: } }'), 'E_TOO_SMALL', 'promise.shifts.early.daysPerWeek', 5],
   ])('%#: $1', (text, code, path, line) => {
     expect(codes(text)).toEqual([[code, path, line]])
     expect(readDecision(text).decision).toBeNull()

@@ -51,6 +51,21 @@ test('each story of a decision is at hand, and each study leaves a cell that say
   expect(told!.scenarios.map(({ line }) => line.zones.length)).toEqual([16, 16])
 })
 
+test('shifts that differ are promised by a story of their own, and each says what was simulated', async () => {
+  const shifts = decisionOf('pump.yaml').replace(
+    /^promise:.*$/m,
+    "promise: { until: x, shifts: { early: , late: { set: { 'carriers.count': '2' }, crew: 1 } } }",
+  )
+  const run = await ran(async ({ decision, show }) => {
+    const told = await decision('pump.decision.yaml')
+    show((await told.promiseOfShifts()).answer)
+    await told.promise()
+  }, shifts)
+  const cells = 'cells' in run ? run.cells : []
+  expect(cells.map(({ id }) => id)).toEqual(expect.arrayContaining(['promise-simulated', 'promise-2-simulated', 'promise-answer']))
+  expect('faults' in run ? run.faults.map(({ message }) => message).join() : '').toContain('ask "promiseOfShifts()"')
+})
+
 test('what is wrong is told with its place, before anything is simulated', async () => {
   const fault = async (body: (context: NotebookContext) => Promise<void>, text?: string): Promise<string> => {
     const run = await ran(body, text, 2)

@@ -22,6 +22,9 @@ import { type PaybackStory, paybackStory } from './paybackStory.ts'
 import { promiseRunsOf } from './promiseRuns.ts'
 import { type PromiseStory, promiseStory } from './promiseStory.ts'
 import { type ScreeningStory, screeningStory } from './screeningStory.ts'
+import type { PromiseRuns } from './promiseFigures.ts'
+import { shiftChanges, shiftSeed } from './shiftsFigures.ts'
+import { type ShiftsStory, shiftsStory } from './shiftsStory.ts'
 import { trialOf, type TrialStory, trialStory } from './trialStory.ts'
 
 /** A decision, read and simulated; each story by its command's name. What simulates more adds a cell that says so. */
@@ -38,6 +41,8 @@ export interface NotebookDecision {
   screen(): ScreeningStory
   /** What may be promised of the alternative that the file names. */
   promise(request?: StudyRequest): Promise<PromiseStory>
+  /** The same where the file names shifts that differ. @throws RangeError  where it names none */
+  promiseOfShifts(request?: StudyRequest): Promise<ShiftsStory>
   /** What it has to make in its trial. Of trials at least 40 are simulated. */
   acceptance(request?: StudyRequest): Promise<AcceptanceStory>
   /** How a trial stands after its counts so far. */
@@ -140,12 +145,33 @@ export async function notebookDecision(
     promise: async (asked = {}) => {
       checkNames('promise', asked, REQUEST)
       const { of, scenario, ...named } = chosen('promise')
+      if (decision.promise!.shifts !== null)
+        throw new RangeError(`the shifts of ${file} differ: ask "promiseOfShifts()", which tells each of them and adds up days and weeks`)
       needsShift(scenario, 'a promise is')
       const found = await promiseRunsOf(decision, { of, ...named }, scenario, windows(asked), (line, replications) =>
         shifts(scenario, line, replications, asked),
       )
       told('promise', of, found.sweep, 'The line as it stands', 'one')
       return promiseStory(found.runs)
+    },
+    promiseOfShifts: async (asked = {}) => {
+      checkNames('promiseOfShifts', asked, REQUEST)
+      const { of, name } = chosen('promise')
+      const section = decision.promise!
+      if (section.shifts === null) throw new RangeError(`the shifts of ${file} are alike: ask "promise()"`)
+      const { source } = decision.alternatives[of]!
+      const { seed } = studyOptions(parts, { ...request, ...asked })
+      const each: PromiseRuns[] = []
+      for (const [index, shift] of section.shifts.entries()) {
+        const scenario = await scenarioOf(parts, file, decision, source, path, shiftChanges(source, shift))
+        needsShift(scenario, 'a promise is')
+        const own = { ...asked, seed: shiftSeed(seed, index) }
+        const simulate = (line: LineSpec, replications: number): Promise<SweepResult> => shifts(scenario, line, replications, own)
+        const found = await promiseRunsOf(decision, { of, name }, scenario, windows(asked), simulate, shift)
+        told('promise', of, found.sweep, `The line of the ${shift.name} shift`, 'one')
+        each.push(found.runs)
+      }
+      return shiftsStory({ name, section, shifts: each })
     },
     acceptance: async (asked = {}) => {
       const { name, scenario, result: accepted } = await trialsOf(asked)
@@ -178,15 +204,16 @@ async function scenarioOf(
   decision: Decision,
   source: Decision['alternatives'][number]['source'],
   path: string,
+  { variation, changes }: ReturnType<typeof shiftChanges> = shiftChanges(source, null),
 ): Promise<Scenario> {
   const named = source.kind === 'file' ? source.file : decision.scenario
   const file = join(dirname(decisionFile), named)
   const text = effects.readBeside?.(decisionFile, named) ?? (await effects.readFile(file))
   const files = (beside: string): string | null => effects.readBeside?.(file, beside) ?? null
-  const varied = source.kind === 'variation' ? applyVariation(text, source.variation) : { text, problems: [] }
+  const varied = variation === null ? { text, problems: [] } : applyVariation(text, variation)
   if (varied.text === null) throw new Mistake(formatProblems(varied.problems, text, file), '', path)
   const { scenario, problems } =
-    source.kind === 'set' ? readScenarioWith(text, source.changes, { files }) : readScenario(varied.text, { files })
+    Object.keys(changes).length === 0 ? readScenario(varied.text, { files }) : readScenarioWith(varied.text, changes, { files })
   if (scenario === null) throw new Mistake(formatProblems(problems, text, file), '', path)
   return scenario
 }

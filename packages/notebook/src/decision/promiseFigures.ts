@@ -168,7 +168,7 @@ function lossesOf(scenario: Scenario, { name, shares, stoppedBy }: StationShares
 }
 
 /** Of all shifts of a week, between the factors that were simulated. */
-function weekUnits(slower: PromiseRuns['slower'], factor: number, { daysPerWeek, shiftsPerDay }: PromiseSection): number {
+export function weekUnits(slower: PromiseRuns['slower'], factor: number, { daysPerWeek, shiftsPerDay }: PromiseSection): number {
   const points = slower.map((one) => [one.factor, one.mean] as const)
   return Math.max(0, between(points, factor)) * daysPerWeek * shiftsPerDay
 }

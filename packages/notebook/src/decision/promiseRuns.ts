@@ -1,11 +1,12 @@
 /** What a promise is made of, simulated: shifts of the line as it stands, and with longer work while people learn. */
-import { type Decision, learningFactor, type PromiseSection } from '@loopwright/decide'
+import { type Decision, learningFactor, type PromiseSection, type ShiftSection } from '@loopwright/decide'
 import type { LineSpec } from '@loopwright/line'
 import type { Scenario } from '@loopwright/scenario'
 import { longerWork, type SweepResult } from '@loopwright/study'
 import { forecastOf } from '../forecast/forecastOf.ts'
 import type { ChosenAlternative } from './chosen.ts'
 import { needsUnits, type PromiseRuns } from './promiseFigures.ts'
+import { shiftSection } from './shiftsFigures.ts'
 
 /** lines simulated between the standard and the first unit */
 const STEPS = 4
@@ -15,7 +16,7 @@ const LEARNING_WINDOWS = 40
 /**
  * Simulates shifts of a line.
  *
- * @param factor  how many times as long all work in it is; 1: the line as it stands
+ * @param factor  how many times as long people’s work in it is; 1: the line as it stands
  */
 export type PromisedShifts = (line: LineSpec, replications: number, factor: number) => Promise<SweepResult>
 
@@ -24,6 +25,7 @@ export type PromisedShifts = (line: LineSpec, replications: number, factor: numb
  *
  * @param decision  with a promise
  * @param scenario  of the alternative that it names
+ * @param shift     of shifts that differ: this one, which may make nothing; null: they are alike
  * @returns         what the promise is made of, and the shifts of the line as it stands
  * @throws RangeError  where nothing is made
  * @example (await promiseRunsOf({ ...runs.decision, promise: { ...promised.section, learning: null } }, { of: 1, name: 'zoned loop' }, scenario, 3, (line, replications) => sweepCarriers(line, { counts: [4], replications }, { seed: '1', workers: 0 }))).runs.slower // => []
@@ -34,26 +36,32 @@ export async function promiseRunsOf(
   scenario: Scenario,
   replications: number,
   shifts: PromisedShifts,
+  shift: ShiftSection | null = null,
 ): Promise<{ readonly runs: PromiseRuns; readonly sweep: SweepResult }> {
   const { line } = scenario
   const section = decision.promise!
   const sweep = await shifts(line, replications, 1)
   const { units } = sweep.counts[0]!
-  needsUnits(units)
+  if (shift === null) needsUnits(units)
   const few = Math.min(replications, LEARNING_WINDOWS)
   const learning: PromiseRuns['slower'][number][] = []
   for (const factor of slowerFactors(section))
-    learning.push(slowerPoint(factor, (await shifts(longerWork(line, factor), few, factor)).counts[0]!.units))
+    learning.push(slowerPoint(factor, (await shifts(learningLine(line, factor), few, factor)).counts[0]!.units))
+  const own = shift === null ? section : shiftSection(section, shift)
   const runs = {
-    name,
+    name: shift?.name ?? name,
     scenario,
-    section,
-    crew: decision.alternatives[of]!.crew ?? decision.money?.crew ?? null,
-    forecast: forecastOf(scenario, sweep, section.daysPerWeek * section.shiftsPerDay),
+    section: own,
+    crew: shift?.crew ?? decision.alternatives[of]!.crew ?? decision.money?.crew ?? null,
+    forecast: forecastOf(scenario, sweep, own.daysPerWeek * own.shiftsPerDay),
     slower: learning.length === 0 ? [] : [slowerPoint(1, units), ...learning],
   }
   return { runs, sweep }
 }
+
+/** The line while people learn: their work takes longer, that of automatic stations does not. */
+export const learningLine = (line: LineSpec, factor: number): LineSpec =>
+  longerWork(line, new Map(line.stations.filter(({ operatorsNeeded }) => operatorsNeeded > 0).map(({ name }) => [name, factor])))
 
 /** With how many times the standard work the line is simulated for the ramp-up, ascending; none where no learning is told. */
 export function slowerFactors({ learning }: Pick<PromiseSection, 'learning'>): number[] {

@@ -74,7 +74,7 @@ export function promiseStory(runs: PromiseRuns): PromiseStory {
         startSentence(scenario),
         ...(result.ramp.length === 0
           ? []
-          : ['The ramp-up lies between simulated lines whose work is longer by fixed factors, in straight lines.']),
+          : ['The ramp-up lies between simulated lines in which people’s work is longer by fixed factors, in straight lines.']),
       ],
     } satisfies SureCell,
     rests: proseCell(
@@ -189,7 +189,8 @@ function promiseFigures({ forecast }: PromiseRuns): AnswerFigure[] {
   ]
 }
 
-function rampSentence(ramp: PromiseResult['ramp'], standard: number): string {
+/** What the first week of a ramp-up makes, and from when on nothing is lost. */
+export function rampSentence(ramp: PromiseResult['ramp'], standard: number): string {
   const [first] = ramp
   if (first!.units >= NO_LOSS * standard) return 'People who are still learning cost no output: what limits the line is not their work.'
   const full = ramp.find(({ factor }) => factor < 1.005)

@@ -69,8 +69,8 @@ export function forecast(units: readonly number[], options: ForecastOptions): Fo
   if (!Number.isInteger(shiftsPerWeek) || shiftsPerWeek < 1)
     throw new RangeError(`shifts per week must be a whole number from 1 on, not ${shiftsPerWeek}`)
   return {
-    shift: spread(units, plan, chance),
-    week: spread(weeks(units, options), plan === null ? null : plan * shiftsPerWeek, chance),
+    shift: spreadOf(units, plan, chance),
+    week: spreadOf(weeks(units, options), plan === null ? null : plan * shiftsPerWeek, chance),
     shiftsPerWeek,
     netSeconds,
     overtime: plan === null ? null : overtime(units, plan, options),
@@ -83,7 +83,15 @@ function weeks(units: readonly number[], { shiftsPerWeek, chance = true }: Forec
   return weeksOf(units, shiftsPerWeek)
 }
 
-function spread(units: readonly number[], plan: number | null, chance: boolean): Spread {
+/**
+ * How much shifts, or sums of them, spread.
+ *
+ * @param units   one entry for each
+ * @param plan    units wanted of each; null: no plan
+ * @param chance  false: nothing is left to chance
+ * @example spreadOf([10, 12], 11, true).meetsPlan.successes // => 1
+ */
+export function spreadOf(units: readonly number[], plan: number | null, chance: boolean): Spread {
   const enough = units.length >= 2
   const at = (p: number): QuantileEstimate | null => (enough ? quantileEstimate(units, p) : null)
   return {

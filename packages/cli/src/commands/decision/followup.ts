@@ -9,7 +9,7 @@ import { atLeast, chosenBy, shiftRuns } from '../../meetingRuns.ts'
 import { stationsOfCsv, stopsOfCsv, waitsOfCsv, weeksOfCsv } from '../../options/countedWeeks.ts'
 import { tell } from '../../output/tell.ts'
 import { checkOutputs } from '../../output/writeTables.ts'
-import { refusals, type Shell } from '../../shell/shell.ts'
+import { Misuse, refusals, type Shell } from '../../shell/shell.ts'
 import { refused, type StudyFlags } from '../../studyCommand.ts'
 import { threadsOf } from '../../threads.ts'
 
@@ -29,7 +29,11 @@ const STEP_REPLICATIONS = 30
 
 /** Real weeks against the forecast: whether the promise still stands, what to measure again, the line with what was learned. */
 export async function followup(shell: Shell, file: string, flags: FollowUpFlags, command: string): Promise<number> {
-  const { name, source } = await chosenBy(shell, file, 'promise')
+  const { name, source, loaded } = await chosenBy(shell, file, 'promise')
+  if (loaded.decision.promise!.shifts !== null)
+    throw new Misuse(
+      `the shifts of ${file} differ, and weeks are followed up for shifts that are alike: write a decision file for each kind, with "shiftsPerDay: 1", and count its weeks by themselves`,
+    )
   const { scenario } = source
   refusals(() => needsShift(scenario, 'weeks are counted'))
   atLeast(SHIFTS_LEAST, 'shifts', flags)

@@ -28,13 +28,13 @@ export function promiseDocument(
   }
 }
 
-const pointsOf = ({ p10, p50, p90 }: PromiseRuns['forecast']['shift']): object => ({
+export const pointsOf = ({ p10, p50, p90 }: PromiseRuns['forecast']['shift']): object => ({
   p10: p10?.point ?? null,
   p50: p50?.point ?? null,
   p90: p90?.point ?? null,
 })
 
-const points = (of: string): Schema =>
+export const points = (of: string): Schema =>
   record(
     {
       p10: orNull(number('nine of ten make as much or more')),
@@ -42,6 +42,21 @@ const points = (of: string): Schema =>
       p90: orNull(number('one of ten does')),
     },
     of,
+  )
+
+export const rampSchema = (): Schema =>
+  list(
+    record(
+      {
+        week: count('from 1'),
+        factor: number('mean work over standard'),
+        units: number('expected'),
+        before: number('units made before it'),
+        low: number('nine of ten weeks at least, as of the line at its standard'),
+      },
+      'one week',
+    ),
+    'ramp-up; empty: no learning is told',
   )
 
 /** JSON Schema of that document. */
@@ -100,19 +115,7 @@ export function promiseSchema(): Schema {
             'the station that limits, or that what limits is at',
           ),
         ),
-        ramp: list(
-          record(
-            {
-              week: count('from 1'),
-              factor: number('mean work over standard'),
-              units: number('expected'),
-              before: number('units made before it'),
-              low: number('nine of ten weeks at least, as of the line at its standard'),
-            },
-            'one week',
-          ),
-          'ramp-up; empty: no learning is told',
-        ),
+        ramp: rampSchema(),
       },
       'What `loopwright promise --json` prints. Units, seconds, shares from 0 to 1.',
     ),
