@@ -43,7 +43,7 @@ export function assemble(skeleton: string, data: MeasuredData, files: ReadOption
   const notes: string[] = []
   const changes = [
     ...mixChanges(scenario, data, faults),
-    ...timeChanges(scenario, data, faults, notes),
+    ...timeChanges(scenario, skeleton, data, faults, notes),
     ...stopChanges(scenario, data, faults, notes),
   ]
   if (faults.length > 0) return { text: null, changes, faults, notes }
@@ -76,7 +76,7 @@ function written(
 /** Names of the scenario as written: the variants without options. */
 const baseVariants = ({ line }: Scenario): string[] => [...new Set(line.variants.map((name) => name.split(' + ')[0]!))]
 
-function timeChanges(scenario: Scenario, { times }: MeasuredData, faults: string[], notes: string[]): TextChange[] {
+function timeChanges(scenario: Scenario, skeleton: string, { times }: MeasuredData, faults: string[], notes: string[]): TextChange[] {
   const { line, titles } = scenario
   const duties = ['unload', 'load', 'work'] as const
   const places = line.stations.flatMap((station) =>
@@ -104,11 +104,11 @@ function timeChanges(scenario: Scenario, { times }: MeasuredData, faults: string
     const own =
       names.find((name) => name === measured) ??
       names.find((name) => plain(name) === plain(measured) || plain(titles.tasks[name] ?? name) === plain(measured))
-    const place = own === undefined ? timePlaceOf(scenario, measured) : null
+    const place = own === undefined ? timePlaceOf(scenario, skeleton, measured) : null
     if (own !== undefined) found.set(measured, own)
     else if (place !== null) beside.set(measured, place)
     else {
-      const others = timePlaces(scenario).map(({ name }) => name)
+      const others = timePlaces(scenario, skeleton).map(({ name }) => name)
       const near = nearest(measured, [...names, ...others])
       faults.push(
         `times of "${measured}": no station of the skeleton has such a task${near === null ? `; there are ${names.join(', ')}${others.length === 0 ? '' : `, and beside tasks ${others.slice(0, 12).join(', ')}`}` : `; did you mean "${near}"?`}`,

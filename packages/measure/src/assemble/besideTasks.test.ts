@@ -42,7 +42,7 @@ const put = (...tasks: readonly (readonly [task: string, variant: string | null,
 
 test('a supply, a receiver, releases and walks, by what people call them', () => {
   const scenario = of(skeleton)
-  expect(timePlaces(scenario).map(({ name, path, constant }) => `${name}: ${path}${constant ? ', one time' : ''}`)).toEqual([
+  expect(timePlaces(scenario, skeleton).map(({ name, path, constant }) => `${name}: ${path}${constant ? ', one time' : ''}`)).toEqual([
     'supply: supply.every',
     'receiver Load: stations.Load.receiver.cycle',
     'release Load: stations.Load.release',
@@ -52,7 +52,7 @@ test('a supply, a receiver, releases and walks, by what people call them', () =>
     'walk Fit Wire: walks[0].lasts, one time',
   ])
   const found = ['Arrivals', 'Walk from Wire to Fit pipes', 'receiver LOAD', 'walk Load Wire'].map(
-    (name) => timePlaceOf(scenario, name)?.name,
+    (name) => timePlaceOf(scenario, skeleton, name)?.name,
   )
   expect(found).toEqual(['supply', 'walk Fit Wire', 'receiver Load', undefined])
 })
@@ -78,4 +78,35 @@ test('what does not fit is told', () => {
     'no station of the skeleton has such a task; there are place, fit, wire, and beside tasks supply, receiver Load,',
   )
   expect(put(['suply', null, 50]).faults[0]).toContain('did you mean "supply"?')
+})
+
+test('ways by hand go to their moves, the transfer of all corners to its lift and lowering', () => {
+  const byHand = skeleton.replace('length: 0.75 m }', 'length: 0.75 m, width: 0.75 m }').replace(
+    'supply: {',
+    `corners: { zones: [Z02, Z07], turn: right, lift: 2 s, lower: 1 s, enterOnlyIfExitClear: true }
+paths:
+  - { from: Z03, push: Load, move: 5 s }
+  - { from: Z04, push: Fit, move: 6 s }
+  - { from: Z05, push: Fit, move: 6 s }
+supply: {`,
+  )
+  const made = assemble(byHand, {
+    times: {
+      studies: timeStudy([observed('push Load', null, 8), observed('Push Z05', null, 11), observed('lift', null, 2)].flat()),
+      source: { file: 'times.csv' },
+    },
+    stops: null,
+    mix: null,
+  })
+  expect(made.faults).toEqual([])
+  const { line } = of(made.text!)
+  const manual = line.paths.filter(({ manual }) => manual !== null).map(({ moveSeconds }) => distributionMean(moveSeconds!))
+  expect(manual).toEqual([expect.closeTo(10.5, 6), expect.closeTo(6, 6), expect.closeTo(13.5, 6)])
+  expect(line.zones[1]!.transfer).toMatchObject({ liftSeconds: expect.closeTo(4.5, 5), lowerSeconds: expect.closeTo(1, 5) })
+  const twice = assemble(byHand, {
+    times: { studies: timeStudy(observed('push Fit', null, 8)), source: { file: 'times.csv' } },
+    stops: null,
+    mix: null,
+  })
+  expect(twice.faults[0]).toContain('no station of the skeleton has such a task')
 })
