@@ -62,6 +62,27 @@ test('shares add up to one, and stay near those ordered', () => {
   expect(Math.abs(mean! - 0.25)).toBeLessThan(0.02)
 })
 
+test('of three products each but the one ordered most is an input of its own; of two, or of many, the mix is one', () => {
+  const inputsOf = (...units: number[]) =>
+    redrawMix(
+      mixStudy(
+        units.map((ordered, index) => ({ product: `p${index + 1}`, units: ordered, options: [], when: null, timed: false, line: 2 })),
+      ),
+      '1',
+      0,
+    )
+  const three = inputsOf(30, 50, 20)
+  expect(three.inputs.map(({ name, n }) => [name, n])).toEqual([
+    ['mix, p1', 100],
+    ['mix, p3', 100],
+  ])
+  expect(three.levels).toEqual(
+    [0, 2].map((index) => expect.closeTo(Math.log(three.study.products[index]!.share / [0.3, 0.5, 0.2][index]!), 12)),
+  )
+  expect(inputsOf(30, 50).inputs.map(({ name }) => name)).toEqual(['mix'])
+  expect(inputsOf(9, 1, 1, 1, 1, 1, 1, 1, 1).inputs.map(({ name }) => name)).toEqual(['mix'])
+})
+
 test('the same seed and draw give the same; a constant is not doubted', () => {
   const studies = timeStudy(observed([50, 50, 50]))
   expect(redrawTimes(studies, '1', 3)).toEqual(redrawTimes(studies, '1', 3))

@@ -123,11 +123,14 @@ function redrawnRepair({ repairs: all, lasts, choice }: StopTimes, told: boolean
   return scaledTimes(lasts, repairs.reduce((sum, one, index) => sum + weights[index]! * one, 0) / plain)
 }
 
+/** of more products the mix is one input, moved with the share of the one ordered most */
+const PRODUCTS_MAX = 8
+
 /** whole weights of a redrawn mix add up to about this */
 const MIX_WHOLE = 1000
 
 /**
- * Shares redrawn: a Dirichlet on the units of each product with its options.
+ * Shares redrawn: a Dirichlet on the units of each product with its options. Of three to eight products each but the one ordered most is an input of its own.
  *
  * @example redrawMix(mixStudy([{ product: 'small', options: [], units: 30, when: null, timed: false, line: 2 }]), '1', 0).study.products[0].share // => 1
  */
@@ -161,11 +164,12 @@ export function redrawMix(study: MixStudy, seed: string, draw: number): Redrawn<
       )
     }),
   }))
-  const [heaviest] = study.products.toSorted((a, b) => b.units - a.units)
-  const level = Math.log(products.find(({ name }) => name === heaviest!.name)!.share / heaviest!.share)
+  const [heaviest, ...others] = study.products.toSorted((a, b) => b.units - a.units)
+  // shares sum to 1: all but one of them tell the mix
+  const told = others.length > 1 && others.length < PRODUCTS_MAX ? others : [heaviest!]
   return {
     study: { ...study, variants, products, options },
-    inputs: [{ name: 'mix', n: study.units, what: 'mix', freedom: null }],
-    levels: [level],
+    inputs: told.map(({ name }) => ({ name: told.length === 1 ? 'mix' : `mix, ${name}`, n: study.units, what: 'mix', freedom: null })),
+    levels: told.map((one) => Math.log(products.find(({ name }) => name === one.name)!.share / one.share)),
   }
 }

@@ -35,6 +35,13 @@ test('twenty more of twenty halve the variance of their part', () => {
     expect.closeTo(1.729133 * 5 * Math.sqrt(17 / 19), 3),
     expect.closeTo(1.684875 * 5 * Math.sqrt(17 / 19 / 2), 3),
   ])
+  // an order more tells of all shares: both parts of the mix shrink together
+  const mix = (['mix, a', 'mix, b'] as const).map((name) => ({ name, n: 20, what: 'mix', freedom: null }) as const)
+  const shares = doubtOf({ without: [90, 90], variances: [9, 16], split, chanceVariance: 75 }, mix)!.inputs
+  expect(shares.map(({ share, narrowed }) => [share, Number(narrowed.toFixed(3))])).toEqual([
+    [0.36, 5.815],
+    [0.64, 5.815],
+  ])
   expect(doubtOf({ without: [], variances: [], split: null, chanceVariance: null }, [])).toBeNull()
 })
 

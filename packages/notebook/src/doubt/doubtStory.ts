@@ -32,9 +32,11 @@ const NOUNS: Readonly<Record<DoubtedInput['what'], readonly [one: string, many: 
 
 /** Measurements of an input: cycles at a task, times of what is none, such as a supply. */
 const measurements = ({ name, what }: DoubtedInput, tasks: readonly string[]): string =>
-  what === 'time' && !tasks.some((task) => name.toLowerCase().startsWith(task.toLowerCase()))
-    ? `times of ${name}`
-    : `${NOUNS[what][1]} at ${name}`
+  what === 'mix'
+    ? 'ordered units'
+    : what === 'time' && !tasks.some((task) => name.toLowerCase().startsWith(task.toLowerCase()))
+      ? `times of ${name}`
+      : `${NOUNS[what][1]} at ${name}`
 
 /** What an input adds to the doubt of the mean output. */
 export interface InputDoubt extends DoubtedInput {
@@ -83,7 +85,8 @@ export function doubtOf(
     share: whole > 0 ? split.inputVariance / whole : null,
     inputs: inputs.map((input, index) => {
       const more = parts.map((part, at) =>
-        at !== index
+        // an order more tells of all shares of the mix
+        at !== index && !(input.what === 'mix' && inputs[at]!.what === 'mix')
           ? part
           : {
               variance: part.variance * (Math.max(1, input.n) / (Math.max(1, input.n) + MORE)),
@@ -156,7 +159,7 @@ function answerSentences({ line, plan }: Scenario, { without, within }: DoubtRes
     `${formatNumber(sampleQuantile(values, 0.1), 0)} to ${formatNumber(sampleQuantile(values, 0.9), 0)}`
   const { interval, exact, share } = doubt
   const told = ({ mean, halfWidth }: DoubtInterval): string => `${formatNumber(mean, halfWidth < 10 ? 1 : 0)} ± ${whole(halfWidth)}`
-  const [worst] = largestFirst(doubt)
+  const worst = [...doubt.inputs].sort((a, b) => a.narrowed - b.narrowed || b.share - a.share)[0]
   const met = (values: readonly number[]): string =>
     formatShare(values.filter((units) => units >= plan!.unitsPerWindow).length / values.length)
   return [
