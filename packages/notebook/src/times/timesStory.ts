@@ -165,7 +165,7 @@ function answerSentences(studies: readonly TaskTimes[], relative: number): strin
     ...(need.length === 0
       ? []
       : [
-          `For ± ${within} time ${need.slice(0, 4).join(', ')} ${need.length === 1 && studies.find((one) => (one.cycles?.more ?? 0) === 1) ? 'cycle' : 'cycles'}${need.length > 4 ? `, and ${need.length - 4} others` : ''}.`,
+          `For ± ${within} time ${need.slice(0, 4).join(', ')} ${need.length === 1 && studies.find((one) => (one.cycles?.more ?? 0) === 1) ? 'cycle' : 'cycles'}${need.length > 4 ? `, and ${counted(need.length - 4, 'other')}` : ''}.`,
         ]),
     ...(single.length === 0 ? [] : [`One time says nothing of how it spreads: ${single.slice(0, 4).join(', ')}.`]),
   ]
