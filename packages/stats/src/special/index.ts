@@ -4,7 +4,7 @@ export { normalQuantile, normalQuantilesInto } from './normalQuantile.ts'
 
 // Gamma
 export { lnGamma } from './lnGamma.ts'
-export { gammaP, gammaQ, gammaTails } from './incompleteGamma.ts'
+export { gammaP, gammaQ } from './incompleteGamma.ts'
 export { gammaQuantile, chiSquareQuantile } from './gammaQuantile.ts'
 export { digamma, trigamma } from './polygamma.ts'
 
