@@ -8,8 +8,8 @@ import type { Observation } from './observation.ts'
 export function byTask(observations: readonly Observation[]): Observation[][] {
   const tasks = new Map<string, Map<string | null, Observation[]>>()
   for (const one of observations) {
-    let variants = tasks.get(one.task)
-    if (variants === undefined) tasks.set(one.task, (variants = new Map()))
+    const variants = tasks.get(one.task) ?? new Map<string | null, Observation[]>()
+    tasks.set(one.task, variants)
     const group = variants.get(one.variant)
     if (group === undefined) variants.set(one.variant, [one])
     else group.push(one)
