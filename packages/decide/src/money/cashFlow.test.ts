@@ -70,3 +70,8 @@ describe('a project', () => {
     expect(() => netPresentValue([1], -1)).toThrow('the interest must be above −100 %')
   })
 })
+
+test('what takes no investment and costs more every year never pays back', () => {
+  expect([paybackMonths(0, -800), discountedPaybackYears(0, -800, 0.1)]).toEqual([null, null])
+  expect([paybackMonths(0, 0), paybackMonths(0, 500), discountedPaybackYears(0, 500, 0.1)]).toEqual([0, 0, 0])
+})

@@ -62,11 +62,11 @@ export function internalReturn(flows: readonly number[]): ReturnRate {
  *
  * @param investment  ≥ 0
  * @param annual      saved a year, the same in every year
- * @returns           null where nothing is saved
+ * @returns           null where nothing is saved; what costs nothing at the start and more every year never pays back
  * @example paybackMonths(410_000, 104_949) // => 46.879913100648885
  */
 export function paybackMonths(investment: number, annual: number): number | null {
-  if (investment === 0) return 0
+  if (investment === 0) return annual < 0 ? null : 0
   return annual > 0 ? (12 * investment) / annual : null
 }
 
@@ -79,7 +79,7 @@ export function paybackMonths(investment: number, annual: number): number | null
  * @example discountedPaybackYears(100, 60, 0.1) // => 1.9166666666666667
  */
 export function discountedPaybackYears(investment: number, annual: number, interest: number): number | null {
-  if (investment === 0) return 0
+  if (investment === 0) return annual < 0 ? null : 0
   if (!(annual > 0)) return null
   // all that the savings of all times are worth
   if (interest > 0 && annual / interest <= investment) return null
