@@ -121,7 +121,7 @@ const plain = (html: string): string =>
   html.replaceAll('&lt;', '<').replaceAll('&gt;', '>').replaceAll('&quot;', '"').replaceAll('&#39;', "'").replaceAll('&amp;', '&')
 
 /** thin blanks stay: only where lines break is free */
-const flat = (text: string): string => text.replace(/[ \n\t]+/g, ' ').trim()
+const flat = (text: string): string => text.replace(/[ \u00a0\n\t]+/g, ' ').trim()
 
 const sentencesOf = (text: string): string[] =>
   flat(text)

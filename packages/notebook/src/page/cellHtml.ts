@@ -3,6 +3,7 @@ import type { AnswerCell, CautionCell, Cell, ChoiceCell, FaultCell, ProseCell, S
 import { shownView } from '../cells/cell.ts'
 import { figureHtml } from './figureHtml.ts'
 import { escapeHtml } from './html.ts'
+import { withUnits } from './withUnits.ts'
 import { liveHtml } from '../live/liveHtml.ts'
 import type { MarkdownWriter } from './markdown.ts'
 import { answerSavesHtml } from './savesHtml.ts'
@@ -90,7 +91,7 @@ function sureHtml({ id, sentences }: SureCell): string {
 
 /** Plain text, but for what is typed, between backquotes. */
 function sentenceHtml(sentence: string): string {
-  return escapeHtml(sentence).replace(/`([^`]+)`/g, '<code>$1</code>')
+  return escapeHtml(withUnits(sentence)).replace(/`([^`]+)`/g, '<code>$1</code>')
 }
 
 function tableCellHtml(cell: TableCell): string {

@@ -1,5 +1,6 @@
 import MarkdownIt from 'markdown-it'
 import { dedent } from '../terminal/plainText.ts'
+import { withUnits } from './withUnits.ts'
 
 export interface MarkdownWriter {
   readonly write: (markdown: string) => string
@@ -15,6 +16,10 @@ export function markdownWriter(): MarkdownWriter {
   const markdown = new MarkdownIt({ html: false, linkify: false, typographer: false })
   markdown.renderer.rules.table_open = () => '<div class="scroll"><table>\n'
   markdown.renderer.rules.table_close = () => '</table></div>\n'
+  markdown.core.ruler.push('units', (state) => {
+    for (const token of state.tokens)
+      for (const part of token.children ?? []) if (part.type === 'text') part.content = withUnits(part.content)
+  })
   let level = 1
   return {
     level: () => level,

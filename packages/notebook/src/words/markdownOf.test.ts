@@ -12,6 +12,7 @@ test.each(NAMES)('a name is told as it is, on the page and in the terminal: %s',
     .replace(/<\/?p>|\n/g, '')
     .replaceAll('&lt;', '<')
     .replaceAll('&gt;', '>')
+    .replaceAll('\u00a0', ' ')
   expect(told).toBe(name)
 })
 
