@@ -33,3 +33,32 @@ test('limits that cannot be told apart are all named', () => {
   const { finding } = drivers({ drivers: [effect('A'), effect('B')], limits: [0, 1], step: 0.05 })
   expect(finding).toBe('A, B count most, and cannot be told apart: 1 % less of A gives 0.40 % more output.')
 })
+
+test('what cannot be told from nothing is not named', () => {
+  const unsure = { n: 3, mean: 0.4, sd: 0.2, level: 0.95, halfWidth: 0.5, low: -0.1, high: 0.9, status: 'ok' } as const
+  const effect = (name: string) => ({ kind: 'task', name, station: 0, lessIsBetter: true, elasticity: unsure, unitsOfStep: 6 }) as const
+  const { finding, alt } = drivers({ drivers: [effect('A'), effect('B')], limits: [], step: 0.05 }, { per: 'shift' })
+  expect(finding).toBe('Nothing is shown to bring more output: no interval lies above 0; more simulated shifts narrow them.')
+  expect(alt).not.toMatch(/\bA\b/)
+  // constant times that bring less: no run more narrows anything
+  const worse = { ...unsure, mean: -0.1, sd: 0, halfWidth: 0, low: -0.1, high: -0.1, status: 'no spread' } as const
+  expect(drivers({ drivers: [{ ...effect('A'), elasticity: worse }], limits: [], step: 0.05 }).finding).toBe(
+    'Nothing is shown to bring more output: no interval lies above 0.',
+  )
+})
+
+test('what is shown counts, though what may count more is not shown yet', () => {
+  const of = (name: string, mean: number, halfWidth: number) =>
+    ({
+      kind: 'repair',
+      name,
+      station: null,
+      lessIsBetter: true,
+      elasticity: { n: 3, mean, sd: 0.2, level: 0.95, halfWidth, low: mean - halfWidth, high: mean + halfWidth, status: 'ok' },
+      unitsOfStep: 6,
+    }) as const
+  const { finding } = drivers({ drivers: [of('A', 0.4, 0.5), of('jam: how long', 0.22, 0.2)], limits: [1], step: 0.05 })
+  expect(finding).toBe(
+    'jam: how long is shown to count: 1 % less of it gives 0.22 % more output. What counts most is not shown yet; more simulated windows tell.',
+  )
+})

@@ -21,20 +21,20 @@ const BARS_MAX = 14
 const NAMED_MAX = 3
 
 /**
- * Horizontal bars, the largest gain first; the times that count most are dark, the rest pale.
+ * Horizontal bars, the largest gain first; what counts most of all that is shown to count is dark, the rest pale.
  *
  * @example drivers({ drivers: [], limits: [], step: 0.05 }).finding // => 'Nothing was found to drive the output.'
  */
 export function drivers(result: Pick<DriverResult, 'drivers' | 'limits' | 'step'>, options: DriversOptions = {}): Figure {
   const { per = 'window' } = options
   const shown = result.drivers.slice(0, BARS_MAX)
-  const found = finding(result)
+  const found = finding(result, per)
   const alt = `Bars of the gain in output per one per cent of each of ${shown.length} drivers, with intervals. ${found}`
   return {
     drawing: drawingOf(shown, result.limits),
     finding: found,
     alt,
-    readLine: `Per cent more output for one per cent less time (of the time between stops, and of a share: more), other things equal, over the same simulated ${per}s. Thin bars: 95 % intervals. Strong: the times that count most.`,
+    readLine: `Per cent more output for one per cent less time (of the time between stops, and of a share: more), other things equal, over the same simulated ${per}s. Thin bars: 95 % intervals. Strong: what counts most of all that is shown to count.`,
     table: driverTable(result, per),
   }
 }
@@ -78,19 +78,20 @@ export function gainText({ elasticity: { mean, halfWidth } }: Pick<Effect, 'elas
   return `${formatNumber(mean, Math.max(1, Math.min(2, decimalsFor(halfWidth, 2))))} %`
 }
 
-function finding({ drivers: all, limits }: Pick<DriverResult, 'drivers' | 'limits'>): string {
-  const [first, ...alike] = limits.map((index) => all[index]!)
-  if (first === undefined) return 'Nothing was found to drive the output.'
+function finding({ drivers: all, limits }: Pick<DriverResult, 'drivers' | 'limits'>, per: string): string {
+  if (all.length === 0) return 'Nothing was found to drive the output.'
   if (all.every(({ elasticity: { low, high } }) => low === 0 && high === 0)) return 'None of these changes anything in the output.'
-  const [less, gain] = [first.lessIsBetter ? 'less' : 'more', gainText(first)]
-  const { low, high } = first.elasticity
-  if (low <= 0)
-    return `No single time is shown to count yet; the largest effect is of ${first.name}: ${gain} more output for 1 % ${less} (${formatNumber(low, 2)} to ${formatNumber(high, 2)}).`
-  if (alike.length > 0) {
-    const named = alike.slice(0, NAMED_MAX).map(({ name }) => name)
-    const more = alike.length - named.length
-    return `${[first.name, ...named].join(', ')}${more > 0 ? ` and ${more} more` : ''} count most, and cannot be told apart: 1 % ${less} of ${first.name} gives ${gain} more output.`
+  const [first, ...alike] = limits.map((index) => all[index]!)
+  if (first === undefined) {
+    const narrow = all.some(({ elasticity: { halfWidth } }) => halfWidth > 0) ? `; more simulated ${per}s narrow them` : ''
+    return `Nothing is shown to bring more output: no interval lies above 0${narrow}.`
   }
+  const [less, gain] = [first.lessIsBetter ? 'less' : 'more', gainText(first)]
+  const named = [first, ...alike.slice(0, NAMED_MAX)].map(({ name }) => name).join(', ')
+  const names = alike.length > NAMED_MAX ? `${named} and ${alike.length - NAMED_MAX} more` : named
+  if (all[0] !== first)
+    return `${names} ${alike.length === 0 ? 'is' : 'are'} shown to count: 1 % ${less} of ${alike.length === 0 ? 'it' : first.name} gives ${gain} more output. What counts most is not shown yet; more simulated ${per}s tell.`
+  if (alike.length > 0) return `${names} count most, and cannot be told apart: 1 % ${less} of ${first.name} gives ${gain} more output.`
   const next = all.find((effect) => effect !== first && effect.elasticity.low > 0)
   return next === undefined
     ? `Nothing but ${first.name} is shown to count: 1 % ${less} of it gives ${gain} more output.`

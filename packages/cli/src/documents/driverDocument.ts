@@ -76,7 +76,7 @@ export function driverSchema(): Schema {
               lessIsBetter: flag('less of it is the improvement that was measured; else more'),
               elasticity: meanInterval('per cent more output for one per cent of improvement'),
               unitsOfStep: number('units per window that one step brings'),
-              limits: flag('cannot be told from the largest of all that takes time'),
+              limits: flag('shown to bring output, and not to be told from what brings most'),
             },
             'one driver',
           ),

@@ -59,7 +59,7 @@ test('a level is never rounded up', () =>
 const compared = (gain: number | null, halfWidth = 1.24) =>
   ({
     level: 0.95,
-    lines: [{ name: 'A', units: [1, 2, 3] }],
+    lines: [{ name: 'A', units: [1, 2, 3], mean: { mean: 100, halfWidth: 2 } }],
     pairs: [{ first: 1, second: 0, difference: difference({ pairingGain: gain, halfWidth }) }],
   }) as unknown as CompareResult
 const sure = (gain: number | null, halfWidth?: number): string[] => compareSure(compared(gain, halfWidth), shift)
@@ -67,7 +67,7 @@ const sure = (gain: number | null, halfWidth?: number): string[] => compareSure(
 test('how sure: of all pairs together, and what the same shifts were worth', () => {
   expect(sure(8.44)).toEqual([
     'Every line met the same 3 simulated shifts: the same products, task times and stops.',
-    'The interval holds the true difference in 95\u202f% of such studies; more simulated shifts narrow it. With as few as 3 shifts the intervals are rough.',
+    'The interval holds the true difference in 95\u202f% of such studies; more simulated shifts narrow it. With as few as 3 shifts the intervals are rough: 30 are usual.',
     'Independent runs would need at least 8.4 times as many shifts for intervals as narrow.',
   ])
   expect(sure(1.02)).toHaveLength(2)

@@ -4,6 +4,7 @@ import type { CompareResult } from '@loopwright/study'
 import type { AnswerFigure } from '../cells/cell.ts'
 import { figureOf, planFigure } from '../sweep/answerFigures.ts'
 import type { Period } from '../sweep/period.ts'
+import { intervalsCaution } from '../words/intervalWords.ts'
 import { planPhrase, planText } from '../words/planWords.ts'
 import { unitsOf } from '../words/unitWords.ts'
 
@@ -120,7 +121,11 @@ export function compareSure({ lines, pairs, level }: CompareResult, period: Peri
     pairs.length === 1
       ? `The interval holds the true difference in ${levelWords(level)} of such studies; more simulated ${period.many} narrow it.`
       : `The ${pairs.length} intervals, one for each pair of lines, are at ${levelWords(pairs[0]!.difference.level)} each, so that all of them hold in ${levelWords(level)} of such studies; more simulated ${period.many} narrow them.`
-  const few = n < 10 ? ` With as few as ${n} ${period.many} the intervals are rough.` : ''
+  const few = intervalsCaution(
+    n,
+    lines.flatMap(({ mean }) => mean ?? []),
+    period.many,
+  )
   return [
     worlds,
     `${together}${few}`,

@@ -31,6 +31,7 @@ import { diagnosisSentences } from '../limits/diagnosisWords.ts'
 import { wholeChangeName, wholeChangeSentence, wholeChangeTable } from '../limits/wholeChangeWords.ts'
 import { type Standing, scenarioWarnings, standing, standingCells } from '../study/standing.ts'
 import { figureOf } from '../sweep/answerFigures.ts'
+import { intervalsCaution } from '../words/intervalWords.ts'
 import { type Period, period } from '../sweep/period.ts'
 import type { Tale } from '../cells/tale.ts'
 import { lengthWarning, startSentence } from '../words/startWords.ts'
@@ -136,7 +137,7 @@ function sureSentences(scenario: Scenario, { drivers, base, step, wholeChanges }
     )
   const made = formatWithHalfWidth(base.mean, base.halfWidth)
   return [
-    `As it stands the ${line} makes ${made} units ${each}. Each driver was changed by ${formatShare(step)} down and up in the same ${formatNumber(n, 0)} simulated ${many}, all else as it was; ${random ? `the intervals are at ${levelWords(level)} each, and more simulated ${many} narrow them` : 'every one of them makes the same, so that there are no intervals'}.`,
+    `As it stands the ${line} makes ${made} units ${each}. Each driver was changed by ${formatShare(step)} down and up in the same ${formatNumber(n, 0)} simulated ${many}, all else as it was; ${random ? `the intervals are at ${levelWords(level)} each, and more simulated ${many} narrow them.${intervalsCaution(n, [base], many)}` : 'every one of them makes the same, so that there are no intervals.'}`,
     'These are effects of small changes: where a limit is moved far, the next one takes its place.',
     startSentence(scenario),
   ]

@@ -7,6 +7,7 @@ import { differenceFigure, differenceWords, levelWords as confidenceWords } from
 import type { AnswerFigure } from '../cells/cell.ts'
 import { figureOf } from '../sweep/answerFigures.ts'
 import type { Period } from '../sweep/period.ts'
+import { intervalsCaution } from '../words/intervalWords.ts'
 import { FEW, planText } from '../words/planWords.ts'
 
 /** more settings are told by their number */
@@ -64,7 +65,11 @@ export function gridSure(result: GridResult, { many }: Period): string[] {
   const n = effects.n
   if (isCalm(result)) return [`Each setting makes the same in all ${n} ${many} simulated: chance does not reach these numbers.`]
   const share = formatShare(level)
-  const few = n < 10 ? ` With as few as ${n} ${many} the intervals are rough.` : ''
+  const few = intervalsCaution(
+    n,
+    points.flatMap(({ mean }) => mean ?? []),
+    many,
+  )
   const gains = points.flatMap(({ toBase }) => (toBase?.pairingGain == null ? [] : [toBase.pairingGain]))
   const least = Math.min(...gains)
   return [

@@ -7,6 +7,7 @@ import type { AnswerFigure } from '../cells/cell.ts'
 import { figureOf } from '../sweep/answerFigures.ts'
 import type { Period } from '../sweep/period.ts'
 import { counted } from '../words/countedWords.ts'
+import { intervalsCaution } from '../words/intervalWords.ts'
 import { unitsOf } from '../words/unitWords.ts'
 import { whyMore } from './lossSigns.ts'
 
@@ -59,8 +60,8 @@ function aloneSentence(causes: LossResult['causes'], { each, line }: Words): str
 
 /** Where the numbers come from, that they add up, and why those of single causes do not. */
 export function lossSure(result: LossResult, { each, many, line }: Words): string[] {
-  const { forecast, gap, causes, interaction, carriers, bestCarriers } = result
-  if (forecast === null || gap === null || interaction === null || causes.length === 0) return []
+  const { forecast, ideal, gap, causes, interaction, carriers, bestCarriers } = result
+  if (forecast === null || ideal === null || gap === null || interaction === null || causes.length === 0) return []
   const n = formatNumber(forecast.n, 0)
   const random = causes.some(({ step, alone }) => step.halfWidth > 0 || alone.halfWidth > 0)
   if (gap.mean === 0 && causes.every(({ step, alone }) => step.mean === 0 && alone.mean === 0))
@@ -68,7 +69,7 @@ export function lossSure(result: LossResult, { each, many, line }: Words): strin
       `The same ${n} simulated ${many} were run again with each cause taken out and all other chance as it was: none of them changes anything.`,
     ]
   return [
-    `The same ${n} simulated ${many} were run again with each cause taken out and all other chance as it was. ${random ? `Intervals are at ${levelWords(forecast.level)} each; more simulated ${many} narrow them.` : `Every one of them makes the same, so that there are no intervals.`}`,
+    `The same ${n} simulated ${many} were run again with each cause taken out and all other chance as it was. ${random ? `Intervals are at ${levelWords(forecast.level)} each; more simulated ${many} narrow them.${intervalsCaution(forecast.n, [forecast, ideal], many)}` : `Every one of them makes the same, so that there are no intervals.`}`,
     `But for rounding, the causes sum to the ${unitsOf(differenceWords(gap).withHalfWidth)} between the two totals. ${together(interaction, each)}`,
     ...plusSentence(causes, line),
     ...(causes.some(({ kind }) => kind === 'carriers') ? [carrierSentence(carriers, bestCarriers)] : []),

@@ -18,8 +18,9 @@ beforeAll(async () => {
 
 test('the order to take is named by what moves, in answer, table and drawing', () => {
   const { answer, table, plans } = orderStory(scenario, result, options)
-  expect(answer.sentences[0]).toMatch(
-    /^Put S2 at Z04: that makes [\d.]+ more units a shift than today’s order \(95\u202f%: [\d.]+ to [\d.]+\), the most of 2 alternatives\.$/,
+  expect(answer.sentences[0]).toBe('A new order helps: put S2 at Z04.')
+  expect(answer.sentences[1]).toMatch(
+    /^That makes [\d.]+ more units a shift than today’s order \(95\u202f%: [\d.]+ to [\d.]+\), the most of 2 alternatives\.$/,
   )
   const { rows } = shownView(table!.views)
   expect(rows.find(({ marked }) => marked)!.cells[0]).toBe('S2 at Z04')

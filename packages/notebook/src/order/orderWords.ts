@@ -6,6 +6,7 @@ import type { Places } from '@loopwright/study/change'
 import { differenceClause, differenceFigure, differenceWords, levelWords } from '../compare/compareWords.ts'
 import type { AnswerFigure } from '../cells/cell.ts'
 import type { Period } from '../sweep/period.ts'
+import { intervalCaution } from '../words/intervalWords.ts'
 
 type Words = Pick<Period, 'one' | 'each' | 'many'>
 type Stations = Pick<LineSpec, 'stations' | 'zones'>
@@ -20,7 +21,7 @@ export function placesWords(line: Stations, places: Places): string {
   return moved.length === 0 ? TODAY : moved.join(', ')
 }
 
-/** Which order to take, what it makes beside today's, and what the order given by hand makes. */
+/** Whether a new order helps, which, what it makes beside today's, and what the order given by hand makes. */
 export function orderSentences(line: Stations, result: OrderResult, words: Words): string[] {
   const { winner, today, todayMean, mine, mineGain } = result
   if (winner === null) return ['No answer yet: the study was stopped before an order was chosen.']
@@ -29,34 +30,50 @@ export function orderSentences(line: Stations, result: OrderResult, words: Words
       ? []
       : [`${capital(differenceClause(`${GIVEN} (${placesWords(line, result.candidates[mine]!.places)})`, TODAY, mineGain, words))}.`]
   const made =
-    todayMean === null ? [] : [`${capital(TODAY)} makes ${formatWithHalfWidth(todayMean.mean, todayMean.halfWidth)} units ${words.each}.`]
-  return [winner === today ? keepSentence(result) : chosenSentence(line, result, winner, words), ...given, ...made]
+    todayMean === null
+      ? []
+      : [
+          `${capital(TODAY)} makes ${formatWithHalfWidth(todayMean.mean, todayMean.halfWidth)} units ${words.each}.${intervalCaution(todayMean)}`,
+        ]
+  return [...(winner === today ? [keepSentence(result)] : chosenSentences(line, result, winner, words)), ...given, ...made]
 }
 
-function keepSentence({ candidates, mine }: OrderResult): string {
+/** That none makes more is known where the limits of all others say so; else it is not shown. */
+function keepSentence({ candidates, mine, table, today }: OrderResult): string {
   const others = candidates.length - 1
-  const including = mine === null || others < 2 ? '' : `, ${GIVEN} among them,`
-  if (others === 1) return `Keep ${TODAY}: ${mine === null ? 'the one alternative' : GIVEN} does not make more.`
-  return `Keep ${TODAY}: none of the ${others} alternatives${including} makes more.`
+  const known = table?.rows.every(({ system, high }) => system === today || high <= 0)
+  const [helps, makes] = known ? [NO, 'makes more'] : [NOT_SHOWN, 'is shown to make more']
+  if (others === 1)
+    return `${helps}: keep today’s, for ${mine === null ? 'the one alternative' : GIVEN} ${known ? 'does not make' : 'is not shown to make'} more.`
+  return `${helps}: keep today’s, for none of the ${others} alternatives${mine === null ? '' : `, ${GIVEN} among them,`} ${makes}.`
 }
 
-function chosenSentence(line: Stations, { candidates, gain, mine }: OrderResult, winner: number, words: Words): string {
+const NO = 'No new order helps'
+const NOT_SHOWN = 'No new order is shown to help'
+
+function chosenSentences(line: Stations, { candidates, gain, mine }: OrderResult, winner: number, words: Words): string[] {
   const others = candidates.length - 1
-  const moved = movedWords(line, candidates[winner]!.places)
+  const moved = listWords(movedWords(line, candidates[winner]!.places))
   const given = winner === mine ? `, ${GIVEN}` : ''
-  const aside = given === '' ? '' : `${given},`
-  const best = others === 1 ? '' : `, the most of ${others} alternatives`
+  const chosen = `${capital(moved)}${given === '' ? '' : `${given},`} was chosen${others === 1 ? '' : ` of ${others} alternatives`}`
   if (gain === null)
-    return `Best of ${others === 1 ? 'the one alternative' : `${others} alternatives`} is ${listWords(moved)}${given}; stopped before it was measured beside ${TODAY}.`
-  if (gain.status === 'difference shown' || gain.status === 'always differs by the same') {
-    if (gain.mean > 0) return `Put ${listWords(moved)}${given}: ${differenceClause('that', TODAY, gain, words)}${best}.`
-    return `Keep ${TODAY}: ${listWords(moved)}${aside} was chosen, but measured again ${differenceClause('that', 'today’s', gain, words)}.`
+    return [
+      `Not known yet whether a new order helps: the study was stopped before the one chosen was measured beside ${TODAY}.`,
+      `${chosen}.`,
+    ]
+  if (gain.status === 'no difference shown') {
+    const { low, high } = differenceWords(gain)
+    return [
+      `${NOT_SHOWN}: keep today’s.`,
+      `${chosen}, but measured again no difference from ${TODAY} is shown (${levelWords(gain.level)}: ${low} to ${high} units ${words.each}).`,
+    ]
   }
-  const was = `${capital(listWords(moved))}${aside} was chosen${others === 1 ? '' : ` of ${others} alternatives`}`
-  const { low, high } = differenceWords(gain)
-  return gain.status === 'no difference shown'
-    ? `${was}, but measured again no difference from ${TODAY} is shown (${levelWords(gain.level)}: ${low} to ${high} units ${words.each}).`
-    : `${was}, but measured again it makes exactly what ${TODAY} makes.`
+  if (gain.mean > 0) {
+    const best = others === 1 ? '' : `, the most of ${others} alternatives`
+    return [`A new order helps: put ${moved}${given}.`, `${capital(differenceClause('that', TODAY, gain, words))}${best}.`]
+  }
+  const again = gain.mean === 0 ? `it makes exactly what ${TODAY} makes` : differenceClause('that', 'today’s', gain, words)
+  return [`${NOT_SHOWN}: keep today’s.`, `${chosen}, but measured again ${again}.`]
 }
 
 /** The order to take, what it gains, what today's makes, and what the order given gains. */
@@ -92,13 +109,14 @@ export function orderSure(result: OrderResult, { each, many }: Words): string[] 
   const { winner, today, choice, delta, alpha, candidates, firstStage, table, exhaustive, searched, gain, mineGain } = result
   if (winner === null || choice === null) return []
   const small = `${formatNumber(delta, 1)} units ${each}`
-  const near = (table?.rows ?? []).filter(({ maybeBest, system }) => maybeBest && system !== winner).length
-  const others = near === 1 ? '1 other order' : `${near} other orders`
+  const others = (table?.rows ?? []).filter(({ system }) => system !== winner)
+  const near = others.filter(({ maybeBest, high }) => maybeBest && high > 0).length
+  const same = others.filter(({ low, high }) => low === 0 && high === 0).length
   return [
     `If one of the ${candidates.length} orders is better than every other by ${small} or more, ${formatShare(1 - alpha)} of such studies choose it; orders closer than that may be as good as ${winner === today ? 'today’s' : 'the one chosen'}.`,
     near === 0
-      ? `After ${firstStage} simulated ${many} of each order no other could be the best.`
-      : `After ${firstStage} simulated ${many} of each order, ${others} could still be the best${choice.stage > firstStage ? `; the choice went on among them up to ${formatNumber(choice.stage, 0)} ${many} each` : ''}.`,
+      ? `After ${firstStage} simulated ${many} of each order no other could be better${same === 0 ? '' : `; ${otherOrders(same)} ${same === 1 ? 'makes' : 'make'} just as much`}.`
+      : `After ${firstStage} simulated ${many} of each order, ${otherOrders(near)} could still be the best${choice.stage > firstStage ? `; the choice went on among them up to ${formatNumber(choice.stage, 0)} ${many} each` : ''}.`,
     exhaustive
       ? 'All orders that the rules allow were tried.'
       : `The rules allow too many orders to try them all: short runs looked at ${formatNumber(searched, 0)}, step by step from today’s, and the best of these were simulated at length. A better one may lie further off.`,
@@ -109,6 +127,8 @@ export function orderSure(result: OrderResult, { each, many }: Words): string[] 
         ]),
   ]
 }
+
+const otherOrders = (count: number): string => (count === 1 ? '1 other order' : `${count} other orders`)
 
 function movedWords({ stations, zones }: Stations, places: Places): string[] {
   return stations.flatMap(({ name, zone }, index) => (places[index] === zone ? [] : [`${name} at ${zones[places[index]!]!.name}`]))

@@ -79,6 +79,19 @@ test('stops and mix: rarer stops gain, the share of long work costs, and a scale
   expect(result.explanation!.stations.map(({ station }) => station)).toEqual([0, 1, 2])
 })
 
+test('what counts most is shown to count, stops as well as times; what takes no time is none of it', async () => {
+  const base = stationLoop()
+  // one breakdown that holds the working station for half of the time
+  const breakdowns = base.breakdowns.map((source) => ({ ...source, timeToFailureSeconds: constant(300), repairSeconds: constant(300) }))
+  const result = await findDrivers({ ...base, breakdowns }, { replications: 12 }, { seed: 's', workers: 0 })
+  const counts = result.limits.map((index) => result.drivers[index]!)
+  expect(counts.map(({ kind }) => kind)).toContain('repair')
+  for (const { elasticity } of counts) expect(elasticity.low).toBeGreaterThan(0)
+  const [most] = counts
+  for (const { elasticity, name } of result.drivers)
+    if (elasticity.low > most!.elasticity.low) expect(counts.map((one) => one.name)).toContain(name)
+})
+
 test('a line that makes nothing, and a single replication, are refused', async () => {
   const dead = steady(20, { window: { warmupSeconds: 0, endSeconds: 1 } })
   await expect(findDrivers(dead, request, here)).rejects.toThrow('makes nothing')

@@ -5,7 +5,7 @@ import { meanInterval, type OutputInterval, outputInterval, pairedDifference, ty
 import { arrows, type Arrows, elasticity, limitingParts } from '@loopwright/stats/procedures'
 import { type Diagnosis, diagnose } from './diagnosis.ts'
 import type { DriverEffect, WholeEffect } from './driverEffect.ts'
-import { type DriverOptions, driversOf, TIME_KINDS } from './drivers.ts'
+import { type DriverOptions, driversOf } from './drivers.ts'
 import { ENGINE_VERSION } from '../runs/engineVersion.ts'
 import { workOfLines } from '../runs/openPool.ts'
 import { inCommon, type LineRows, unitsOf, withRunner } from '../runs/runner.ts'
@@ -36,7 +36,7 @@ export interface DriverResult {
   readonly base: OutputInterval | null
   /** the largest gain first; empty below 2 replications */
   readonly drivers: readonly DriverEffect[]
-  /** places in `drivers`: what limits the line, the largest first; several where their intervals overlap */
+  /** places in `drivers`: what counts most, the largest first; several where their intervals overlap; empty where nothing is shown to count */
   readonly limits: readonly number[]
   /** units per window, in the same worlds; null where the count cannot be */
   readonly oneCarrierMore: PairedDifference | null
@@ -137,10 +137,10 @@ export async function findDrivers(line: LineSpec, request: DriverRequest, option
   }
 }
 
-/** What limits the line is some time it takes: of those the largest, and all that cannot be told from it. */
+/** Of all that is shown to bring output, times, stops and shares alike, the largest, and what cannot be told from it. */
 function limitsOf(effects: readonly DriverEffect[]): number[] {
-  const times = [...effects.keys()].filter((index) => TIME_KINDS.includes(effects[index]!.kind))
-  return limitingParts(times.map((index) => effects[index]!.elasticity)).map((place) => times[place]!)
+  const shown = [...effects.keys()].filter((index) => effects[index]!.elasticity.low > 0)
+  return shown.length === 0 ? [] : limitingParts(shown.map((index) => effects[index]!.elasticity)).map((place) => shown[place]!)
 }
 
 /** Every zone has one way in and one way out at most: stations have neighbours. */
