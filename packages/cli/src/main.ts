@@ -1,5 +1,5 @@
 /** From arguments to exit code. */
-import { styledText, visibleText } from '@loopwright/charts/table'
+import { shellWord, styledText, visibleText } from '@loopwright/charts/table'
 import { CommanderError } from 'commander'
 import { program } from './program.ts'
 import { DONE, FAILED, Failure, INTERRUPTED, MISUSE, Misuse, type Shell, Stopped } from './shell/shell.ts'
@@ -13,7 +13,7 @@ import { wrapText } from './shell/wrapText.ts'
  */
 export async function main(words: readonly string[], shell: Shell): Promise<number> {
   let code = DONE
-  const command = ['loopwright', ...words.map(quoted)].join(' ')
+  const command = ['loopwright', ...words.map(shellWord)].join(' ')
   try {
     if (words[0] === '--version') {
       shell.out.write(`${(await import('./shell/version.ts')).versionLine()}\n`)
@@ -48,6 +48,3 @@ function tellError(error: unknown, shell: Shell): number {
 
 /** Of a thread of the study: no defect of ours, so it is told without a stack. */
 const isWantOfMemory = (error: unknown): error is Error => error instanceof Error && error.name === 'OutOfMemory'
-
-/** As it has to be typed again. */
-const quoted = (word: string): string => (/^[\w@%+=:,./-]+$/.test(word) ? word : `'${word.replaceAll("'", "'\\''")}'`)

@@ -23,6 +23,7 @@ export {
 export { visibleLine, visibleText } from '../draw/visibleText.ts'
 export { styledText, visibleStyled } from '../draw/textStyle.ts'
 export type { TextStyle } from '../draw/textStyle.ts'
+export { shellWord } from './shellWord.ts'
 
 // How far a study has come
 export { progressWords } from './progressWords.ts'

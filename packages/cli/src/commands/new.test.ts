@@ -11,6 +11,12 @@ test('a folder with a line, a study, what editors read, and a README; and what t
   expect(shell.said.out).toContain('cd pilot\nloopwright check line.yaml\n')
 })
 
+test('a name with a blank is typed in quotes', async () => {
+  const shell = memoryShell()
+  expect(await main(['new', 'my line'], shell)).toBe(0)
+  expect(shell.said.out).toContain("cd 'my line'\nloopwright check")
+})
+
 test('what is there already stays, and nothing else is written', async () => {
   const shell = memoryShell({ 'pilot/study.ts': 'mine' })
   expect(await main(['new', 'pilot'], shell)).toBe(2)

@@ -1,5 +1,5 @@
 import { join } from 'node:path'
-import { visibleLine } from '@loopwright/charts/table'
+import { shellWord, visibleLine } from '@loopwright/charts/table'
 import { DONE, Misuse, type Shell } from '../shell/shell.ts'
 import { starterFiles } from '../starter/starterFiles.ts'
 
@@ -19,7 +19,7 @@ export async function makeNew(shell: Shell, folder: string): Promise<number> {
     )
   for (const { path } of files) await shell.checkWritable(path)
   for (const { path, text } of files) await shell.writeFile(path, text)
-  const go = folder === '.' ? '' : `cd ${visibleLine(folder)}\n`
+  const go = folder === '.' ? '' : `cd ${visibleLine(shellWord(folder))}\n`
   shell.out.write(
     `Made: ${files.map(({ path }) => visibleLine(path)).join(', ')}\n\n${go}loopwright check line.yaml\nloopwright notebook study.ts --watch --open\n`,
   )

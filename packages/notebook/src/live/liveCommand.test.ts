@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { compareCommand, keptName, shellWord, variationCommand } from './liveCommand.ts'
+import { compareCommand, keptName, variationCommand } from './liveCommand.ts'
 
 const sample = { replications: 40, seed: '1' }
 
@@ -12,11 +12,6 @@ test('a comparison of a file with settings of it; one that changes nothing is le
     `loopwright compare a.yaml --set 'A: drive.speed=18 m/min; a={"b":"5 s"}' --replications 40 --seed 1`,
   )
   expect(variationCommand('a b.yaml', 'B', sample)).toBe("loopwright compare 'a b.yaml' --variations B --replications 40 --seed 1")
-})
-
-test('a shell takes each word as one, whatever stands in it', () => {
-  expect(shellWord("it's; rm -rf $(x)")).toBe(`'it'\\''s; rm -rf $(x)'`)
-  expect(shellWord('')).toBe("''")
 })
 
 test('a kept file has the name of the scenario and of the variation, and no folder', () => {

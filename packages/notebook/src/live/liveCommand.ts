@@ -1,4 +1,5 @@
 /** What somebody types to get the numbers of a page again. */
+import { shellWord } from '@loopwright/charts/table'
 import type { Changes } from '@loopwright/scenario'
 import type { LiveSetting } from './liveTold.ts'
 
@@ -30,11 +31,6 @@ export function variationCommand(file: string, name: string, sample: Sample): st
 
 function sampleWords({ replications, seed }: Sample): string[] {
   return [`--replications ${replications}`, `--seed ${shellWord(seed)}`]
-}
-
-/** A word as a shell takes it: quoted where it is more than letters, digits and a few signs. */
-export function shellWord(text: string): string {
-  return /^[\w./:@%+-]+$/.test(text) ? text : `'${text.replaceAll("'", `'\\''`)}'`
 }
 
 /**

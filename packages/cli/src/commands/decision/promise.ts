@@ -1,14 +1,6 @@
 import type { ShiftSection } from '@loopwright/decide'
 import { simulatedCell } from '@loopwright/notebook'
-import {
-  needsShift,
-  promiseOf,
-  promiseRunsOf,
-  promiseStory,
-  shiftSeed,
-  shiftsOf,
-  shiftsStory,
-} from '@loopwright/notebook/decision'
+import { needsShift, promiseOf, promiseRunsOf, promiseStory, shiftSeed, shiftsOf, shiftsStory } from '@loopwright/notebook/decision'
 import { promiseDocument } from '../../documents/decision/promiseDocument.ts'
 import { shiftsDocument } from '../../documents/decision/shiftsDocument.ts'
 import { loadShift } from '../../loadDecision.ts'
