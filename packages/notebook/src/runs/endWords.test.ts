@@ -1,6 +1,6 @@
 import { replicate } from '@loopwright/study'
 import { describe, expect, test } from 'vitest'
-import { testLine } from '../../../../tests/helpers/scenarioTexts.ts'
+import { scenarioOf, SMALL_LINE, testLine } from '../../../../tests/helpers/scenarioTexts.ts'
 import { endSentence } from './endWords.ts'
 
 const small = testLine()
@@ -12,6 +12,25 @@ describe('the end', () => {
     expect(endSentence({ reason: 'out of products', atSeconds: 60, waits: [], cycle: [], unmanned: [] }, small.line)).toMatch(
       /^OUT OF PRODUCTS after 60 s/,
     ))
+  // MODEL.md §5: a station unloads, then loads; whoever waits for the product that never comes stays in its zone
+  test('of the products, at a station that unloads and loads: why the last ones stay on the line', async () => {
+    const sequence = Array.from({ length: 8 }, () => 0)
+    const ended = async (text: string) => {
+      const whole = { ...scenarioOf(text).line, mix: { kind: 'list', sequence } as const, window: { warmupSeconds: 0, endSeconds: 36_000 } }
+      const { loads, output, end } = (await replicate(whole, { replications: 1 }, { seed: '1', workers: 0 }))[0]!
+      expect(loads).toBe(8)
+      return { output, said: endSentence(end, whole) }
+    }
+    const apart = await ended(SMALL_LINE)
+    expect(apart.output).toBe(8)
+    expect(apart.said).toMatch(/nothing more was made\.$/)
+    const inOne = await ended(SMALL_LINE.replace('load: {', 'unload: { take: 15 s }, load: {').replace(/^ {2}C: .*$/m, ''))
+    // of four carriers one is emptied and waits, three with a product stand behind it
+    expect(inOne.output).toBe(5)
+    expect(inOne.said).toContain(
+      'nothing more was made. A takes a product off and loads the next one in one stay: the carrier there now waits for a product, so that carriers behind do not come up, and any product on them stays on the line.',
+    )
+  })
   test('a long circle is cut short', () => {
     const line = { ...small.line, zones: Array.from({ length: 20 }, (_, index) => ({ ...small.line.zones[0]!, name: `N${index}` })) }
     const end = { reason: 'gridlock', atSeconds: 0, waits: [], cycle: line.zones.map((_, index) => index), unmanned: [] } as const
