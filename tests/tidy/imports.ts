@@ -61,7 +61,7 @@ const WITHOUT_NODE: readonly RegExp[] = [
 ]
 
 /** Beside the package's own imports a test may use these. */
-const TESTS_MAY_IMPORT = ['node:', 'npm:vitest', 'npm:fast-check', 'npm:ajv']
+const TESTS_MAY_IMPORT = ['node:', 'npm:vitest', 'npm:fast-check', 'npm:ajv', 'npm:financial']
 
 /** What tests of several packages share: small lines, lines made up at random. */
 const SHARED_BY_TESTS = 'tests/'

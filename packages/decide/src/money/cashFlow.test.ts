@@ -1,4 +1,5 @@
 import fc from 'fast-check'
+import { irr, nper, npv, pv } from 'financial'
 import { describe, expect, test } from 'vitest'
 import { discountedPaybackYears, internalReturn, netPresentValue, paybackMonths, projectWorth } from './cashFlow.ts'
 import { MoneyError } from './moneyError.ts'
@@ -74,4 +75,45 @@ describe('a project', () => {
 test('what takes no investment and costs more every year never pays back', () => {
   expect([paybackMonths(0, -800), discountedPaybackYears(0, -800, 0.1)]).toEqual([null, null])
   expect([paybackMonths(0, 0), paybackMonths(0, 500), discountedPaybackYears(0, 500, 0.1)]).toEqual([0, 0, 0])
+})
+
+test('500 random projects: worth, return and payback as a port of numpy-financial reckons them (npm: financial 0.2.4)', () => {
+  const project = fc.record({
+    investment: fc.integer({ min: 1000, max: 2_000_000 }),
+    share: fc.double({ min: 0.05, max: 1.5, noNaN: true }),
+    years: fc.integer({ min: 1, max: 25 }),
+    interest: fc.double({ min: 0.001, max: 0.3, noNaN: true }),
+    salvage: fc.integer({ min: 0, max: 200_000 }),
+  })
+  let returns = 0
+  let paid = 0
+  fc.assert(
+    fc.property(project, ({ share, ...of }) => {
+      const { investment, years, interest, salvage } = of
+      const annual = share * investment
+      const worth = projectWorth({ ...of, annual })
+      const flows = [-investment, ...Array.from({ length: years }, (_, year) => annual + (year === years - 1 ? salvage : 0))]
+      expect(Math.abs(worth.netPresentValue - npv(interest, flows)) / investment).toBeLessThan(1e-12)
+      expect(worth.paybackMonths! / (12 * nper(0, annual, -investment))).toBeCloseTo(1, 12)
+
+      // it goes by tangents from 10 % on, which may lead away, or to a root below −100 %
+      const rate = irr(flows, 0.1, 1e-12, 1000)
+      if (Number.isFinite(rate) && rate > -1) {
+        returns++
+        expect(worth.internalReturn.rate).toBeCloseTo(rate, 9)
+      }
+
+      // the year in which it is back, and the way through that year in a straight line
+      const periods = nper(interest, annual, -investment)
+      expect(worth.discountedYears === null).toBe(!Number.isFinite(periods))
+      if (worth.discountedYears === null) return
+      paid++
+      const year = Math.floor(periods)
+      const before = -pv(interest, year, annual)
+      expect(worth.discountedYears).toBeCloseTo(year + (investment - before) / (-pv(interest, year + 1, annual) - before), 8)
+    }),
+    { seed: 1, numRuns: 500 },
+  )
+  expect(returns).toBeGreaterThan(450)
+  expect(paid).toBeGreaterThan(400)
 })
