@@ -2,6 +2,7 @@
 import type { LineSpec } from '@loopwright/line'
 import { driveFindings, loadFindings, otherFindings, zoneFindings } from './conveyor.ts'
 import { GUIDANCE_WORDS, type GuidanceWord, type ScreeningFinding } from './finding.ts'
+import { figuresByWord } from './figures.ts'
 import type { ScreeningInputs } from './inputs.ts'
 import { type LineFigures, lineFigures } from './lineFigures.ts'
 import { type Handlings, handlingFindings, heightFindings, liftFindings } from './people.ts'
@@ -14,6 +15,7 @@ export interface ScreeningResult {
   readonly kind: 'screening'
   readonly figures: LineFigures
   readonly findings: readonly ScreeningFinding[]
+  /** figures, each once however many sources judge it: above where one of them says so */
   readonly counts: Readonly<Record<GuidanceWord, number>>
 }
 
@@ -39,8 +41,8 @@ export function screen(line: LineSpec, inputs: ScreeningInputs, handlings: reado
     ...loadFindings(inputs, figures),
     ...otherFindings(inputs, figures),
   ]
-  const counted = (word: GuidanceWord): number => findings.filter((finding) => finding.word === word).length
-  const counts = Object.fromEntries(GUIDANCE_WORDS.map((word) => [word, counted(word)])) as Record<GuidanceWord, number>
+  const told = figuresByWord(findings)
+  const counts = Object.fromEntries(GUIDANCE_WORDS.map((word) => [word, told[word].length])) as Record<GuidanceWord, number>
   return { kind: 'screening', figures, findings, counts }
 }
 

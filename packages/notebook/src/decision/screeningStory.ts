@@ -121,7 +121,7 @@ function screeningFigures(all: Named): AnswerFigure[] {
 
 function answerSentences(all: Named): string[] {
   return all.map(({ name, result: { counts, findings } }) => {
-    const above = findings.filter(({ word }) => word === 'above guidance value').map(({ what }) => what)
+    const above = [...new Set(findings.filter(({ word }) => word === 'above guidance value').map(({ what }) => what))]
     const [a, w, n] = (['above guidance value', 'within guidance value', 'not checked'] as const).map((word) => counts[word])
     const first = above.length === 0 ? '' : `: ${above.join('; ')}`
     return `“${name}”: ${counted(a!, 'figure')} above guidance value${first}. ${formatNumber(w!, 0)} within guidance value, assumptions: below; ${formatNumber(n!, 0)} not checked.`

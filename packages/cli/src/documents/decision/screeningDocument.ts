@@ -44,7 +44,7 @@ export function screeningSchema(): Schema {
                 },
                 'read off the line',
               ),
-              counts: byName(GUIDANCE_WORDS, count('findings'), 'by result'),
+              counts: byName(GUIDANCE_WORDS, count('figures, each once however many sources judge it'), 'by result'),
               findings: list(
                 record(
                   {
