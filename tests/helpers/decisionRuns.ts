@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs'
 import { type Decision, readDecision } from '@loopwright/decide'
 import { forecastOf } from '@loopwright/notebook'
-import { type DecisionRuns, type PromiseRuns, shiftSection, shiftSeed, type ShiftsRuns } from '@loopwright/notebook/decision'
+import { type DecisionRuns, type PromiseRuns, shiftSection, shiftSeed, type ShiftsRuns, statesWalks } from '@loopwright/notebook/decision'
 import { applyVariation, readScenario, readScenarioWith, type Scenario } from '@loopwright/scenario'
 import { runAlternatives, sweepCarriers, type TrialsResult } from '@loopwright/study'
 
@@ -29,7 +29,7 @@ export async function decisionRuns(replications: number, decision: Decision = de
     line,
     plan: plan?.unitsPerWindow ?? null,
   }))
-  const result = await runAlternatives(lines, { replications }, { seed: '1', workers: 0 })
+  const result = await runAlternatives(lines, { replications, cycles: statesWalks(decision) }, { seed: '1', workers: 0 })
   return { decision, file: 'base-line.decision.yaml', scenarios, result }
 }
 

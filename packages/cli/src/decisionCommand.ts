@@ -1,6 +1,6 @@
 /** What the commands of decisions share: the alternatives are run in the same worlds, then told. */
 import type { Tale } from '@loopwright/notebook'
-import type { DecisionRuns } from '@loopwright/notebook/decision'
+import { type DecisionRuns, statesWalks } from '@loopwright/notebook/decision'
 import { runAlternatives } from '@loopwright/study'
 import { openStore, tellStore } from './keptRuns.ts'
 import { loadDecision } from './loadDecision.ts'
@@ -44,7 +44,7 @@ export async function decisionCommand(shell: Shell, file: string, flags: StudyFl
   )
   const store = await openStore(shell, flags)
   const options = { seed, signal: shell.signal, onProgress: told.onProgress, store, ...threadsOf(flags, shell) }
-  const result = await refused(shell, () => runAlternatives(lines, { replications }, options))
+  const result = await refused(shell, () => runAlternatives(lines, { replications, cycles: statesWalks(decision) }, options))
   told.end(result.partial)
   tellStore(shell, store)
   const runs: DecisionRuns = { decision, file, scenarios, result }

@@ -27,6 +27,8 @@ screening:
   mass: 115 kg
   people: working
   voltage: 24 V
+  walks: { weld: { perUnit: 4 m, measured: tape } }
+  ownCopy: { walk: { value: 5000 m, source: rule of our plant } }
 criteria:
   mustHaves: { makes it: { planMetIn: 50 % } }
   weigh:

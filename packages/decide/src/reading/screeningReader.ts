@@ -27,6 +27,7 @@ const OWN_UNITS: Readonly<Record<OwnLimitName, Reader<number>>> = {
   speed: quantity('speed'),
   gap: quantity('length'),
   distance: quantity('length'),
+  walk: quantity('length'),
 }
 
 /** Limits by name, each in its own unit, each with its source. */
@@ -132,12 +133,19 @@ const fields = group({
   ),
   voltage: maybe(own('voltage')),
   lifts: optional(byName(own('mass'), 'masses lifted'), []),
+  walks: optional(
+    byName(
+      group({ perUnit: length('4 m'), measured: required(text, 'how it was measured, such as "tape on the floor, 20 units"') }),
+      'ways walked for each unit',
+    ),
+    [],
+  ),
 })
 
 export const readScreening: Reader<ScreeningInputs> = (at, reading) => {
   const found = fields(at, reading)
   if (found === undefined) return undefined
-  const { push: pushed, rollers, drive, load, zone, heights, gaps, devices, lifts, voltage, ...rest } = found
+  const { push: pushed, rollers, drive, load, zone, heights, gaps, devices, lifts, walks, voltage, ...rest } = found
   return {
     ...rest,
     push:
@@ -163,5 +171,6 @@ export const readScreening: Reader<ScreeningInputs> = (at, reading) => {
     zone: zone === null ? null : { noseMargin: zone.nose, rearMargin: zone.rear },
     volts: voltage,
     lifts: lifts.map(([place, mass]) => ({ place, mass })),
+    walks: walks.map(([of, { perUnit, measured }]) => ({ of, metres: perUnit, measured })),
   }
 }

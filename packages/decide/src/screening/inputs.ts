@@ -21,17 +21,18 @@ export interface ScreeningInputs extends Permitted {
   /** of the drives; null: not known */
   readonly volts: number | null
   readonly lifts: readonly { readonly place: string; readonly mass: number }[]
+  readonly walks: readonly MeasuredWalk[]
 }
 
 /** Limits that are asked for and never told from memory. */
-export const OWN_LIMITS = ['startForce', 'keepForce', 'actionsPerMinute', 'speed', 'gap', 'distance'] as const
+export const OWN_LIMITS = ['startForce', 'keepForce', 'actionsPerMinute', 'speed', 'gap', 'distance', 'walk'] as const
 /** One of OWN_LIMITS. */
 export type OwnLimitName = (typeof OWN_LIMITS)[number]
 
 /** A limit as the user's own copy has it. */
 export interface OwnLimit {
   readonly limit: OwnLimitName
-  /** newtons, actions a minute, metres per second, metres */
+  /** newtons, actions a minute, metres per second, metres (of `walk`: a person in a shift) */
   readonly value: number
   /** standard, edition and table */
   readonly source: string
@@ -54,6 +55,16 @@ export interface PushInputs {
   readonly noTrapping: boolean | null
   /** at one station, for each unit; null: told by the simulation, if at all */
   readonly pushesPerUnit: number | null
+}
+
+/** A way that people walk for each unit. */
+export interface MeasuredWalk {
+  /** name of a task or of a station, as the scenario has it */
+  readonly of: string
+  /** there and back, each unit */
+  readonly metres: number
+  /** how it was measured, in words */
+  readonly measured: string
 }
 
 /** How high the hands are. */

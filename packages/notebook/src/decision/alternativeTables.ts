@@ -24,11 +24,10 @@ export function alternativesTable(runs: DecisionRuns): Table {
   const plan = scenarios[decision.today]!.plan?.unitsPerWindow ?? null
   const rows = decision.alternatives.map((of, index): Row => {
     const made = result.comparison.lines[index]!
-    const people = result.people[index]
     return {
       of,
       made,
-      effort: people === undefined ? null : effortOf(people, of),
+      effort: effortOf(runs, index),
       overtime: overtimeOf(made.units, plan, scenarios[index]!),
     }
   })
@@ -83,7 +82,7 @@ export function alternativesTable(runs: DecisionRuns): Table {
     ],
     rows,
     marked: (_, index) => index === decision.today,
-    note: `Marked: today. Means with 95 % intervals. Pushes and walking are those of the person who does most, from ${formatNumber(Math.max(0, ...result.people.map(({ watched }) => watched)), 0)} of the ${many}; walking at 1.1 m/s (common practice, no source) and the way of each push, where the file gives it.`,
+    note: `Marked: today. Means with 95 % intervals. Pushes and walking are those of the person who does most, from ${formatNumber(Math.max(0, ...result.people.map(({ watched }) => watched)), 0)} of the ${many}; walking at 1.1 m/s (common practice, no source) and the way of each push and of each task, where the file gives it.`,
   })
 }
 

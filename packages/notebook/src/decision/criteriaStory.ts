@@ -87,7 +87,7 @@ function figuresOf(runs: DecisionRuns, from: NonNullable<CriterionSection['from'
     const known = {
       output: () => units.reduce((sum, one) => sum + one, 0) / units.length,
       overtime: () => overtimeOf(units, plan, scenarios[index]!),
-      handlings: () => (result.people[index] === undefined ? null : effortOf(result.people[index], alternative).handlings),
+      handlings: () => effortOf(runs, index)?.handlings ?? null,
       floor: () => alternative.floor,
       // nothing is paid for what stands there
       payback: () => months!.get(alternative.name) ?? 0,

@@ -13,7 +13,8 @@ import {
 } from '@loopwright/decide'
 import { lawOrNull, workingSeconds } from '@loopwright/line/bounds'
 import type { Scenario } from '@loopwright/scenario'
-import type { AlternativesResult, LinePeople } from '@loopwright/study'
+import type { AlternativesResult } from '@loopwright/study'
+import { mostWalked, needsWalks, personTitle, statesWalks, walkedBy } from './walked.ts'
 
 /** A decision, its scenarios, and what was simulated of them. */
 export interface DecisionRuns {
@@ -89,23 +90,17 @@ export interface Effort {
   /** pushes and pulls */
   readonly handlings: number
   readonly handlingSeconds: number
-  /** metres, those of pushes and pulls too where their length is known; null: nothing is known of walking */
+  /** metres, those of pushes, pulls and tasks too where their length is known; null: nothing is known of walking */
   readonly walkMetres: number | null
 }
 
-/** metres per second (common practice, no source: 1.0 to 1.2) */
-const WALKING = 1.1
-
-/** The most that one person pushes, pulls and walks in a shift. */
-export function effortOf({ handlings, walks }: LinePeople, { metresPerHandling }: Pick<Alternative, 'metresPerHandling'>): Effort {
-  const most = handlings.reduce((best, one) => (one.count > best.count ? one : best), { operator: '', count: 0, seconds: 0 })
-  const walked = Math.max(0, ...walks.map(({ seconds }) => seconds)) * WALKING
-  const known = walks.length > 0 || (most.count > 0 && metresPerHandling !== null)
-  return {
-    handlings: most.count,
-    handlingSeconds: most.seconds,
-    walkMetres: known ? walked + most.count * (metresPerHandling ?? 0) : most.count === 0 ? 0 : null,
-  }
+/** The most that one person pushes and pulls, and the most that one walks, in a shift of one alternative; null: its people were not watched. */
+export function effortOf({ decision, scenarios, result }: DecisionRuns, index: number): Effort | null {
+  const people = result.people[index]
+  if (people === undefined) return null
+  const most = people.handlings.reduce((best, one) => (one.count > best.count ? one : best), { operator: '', count: 0, seconds: 0 })
+  const walked = walkedBy(scenarios[index]!.line, people, decision.alternatives[index]!, decision.screening?.walks ?? [])
+  return { handlings: most.count, handlingSeconds: most.seconds, walkMetres: mostWalked(walked, people, decision.alternatives[index]!) }
 }
 
 /** Mean minutes of overtime a shift; null without a plan, or where nothing is made. */
@@ -117,7 +112,7 @@ export function overtimeOf(units: readonly number[], plan: number | null, { line
 /**
  * Screening of each alternative, with its handlings from simulated shifts. Pushing is looked at where somebody pushes.
  *
- * @throws RangeError  where the file has no screening
+ * @throws RangeError  where the file has no screening, or a way for a task that no alternative has
  * @example screeningsOf(runs)[0].name // => 'push line'
  */
 export function screeningsOf(runs: DecisionRuns): readonly { readonly name: string; readonly result: ScreeningResult }[] {
@@ -125,6 +120,7 @@ export function screeningsOf(runs: DecisionRuns): readonly { readonly name: stri
   const { screening } = decision
   if (screening === null)
     throw new RangeError(`there is no screening in ${runs.file}: write masses, heights, gaps and the like under "screening:"`)
+  needsWalks(runs)
   return decision.alternatives.map(({ name }, index) => {
     const { line } = scenarios[index]!
     const { byHand, speed } = lineFigures(line)
@@ -136,11 +132,14 @@ export function screeningsOf(runs: DecisionRuns): readonly { readonly name: stri
     }
     // of the person who does most: the others do the same, and less
     const most = (result.people[index]?.handlings ?? []).toSorted((one, other) => other.count - one.count)[0]
-    const place = line.stations.find((station) => station.name === most?.operator)?.title ?? most?.operator ?? ''
+    const place = personTitle(line, most?.operator ?? '')
     const handlings: Handlings[] =
       most === undefined || most.count === 0
         ? []
         : [{ place: `${place}, where most are`, perShift: most.count, netSeconds: workingSeconds(line) }]
-    return { name, result: screen(line, inputs, handlings) }
+    const people = result.people[index]
+    const walked =
+      people === undefined || !statesWalks(decision) ? [] : walkedBy(line, people, decision.alternatives[index]!, screening.walks)
+    return { name, result: screen(line, inputs, handlings, walked) }
   })
 }

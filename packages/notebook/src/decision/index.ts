@@ -2,6 +2,7 @@
 export { chosenAlternative, needsShift } from './chosen.ts'
 export type { ChosenAlternative } from './chosen.ts'
 export { paybackOf, screeningsOf, needsMoney } from './decisionRuns.ts'
+export { needsWalks, statesWalks } from './walked.ts'
 export type { DecisionRuns } from './decisionRuns.ts'
 
 // What they are worth, and which to take

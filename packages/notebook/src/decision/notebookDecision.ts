@@ -21,6 +21,7 @@ import { type FollowUpStory, followUpStory } from './followUpStory.ts'
 import { type PaybackStory, paybackStory } from './paybackStory.ts'
 import { promiseRunsOf } from './promiseRuns.ts'
 import { type PromiseStory, promiseStory } from './promiseStory.ts'
+import { statesWalks } from './walked.ts'
 import { type ScreeningStory, screeningStory } from './screeningStory.ts'
 import type { PromiseRuns } from './promiseFigures.ts'
 import { shiftChanges, shiftSeed } from './shiftsFigures.ts'
@@ -92,8 +93,9 @@ export async function notebookDecision(
     line,
     plan: plan?.unitsPerWindow ?? null,
   }))
-  const result = await recalled('decision', request, [lines], () =>
-    runAlternatives(lines, { replications: windows({}) }, options({}, `${lines.length} alternatives`)),
+  const cycles = statesWalks(decision)
+  const result = await recalled('decision', request, cycles ? [lines, 'cycles'] : [lines], () =>
+    runAlternatives(lines, { replications: windows({}), cycles }, options({}, `${lines.length} alternatives`)),
   )
   const runs: DecisionRuns = { decision, file, scenarios, result }
   const { today } = decision

@@ -40,3 +40,20 @@ test('the order of risk reduction and the standards to open stand there; termina
   expect(reduction.markdown).toContain('ISO 13855')
   expect(toldTwice(cells)).toEqual(TOLD_TWICE)
 })
+
+test('what people walk is told by person and task, where ways were measured; nowhere else', () => {
+  const { walking, notChecked } = screeningStory(runs)
+  expect(walking).toHaveLength(4)
+  const rows = walking[0]!.views.of[0]!.content.rows.map(({ cells }) => cells)
+  expect(rows.slice(0, 3).map(([person, of]) => [person, of])).toEqual([
+    ['Refrigerant parts', 'fitPipes'],
+    ['Refrigerant parts', 'pushes and pulls'],
+    ['Refrigerant parts', 'all together'],
+  ])
+  expect(rows[0]!.at(-1)).toBe('tape on the floor, 20 units')
+  const longest = notChecked[0]!.views.of[0]!.content.rows.map(({ cells }) => cells).find(([what]) => what!.startsWith('longest way'))!
+  expect(longest.slice(0, 2)).toEqual(['longest way walked in a shift: Refrigerant parts', `${rows[2]![4]} m`])
+  const { decision } = runs
+  const without = screeningStory({ ...runs, decision: { ...decision, screening: { ...decision.screening!, walks: [] } } })
+  expect(without.walking).toEqual([])
+})

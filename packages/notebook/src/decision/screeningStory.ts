@@ -2,11 +2,14 @@
 import { formatNumber, formatShare, type Table, tableOf, wordColumn } from '@loopwright/charts/table'
 import {
   LOW_VOLTAGE,
+  metresOf,
   RISK_REDUCTION,
   SCREENING_CAUTION,
   type ScreeningFinding,
   type ScreeningResult,
   STANDARDS_TO_OPEN,
+  type Walked,
+  type WalkPart,
 } from '@loopwright/decide'
 import {
   type AnswerCell,
@@ -32,6 +35,8 @@ export interface ScreeningStory extends Tale {
   readonly compared: readonly TableCell[]
   /** figures of each alternative that were not compared, and why */
   readonly notChecked: readonly TableCell[]
+  /** ways of each person that were measured, where the file states some */
+  readonly walking: readonly TableCell[]
   /** what each figure rests on, and what to measure */
   readonly measure: readonly TableCell[]
   readonly reduction: ProseCell
@@ -86,6 +91,9 @@ export function screeningStory(runs: DecisionRuns): ScreeningStory {
         notCheckedTable,
       ),
     ),
+    walking: all.flatMap(({ name, result: { walked } }, index) =>
+      walked.length === 0 ? [] : [tableCell(`${id(index)}-walking`, walkingTable(name, walked))],
+    ),
     measure: all.flatMap(({ name, result }, index) =>
       part(index, 'measure', name, result.findings, measureTable).map((cell) => ({ ...cell, pageOnly: true })),
     ),
@@ -98,11 +106,11 @@ export function screeningStory(runs: DecisionRuns): ScreeningStory {
     ),
     assumptions: { ...tableCell('screen-assumptions', assumptionsTable(runs)), pageOnly: true },
   }
-  const { answer, caution, compared, notChecked, measure, reduction, assumptions } = parts
+  const { answer, caution, compared, notChecked, walking, measure, reduction, assumptions } = parts
   return {
     ...parts,
     question: 'What needs a closer look before it is built?',
-    cells: [answer, caution, ...compared, ...notChecked, ...measure, reduction, assumptions],
+    cells: [answer, caution, ...compared, ...notChecked, ...walking, ...measure, reduction, assumptions],
   }
 }
 
@@ -130,7 +138,11 @@ function answerSentences(all: Named): string[] {
 
 const DECIMALS = { N: 0, m: 3, 'm/s': 2, s: 2, kg: 1, V: 0, W: 0, A: 1, 'm/s²': 2, count: 0 } as const
 
+/** metres; below, a length is told in millimetres */
+const METRES_FROM = 20
+
 function figureText(value: number, unit: ScreeningFinding['unit']): string {
+  if (unit === 'm' && value >= METRES_FROM) return `${formatNumber(value, 0)} m`
   if (unit === 'm') return `${formatNumber(1000 * value, 0)} mm`
   if (unit === 'm/s') return `${formatNumber(60 * value, 1)} m/min`
   const small = unit === 'count' && value < 20 && !Number.isInteger(value)
@@ -193,6 +205,45 @@ function notCheckedTable(name: string, findings: readonly ScreeningFinding[]): T
       wordColumn('Not checked, because', 'why', 'why nothing was compared', ({ why }) => why ?? ''),
     ],
     rows: findings,
+  })
+}
+
+/** One way of a person, or all of them together. */
+interface WalkRow {
+  readonly person: string
+  readonly of: string
+  /** null: of several */
+  readonly part: WalkPart | null
+  readonly metres: number
+}
+
+function walkRows(one: Walked): WalkRow[] {
+  const { person, parts } = one
+  const rows = parts.map((part): WalkRow => ({ person, of: part.of, part, metres: part.metresEach * part.times }))
+  return rows.length === 1 ? rows : [...rows, { person, of: 'all together', part: null, metres: metresOf(one) }]
+}
+
+function walkingTable(name: string, walked: readonly Walked[]): Table {
+  return tableOf<WalkRow>({
+    caption: `“${name}”: what people walk in a shift`,
+    columns: [
+      wordColumn('Person', 'person', 'named operator, or station whose own operator it is', ({ person }) => person),
+      wordColumn('For', 'of', 'task, station, or what else is walked for', ({ of }) => of),
+      {
+        head: 'Each,\nm',
+        text: ({ part }) => (part === null ? '' : formatNumber(part.metresEach, 1)),
+        data: [['each_m', 'metres each time, there and back; empty: of several', ({ part }) => part?.metresEach ?? null]],
+      },
+      {
+        head: 'Times',
+        text: ({ part }) => (part === null ? '' : formatNumber(part.times, 0)),
+        data: [['times', 'mean of a shift', ({ part }) => part?.times ?? null]],
+      },
+      { head: 'Way,\nm', text: ({ metres }) => formatNumber(metres, 0), data: [['way_m', 'metres in a shift', ({ metres }) => metres]] },
+      wordColumn('Known by', 'known', 'how way and times are known', ({ part }) => part?.known ?? ''),
+    ],
+    rows: walked.flatMap(walkRows),
+    note: 'Only what was measured or simulated: fetching, errands and ways in breaks are not in it. A way each unit is taken as the same for every unit.',
   })
 }
 

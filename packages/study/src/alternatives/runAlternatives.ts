@@ -11,6 +11,8 @@ export interface AlternativesRequest {
   readonly replications: number
   /** windows in which people are watched, of each line; default 20 */
   readonly watched?: number
+  /** the carriers that each station lets go are counted too; default false */
+  readonly cycles?: boolean
 }
 
 /** What alternatives make, and what their people do; per window. */
@@ -31,6 +33,8 @@ export interface LinePeople {
   readonly watched: number
   /** pushes and pulls: named operators, then stations whose own operator pushes or pulls */
   readonly handlings: readonly { readonly operator: string; readonly count: number; readonly seconds: number }[]
+  /** carriers that each station lets go, in the order of the stations; empty where nobody asked */
+  readonly cycles: readonly number[]
   /** walks of named operators from one place to another */
   readonly walks: readonly { readonly operator: string; readonly count: number; readonly seconds: number }[]
 }
@@ -48,7 +52,7 @@ const TRACED = 5
  */
 export async function runAlternatives(
   lines: readonly LineToCompare[],
-  { replications, watched = WATCHED }: AlternativesRequest,
+  { replications, watched = WATCHED, cycles = false }: AlternativesRequest,
   options: StudyOptions,
 ): Promise<AlternativesResult> {
   const comparison = await compareLines(lines, { replications }, options)
@@ -56,7 +60,7 @@ export async function runAlternatives(
   const people: LinePeople[] = []
   for (const { name, line } of lines) {
     if (options.signal?.aborted === true) break
-    people.push(await watch(name, line, Math.min(watched, replications), quiet))
+    people.push(await watch(name, line, Math.min(watched, replications), cycles, quiet))
   }
   return { kind: 'alternatives', comparison, people, partial: comparison.partial || people.length < lines.length }
 }
@@ -66,10 +70,10 @@ function withoutProgress({ onProgress: _, ...rest }: StudyOptions): StudyOptions
   return rest
 }
 
-async function watch(name: string, line: LineSpec, replications: number, options: StudyOptions): Promise<LinePeople> {
+async function watch(name: string, line: LineSpec, replications: number, cycles: boolean, options: StudyOptions): Promise<LinePeople> {
   const byHand = line.paths.some(({ manual }) => manual !== null)
   const walkers = line.operators.length > 0 && line.walks.length > 0
-  const runs = byHand ? await replicate(line, { replications }, options) : []
+  const runs = byHand || cycles ? await replicate(line, { replications }, options) : []
   const traced: TracedRun[] = []
   for (let replication = 0; walkers && replication < Math.min(TRACED, replications); replication++) {
     const run = await traceRun(line, { replication }, options)
@@ -78,12 +82,13 @@ async function watch(name: string, line: LineSpec, replications: number, options
   const mean = (of: (run: (typeof runs)[number]) => number): number => runs.reduce((sum, run) => sum + of(run), 0) / runs.length
   return {
     name,
-    watched: byHand ? runs.length : replications,
+    watched: byHand || cycles ? runs.length : replications,
     handlings: (runs[0]?.handlings ?? []).map(({ operator }, index) => ({
       operator,
       count: mean((run) => run.handlings[index]!.count),
       seconds: mean((run) => run.handlings[index]!.seconds),
     })),
+    cycles: cycles && runs.length > 0 ? line.stations.map((_, station) => mean((run) => run.stations[station]!.cycles)) : [],
     walks: traced.length === 0 ? [] : walksOf(line, traced),
   }
 }

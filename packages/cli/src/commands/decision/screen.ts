@@ -1,4 +1,4 @@
-import { screeningsOf, screeningStory } from '@loopwright/notebook/decision'
+import { needsWalks, screeningsOf, screeningStory } from '@loopwright/notebook/decision'
 import { decisionCommand } from '../../decisionCommand.ts'
 import { screeningDocument } from '../../documents/decision/screeningDocument.ts'
 import type { Shell } from '../../shell/shell.ts'
@@ -8,6 +8,7 @@ import type { StudyFlags } from '../../studyCommand.ts'
 export async function screen(shell: Shell, file: string, flags: StudyFlags, command: string): Promise<number> {
   return await decisionCommand(shell, file, flags, command, {
     what: 'what needs a closer look',
+    needs: needsWalks,
     document: (runs) => screeningDocument(runs, screeningsOf(runs)),
     tale: screeningStory,
   })

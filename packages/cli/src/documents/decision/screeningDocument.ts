@@ -1,5 +1,5 @@
 /** The document of `loopwright screen --json`. */
-import { GUIDANCE_WORDS, RISK_REDUCTION, SCREENING_CAUTION, type ScreeningResult } from '@loopwright/decide'
+import { GUIDANCE_WORDS, metresOf, RISK_REDUCTION, SCREENING_CAUTION, type ScreeningResult } from '@loopwright/decide'
 import type { DecisionRuns } from '@loopwright/notebook/decision'
 import { decisionHead, decisionHeadSchema } from './decisionParts.ts'
 import { byName, count, documentSchema, flag, list, number, orNull, record, type Schema, text, words } from '../schemaParts.ts'
@@ -12,7 +12,13 @@ export function screeningDocument(
     ...decisionHead('screening', runs),
     caution: SCREENING_CAUTION,
     riskReduction: RISK_REDUCTION,
-    screenings: screened.map(({ name, result: { figures, findings, counts } }) => ({ name, figures, counts, findings })),
+    screenings: screened.map(({ name, result: { figures, findings, walked, counts } }) => ({
+      name,
+      figures,
+      counts,
+      findings,
+      walked: walked.map((one) => ({ ...one, metres: metresOf(one) })),
+    })),
   }
 }
 
@@ -75,6 +81,28 @@ export function screeningSchema(): Schema {
                   'one figure',
                 ),
                 'all figures',
+              ),
+              walked: list(
+                record(
+                  {
+                    person: text('named operator, or station whose own operator it is'),
+                    metres: number('m in a shift'),
+                    parts: list(
+                      record(
+                        {
+                          of: text('task, station, or what else is walked for'),
+                          metresEach: number('m each time'),
+                          times: number('mean of a shift'),
+                          known: text('how both are known'),
+                        },
+                        'one kind of way',
+                      ),
+                      'they sum to the metres',
+                    ),
+                  },
+                  'one person',
+                ),
+                'where the file states ways that are walked for each unit',
               ),
             },
             'one alternative',
