@@ -33,6 +33,31 @@ describe('a second load station', () => {
 
 test('a spur that can only lead back is never entered', () => {
   const spur = { transfer: { lift: 1, lower: 1, enterOnlyIfExitClear: true } }
-  const { spec } = graphLine({ ...COMMON, zones: [{}, {}, spur], paths: ['Z01 > Z02 > Z01', 'Z02 > Z03 > Z02'] })
+  const { spec } = graphLine({ ...COMMON, zones: [{}, { divert: 'free' }, spur], paths: ['Z01 > Z02 > Z01', 'Z02 > Z03 > Z02'] })
   expect(checkFlow(spec).map((finding) => finding.say([]).code)).toEqual(['W_SPUR_CLOSED'])
+})
+
+describe('a second way out', () => {
+  // MODEL.md §3: those with conditions before those without, then the lower path index where divert is `first`
+  const codes = (zone: object, ...ways: (string | object)[]): string[] => {
+    const { spec } = graphLine({ ...COMMON, zones: [zone, {}, {}], paths: ['Z01 > Z02 > Z01', 'Z03 > Z01', ...ways] as string[] })
+    return checkFlow(spec).map((finding) => finding.say([]).code)
+  }
+  const never = ['W_WAY_NEVER_TAKEN']
+
+  test('that takes whom the first takes is never taken', () => expect(codes({}, 'Z01 > Z03')).toEqual(never))
+  test('is taken in turn, or where it is free', () => {
+    expect(codes({ divert: 'alternate' }, 'Z01 > Z03')).toEqual([])
+    expect(codes({ divert: 'free' }, 'Z01 > Z03')).toEqual([])
+  })
+  test('with conditions is taken; one more with the same is not', () => {
+    const empty = { from: 'Z01', to: 'Z03', takes: { load: 'empty' } }
+    expect(codes({}, empty)).toEqual([])
+    expect(codes({}, empty, { ...empty, to: 'Z02' })).toEqual(never)
+    expect(codes({}, empty, { ...empty, to: 'Z02', takes: { load: 'loaded' } })).toEqual([])
+    // rejected products go before: theirs is a rank of its own
+    expect(codes({}, { ...empty, takes: { load: 'loaded' } }, { ...empty, to: 'Z02', takes: { load: 'loaded', rejected: true } })).toEqual(
+      [],
+    )
+  })
 })

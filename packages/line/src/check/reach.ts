@@ -1,7 +1,7 @@
 /** Where products come at all: stations that none reaches, and spurs that no carrier ever enters. */
 import { mixShares } from '../bounds/law.ts'
 import { servedLoads } from '../bounds/servedLoads.ts'
-import { type LineSpec, STORE } from '../spec.ts'
+import { type LineSpec, STORE, type TakesSpec } from '../spec.ts'
 import { at, type Finding, found } from './finding.ts'
 import { isRing } from './draftLine.ts'
 import { sentences as say } from './sentences.ts'
@@ -85,9 +85,33 @@ function checkSpurs(line: LineSpec): Finding[] {
   })
 }
 
+/** Whether every carrier that `later` takes is taken by `earlier`, in the same rank of ways: those for rejects, those with conditions, the others. */
+function takesAll(earlier: TakesSpec, later: TakesSpec): boolean {
+  if (isOpen(earlier) || isOpen(later)) return isOpen(earlier) && isOpen(later)
+  return (
+    (earlier.variants === null || later.variants?.every((variant) => earlier.variants!.includes(variant)) === true) &&
+    (earlier.load === null || earlier.load === later.load) &&
+    (earlier.rejected === later.rejected || (earlier.rejected === null && later.rejected === false)) &&
+    (earlier.forStation === null || earlier.forStation === later.forStation)
+  )
+}
+
+const isOpen = ({ variants, load, rejected, forStation }: TakesSpec): boolean =>
+  variants === null && load === null && rejected === null && forStation === null
+
+/** Ways out of a zone that takes the first way which an earlier one takes all carriers from. (MODEL.md §3) */
+function checkNeverTaken({ zones, paths }: LineSpec): Finding[] {
+  return paths.flatMap(({ from, to, takes }, k) => {
+    if (from === STORE || zones[from]?.divert !== 'first') return []
+    const before = paths.slice(0, k).find((path) => path.from === from && takesAll(path.takes, takes))
+    const nameOf = (end: number): string => zones[end]?.name ?? 'store'
+    return before === undefined ? [] : [found(at('path', k), say.wayNeverTaken(nameOf(from), nameOf(to), nameOf(before.to)))]
+  })
+}
+
 /**
  * Where the products of a complete line do not come to, and where no carrier does.
  *
  * @example checkFlow(line) // => []
  */
-export const checkFlow = (line: LineSpec): Finding[] => [...checkReach(line), ...checkLoads(line), ...checkSpurs(line)]
+export const checkFlow = (line: LineSpec): Finding[] => [...checkReach(line), ...checkLoads(line), ...checkSpurs(line), ...checkNeverTaken(line)]

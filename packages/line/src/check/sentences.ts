@@ -317,6 +317,14 @@ export const sentences = {
       'it is entered only if its exit is clear, and the carrier itself stands there; let carriers wait in it (enterOnlyIfExitClear: false), or lead it elsewhere',
     ),
 
+  /** @param instead  where the earlier way leads */
+  wayNeverTaken: (zone: string, to: string, instead: string): Sentence =>
+    warning(
+      'W_WAY_NEVER_TAKEN',
+      `no carrier ever takes this way from ${quote(zone)} to ${quote(to)}: ${to === instead ? 'another way there' : `the way to ${quote(instead)}`} comes first and takes all that it would take`,
+      'say whom it takes ("takes"), let the zone choose in turn (divert: alternate) or by what is free (divert: free), or leave one of the two out; "loop" brings the driven ways with it: for a way that is pushed or pulled instead, write "zones" and all "paths"',
+    ),
+
   // Products
 
   sharesZero: (): Sentence => error('E_SHARES_ZERO', 'all shares are zero', 'at least one variant must be made'),

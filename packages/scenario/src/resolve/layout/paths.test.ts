@@ -71,7 +71,7 @@ const ab = '{ from: A, to: B }, { from: B, to: C }, { from: C, to: D }, { from: 
 
 describe('general lines', () => {
   test('paths keep the order in which they are written', () => {
-    const { paths, codes } = general(`[{ from: E, to: A }, ${ab}, { from: E, to: B }]`)
+    const { paths, codes } = general(`[{ from: E, to: A }, ${ab}, { from: E, to: B, takes: { load: empty } }]`)
     expect(codes).toEqual([])
     expect(paths.map(({ from, to }) => `${from} ${to}`)).toEqual(['4 0', '0 1', '1 2', '2 3', '3 4', '4 1'])
   })
@@ -100,8 +100,17 @@ describe('general lines', () => {
     expect(paths[5]).toMatchObject({ manual: { kind: 'push', station: 1 }, clearSeconds: 'move' })
   })
 
+  // MODEL.md §3: the driven way of the loop has the lower index
+  test('a push beside the driven way of a loop is never taken', () => {
+    const { codes } = read(['', 'paths: [{ from: Z05, push: Fit, move: 6 s }]'])
+    expect(codes).toEqual(['W_WAY_NEVER_TAKEN'])
+  })
+
   test('beside a loop: more ways, and zones that say how long they are', () => {
-    const { paths, codes } = read(['', 'zones: { R1: { length: 2 m } }\npaths: [Z05 > R1 > Z06, { from: Z02, speed: 5 m/min }]'])
+    const { paths, codes } = read([
+      '',
+      'zones: { R1: { length: 2 m }, Z05: { divert: alternate } }\npaths: [Z05 > R1 > Z06, { from: Z02, speed: 5 m/min }]',
+    ])
     expect(codes).toEqual([])
     expect(paths).toHaveLength(12)
     expect(paths.slice(10).map(({ from, to, distanceMetres }) => [from, to, distanceMetres])).toEqual([
