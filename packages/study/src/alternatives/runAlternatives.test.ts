@@ -61,3 +61,22 @@ describe('walks', () => {
     expect(seconds / count).toBeCloseTo(5, 1)
   })
 })
+
+test('where it is asked for, carriers that each station lets go are counted: one for each product, at a line without pushes too', async () => {
+  const { spec } = loopLine({
+    zones: 4,
+    zoneLength: 1,
+    drive: { speed: 0.25 },
+    carriers: { count: 2, length: 0.8 },
+    stations: { L: { zone: 'Z01', load: 10 }, U: { zone: 'Z03', unload: 12 } },
+    warmup: 600,
+    end: 4200,
+  })
+  const lines = ['a', 'b'].map((name) => ({ name, line: spec, plan: null }))
+  const { comparison, people } = await runAlternatives(lines, { replications: 2, cycles: true }, options)
+  const made = comparison.lines[0]!.units[0]!
+  expect(people[0]!.cycles).toHaveLength(2)
+  for (const count of people[0]!.cycles) expect(Math.abs(count - made)).toBeLessThanOrEqual(1)
+  const unasked = await runAlternatives(lines, { replications: 2 }, options)
+  expect(unasked.people[0]!.cycles).toEqual([])
+})
