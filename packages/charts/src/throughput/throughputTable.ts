@@ -121,7 +121,7 @@ export function throughputTable(
     rows: counts,
     marked: ({ carriers }) => carriers === named,
     tone: ({ gridlocks, planVerdict }) => (gridlocks > 0 ? 'bad' : planVerdict?.verdict === 'met' ? 'good' : undefined),
-    note: `${fixed ? `Every simulated ${per} makes the same.` : `P10: nine of ten ${per}s are better. P90: one of ten is better.`}${law === null ? '' : ' Law: what mean times alone say of carriers, slowest station and free zones; it knows no stops, no chance, no shared operators.'}`,
+    note: `${fixed ? `Every simulated ${per} makes the same.` : `P10: nine of ten ${per}s are better. P90: one of ten is better.`}${law === null ? '' : ' Law: what mean times alone say of carriers, slowest station and free zones; it knows no stops, no chance, no shared operators, arrivals, receivers or lists that end.'}`,
   })
 }
 

@@ -237,7 +237,7 @@ function averagesTable(scenarios: readonly Scenario[], { lines }: CompareResult,
     ],
     rows,
     marked: (_, index) => index === 0,
-    note: 'Mean times alone: without stops, without chance, and as if no station ever waited for another.',
+    note: 'Mean times of carriers and stations alone: no stops, no chance, no shared operators, arrivals, receivers or lists that end, and as if no station ever waited for another.',
   })
 }
 
