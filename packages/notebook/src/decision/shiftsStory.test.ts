@@ -16,6 +16,7 @@ test('the first sentence is the week with its shifts, the second each shift', ()
   expect(answer.sentences[0]).toContain(
     `at least ${formatNumber(week.p10!.point, 0)} units in nine of ten weeks of 5 early, 5 late and 4 night shifts`,
   )
+  expect(answer.sentences.filter((sentence) => /limits the \w+ shift: S3 Leak test, which can do/.test(sentence))).toHaveLength(3)
   expect(answer.sentences[1]).toMatch(/in nine of ten early shifts, .* late shifts, .* night shifts\.$/)
   expect(toldTwice(cells)).toEqual(TOLD_TWICE)
 })

@@ -150,7 +150,7 @@ function limitSentences(shifts: readonly PromiseRuns[]): string[] {
   })
   if (new Set(found).size === 1) return found[0] === null ? [] : [found[0]!]
   return shifts.map(({ name }, index) =>
-    found[index] === null ? `The ${name} shift makes nothing.` : `In the ${name} shift: ${found[index]}`,
+    found[index] === null ? `The ${name} shift makes nothing.` : found[index].replace('the line', `the ${name} shift`),
   )
 }
 
