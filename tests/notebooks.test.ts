@@ -16,6 +16,7 @@ const COMPARED = 10
 
 interface Told {
   readonly cells: readonly Cell[]
+  /** its HTML, with blanks that do not break as blanks */
   readonly page: string
   readonly said: string
   /** what the studies of the notebook gave, in their order */
@@ -40,7 +41,7 @@ async function run(name: string, replications: number): Promise<Told> {
   }
   const ran = await runNotebook(`notebooks/${name}`, effects, { replications, workers: 0 })
   if (ran.status !== 'done' || ran.page === null) throw new Error(`${name}: ${JSON.stringify(ran.problems)}`)
-  return { cells: ran.cells, page: written.get(ran.page)!, said: said.join('\n'), results }
+  return { cells: ran.cells, page: written.get(ran.page)!.replaceAll('\u00a0', ' '), said: said.join('\n'), results }
 }
 
 function listening(context: NotebookContext, results: unknown[]): NotebookContext {

@@ -2,6 +2,7 @@
 import { type LineSpec, TRACE_KINDS } from '@loopwright/line'
 import { compareLines } from '../compare/compareLines.ts'
 import type { CompareResult, LineToCompare } from '../compare/comparison.ts'
+import { isOthersShare } from '../runs/othersShare.ts'
 import { replicate, traceRun, type TracedRun } from '../runs/replicate.ts'
 import type { StudyOptions } from '../runs/studyOptions.ts'
 
@@ -58,10 +59,18 @@ export async function runAlternatives(
   const comparison = await compareLines(lines, { replications }, options)
   const quiet = withoutProgress(options)
   const people: LinePeople[] = []
+  let others: Error | null = null
   for (const { name, line } of lines) {
     if (options.signal?.aborted === true) break
-    people.push(await watch(name, line, Math.min(watched, replications), cycles, quiet))
+    try {
+      people.push(await watch(name, line, Math.min(watched, replications), cycles, quiet))
+    } catch (error) {
+      // a share of a study runs its part of every line before it ends
+      if (!isOthersShare(error)) throw error
+      others = error
+    }
   }
+  if (others !== null) throw others
   return { kind: 'alternatives', comparison, people, partial: comparison.partial || people.length < lines.length }
 }
 
