@@ -134,6 +134,7 @@ async function measured(server: RedisServer, study: Study): Promise<Growth['stud
   return { what: study.what, jobs, perJob, aloneMs: (1000 * alone.spentSeconds) / jobs, workers }
 }
 
+const loadBefore = loadavg()[0]!
 process.stderr.write('processes with nothing between them\n')
 const alone = { plain: await bare('plain', WORKERS, TURNS), runs: await bare('runs', WORKERS, TURNS) }
 const server = await redisServer()
@@ -156,6 +157,6 @@ for (const { workers: all } of studies) {
     crowds.push({ ...crowd, byLimits: jobsPerSecond(crowd), simulated: run!.outputPerHour / 3.6, enough: workersEnough(crowd) })
   }
 }
-const page = growthPage({ cores: availableParallelism(), bare: alone, studies, recoverySeconds, crowds })
+const page = growthPage({ cores: availableParallelism(), loadBefore, bare: alone, studies, recoverySeconds, crowds })
 if (values.page) writeFileSync(fileURLToPath(new URL('./growth.md', import.meta.url)), page)
 process.stdout.write(page)

@@ -4,6 +4,8 @@ import type { Crowd } from './crowd.ts'
 
 export interface Growth {
   readonly cores: number
+  /** processes that ran or waited to, in the minute before the first measurement */
+  readonly loadBefore: number
   /** processes with nothing between them: a plain loop, and runs of a small line */
   readonly bare: { readonly plain: readonly Bare[]; readonly runs: readonly Bare[] }
   readonly studies: readonly {
@@ -48,8 +50,8 @@ export const allowed = (cores: number, workers: number, one: Measured): number =
 export const timesOne = (cores: number, workers: number, first: Measured): number =>
   allowed(cores, workers, first) / allowed(cores, 1, first)
 
-export function growthPage({ cores, bare, studies, recoverySeconds, crowds }: Growth): string {
-  const busy = studies.some(({ workers }) => workers.some(({ load }) => load > cores + 1))
+export function growthPage({ cores, loadBefore, bare, studies, recoverySeconds, crowds }: Growth): string {
+  const busy = loadBefore > 1
   return `# What a queue costs
 
 Made by \`npm run growth -- --page\`, with workers of one thread each, queue and all on one machine of ${cores} cores.${busy ? ' **The machine was busy with other work**, so that rates by the clock are no measure of what it can do; processor time is, but for what crowded caches add.' : ''} Processor time is that of \`/proc/PID/stat\`, in milliseconds a job.
