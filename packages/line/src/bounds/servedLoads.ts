@@ -12,9 +12,11 @@ export function servedLoads(spec: Pick<LineSpec, 'stations' | 'paths'>): number[
   const emptied = spec.stations.filter(({ unload, load }) => unload !== null && load === null).map(({ zone }) => zone)
   // what is taken off and loaded in one stay needs no empty carrier
   const served = new Set([...loads.values()].filter((station) => spec.stations[station]!.unload !== null))
+  const ends = new Map<number, number[]>()
+  for (const { from, to } of spec.paths.filter(mayBeEmpty)) ends.set(from, [...(ends.get(from) ?? []), to])
   const seen = new Set<number>([STORE, ...emptied])
   for (const place of seen)
-    for (const { to } of spec.paths.filter((path) => path.from === place && mayBeEmpty(path))) {
+    for (const to of ends.get(place) ?? []) {
       const load = loads.get(to)
       if (load === undefined) seen.add(to)
       else served.add(load)

@@ -1,7 +1,7 @@
 /** Where products come at all: stations that none reaches, and spurs that no carrier ever enters. */
 import { mixShares } from '../bounds/law.ts'
 import { servedLoads } from '../bounds/servedLoads.ts'
-import { type LineSpec, STORE, type TakesSpec } from '../spec.ts'
+import { type LineSpec, type PathSpec, STORE, type TakesSpec } from '../spec.ts'
 import { at, type Finding, found } from './finding.ts'
 import { isRing } from './draftLine.ts'
 import { sentences as say } from './sentences.ts'
@@ -101,10 +101,14 @@ const isOpen = ({ variants, load, rejected, forStation }: TakesSpec): boolean =>
 
 /** Ways out of a zone that takes the first way which an earlier one takes all carriers from. (MODEL.md §3) */
 function checkNeverTaken({ zones, paths }: LineSpec): Finding[] {
-  return paths.flatMap(({ from, to, takes }, k) => {
+  const nameOf = (end: number): string => zones[end]?.name ?? 'store'
+  const earlier = new Map<number, PathSpec[]>()
+  return paths.flatMap((path, k) => {
+    const { from, to, takes } = path
     if (from === STORE || zones[from]?.divert !== 'first') return []
-    const before = paths.slice(0, k).find((path) => path.from === from && takesAll(path.takes, takes))
-    const nameOf = (end: number): string => zones[end]?.name ?? 'store'
+    const others = earlier.get(from) ?? []
+    earlier.set(from, [...others, path])
+    const before = others.find((other) => takesAll(other.takes, takes))
     return before === undefined ? [] : [found(at('path', k), say.wayNeverTaken(nameOf(from), nameOf(to), nameOf(before.to)))]
   })
 }
@@ -114,4 +118,9 @@ function checkNeverTaken({ zones, paths }: LineSpec): Finding[] {
  *
  * @example checkFlow(line) // => []
  */
-export const checkFlow = (line: LineSpec): Finding[] => [...checkReach(line), ...checkLoads(line), ...checkSpurs(line), ...checkNeverTaken(line)]
+export const checkFlow = (line: LineSpec): Finding[] => [
+  ...checkReach(line),
+  ...checkLoads(line),
+  ...checkSpurs(line),
+  ...checkNeverTaken(line),
+]
