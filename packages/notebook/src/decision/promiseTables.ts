@@ -1,13 +1,15 @@
 /** Tables of the page for management. */
-import { formatNumber, formatShare, type Table, tableOf, wordColumn } from '@loopwright/charts/table'
+import { formatNumber, formatShare, type Table, tableOf, type TableParts, wordColumn } from '@loopwright/charts/table'
 import { STATE_TIMES } from '@loopwright/decide'
 import { workingSeconds } from '@loopwright/line/bounds'
+import type { Spread } from '../forecast/forecast.ts'
 import { hasWeeks } from '../forecast/forecastOf.ts'
 import { counted } from '../words/countedWords.ts'
 import { FEW } from '../words/planWords.ts'
 import type { PromiseResult, PromiseRuns } from './promiseFigures.ts'
 
-interface Row {
+/** Units of a stretch of time. */
+export interface UnitsRow {
   readonly per: string
   readonly low: number | null
   readonly mid: number | null
@@ -15,33 +17,20 @@ interface Row {
   readonly decimals: number
 }
 
-/** Units of an hour, a shift, a day and a week: nine of ten, half, one of ten. */
-export function unitsTable({ forecast, section }: PromiseRuns): Table {
-  const { shift, week, netSeconds } = forecast
-  const at = (of: typeof shift, scale: number) => ({
-    low: of.p10 === null ? null : of.p10.point * scale,
-    mid: of.p50 === null ? null : of.p50.point * scale,
-    high: of.p90 === null ? null : of.p90.point * scale,
-  })
-  const days = daySums(shift.units, section.shiftsPerDay)
-  const day = (p: number): number | null =>
-    days.length < FEW ? null : days[Math.min(days.length - 1, Math.floor(p * (days.length - 1) + 0.5))]!
-  const rows: Row[] = [
-    { per: 'net hour, mean of a shift', ...at(shift, 3600 / netSeconds), decimals: 1 },
-    { per: 'shift', ...at(shift, 1), decimals: 0 },
-    { per: `day of ${counted(section.shiftsPerDay, 'shift')}`, low: day(0.1), mid: day(0.5), high: day(0.9), decimals: 0 },
-    {
-      per: `week of ${counted(forecast.shiftsPerWeek, 'shift')}`,
-      ...(hasWeeks(forecast) ? at(week, 1) : { low: null, mid: null, high: null }),
-      decimals: 0,
-    },
-  ]
+/** P10, P50 and P90 of simulated units, times `scale`. */
+export function quantilesOf(of: Spread | null, scale: number = 1): Pick<UnitsRow, 'low' | 'mid' | 'high'> {
+  const at = (quantile: Spread['p10'] | undefined): number | null => (quantile == null ? null : quantile.point * scale)
+  return { low: at(of?.p10), mid: at(of?.p50), high: at(of?.p90) }
+}
+
+/** Units of several stretches of time: nine of ten, half, one of ten. */
+export function unitsTableOf(of: Pick<TableParts<UnitsRow>, 'rows' | 'marked' | 'note'>): Table {
   const column = (head: string, name: 'low' | 'mid' | 'high', says: string) => ({
     head,
-    text: ({ decimals, ...row }: Row): string => (row[name] === null ? '–' : formatNumber(row[name], decimals)),
-    data: [[name, says, (row: Row): number | null => row[name]] as const],
+    text: ({ decimals, ...row }: UnitsRow): string => (row[name] === null ? '–' : formatNumber(row[name], decimals)),
+    data: [[name, says, (row: UnitsRow): number | null => row[name]] as const],
   })
-  return tableOf<Row>({
+  return tableOf<UnitsRow>({
     caption: 'Units',
     columns: [
       wordColumn('Per', 'per', 'stretch of time', ({ per }) => per),
@@ -49,7 +38,27 @@ export function unitsTable({ forecast, section }: PromiseRuns): Table {
       column('Half make\nmore', 'mid', 'half of them make as much or more (P50)'),
       column('One of ten\nmakes more', 'high', 'one of ten makes as much or more (P90)'),
     ],
-    rows,
+    ...of,
+  })
+}
+
+/** Units of an hour, a shift, a day and a week: nine of ten, half, one of ten. */
+export function unitsTable({ forecast, section }: PromiseRuns): Table {
+  const { shift, week, netSeconds } = forecast
+  const days = daySums(shift.units, section.shiftsPerDay)
+  const day = (p: number): number | null =>
+    days.length < FEW ? null : days[Math.min(days.length - 1, Math.floor(p * (days.length - 1) + 0.5))]!
+  return unitsTableOf({
+    rows: [
+      { per: 'net hour, mean of a shift', ...quantilesOf(shift, 3600 / netSeconds), decimals: 1 },
+      { per: 'shift', ...quantilesOf(shift), decimals: 0 },
+      { per: `day of ${counted(section.shiftsPerDay, 'shift')}`, low: day(0.1), mid: day(0.5), high: day(0.9), decimals: 0 },
+      {
+        per: `week of ${counted(forecast.shiftsPerWeek, 'shift')}`,
+        ...quantilesOf(hasWeeks(forecast) ? week : null),
+        decimals: 0,
+      },
+    ],
     marked: ({ per }) => per === 'shift',
     note: 'Days and weeks are added up from simulated shifts, each used once; chances of shifts are never multiplied.',
   })

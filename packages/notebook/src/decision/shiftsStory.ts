@@ -1,6 +1,7 @@
 /** The story for management where shifts differ in hours, crew or plan, as cells: what a week makes, and each shift by itself. */
 import { rampUpChart } from '@loopwright/charts'
 import { formatDuration, formatNumber, formatShare, type Table, tableOf, wordColumn } from '@loopwright/charts/table'
+import { listWords } from '@loopwright/line'
 import { workingSeconds } from '@loopwright/line/bounds'
 import { startQuestion } from '@loopwright/study'
 import { type AnswerCell, type ChartCell, proseCell, type ProseCell, type SureCell, type TableCell, tableCell } from '../cells/cell.ts'
@@ -15,7 +16,7 @@ import { FEW, planSentence } from '../words/planWords.ts'
 import { startSentence } from '../words/startWords.ts'
 import { limitOf, type PromiseRuns, weekUnits } from './promiseFigures.ts'
 import { rampSentence } from './promiseStory.ts'
-import { mappingTable } from './promiseTables.ts'
+import { mappingTable, quantilesOf, type UnitsRow, unitsTableOf } from './promiseTables.ts'
 import { shiftsOf, type ShiftsResult, type ShiftsRuns, weeksEnough } from './shiftsFigures.ts'
 
 /** The tale of shifts that differ, and its parts by name. */
@@ -54,7 +55,7 @@ export function shiftsStory(runs: ShiftsRuns): ShiftsStory {
       kind: 'sure',
       id: 'promise-sure',
       sentences: [
-        `The figures come of ${listed(shifts.map(({ name: shift, forecast }) => counted(forecast.shift.units.length, `simulated ${shift} shift`)))}, each kind by itself; days and weeks are added up from them, each simulated shift used once.`,
+        `The figures come of ${listWords(shifts.map(({ name: shift, forecast }) => counted(forecast.shift.units.length, `simulated ${shift} shift`)))}, each kind by itself; days and weeks are added up from them, each simulated shift used once.`,
         'The line that a shift takes over is that of shifts with its own crew: what another crew leaves on it is not followed.',
         ...(weeksEnough(week)
           ? []
@@ -102,15 +103,13 @@ function startSentences(shifts: readonly PromiseRuns[]): string[] {
   if (new Set(found).size === 1) return [found[0]!]
   const warmup = shifts.map(({ name, scenario: { line } }) => `${formatDuration(line.window.warmupSeconds)} (${name})`)
   return shifts.every(({ scenario: { line, calendar } }) => startQuestion(line.window, calendar !== null) === 'shift from yesterday')
-    ? [`Each shift starts as the one before left the line: the ${listed(warmup)} before it are simulated and not counted.`]
+    ? [`Each shift starts as the one before left the line: the ${listWords(warmup)} before it are simulated and not counted.`]
     : shifts.map(({ name }, index) => `${name}: ${found[index]}`)
 }
 
-const listed = (parts: readonly string[]): string => `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`
-
 /** "5 early and 4 late shifts" */
 function weekWords(shifts: readonly PromiseRuns[]): string {
-  return `${listed(shifts.map(({ name, section: { daysPerWeek } }) => `${formatNumber(daysPerWeek, 0)} ${name}`))} shifts`
+  return `${listWords(shifts.map(({ name, section: { daysPerWeek } }) => `${formatNumber(daysPerWeek, 0)} ${name}`))} shifts`
 }
 
 function answerSentences(runs: ShiftsRuns, result: ShiftsResult): string[] {
@@ -167,31 +166,14 @@ function figuresOf({ shifts }: ShiftsRuns, { week }: ShiftsResult): AnswerCell['
   ]
 }
 
-interface UnitsRow {
-  readonly per: string
-  readonly of: Spread | null
-}
-
 function unitsTable({ shifts }: ShiftsRuns, { day, week }: ShiftsResult): Table {
-  const rows: UnitsRow[] = [
-    ...shifts.map(({ name, forecast }) => ({ per: `${name} shift`, of: forecast.shift })),
-    { per: `day of ${shifts.map(({ name }) => name).join(' + ')}`, of: day.units.length < FEW ? null : day },
-    { per: `week of ${weekWords(shifts)}`, of: weeksEnough(week) ? week : null },
-  ]
-  const column = (head: string, at: 'p10' | 'p50' | 'p90', name: string, says: string) => ({
-    head,
-    text: ({ of }: UnitsRow): string => (of?.[at] == null ? '–' : formatNumber(of[at].point, 0)),
-    data: [[name, says, ({ of }: UnitsRow): number | null => of?.[at]?.point ?? null] as const],
-  })
-  return tableOf<UnitsRow>({
-    caption: 'Units',
-    columns: [
-      wordColumn('Per', 'per', 'stretch of time', ({ per }) => per),
-      column('Nine of ten\nmake more', 'p10', 'low', 'nine of ten make as much or more (P10)'),
-      column('Half make\nmore', 'p50', 'mid', 'half of them make as much or more (P50)'),
-      column('One of ten\nmakes more', 'p90', 'high', 'one of ten makes as much or more (P90)'),
+  const row = (per: string, of: Spread | null): UnitsRow => ({ per, ...quantilesOf(of), decimals: 0 })
+  return unitsTableOf({
+    rows: [
+      ...shifts.map(({ name, forecast }) => row(`${name} shift`, forecast.shift)),
+      row(`day of ${shifts.map(({ name }) => name).join(' + ')}`, day.units.length < FEW ? null : day),
+      row(`week of ${weekWords(shifts)}`, weeksEnough(week) ? week : null),
     ],
-    rows,
     marked: ({ per }) => per.startsWith('week'),
     note: 'A day has one shift of each kind. Days and weeks are added up from simulated shifts; quantiles of shifts are never added, and chances never multiplied.',
   })

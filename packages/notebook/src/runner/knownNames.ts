@@ -1,4 +1,5 @@
 /** Misspelt names in what a notebook asks for: told with the nearest right one, never passed over. */
+import { listWords } from '@loopwright/line'
 import { nearest } from '@loopwright/scenario'
 import { Mistake } from '../load/fault.ts'
 
@@ -11,15 +12,15 @@ import { Mistake } from '../load/fault.ts'
  */
 export function checkNames(what: string, given: unknown, known: readonly string[]): void {
   if (given === undefined) return
-  const all = `${what} takes ${listed(known)}.`
+  const all = `${what} takes ${listWords(known)}.`
   if (typeof given !== 'object' || given === null || Array.isArray(given))
     throw new Mistake(`${what} takes an object with named values, not ${shown(given)}`, all)
   const wrong = Object.keys(given).filter((name) => !known.includes(name))
   if (wrong.length === 0) return
   const near = wrong.flatMap((name) => nearest(name, known) ?? [])
   throw new Mistake(
-    `${what} knows nothing called ${listed(wrong.map((name) => `"${name}"`))}`,
-    near.length === 0 ? all : `Did you mean ${listed(near.map((name) => `"${name}"`))}? ${all}`,
+    `${what} knows nothing called ${listWords(wrong.map((name) => `"${name}"`))}`,
+    near.length === 0 ? all : `Did you mean ${listWords(near.map((name) => `"${name}"`))}? ${all}`,
     wrong[0],
   )
 }
@@ -34,7 +35,7 @@ export function withKnownNames<T extends object>(what: string, object: T): T {
         const near = nearest(name, known)
         throw new Mistake(
           `${what} has nothing called "${name}"`,
-          near === null ? `It has ${listed(known)}.` : `Did you mean "${near}"?`,
+          near === null ? `It has ${listWords(known)}.` : `Did you mean "${near}"?`,
           name,
         )
       }
@@ -49,6 +50,3 @@ export function shown(value: unknown): string {
   if (typeof value === 'string') return JSON.stringify(value.length > 40 ? `${value.slice(0, 39)}…` : value)
   return Array.isArray(value) ? 'a list' : typeof value === 'object' && value !== null ? 'an object' : String(value)
 }
-
-const listed = (words: readonly string[]): string =>
-  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`
