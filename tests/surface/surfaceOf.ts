@@ -74,7 +74,7 @@ function declaration(file: string, name: string): string {
   for (const statement of tree.statements) {
     if (ts.isVariableStatement(statement)) {
       const found = statement.declarationList.declarations.find((d) => d.name.getText() === name)
-      if (found) return shorten(`const ${print(tree, found)}`, VALUE_WIDTH)
+      if (found) return valueOf(tree, found)
     } else if (ts.isFunctionDeclaration(statement) && statement.name?.text === name) {
       const parameters = statement.parameters.map((parameter) => print(tree, parameter)).join(', ')
       const generics = statement.typeParameters ? `<${statement.typeParameters.map((p) => print(tree, p)).join(', ')}>` : ''
@@ -98,6 +98,15 @@ function declaration(file: string, name: string): string {
   return `not found in ${file}`
 }
 
+/** An arrow function shows its signature alone, a value its beginning; how the formatter breaks its lines does not show. */
+function valueOf(tree: ts.SourceFile, { name, type, initializer }: ts.VariableDeclaration): string {
+  const head = `const ${name.getText()}${type ? `: ${print(tree, type)}` : ''}`
+  if (!initializer) return head
+  if (!ts.isArrowFunction(initializer)) return shorten(`${head} = ${print(tree, initializer)}`, VALUE_WIDTH)
+  const whole = print(tree, initializer)
+  return shorten(`${head} = ${whole.slice(0, whole.length - print(tree, initializer.body).length).trim()}`)
+}
+
 function isPrivate(member: ts.ClassElement): boolean {
   const hidden = ts.canHaveModifiers(member) && ts.getModifiers(member)?.some((m) => m.kind === ts.SyntaxKind.PrivateKeyword)
   return hidden === true || (member.name !== undefined && ts.isPrivateIdentifier(member.name))
@@ -114,7 +123,11 @@ function memberOf(tree: ts.SourceFile, member: ts.ClassElement): string {
 const printer = ts.createPrinter({ removeComments: true })
 
 function print(tree: ts.SourceFile, node: ts.Node): string {
-  return printer.printNode(ts.EmitHint.Unspecified, node, tree).replaceAll(/\s+/g, ' ')
+  return printer
+    .printNode(ts.EmitHint.Unspecified, node, tree)
+    .replaceAll(/\s+/g, ' ')
+    .replaceAll(/,? ([\])])/g, '$1')
+    .replaceAll(/([[(]) /g, '$1')
 }
 
 function shorten(text: string, width = Number.POSITIVE_INFINITY): string {
