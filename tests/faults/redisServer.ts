@@ -18,7 +18,7 @@ export interface RedisServer {
 
 /** Where the server is; a test of the queue fails without it. */
 function redisProgram(): string {
-  const found = (process.env['PATH'] ?? '').split(delimiter).map((folder) => join(folder, 'redis-server'))
+  const found = (process.env.PATH ?? '').split(delimiter).map((folder) => join(folder, 'redis-server'))
   const program = found.find((file) => existsSync(file))
   if (program === undefined)
     throw new Error(

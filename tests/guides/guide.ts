@@ -47,9 +47,9 @@ export function writtenAnew(text: string, name: string, folder: string): Guide {
     else {
       const end = lines.indexOf('```', at)
       const inside = lines.slice(at + 1, end)
-      made.push(line, ...(fence[1] === 'text' ? shown(printed, comment?.groups?.['paragraphs']) : inside), '```')
+      made.push(line, ...(fence[1] === 'text' ? shown(printed, comment?.groups?.paragraphs) : inside), '```')
       at = end
-      if (fence[1] === 'yaml' && comment?.groups?.['file'] !== undefined) writeIn(folder, comment.groups['file'], inside)
+      if (fence[1] === 'yaml' && comment?.groups?.file !== undefined) writeIn(folder, comment.groups.file, inside)
       if (fence[1] === 'sh' && comment === null) {
         const commands = commandsIn(inside)
         printed = commands

@@ -30,7 +30,7 @@ test.each(names)('%s shows what is printed and drawn', { tags: 'long' }, (name) 
     if (!read(name).includes('--store')) symlinkSync(store, join(folder, '.loopwright'), 'junction')
     const { text, pictures } = writtenAnew(read(name), name, folder)
     const place = (picture: string): string => join(GUIDES, 'pictures', `${picture}.svg`)
-    if (process.env['DOCS'] === 'write') {
+    if (process.env.DOCS === 'write') {
       writeFileSync(join(GUIDES, `${name}.md`), text)
       for (const [picture, svg] of pictures) writeFileSync(place(picture), svg)
     }

@@ -39,7 +39,7 @@ function parseCase(part: string): WrongCase {
   if (found === undefined) throw new Error(`no case of a wrong scenario:\n${part}`)
   const { head, name, sentence, base, body } = found as Record<string, string>
   const text = base === undefined ? body! : changed(baseText(base), body!)
-  return { name: name!, sentence: sentence!, text: `# ${sentence}\n${text}`, head: head!, message: found['message'] ?? '' }
+  return { name: name!, sentence: sentence!, text: `# ${sentence}\n${text}`, head: head!, message: found.message ?? '' }
 }
 
 /** The document with a message for each of its cases. */

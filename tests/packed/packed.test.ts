@@ -21,7 +21,7 @@ describe('the packages, packed and installed into an empty folder', { tags: 'lon
     const cache = join(TOP, 'node_modules/.cache')
     mkdirSync(cache, { recursive: true })
     // not below this project's own modules: what is missing there must not be found here
-    top = mkdtempSync(join(process.env['TMPDIR'] ?? '/tmp', 'packed '))
+    top = mkdtempSync(join(process.env.TMPDIR ?? '/tmp', 'packed '))
     folder = installed(top)
     cpSync(DEMO, join(folder, 'Linie für alle.yaml'))
   })
@@ -99,7 +99,7 @@ describe('the packages, packed and installed into an empty folder', { tags: 'lon
   })
 
   test.each(['beside the packages', 'elsewhere'])('an editor finds types and schema in a folder that `new` has made, %s', (where) => {
-    const home = where === 'elsewhere' ? mkdtempSync(join(process.env['TMPDIR'] ?? '/tmp', 'new ')) : folder
+    const home = where === 'elsewhere' ? mkdtempSync(join(process.env.TMPDIR ?? '/tmp', 'new ')) : folder
     expect(run(process.execPath, [join(at('cli'), 'bin/loopwright.js'), 'new', 'line'], home).code).toBe(0)
     const line = join(home, 'line')
     const study = readFileSync(join(line, 'study.ts'), 'utf8')

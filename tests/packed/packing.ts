@@ -42,7 +42,7 @@ export const NODE_LINES = Object.keys(NODES).map(Number)
  */
 export function nodeOf(line: number): { readonly path: string } | { readonly why: string } {
   const isOfLine = (path: string): boolean => run(path, ['--version'], TOP).out.startsWith(`v${line}.`)
-  const named = (process.env['LOOPWRIGHT_NODES'] ?? '').split(' ').filter((path) => path !== '')
+  const named = (process.env.LOOPWRIGHT_NODES ?? '').split(' ').filter((path) => path !== '')
   const found = [process.execPath, ...named].find(isOfLine)
   if (found !== undefined) return { path: found }
   const name = `node-${process.platform}-${process.arch}`

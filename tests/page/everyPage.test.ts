@@ -114,13 +114,13 @@ inChromium('every page', (given) => {
       const coloured = COLOURED.includes(name)
       await visit(given.browser, address, { viewport: WIDE }, async (page) => {
         await openTables(page)
-        found['wide'] = [...(await amiss(page)), ...(await axeFaults(page, { rules: { 'color-contrast': { enabled: coloured } } }))]
+        found.wide = [...(await amiss(page)), ...(await axeFaults(page, { rules: { 'color-contrast': { enabled: coloured } } }))]
         if (coloured) {
           await page.emulateMedia({ colorScheme: 'dark' })
-          found['dark'] = await axeFaults(page, { runOnly: ['color-contrast'] })
+          found.dark = await axeFaults(page, { runOnly: ['color-contrast'] })
         }
         await page.setViewportSize({ width: 360, height: 740 })
-        found['narrow'] = await amiss(page)
+        found.narrow = await amiss(page)
         await page.emulateMedia({ media: 'print' })
         await page.evaluate("dispatchEvent(new Event('beforeprint'))")
         for (const [sheet, width] of Object.entries(SHEETS)) {

@@ -57,8 +57,8 @@ export async function startFirefox(path: string): Promise<FirefoxPage> {
   let last = 0
   socket.onmessage = ({ data }) => {
     const said = JSON.parse(String(data)) as Fields
-    if (typeof said['id'] === 'number') waiting.get(said['id'])?.(said)
-    else if (said['method'] === 'log.entryAdded') complaints.push(String((said['params'] as Fields)['text']))
+    if (typeof said.id === 'number') waiting.get(said.id)?.(said)
+    else if (said.method === 'log.entryAdded') complaints.push(String((said.params as Fields).text))
   }
   const ask = async (method: string, params: Fields): Promise<Fields> => {
     last += 1
@@ -67,8 +67,8 @@ export async function startFirefox(path: string): Promise<FirefoxPage> {
       waiting.set(id, done)
       socket.send(JSON.stringify({ id, method, params }))
     })
-    if (answer['type'] === 'error') throw new Error(`${method}: ${String(answer['message'])}`)
-    return answer['result'] as Fields
+    if (answer.type === 'error') throw new Error(`${method}: ${String(answer.message)}`)
+    return answer.result as Fields
   }
   await ask('session.new', { capabilities: {} })
   await ask('session.subscribe', { events: ['log.entryAdded'] })
@@ -84,8 +84,8 @@ export async function startFirefox(path: string): Promise<FirefoxPage> {
         target: { context },
         awaitPromise: true,
       })
-      if (given['type'] === 'exception') throw new Error(String((given['exceptionDetails'] as Fields)['text']))
-      return JSON.parse(String((given['result'] as Fields)['value'])) as T
+      if (given.type === 'exception') throw new Error(String((given.exceptionDetails as Fields).text))
+      return JSON.parse(String((given.result as Fields).value)) as T
     },
     close: async () => {
       const gone = new Promise((done) => firefox.once('exit', done))

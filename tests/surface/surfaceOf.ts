@@ -74,7 +74,7 @@ function declaration(file: string, name: string): string {
   for (const statement of tree.statements) {
     if (ts.isVariableStatement(statement)) {
       const found = statement.declarationList.declarations.find((d) => d.name.getText() === name)
-      if (found) return valueOf(tree, found)
+      if (found) return constant(tree, found)
     } else if (ts.isFunctionDeclaration(statement) && statement.name?.text === name) {
       const parameters = statement.parameters.map((parameter) => print(tree, parameter)).join(', ')
       const generics = statement.typeParameters ? `<${statement.typeParameters.map((p) => print(tree, p)).join(', ')}>` : ''
@@ -99,7 +99,7 @@ function declaration(file: string, name: string): string {
 }
 
 /** An arrow function shows its signature alone, a value its beginning; how the formatter breaks its lines does not show. */
-function valueOf(tree: ts.SourceFile, { name, type, initializer }: ts.VariableDeclaration): string {
+function constant(tree: ts.SourceFile, { name, type, initializer }: ts.VariableDeclaration): string {
   const head = `const ${name.getText()}${type ? `: ${print(tree, type)}` : ''}`
   if (!initializer) return head
   if (!ts.isArrowFunction(initializer)) return shorten(`${head} = ${print(tree, initializer)}`, VALUE_WIDTH)

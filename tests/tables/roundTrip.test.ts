@@ -7,9 +7,9 @@ import { inputDoubt, replicate } from '@loopwright/study'
 import { expect, test } from 'vitest'
 import { judgedStops, judgedTimes, measuredLines, TRUE_LINE } from './roundTrip.ts'
 
-const TRIALS = Number(process.env['ROUND_TRIPS'] ?? 30)
+const TRIALS = Number(process.env.ROUND_TRIPS ?? 30)
 /** the first trip: other clipboards */
-const FIRST = Number(process.env['ROUND_TRIPS_FROM'] ?? 0)
+const FIRST = Number(process.env.ROUND_TRIPS_FROM ?? 0)
 const DRAWS = 24
 const TIMES = 20
 

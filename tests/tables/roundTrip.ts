@@ -36,7 +36,7 @@ stations:
 `
 
 export const SKELETON = text('50 s', '50 s')
-export const TRUE_LINE = scenarioOf(text(writeDistribution(TRUTH['fit']!), writeDistribution(TRUTH['wire']!))).line
+export const TRUE_LINE = scenarioOf(text(writeDistribution(TRUTH.fit!), writeDistribution(TRUTH.wire!))).line
 
 /** Times of a clipboard: to the tenth of a second, with a decimal comma, a total row, an empty row and a word among them. */
 export function clipboard(trial: number, times: number): Uint8Array {

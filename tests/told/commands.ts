@@ -33,7 +33,7 @@ function around({ scenario }: ToldLine): string[] {
 /** Here a share of 20 runs is told, of which 10 are too few to promise anything. */
 const TWENTY = ['outdoor-unit-base-line', 'repair-spur', 'some-runs-stand']
 
-const firstVariation = ({ written }: ToldLine): string => Object.keys(written['variations'] ?? {})[0] ?? ''
+const firstVariation = ({ written }: ToldLine): string => Object.keys(written.variations ?? {})[0] ?? ''
 
 /** Which station may move, and where to. */
 const MOVES: Readonly<Record<string, readonly [station: string, zones: string]>> = {

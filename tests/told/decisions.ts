@@ -25,7 +25,7 @@ const inShifts = ({ text, scenario }: ToldLine): string =>
         .replace(/^length: .*$/m, 'calendar: { shift: { from: "06:00", to: "10:00", perDay: 2 }, judge: second shift }')
 
 function decisionText({ name, written, scenario }: ToldLine): string {
-  const [changed = null] = Object.keys(written['variations'] ?? {})
+  const [changed = null] = Object.keys(written.variations ?? {})
   if (changed === null) throw new Error(`"${name}" has no variation to decide about`)
   const netSeconds = scenario.calendar?.netSeconds ?? 4 * 3600
   const least = Math.floor(netSeconds / 240)

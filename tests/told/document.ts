@@ -37,17 +37,17 @@ export interface StationStates {
 /** Stations with the time in each state: of the count that was chosen, else of the first one told. */
 export function stationsOf(document: unknown): StationStates[] {
   const all = objectsOf(document)
-  const chosen = all.map(({ answer }) => (answer as Fields | undefined)?.['chosen']).find((count) => typeof count === 'number')
+  const chosen = all.map(({ answer }) => (answer as Fields | undefined)?.chosen).find((count) => typeof count === 'number')
   const told = all.filter(({ stations }) => Array.isArray(stations) && stations.some(hasStates))
   const holder = told.find(({ carriers }) => carriers === chosen) ?? told[0]
-  return ((holder?.['stations'] as Fields[] | undefined) ?? []).filter(hasStates).map((station) => ({
-    name: String(station['name'] ?? station['station']),
-    title: String(station['title'] ?? station['name'] ?? station['station']),
-    states: (station['shares'] ?? station['seconds']) as Record<string, number>,
+  return ((holder?.stations as Fields[] | undefined) ?? []).filter(hasStates).map((station) => ({
+    name: String(station.name ?? station.station),
+    title: String(station.title ?? station.name ?? station.station),
+    states: (station.shares ?? station.seconds) as Record<string, number>,
   }))
 }
 
 function hasStates(station: unknown): boolean {
-  const states = (station as Fields)['shares'] ?? (station as Fields)['seconds']
-  return typeof states === 'object' && states !== null && typeof (states as Fields)['starved'] === 'number'
+  const states = (station as Fields).shares ?? (station as Fields).seconds
+  return typeof states === 'object' && states !== null && typeof (states as Fields).starved === 'number'
 }

@@ -60,8 +60,8 @@ export function planAgrees({ text, json }: Judged): string[] {
 /** "The plan of 330 was missed by 119 units": of a single run. */
 function singleRun(flat: string, json: unknown): string[] {
   const run = objectsOf(json).find(({ document }) => document === 'run')
-  const output = run?.['output']
-  const plan = run?.['plan']
+  const output = run?.output
+  const plan = run?.plan
   if (typeof output !== 'number' || typeof plan !== 'number') return []
   const missed = /missed by ([\d.,]+)/.exec(flat)
   if (missed !== null) return numberOf(missed[1]!) === Math.ceil(plan - output) ? [] : [missed[0]]

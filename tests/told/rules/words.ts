@@ -40,7 +40,7 @@ export function noIdentifier({ text, line }: Judged): string[] {
 function titledKeys(written: unknown, kind = ''): string[] {
   if (written === null || typeof written !== 'object') return []
   return Object.entries(written).flatMap(([key, value]) => {
-    const title = (value as Record<string, unknown> | null)?.['title']
+    const title = (value as Record<string, unknown> | null)?.title
     return [...(TITLED.includes(kind) && typeof title === 'string' && title !== key ? [key] : []), ...titledKeys(value, key)]
   })
 }
@@ -54,7 +54,7 @@ export function firstSentenceAnswersPlan({ text, line, command, code }: Judged):
 function withoutOwnWords({ text, line }: { readonly text: string; readonly line: ToldLine }): string {
   const { name, question } = line.scenario
   const flat = text.replace(/\s+/g, ' ')
-  const keys = Object.keys((line.written['variations'] as object | undefined) ?? {})
+  const keys = Object.keys((line.written.variations as object | undefined) ?? {})
   return [question, name, line.file, line.name, ...keys].reduce((left, own) => left.replaceAll(own, ''), flat)
 }
 

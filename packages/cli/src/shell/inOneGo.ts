@@ -15,14 +15,14 @@ export function breakable(onStop: () => boolean): <T>(what: string, work: () => 
   const context = createContext({ work: null })
   const script = new Script('work()')
   const once = (work: () => unknown): { readonly done: boolean; readonly result: unknown } => {
-    context['work'] = work
+    context.work = work
     try {
       return { done: true, result: script.runInContext(context, { breakOnSigint: true, displayErrors: false }) }
     } catch (error) {
       if ((error as NodeJS.ErrnoException).code !== 'ERR_SCRIPT_EXECUTION_INTERRUPTED') throw error
       return { done: false, result: null }
     } finally {
-      context['work'] = null
+      context.work = null
     }
   }
   return async <T>(what: string, work: () => T): Promise<T> => {

@@ -17,9 +17,9 @@ test('records key by key, down to a task; a distribution as a whole', () => {
 
 test('times by product are one value, null among them; a task may be called kind', () => {
   const fit = { A: 3, B: null }
-  expect(withChange(sketch, { stations: { S1: { work: { fit } } } }).stations!['S1']!.work).toEqual({ fit, glue: 4 })
+  expect(withChange(sketch, { stations: { S1: { work: { fit } } } }).stations!.S1!.work).toEqual({ fit, glue: 4 })
   const named = { ...sketch, stations: { S1: { zone: 0, work: { kind: 3, glue: 4 } } } }
-  expect(withChange(named, { stations: { S1: { work: { glue: 5 } } } }).stations!['S1']!.work).toEqual({ kind: 3, glue: 5 })
+  expect(withChange(named, { stations: { S1: { work: { glue: 5 } } } }).stations!.S1!.work).toEqual({ kind: 3, glue: 5 })
 })
 
 test('null where there is nothing leaves nothing', () => {

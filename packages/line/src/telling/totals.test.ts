@@ -11,8 +11,8 @@ const window = (line: LineSpec, warmupSeconds: number, endSeconds: number): Line
 
 test.each([
   ['general', generalLine(2)],
-  ['graph', window(GENERAL_LINES['graph']!(), 600, 7200)],
-  ['goods', window(GENERAL_LINES['goods']!(), 600, 7200)],
+  ['graph', window(GENERAL_LINES.graph!(), 600, 7200)],
+  ['goods', window(GENERAL_LINES.goods!(), 600, 7200)],
   ['loop', window(blockLoop(1, 2), 1800, 7200)],
 ])('%s: what a trace of the whole run has events of', (_, line) => {
   const trace = new Trace()

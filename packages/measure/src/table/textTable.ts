@@ -99,7 +99,7 @@ function separatorOf(text: string): string | null {
 
 function damaged(error: CsvError, text: string, separator: string, file: string): Error {
   if (error.code === 'CSV_QUOTE_NOT_CLOSED' || error.code === 'CSV_MAX_RECORD_SIZE' || error.code === 'CSV_INVALID_CLOSING_QUOTE') {
-    const line = error.code === 'CSV_INVALID_CLOSING_QUOTE' ? (error['lines'] as number) : openQuoteLine(text, separator)
+    const line = error.code === 'CSV_INVALID_CLOSING_QUOTE' ? (error.lines as number) : openQuoteLine(text, separator)
     const what = error.code === 'CSV_INVALID_CLOSING_QUOTE' ? 'text stands behind a closing quote' : 'a quote opens here and never closes'
     return refusal(file, `line ${line}`, what, 'close it, or write "" for a quote inside a cell')
   }

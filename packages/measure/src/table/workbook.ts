@@ -104,8 +104,8 @@ function bookOf(part: Part, file: string): Book {
     readXml(xml, {
       open: (name, of) => {
         if (name !== 'Relationship') return
-        const target = of['Target'] ?? ''
-        targets.set(of['Id'] ?? '', target.startsWith('/') ? target.slice(1) : `xl/${target}`)
+        const target = of.Target ?? ''
+        targets.set(of.Id ?? '', target.startsWith('/') ? target.slice(1) : `xl/${target}`)
       },
     }),
   )
@@ -114,10 +114,10 @@ function bookOf(part: Part, file: string): Book {
   const found = part('xl/workbook.xml', (xml) => {
     readXml(xml, {
       open: (name, of) => {
-        if (name === 'workbookPr' && /^(1|true)$/.test(of['date1904'] ?? '')) days = 1462
+        if (name === 'workbookPr' && /^(1|true)$/.test(of.date1904 ?? '')) days = 1462
         if (name !== 'sheet') return
         const id = Object.entries(of).find(([key]) => /(^|:)id$/.test(key))?.[1] ?? ''
-        sheets.push({ name: of['name'] ?? '', path: targets.get(id) ?? '', hidden: (of['state'] ?? 'visible') !== 'visible' })
+        sheets.push({ name: of.name ?? '', path: targets.get(id) ?? '', hidden: (of.state ?? 'visible') !== 'visible' })
       },
     })
     return true
@@ -157,9 +157,9 @@ function formatsOf(xml: string): NumberFormat[] {
   let inCells = false
   readXml(xml, {
     open: (name, of) => {
-      if (name === 'numFmt') own.set(Number(of['numFmtId']), of['formatCode'] ?? '')
+      if (name === 'numFmt') own.set(Number(of.numFmtId), of.formatCode ?? '')
       if (name === 'cellXfs') inCells = true
-      if (name === 'xf' && inCells) formats.push(numberFormat(Number(of['numFmtId'] ?? 0), own))
+      if (name === 'xf' && inCells) formats.push(numberFormat(Number(of.numFmtId ?? 0), own))
     },
     close: (name) => {
       if (name === 'cellXfs') inCells = false
@@ -188,23 +188,23 @@ function sheetOf(xml: string, context: SheetContext): { rows: RawRow[]; notes: s
   readXml(xml, {
     open: (name, of) => {
       if (name === 'row') {
-        line = of['r'] === undefined ? line + 1 : Number(of['r'])
+        line = of.r === undefined ? line + 1 : Number(of.r)
         column = -1
         row = rows.get(line) ?? []
-        if (/^(1|true)$/.test(of['hidden'] ?? '')) hidden++
+        if (/^(1|true)$/.test(of.hidden ?? '')) hidden++
         if (!Number.isInteger(line) || line < 1)
-          throw refusal(context.file, '', `a row of it has the number "${of['r']!.slice(0, 40)}"`, 'save the workbook again')
+          throw refusal(context.file, '', `a row of it has the number "${of.r!.slice(0, 40)}"`, 'save the workbook again')
         if (line > ROWS_MAX)
           throw refusal(context.file, `row ${line}`, `rows up to ${ROWS_MAX} are read`, 'keep only the rows of the study')
       } else if (name === 'c') {
-        column = of['r'] === undefined ? column + 1 : columnIndex(of['r'])
-        type = of['t'] ?? 'n'
-        style = Number(of['s'] ?? 0)
+        column = of.r === undefined ? column + 1 : columnIndex(of.r)
+        type = of.t ?? 'n'
+        style = Number(of.s ?? 0)
         value = ''
         formula = false
       } else if (name === 'f') formula = true
       else if (name === 'v' || name === 't') inValue = true
-      else if (name === 'mergeCell') merges.push(of['ref'] ?? '')
+      else if (name === 'mergeCell') merges.push(of.ref ?? '')
     },
     text: (text) => {
       if (inValue) value += text

@@ -13,7 +13,7 @@ export function timesWarnings(studies: readonly TaskTimes[]): CautionCell[] {
   const warn = (id: string, title: string, say: string, lines: readonly string[]): CautionCell[] => {
     if (lines.length === 0) return []
     const left = lines.length > NAMED ? [`- and ${lines.length - NAMED} more`] : []
-    return [warningCell(`times-${id}`, title, [...lines.slice(0, NAMED).map((line) => `- ${line}`), ...left].join('\n') + `\n\n${say}`)]
+    return [warningCell(`times-${id}`, title, `${[...lines.slice(0, NAMED).map((line) => `- ${line}`), ...left].join('\n')}\n\n${say}`)]
   }
   const s = (value: number): string => `${secondsWords(value)} s`
   return [
