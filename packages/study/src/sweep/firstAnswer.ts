@@ -1,4 +1,5 @@
 /** The first answer of a sweep, and the count that leads until it is done: for the progress only, never part of a result. */
+import { meanOf } from '@loopwright/stats'
 import type { CountStudy } from './countStudy.ts'
 
 /** A first look at all counts, after so many runs of each, those of the pilot too: on the demo loop it names the count of 300 runs in 28 of 30 looks. */
@@ -50,7 +51,7 @@ export function firstAnswer(counts: readonly Studies[], wanted: readonly number[
   const ofLast = FIRST_REPLICATIONS - before.reduce((sum, runs) => sum + runs, 0)
   const looked = [...before, ofLast]
   if (ofLast >= wanted.at(-1)! || counts.some((studies) => studies.some((study, place) => study.tally.taken < looked[place]!))) return null
-  const means = counts.map((studies) => mean(studies.flatMap(({ units }, place) => units.slice(0, looked[place]))))
+  const means = counts.map((studies) => meanOf(studies.flatMap(({ units }, place) => units.slice(0, looked[place]))))
   const best = highest(counts, means, looked)
   const fewest = counts.findIndex((studies, place) => moves(studies, looked) && means[place]! >= (1 - within) * means[best]!)
   return {
@@ -65,7 +66,6 @@ export function firstAnswer(counts: readonly Studies[], wanted: readonly number[
 /** @param looked  by study, how many of its runs are looked at; default: all */
 const moves = (studies: Studies, looked?: readonly number[]): boolean =>
   studies.every((study, place) => study.firstGridlock >= (looked?.[place] ?? study.tally.taken))
-const mean = (units: readonly number[]): number => units.reduce((sum, made) => sum + made, 0) / units.length
 
 /** Place of the highest mean among the counts that never stood still, among all where each did; of equals the first. */
 function highest(counts: readonly Studies[], means: readonly number[], looked?: readonly number[]): number {
