@@ -73,6 +73,61 @@ test('what the stop log leaves open is noted', () => {
   expect(notes).toContain('of one cause count once: lines 2 with 3.')
 })
 
+const stopsOf = (place: string, cause: string, minutes: readonly number[], from = 0) =>
+  minutes.map((lasts, index) => ({
+    place,
+    cause,
+    start: from + index * 7200,
+    end: from + index * 7200 + 60 * lasts,
+    line: from + index + 2,
+  }))
+const logged = (...stops: ReturnType<typeof stopsOf>[]) => {
+  const study = stopStudy(stops.flat(), { from: 0, to: 200_000 })
+  const { text, notes, faults } = assemble(skeleton, { ...NONE, stops: { study, file: 'stops.csv' } })
+  expect(faults).toEqual([])
+  return { notes, scenario: readScenario(text!).scenario! }
+}
+
+test('short and long stops of one cause are two stops, of which the first takes the place and the title of the skeleton’s', () => {
+  const { scenario, notes } = logged(stopsOf('S6', 'tester fault', [8, 9, 10, 2, 1, 2]))
+  const { breakdowns } = scenario.line
+  const mean = (name: string) => breakdowns.find((one) => one.name === name)?.timeToFailureSeconds
+  // 32 minutes of standing are no time in which it could fail
+  expect(mean('testFault')).toEqual({ kind: 'exponential', mean: 66_026.7 })
+  expect(mean('S6 tester fault short')).toEqual({ kind: 'exponential', mean: 66_026.7 })
+  expect(scenario.stopEntries.find(({ name }) => name === 'testFault')!.title).toBe('Tester fault')
+  expect(notes).toContain("Not logged, so the skeleton's stops stand: pipeTool, joiningTool, transferFault, shortStop.")
+})
+
+test('a cause that is logged at another place leaves the stop of the skeleton where it is', () => {
+  const { scenario, notes } = logged(stopsOf('S3', 'tester fault', [8, 9, 10]))
+  const { stations, breakdowns } = scenario.line
+  const at = (name: string) => stations[breakdowns.find((one) => one.name === name)!.part.index]!.name
+  expect([at('testFault'), at('S3 tester fault')]).toEqual(['S6', 'S3'])
+  expect(notes).toContain('At S3 the skeleton has stops already (joiningTool, shortStop): "tester fault" comes on top of them.')
+})
+
+test('one cause at several places: what stood everywhere is what was logged, at each place its own', () => {
+  const { scenario } = logged(stopsOf('S3', 'short stop', [1, 1, 1]), stopsOf('S4', 'short stop', [1, 1, 1], 600))
+  const names = scenario.line.breakdowns.map(({ name }) => name)
+  expect(names.filter((name) => /short/i.test(name))).toEqual(['shortStop', 'S4 short stop short'])
+})
+
+test('far times that make the mean another one are noted', () => {
+  const seconds = [46, 47, 48, 49, 50, 51, 52, 53, 54, 402]
+  const studies = timeStudy(
+    observed('wire', null)
+      .slice(0, 1)
+      .flatMap((one) => seconds.map((observedSeconds, line) => ({ ...one, observedSeconds, line }))),
+  )
+  const { notes } = assemble(skeleton, { ...NONE, times: { studies, source: { file: 'times.csv' } } })
+  expect(notes).toContain(
+    'Times of "wire" lie far from the others and are kept (line 9: 402 s): with them the mean is 85.2 s, without 50 s.',
+  )
+  const near = timeStudy(observed('wire', null))
+  expect(assemble(skeleton, { ...NONE, times: { studies: near, source: { file: 't' } } }).notes.join()).not.toContain('far from')
+})
+
 test('a time for all variants', () => {
   const { text } = assemble(skeleton, { ...NONE, ...times('wire', [null]) })
   const wiring = readScenario(text!).scenario!.line.stations.find(({ name }) => name === 'S4')!.work![0]!.seconds
@@ -97,6 +152,16 @@ describe('what does not fit is told, all at once, and nothing is written', () =>
       'times of "wire": none of "medium", "coastal"; time them, or leave the column of variants out',
     ],
     [
+      'two names of one task',
+      { ...NONE, times: { studies: timeStudy([...observed('wire', null), ...observed('Wire', null)]), source: { file: 't.csv' } } },
+      'times of "wire" and "Wire": all are the task "wire" of the skeleton; write one name in the tables',
+    ],
+    [
+      'two names of one variant',
+      { ...NONE, ...times('wire', [...VARIANTS, 'Small']) },
+      'times of "wire", variants "small" and "Small": all are "small" of the skeleton; write one name in the tables',
+    ],
+    [
       'a place',
       { ...NONE, stops: { study: stopStudy([{ place: 'Oven', cause: 'x', start: 0, end: 600, line: 2 }]), file: 's.csv' } },
       'stops at "Oven": the skeleton has no such place',
@@ -115,6 +180,16 @@ describe('what does not fit is told, all at once, and nothing is written', () =>
     const { text, faults } = assemble(skeleton, data)
     expect([text, faults.length]).toEqual([null, 1])
     expect(faults[0]).toContain(fault)
+  })
+  test('products of a skeleton that names none', () => {
+    const plain = skeleton
+      .replace(/^products:[\s\S]*?\n\n/m, '')
+      .replaceAll(/\{ cv: (\S+ %), mean: \{ small: (\S+ s)[^}]*\} \}/g, '$2 ± $1')
+    const { faults } = assemble(plain, { ...NONE, ...times('wire', ['small']), mix: { study: mixStudy([order('small')]), file: 'o.csv' } })
+    expect(faults).toEqual([
+      'orders of "small": the skeleton has no such product; it has product alone: name them in the skeleton, such as "products: { variants: { small: 60 %, large: 40 % } }"',
+      'times of "wire": the skeleton has no variant "small"; it has product alone: name them in the skeleton, such as "products: { variants: { small: 60 %, large: 40 % } }"',
+    ])
   })
   test('a skeleton that does not read', () => expect(assemble('format: 1', NONE).faults[0]).toMatch(/^the skeleton, line \d+: /))
 })
