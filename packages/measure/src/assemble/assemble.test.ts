@@ -73,46 +73,6 @@ test('what the stop log leaves open is noted', () => {
   expect(notes).toContain('of one cause count once: lines 2 with 3.')
 })
 
-const stopsOf = (place: string, cause: string, minutes: readonly number[], from = 0) =>
-  minutes.map((lasts, index) => ({
-    place,
-    cause,
-    start: from + index * 7200,
-    end: from + index * 7200 + 60 * lasts,
-    line: from + index + 2,
-  }))
-const logged = (...stops: ReturnType<typeof stopsOf>[]) => {
-  const study = stopStudy(stops.flat(), { from: 0, to: 200_000 })
-  const { text, notes, faults } = assemble(skeleton, { ...NONE, stops: { study, file: 'stops.csv' } })
-  expect(faults).toEqual([])
-  return { notes, scenario: readScenario(text!).scenario! }
-}
-
-test('short and long stops of one cause are two stops, of which the first takes the place and the title of the skeleton’s', () => {
-  const { scenario, notes } = logged(stopsOf('S6', 'tester fault', [8, 9, 10, 2, 1, 2]))
-  const { breakdowns } = scenario.line
-  const mean = (name: string) => breakdowns.find((one) => one.name === name)?.timeToFailureSeconds
-  // 32 minutes of standing are no time in which it could fail
-  expect(mean('testFault')).toEqual({ kind: 'exponential', mean: 66_026.7 })
-  expect(mean('S6 tester fault short')).toEqual({ kind: 'exponential', mean: 66_026.7 })
-  expect(scenario.stopEntries.find(({ name }) => name === 'testFault')!.title).toBe('Tester fault')
-  expect(notes).toContain("Not logged, so the skeleton's stops stand: pipeTool, joiningTool, transferFault, shortStop.")
-})
-
-test('a cause that is logged at another place leaves the stop of the skeleton where it is', () => {
-  const { scenario, notes } = logged(stopsOf('S3', 'tester fault', [8, 9, 10]))
-  const { stations, breakdowns } = scenario.line
-  const at = (name: string) => stations[breakdowns.find((one) => one.name === name)!.part.index]!.name
-  expect([at('testFault'), at('S3 tester fault')]).toEqual(['S6', 'S3'])
-  expect(notes).toContain('At S3 the skeleton has stops already (joiningTool, shortStop): "tester fault" comes on top of them.')
-})
-
-test('one cause at several places: what stood everywhere is what was logged, at each place its own', () => {
-  const { scenario } = logged(stopsOf('S3', 'short stop', [1, 1, 1]), stopsOf('S4', 'short stop', [1, 1, 1], 600))
-  const names = scenario.line.breakdowns.map(({ name }) => name)
-  expect(names.filter((name) => /short/i.test(name))).toEqual(['shortStop', 'S4 short stop short'])
-})
-
 test('far times that make the mean another one are noted', () => {
   const seconds = [46, 47, 48, 49, 50, 51, 52, 53, 54, 402]
   const studies = timeStudy(
