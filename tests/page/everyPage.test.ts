@@ -11,7 +11,6 @@ import { lineNamed } from '../told/lines.ts'
 import { TOP } from '../tidy/sources.ts'
 import { amiss } from './amiss.ts'
 import { inChromium } from './inChromium.ts'
-import { canReadSheets, sheetFaults } from './sheets.ts'
 import { axeFaults, openTables } from './looked.ts'
 import { visit } from './visited.ts'
 
@@ -96,9 +95,6 @@ async function ofNotebook(name: string): Promise<string> {
 /** pixels between the margins of a sheet: 210 mm (A4) and 215.9 mm (Letter) less 16 mm on each side, 96 pixels an inch */
 const SHEETS = { 'on A4': 672, 'on Letter': 695 }
 
-/** where it is false nothing can look at printed sheets, and nothing can be had that does */
-const PRINTS = canReadSheets()
-
 const WIDE = { width: 1280, height: 800 }
 
 inChromium('every page', (given) => {
@@ -132,10 +128,6 @@ inChromium('every page', (given) => {
           found[sheet] = await amiss(page)
         }
         expect(await page.locator('.saves:visible, .choice:visible, summary:visible').count()).toBe(0)
-        if (PRINTS) {
-          await page.evaluate("dispatchEvent(new Event('afterprint'))")
-          for (const format of ['A4', 'Letter'] as const) found[`printed on ${format}`] = await sheetFaults(page, given.folder, format)
-        }
       })
       await visit(given.browser, address, { viewport: WIDE, javaScriptEnabled: false }, async (page) => {
         expect(await page.locator('h1').isVisible()).toBe(true)

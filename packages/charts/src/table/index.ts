@@ -11,15 +11,13 @@ export {
   formatWithHalfWidth,
   roundedParts,
   differenceDecimals,
-  differenceParts,
-  withHalf,
+  formatDifference,
   formatDuration,
   formatSeconds,
   formatPerHour,
   formatStretch,
   capital,
 } from './format.ts'
-export type { RoundedParts } from './format.ts'
 
 // Text for a terminal
 export { visibleLine, visibleText } from '../draw/visibleText.ts'

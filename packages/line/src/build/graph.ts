@@ -40,14 +40,14 @@ export function buildGraph(spec: LineSpec): { readonly graph: Graph; readonly ch
   const onlyOut = new Int32Array(store + 1).fill(NONE)
   const zoneNext = new Int32Array(store + 1).fill(NONE)
   const zonePrevious = new Int32Array(store + 1).fill(NONE)
-  for (let zone = 0; zone < store; zone++) {
+  for (let zone = 0; zone <= store; zone++) {
     const [out, ...moreOuts] = itemsOf(outs, zone)
     const [into, ...moreIns] = itemsOf(ins, zone)
     if (out !== undefined && moreOuts.length === 0 && pathIsChosen[out] === 0) {
       onlyOut[zone] = out
       zoneNext[zone] = pathTo[out]!
     }
-    if (into !== undefined && moreIns.length === 0) zonePrevious[zone] = pathFrom[into]!
+    if (zone < store && into !== undefined && moreIns.length === 0) zonePrevious[zone] = pathFrom[into]!
   }
   const divert = new Uint8Array(store + 1)
   spec.zones.forEach((zone, z) => {

@@ -26,10 +26,12 @@ export function putProduct(line: Line, carrier: number): void {
   goods.carrierSerial[carrier] = serial
   goods.carrierVariant[carrier] = nextVariant(line, serial)
   const first = carrier * line.tasks
-  line.work.taskDone.fill(0, first, first + line.tasks)
+  const last = first + line.tasks
+  const { taskDone } = line.work
+  for (let at = first; at < last; at++) taskDone[at] = 0
   if (!line.hasRejects) return
   const { rejects } = line
-  rejects.taskListed.fill(0, first, first + line.tasks)
+  for (let at = first; at < last; at++) rejects.taskListed[at] = 0
   goods.carrierRejected[carrier] = 0
   rejects.carrierFresh[carrier] = 0
 }

@@ -6,7 +6,7 @@ import type { LineSpec } from '../spec.ts'
 import type { Line } from '../state/line.ts'
 import { addTo, NONE, type PartList } from '../state/lists.ts'
 import type { Staff } from '../state/staff.ts'
-import { holdTimer, resumeTimer } from '../state/timer.ts'
+import { holdTimer, resumeTimer, startTimer } from '../state/timer.ts'
 import { OPERATOR_FREE, OPERATOR_THERE } from '../telling/trace.ts'
 
 /** Named operators first, then those of stations that have their own and push or pull. */
@@ -84,6 +84,20 @@ export function takeWhereHeStands({ staff, calls }: Line, operator: number, stat
   staff.operatorPlace[operator] = station
   calls.stationSent[station]!++
   calls.stationThere[station]!++
+}
+
+/** The operator, who is free, sets off to the station. */
+export function sendWalking(line: Line, operator: number, station: number): void {
+  const { staff, slots } = line
+  const slot = slots.operatorSlot + operator
+  line.queue.times[slot] = line.now + staff.walkSeconds[walkTo(line, operator, station)]!
+  staff.operatorsFree--
+  staff.operatorTask[operator] = station
+  staff.operatorPlace[operator] = station
+  staff.operatorWalks[operator] = 1
+  line.calls.stationSent[station]!++
+  line.activity++
+  startTimer(line, slot)
 }
 
 /** Whether somebody stands before a push or pull, so that an operator may be sent to it. */

@@ -1,11 +1,12 @@
 /**
- * The start of a move stands twice: `startMove` of move.ts, and `startQuick` of quickStart.ts, which works many out in one call. Two copies of a line, one by each, are
+ * The start of a move stands twice: `startMove` of move.ts, and `startQuick` of quickStart.ts, which works many out in one call, with the store's ends in quickStore.ts. Two copies of a line, one by each, are
  * held against each other column by column, after every few instants; what either may leave for later is made good before.
  */
 import { expect, test } from 'vitest'
 import { blockLoop, generalLine } from '../../../../tests/bench/lines.ts'
 import { differing, valuesOf } from '../../../../tests/helpers/columnsOf.ts'
 import { randomLanes } from '../../../../tests/helpers/randomLanes.ts'
+import { chain, smallGraph } from '../../../../tests/helpers/smallGraph.ts'
 import { smallLoop } from '../../../../tests/helpers/smallLoop.ts'
 import { buildLine } from '../build/build.ts'
 import { resetLine } from '../build/start.ts'
@@ -69,6 +70,28 @@ const LINES: readonly (readonly [string, () => LineSpec])[] = [
         ],
         until: 5_000,
       }),
+  ],
+  [
+    'from the store and back, with a bypass, watched moves, a section that stops and a zone that a carrier passes at speed',
+    () => {
+      const spec = smallGraph({
+        zones: 6,
+        start: { count: 5, rule: 'store' },
+        paths: [...chain('store', 0, 1, 2, 3, 4, 'store'), ...chain(1, 5, 3)],
+        diverts: { 1: 'free' },
+        stations: [
+          { at: 0, load: { kind: 'exponential', mean: 6 } },
+          { at: 2, work: { kind: 'exponential', mean: 9 } },
+          { at: 3, unload: { kind: 'exponential', mean: 4 } },
+        ],
+        stops: [
+          { name: 'belt', on: { kind: 'section', index: 0 }, clock: 'operating', after: { kind: 'exponential', mean: 90 }, repair: 20 },
+        ],
+        until: 5_000,
+      })
+      const safetyStop = { probability: 0.05, resetSeconds: { kind: 'constant', value: 9 } } as const
+      return { ...spec, stations: spec.stations.map((station) => ({ ...station, safetyStop })) }
+    },
   ],
   ...[0, 1, 2, 3, 4, 5].map((k) => [`random lanes ${k}`, () => randomLanes(`${k}`)] as const),
 ]

@@ -57,12 +57,15 @@ test('300 random lines, as they are and all driven: no number differs, and every
 test('60 random lines of lanes: no number differs, and every kind of zone occurs often', () => {
   const seen = new Map<number, number>()
   const wanted = [QUICK, TURNS, DIVERTS, MERGES, MEETS]
+  let stores = 0
   for (let k = 0; k < 60; k++) {
     const line = randomLanes(`lanes ${k}`)
     expectSame(line, '7')
     countFlags(seen, line, wanted)
+    if ((quickZones(buildLine(line)).at(-1)! & QUICK) > 0) stores++
   }
   for (const flag of wanted) expect(seen.get(flag)).toBeGreaterThan(3)
+  expect(stores).toBeGreaterThan(10)
 })
 
 describe('lines that give rise to each kind of instant', () => {

@@ -19,6 +19,7 @@ import { operateZone } from '../stops/operation.ts'
 import { SEVERAL, waitsToMerge } from './quickMerge.ts'
 import { areQuick } from './quickTogether.ts'
 import { startQuick } from './quickStart.ts'
+import { endsInStore, startsAtStore } from './quickStore.ts'
 import { canLeave, isHeldAhead, turnOut, waitsBehind } from './quickTransfer.ts'
 import { AFTER_EXIT_CLEAR, CLEARS_ELSEWHERE, DIVERTS, EXIT_CLEAR, MERGES, QUICK, type Quick, TRANSFER, TURNS } from './quickZones.ts'
 import { settleFree } from './settle.ts'
@@ -100,8 +101,8 @@ function runSome(line: Line, quick: Quick, until: number): number {
     for (let k = 0; k < count; k++) {
       const slot = due[k]!
       if (slot < arrivalSlot || slot >= storeSlot) {
-        if (slot < operatorSlot) handOver(line, quick, count)
-        else onCall(line, quick, slot)
+        if (slot >= operatorSlot) onCall(line, quick, slot)
+        else if (slot < arrivalSlot || !endsInStore(line, quick, slot - storeSlot)) handOver(line, quick, count)
         continue
       }
 
@@ -283,7 +284,7 @@ function runSome(line: Line, quick: Quick, until: number): number {
         }
       }
 
-      startQuick(line, quick, path, atSpeed)
+      if (!startsAtStore(line, quick, path, atSpeed)) startQuick(line, quick, path, atSpeed)
     }
   }
   return AGAIN

@@ -11,7 +11,7 @@ import { becomeDone } from '../moves/zone.ts'
 import { freeStation, onWalkEnd } from '../operators/operators.ts'
 import { prepareDuty, setFirstAside } from '../work/calls.ts'
 import { endDuty, firstDuty, startFirstWork, startRelease } from '../work/station.ts'
-import { isQuiet, startsAlone, startsManned } from './quickAlone.ts'
+import { ELSEWHERE, isQuiet, serveAlone, STARTS, startsManned, startsSupplied } from './quickAlone.ts'
 import { settleRests } from './quickRest.ts'
 import type { Quick } from './quickZones.ts'
 
@@ -60,7 +60,7 @@ export function onCall(line: Line, quick: Quick, slot: number): void {
   else if (slot >= supplySlot) onProductArrival(line, slot - supplySlot)
   else onWalkEnd(line, slot - line.slots.operatorSlot)
   if (isQuiet(line) && !endsNow(line)) return
-  const station = startsManned(line)
+  const station = line.calls.asideDue ? startsSupplied(line) : startsManned(line)
   if (station !== NONE) {
     leaveWhatEndsNow(line, quick, station)
     return
@@ -71,10 +71,9 @@ export function onCall(line: Line, quick: Quick, slot: number): void {
 }
 
 function prepare(line: Line, quick: Quick, station: number, carrier: number, duty: number): void {
-  if (startsAlone(line, station, carrier, duty)) {
-    leaveWhatEndsNow(line, quick, station)
-    return
-  }
+  const becomes = serveAlone(line, station, carrier, duty)
+  if (becomes === STARTS) leaveWhatEndsNow(line, quick, station)
+  if (becomes !== ELSEWHERE) return
   const { work } = line
   work.stationDuty[station] = duty
   line.moves.carrierPhase[carrier] = WORK_PENDING

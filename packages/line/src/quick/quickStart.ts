@@ -42,7 +42,7 @@ import {
 } from './quickZones.ts'
 
 /** Whether somebody waits for the zone that is being left, or will before it is clear. */
-function isAwaited(line: Line, { before, restIsKnown }: Quick, zone: number, flag: number): boolean {
+export function isAwaited(line: Line, { before, restIsKnown }: Quick, zone: number, flag: number): boolean {
   const { moves } = line
   if ((flag & AFTER_EXIT_CLEAR) > 0) return isWaitedFor(line, zone)
   if ((flag & MERGES) > 0) return isWaitedForAtMerge(line, zone, restIsKnown)

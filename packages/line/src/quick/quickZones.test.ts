@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { blockLoop } from '../../../../tests/bench/lines.ts'
-import { chain, smallGraph } from '../../../../tests/helpers/smallGraph.ts'
+import { chain, type PathWish, smallGraph } from '../../../../tests/helpers/smallGraph.ts'
 import { smallLoop } from '../../../../tests/helpers/smallLoop.ts'
 import { buildLine } from '../build/build.ts'
 import type { Line } from '../state/line.ts'
@@ -10,11 +10,13 @@ import {
   CLEARS_ELSEWHERE,
   DIVERTS,
   EXIT_CLEAR,
+  INTO_STORE,
   makeQuick,
   mayHold,
   MEETS,
   MERGES,
   NEVER_HELD,
+  OUT_OF_STORE,
   PLAIN_CLEAR,
   QUICK,
   quickPaths,
@@ -44,7 +46,7 @@ test('round an exit-clear transfer in Z2: the way in always stops, both its path
   expect([...quickPaths(line)]).toEqual([PLAIN, STOPS + PLAIN, NEVER_HELD, PLAIN, PLAIN, PLAIN])
 })
 
-test('in a graph: where ways part and meet is told; a move by hand and to the store is not quick, nor what may start along it', () => {
+test('in a graph: where ways part and meet is told; a move by hand is not quick, nor what may start along it; moves into the store and out of it are', () => {
   // store > 0 > 1 > 2 > 4 > store, 1 > 3 > 4; 4 > 0 by hand
   const spec = smallGraph({
     zones: 5,
@@ -56,17 +58,37 @@ test('in a graph: where ways part and meet is told; a move by hand and to the st
     ...spec,
     paths: spec.paths.map((path, p) => (p === 7 ? { ...path, manual: { kind: 'push', station: 0 } } : path)),
   })
-  expect([...quickZones(line)]).toEqual([QUICK + MERGES, QUICK + DIVERTS + MEETS, MEETS, QUICK + MEETS, MERGES + DIVERTS + MEETS, 0])
+  expect([...quickZones(line)]).toEqual([
+    QUICK + MERGES,
+    QUICK + DIVERTS + MEETS,
+    MEETS,
+    QUICK + MEETS,
+    MERGES + DIVERTS + MEETS,
+    QUICK + MEETS,
+  ])
   expect([...quickPaths(line)]).toEqual([
-    NEVER_HELD,
+    NEVER_HELD + OUT_OF_STORE,
     PLAIN,
     PLAIN,
     STOPS_BY_CARRIER + PLAIN,
-    STOPS + PLAIN,
+    STOPS + PLAIN + INTO_STORE,
     PLAIN,
     STOPS_BY_CARRIER + PLAIN,
     STOPS,
   ])
+})
+
+test('the store is quick where one way leads out of it, by its drive, into a zone that a carrier may enter at once', () => {
+  const open = (first: object, more: PathWish[] = []): number =>
+    quickZones(
+      buildLine(
+        smallGraph({ zones: 3, start: { count: 2, rule: 'store' }, paths: [...chain('store', 0, 1, 2, 'store'), ...more], ...first }),
+      ),
+    )[3]!
+  expect(open({})).toBe(QUICK + MEETS)
+  expect(open({}, [{ from: 'store', to: 2 }])).toBe(0)
+  expect(open({ transfers: { 0: { ...TURN, exitClear: true } } })).toBe(0)
+  expect(open({ move: { kind: 'exponential', mean: 3 } })).toBe(0)
 })
 
 test('a zone behind an exit-clear transfer of a graph clears elsewhere; moves that a station watches are told', () => {

@@ -26,12 +26,14 @@ export const STOPS_BY_CARRIER = 2
 export const PLAIN_CLEAR = 4
 export const WATCHED = 8
 export const NEVER_HELD = 16
+export const INTO_STORE = 32
+export const OUT_OF_STORE = 64
 
 /**
  * By zone: QUICK if what happens in it and on the paths out of it may be handled here, with times known before the run, above 0 s, and no push or pull out of it; TURNS if its
  * transfer does; EXIT_CLEAR if a path leads out of a transfer that is entered only if its exit is clear, or into one; AFTER_EXIT_CLEAR if a zone before is one; DIVERTS if
- * its way out is looked up; MERGES if several paths lead into it; MEETS if it diverts or the next zone merges; CLEARS_ELSEWHERE if its clear is never handled here.
- * The last number is that of the store.
+ * its way out is looked up; MERGES if several paths lead into it; MEETS if it diverts, the next zone merges or is the store; CLEARS_ELSEWHERE if its clear is never handled here.
+ * The last number is that of the store: QUICK if one path leads out of it, with times known before the run.
  */
 export function quickZones(line: Line, { pathPace, paceSeconds }: Paces = knownPaces(line)): Uint8Array {
   const { store, graph } = line
@@ -41,20 +43,26 @@ export function quickZones(line: Line, { pathPace, paceSeconds }: Paces = knownP
   const handles = new Set(manualStation)
   const pathsOf = ({ first, items }: PartList, zone: number): number[] => [...items.subarray(first[zone]!, first[zone + 1]!)]
   return Uint8Array.from({ length: line.zones + 1 }, (_, zone) => {
-    if (zone === store) return 0
     const out = pathsOf(outs, zone)
+    const known = PACE_CLEAR + (zone === store ? 0 : 2)
+    const times = out.flatMap((path) => [...paceSeconds.subarray(pathPace[path]!, pathPace[path]! + known)])
+    const mayStart = out.every((path) => manualStation[path] === NONE && zoneRests[pathTo[path]!] === 0)
+    if (zone === store) {
+      const only = onlyOut[store]!
+      const isQuick = only !== NONE && mayStart && exitClear[pathTo[only]!] === 0 && times.every((seconds) => seconds > 0)
+      return (QUICK + MEETS) * Number(isQuick)
+    }
     const into = pathsOf(ins, zone)
     const turns = zoneChanges[zone] === 1
     const diverts = onlyOut[zone] === NONE
     const nearExit = exitClear[zone] === 1 || out.some((path) => exitClear[pathTo[path]!] === 1)
     const afterExit = into.some((path) => exitClear[pathFrom[path]!] === 1)
-    const times = out.flatMap((path) => [...paceSeconds.subarray(pathPace[path]!, pathPace[path]! + PACE_CLEAR + 2)])
     if (turns) times.push(...changeSeconds.subarray(2 * zone, 2 * zone + 2))
     const station = zoneStation[zone]!
     const isQuick =
       out.length > 0 &&
       times.every((seconds) => seconds > 0) &&
-      out.every((path) => manualStation[path] === NONE && pathTo[path] !== store && zoneRests[pathTo[path]!] === 0) &&
+      mayStart &&
       zoneRests[zone] === 0 &&
       !(station !== NONE && handles.has(station)) &&
       !(turns && (station !== NONE || diverts)) &&
@@ -66,15 +74,23 @@ export function quickZones(line: Line, { pathPace, paceSeconds }: Paces = knownP
       AFTER_EXIT_CLEAR * Number(afterExit) +
       DIVERTS * Number(diverts) +
       MERGES * Number(into.length !== 1) +
-      MEETS * Number(diverts || out.some((path) => ins.first[pathTo[path]! + 1]! - ins.first[pathTo[path]!]! > 1)) +
+      MEETS *
+        Number(diverts || out.some((path) => pathTo[path] === store || ins.first[pathTo[path]! + 1]! - ins.first[pathTo[path]!]! > 1)) +
       CLEARS_ELSEWHERE * Number((turns && !isQuick) || (afterExit && !graph.isLoop))
     )
   })
 }
 
 /** By path: STOPS if it always ends in a stop, STOPS_BY_CARRIER if that is looked up; PLAIN_CLEAR if its clear needs a timer only where somebody waits or a stop holds it; WATCHED if a station watches its moves; NEVER_HELD if no stop
- * can hold them. */
-export function quickPaths({ spec, paths, safety, graph: { pathStops }, moves: { moveSampler, clearIsPlain } }: Line): Uint8Array {
+ * can hold them; INTO_STORE and OUT_OF_STORE. */
+export function quickPaths({
+  spec,
+  paths,
+  store,
+  safety,
+  graph: { pathFrom, pathStops, pathTo },
+  moves: { moveSampler, clearIsPlain },
+}: Line): Uint8Array {
   const isNeverHeld = neverHeld(spec)
   return Uint8Array.from(
     { length: paths },
@@ -83,7 +99,9 @@ export function quickPaths({ spec, paths, safety, graph: { pathStops }, moves: {
       STOPS_BY_CARRIER * Number(pathStops[path] === STOPS_PERHAPS && moveSampler[path] === NONE) +
       PLAIN_CLEAR * clearIsPlain[path]! +
       WATCHED * Number(safety.pathSafety[path] !== NONE) +
-      NEVER_HELD * isNeverHeld[path]!,
+      NEVER_HELD * isNeverHeld[path]! +
+      INTO_STORE * Number(pathTo[path] === store) +
+      OUT_OF_STORE * Number(pathFrom[path] === store),
   )
 }
 
@@ -128,7 +146,8 @@ export function foresee(
   const isForeseen = (path: number): boolean => {
     const from = pathFrom[path]!
     const to = pathTo[path]!
-    const known = (pathFlags[path]! & (PLAIN_CLEAR + WATCHED + STOPS_BY_CARRIER + NEVER_HELD)) === PLAIN_CLEAR + NEVER_HELD
+    const asked = PLAIN_CLEAR + WATCHED + STOPS_BY_CARRIER + NEVER_HELD + INTO_STORE + OUT_OF_STORE
+    const known = (pathFlags[path]! & asked) === PLAIN_CLEAR + NEVER_HELD
     return (
       known &&
       !followsZones &&

@@ -21,8 +21,20 @@ export function onStoreArrival(line: Line, carrier: number): void {
   line.collector.judgeCarrier(carrier)
 }
 
-/** Puts the carrier at the end; of those that come at one instant the lower number goes first. */
+/** Puts the carrier at the end, and wakes the first one. */
 export function putInStore(line: Line, carrier: number): void {
+  queueInStore(line, carrier)
+  wake(line, line.store)
+}
+
+/** The first one leaves, and the next one may. */
+export function takeFromStore(line: Line): void {
+  leaveStore(line)
+  wake(line, line.store)
+}
+
+/** Puts the carrier at the end; of those that come at one instant the lower number goes first. */
+export function queueInStore(line: Line, carrier: number): void {
   const { moves } = line
   const { storeItems, carrierSince } = moves
   let place = moves.storeCount++
@@ -36,7 +48,7 @@ export function putInStore(line: Line, carrier: number): void {
 }
 
 /** The first one leaves. */
-export function takeFromStore(line: Line): void {
+export function leaveStore(line: Line): void {
   const { moves } = line
   moves.storeFirst = (moves.storeFirst + 1) % line.carriers
   moves.storeCount--
@@ -44,8 +56,6 @@ export function takeFromStore(line: Line): void {
 }
 
 /** The first in the store stands where a zone would hold its carrier. */
-function showFirst(line: Line): void {
-  const { moves } = line
-  moves.zoneCarrier[line.store] = moves.storeCount === 0 ? NONE : moves.storeItems[moves.storeFirst]!
-  wake(line, line.store)
+function showFirst({ moves, store }: Line): void {
+  moves.zoneCarrier[store] = moves.storeCount === 0 ? NONE : moves.storeItems[moves.storeFirst]!
 }

@@ -1,7 +1,6 @@
 /** Orders or a plan: which products, how many, with which options, when. */
 import { type Account, bookkeeping, isFormula } from '../table/account.ts'
-import { findColumns, type Roles } from '../table/heads.ts'
-import { likeNames } from '../table/likeNames.ts'
+import { findColumns, plainWord, type Roles } from '../table/heads.ts'
 import { type Cell, EMPTY, type RawRow, type RawTable } from '../table/rawTable.ts'
 import { refusal } from '../table/tableError.ts'
 import { orderOf } from '../times/readTimes.ts'
@@ -137,10 +136,7 @@ export function readOrders(table: RawTable, options: OrderOptions = {}): OrderTa
   if (orders.length === 0)
     throw refusal(table.file, first?.place ?? '', `no order can be read${first === undefined ? '' : `; here ${first.reason}`}`, '')
   const names = [...new Set([...flags.map(({ name }) => name), ...orders.flatMap((one) => one.options)])]
-  const doubts = likeNames(
-    orders.map(({ product }) => product),
-    'products',
-  )
+  const doubts = likeNames([...new Set(orders.map(({ product }) => product))])
   return {
     file: table.file,
     orders,
@@ -154,4 +150,16 @@ export function readOrders(table: RawTable, options: OrderOptions = {}): OrderTa
     ],
     doubts,
   }
+}
+
+/** Names that differ in capitals, blanks and signs alone are told, and never pooled. */
+function likeNames(names: readonly string[]): string[] {
+  const groups = new Map<string, string[]>()
+  for (const name of names) {
+    const key = plainWord(name)
+    groups.set(key, [...(groups.get(key) ?? []), name])
+  }
+  return [...groups.values()]
+    .filter((all) => all.length > 1)
+    .map((all) => `${all.map((name) => `"${name}"`).join(' and ')} are counted as different products: are they one?`)
 }

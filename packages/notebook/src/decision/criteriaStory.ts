@@ -3,7 +3,6 @@ import { criteriaCases, criteriaWins } from '@loopwright/charts'
 import { formatNumber, formatShare, type Table, tableOf, wordColumn } from '@loopwright/charts/table'
 import { anchoredScore, type CriterionSection, decisionMatrix, SWING, type MatrixInput, type MatrixResult } from '@loopwright/decide'
 import { listWords } from '@loopwright/line'
-import { meanOf } from '@loopwright/stats'
 import {
   type AnswerCell,
   type AnswerFigure,
@@ -86,7 +85,7 @@ function figuresOf(runs: DecisionRuns, from: NonNullable<CriterionSection['from'
   return decision.alternatives.map((alternative, index) => {
     const { units } = result.comparison.lines[index]!
     const known = {
-      output: () => (units.length === 0 ? null : meanOf(units)),
+      output: () => units.reduce((sum, one) => sum + one, 0) / units.length,
       overtime: () => overtimeOf(units, plan, scenarios[index]!),
       handlings: () => effortOf(runs, index)?.handlings ?? null,
       floor: () => alternative.floor,

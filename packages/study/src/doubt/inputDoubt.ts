@@ -1,7 +1,6 @@
 /** A forecast with the doubt of its inputs: the line as it might have been measured, again and again, each in worlds of its own. */
 import type { LineSpec } from '@loopwright/line'
 import { doubtShares, type VarianceSplit, varianceSplit } from '@loopwright/stats/fit'
-import { meanOf } from '@loopwright/stats'
 import { workOfLines } from '../runs/openPool.ts'
 import { withRunner } from '../runs/runner.ts'
 import type { StudyOptions } from '../runs/studyOptions.ts'
@@ -79,7 +78,7 @@ export async function inputDoubt(
     }
   })
   const enough = differences.length >= inputs + 2
-  const means = differences.map(meanOf)
+  const means = differences.map((row) => row.reduce((sum, one) => sum + one, 0) / row.length)
   const shares = enough
     ? doubtShares(
         means,

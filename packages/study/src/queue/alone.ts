@@ -33,17 +33,14 @@ export function alone(): Alone {
         if (told.kind === 'done') resolve(told.result)
         else reject(Object.assign(told.name === 'RangeError' ? new RangeError(told.message) : new Error(told.message), { name: told.name }))
       }
-      const forget = (): void => {
-        if (child === mine) child = null
-      }
       const failed = (error: Error): void => {
         over()
-        forget()
+        child = null
         reject(new EndedProcess(`alone in a process, it could not be carried out (${error.message})`))
       }
       const ended = (code: number | null, signal: NodeJS.Signals | null): void => {
         over()
-        forget()
+        child = null
         reject(new EndedProcess(`alone in a process, it ended that by ${signal === null ? `code ${code}` : `signal ${signal}`}`))
       }
       mine.on('message', answered)

@@ -13,8 +13,7 @@ import { type Kept, NOTHING, type TaskResult } from '../runs/task.ts'
 import { readEntryFile } from '../store/entryFile.ts'
 import { type Form, formOf } from '../store/forms.ts'
 import { runKey } from '../store/runKey.ts'
-import { ByteRoom } from './byteRoom.ts'
-import { asError, SetAside, setAsideWords, TakenBack, thrownFailure } from './failure.ts'
+import { SetAside, TakenBack, thrownFailure } from './failure.ts'
 import { type Job, jobId, KEPT_SECONDS, lineDigest, lineKey, PREFIX, queueOf, resultKey, takenBackKey } from './job.ts'
 import { answerBytes, jobChunk } from './jobChunk.ts'
 import { lineText } from './lineText.ts'
@@ -81,18 +80,11 @@ export async function openQueuePool(place: QueuePlace, { say, now, local = calli
   let takenBack = false
   let asked = 0
   let collected = 0
-  const room = new ByteRoom(BYTES_AT_ONCE)
+  let bytes = 0
+  const room: (() => void)[] = []
   const ended = (): boolean => closed
-  const leaveServer = async (): Promise<void> => {
-    await soon(Promise.all([queue.close(), events.close(), local.close()]))
-    redis.disconnect()
-  }
-  const takenBackBefore = await Promise.all([queue.waitUntilReady(), events.waitUntilReady()])
-    .then(() => redis.get(takenBackKey(mark)))
-    .catch(async (error: unknown) => {
-      await leaveServer()
-      throw error
-    })
+  await Promise.all([queue.waitUntilReady(), events.waitUntilReady()])
+  const takenBackBefore = await redis.get(takenBackKey(mark))
 
   // — what is asked
   const unasked: Waiting[] = []
@@ -257,8 +249,9 @@ export async function openQueuePool(place: QueuePlace, { say, now, local = calli
       const line = lines[task.line]!
       if (task.want === 'traces') return await local.run(0, { ...task, line: local.line(line.spec) })
       const size = answerBytes(line.spec) * (task.to - task.from)
-      await room.enter(size)
+      while (bytes > 0 && bytes + size > BYTES_AT_ONCE) await new Promise<void>((resolve) => room.push(resolve))
       if (closed) return await new Promise(() => {})
+      bytes += size
       const { key, form } = known(task)
       const { carriers, seed, from, to, want } = task
       const job: Job = { mark, key, line: line.digest, carriers, seed, from, to, want }
@@ -271,7 +264,8 @@ export async function openQueuePool(place: QueuePlace, { say, now, local = calli
           await redis.unlink(resultKey(mark, jobId(job)))
         }
       } finally {
-        room.leave(size)
+        bytes -= size
+        room.shift()?.()
       }
     },
     async close() {
@@ -281,7 +275,8 @@ export async function openQueuePool(place: QueuePlace, { say, now, local = calli
       watch.end()
       const left = outstanding.end()
       await soon(Promise.all([withdraw(left), forget(), leave()]))
-      await leaveServer()
+      await soon(Promise.all([queue.close(), events.close(), local.close()]))
+      redis.disconnect()
     },
   }
 }
@@ -291,6 +286,11 @@ function itemsOf(file: Uint8Array, { key, from, to }: Job, form: Form<unknown>):
   const entry = readEntryFile(file, key)
   return entry === null || entry.from !== from || entry.to !== to ? null : form.itemsOf(entry.bytes, to - from)
 }
+
+const setAsideWords = ({ carriers, from, to, seed, key }: Job, reason: string): string =>
+  `replications ${from} to ${to - 1} with ${carriers} carriers, seed ${seed}, are set aside: ${reason} (job ${jobId({ key, from, to })})`
+
+const asError = (thrown: unknown): Error => (thrown instanceof Error ? thrown : new Error(String(thrown)))
 
 /** What takes longer is left. */
 const soon = async (work: Promise<unknown>): Promise<void> => {
