@@ -30,9 +30,16 @@ const KEEPING = ['run', 'sweep', 'carriers', 'compare', 'grid', 'drivers', 'loss
 const fresh = (words: readonly string[]): string[] =>
   KEEPING.includes(words[0] ?? '') && !['--store', '--fresh', '--help'].some((word) => words.includes(word)) ? ['--fresh'] : []
 
+/** They take one thread, which takes most of a second to start, unless they say how many. */
+const oneThread = (words: readonly string[]): readonly string[] =>
+  KEEPING.includes(words[0] ?? '') && !['--workers', '--help'].some((word) => words.includes(word)) ? ['--workers', '1'] : []
+
 /** @param folder  working folder; default: the top of the project */
 export function start(words: readonly string[], folder = TOP): Spawned {
-  const child = spawn(process.execPath, [BIN, ...words, ...fresh(words)], { cwd: folder, stdio: ['ignore', 'pipe', 'pipe'] })
+  const child = spawn(process.execPath, [BIN, ...words, ...fresh(words), ...oneThread(words)], {
+    cwd: folder,
+    stdio: ['ignore', 'pipe', 'pipe'],
+  })
   const said = { out: '', err: '' }
   const waiting: { text: string; done: () => void }[] = []
   const outs: { text: string; done: (all: string) => void }[] = []

@@ -47,9 +47,9 @@ const stopped = ({ code, out, err }: Ended): void => {
 
 describe('in the middle of the runs', () => {
   test.each([
-    ['run', LONG, '--replications', '1000', '--yes'],
+    ['run', LONG, '--replications', '1000', '--workers', '2', '--yes'],
     ['run', LONG, '--replications', '1000', '--json', '--yes'],
-    ['sweep', LONG, '--carriers', '800..803', '--replications', '1000', '--yes'],
+    ['sweep', LONG, '--carriers', '800..803', '--replications', '1000', '--workers', '2', '--yes'],
     ['carriers', LONG, '--yes'],
     ['losses', LONG, '--replications', '1000', '--yes'],
     ['drivers', LONG, '--replications', '1000', '--yes'],

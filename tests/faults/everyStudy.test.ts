@@ -5,15 +5,20 @@ import { workAtQueue } from '@loopwright/study/queue'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { main } from '../../packages/cli/src/main.ts'
 import { program } from '../../packages/cli/src/program.ts'
+import { decisionOf } from '../helpers/decisionText.ts'
 import { memoryShell } from '../helpers/memoryShell.ts'
 import { SMALL_LINE } from '../helpers/scenarioTexts.ts'
 import { now } from './clock.ts'
 import { type RedisServer, redisServer } from './redisServer.ts'
 
+/** alternatives in files of their own */
 const DECISION = 'scenarios/base-line-decision/base-line.decision.yaml'
+/** of a line whose shifts take no time to run */
+const SMALL_DECISION = 'small.decision.yaml'
 const times = `task,seconds\n${Array.from({ length: 24 }, (_, index) => `fit,${30 + ((index * 7) % 11)}`).join('\n')}\n`
 const FILES: Record<string, string> = {
   'small.yaml': SMALL_LINE,
+  [SMALL_DECISION]: decisionOf('small.yaml'),
   'skeleton.yaml': readFileSync('scenarios/ten-zone-learning-loop.yaml', 'utf8'),
   'complete.yaml': readFileSync('scenarios/ten-zone-learning-loop.yaml', 'utf8'),
   'data/times.csv': times,
@@ -44,11 +49,11 @@ const STUDIES: readonly (readonly [words: readonly string[], rounds: number])[] 
   [['losses', 'small.yaml', ...few(6)], 2],
   [['assemble', 'skeleton.yaml', '--data', 'data', '--write', 'complete.yaml', ...few(6)], 1],
   [['payback', DECISION, ...few(2)], 2],
-  [['criteria', DECISION, ...few(2)], 2],
-  [['screen', DECISION, ...few(2)], 2],
-  [['promise', DECISION, ...few(12)], 3],
-  [['acceptance', DECISION, ...few(40)], 2],
-  [['trial', DECISION, '--counts', '5,6,7,8', ...few(40)], 2],
+  [['criteria', SMALL_DECISION, ...few(2)], 2],
+  [['screen', SMALL_DECISION, ...few(2)], 2],
+  [['promise', SMALL_DECISION, ...few(12)], 3],
+  [['acceptance', SMALL_DECISION, ...few(40)], 2],
+  [['trial', SMALL_DECISION, '--counts', '20', ...few(40)], 2],
   [['followup', DECISION, '--weeks', 'weeks.csv', '--stations', 'stations.csv', ...few(12)], 2],
 ]
 

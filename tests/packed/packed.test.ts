@@ -9,7 +9,7 @@ import { TOP } from '../tidy/sources.ts'
 import { doorsOf, installed, NODE_LINES, nodeOf, PACKAGES, run } from './packing.ts'
 
 const DEMO = join(TOP, 'scenarios/ten-zone-learning-loop.yaml')
-const STUDY = ['sweep', 'Linie für alle.yaml', '--carriers', '4..6', '--replications', '30', '--json', '--fresh']
+const STUDY = ['sweep', 'Linie für alle.yaml', '--carriers', '4..6', '--replications', '30', '--json', '--fresh', '--workers', '1']
 
 describe('the packages, packed and installed into an empty folder', { tags: 'long' }, () => {
   let top = ''

@@ -4,6 +4,7 @@ import { decisionOf } from '../../../tests/helpers/decisionText.ts'
 import { memoryShell } from '../../../tests/helpers/memoryShell.ts'
 import { SMALL_LINE } from '../../../tests/helpers/scenarioTexts.ts'
 import { studyWords } from '../../../tests/helpers/studyWords.ts'
+import { memoryStore, type Store } from '@loopwright/study/machine'
 import { main } from './main.ts'
 import { Stopped } from './shell/shell.ts'
 
@@ -33,11 +34,11 @@ const COMMANDS: readonly (readonly string[])[] = [
 /** What becomes of a piece of work, counted from 0, in which a Ctrl-C comes: it is given up, or goes on to its end. */
 type Becomes = 'given up' | 'goes on'
 
-/** Carries out a command with a Ctrl-C in a piece of work; gives how many pieces were begun. */
-async function stoppedIn(piece: number, words: readonly string[], becomes: Becomes) {
+/** Carries out a command with a Ctrl-C in a piece of work; gives how many pieces were begun. What was run before is in the store. */
+async function stoppedIn(piece: number, words: readonly string[], becomes: Becomes, store: Store) {
   const stop = new AbortController()
   let begun = 0
-  const small = memoryShell(FILES)
+  const small = memoryShell(FILES, { store })
   const shell = {
     ...small,
     signal: stop.signal,
@@ -54,18 +55,18 @@ async function stoppedIn(piece: number, words: readonly string[], becomes: Becom
 }
 
 test.each(COMMANDS)('%s %s %s %s %s', { tags: 'long' }, async (...words) => {
+  const kept = memoryStore()
   for (const more of words[0] === 'check' || words[0] === 'trace' ? [[]] : [[], ['--json'], ['--csv', 'tables']]) {
-    for (const becomes of ['given up', 'goes on'] as const) {
-      const whole = await stoppedIn(Number.POSITIVE_INFINITY, [...words, ...more], becomes)
-      expect([whole.code, whole.err]).toEqual([0, expect.any(String)])
-      // reads, and then runs or tells
-      expect(whole.begun).toBeGreaterThan(1)
+    const whole = await stoppedIn(Number.POSITIVE_INFINITY, [...words, ...more], 'goes on', kept)
+    expect([whole.code, whole.err]).toEqual([0, expect.any(String)])
+    // reads, and then runs or tells
+    expect(whole.begun).toBeGreaterThan(1)
+    for (const becomes of ['given up', 'goes on'] as const)
       for (let piece = 0; piece < whole.begun; piece += 1) {
-        const { code, out, err } = await stoppedIn(piece, [...words, ...more], becomes)
+        const { code, out, err } = await stoppedIn(piece, [...words, ...more], becomes, becomes === 'goes on' ? memoryStore() : kept)
         expect(err).not.toContain('defect')
         expect(err + out).not.toMatch(/\n\s+at /)
         expect([piece, code]).toEqual([piece, 130])
       }
-    }
   }
 })

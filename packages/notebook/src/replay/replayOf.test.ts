@@ -20,7 +20,17 @@ const TEXTS: Readonly<Record<string, string>> = {
   open: OPEN_LINE,
 }
 
-async function replayed(text: string, changes = {}) {
+const runs = new Map<string, ReturnType<typeof replayedAnew>>()
+
+/** Run once for all tests that look at it. */
+function replayed(text: string, changes: Parameters<typeof readScenarioWith>[1] = {}): ReturnType<typeof replayedAnew> {
+  const key = JSON.stringify([text, changes])
+  const known = runs.get(key) ?? replayedAnew(text, changes)
+  runs.set(key, known)
+  return known
+}
+
+async function replayedAnew(text: string, changes: Parameters<typeof readScenarioWith>[1]) {
   const { scenario } = readScenarioWith(text, changes)
   const { run, trace } = (await traceRun(scenario!.line, { replication: 0 }, { seed: 'r', workers: 0 })) as TracedRun
   return { scenario: scenario!, run, trace, replay: replayOf(scenario!, trace, run.end) }
