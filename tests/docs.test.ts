@@ -4,11 +4,11 @@ import { tmpdir } from 'node:os'
 import { join, posix } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { readScenario } from '@loopwright/scenario'
-import { memoryStore } from '@loopwright/study/machine'
 import { describe, expect, test } from 'vitest'
 import { EXAMPLES } from '../packages/cli/src/options/examples.ts'
 import { main } from '../packages/cli/src/main.ts'
 import { decisionOf } from './helpers/decisionText.ts'
+import { keptRuns } from './helpers/keptRuns.ts'
 import { memoryShell } from './helpers/memoryShell.ts'
 import { SHOP_BYTES, SHOP_FILES } from './helpers/shopTables.ts'
 import { commandFaults, commandsOf } from './docs/commands.ts'
@@ -210,13 +210,10 @@ describe('examples of the help, on the demo line with short shifts, with few run
     LONG.includes(name) ? [] : all.slice(0, 2).filter((line) => !LONG.some((long) => long !== '' && line.startsWith(long))),
   )
 
-  // what several examples run is run once
-  const store = memoryStore()
-
   test.each(lines)('loopwright %s', async (line) => {
     const plain = line.replace(/ > .*$/, '').replace(/ --out \S+\.html/, '')
     const words = [...plain.matchAll(/"([^"]*)"|(\S+)/g)].map(([, quoted, word]) => quoted ?? word!)
-    const shell = memoryShell(files, { bytes: SHOP_BYTES, store })
+    const shell = memoryShell(files, { bytes: SHOP_BYTES, store: keptRuns() })
     // with --csv a trace tells its picture in place of its events
     const tables = words[0] !== 'trace' && (await helpOf(words[0]!)).includes('--csv') ? ['--csv', 'tables'] : []
     const code = await main([...words, ...(FEW[words[0]!] ?? []), ...tables], shell)

@@ -1,21 +1,28 @@
-/** Every notebook runs through the real runner, tells the numbers of its results, and writes its page. */
+/** Every notebook runs through the real runner once, tells the numbers of its results, and writes its page, which is looked at in a real browser. Over 300 lines because all that is asked of one run stands here. */
 import { readdirSync, readFileSync } from 'node:fs'
 import { pathToFileURL } from 'node:url'
 import { join } from 'node:path'
 import { type Cell, type Effects, notebook, type Notebook, type NotebookContext, runNotebook } from '@loopwright/notebook'
 import ts from 'typescript'
 import { beforeAll, describe, expect, test } from 'vitest'
+import { keptRuns } from './helpers/keptRuns.ts'
+import { faultsOfPage } from './page/faultsOfPage.ts'
+import { inChromium } from './page/inChromium.ts'
 import { TOP } from './tidy/sources.ts'
 
 const FOLDER = join(TOP, 'notebooks')
 const files = readdirSync(FOLDER).filter((name) => name.endsWith('.ts'))
-/** of the forecast; enough to tell every part of its story */
+/** enough to tell every part of a story */
 const REPLICATIONS = 4
 /** of the comparison; enough to show what it is about */
 const COMPARED = 10
+/** it draws a chart of its own: its contrast is looked at too */
+const COLOURED = 'learn-loopwright.ts'
 
 interface Told {
   readonly cells: readonly Cell[]
+  /** as it is written */
+  readonly html: string
   /** its HTML, with blanks that do not break as blanks */
   readonly page: string
   readonly said: string
@@ -23,8 +30,17 @@ interface Told {
   readonly results: readonly unknown[]
 }
 
+const told = new Map<string, Promise<Told>>()
+
+/** Run once, however many tests read it. */
+function run(name: string): Promise<Told> {
+  const known = told.get(name) ?? runNow(name, name === 'station-order.ts' ? COMPARED : REPLICATIONS)
+  told.set(name, known)
+  return known
+}
+
 /** Runs a notebook file; the results of its studies are taken down on their way to it. */
-async function run(name: string, replications: number): Promise<Told> {
+async function runNow(name: string, replications: number): Promise<Told> {
   const module = (await import(pathToFileURL(join(FOLDER, name)).href)) as { default: Notebook }
   const results: unknown[] = []
   const listened = notebook(module.default.head, (context) => module.default.body(listening(context, results)))
@@ -32,16 +48,19 @@ async function run(name: string, replications: number): Promise<Told> {
   const written = new Map<string, string>()
   const effects: Effects = {
     readFile: async (path) => readFileSync(join(TOP, path), 'utf8'),
+    readBeside: (scenario, path) => readFileSync(join(TOP, scenario, '..', path), 'utf8'),
     writeFile: async (path, text) => void written.set(path, text),
     importModule: async () => ({ default: listened }),
     log: (text) => said.push(text),
     progress: () => {},
     now: () => new Date('2030-02-03T10:00:00Z'),
     signal: new AbortController().signal,
+    store: keptRuns(),
   }
   const ran = await runNotebook(`notebooks/${name}`, effects, { replications, workers: 0 })
   if (ran.status !== 'done' || ran.page === null) throw new Error(`${name}: ${JSON.stringify(ran.problems)}`)
-  return { cells: ran.cells, page: written.get(ran.page)!.replaceAll('\u00a0', ' '), said: said.join('\n'), results }
+  const html = written.get(ran.page)!
+  return { cells: ran.cells, html, page: html.replaceAll('\u00a0', ' '), said: said.join('\n'), results }
 }
 
 function listening(context: NotebookContext, results: unknown[]): NotebookContext {
@@ -70,7 +89,7 @@ const plain = (value: number, decimals: number): string => value.toFixed(decimal
 describe('how-many-carriers', () => {
   let told: Told
   beforeAll(async () => {
-    told = await run('how-many-carriers.ts', REPLICATIONS)
+    told = await run('how-many-carriers.ts')
   })
 
   interface Carriers {
@@ -95,7 +114,7 @@ describe('how-many-carriers', () => {
 describe('station-order', () => {
   let told: Told
   beforeAll(async () => {
-    told = await run('station-order.ts', COMPARED)
+    told = await run('station-order.ts')
   })
 
   interface Compared {
@@ -143,7 +162,7 @@ describe('station-order', () => {
 describe('throughput-forecast', () => {
   let told: Told
   beforeAll(async () => {
-    told = await run('throughput-forecast.ts', REPLICATIONS)
+    told = await run('throughput-forecast.ts')
   })
 
   interface Spread {
@@ -209,7 +228,7 @@ describe('throughput-forecast', () => {
 describe('learn-loopwright', () => {
   let told: Told
   beforeAll(async () => {
-    told = await run('learn-loopwright.ts', REPLICATIONS)
+    told = await run('learn-loopwright.ts')
   })
 
   test('nothing fails, and the reader may touch three values', () => {
@@ -237,7 +256,7 @@ describe('learn-loopwright', () => {
 describe('from-stopwatch-to-signature', () => {
   let told: Told
   beforeAll(async () => {
-    told = await run('from-stopwatch-to-signature.ts', REPLICATIONS)
+    told = await run('from-stopwatch-to-signature.ts')
   })
 
   test('goes from what was measured to the page for the signature, in this order', () => {
@@ -264,6 +283,12 @@ describe('from-stopwatch-to-signature', () => {
     expect(ids.indexOf('caution-screening')).toBeLessThan(ids.indexOf('screen-1-compared'))
     expect(told.page).toContain('It is not a risk assessment and not a statement of compliance.')
   })
+})
+
+inChromium('pages of notebooks', (given) => {
+  test.each(files)('%s: nothing cut, nothing on another, no fault, no complaint, no request', { tags: 'long' }, async (name) =>
+    expect(await faultsOfPage(given, name, (await run(name)).html, name === COLOURED)).toEqual({}),
+  )
 })
 
 describe('numbers in prose are computed, never typed', () => {

@@ -5,10 +5,7 @@
  * block names, as in `<!-- paragraphs 1, 4 -->`. A block `yaml` behind `<!-- file NAME -->` becomes that file. A picture `![…](pictures/GUIDE-FIGURE.svg)` is
  * the file `FIGURE.svg` of the last `--svg`. A block `sh` behind `<!-- shown only: REASON -->` is not carried out.
  */
-import { spawnSync } from 'node:child_process'
-import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs'
-import { dirname, join } from 'node:path'
-import { TOP } from '../tidy/sources.ts'
+import type { Place } from './places.ts'
 
 export interface Guide {
   readonly text: string
@@ -16,19 +13,18 @@ export interface Guide {
   readonly pictures: ReadonlyMap<string, string>
 }
 
-const bin = join(TOP, 'packages/cli/bin/loopwright.js')
 const PICTURE = /^!\[.*\]\(pictures\/([\w-]+)\.svg\)$/
 const COMMENT = /^<!-- (?:paragraphs (?<paragraphs>[\d, ]+)|file (?<file>[\w./-]+)|shown only: .+) -->$/
 
 /**
  * The guide with everything in it that the program makes.
  *
- * @param text    of the document
- * @param name    of the guide, which begins the names of its pictures
- * @param folder  in which its commands are carried out; holds scenarios and notebooks
+ * @param text   of the document
+ * @param name   of the guide, which begins the names of its pictures
+ * @param place  in which its commands are carried out; holds scenarios and notebooks
  * @throws Error  where a command fails, or draws no such figure
  */
-export function writtenAnew(text: string, name: string, folder: string): Guide {
+export async function writtenAnew(text: string, name: string, place: Place): Promise<Guide> {
   const pictures = new Map<string, string>()
   const made: string[] = []
   const lines = text.split('\n')
@@ -40,7 +36,7 @@ export function writtenAnew(text: string, name: string, folder: string): Guide {
     const fence = /^```(\w+)$/.exec(line)
     const picture = PICTURE.exec(line)?.[1]
     if (picture !== undefined) {
-      const svg = readFileSync(join(folder, drawnIn, `${picture.slice(name.length + 1)}.svg`), 'utf8')
+      const svg = place.read(`${drawnIn}/${picture.slice(name.length + 1)}.svg`)
       pictures.set(picture, svg)
       made.push(`![${alternative(svg)}](pictures/${picture}.svg)`)
     } else if (fence === null) made.push(line)
@@ -49,13 +45,12 @@ export function writtenAnew(text: string, name: string, folder: string): Guide {
       const inside = lines.slice(at + 1, end)
       made.push(line, ...(fence[1] === 'text' ? shown(printed, comment?.groups?.paragraphs) : inside), '```')
       at = end
-      if (fence[1] === 'yaml' && comment?.groups?.file !== undefined) writeIn(folder, comment.groups.file, inside)
+      if (fence[1] === 'yaml' && comment?.groups?.file !== undefined) place.write(comment.groups.file, `${inside.join('\n')}\n`)
       if (fence[1] === 'sh' && comment === null) {
         const commands = commandsIn(inside)
-        printed = commands
-          .map((words) => carriedOut(words, folder))
-          .filter((told) => told !== '')
-          .join('\n')
+        const told: string[] = []
+        for (const words of commands) told.push(await carriedOut(words, place))
+        printed = told.filter((each) => each !== '').join('\n')
         drawnIn = commands.map((words) => words[words.indexOf('--svg') + 1]!).at(-1)!
       }
     }
@@ -73,16 +68,12 @@ export const commandsIn = (lines: readonly string[]): string[][] =>
     .map((line) => [...line.replace(/(^|\s)#.*$/, '').matchAll(/"([^"]*)"|(\S+)/g)].map(([, quoted, plain]) => quoted ?? plain!))
     .filter((words) => words.length > 0)
 
-function carriedOut(words: readonly string[], folder: string): string {
+async function carriedOut(words: readonly string[], place: Place): Promise<string> {
   const [npx, ours, ...rest] = words
   if (npx !== 'npx' || ours !== 'loopwright') throw new Error(`"${words.join(' ')}" is no command of ours`)
-  const { status, stdout, stderr } = spawnSync(process.execPath, [bin, ...rest], {
-    cwd: folder,
-    encoding: 'utf8',
-    env: { ...process.env, NO_COLOR: '1' },
-  })
-  if (status !== 0) throw new Error(`"${words.join(' ')}" ends with ${status}:\n${stderr}`)
-  return stdout.replaceAll(/[^\S\n]+$/gm, '').trim()
+  const { code, out, err } = await place.carryOut(rest)
+  if (code !== 0) throw new Error(`"${words.join(' ')}" ends with ${code}:\n${err}`)
+  return out.replaceAll(/[^\S\n]+$/gm, '').trim()
 }
 
 /** What is left out between paragraphs is shown as a line of its own. */
@@ -103,11 +94,4 @@ function alternative(svg: string): string {
   const label = /aria-label="([^"]*)"/.exec(svg)![1]!
   const plain = label.replaceAll('&quot;', '"').replaceAll('&lt;', '<').replaceAll('&gt;', '>').replaceAll('&amp;', '&')
   return plain.replaceAll(/[[\]]/g, '\\$&')
-}
-
-function writeIn(folder: string, file: string, lines: readonly string[]): void {
-  const path = join(folder, file)
-  mkdirSync(dirname(path), { recursive: true })
-  if (existsSync(path)) throw new Error(`"${file}" is there already`)
-  writeFileSync(path, `${lines.join('\n')}\n`)
 }

@@ -1,13 +1,14 @@
 /** The guides show what the program prints and draws today; `DOCS=write npx vitest run tests/guides` writes them anew. */
-import { cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs'
-import { tmpdir } from 'node:os'
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { basename, join } from 'node:path'
-import { afterAll, expect, test } from 'vitest'
+import { expect, test } from 'vitest'
 import { main } from '../../packages/cli/src/main.ts'
+import { keptRuns } from '../helpers/keptRuns.ts'
 import { memoryShell } from '../helpers/memoryShell.ts'
 import { SMALL_LINE } from '../helpers/scenarioTexts.ts'
 import { TOP } from '../tidy/sources.ts'
 import { commandsIn, writtenAnew } from './guide.ts'
+import { folderPlace, memoryPlace } from './places.ts'
 
 const GUIDES = join(TOP, 'packages/cli/guides')
 const names = readdirSync(GUIDES)
@@ -19,29 +20,29 @@ const LINES_MAX = 200
 /** bytes of a picture: a document is read over slow lines too */
 const PICTURE_MAX = 40_000
 
-// what several guides run is run once, but for those that tell of stores
-const store = mkdtempSync(join(tmpdir(), 'guides-store-'))
-afterAll(() => rmSync(store, { recursive: true }))
+// those that tell of stores are typed
 
-test.each(names)('%s shows what is printed and drawn', { tags: 'long' }, (name) => {
-  const folder = mkdtempSync(join(tmpdir(), 'guides für alle '))
+test.each(names)('%s shows what is printed and drawn', { tags: 'long' }, async (name) => {
+  const place = read(name).includes('--store') ? folderPlace() : memoryPlace(keptRuns())
   try {
-    for (const part of ['scenarios', 'notebooks']) cpSync(join(TOP, part), join(folder, part), { recursive: true })
-    if (!read(name).includes('--store')) symlinkSync(store, join(folder, '.loopwright'), 'junction')
-    const { text, pictures } = writtenAnew(read(name), name, folder)
-    const place = (picture: string): string => join(GUIDES, 'pictures', `${picture}.svg`)
+    const { text, pictures } = await writtenAnew(read(name), name, place)
+    const file = (picture: string): string => join(GUIDES, 'pictures', `${picture}.svg`)
     if (process.env.DOCS === 'write') {
       writeFileSync(join(GUIDES, `${name}.md`), text)
-      for (const [picture, svg] of pictures) writeFileSync(place(picture), svg)
+      for (const [picture, svg] of pictures) writeFileSync(file(picture), svg)
     }
     expect(text).toBe(read(name))
     for (const [picture, svg] of pictures) {
-      expect(readFileSync(place(picture), 'utf8') === svg, `pictures/${picture}.svg is drawn otherwise today`).toBe(true)
+      expect(readFileSync(file(picture), 'utf8') === svg, `pictures/${picture}.svg is drawn otherwise today`).toBe(true)
       expect(svg.length, picture).toBeLessThan(PICTURE_MAX)
     }
   } finally {
-    rmSync(folder, { recursive: true, force: true })
+    place.leave()
   }
+})
+
+test('a guide is typed as well as carried out here', () => {
+  expect(names.filter((name) => read(name).includes('--store'))).toEqual(['many-machines'])
 })
 
 test('each guide is a page with a picture, and each picture belongs to one', () => {

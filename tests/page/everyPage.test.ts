@@ -1,18 +1,15 @@
-/** The pages of all commands and all notebooks in a real browser: each is made once and looked at wide, narrow, dark, on paper and without scripts. */
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs'
+/** The pages of all commands in a real browser: each is made once and looked at in every way. Those of notebooks: tests/notebooks.test.ts. */
+import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { pathToFileURL } from 'node:url'
-import { type Notebook, runNotebook } from '@loopwright/notebook'
 import { expect, test } from 'vitest'
 import { main } from '../../packages/cli/src/main.ts'
+import { keptRuns } from '../helpers/keptRuns.ts'
 import { memoryShell } from '../helpers/memoryShell.ts'
 import { COMMANDS, goesWith } from '../told/commands.ts'
 import { lineNamed } from '../told/lines.ts'
 import { TOP } from '../tidy/sources.ts'
-import { amiss } from './amiss.ts'
+import { faultsOfPage } from './faultsOfPage.ts'
 import { inChromium } from './inChromium.ts'
-import { axeFaults, openTables } from './looked.ts'
-import { visit } from './visited.ts'
 
 const BASE = 'scenarios/outdoor-unit-base-line.yaml'
 const DECISION = 'scenarios/base-line-decision/base-line.decision.yaml'
@@ -56,15 +53,13 @@ const PAGES: readonly (readonly [string, readonly string[]])[] = [
   ['assemble', ['assemble', 'notebooks/data/skeleton.yaml', '--data', 'notebooks/data']],
 ]
 
-/** All colours are those of one sheet: pages that show them all between them are asked for their contrast, which takes most of the time of a page. */
-const COLOURED = ['sweep', 'forecast', 'grid', 'screen', 'times', 'learn-loopwright.ts']
-
-const NOTEBOOKS = readdirSync(join(TOP, 'notebooks')).filter((name) => name.endsWith('.ts'))
+/** All colours are those of one sheet: pages that show them all between them (and a notebook with a chart of its own) are asked for their contrast, which takes most of the time of a page. */
+const COLOURED = ['sweep', 'forecast', 'grid', 'screen', 'times']
 
 const PAGE = 'out/page.html'
 
-/** one for all commands, which share what they have run */
-const shell = memoryShell(files())
+/** one for all commands */
+const shell = memoryShell(files(), { store: keptRuns() })
 
 async function ofCommand(words: readonly string[]): Promise<string> {
   shell.files.delete(PAGE)
@@ -74,66 +69,8 @@ async function ofCommand(words: readonly string[]): Promise<string> {
   return page
 }
 
-async function ofNotebook(name: string): Promise<string> {
-  const written = new Map<string, string>()
-  const module = (await import(pathToFileURL(join(TOP, 'notebooks', name)).href)) as { default: Notebook }
-  const effects = {
-    readFile: async (path: string) => readFileSync(join(TOP, path), 'utf8'),
-    readBeside: (scenario: string, path: string) => readFileSync(join(TOP, scenario, '..', path), 'utf8'),
-    writeFile: async (path: string, text: string) => void written.set(path, text),
-    importModule: async () => module,
-    log: () => {},
-    progress: () => {},
-    now: () => new Date('2030-02-03T10:00:00Z'),
-    signal: new AbortController().signal,
-  }
-  const ran = await runNotebook(`notebooks/${name}`, effects, { replications: 4, workers: 0 })
-  if (ran.status !== 'done' || ran.page === null) throw new Error(`${name}: ${JSON.stringify(ran.problems)}`)
-  return written.get(ran.page)!
-}
-
-/** pixels between the margins of a sheet: 210 mm (A4) and 215.9 mm (Letter) less 16 mm on each side, 96 pixels an inch */
-const SHEETS = { 'on A4': 672, 'on Letter': 695 }
-
-const WIDE = { width: 1280, height: 800 }
-
 inChromium('every page', (given) => {
-  const rows = [
-    ...PAGES.map(([name, words]) => ({ name, make: () => ofCommand(words) })),
-    ...NOTEBOOKS.map((name) => ({ name, make: () => ofNotebook(name) })),
-  ]
-
-  test.each(rows)(
-    '$name: nothing cut, nothing on another, no fault, no complaint, no request',
-    { tags: 'long' },
-    async ({ name, make }) => {
-      const file = join(given.folder, `${name.replace(/\W+/g, '-')}.html`)
-      writeFileSync(file, await make())
-      const address = pathToFileURL(file).href
-      const found: Record<string, readonly string[]> = {}
-      const coloured = COLOURED.includes(name)
-      await visit(given.browser, address, { viewport: WIDE }, async (page) => {
-        await openTables(page)
-        found.wide = [...(await amiss(page)), ...(await axeFaults(page, { rules: { 'color-contrast': { enabled: coloured } } }))]
-        if (coloured) {
-          await page.emulateMedia({ colorScheme: 'dark' })
-          found.dark = await axeFaults(page, { runOnly: ['color-contrast'] })
-        }
-        await page.setViewportSize({ width: 360, height: 740 })
-        found.narrow = await amiss(page)
-        await page.emulateMedia({ media: 'print' })
-        await page.evaluate("dispatchEvent(new Event('beforeprint'))")
-        for (const [sheet, width] of Object.entries(SHEETS)) {
-          await page.setViewportSize({ width, height: 900 })
-          found[sheet] = await amiss(page)
-        }
-        expect(await page.locator('.saves:visible, .choice:visible, summary:visible').count()).toBe(0)
-      })
-      await visit(given.browser, address, { viewport: WIDE, javaScriptEnabled: false }, async (page) => {
-        expect(await page.locator('h1').isVisible()).toBe(true)
-        expect(await page.locator('button:visible, input:visible, select:visible').count()).toBe(0)
-      })
-      expect(Object.fromEntries(Object.entries(found).filter(([, faults]) => faults.length > 0))).toEqual({})
-    },
-  )
+  test.each(PAGES)('%s: nothing cut, nothing on another, no fault, no complaint, no request', { tags: 'long' }, async (name, words) => {
+    expect(await faultsOfPage(given, name, await ofCommand(words), COLOURED.includes(name))).toEqual({})
+  })
 })

@@ -1,10 +1,10 @@
 /** The page that goes on simulating, in a real browser: the engine’s numbers in it are those of the command. Over 300 lines because one page serves every way to touch it. */
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { memoryStore } from '@loopwright/study/machine'
 import type { Page } from 'playwright-core'
 import { beforeAll, expect, test } from 'vitest'
 import { main } from '../../packages/cli/src/main.ts'
+import { keptRuns } from '../helpers/keptRuns.ts'
 import { memoryShell } from '../helpers/memoryShell.ts'
 import { TOP } from '../tidy/sources.ts'
 import { inChromium } from './inChromium.ts'
@@ -39,16 +39,13 @@ inChromium('a page that goes on simulating', (given) => {
     return JSON.parse((await page.locator('.live').getAttribute('data-lines'))!) as Line[]
   }
 
-  /** the line as the file has it is run once for all commands */
-  const store = memoryStore()
-
   /** What the command gives that stands on the page, typed as it stands there. */
   async function typed(page: Page, files: Readonly<Record<string, string>>): Promise<{ lines: Line[]; replications: number }> {
     const command = await page.locator('.livetold code').last().textContent()
     return await runCommand(command!, files)
   }
   async function runCommand(command: string, files: Readonly<Record<string, string>>): Promise<{ lines: Line[]; replications: number }> {
-    const shell = memoryShell(files, { store })
+    const shell = memoryShell(files, { store: keptRuns() })
     const words = [...command.matchAll(/'((?:[^']|'\\'')*)'|(\S+)/g)].map(([, quoted, bare]) => quoted?.replaceAll(`'\\''`, "'") ?? bare!)
     expect(await main([...words.slice(1), '--json'], shell), shell.said.err).toBe(0)
     return JSON.parse(shell.said.out) as { lines: Line[]; replications: number }

@@ -1,8 +1,9 @@
 /**
- * What a command says of a line, in every way that it can be said. Nothing is kept on disk: runs are shared between the
- * commands of a line in memory, and run in the thread that calls, since to start one takes longer than most of these studies.
+ * What a command says of a line, in every way that it can be said. Runs are shared between the commands of a line, and run in
+ * the thread that calls, since to start one takes longer than most of these studies.
  */
 import { main } from '../../packages/cli/src/main.ts'
+import { keptRuns } from '../helpers/keptRuns.ts'
 import { type MemoryShell, memoryShell } from '../helpers/memoryShell.ts'
 import type { ToldCommand } from './commands.ts'
 import type { ToldLine } from './lines.ts'
@@ -64,7 +65,7 @@ async function typed(
 ): Promise<{ code: number; out: string; err: string; page: string | undefined }> {
   let shell = shells.get(line.name)
   if (shell === undefined) {
-    shell = memoryShell({ [line.file]: line.text })
+    shell = memoryShell({ [line.file]: line.text }, { store: keptRuns() })
     shells.set(line.name, shell)
   }
   for (const [file, text] of Object.entries(files)) shell.files.set(file, text)
