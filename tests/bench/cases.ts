@@ -160,11 +160,11 @@ export const CASES: Record<string, Case> = {
     },
   },
   'first answer': {
-    about: 'the same sweep, 200 replications: from the start of the command to its sentence about the first 20 runs of each count',
+    about: 'the same sweep, 200 replications: from the start of the command to its sentence about the first 10 runs of each count',
     ...asCommand,
     parts: {
-      [wayToStart()]: async () => ({ seconds: await secondsUntil('so far, after 20 runs of each', sweepWords(200)) }),
-      'from source': async () => ({ seconds: await secondsUntil('so far, after 20 runs of each', sweepWords(200), 'source') }),
+      [wayToStart()]: async () => ({ seconds: await secondsUntil('so far, after 10 runs of each', sweepWords(200)) }),
+      'from source': async () => ({ seconds: await secondsUntil('so far, after 10 runs of each', sweepWords(200), 'source') }),
     },
   },
   queue: {

@@ -30,7 +30,7 @@ describe('the bundle', () => {
   test('gives the same bytes with and without code kept from an earlier run, and where what was kept is damaged', () => {
     const first = built(...WORDS)
     expect(first.status).toBe(0)
-    expect(first.stderr).toContain('so far, after 20 runs of each')
+    expect(first.stderr).toContain('so far, after 10 runs of each')
     expect(kept()).toHaveLength(2)
     const sizes = kept().map((file) => readFileSync(file).length)
     expect(built(...WORDS).stdout === first.stdout).toBe(true)

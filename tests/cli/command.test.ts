@@ -105,7 +105,7 @@ function everyColumnIsTold(folder: string): void {
 test('Ctrl-C, also when it comes twice: valid JSON marked partial, whole replications, no page, code 130', async () => {
   const page = inside('stopped.html')
   const running = start(['sweep', DEMO, '--carriers', '9..10', '--replications', '100000', '--json', '--out', page])
-  await running.saidOnErr('so far, after 20 runs of each')
+  await running.saidOnErr('so far, after 10 runs of each')
   running.interrupt()
   running.interrupt()
   const { code, out, err } = await running.ended

@@ -19,7 +19,7 @@ const ARGUMENTS = [
 export function findChromium(): string | null {
   const named = process.env.CHROMIUM_PATH
   if (named !== undefined && named !== '') return named
-  const found = alongPath() ?? (install() ? alongPath() : null)
+  const found = alongPath() ?? (install('chromium', 'fonts-dejavu-core') ? alongPath() : null)
   if (found === null && process.env.CI === 'true') throw new Error('no Chromium: set CHROMIUM_PATH or install one')
   return found
 }
@@ -43,8 +43,9 @@ function isExecutable(file: string): boolean {
   }
 }
 
-function install(): boolean {
+/** Where we may: whether Debian's packages are there now. */
+export function install(...packages: readonly string[]): boolean {
   if (process.getuid?.() !== 0) return false
   const run = (...parts: string[]): boolean => spawnSync('apt-get', parts, { stdio: 'ignore' }).status === 0
-  return run('update') && run('install', '-y', 'chromium', 'fonts-dejavu-core')
+  return run('update') && run('install', '-y', ...packages)
 }

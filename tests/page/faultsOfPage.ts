@@ -5,11 +5,15 @@ import { pathToFileURL } from 'node:url'
 import { expect } from 'vitest'
 import { amiss } from './amiss.ts'
 import type { InChromium } from './inChromium.ts'
+import { canReadSheets, sheetFaults } from './sheets.ts'
 import { axeFaults, openTables } from './looked.ts'
 import { visit } from './visited.ts'
 
 /** pixels between the margins of a sheet: 210 mm (A4) and 215.9 mm (Letter) less 16 mm on each side, 96 pixels an inch */
 const SHEETS = { 'on A4': 672, 'on Letter': 695 }
+
+/** where it is false nothing can look at printed sheets, and nothing can be had that does */
+const PRINTS = canReadSheets()
 
 const WIDE = { width: 1280, height: 800 }
 
@@ -44,6 +48,10 @@ export async function faultsOfPage(
       found[sheet] = await amiss(page)
     }
     expect(await page.locator('.saves:visible, .choice:visible, summary:visible').count()).toBe(0)
+    if (PRINTS) {
+      await page.evaluate("dispatchEvent(new Event('afterprint'))")
+      for (const format of ['A4', 'Letter'] as const) found[`printed on ${format}`] = await sheetFaults(page, folder, format)
+    }
   })
   await visit(browser, address, { viewport: WIDE, javaScriptEnabled: false }, async (page) => {
     expect(await page.locator('h1').isVisible()).toBe(true)

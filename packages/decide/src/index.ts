@@ -22,7 +22,7 @@ export type { MoneySpread, Range } from './money/spread.ts'
 export type { BreakEven, BreakEvenCurve, BreakEvenInput, BreakEvenPoint } from './money/breakEven.ts'
 export type { Rates, Savings, Use } from './money/savings.ts'
 export type { NaiveSaving } from './money/naive.ts'
-export { overtimeMinutes } from './money/overtime.ts'
+export { netRate, overtimeMinutes } from './money/overtime.ts'
 
 // What money over years is worth
 export { projectWorth, netPresentValue, internalReturn, paybackMonths } from './money/cashFlow.ts'

@@ -55,6 +55,7 @@ export type {
 export { PLAIN_LINE, PLAIN_PATH, PLAIN_STATION, PLAIN_ZONE, wholeLine } from './build/plain.ts'
 export { isPlainLoop } from './build/graph.ts'
 export { startZones } from './build/start.ts'
+export { DUTIES, tasksOf } from './stationTasks.ts'
 
 // Running it
 export { simulate, createSimulator } from './simulate.ts'

@@ -26,6 +26,7 @@ export { cumulativeShares, shareIndexAt } from './distributions/discrete.ts'
 export { mostBehind } from './sequence/levelled.ts'
 
 // What a sample says
+export { meanOf } from './accumulate/mean.ts'
 export { Tally } from './accumulate/tally.ts'
 export { sampleQuantile } from './accumulate/sampleQuantile.ts'
 export { meanInterval } from './infer/meanInterval.ts'

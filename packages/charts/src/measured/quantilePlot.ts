@@ -4,6 +4,7 @@ import type { Figure } from '../draw/figure.ts'
 import { niceStep } from '../draw/window.ts'
 import { formatNumber, formatShare } from '../table/format.ts'
 import { type Table, tableOf } from '../table/table.ts'
+import { meanOf } from './mean.ts'
 
 /** Times, and the curve beside them. */
 export interface QuantileTimes {
@@ -82,7 +83,7 @@ function drawingOf(pairs: readonly Pair[], curve: string): Figure['drawing'] {
 }
 
 function finding({ name, values }: QuantileTimes, pairs: readonly Pair[]): string {
-  const mean = values.reduce((sum, value) => sum + value, 0) / values.length
+  const mean = meanOf(values)
   const worst = pairs.reduce((far, one) => (Math.abs(one.measured - one.expected) > Math.abs(far.measured - far.expected) ? one : far))
   const by = worst.measured - worst.expected
   if (Math.abs(by) <= FAR * mean) return `${name}: no time is more than ${formatShare(FAR)} of the mean from where the curve expects it.`

@@ -4,6 +4,7 @@ import type { Figure } from '../draw/figure.ts'
 import { niceStep } from '../draw/window.ts'
 import { formatNumber } from '../table/format.ts'
 import { type Table, tableOf, wordColumn } from '../table/table.ts'
+import { meanOf } from './mean.ts'
 
 /** Times in their order. */
 export interface RunTimes {
@@ -51,7 +52,7 @@ function drawingOf(run: RunTimes, people: readonly string[]): Figure['drawing'] 
   const { times, slope } = run
   const values = times.map(({ seconds }) => seconds)
   const n = times.length
-  const mean = values.reduce((sum, value) => sum + value, 0) / n
+  const mean = meanOf(values)
   const [least, most] = [Math.min(...values), Math.max(...values)]
   const room = Math.max(0.5, (most - least) * 0.08)
   const step = Math.max(1, niceStep(n, 8))

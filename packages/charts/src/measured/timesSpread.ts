@@ -4,6 +4,7 @@ import type { Figure } from '../draw/figure.ts'
 import { niceStep } from '../draw/window.ts'
 import { formatNumber, formatShare } from '../table/format.ts'
 import { type Table, tableOf } from '../table/table.ts'
+import { meanOf } from './mean.ts'
 
 /** Times of one task, and what is simulated instead of them. */
 export interface MeasuredTimes {
@@ -61,7 +62,7 @@ function binsOf({ values, cdf }: MeasuredTimes): Bin[] {
 }
 
 function drawingOf({ values, cdf, curve }: MeasuredTimes, bins: readonly Bin[]): Figure['drawing'] {
-  const mean = values.reduce((sum, value) => sum + value, 0) / values.length
+  const mean = meanOf(values)
   const [from, to] = [bins[0]!.from, bins.at(-1)!.to]
   const width = bins[0]!.to - from
   const points =
@@ -113,7 +114,7 @@ function drawingOf({ values, cdf, curve }: MeasuredTimes, bins: readonly Bin[]):
 const secondsText = (seconds: number): string => formatNumber(seconds, seconds < 100 ? 1 : 0)
 
 function finding({ name, values, cdf, curve }: MeasuredTimes): string {
-  const mean = values.reduce((sum, value) => sum + value, 0) / values.length
+  const mean = meanOf(values)
   const above = values.filter((value) => value > 1.5 * mean).length
   const tail = above === 0 ? '' : `; ${above} of ${values.length} took more than one and a half times the mean`
   const stands = cdf === null ? 'the measured values are simulated' : `the curve ${curve} is simulated`

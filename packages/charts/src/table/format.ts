@@ -50,8 +50,7 @@ export function differenceDecimals(mean: number, halfWidth: number): number {
  * @example formatWithHalfWidth(330.2133, 0.86) // => '330 ± 1'
  */
 export function formatWithHalfWidth(value: number, halfWidth: number, decimalsMax = unitDecimals(value, halfWidth)): string {
-  const parts = roundedParts(value, halfWidth, decimalsMax)
-  return parts.half === null ? parts.value : `${parts.value} ± ${parts.half}`
+  return withHalf(roundedParts(value, halfWidth, decimalsMax))
 }
 
 /**
@@ -59,22 +58,44 @@ export function formatWithHalfWidth(value: number, halfWidth: number, decimalsMa
  *
  * @example formatDifference({ mean: -7.84, halfWidth: 1.21 }) // => '−7.8 ± 1.2'
  */
-export function formatDifference({ mean, halfWidth }: { readonly mean: number; readonly halfWidth: number }): string {
-  const decimals = differenceDecimals(mean, halfWidth)
-  const text = formatNumber(mean, decimals)
-  return halfWidth > 0 ? `${text} ± ${formatNumber(Math.max(halfWidth, 10 ** -decimals), decimals)}` : text
+export function formatDifference(difference: { readonly mean: number; readonly halfWidth: number }): string {
+  return withHalf(differenceParts(difference))
+}
+
+/** Two numbers of one rounding; `half` is null where there is no chance in the first. */
+export interface RoundedParts {
+  readonly value: string
+  readonly half: string | null
 }
 
 /**
- * The two numbers of `formatWithHalfWidth` apart; `half` is null where there is no chance in the mean.
+ * Both as one text.
+ *
+ * @example withHalf({ value: '330', half: '1' }) // => '330 ± 1'
+ */
+export function withHalf({ value, half }: RoundedParts): string {
+  return half === null ? value : `${value} ± ${half}`
+}
+
+/**
+ * The two numbers of `formatDifference` apart.
+ *
+ * @example differenceParts({ mean: -7.84, halfWidth: 1.21 }) // => { value: '−7.8', half: '1.2' }
+ */
+export function differenceParts({ mean, halfWidth }: { readonly mean: number; readonly halfWidth: number }): RoundedParts {
+  const decimals = differenceDecimals(mean, halfWidth)
+  return {
+    value: formatNumber(mean, decimals),
+    half: halfWidth > 0 ? formatNumber(Math.max(halfWidth, 10 ** -decimals), decimals) : null,
+  }
+}
+
+/**
+ * The two numbers of `formatWithHalfWidth` apart.
  *
  * @example roundedParts(330.2133, 0.86) // => { value: '330', half: '1' }
  */
-export function roundedParts(
-  value: number,
-  halfWidth: number,
-  decimalsMax = unitDecimals(value, halfWidth),
-): { readonly value: string; readonly half: string | null } {
+export function roundedParts(value: number, halfWidth: number, decimalsMax = unitDecimals(value, halfWidth)): RoundedParts {
   const decimals = decimalsFor(halfWidth, decimalsMax)
   return {
     value: formatNumber(value, decimals),

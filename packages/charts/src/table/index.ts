@@ -11,13 +11,15 @@ export {
   formatWithHalfWidth,
   roundedParts,
   differenceDecimals,
-  formatDifference,
+  differenceParts,
+  withHalf,
   formatDuration,
   formatSeconds,
   formatPerHour,
   formatStretch,
   capital,
 } from './format.ts'
+export type { RoundedParts } from './format.ts'
 
 // Text for a terminal
 export { visibleLine, visibleText } from '../draw/visibleText.ts'

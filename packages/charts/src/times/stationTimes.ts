@@ -4,6 +4,7 @@ import type { StationShares, SweepCount } from '@loopwright/study'
 import type { KeyEntry, Mark } from '../drawing/drawing.ts'
 import type { Figure, WindowWords } from '../draw/figure.ts'
 import { formatMinutes, formatShare, percent } from '../table/format.ts'
+import { namesText } from '../table/namesText.ts'
 import { carriersText, windowOf } from '../draw/window.ts'
 import { STATE_LOOKS, STATES } from '../draw/states.ts'
 import { type FieldOf, type Table, tableOf } from '../table/table.ts'
@@ -181,8 +182,7 @@ const WORDS: readonly (readonly [StationState, string])[] = [
 /** A narrow terminal has not all states; the sum is that of all. */
 function sumNote(left: readonly StationState[]): string {
   if (left.length === 0) return 'Each row adds up to 100 but for rounding.'
-  const names = left.length === 1 ? left[0]! : `${left.slice(0, -1).join(', ')} and ${left.at(-1)!}`
-  return `With ${names} each row adds up to 100 but for rounding.`
+  return `With ${namesText(left)} each row adds up to 100 but for rounding.`
 }
 
 /** letters of a station that a narrow column holds */

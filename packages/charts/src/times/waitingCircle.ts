@@ -3,6 +3,7 @@ import type { Standstill } from '@loopwright/study'
 import type { Mark } from '../drawing/drawing.ts'
 import type { Figure } from '../draw/figure.ts'
 import { formatDuration } from '../table/format.ts'
+import { namesText } from '../table/namesText.ts'
 import { tableOf, wordColumn } from '../table/table.ts'
 
 /** what the picture calls a zone */
@@ -114,8 +115,8 @@ function finding({ reason, circle, behind, merge, unmanned }: Standstill, zones:
   return `After ${formatDuration(atSeconds)} the line stands still, for ${circle.length} zones wait for each other in a circle: ${why}${more}${nobody}`
 }
 
-function names(of: readonly number[], zones: readonly WaitingZone[]): string {
-  const all = of.map((zone) => zones[zone]!.name)
-  if (all.length > 8) return `${all.slice(0, 8).join(', ')} and ${all.length - 8} more`
-  return all.length === 1 ? all[0]! : `${all.slice(0, -1).join(', ')} and ${all.at(-1)}`
-}
+const names = (of: readonly number[], zones: readonly WaitingZone[]): string =>
+  namesText(
+    of.map((zone) => zones[zone]!.name),
+    8,
+  )

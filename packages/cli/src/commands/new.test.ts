@@ -9,6 +9,8 @@ test('a folder with a line, a study, what editors read, and a README; and what t
     ['line.yaml', 'study.ts', 'tsconfig.json', 'scenario.schema.json', 'README.md'].map((name) => `pilot/${name}`),
   )
   expect(shell.said.out).toContain('cd pilot\nloopwright check line.yaml\n')
+  expect(shell.said.out).toContain('npx loopwright')
+  expect(shell.files.get('pilot/README.md')).toContain('npx loopwright')
 })
 
 test('a name with a blank is typed in quotes', async () => {

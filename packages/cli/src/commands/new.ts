@@ -21,7 +21,7 @@ export async function makeNew(shell: Shell, folder: string): Promise<number> {
   for (const { path, text } of files) await shell.writeFile(path, text)
   const go = folder === '.' ? '' : `cd ${visibleLine(shellWord(folder))}\n`
   shell.out.write(
-    `Made: ${files.map(({ path }) => visibleLine(path)).join(', ')}\n\n${go}loopwright check line.yaml\nloopwright notebook study.ts --watch --open\n`,
+    `Made: ${files.map(({ path }) => visibleLine(path)).join(', ')}\n\n${go}loopwright check line.yaml\nloopwright notebook study.ts --watch --open\n\nWhere no loopwright is found: npx loopwright, in the folder in which npm put it, or below.\n`,
   )
   return DONE
 }

@@ -20,6 +20,26 @@ beforeAll(async () => {
 })
 afterAll(() => rm(folder, { recursive: true }))
 
+describe('letters', () => {
+  test('UTF-16 by its mark, and a mark of UTF-8 stays', async () => {
+    await writeFile(at('wide.yaml'), `\ufeff45 s ± 10 %`, 'utf16le')
+    expect(await readWhole(at('wide.yaml'))).toBe('45 s ± 10 %')
+    await writeFile(at('marked.yaml'), '\ufeffa')
+    expect(await readWhole(at('marked.yaml'))).toBe('\ufeffa')
+  })
+
+  test('another encoding is refused with its line, and read as tables are where a scenario names it', async () => {
+    await writeFile(at('home/west.yaml'), 'name: Rückwand\nwork: 45 s ± 10 %\n', 'latin1')
+    await expect(readWhole(at('home/west.yaml'))).rejects.toMatchObject({
+      name: 'Misuse',
+      message: expect.stringMatching(/is not written in UTF-8: line 1 holds .*; save it anew, with the encoding UTF-8$/),
+    })
+    await writeFile(at('home/late.yaml'), 'name: a\n\nwork: 45 s ± 10 %', 'latin1')
+    await expect(readWhole(at('home/late.yaml'))).rejects.toMatchObject({ message: expect.stringContaining('line 3') })
+    expect(readBeside(at('home/line.yaml'), 'west.yaml')).toContain('Rückwand')
+  })
+})
+
 describe('writing', () => {
   test('a file that is there keeps its rights', async () => {
     await writeFile(at('private.html'), 'old')

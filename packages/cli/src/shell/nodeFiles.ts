@@ -19,7 +19,33 @@ const READ_MAX = 50 * 2 ** 20
  * @throws Failure  where the system refuses
  */
 export async function readWhole(path: string): Promise<string> {
-  return (await bytesOf(path, READ_MAX)).toString('utf8')
+  const bytes = await bytesOf(path, READ_MAX)
+  const text = textOf(bytes)
+  if (text !== null) return text
+  throw new Misuse(
+    `"${visibleLine(path)}" is not written in UTF-8: line ${foreignLine(bytes)} holds a sign of another encoding; save it anew, with the encoding UTF-8`,
+  )
+}
+
+/** UTF-16 by its mark, else UTF-8; null where it is neither. */
+function textOf(bytes: Uint8Array): string | null {
+  const [first, second] = bytes
+  const marked = first === 0xff && second === 0xfe ? 'utf-16le' : first === 0xfe && second === 0xff ? 'utf-16be' : null
+  try {
+    return new TextDecoder(marked ?? 'utf-8', { fatal: marked === null, ignoreBOM: marked === null }).decode(bytes)
+  } catch {
+    return null
+  }
+}
+
+/** The first line that is no UTF-8, from 1. */
+function foreignLine(bytes: Buffer): number {
+  let line = 1
+  for (let from = 0; ; line++) {
+    const end = bytes.indexOf(10, from)
+    if (end < 0 || textOf(bytes.subarray(from, end)) === null) return line
+    from = end + 1
+  }
 }
 
 /** Tables above this size are refused before they are read; bytes. */
@@ -96,7 +122,9 @@ export function readBeside(namedIn: string, path: string): string | null {
     const found = fstatSync(file)
     if (!found.isFile()) refuse('which is no regular file')
     if (found.size > READ_MAX) refuse(`which has ${Math.round(found.size / 2 ** 20)} MB; files of up to ${READ_MAX / 2 ** 20} MB are read`)
-    return readFileSync(file, 'utf8')
+    // as tables are read: what is no UTF-8 has the letters of western Windows
+    const bytes = readFileSync(file)
+    return textOf(bytes) ?? new TextDecoder('windows-1252').decode(bytes)
   } catch (error) {
     if (error instanceof Misuse) throw error
     return null

@@ -79,6 +79,7 @@ const README = `# A line of your own
 
 \`loopwright check line.yaml\` says what was understood and what limits the line; \`loopwright carriers line.yaml\` how many carriers it needs.
 \`loopwright notebook study.ts --watch --open\` shows the study while you write it; Ctrl-C ends it. Without \`--watch\` it writes \`out/study.html\`, one file to send on.
+Where no \`loopwright\` is found, it is \`npx loopwright\`, in the folder in which npm put it, or below.
 
 Results are estimates for planning. Local codes and licensed practice decide on hazards.
 `

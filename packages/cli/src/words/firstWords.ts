@@ -4,7 +4,7 @@ import type { FirstAnswer } from '@loopwright/study'
 /**
  * What the first runs of a sweep say, in one sentence.
  *
- * @example firstWords({ replications: 20, leading: 13, unitsMean: 152.34, fewest: 11, within: 0.01 }) // => 'so far, after 20 runs of each, 13 carriers make the most (152.3 units); 11 are the fewest within 1 % of that'
+ * @example firstWords({ replications: 10, leading: 13, unitsMean: 152.34, fewest: 11, within: 0.01 }) // => 'so far, after 10 runs of each, 13 carriers make the most (152.3 units); 11 are the fewest within 1 % of that'
  */
 export function firstWords({ replications, leading, unitsMean, fewest, within }: FirstAnswer): string {
   const most = `so far, after ${replications} runs of each, ${leading} ${leading === 1 ? 'carrier makes' : 'carriers make'} the most (${formatNumber(unitsMean, 1)} units)`

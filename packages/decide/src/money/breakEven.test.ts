@@ -1,8 +1,9 @@
+import { meanOf } from '@loopwright/stats'
 import { expect, test } from 'vitest'
 import { money, pricedLine, sure } from '../../../../tests/helpers/pricedLine.ts'
 import { breakEven, breakEvenCurves } from './breakEven.ts'
 import { paybackMonths } from './cashFlow.ts'
-import { type Base, mean, minutesOf, savingsOf } from './pricedLine.ts'
+import { type Base, minutesOf, savingsOf } from './pricedLine.ts'
 
 const base: Base = {
   today: pricedLine('now', [290, 297, 305]),
@@ -12,7 +13,7 @@ const base: Base = {
 }
 
 const months = ({ today, line, plan, money }: Base): number =>
-  paybackMonths(line.investment.value, savingsOf(today, line, mean(minutesOf(today, plan)), mean(minutesOf(line, plan)), money).annual)!
+  paybackMonths(line.investment.value, savingsOf(today, line, meanOf(minutesOf(today, plan)), meanOf(minutesOf(line, plan)), money).annual)!
 
 test('at each break-even the payback is just the hurdle', () => {
   const { wage, volume, investment } = breakEven(base, 24)

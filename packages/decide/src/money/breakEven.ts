@@ -1,6 +1,7 @@
 /** At what wage, volume and investment an alternative just meets the hurdle, and how the payback moves with each. */
+import { meanOf } from '@loopwright/stats'
 import { paybackMonths } from './cashFlow.ts'
-import { type Base, mean, minutesOf, type PricedLine, savingsOf } from './pricedLine.ts'
+import { type Base, minutesOf, type PricedLine, savingsOf } from './pricedLine.ts'
 
 /** What is moved. */
 export type BreakEvenInput = 'wage' | 'volume' | 'investment'
@@ -53,7 +54,7 @@ function moved(base: Base, input: BreakEvenInput, factor: number): Base {
 }
 
 function annualOf({ today, line, plan, money }: Base): number {
-  const minutes = (of: PricedLine): number => mean(minutesOf(of, plan))
+  const minutes = (of: PricedLine): number => meanOf(minutesOf(of, plan))
   return savingsOf(today, line, minutes(today), minutes(line), money).annual
 }
 

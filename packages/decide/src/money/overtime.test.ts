@@ -1,3 +1,4 @@
+import { meanOf } from '@loopwright/stats'
 import { expect, test } from 'vitest'
 import { netRate, overtimeMinutes } from './overtime.ts'
 
@@ -7,9 +8,8 @@ test('by hand: two shifts of 450 min at 320 units on average, plan 320', () => {
 })
 
 test('a good shift is never set against a bad one', () => {
-  const mean = (values: readonly number[]): number => values.reduce((sum, one) => sum + one, 0) / values.length
-  expect(mean([300, 340])).toBe(320)
-  expect(mean(overtimeMinutes([300, 340], 320, 27_000)!)).toBeGreaterThan(0)
+  expect(meanOf([300, 340])).toBe(320)
+  expect(meanOf(overtimeMinutes([300, 340], 320, 27_000)!)).toBeGreaterThan(0)
 })
 
 test('where nothing is made there is no rate to make it up with', () => {

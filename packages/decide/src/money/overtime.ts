@@ -1,4 +1,5 @@
 /** Overtime that a plan takes, shift by shift: a mean output above the plan would say that there is none. */
+import { meanOf } from '@loopwright/stats'
 
 /**
  * Minutes beyond each shift that make up what it lacks, at the mean net rate of the line: `max(0, plan − X)/rate`.
@@ -21,6 +22,6 @@ export function overtimeMinutes(units: readonly number[], plan: number, netSecon
  * @example netRate([300, 340], 27_000) // => 0.7111111111111111
  */
 export function netRate(units: readonly number[], netSeconds: number): number | null {
-  const rate = units.reduce((sum, made) => sum + made, 0) / units.length / (netSeconds / 60)
-  return units.length === 0 || rate === 0 ? null : rate
+  const rate = units.length === 0 ? 0 : meanOf(units) / (netSeconds / 60)
+  return rate === 0 ? null : rate
 }

@@ -1,10 +1,10 @@
 /** What alternatives are worth against today, from the output of their simulated shifts: overtime shift by shift, then money. */
-import { meanInterval, type MeanInterval } from '@loopwright/stats'
+import { meanInterval, type MeanInterval, meanOf } from '@loopwright/stats'
 import { type BreakEven, type BreakEvenCurve, breakEven, breakEvenCurves } from './breakEven.ts'
 import type { Worth } from './cashFlow.ts'
 import { MoneyError } from './moneyError.ts'
 import { type NaiveSaving, naiveSaving } from './naive.ts'
-import { mean, minutesOf, type MoneyInputs, type PricedLine, savingsOf, worthOf } from './pricedLine.ts'
+import { minutesOf, type MoneyInputs, type PricedLine, savingsOf, worthOf } from './pricedLine.ts'
 import type { Savings } from './savings.ts'
 import { type MoneySpread, moneySpread } from './spread.ts'
 
@@ -66,7 +66,7 @@ export function payback(
     kind: 'payback',
     today: today.name,
     plan,
-    overtimeToday: mean(before),
+    overtimeToday: meanOf(before),
     money,
     alternatives: alternatives.map((line) => {
       if (line.units.length !== today.units.length)
@@ -87,7 +87,7 @@ function paybackOf(
   options: PaybackOptions,
 ): PaybackOf {
   const after = minutesOf(line, plan)
-  const savings = savingsOf(today, line, mean(before), mean(after), money)
+  const savings = savingsOf(today, line, meanOf(before), meanOf(after), money)
   const worth = worthOf(line, savings, money)
   const naive =
     today.exchangeSeconds === null || line.exchangeSeconds === null
@@ -100,8 +100,8 @@ function paybackOf(
   return {
     name: line.name,
     saved: meanInterval(before.map((minutes, world) => minutes - after[world]!)),
-    overtimeBefore: mean(before),
-    overtimeAfter: mean(after),
+    overtimeBefore: meanOf(before),
+    overtimeAfter: meanOf(after),
     savings,
     worth,
     withinHurdle: worth.paybackMonths !== null && worth.paybackMonths <= money.hurdleMonths,

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { money, pricedLine, sure } from '../../../../tests/helpers/pricedLine.ts'
-import { mean, minutesOf, type PricedLine, savingsOf, worthOf } from './pricedLine.ts'
+import { minutesOf, type PricedLine, savingsOf, worthOf } from './pricedLine.ts'
 
 const line = (over: Partial<PricedLine> = {}): PricedLine => pricedLine('line', [300, 340], { investment: sure(410_000), ...over })
 
@@ -10,7 +10,6 @@ test('minutes come of the shifts, and money of the minutes', () => {
   // the worked payback: 66.9 min a day, 104 949 a year
   expect(Math.abs(savings.annual / 104_949 - 1)).toBeLessThan(0.001)
   expect(worthOf(line(), savings, money).paybackMonths).toBeCloseTo(46.9, 1)
-  expect(mean([1, 2, 6])).toBe(3)
 })
 
 test('no more overtime is saved than is worked', () => {

@@ -67,6 +67,3 @@ export function minutesOf({ name, units, netSeconds }: PricedLine, plan: number)
   if (minutes === null) throw new MoneyError(`"${name}" makes nothing: no overtime can make up the plan of ${plan}`)
   return minutes
 }
-
-/** @param values  at least one */
-export const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length

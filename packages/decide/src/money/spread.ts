@@ -1,6 +1,6 @@
 /** How far money may be off: years drawn from the simulated shifts, wages and quotes within their doubt. */
-import { sampleQuantile, stream } from '@loopwright/stats'
-import { type Base, type Doubted, mean, savingsOf, worthOf } from './pricedLine.ts'
+import { meanOf, sampleQuantile, stream } from '@loopwright/stats'
+import { type Base, type Doubted, savingsOf, worthOf } from './pricedLine.ts'
 
 /** Nine of ten and one of ten of the draws lie beyond the ends. */
 export interface Range {
@@ -60,8 +60,8 @@ export function moneySpread(before: readonly number[], after: readonly number[],
     annual: range(drawn.map(({ annual }) => annual)),
     netPresentValue: range(drawn.map(({ netPresentValue }) => netPresentValue)),
     paybackMonths: rangeOfMost(months, 'high'),
-    withinHurdleShare: mean(months.map((each) => (each !== null && each <= money.hurdleMonths ? 1 : 0))),
-    neverShare: mean(months.map((each) => (each === null ? 1 : 0))),
+    withinHurdleShare: meanOf(months.map((each) => (each !== null && each <= money.hurdleMonths ? 1 : 0))),
+    neverShare: meanOf(months.map((each) => (each === null ? 1 : 0))),
     internalReturn: rangeOfMost(
       drawn.map(({ internalReturn }) => internalReturn.rate),
       'low',

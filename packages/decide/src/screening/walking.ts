@@ -1,5 +1,5 @@
 /** How far people walk in a shift: ways that were measured a unit, times the units that were simulated. */
-import type { LineSpec, StationSpec, TaskSpec } from '@loopwright/line'
+import { type LineSpec, type StationSpec, tasksOf } from '@loopwright/line'
 import { mixShares } from '@loopwright/line/bounds'
 import { compareWith, type ScreeningFinding } from './finding.ts'
 import type { MeasuredWalk, ScreeningInputs } from './inputs.ts'
@@ -71,7 +71,7 @@ function placesOf({ tasks, stations, mix, variants }: LineSpec, name: string): {
   const task = tasks.indexOf(name)
   return stations.flatMap((station, index) => {
     if (station.name === name) return [{ station: index, share: 1 }]
-    const here = dutiesOf(station).find((one) => one.task === task)
+    const here = tasksOf(station).find((one) => one.task === task)
     if (here === undefined) return []
     const all = sum(shares.filter((_, variant) => hasDuty(station, variant)))
     return all === 0 ? [] : [{ station: index, share: sum(shares.filter((_, variant) => here.seconds[variant] !== null)) / all }]
@@ -80,11 +80,9 @@ function placesOf({ tasks, stations, mix, variants }: LineSpec, name: string): {
 
 const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0)
 
-const dutiesOf = ({ unload, load, work }: StationSpec): TaskSpec[] => [...(unload ?? []), ...(load ?? []), ...(work ?? [])]
-
 /** What a station lets go after a duty: all where it loads, else what has a task there. */
 const hasDuty = (station: StationSpec, variant: number): boolean =>
-  station.load !== null || station.unload?.length === 0 || dutiesOf(station).some(({ seconds }) => seconds[variant] !== null)
+  station.load !== null || station.unload?.length === 0 || tasksOf(station).some(({ seconds }) => seconds[variant] !== null)
 
 /** Metres a shift of the person who walks most: the others walk less. Told, and judged only by a limit that the user has read. */
 export function walkFindings(

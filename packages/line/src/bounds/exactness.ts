@@ -1,6 +1,7 @@
 /** Whether the law holds exactly, or why it is only an estimate. (MODEL.md §12) */
 import type { Distribution } from '@loopwright/stats'
 import type { LineSpec } from '../spec.ts'
+import { tasksOf } from '../stationTasks.ts'
 import type { DutyLaps } from './dutyLaps.ts'
 
 const ESTIMATE_REASONS = [
@@ -21,7 +22,7 @@ export type EstimateReason = (typeof ESTIMATE_REASONS)[number]
  * @param laps  of a lone carrier, one per variant that is made
  */
 export function estimateReasons(spec: LineSpec, laps: readonly DutyLaps[]): readonly EstimateReason[] {
-  const tasks = spec.stations.flatMap((station) => [...(station.unload ?? []), ...(station.load ?? []), ...(station.work ?? [])])
+  const tasks = spec.stations.flatMap(tasksOf)
   const times = [
     ...tasks.flatMap((task) => task.seconds),
     ...spec.stations.map((station) => station.releaseSeconds),

@@ -1,6 +1,7 @@
 /** What each station lets through, and stations that share their work together. */
 import { listWords } from '../words/listWords.ts'
 import type { LineSpec } from '../spec.ts'
+import { tasksOf } from '../stationTasks.ts'
 import { stationWords } from '../words/stationWords.ts'
 import { type Flows, otherUse, unitUse } from './flows.ts'
 import type { Law } from './law.ts'
@@ -114,10 +115,7 @@ function sharedGroups(spec: LineSpec, { flows }: Flows): number[][] {
   const visited = new Set(flows.flatMap(({ graph }) => graph.nodes.flatMap(({ stay }) => (stay === null ? [] : [stay.station]))))
   const groups: number[][] = []
   spec.tasks.forEach((_, task) => {
-    const group = [...visited].filter((station) => {
-      const { load, work, unload } = spec.stations[station]!
-      return [...(load ?? []), ...(work ?? []), ...(unload ?? [])].some((each) => each.task === task)
-    })
+    const group = [...visited].filter((station) => tasksOf(spec.stations[station]!).some((each) => each.task === task))
     if (group.length > 1) groups.push(group.sort((a, b) => a - b))
   })
   for (const duty of ['load', 'unload'] as const) {

@@ -3,6 +3,7 @@ import { CLOCK_STEP } from '../check/clockStep.ts'
 import { sentences as say } from '../check/sentences.ts'
 import { nearest } from '../check/nearest.ts'
 import type { StationSpec, SupplySpec, TaskSpec } from '../spec.ts'
+import { DUTIES } from '../stationTasks.ts'
 import { distributionMean } from '@loopwright/stats'
 import type { Distribution } from '@loopwright/stats'
 import type { Report } from './report.ts'
@@ -13,8 +14,6 @@ export interface Stations {
   readonly stations: readonly StationSpec[]
   readonly tasks: readonly string[]
 }
-
-const DUTIES = ['unload', 'load', 'work'] as const
 
 export function stationsOf(report: Report, sketch: LineSketch, zones: Names, variants: Names): Stations {
   const tasks = createTasks(report, sketch.tasks)

@@ -1,6 +1,7 @@
 /** How long a product, or a carrier, is worked on at a station. */
 import { distributionMean } from '@loopwright/stats'
 import type { StationSpec } from '../spec.ts'
+import { tasksOf } from '../stationTasks.ts'
 
 /**
  * Mean working time of one stay at a station, over the variants that have a task there; release not included.
@@ -10,7 +11,7 @@ import type { StationSpec } from '../spec.ts'
  * @example meanStay(line.stations[1], [1]) // => 20
  */
 export function meanStay(station: Pick<StationSpec, 'unload' | 'load' | 'work'>, weights: readonly number[]): number {
-  const tasks = [...(station.unload ?? []), ...(station.load ?? []), ...(station.work ?? [])]
+  const tasks = tasksOf(station)
   let time = 0
   let visits = 0
   weights.forEach((weight, variant) => {

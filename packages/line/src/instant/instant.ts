@@ -15,30 +15,30 @@ import { onStoreArrival } from '../work/store.ts'
 import { ENDLESS, failEndless } from './pieces.ts'
 import { onChangeEnd, startFirstChange } from '../moves/transfer.ts'
 
-/** Handles one instant: stops, ends, starts one at a time, and the braking of those that could not pass; then judges the states. */
+/** Handles one instant: all that ends, all that can start, and the braking of those that could not pass; then judges the states. */
 export function handleInstant(line: Line): void {
-  endWhatEnds(line)
-  startWhatStarts(line)
+  endAll(line)
+  startAll(line)
 }
 
 /** The same where `count` slots have been taken out of the queue into `due` already, all that it held for now. */
 export function handleDue(line: Line, count: number): void {
   endDue(line, count)
-  endWhatEnds(line)
-  startWhatStarts(line)
+  endAll(line)
+  startAll(line)
 }
 
 /** Starts all that can start now, one at a time, and judges the states. */
-function startWhatStarts(line: Line): void {
+function startAll(line: Line): void {
   const { moves } = line
   let starts = 0
   do {
     while (startFirst(line)) {
       if (++starts > ENDLESS) failEndless(line.now)
-      endWhatEnds(line)
+      endAll(line)
     }
     if (moves.lookList.length === 0 || !brakeAll(line)) break
-    endWhatEnds(line)
+    endAll(line)
   } while (line.transfers.changeList.length + line.work.workList.length + moves.moveList.length > 0)
   line.collector.judge()
 }
@@ -54,7 +54,7 @@ function startFirst(line: Line): boolean {
 }
 
 /** Everything that falls due now, by slot: stops first (their slots are the lowest), then arrivals, clears, work, changes, arrivals in the store, walks, products, receivers. */
-function endWhatEnds(line: Line): void {
+function endAll(line: Line): void {
   const { queue, now } = line
   const { due } = line.slots
   let rounds = 0

@@ -12,7 +12,7 @@ export function resultOf(line: Line, seed: string, replication: number, end: Run
   const warmupSeconds = toGrid(spec.window.warmupSeconds)
   const endSeconds = toGrid(spec.window.endSeconds)
   const seconds = endSeconds - warmupSeconds
-  const outputSeconds = listOf(c.outputs.values, 0, c.outputs.length)
+  const outputSeconds = firstOf(c.outputs.values, c.outputs.length)
   const causes = causeNames(line)
   const stoppedBy = (column: Float64Array, part: number) => {
     const told: { cause: string; seconds: number }[] = []
@@ -102,11 +102,11 @@ function handlingsOf(line: Line): HandlingResult[] {
   return told
 }
 
-/** Number by number: a list made of a typed array by the language's own means takes several times as long. */
-function listOf(column: Float64Array, first: number, length: number): number[] {
-  const list: number[] = []
-  for (let k = 0; k < length; k++) list.push(column[first + k]!)
-  return list
+/** The first `count` values, one by one: a list made of a typed array by the language's own means takes several times as long. */
+function firstOf(column: Float64Array, count: number): number[] {
+  const values: number[] = []
+  for (let k = 0; k < count; k++) values.push(column[k]!)
+  return values
 }
 
 /** Hour h covers (warm-up + h·3600, warm-up + (h + 1)·3600]. */

@@ -73,6 +73,21 @@ test('what the stop log leaves open is noted', () => {
   expect(notes).toContain('of one cause count once: lines 2 with 3.')
 })
 
+test('far times that make the mean another one are noted', () => {
+  const seconds = [46, 47, 48, 49, 50, 51, 52, 53, 54, 402]
+  const studies = timeStudy(
+    observed('wire', null)
+      .slice(0, 1)
+      .flatMap((one) => seconds.map((observedSeconds, line) => ({ ...one, observedSeconds, line }))),
+  )
+  const { notes } = assemble(skeleton, { ...NONE, times: { studies, source: { file: 'times.csv' } } })
+  expect(notes).toContain(
+    'Times of "wire" lie far from the others and are kept (line 9: 402 s): with them the mean is 85.2 s, without 50 s.',
+  )
+  const near = timeStudy(observed('wire', null))
+  expect(assemble(skeleton, { ...NONE, times: { studies: near, source: { file: 't' } } }).notes.join()).not.toContain('far from')
+})
+
 test('a time for all variants', () => {
   const { text } = assemble(skeleton, { ...NONE, ...times('wire', [null]) })
   const wiring = readScenario(text!).scenario!.line.stations.find(({ name }) => name === 'S4')!.work![0]!.seconds
@@ -97,6 +112,16 @@ describe('what does not fit is told, all at once, and nothing is written', () =>
       'times of "wire": none of "medium", "coastal"; time them, or leave the column of variants out',
     ],
     [
+      'two names of one task',
+      { ...NONE, times: { studies: timeStudy([...observed('wire', null), ...observed('Wire', null)]), source: { file: 't.csv' } } },
+      'times of "wire" and "Wire": all are the task "wire" of the skeleton; write one name in the tables',
+    ],
+    [
+      'two names of one variant',
+      { ...NONE, ...times('wire', [...VARIANTS, 'Small']) },
+      'times of "wire", variants "small" and "Small": all are "small" of the skeleton; write one name in the tables',
+    ],
+    [
       'a place',
       { ...NONE, stops: { study: stopStudy([{ place: 'Oven', cause: 'x', start: 0, end: 600, line: 2 }]), file: 's.csv' } },
       'stops at "Oven": the skeleton has no such place',
@@ -115,6 +140,16 @@ describe('what does not fit is told, all at once, and nothing is written', () =>
     const { text, faults } = assemble(skeleton, data)
     expect([text, faults.length]).toEqual([null, 1])
     expect(faults[0]).toContain(fault)
+  })
+  test('products of a skeleton that names none', () => {
+    const plain = skeleton
+      .replace(/^products:[\s\S]*?\n\n/m, '')
+      .replaceAll(/\{ cv: (\S+ %), mean: \{ small: (\S+ s)[^}]*\} \}/g, '$2 ± $1')
+    const { faults } = assemble(plain, { ...NONE, ...times('wire', ['small']), mix: { study: mixStudy([order('small')]), file: 'o.csv' } })
+    expect(faults).toEqual([
+      'orders of "small": the skeleton has no such product; it has product alone: name them in the skeleton, such as "products: { variants: { small: 60 %, large: 40 % } }"',
+      'times of "wire": the skeleton has no variant "small"; it has product alone: name them in the skeleton, such as "products: { variants: { small: 60 %, large: 40 % } }"',
+    ])
   })
   test('a skeleton that does not read', () => expect(assemble('format: 1', NONE).faults[0]).toMatch(/^the skeleton, line \d+: /))
 })

@@ -3,12 +3,12 @@ import { nearest, putIntoText, readScenario, type ReadOptions, type Scenario, ty
 import { distributionMean } from '@loopwright/stats'
 import { type MixStudy, stretchesOf } from '../mix/mixStudy.ts'
 import { mixParts } from '../mix/mixParts.ts'
-import { stopParts } from '../stops/stopParts.ts'
 import type { StopStudy } from '../stops/stopStudy.ts'
 import { plainWord as plain } from '../table/heads.ts'
 import { timeParts, type TimeSource } from '../times/timeParts.ts'
 import type { TaskTimes } from '../times/timeStudy.ts'
 import { step, type TimePlace, timePlaceOf, timePlaces } from './besideTasks.ts'
+import { stopChanges } from './stopChanges.ts'
 
 /** What was measured; null: nothing of that kind. */
 export interface MeasuredData {
@@ -44,7 +44,7 @@ export function assemble(skeleton: string, data: MeasuredData, files: ReadOption
   const changes = [
     ...mixChanges(scenario, data, faults),
     ...timeChanges(scenario, skeleton, data, faults, notes),
-    ...stopChanges(scenario, data, faults, notes),
+    ...stopChanges(scenario, data.stops, faults, notes),
   ]
   if (faults.length > 0) return { text: null, changes, faults, notes }
   const whole = written(skeleton, changes, files)
@@ -71,6 +71,35 @@ function written(
     text,
     problems: problems.filter(({ severity }) => severity === 'error').map(({ path, message }) => `with the data, ${path}: ${message}`),
   }
+}
+
+/** a mean that far times move by more is told: own rule, no source */
+const MOVED_SHARE = 0.1
+
+/** Times far from the others that make the mean another one. */
+function farNote({ task, variant, mean, outliers }: TaskTimes): string[] {
+  if (outliers === null || Math.abs(mean / outliers.meanWithout - 1) <= MOVED_SHARE) return []
+  const seconds = (value: number): string => `${Number(value.toPrecision(3))} s`
+  const which = outliers.observations.slice(0, 6).map(({ line, observedSeconds }) => `line ${line}: ${seconds(observedSeconds)}`)
+  const more = outliers.observations.length > which.length ? ' and more' : ''
+  return [
+    `Times of "${task}"${variant === null ? '' : `, ${variant},`} lie far from the others and are kept (${which.join(', ')}${more}): with them the mean is ${seconds(mean)}, without ${seconds(outliers.meanWithout)}.`,
+  ]
+}
+
+/** The remedy for a skeleton that says nothing of its products. */
+const ifPlain = (variants: readonly string[]): string =>
+  variants.length === 1 && variants[0] === 'product'
+    ? ' alone: name them in the skeleton, such as "products: { variants: { small: 60 %, large: 40 % } }"'
+    : ''
+
+/** A sentence for each thing of the skeleton that the tables call by several names: one of them would be lost. */
+function oneEach(meant: ReadonlyMap<string, string>, start: string, whole: (own: string) => string): string[] {
+  const names = new Map<string, string[]>()
+  for (const [name, own] of meant) names.set(own, [...(names.get(own) ?? []), name])
+  return [...names]
+    .filter(([, all]) => all.length > 1)
+    .map(([own, all]) => `${start} ${all.map((name) => `"${name}"`).join(' and ')}: all are ${whole(own)}; write one name in the tables`)
 }
 
 /** Names of the scenario as written: the variants without options. */
@@ -115,6 +144,7 @@ function timeChanges(scenario: Scenario, skeleton: string, { times }: MeasuredDa
       )
     }
   }
+  faults.push(...oneEach(found, 'times of', (own) => `the task "${own}" of the skeleton`))
   for (const [measured, { name }] of beside) {
     if (times.studies.some(({ task, variant }) => task === measured && variant !== null))
       faults.push(
@@ -131,7 +161,12 @@ function timeChanges(scenario: Scenario, skeleton: string, { times }: MeasuredDa
     const told = named.filter(({ task }) => task === measured)
     const strange = told.filter(({ variant }) => variant !== null && !variants.includes(variant)).map(({ variant }) => `"${variant}"`)
     if (strange.length > 0)
-      faults.push(`times of "${measured}": the skeleton has no variant ${strange.join(', ')}; it has ${variants.join(', ')}`)
+      faults.push(
+        `times of "${measured}": the skeleton has no variant ${strange.join(', ')}; it has ${variants.join(', ')}${ifPlain(variants)}`,
+      )
+    const written = times.studies.filter(({ task }) => task === measured).flatMap(({ variant }) => variant ?? [])
+    const variantOf = new Map(written.map((name) => [name, variants.find((one) => plain(one) === plain(name))!]))
+    if (strange.length === 0) faults.push(...oneEach(variantOf, `times of "${measured}", variants`, (name) => `"${name}" of the skeleton`))
     const needed = variants.filter((name) => hasTask(name, own))
     const missing = told.some(({ variant }) => variant === null)
       ? []
@@ -141,6 +176,7 @@ function timeChanges(scenario: Scenario, skeleton: string, { times }: MeasuredDa
         `times of "${measured}": none of ${missing.map((name) => `"${name}"`).join(', ')}; time ${missing.length === 1 ? 'it' : 'them'}, or leave the column of variants out`,
       )
   }
+  for (const one of times.studies) notes.push(...farNote(one))
   const guessed = names.filter((name) => ![...found.values()].includes(name))
   if (guessed.length > 0) notes.push(`Not measured, so the skeleton's times stand: ${guessed.join(', ')}.`)
   const besideTasks = timeParts(
@@ -171,56 +207,6 @@ function timeChanges(scenario: Scenario, skeleton: string, { times }: MeasuredDa
   return [...ofTasks, ...besideTasks]
 }
 
-function stopChanges({ line, stopEntries }: Scenario, { stops }: MeasuredData, faults: string[], notes: string[]): TextChange[] {
-  if (stops === null) {
-    notes.push(
-      stopEntries.length === 0
-        ? 'No stops were logged, and the skeleton has none: nothing breaks down.'
-        : 'No stops were logged: all stops are those of the skeleton.',
-    )
-    return []
-  }
-  const words = new Map<string, string>()
-  for (const { name, title } of line.stations) for (const word of [name, title]) words.set(plain(word), name)
-  for (const { name } of line.zones) if (!words.has(plain(name))) words.set(plain(name), name)
-  for (const { name } of line.zones) words.set(plain(`transfer ${name}`), `transfer ${name}`)
-  for (const { name } of line.sections) if (!words.has(plain(name))) words.set(plain(name), name)
-  for (const word of ['line', 'every station', 'every zone', 'every transfer']) words.set(plain(word), word)
-  const strange = [...new Set(stops.study.times.map(({ place }) => place))].filter((place) => !words.has(plain(place)))
-  const places = [...line.stations.map(({ name }) => name), 'line']
-  for (const place of strange)
-    faults.push(`stops at "${place}": the skeleton has no such place; there are ${places.slice(0, 12).join(', ')}, zones, transfers`)
-  if (strange.length > 0) return []
-  notes.push(...logNotes(stops.study))
-  return stopParts(stops.study, stops.file, (place) => words.get(plain(place))!).map(({ name, value, from }, index) => {
-    const { place, cause } = stops.study.times[index]!
-    const own = words.get(plain(place))!
-    const same = stopEntries.find(
-      (entry) => plain(entry.name) === plain(cause) || plain(entry.title) === plain(cause) || entry.name === name,
-    )
-    if (same !== undefined) return { path: `stops.${step(same.name)}`, value, from }
-    const beside = stopEntries.filter((entry) => entry.sources.some((source) => source.place === own)).map((entry) => entry.name)
-    if (beside.length > 0) notes.push(`At ${own} the skeleton has stops already (${beside.join(', ')}): "${cause}" comes on top of them.`)
-    return { path: `stops.${step(name)}`, value, from }
-  })
-}
-
-/** What a stop log leaves open, as its own study tells it at length. */
-function logNotes({ endsGuessed, outside, overlaps }: StopStudy): string[] {
-  const lines = (all: readonly (number | string)[]): string => `${all.slice(0, 6).join(', ')}${all.length > 6 ? ' and more' : ''}`
-  return [
-    ...(endsGuessed
-      ? ['Nobody said when the stop log began and ended (--from, --to): it is taken from its first start to its last instant.']
-      : []),
-    ...(outside.length === 0
-      ? []
-      : [`Stops wholly outside the working hours (--hours) do not count: lines ${lines(outside.map(({ line }) => line))}.`]),
-    ...(overlaps.length === 0
-      ? []
-      : [`Stops lie over each other, and of one cause count once: lines ${lines(overlaps.map(({ lines: [a, b] }) => `${a} with ${b}`))}.`]),
-  ]
-}
-
 function mixChanges(scenario: Scenario, { mix }: MeasuredData, faults: string[]): TextChange[] {
   if (mix === null) return []
   const { line, variantGroups } = scenario
@@ -233,7 +219,7 @@ function mixChanges(scenario: Scenario, { mix }: MeasuredData, faults: string[])
   const strange = names.filter((name) => !variants.includes(name) && !line.variants.includes(name))
   if (strange.length > 0) {
     faults.push(
-      `orders of ${strange.map((name) => `"${name}"`).join(', ')}: the skeleton has no such product; it has ${variants.join(', ')}${options.length === 0 ? '' : `, with ${options.join(', ')}`}`,
+      `orders of ${strange.map((name) => `"${name}"`).join(', ')}: the skeleton has no such product; it has ${variants.join(', ')}${options.length === 0 ? '' : `, with ${options.join(', ')}`}${ifPlain(variants)}`,
     )
     return []
   }

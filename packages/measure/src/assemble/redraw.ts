@@ -1,5 +1,5 @@
 /** Measured inputs as others might have been measured: weights of the Bayesian bootstrap for values, a gamma for rates, a Dirichlet for shares. */
-import { type Distribution, distributionMean, scaledTimes, type Stream } from '@loopwright/stats'
+import { type Distribution, distributionMean, meanOf, scaledTimes, type Stream } from '@loopwright/stats'
 import { dirichletWeights, fitDuration, reweighted } from '@loopwright/stats/fit'
 import { chiSquareQuantile, gammaQuantile } from '@loopwright/stats/special'
 import type { MixStudy } from '../mix/mixStudy.ts'
@@ -119,7 +119,7 @@ function redrawnRepair({ repairs: all, lasts, choice }: StopTimes, told: boolean
   if (choice?.chosen != null) return fitDuration(repairs, choice.chosen.fit.family, { from: 'given', seconds: 0 }, weights).distribution
   if (choice !== null) return reweighted(repairs, weights)
   // the mean counts what open ones have lasted so far: it moves as that of those that are over
-  const plain = repairs.reduce((sum, one) => sum + one, 0) / repairs.length
+  const plain = meanOf(repairs)
   return scaledTimes(lasts, repairs.reduce((sum, one, index) => sum + weights[index]! * one, 0) / plain)
 }
 

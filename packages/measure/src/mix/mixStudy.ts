@@ -1,5 +1,5 @@
 /** Orders judged: shares, options, a levelled sequence, and the heaviest hour, day and week. */
-import { mostBehind } from '@loopwright/stats'
+import { meanOf, mostBehind } from '@loopwright/stats'
 import type { Order } from './readOrders.ts'
 
 /** Units of one product, or of one product with its options. */
@@ -159,7 +159,7 @@ function worstStretches(orders: readonly Order[], work: Readonly<Record<string, 
         start: worst.start,
         units: worst.group.reduce((sum, one) => sum + one.units, 0),
         load: worst.load,
-        loadMean: all.reduce((sum, one) => sum + one.load, 0) / all.length,
+        loadMean: meanOf(all.map((one) => one.load)),
         stretches: all.length,
         sequence: sequence.slice(0, LISTED),
       },

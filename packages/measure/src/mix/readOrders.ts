@@ -1,6 +1,7 @@
 /** Orders or a plan: which products, how many, with which options, when. */
 import { type Account, bookkeeping, isFormula } from '../table/account.ts'
-import { findColumns, plainWord, type Roles } from '../table/heads.ts'
+import { findColumns, type Roles } from '../table/heads.ts'
+import { likeNames } from '../table/likeNames.ts'
 import { type Cell, EMPTY, type RawRow, type RawTable } from '../table/rawTable.ts'
 import { refusal } from '../table/tableError.ts'
 import { orderOf } from '../times/readTimes.ts'
@@ -136,7 +137,10 @@ export function readOrders(table: RawTable, options: OrderOptions = {}): OrderTa
   if (orders.length === 0)
     throw refusal(table.file, first?.place ?? '', `no order can be read${first === undefined ? '' : `; here ${first.reason}`}`, '')
   const names = [...new Set([...flags.map(({ name }) => name), ...orders.flatMap((one) => one.options)])]
-  const doubts = likeNames([...new Set(orders.map(({ product }) => product))])
+  const doubts = likeNames(
+    orders.map(({ product }) => product),
+    'products',
+  )
   return {
     file: table.file,
     orders,
@@ -150,16 +154,4 @@ export function readOrders(table: RawTable, options: OrderOptions = {}): OrderTa
     ],
     doubts,
   }
-}
-
-/** Names that differ in capitals, blanks and signs alone are told, and never pooled. */
-function likeNames(names: readonly string[]): string[] {
-  const groups = new Map<string, string[]>()
-  for (const name of names) {
-    const key = plainWord(name)
-    groups.set(key, [...(groups.get(key) ?? []), name])
-  }
-  return [...groups.values()]
-    .filter((all) => all.length > 1)
-    .map((all) => `${all.map((name) => `"${name}"`).join(' and ')} are counted as different products: are they one?`)
 }

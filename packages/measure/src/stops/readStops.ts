@@ -1,6 +1,7 @@
 /** A stop log: what stood, when, for how long, and why. */
 import { type Account, bookkeeping, isFormula } from '../table/account.ts'
 import { findColumns, type Roles } from '../table/heads.ts'
+import { likeNames } from '../table/likeNames.ts'
 import { EMPTY, type RawRow, type RawTable } from '../table/rawTable.ts'
 import { refusal } from '../table/tableError.ts'
 import { type DurationStyle, type Read, readDuration, type TimeUnit } from '../values/duration.ts'
@@ -133,6 +134,16 @@ export function readStops(table: RawTable, options: StopLogOptions = {}): StopLo
       `no stop can be read${account.refusals[0] === undefined ? '' : `; here ${account.refusals[0].reason}`}`,
       '',
     )
+  doubts.push(
+    ...likeNames(
+      stops.map(({ place }) => place),
+      'places',
+    ),
+    ...likeNames(
+      stops.map(({ cause }) => cause),
+      'causes',
+    ),
+  )
   return { file: table.file, stops, account, said: [...table.notes, `columns: ${columns.said.join(', ')}`], doubts }
 }
 

@@ -1,44 +1,56 @@
 /** The hours in which a line works, for clocks that stand still outside of them. */
 import type { Read } from '../values/duration.ts'
 
-/** Stretches of each working day. */
+/** Seconds from midnight; a stretch past midnight ends beyond 86 400. */
+type Stretch = readonly [from: number, to: number]
+
+/** Stretches of each day of the week. */
 export interface WorkingHours {
-  /** seconds from midnight, ascending, not overlapping; a stretch past midnight ends beyond 86 400 */
-  readonly stretches: readonly (readonly [from: number, to: number])[]
-  /** 1 Monday … 7 Sunday */
-  readonly days: ReadonlySet<number>
+  /** by day, Monday first, length 7; ascending, not overlapping; none where the line stands still all day */
+  readonly days: readonly (readonly Stretch[])[]
 }
 
 const DAY = 86_400
 const NAMES = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun']
+const PART = /^\s*(?:([a-z]{3})[a-z]*\s*(?:[-–]\s*([a-z]{3})[a-z]*)?\s+)?(\d{1,2}):(\d{2})\s*[-–]\s*(\d{1,2}):(\d{2})\s*$/i
 
 /**
- * Working hours of a text: `06:00-14:20, 14:20-22:40`, with days in front: `Mon-Fri 06:00-14:00`. Default: every day.
+ * Working hours of a text: `06:00-14:20, 14:20-22:40`, with days in front: `Mon-Thu 06:00-22:00, Fri 06:00-14:00`.
+ * Days hold for the stretches behind them, until others come. Default: every day.
  *
- * @example workingHours('Mon-Fri 06:00-14:00').value.days.has(6) // => false
+ * @example workingHours('Mon-Fri 06:00-14:00').value.days[5] // => []
  */
 export function workingHours(text: string): Read<WorkingHours> {
-  const match = /^\s*(?:([a-z]{3})[a-z]*\s*(?:-\s*([a-z]{3})[a-z]*)?\s+)?(.*)$/i.exec(text)!
-  const [first, last] = [match[1], match[2] ?? match[1]].map((name) => (name === undefined ? -2 : NAMES.indexOf(name.toLowerCase())))
-  if (first === -1 || last === -1 || (first !== -2 && last! < first!)) return no(text)
-  const days = new Set(NAMES.flatMap((_, day) => (first === -2 || (day >= first! && day <= last!) ? [day + 1] : [])))
-  const stretches: [number, number][] = []
-  for (const part of match[3]!.split(',')) {
-    const times = /^\s*(\d{1,2}):(\d{2})\s*[-–]\s*(\d{1,2}):(\d{2})\s*$/.exec(part)
-    if (times === null) return no(text)
-    const [a, b] = [60 * (60 * Number(times[1]) + Number(times[2])), 60 * (60 * Number(times[3]) + Number(times[4]))]
+  const days: Stretch[][] = NAMES.map(() => [])
+  let [first, last] = [0, NAMES.length - 1]
+  let named = true
+  for (const [index, part] of text.split(/[,;]/).entries()) {
+    const match = PART.exec(part)
+    if (match === null) return no(text)
+    if (index === 0) named = match[1] !== undefined
+    if (match[1] !== undefined) {
+      // days behind stretches of every day would leave open whose those were
+      if (!named) return no(text)
+      ;[first, last] = [match[1], match[2] ?? match[1]].map((name) => NAMES.indexOf(name.toLowerCase())) as [number, number]
+      if (first < 0 || last < first) return no(text)
+    }
+    const [a, b] = [60 * (60 * Number(match[3]) + Number(match[4])), 60 * (60 * Number(match[5]) + Number(match[6]))]
     if (a >= DAY || b > DAY || a === b) return no(text)
-    stretches.push([a, b <= a ? b + DAY : b])
+    for (const day of days.slice(first, last + 1)) day.push([a, b <= a ? b + DAY : b])
   }
-  stretches.sort((x, y) => x[0] - y[0])
-  const overlap =
-    stretches.some(([from], index) => index > 0 && from < stretches[index - 1]![1]) || stretches.at(-1)![1] - DAY > stretches[0]![0]
-  return overlap ? no(text) : { ok: true, value: { stretches, days } }
+  for (const day of days) day.sort((x, y) => x[0] - y[0])
+  return days.some((day, index) => overlaps(day, days[(index + 6) % 7]!)) ? no(text) : { ok: true, value: { days } }
+}
+
+/** Stretches of a day lie over each other, or over what the day before leaves. */
+function overlaps(day: readonly Stretch[], before: readonly Stretch[]): boolean {
+  const over = before.length === 0 ? 0 : before.at(-1)![1] - DAY
+  return day.some(([from], index) => from < (index === 0 ? over : day[index - 1]![1]))
 }
 
 const no = (text: string): Read<never> => ({
   ok: false,
-  reason: `"${text}" are no working hours; write such as "Mon-Fri 06:00-14:20, 14:20-22:40"`,
+  reason: `"${text}" are no working hours; write such as "06:00-14:20, 14:20-22:40" or "Mon-Thu 06:00-22:00, Fri 06:00-14:00"`,
 })
 
 /**
@@ -54,8 +66,8 @@ export function workedBetween(from: number, to: number, hours: WorkingHours | nu
   // a stretch may have begun the day before
   for (let day = Math.floor(from / DAY) - 1; day * DAY < to; day++) {
     // 1970-01-01 was a Thursday
-    if (!hours.days.has(((((day + 3) % 7) + 7) % 7) + 1)) continue
-    for (const [a, b] of hours.stretches) sum += Math.max(0, Math.min(to, day * DAY + b) - Math.max(from, day * DAY + a))
+    for (const [a, b] of hours.days[(((day + 3) % 7) + 7) % 7]!)
+      sum += Math.max(0, Math.min(to, day * DAY + b) - Math.max(from, day * DAY + a))
   }
   return sum
 }

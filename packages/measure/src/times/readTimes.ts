@@ -1,6 +1,7 @@
 /** A table of measured times: long or wide, in the words and units of whoever kept it. */
 import { type Account, bookkeeping, isFormula } from '../table/account.ts'
 import { type Columns, findColumns } from '../table/heads.ts'
+import { likeNames } from '../table/likeNames.ts'
 import { type Cell, EMPTY, placeOf, type RawRow, type RawTable } from '../table/rawTable.ts'
 import { remembered } from '../table/remembered.ts'
 import { refusal } from '../table/tableError.ts'
@@ -169,6 +170,16 @@ export function readTimes(table: RawTable, options: TimeOptions = {}): TimeTable
   if (empty > 0) said.push(`${empty} cells without a time`)
   const account: Account = books.account()
   if (observations.length === 0) throw nothingRead(table, account)
+  doubts.push(
+    ...likeNames(
+      observations.map(({ task }) => task),
+      'tasks',
+    ),
+    ...likeNames(
+      observations.flatMap(({ variant }) => variant ?? []),
+      'variants',
+    ),
+  )
   return {
     file: table.file,
     form,

@@ -1,5 +1,5 @@
 /** What a comparison says, in sentences. Names stand in quotation marks, so that a sentence stays one whatever they are. */
-import { capital, differenceDecimals, formatDifference, formatNumber, formatShare, formatWithHalfWidth } from '@loopwright/charts/table'
+import { capital, differenceDecimals, differenceParts, formatNumber, formatShare, roundedParts, withHalf } from '@loopwright/charts/table'
 import type { CompareResult } from '@loopwright/study'
 import type { AnswerFigure } from '../cells/cell.ts'
 import { figureOf, planFigure } from '../sweep/answerFigures.ts'
@@ -27,7 +27,7 @@ export function differenceWords({ mean, halfWidth, low, high, status }: Differen
   const limits = status === 'difference shown' ? [Math.abs(low), Math.abs(high)].sort((a, b) => a - b) : [low, high]
   return {
     size: text(Math.abs(mean)),
-    withHalfWidth: formatDifference({ mean, halfWidth }),
+    withHalfWidth: withHalf(differenceParts({ mean, halfWidth })),
     low: text(limits[0]!),
     high: text(limits[1]!),
   }
@@ -88,13 +88,13 @@ export function compareFigures({ lines, pairs }: CompareResult, { each, many }: 
     return [differenceFigure(quoted(lines[index]!.name), difference, `units ${each}${isShown ? '' : ': no difference shown'}`)]
   })
   const plans = lines.length > 2 ? [] : lines.flatMap(({ name, plan, planVerdict }) => planOfLine(name, plan, planVerdict, many))
-  const own = figureOf(quoted(first.name), formatWithHalfWidth(first.mean.mean, first.mean.halfWidth), `units ${each}`)
+  const own = figureOf(quoted(first.name), roundedParts(first.mean.mean, first.mean.halfWidth), `units ${each}`)
   return [...others.slice(0, FIGURES_MAX - 1), own, ...plans].slice(0, FIGURES_MAX)
 }
 
 /** A difference as a large figure: more has a plus sign, unless it rounds to 0. */
 export function differenceFigure(label: string, difference: Difference, what: string): AnswerFigure {
-  const figure = figureOf(label, differenceWords(difference).withHalfWidth, what)
+  const figure = figureOf(label, differenceParts(difference), what)
   return difference.mean > 0 && /[1-9]/.test(figure.value) ? { ...figure, value: `+${figure.value}` } : figure
 }
 

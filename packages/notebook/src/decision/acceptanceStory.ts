@@ -11,7 +11,7 @@ import {
   trialBand,
 } from '@loopwright/decide'
 import type { Scenario } from '@loopwright/scenario'
-import { sampleQuantile } from '@loopwright/stats'
+import { meanOf, sampleQuantile } from '@loopwright/stats'
 import type { TrialsResult } from '@loopwright/study'
 import {
   type AnswerCell,
@@ -182,7 +182,7 @@ function answerSentences(name: string, section: AcceptanceSection, { band, plan,
 
 /** What to do where no test tells the lines apart: work that limits nothing is told by no count. */
 function remedy({ longer }: AcceptanceSection, { healthy, slower }: TrialsResult): string {
-  const mean = (paths: TrialsResult['healthy']): number => paths.reduce((sum, path) => sum + path.at(-1)!, 0) / paths.length
+  const mean = (paths: TrialsResult['healthy']): number => meanOf(paths.map((path) => path.at(-1)!))
   const lost = 1 - mean(slower) / mean(healthy)
   if (!(lost < longer / 2)) return 'Make the trial longer.'
   const costs = lost <= 0 ? 'cost it no output' : `cost it ${formatShare(lost)} of its output`

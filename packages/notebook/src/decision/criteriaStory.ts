@@ -3,6 +3,7 @@ import { criteriaCases, criteriaWins } from '@loopwright/charts'
 import { formatNumber, formatShare, type Table, tableOf, wordColumn } from '@loopwright/charts/table'
 import { anchoredScore, type CriterionSection, decisionMatrix, SWING, type MatrixInput, type MatrixResult } from '@loopwright/decide'
 import { listWords } from '@loopwright/line'
+import { meanOf } from '@loopwright/stats'
 import {
   type AnswerCell,
   type AnswerFigure,
@@ -85,7 +86,7 @@ function figuresOf(runs: DecisionRuns, from: NonNullable<CriterionSection['from'
   return decision.alternatives.map((alternative, index) => {
     const { units } = result.comparison.lines[index]!
     const known = {
-      output: () => units.reduce((sum, one) => sum + one, 0) / units.length,
+      output: () => (units.length === 0 ? null : meanOf(units)),
       overtime: () => overtimeOf(units, plan, scenarios[index]!),
       handlings: () => effortOf(runs, index)?.handlings ?? null,
       floor: () => alternative.floor,

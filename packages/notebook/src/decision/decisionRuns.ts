@@ -14,6 +14,7 @@ import {
 import { lawOrNull, workingSeconds } from '@loopwright/line/bounds'
 import type { Scenario } from '@loopwright/scenario'
 import type { AlternativesResult } from '@loopwright/study'
+import { meanOf } from '@loopwright/stats'
 import { mostWalked, needsWalks, personTitle, statesWalks, walkedBy } from './walked.ts'
 
 /** A decision, its scenarios, and what was simulated of them. */
@@ -106,7 +107,7 @@ export function effortOf({ decision, scenarios, result }: DecisionRuns, index: n
 /** Mean minutes of overtime a shift; null without a plan, or where nothing is made. */
 export function overtimeOf(units: readonly number[], plan: number | null, { line }: Pick<Scenario, 'line'>): number | null {
   const minutes = plan === null ? null : overtimeMinutes(units, plan, workingSeconds(line))
-  return minutes === null ? null : minutes.reduce((sum, one) => sum + one, 0) / minutes.length
+  return minutes === null ? null : meanOf(minutes)
 }
 
 /**

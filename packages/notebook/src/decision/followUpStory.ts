@@ -4,7 +4,7 @@ import { formatNumber, formatShare, type Table, tableOf, wordColumn } from '@loo
 import type { FollowUpResult, StationDeviation, StopDeviation, WaitDeviation } from '@loopwright/decide'
 import { listWords } from '@loopwright/line'
 import type { Recalibration } from '@loopwright/study'
-import type { BinomialEstimate } from '@loopwright/stats'
+import { type BinomialEstimate, meanOf } from '@loopwright/stats'
 import { type AnswerCell, type AnswerFigure, type ChartCell, proseCell, type SureCell, type TableCell, tableCell } from '../cells/cell.ts'
 import { openChartCell } from '../cells/chartCell.ts'
 import type { Tale } from '../cells/tale.ts'
@@ -88,8 +88,6 @@ export function followUpStory(runs: FollowUpRuns): FollowUpStory {
   }
 }
 
-const mean = (values: readonly number[]): number => values.reduce((sum, one) => sum + one, 0) / values.length
-
 function followUpFigures({ state, realMean, forecastMean, weeks }: FollowUpResult): AnswerFigure[] {
   return [
     { label: 'The promise', value: state, sure: '' },
@@ -123,7 +121,7 @@ function answerSentences(runs: FollowUpRuns): string[] {
     recalibrated === null
       ? []
       : [
-          `The recalibrated line makes ${formatNumber(mean(recalibrated.units), 0)} units a shift (counted: ${formatNumber(realMean, 0)})${
+          `The recalibrated line makes ${formatNumber(meanOf(recalibrated.units), 0)} units a shift (counted: ${formatNumber(realMean, 0)})${
             plan === null || recalibrated.meetsPlan === null
               ? ''
               : `, and meets the plan of ${formatNumber(plan, 0)} in ${formatShare(recalibrated.meetsPlan.share)} of shifts (${formatShare(recalibrated.meetsPlan.low)} to ${formatShare(recalibrated.meetsPlan.high)})`

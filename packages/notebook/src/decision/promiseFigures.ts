@@ -15,6 +15,7 @@ import { lawOrNull, lineLimits, mixShares, workingSeconds } from '@loopwright/li
 import type { Scenario } from '@loopwright/scenario'
 import { diagnose, type Diagnosis, type StationShares } from '@loopwright/study'
 import { meanTaskSeconds } from '@loopwright/study/change'
+import { meanOf } from '@loopwright/stats'
 import { type ForecastResult, hasWeeks } from '../forecast/forecastOf.ts'
 import { stopCauses } from '../study/stopCauses.ts'
 
@@ -68,7 +69,7 @@ export function workSeconds({ line }: Pick<Scenario, 'line'>): number[] {
 export function limitOf({ scenario: { line }, forecast }: Pick<PromiseRuns, 'scenario' | 'forecast'>): Diagnosis | null {
   const count = forecast.sweep.counts[0]!
   if (count.units.length === 0 || count.gridlocks > 0) return null
-  const units = count.units.reduce((sum, one) => sum + one, 0) / count.units.length
+  const units = meanOf(count.units)
   return diagnose({ line, shares: count.stations.map(({ shares }) => shares), units, limits: lineLimits(line) })
 }
 
@@ -95,7 +96,7 @@ export function promiseOf(runs: PromiseRuns): PromiseResult {
   const found = lawOrNull(line)
   const netSeconds = workingSeconds(line)
   const count = forecast.sweep.counts[0]!
-  const made = count.units.reduce((sum, one) => sum + one, 0) / Math.max(1, count.units.length)
+  const made = count.units.length === 0 ? 0 : meanOf(count.units)
   needsUnits(count.units)
   const work = workSeconds(scenario)
   const at = limitOf(runs)?.limitedBy?.stations ?? []

@@ -37,3 +37,16 @@ test('without learning nothing more is run; a line that makes nothing ends it at
   await expect(promiseRunsOf(decision, chosen, scenario, 2, nothing)).rejects.toThrow('there is nothing to promise')
   expect(runs).toBe(1)
 })
+
+test('a stop while the longer work is simulated leaves the weeks of learning untold', async () => {
+  const stopped = AbortSignal.abort()
+  const shifts: PromisedShifts = (line, _, factor) =>
+    sweepCarriers(
+      line,
+      { counts: [line.carriers.count], replications: 2 },
+      { seed: '1', workers: 0, ...(factor > 1.5 ? { signal: stopped } : {}) },
+    )
+  const { runs } = await promiseRunsOf(decision, chosen, scenario, 2, shifts)
+  expect(slowerFactors(decision.promise!).some((factor) => factor > 1 && factor <= 1.5)).toBe(true)
+  expect(runs.slower).toEqual([])
+})

@@ -3,6 +3,7 @@ import { type Decision, learningFactor, type PromiseSection, type ShiftSection }
 import type { LineSpec } from '@loopwright/line'
 import type { Scenario } from '@loopwright/scenario'
 import { longerWork, type SweepResult } from '@loopwright/study'
+import { meanOf } from '@loopwright/stats'
 import { forecastOf } from '../forecast/forecastOf.ts'
 import type { ChosenAlternative } from './chosen.ts'
 import { needsUnits, type PromiseRuns } from './promiseFigures.ts'
@@ -44,9 +45,11 @@ export async function promiseRunsOf(
   const { units } = sweep.counts[0]!
   if (shift === null) needsUnits(units)
   const few = Math.min(replications, LEARNING_WINDOWS)
-  const learning: PromiseRuns['slower'][number][] = []
+  const learning: { readonly factor: number; readonly units: readonly number[] }[] = [{ factor: 1, units }]
   for (const factor of slowerFactors(section))
-    learning.push(slowerPoint(factor, (await shifts(learningLine(line, factor), few, factor)).counts[0]!.units))
+    learning.push({ factor, units: (await shifts(learningLine(line, factor), few, factor)).counts[0]!.units })
+  // a stop leaves some without a run: then nothing is told of the weeks of learning
+  const told = learning.length > 1 && learning.every((each) => each.units.length > 0)
   const own = shift === null ? section : shiftSection(section, shift)
   const runs = {
     name: shift?.name ?? name,
@@ -54,7 +57,7 @@ export async function promiseRunsOf(
     section: own,
     crew: shift?.crew ?? decision.alternatives[of]!.crew ?? decision.money?.crew ?? null,
     forecast: forecastOf(scenario, sweep, own.daysPerWeek * own.shiftsPerDay),
-    slower: learning.length === 0 ? [] : [slowerPoint(1, units), ...learning],
+    slower: told ? learning.map((each) => ({ factor: each.factor, mean: meanOf(each.units) })) : [],
   }
   return { runs, sweep }
 }
@@ -69,9 +72,3 @@ export function slowerFactors({ learning }: Pick<PromiseSection, 'learning'>): n
   const most = learningFactor(learning, 1)
   return Array.from({ length: STEPS }, (_, step) => 1 + ((step + 1) / STEPS) * (most - 1))
 }
-
-/** A line that was simulated with longer work, as a point of the ramp-up. */
-const slowerPoint = (factor: number, units: readonly number[]): PromiseRuns['slower'][number] => ({
-  factor,
-  mean: units.reduce((sum, one) => sum + one, 0) / units.length,
-})

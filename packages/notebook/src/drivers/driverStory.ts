@@ -2,11 +2,13 @@
 import { drivers, gainText } from '@loopwright/charts'
 import {
   capital,
+  differenceParts,
   fieldName,
   formatNumber,
   formatShare,
   formatWithHalfWidth,
   percent,
+  roundedParts,
   type Table,
   tableOf,
   wordColumn,
@@ -25,12 +27,12 @@ import {
   tableCell,
 } from '../cells/cell.ts'
 import { openChartCell } from '../cells/chartCell.ts'
-import { differenceWords, levelWords } from '../compare/compareWords.ts'
+import { levelWords } from '../compare/compareWords.ts'
 import { limitName } from '../limits/limitWords.ts'
 import { diagnosisSentences } from '../limits/diagnosisWords.ts'
 import { wholeChangeName, wholeChangeSentence, wholeChangeTable } from '../limits/wholeChangeWords.ts'
 import { type Standing, scenarioWarnings, standing, standingCells } from '../study/standing.ts'
-import { figureOf } from '../sweep/answerFigures.ts'
+import { figureOf, moreFigure } from '../sweep/answerFigures.ts'
 import { intervalsCaution } from '../words/intervalWords.ts'
 import { type Period, period } from '../sweep/period.ts'
 import type { Tale } from '../cells/tale.ts'
@@ -106,10 +108,8 @@ function driverFigures({ diagnosis, drivers: all, wholeChanges, base }: DriverRe
     ...(first === undefined
       ? []
       : [{ label: `1 % ${first.lessIsBetter ? 'less' : 'more'} of ${first.name}`, value: `+${gainText(first)}`, sure: 'output' }]),
-    ...(most === undefined
-      ? []
-      : [figureOf(capital(wholeChangeName(most)), `+${differenceWords(most.difference).withHalfWidth}`, `units ${each}`)]),
-    figureOf('As it stands', formatWithHalfWidth(base.mean, base.halfWidth), `units ${each}`),
+    ...(most === undefined ? [] : [moreFigure(capital(wholeChangeName(most)), differenceParts(most.difference), `units ${each}`)]),
+    figureOf('As it stands', roundedParts(base.mean, base.halfWidth), `units ${each}`),
   ]
 }
 

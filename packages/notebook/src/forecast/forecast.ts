@@ -1,4 +1,5 @@
 /** What a line will make per shift and per week, and how much overtime its plan takes: from simulated shifts, never from means. */
+import { netRate, overtimeMinutes } from '@loopwright/decide'
 import { type BinomialEstimate, type ChanceVerdict, type OutputInterval, type QuantileEstimate, quantileEstimate } from '@loopwright/stats'
 import { meetsPlan, outputMean, planVerdict } from '@loopwright/study'
 import { weeksOf } from './weeks.ts'
@@ -107,9 +108,10 @@ export function spreadOf(units: readonly number[], plan: number | null, chance: 
 }
 
 function overtime(units: readonly number[], plan: number, { netSeconds, chance = true }: ForecastOptions): Overtime | null {
-  const unitsPerMinute = units.reduce((sum, made) => sum + made, 0) / units.length / (netSeconds / 60)
-  if (units.length === 0 || unitsPerMinute === 0) return null
-  const minutes = units.map((made) => Math.max(0, plan - made) / unitsPerMinute)
-  const mean = outputMean(minutes, chance)
-  return mean === null ? null : { minutes, mean, p90: minutes.length < 2 ? null : quantileEstimate(minutes, 0.9), unitsPerMinute }
+  const unitsPerMinute = netRate(units, netSeconds)
+  const minutes = overtimeMinutes(units, plan, netSeconds)
+  const mean = minutes === null ? null : outputMean(minutes, chance)
+  return unitsPerMinute === null || minutes === null || mean === null
+    ? null
+    : { minutes, mean, p90: minutes.length < 2 ? null : quantileEstimate(minutes, 0.9), unitsPerMinute }
 }

@@ -1,6 +1,6 @@
 /** What a grid says, in sentences: the plan first, then which setting makes most, what each factor does, and whether they depend on each other. */
 import { interactionWords, levelWords, settingWords, unitsText } from '@loopwright/charts'
-import { capital, differenceDecimals, formatNumber, formatShare, percent } from '@loopwright/charts/table'
+import { capital, differenceDecimals, formatNumber, formatShare, percent, roundedParts, type RoundedParts } from '@loopwright/charts/table'
 import { chanceVerdict, PLAN_SHARE } from '@loopwright/stats'
 import type { GridPoint, GridResult } from '@loopwright/study'
 import { differenceFigure, differenceWords, levelWords as confidenceWords } from '../compare/compareWords.ts'
@@ -9,6 +9,9 @@ import { figureOf } from '../sweep/answerFigures.ts'
 import type { Period } from '../sweep/period.ts'
 import { intervalsCaution } from '../words/intervalWords.ts'
 import { FEW, planText } from '../words/planWords.ts'
+
+const unitsParts = (point: GridPoint): RoundedParts =>
+  point.mean === null ? { value: unitsText(point), half: null } : roundedParts(point.mean.mean, point.mean.halfWidth)
 
 /** more settings are told by their number */
 const NAMED_MAX = 4
@@ -36,7 +39,7 @@ export function gridFigures(result: GridResult, { each, many }: Period): AnswerF
   const met = planned.filter(({ meetsPlan, gridlocks }) => meetsPlan!.share >= PLAN_SHARE && gridlocks === 0)
   return [
     { label: 'Most units with', value: settingWords(factors, point.levels), sure: '' },
-    figureOf(`Units ${each}`, unitsText(point), 'on average'),
+    figureOf(`Units ${each}`, unitsParts(point), 'on average'),
     ...(point.toBase === null
       ? []
       : [

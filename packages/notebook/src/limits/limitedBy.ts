@@ -3,6 +3,7 @@ import { lineLimits } from '@loopwright/line/bounds'
 import type { Scenario } from '@loopwright/scenario'
 import { diagnose, type Diagnosis, type SweepCount } from '@loopwright/study'
 import { type LimitWarning, limitWarnings, withCarriers } from '@loopwright/study/change'
+import { meanOf } from '@loopwright/stats'
 import { type ProseCell, proseCell } from '../cells/cell.ts'
 import type { Period } from '../sweep/period.ts'
 import { markdownOf } from '../words/markdownOf.ts'
@@ -14,7 +15,7 @@ import { diagnosisSentences } from './diagnosisWords.ts'
  */
 export function limitedBy({ line }: Scenario, count: SweepCount, words: Period): ProseCell | null {
   if (count.replications === 0 || count.gridlocks > 0) return null
-  const units = count.units.reduce((sum, made) => sum + made, 0) / count.units.length
+  const units = meanOf(count.units)
   const spec = withCarriers(line, count.carriers)
   const limits = lineLimits(spec)
   const diagnosis = diagnose({ line: spec, shares: count.stations.map(({ shares }) => shares), units, limits })

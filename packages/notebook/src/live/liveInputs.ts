@@ -1,5 +1,5 @@
 /** What of a scenario its page offers to change, where nobody has said. */
-import type { SupplySpec } from '@loopwright/line'
+import { DUTIES, type SupplySpec } from '@loopwright/line'
 import { distributionMean } from '@loopwright/stats'
 import {
   type ChangeValue,
@@ -114,8 +114,6 @@ function stationInputs({ line }: Scenario, notes: ScenarioNotes, index: number, 
       : []),
   ]
 }
-
-const DUTIES = ['unload', 'load', 'work']
 
 /** Where options add time to the tasks of a station; null where they add it at another one too. */
 function addedPaths(notes: ScenarioNotes, station: string, at: FileValues): string[] | null {

@@ -4,13 +4,11 @@ import { compareLines } from '@loopwright/study'
 import { describe, expect, test } from 'vitest'
 import { liveCell } from './liveCell.ts'
 import { liveSession, STAGES } from './liveSession.ts'
-import type { LiveSetting, LiveTold } from './liveTold.ts'
+import type { LiveSetting, LiveTold, ToldSetting } from './liveTold.ts'
 import { SMALL_LINE } from '../../../../tests/helpers/scenarioTexts.ts'
 
 const open = readFileSync(new URL('../../../../scenarios/test-and-repair-line.yaml', import.meta.url), 'utf8')
 const dataOf = (text: string, seed = 'live') => ({ ...liveCell({ scenarioFile: 'a line.yaml', scenarioText: text })!, seed, curve: null })
-type Told = Extract<LiveTold, { kind: 'told' }>
-
 /** All that is told of settings, up to so many replications. */
 async function asked(text: string, settings: readonly LiveSetting[], upTo = 10): Promise<LiveTold[]> {
   const told: LiveTold[] = []
@@ -30,7 +28,7 @@ async function asked(text: string, settings: readonly LiveSetting[], upTo = 10):
 describe('a setting beside the file', () => {
   test('is told again and again, with the numbers of a comparison of as many replications', async () => {
     const values = { carriers: '5', 'A.time': '50 s' }
-    const told = (await asked(SMALL_LINE, [{ name: 'what if', values }], 20)) as Told[]
+    const told = (await asked(SMALL_LINE, [{ name: 'what if', values }], 20)) as ToldSetting[]
     expect(told.map(({ replications }) => replications)).toEqual(STAGES.slice(0, 3))
     const { scenario } = readScenario(SMALL_LINE)
     const changed = liveSession(dataOf(SMALL_LINE)).read(values)
@@ -46,7 +44,7 @@ describe('a setting beside the file', () => {
   })
 
   test('figures stand beside those of the file, words say what was changed, the command is one that can be typed', async () => {
-    const [told] = (await asked(SMALL_LINE, [{ name: 'what if', values: { carriers: '1' } }], 5)) as Told[]
+    const [told] = (await asked(SMALL_LINE, [{ name: 'what if', values: { carriers: '1' } }], 5)) as ToldSetting[]
     expect(told!.changes).toEqual([['Carriers: 4 → 1']])
     expect(told!.figures[0]).toMatchObject({
       label: 'Units a shift',
@@ -66,7 +64,7 @@ describe('a setting beside the file', () => {
         { name: 'B', values: { carriers: '5' } },
       ],
       5,
-    )) as Told[]
+    )) as ToldSetting[]
     expect(told!.lines.map(({ name }) => name)).toEqual(['Small loop', 'A', 'B'])
     expect(told!.sentences.some((sentence) => sentence.includes('“B” makes') && sentence.includes('than “A”'))).toBe(true)
   })
@@ -125,7 +123,7 @@ test('a path that is no path is refused, and nothing else is changed by it', asy
 })
 
 test('a standstill is told with its reason, as a run of the command tells it', async () => {
-  const [told] = (await asked(open, [{ name: 'what if', values: { carriers: '5' } }], 5)) as Told[]
+  const [told] = (await asked(open, [{ name: 'what if', values: { carriers: '5' } }], 5)) as ToldSetting[]
   const text = told!.warnings.map((warning) => `${warning.title} ${warning.text}`).join('\n')
   expect(text).toContain('Gridlock: the open line stands still')
   expect(text).toContain('GRIDLOCK after')

@@ -32,6 +32,9 @@ export interface LiveLine {
   readonly gridlocks: number
 }
 
+/** What a setting makes, as far as it is simulated. */
+export type ToldSetting = Extract<LiveTold, { kind: 'told' }>
+
 export type LiveTold =
   | {
       readonly kind: 'told'

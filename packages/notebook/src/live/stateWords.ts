@@ -1,6 +1,6 @@
 /** What is told in one line above the figures of a setting: of what they are, and from how many windows. */
 import { counted } from '../words/countedWords.ts'
-import type { LiveTold } from './liveTold.ts'
+import type { ToldSetting } from './liveTold.ts'
 
 /**
  * @param changed  something is set
@@ -8,7 +8,7 @@ import type { LiveTold } from './liveTold.ts'
  * @example stateWords({ simulated: '320 shifts', last: true, carriers: 12 }, false, 11) // => 'Nothing is changed: the line as the file has it, with 12 carriers; 320 shifts. The answer above is about 11.'
  */
 export function stateWords(
-  { simulated, last, carriers }: Pick<Extract<LiveTold, { kind: 'told' }>, 'simulated' | 'last' | 'carriers'>,
+  { simulated, last, carriers }: Pick<ToldSetting, 'simulated' | 'last' | 'carriers'>,
   changed: boolean,
   named: number | null,
 ): string {

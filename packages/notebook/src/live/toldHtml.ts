@@ -1,12 +1,10 @@
 /** What was told of settings, as HTML: the same figures, sentences and tables that pages are written of. */
 import { escapeHtml } from '../page/html.ts'
 import { tableHtml } from '../page/tableHtml.ts'
-import type { LiveKept, LiveTold } from './liveTold.ts'
-
-type Told = Extract<LiveTold, { kind: 'told' }>
+import type { LiveKept, ToldSetting } from './liveTold.ts'
 
 /** @param changed  something is set: figures stand beside those of the file */
-export function toldHtml(told: Told, changed: boolean): string {
+export function toldHtml(told: ToldSetting, changed: boolean): string {
   const figures = told.figures.map(({ label, value, sure, was, more }) => {
     const differs = changed && (more !== '' || was !== '')
     const before = changed ? `<span class="livewas">file: ${escapeHtml(was === '' ? value : was)}</span>` : ''

@@ -1,10 +1,10 @@
 /** What a loss waterfall says, in sentences. */
-import { capital, formatNumber, formatWithHalfWidth } from '@loopwright/charts/table'
+import { capital, differenceParts, formatNumber, roundedParts, type RoundedParts, withHalf } from '@loopwright/charts/table'
 import { listWords } from '@loopwright/line'
 import type { LossResult } from '@loopwright/study'
 import { differenceWords, levelWords } from '../compare/compareWords.ts'
 import type { AnswerFigure } from '../cells/cell.ts'
-import { figureOf } from '../sweep/answerFigures.ts'
+import { figureOf, moreFigure } from '../sweep/answerFigures.ts'
 import type { Period } from '../sweep/period.ts'
 import { counted } from '../words/countedWords.ts'
 import { intervalsCaution } from '../words/intervalWords.ts'
@@ -36,10 +36,10 @@ export function lossFigures({ forecast, ideal, gap, causes }: LossResult, { each
   if (forecast === null || ideal === null || gap === null || causes.length === 0) return []
   const [most] = costliest(causes)
   return [
-    figureOf('Lost', differenceWords(gap).withHalfWidth, `units ${each}`),
-    figureOf('As it stands', totalWords(forecast), `units ${each}`),
-    figureOf('Without these causes', totalWords(ideal), `units ${each}`),
-    ...(most === undefined ? [] : [figureOf(capital(most.name), `+${sizeWords(most.alone)}`, 'if it alone were gone')]),
+    figureOf('Lost', differenceParts(gap), `units ${each}`),
+    figureOf('As it stands', totalParts(forecast), `units ${each}`),
+    figureOf('Without these causes', totalParts(ideal), `units ${each}`),
+    ...(most === undefined ? [] : [moreFigure(capital(most.name), differenceParts(withoutSign(most.alone)), 'if it alone were gone')]),
   ]
 }
 
@@ -105,9 +105,13 @@ function carrierSentence(carriers: number, best: number): string {
 }
 
 /** "330 ± 1"; of what has no chance in it "330". */
-const totalWords = ({ mean, halfWidth }: Total): string => formatWithHalfWidth(mean, halfWidth)
+const totalWords = (total: Total): string => withHalf(totalParts(total))
+
+const totalParts = ({ mean, halfWidth }: Total): RoundedParts => roundedParts(mean, halfWidth)
 
 /** "40.4 ± 0.6", without a sign */
 function sizeWords(difference: Difference): string {
-  return differenceWords({ ...difference, mean: Math.abs(difference.mean) }).withHalfWidth
+  return differenceWords(withoutSign(difference)).withHalfWidth
 }
+
+const withoutSign = (difference: Difference): Difference => ({ ...difference, mean: Math.abs(difference.mean) })

@@ -165,16 +165,21 @@ footer dd { margin: 0; overflow-wrap: anywhere; }
 @media print {
   @page { margin: 16mm; @bottom-right { content: counter(page) " / " counter(pages); font: 9pt sans-serif; color: #404045; } }
   html { font-size: 10pt; }
+  code { font-size: 0.95em; line-height: inherit; }
   body { max-width: none; padding: 0; }
   .skip, html.script .choice, summary, h2 a.here { display: none; }
   a { color: inherit; text-decoration: none; }
   header { padding: 0; }
   h1 { font-size: 14pt; }
-  h2 { font-size: 13pt; }
+  h2 { font-size: 13pt; margin-bottom: 10px; }
+  h3, h4 { font-size: 10.5pt; margin: 18px 0 6px; }
+  .how, .note, .howsure .sure, .caption { font-size: 8.5pt; line-height: 1.35; }
+  .how, .note { margin-top: 6px; }
+  figure .finding { font-size: 10.5pt; line-height: 1.3; margin-bottom: 8px; max-width: none; }
   .part { margin-top: 24px; }
   .contents { display: none; }
   .contents + * { margin-top: 0; }
-  .handout { display: grid; grid-template-columns: 3fr 2fr; column-gap: 28px; break-inside: avoid; margin-top: 8px; font-size: 7.5pt; line-height: 1.3; border-top: 1px solid var(--lw-hairline); padding-top: 6px; }
+  .handout { display: grid; grid-template-columns: 3fr 2fr; column-gap: 28px; break-inside: avoid; margin: 8px 0 16px; font-size: 7.5pt; line-height: 1.3; border-top: 1px solid var(--lw-hairline); padding-top: 6px; }
   .answer:has(.asides) ~ .handout { break-after: page; }
   .answer:has(.asides) ~ .caution.warning ~ .handout { break-after: auto; }
   .handout ul { margin: 0; padding-left: 14px; max-width: none; overflow-wrap: anywhere; }
@@ -186,38 +191,50 @@ footer dd { margin: 0; overflow-wrap: anywhere; }
   .answer .figures .value.long { font-size: 16pt; }
   .answer .figures .value.words { font-size: 12pt; }
   .figures dt, .figures .how { font-size: 8.5pt; }
+  .answer .figures, .answer .said { break-inside: avoid; break-after: avoid; }
+  .part > .answer { margin-bottom: 16px; }
   .answer .said { grid-area: 2 / 1 / 3 / 3; }
   .answer .first { font-size: 10.5pt; max-width: none; }
   .answer figure { grid-area: 3 / 1 / 5 / 2; margin: 8px 0 0; }
   .answer figure .how { display: none; }
   .answer figure .picture svg { max-height: 112mm; }
+  .answer:has(~ .caution.warning) figure .picture svg { max-height: 84mm; }
   .answer .asides { grid-area: 3 / 2; margin-top: 8px; gap: 6px; font-size: 8.5pt; }
   .answer .asides p, .answer .more p { max-width: none; line-height: 1.35; }
   .answer .more { grid-area: 4 / 2; columns: auto; margin-top: 6px; font-size: 8.5pt; }
   .answer .more p + p { margin-top: 4px; }
-  .caution.warning { margin-top: 8px; }
+  .caution.warning { margin-top: 8px; font-size: 9pt; line-height: 1.35; }
+  .caution.warning p, .caution.warning ul { margin-bottom: 4px; max-width: 90ch; }
+  .caution.warning :is(h2, h3) { font-size: 10pt; margin-bottom: 4px; }
   h2, h3, .finding, .caption { break-after: avoid; }
   .picture .narrow, .plan .wide { display: none; }
   .picture .wide, .plan .paper, .lead.chart .picture .narrow { display: block; }
   .lead.chart .picture .wide { display: none; }
-  .picture .wide .lw-drawing { max-width: 600px; max-height: 115mm; }
+  .picture .wide .lw-drawing { max-width: 600px; max-height: 105mm; }
+  .plan .paper svg { max-width: 540px; max-height: 90mm; }
   .part > .prose:first-of-type p:last-child { break-inside: avoid; }
   .note { break-before: avoid; }
   .plan .picture .wide { display: none; }
   .together, .howsure, .caution, .tablecell:has(table.short), table.short, tr { break-inside: avoid; }
   tr:nth-child(-n+3) { break-after: avoid; }
   tr:nth-last-child(-n+3) { break-before: avoid; }
+  tr:has(td.long ~ td.long) { break-after: auto; break-before: auto; }
   thead { break-after: avoid; }
   .caption { break-inside: avoid; padding-bottom: 150px; margin-bottom: -146px; }
-  figure { margin-bottom: 20px; }
+  .caption:has(+ .scroll td.long ~ td.long) { padding-bottom: 220px; margin-bottom: -216px; }
+  figure, .tablecell, .howsure, .leadnumbers { margin-bottom: 20px; }
+  figure:has(+ .howsure), .tablecell:has(+ .howsure) { margin-bottom: 10px; }
   p { orphans: 3; widows: 3; }
-  footer { margin-top: 16px; padding-top: 6px; font-size: 8pt; break-inside: avoid; break-before: avoid; }
+  .part:last-child > :is(.caution, .prose, .tablecell:has(table.short)):last-child { break-inside: avoid; padding-bottom: 150px; margin-bottom: -150px; }
+  main:has(+ footer dt:nth-of-type(6)) > .part:last-child > :is(.caution, .prose, .tablecell):last-child { padding-bottom: 200px; margin-bottom: -200px; }
+  footer { margin-top: 16px; padding-top: 6px; font-size: 8pt; break-before: avoid; }
   footer dl { gap: 2px 12px; max-width: none; }
   details::details-content { content-visibility: visible; display: block; height: auto; }
   .scroll { overflow: visible; }
   .picture svg { height: auto; }
   table { font-size: 8.5pt; max-width: 100%; }
   td.long { min-width: 0; }
+  table:has(td.long ~ td.long ~ td.long) { font-size: 7.5pt; }
   th, td { padding: 3px 10px 3px 0; }
 }
 `

@@ -1,5 +1,5 @@
 /** The story of a search for the warm-up, as cells. */
-import { type Table, tableOf, type TableValue, wordColumn } from '@loopwright/charts/table'
+import { type Table, tableOf, type TableValue, withHalf, wordColumn } from '@loopwright/charts/table'
 import type { SteadyResult } from '@loopwright/study'
 import type { Scenario } from '@loopwright/scenario'
 import { warmUp } from '@loopwright/charts'
@@ -110,8 +110,8 @@ function figureTable(result: SteadyResult, { cut, enough, rate, products }: Stea
     rows: [
       length('Warm-up to discard', cut, cutSeconds!),
       length('Steady production that is then enough', enough, enoughSeconds! - cutSeconds!),
-      mean('Units an hour', rate, outputPerHour, 'units/h'),
-      mean(`Products on the ${line}`, products, productsInLine, 'products'),
+      mean('Units an hour', withHalf(rate), outputPerHour, 'units/h'),
+      mean(`Products on the ${line}`, withHalf(products), productsInLine, 'products'),
     ],
     note: 'Means with 95 % intervals; more runs narrow them. Lengths are rounded up.',
   })

@@ -1,5 +1,5 @@
 /** What a search for the warm-up tells, in sentences. */
-import { capital, formatDuration, formatNumber, formatWithHalfWidth } from '@loopwright/charts/table'
+import { capital, formatDuration, formatNumber, roundedParts, type RoundedParts, withHalf } from '@loopwright/charts/table'
 import { startQuestion, type SteadyResult } from '@loopwright/study'
 import type { Scenario } from '@loopwright/scenario'
 import type { AnswerFigure } from '../cells/cell.ts'
@@ -7,16 +7,16 @@ import { figureOf } from '../sweep/answerFigures.ts'
 import type { LineNoun } from '../sweep/period.ts'
 import { counted } from '../words/countedWords.ts'
 
-/** What was found, each number as the one text that stands for it on the page; null: no warm-up was found. */
+/** What was found, each number rounded as it stands on the page; null: no warm-up was found. */
 export interface SteadyFigures {
   /** at least this is to be discarded */
   readonly cut: string
   /** of steady production, after the cut */
   readonly enough: string
-  /** "42.0 ± 0.5" */
-  readonly rate: string
-  /** "9.0 ± 0.5" */
-  readonly products: string
+  /** units an hour */
+  readonly rate: RoundedParts
+  /** on the line, on average */
+  readonly products: RoundedParts
 }
 
 export function steadyFigures({ cutSeconds, outputPerHour, productsInLine, enoughSeconds }: SteadyResult): SteadyFigures | null {
@@ -24,16 +24,16 @@ export function steadyFigures({ cutSeconds, outputPerHour, productsInLine, enoug
   return {
     cut: atLeast(cutSeconds),
     enough: atLeast(enoughSeconds - cutSeconds),
-    rate: formatWithHalfWidth(outputPerHour.mean, outputPerHour.halfWidth, 2),
-    products: formatWithHalfWidth(productsInLine.mean, productsInLine.halfWidth, 1),
+    rate: roundedParts(outputPerHour.mean, outputPerHour.halfWidth, 2),
+    products: roundedParts(productsInLine.mean, productsInLine.halfWidth, 1),
   }
 }
 
 /** The same in large figures. */
 export function largeFigures({ cut, enough, rate, products }: SteadyFigures, line: LineNoun): AnswerFigure[] {
   return [
-    figureOf('Warm-up to discard', cut, ''),
-    figureOf('Then enough', enough, 'of steady production'),
+    { label: 'Warm-up to discard', value: cut, sure: '' },
+    { label: 'Then enough', value: enough, sure: 'of steady production' },
     figureOf('Units an hour', rate, 'on average'),
     figureOf(`Products on the ${line}`, products, 'on average'),
   ]
@@ -47,7 +47,7 @@ export function steadySentences(result: SteadyResult, line: LineNoun): string[] 
     result.cutSeconds === 0
       ? `Nothing needs to be discarded: the start leaves no trace. ${enough} of production is enough.`
       : `Discard ${cut} of warm-up; ${enough} of steady production is then enough.`,
-    `From then on the ${line} makes ${rate} units an hour, with ${products} products on it.`,
+    `From then on the ${line} makes ${withHalf(rate)} units an hour, with ${withHalf(products)} products on it.`,
   ]
 }
 

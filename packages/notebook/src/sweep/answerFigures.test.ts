@@ -1,7 +1,7 @@
 import { sweepCarriers } from '@loopwright/study'
 import { expect, test } from 'vitest'
 import { testLine } from '../../../../tests/helpers/scenarioTexts.ts'
-import { countFigures, figureOf, namedCount, planFigure, sweepFigures } from './answerFigures.ts'
+import { countFigures, figureOf, moreFigure, namedCount, planFigure, sweepFigures } from './answerFigures.ts'
 import { period } from './period.ts'
 
 const scenario = testLine()
@@ -27,8 +27,13 @@ test('the figures are those of the named count', () => {
 test('a count that stood still has no figures', () => expect(countFigures({ ...sweep.counts[0]!, gridlocks: 1 }, words)).toEqual([]))
 
 test('the half-width of a figure stands with what is said of it; a number without one is told as it is', () => {
-  expect(figureOf('Made', '−7.8 ± 1.2', 'units a shift')).toEqual({ label: 'Made', value: '−7.8', sure: '± 1.2 units a shift' })
-  expect(figureOf('Made', '330', 'units a shift')).toEqual({ label: 'Made', value: '330', sure: 'units a shift' })
+  expect(figureOf('Made', { value: '−7.8', half: '1.2' }, 'units a shift')).toEqual({
+    label: 'Made',
+    value: '−7.8',
+    sure: '± 1.2 units a shift',
+  })
+  expect(figureOf('Made', { value: '330', half: null }, 'units a shift')).toEqual({ label: 'Made', value: '330', sure: 'units a shift' })
+  expect(moreFigure('More', { value: '7.8', half: '1.2' }, 'units')).toEqual({ label: 'More', value: '+7.8', sure: '± 1.2 units' })
 })
 
 test('of a plan that all or none meet there is one limit', () => {

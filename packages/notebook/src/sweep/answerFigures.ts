@@ -1,5 +1,5 @@
 /** The answer of a carrier sweep, a forecast or some runs in a few large figures, with the roundings of its sentences. */
-import { formatShare, percent } from '@loopwright/charts/table'
+import { formatShare, percent, type RoundedParts } from '@loopwright/charts/table'
 import type { ChanceVerdict } from '@loopwright/stats'
 import type { SweepCount, SweepResult } from '@loopwright/study'
 import type { AnswerFigure } from '../cells/cell.ts'
@@ -44,13 +44,17 @@ export function countFigures(count: SweepCount, period: Period): AnswerFigure[] 
 }
 
 /**
- * A large figure of a text such as "330 ± 1": the half-width stands with what is said of it.
+ * A number and its half-width as a large figure: the half-width stands with what is said of it.
  *
- * @example figureOf('As it stands', '330 ± 1', 'units a shift') // => { label: 'As it stands', value: '330', sure: '± 1 units a shift' }
+ * @example figureOf('As it stands', { value: '330', half: '1' }, 'units a shift') // => { label: 'As it stands', value: '330', sure: '± 1 units a shift' }
  */
-export function figureOf(label: string, text: string, what: string): AnswerFigure {
-  const [value, half] = text.split(' ± ')
-  return { label, value: value!, sure: half === undefined ? what : `± ${half} ${what}` }
+export function figureOf(label: string, { value, half }: RoundedParts, what: string): AnswerFigure {
+  return { label, value, sure: half === null ? what : `± ${half} ${what}` }
+}
+
+/** The same of what is more: with a plus sign. */
+export function moreFigure(label: string, parts: RoundedParts, what: string): AnswerFigure {
+  return figureOf(label, { ...parts, value: `+${parts.value}` }, what)
 }
 
 /** by verdict: whether nine of ten meet the plan */

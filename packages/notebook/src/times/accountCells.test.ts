@@ -19,6 +19,12 @@ test('rows are told, each reason once, empty rows in the table alone', () => {
   expect(refusedCells('x', [file])[0]!.views.of[0]!.content.rows).toHaveLength(3)
 })
 
+test('a row that lacks its value alone is told', () => {
+  const lacks = { line: 6, place: 'line 6, column 3 ("time")', reason: 'it is empty', wholeRow: true }
+  const [told] = readWarnings('x', [{ ...file, account: { ...account, refusals: [...account.refusals, lacks] }, doubts: [] }])
+  expect(told!.markdown).toContain('- line 6, column 3 ("time"): it is empty.')
+})
+
 test('nothing refused, nothing told', () => {
   const fine = { ...file, account: { ...account, rows: 1, refusals: [] }, doubts: [] }
   expect([readWarnings('x', [fine]), refusedCells('x', [fine])]).toEqual([[], []])

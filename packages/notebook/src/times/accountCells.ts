@@ -25,11 +25,12 @@ export function readCell(id: string, files: readonly ReadFile[]): ProseCell {
 
 const sentence = (text: string): string => `${text.slice(0, 1).toUpperCase()}${text.slice(1)}${/[.!?]$/.test(text) ? '' : '.'}`
 
+/** A row in which nothing stands; of one that only lacks a value the column is named. */
+const isBlankRow = ({ place, reason }: Refusal): boolean => reason === 'it is empty' && /^(line|row) \d+$/.test(place)
+
 /** Rows that were refused, by reason, and what was guessed; none where all is well. */
 export function readWarnings(id: string, files: readonly ReadFile[]): CautionCell[] {
-  const refusals = files.flatMap(({ file, account }) =>
-    account.refusals.filter(({ reason }) => reason !== 'it is empty').map((one) => ({ file, ...one })),
-  )
+  const refusals = files.flatMap(({ file, account }) => account.refusals.filter((one) => !isBlankRow(one)).map((one) => ({ file, ...one })))
   const reasons = new Map<string, typeof refusals>()
   for (const one of refusals) reasons.set(one.reason, [...(reasons.get(one.reason) ?? []), one])
   const lines = [...reasons].slice(0, NAMED).map(([reason, all]) => {

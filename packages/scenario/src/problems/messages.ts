@@ -118,12 +118,7 @@ export const tooManyFindings = (most: number): Sentence =>
 export const tooDeep = (most: number): Sentence =>
   error('E_TOO_DEEP', `the file is nested more than ${most} levels deep`, 'a scenario needs fewer than ten levels')
 
-export const badYaml = (reason: string, isTab: boolean): Sentence =>
-  error(
-    'E_YAML',
-    `the text is not YAML here: ${reason}`,
-    isTab ? 'use blanks instead of the tab' : 'check indentation, brackets and quotes around this place',
-  )
+export const badYaml = (reason: string, fix: string): Sentence => error('E_YAML', `the text is not YAML here: ${reason}`, fix)
 
 export const severalDocuments = (): Sentence =>
   error('E_SEVERAL_DOCUMENTS', 'a second document starts here', 'keep one scenario per file; remove the line "---"')
@@ -168,6 +163,9 @@ export const formatNotFirst = (): Sentence =>
 
 export const unknownKey = (key: string, near: string | null, known: readonly string[]): Sentence =>
   error('E_UNKNOWN_KEY', `there is no key ${quote(key)} here`, meant(near, `the keys here are ${known.join(', ')}`))
+
+export const blankAfterColon = (key: string): Sentence =>
+  error('E_COLON_BLANK', `no blank stands behind the colon of ${quote(key)}`, `write "${key}: …"`)
 
 export const wrongType = (expected: string, found: string): Sentence => error('E_TYPE', `found ${found}`, `write ${expected}`)
 

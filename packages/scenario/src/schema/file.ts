@@ -120,8 +120,8 @@ export const fileSchema = keys(
     products: productsSchema.optional(),
     tasks: list(titled('a task'), 'order of the tasks; default: as they appear').optional(),
     defaults: defaultsSchema.optional(),
-    stations: named(stationSchema, 'stations by name, in the order of their index'),
-    stops: named(stopSchema, 'breakdowns and short stops by name').optional(),
+    stations: named(stationSchema, 'stations by name, in the order of their index', 'stations'),
+    stops: named(stopSchema, 'breakdowns and short stops by name', 'stops').optional(),
     sections: named(list(name('a zone'), 'zones'), 'zones whose drives stop together; default: one section of all').optional(),
     operators: named(
       keys(
@@ -130,6 +130,7 @@ export const fileSchema = keys(
           start: name('station at time 0; default: the first').optional(),
         },
         'an operator',
+        'operator',
       ),
       'named operators; other stations have operators of their own',
     ).optional(),

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs'
-import { Ajv } from 'ajv'
 import { expect, test } from 'vitest'
 import { parse } from 'yaml'
+import { schemaCheck } from '../../../../tests/helpers/schemaCheck.ts'
 import { scenarioText } from '../../../../tests/helpers/scenarioText.ts'
 import { resolveScenario } from '../write/explain.ts'
 import { scenarioJsonSchema } from './jsonSchema.ts'
@@ -14,7 +14,7 @@ test('the file for editors is the schema that checks', async () => {
 })
 
 test('another validator agrees: right files pass, in short and in complete form; wrong ones fail', () => {
-  const valid = new Ajv({ strict: false }).compile(scenarioJsonSchema())
+  const valid = schemaCheck(scenarioJsonSchema())
   for (const name of names) {
     const text = readFileSync(new URL(name, SCENARIOS), 'utf8')
     expect([name, valid(parse(text)), valid(parse(resolveScenario(text, name).text!))]).toEqual([name, true, true])

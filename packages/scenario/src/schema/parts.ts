@@ -142,7 +142,7 @@ export const cornerSchema = keys(
 )
 
 export const title = () => text('text', 'what people call it; default: its name').optional()
-const tasks = (description: string) => named(taskTimeSchema, description)
+const tasks = (description: string) => named(taskTimeSchema, description, 'tasks')
 export const supplySchema = either('supply', [
   choice(['always'], 'products are always there'),
   keys(

@@ -11,6 +11,10 @@ export const EXPECTED = {
   titled: 'a name as text, or { name: …, title: … }',
   boolean: '"true" or "false"',
   map: 'a set of keys with values',
+  tasks: 'tasks with their times, such as { fit: 45 s }',
+  operator: 'the stations of a person, such as { stations: [S1, S3] }',
+  stations: 'stations by name, such as "S1: { zone: Z01, work: { fit: 45 s } }"',
+  stops: 'stops by name, such as "tool: { at: S1, after: exponential 90 min, lasts: 4 min }"',
   list: 'a list',
   count: 'a whole number',
   number: 'a number',
@@ -74,7 +78,8 @@ export const either = <const T extends readonly [z.ZodType, z.ZodType, ...z.ZodT
 export const list = <T extends z.ZodType>(item: T, description: string) => z.array(item, tag('list')).meta({ description })
 
 /** Values by name; the names are the user's. */
-export const named = <T extends z.ZodType>(value: T, description: string) => z.record(z.string(), value, tag('map')).meta({ description })
+export const named = <T extends z.ZodType>(value: T, description: string, expected: Expected = 'map') =>
+  z.record(z.string(), value, tag(expected)).meta({ description })
 
 const known = new WeakMap<readonly string[], readonly string[]>()
 
@@ -82,11 +87,11 @@ const known = new WeakMap<readonly string[], readonly string[]>()
 export const knownBeside = (strangers: readonly string[]): readonly string[] => known.get(strangers) ?? []
 
 /** Known keys only; of an unknown one `knownBeside` tells what would do. */
-export function keys<T extends z.core.$ZodLooseShape>(shape: T, description: string) {
+export function keys<T extends z.core.$ZodLooseShape>(shape: T, description: string, expected: Expected = 'map') {
   const own = Object.keys(shape)
   const error = (issue: { readonly code?: string; readonly keys?: unknown }): string => {
     if (issue.code === 'unrecognized_keys') known.set(issue.keys as readonly string[], own)
-    return '@map'
+    return `@${expected}`
   }
   return z.strictObject(shape, { error }).meta({ description })
 }

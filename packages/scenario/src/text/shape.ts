@@ -60,6 +60,11 @@ function unknownKeys(issue: Extract<Issue, { code: 'unrecognized_keys' }>, at: L
       )
       continue
     }
+    const meant = key.slice(0, key.indexOf(':'))
+    if (key.includes(':') && known.includes(meant)) {
+      report.addAt(entry.keyStart, meant.length + 1, joinPath(at.path, meant), say.blankAfterColon(meant))
+      continue
+    }
     report.addAt(entry.keyStart, entry.keyEnd - entry.keyStart, joinPath(at.path, key), say.unknownKey(key, nearest(key, known), known))
   }
 }

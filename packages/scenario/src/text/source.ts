@@ -8,12 +8,11 @@ import { describe, type Located } from './located.ts'
 import * as say from '../problems/messages.ts'
 import type { Report } from '../problems/report.ts'
 import { createLocator } from './locate.ts'
+import { yamlFaults } from './yamlFault.ts'
 
 const CHARACTERS_MAX = 1_000_000
 /** signs that begin or end a part; the parser's time grows with them */
 const PARTS_MAX = 50_000
-/** of the parser; one slip often causes several */
-const FINDINGS_MAX = 10
 
 /**
  * Reads the text; null if there is no tree to go on with (then the report says why).
@@ -24,10 +23,7 @@ export function readSource(text: string, report: Report): Located | null {
   const documents = guarded(text, 0, '', report)
   if (documents === null) return null
   const [first, second] = documents
-  for (const finding of first?.errors.slice(0, FINDINGS_MAX) ?? []) {
-    const isTab = finding.code === 'TAB_AS_INDENT'
-    report.addAt(finding.pos[0], finding.pos[1] - finding.pos[0], '', say.badYaml(reason(finding.message), isTab))
-  }
+  for (const { at, length, sentence } of yamlFaults(first?.errors ?? [], text)) report.addAt(at, length, '', sentence)
   if ((first?.errors.length ?? 0) > 0) return null
   if (second !== undefined) return refuse(report, say.severalDocuments(), second.range?.[0] ?? 0)
   const contents = first?.contents ?? null
@@ -63,9 +59,9 @@ export function readValue(text: string, at: number, path: string, report: Report
   const documents = guarded(text, at, path, report)
   if (documents === null) return null
   const [first, second] = documents
-  const fault = first?.errors[0]
+  const [fault] = yamlFaults(first?.errors ?? [], text)
   if (fault !== undefined) {
-    report.addAt(at + fault.pos[0], fault.pos[1] - fault.pos[0], path, say.badYaml(reason(fault.message), fault.code === 'TAB_AS_INDENT'))
+    report.addAt(at + fault.at, fault.length, path, fault.sentence)
     return null
   }
   if (second !== undefined) return refuse(report, say.severalDocuments(), at + (second.range?.[0] ?? 0), path)
@@ -92,10 +88,4 @@ function parse(text: string) {
   } finally {
     Error.stackTraceLimit = stackTraceLimit
   }
-}
-
-/** The parser's own words, without its second sentence and in small letters. */
-function reason(message: string): string {
-  const first = message.split('\n')[0]!.slice(0, 120)
-  return first.charAt(0).toLowerCase() + first.slice(1)
 }

@@ -1,3 +1,4 @@
+import { meanOf } from '../accumulate/mean.ts'
 import type { Distribution } from '../distributions/distribution.ts'
 import { notABelievableTriple } from '../messages.ts'
 import type { Stream } from '../random/stream.ts'
@@ -58,6 +59,6 @@ export function redrawnTriple<T extends { readonly min: number; readonly mode: n
  */
 export function weightedMeanVariance(values: readonly number[]): number {
   needSample('a variance', values, 'value', 2)
-  const mean = values.reduce((sum, value) => sum + value, 0) / values.length
+  const mean = meanOf(values)
   return values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / values.length / (values.length + 1)
 }

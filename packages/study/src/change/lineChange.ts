@@ -1,13 +1,16 @@
 /** A line with one thing changed: the pieces that drivers and losses are made of. Every function gives a new line. */
-import type { BreakdownSpec, LineSpec, PathSpec, StationSpec, SupplySpec, TaskSpec } from '@loopwright/line'
+import {
+  type BreakdownSpec,
+  DUTIES,
+  type LineSpec,
+  type PathSpec,
+  type StationSpec,
+  type SupplySpec,
+  type TaskSpec,
+  tasksOf,
+} from '@loopwright/line'
 import { taskMean } from '@loopwright/line/bounds'
 import type { Distribution } from '@loopwright/stats'
-
-/** What a station does with a carrier, in order. */
-export const DUTIES = ['unload', 'load', 'work'] as const
-
-/** All tasks of a station, duty by duty. */
-export const tasksOf = (station: Pick<StationSpec, (typeof DUTIES)[number]>): TaskSpec[] => DUTIES.flatMap((duty) => station[duty] ?? [])
 
 /**
  * Mean seconds of all tasks of a station over the mix; a variant without work counts 0 s.

@@ -1,8 +1,8 @@
 /** What a line is, in numbers that a person can check against the drawing: mean times, exchanges, stops. No simulation. */
-import type { BreakdownSpec, LineSpec, StationSpec } from '@loopwright/line'
+import { type BreakdownSpec, DUTIES, type LineSpec, type StationSpec } from '@loopwright/line'
 import { type Law, lawOrNull, type Limit, lineLimits, mixShares } from '@loopwright/line/bounds'
 import { distributionMean } from '@loopwright/stats'
-import { DUTIES, meanTaskSeconds } from './lineChange.ts'
+import { meanTaskSeconds } from './lineChange.ts'
 
 /** What a line is, by mean times; seconds, metres, shares 0 … 1. */
 export interface LineFacts {

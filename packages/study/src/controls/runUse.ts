@@ -1,9 +1,9 @@
 /** How much of its streams a run uses within the window: from its row, in numbers that only say where to look. */
-import { type LineSpec, STATION_STATES } from '@loopwright/line'
+import type { LineSpec } from '@loopwright/line'
 import { lawOrNull, mixShares } from '@loopwright/line/bounds'
 import { distributionMean } from '@loopwright/stats'
 import { meanTaskSeconds } from '../change/lineChange.ts'
-import type { RowLayout } from '../runs/runRow.ts'
+import { type RowLayout, stationColumn } from '../runs/runRow.ts'
 
 export interface RunUse {
   /** products taken off */
@@ -13,8 +13,6 @@ export interface RunUse {
   /** by station: moves that its safety stop watches; 0 without one */
   readonly watchedMoves: readonly number[]
 }
-
-const WORKING = STATION_STATES.indexOf('working')
 
 /** Reads the use of a run from its row. */
 export function runUseOf(line: LineSpec, layout: RowLayout): (row: Float64Array) => RunUse {
@@ -37,6 +35,7 @@ export function runUseOf(line: LineSpec, layout: RowLayout): (row: Float64Array)
       0,
     ),
   )
+  const worked = line.stations.map((_, station) => stationColumn(layout, station, 'working'))
   const watched = line.stations.flatMap((station, index) => (station.safetyStop === null ? [] : [index]))
   return (row) => {
     const stopsOf = (cause: number): number => row[layout.cause + 2 * cause + 1]!
@@ -46,7 +45,7 @@ export function runUseOf(line: LineSpec, layout: RowLayout): (row: Float64Array)
       units: row[layout.units]!,
       operatingSeconds: line.breakdowns.map(({ part, clock }, index) => {
         if (clock === 'calendar') return 0
-        if (part.kind === 'station') return shares[part.index]! * row[layout.station + part.index * layout.stationStride + WORKING]!
+        if (part.kind === 'station') return shares[part.index]! * row[worked[part.index]!]!
         if (loop !== null && part.kind !== 'section') return (weights[index]! * row[layout.units]!) / loop.unitsPerLap
         return failuresPerWeight[index]! > 0 ? (weights[index]! * failuresOf(part.kind)) / failuresPerWeight[index]! : 0
       }),

@@ -1,8 +1,7 @@
 /** Luck of the work: how many seconds the tasks of a stretch of serials take more than is to be expected, the mix of products included. */
-import type { LineSpec } from '@loopwright/line'
+import { type LineSpec, tasksOf } from '@loopwright/line'
 import { mixShares } from '@loopwright/line/bounds'
 import { cumulativeShares, distributionMean, mostBehind, shareIndexAt, type Distribution } from '@loopwright/stats'
-import { tasksOf } from '../change/lineChange.ts'
 import { sumOver } from './drawLuck.ts'
 import { Draws, type World } from './series.ts'
 import type { Luck } from './stopLuck.ts'

@@ -1,6 +1,7 @@
 /** A forecast with the doubt of its inputs: the line as it might have been measured, again and again, each in worlds of its own. */
 import type { LineSpec } from '@loopwright/line'
 import { doubtShares, type VarianceSplit, varianceSplit } from '@loopwright/stats/fit'
+import { meanOf } from '@loopwright/stats'
 import { workOfLines } from '../runs/openPool.ts'
 import { withRunner } from '../runs/runner.ts'
 import type { StudyOptions } from '../runs/studyOptions.ts'
@@ -78,7 +79,7 @@ export async function inputDoubt(
     }
   })
   const enough = differences.length >= inputs + 2
-  const means = differences.map((row) => row.reduce((sum, one) => sum + one, 0) / row.length)
+  const means = differences.map(meanOf)
   const shares = enough
     ? doubtShares(
         means,

@@ -1,6 +1,7 @@
 /** Where the time of stations goes, as mean shares of the window over replications. */
 import { type ByStationState, type LineSpec, STATION_STATES, type StationState } from '@loopwright/line'
 import { windowSecondsOf } from '@loopwright/line/bounds'
+import { meanOf } from '@loopwright/stats'
 import { byState } from '../runs/byState.ts'
 import { type RowLayout, stationColumn } from '../runs/runRow.ts'
 import type { LineRows } from '../runs/runner.ts'
@@ -13,8 +14,7 @@ export function stateShares(line: LineSpec, { layout, rows }: LineRows): StateSh
   return line.stations.map((_, station) =>
     byState(STATION_STATES, (_, state) => {
       const share = shareIn(line, layout, station, state)
-      const sum = rows.reduce((total, row) => total + share(row), 0)
-      return rows.length === 0 ? 0 : sum / rows.length
+      return rows.length === 0 ? 0 : meanOf(rows.map(share))
     }),
   )
 }

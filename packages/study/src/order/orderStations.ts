@@ -1,7 +1,7 @@
 /** Which order and places of stations make most: candidates, a selection whose error is known, and the winner against today in fresh worlds. */
 import type { LineSpec } from '@loopwright/line'
 import { lawOrNull, lawTerms, workingSeconds } from '@loopwright/line/bounds'
-import { type OutputInterval, outputInterval, pairedDifference, type PairedDifference } from '@loopwright/stats'
+import { meanOf, type OutputInterval, outputInterval, pairedDifference, type PairedDifference } from '@loopwright/stats'
 import { bestTable, type BestTable, type KnChoice, knSteps } from '@loopwright/stats/procedures'
 import { ENGINE_VERSION } from '../runs/engineVersion.ts'
 import { refuseLong, workOf } from '../runs/openPool.ts'
@@ -235,7 +235,7 @@ async function pilotMeans(line: LineSpec, places: readonly Places[], seed: strin
   )
   return ran.map((rows) => {
     const units = unitsOf(rows)
-    return units.length === 0 ? 0 : units.reduce((sum, made) => sum + made, 0) / units.length
+    return units.length === 0 ? 0 : meanOf(units)
   })
 }
 

@@ -33,14 +33,17 @@ export function alone(): Alone {
         if (told.kind === 'done') resolve(told.result)
         else reject(Object.assign(told.name === 'RangeError' ? new RangeError(told.message) : new Error(told.message), { name: told.name }))
       }
+      const forget = (): void => {
+        if (child === mine) child = null
+      }
       const failed = (error: Error): void => {
         over()
-        child = null
+        forget()
         reject(new EndedProcess(`alone in a process, it could not be carried out (${error.message})`))
       }
       const ended = (code: number | null, signal: NodeJS.Signals | null): void => {
         over()
-        child = null
+        forget()
         reject(new EndedProcess(`alone in a process, it ended that by ${signal === null ? `code ${code}` : `signal ${signal}`}`))
       }
       mine.on('message', answered)

@@ -1,4 +1,5 @@
 /** What a worker says of a job that it could not do. */
+import { type Job, jobId } from './job.ts'
 
 interface Told {
   readonly name: string
@@ -20,6 +21,12 @@ export function thrownFailure(reason: string): Error | null {
     return null
   }
 }
+
+export const asError = (thrown: unknown): Error => (thrown instanceof Error ? thrown : new Error(String(thrown)))
+
+/** Which runs a job that is set aside would have given, and why it is. */
+export const setAsideWords = ({ carriers, from, to, seed, key }: Job, reason: string): string =>
+  `replications ${from} to ${to - 1} with ${carriers} carriers, seed ${seed}, are set aside: ${reason} (job ${jobId({ key, from, to })})`
 
 /** A job that ended those who tried it. */
 export class SetAside extends Error {

@@ -13,7 +13,8 @@ import { type Kept, NOTHING, type TaskResult } from '../runs/task.ts'
 import { readEntryFile } from '../store/entryFile.ts'
 import { type Form, formOf } from '../store/forms.ts'
 import { runKey } from '../store/runKey.ts'
-import { SetAside, TakenBack, thrownFailure } from './failure.ts'
+import { ByteRoom } from './byteRoom.ts'
+import { asError, SetAside, setAsideWords, TakenBack, thrownFailure } from './failure.ts'
 import { type Job, jobId, KEPT_SECONDS, lineDigest, lineKey, PREFIX, queueOf, resultKey, takenBackKey } from './job.ts'
 import { answerBytes, jobChunk } from './jobChunk.ts'
 import { lineText } from './lineText.ts'
@@ -80,11 +81,18 @@ export async function openQueuePool(place: QueuePlace, { say, now, local = calli
   let takenBack = false
   let asked = 0
   let collected = 0
-  let bytes = 0
-  const room: (() => void)[] = []
+  const room = new ByteRoom(BYTES_AT_ONCE)
   const ended = (): boolean => closed
-  await Promise.all([queue.waitUntilReady(), events.waitUntilReady()])
-  const takenBackBefore = await redis.get(takenBackKey(mark))
+  const leaveServer = async (): Promise<void> => {
+    await soon(Promise.all([queue.close(), events.close(), local.close()]))
+    redis.disconnect()
+  }
+  const takenBackBefore = await Promise.all([queue.waitUntilReady(), events.waitUntilReady()])
+    .then(() => redis.get(takenBackKey(mark)))
+    .catch(async (error: unknown) => {
+      await leaveServer()
+      throw error
+    })
 
   // — what is asked
   const unasked: Waiting[] = []
@@ -249,9 +257,8 @@ export async function openQueuePool(place: QueuePlace, { say, now, local = calli
       const line = lines[task.line]!
       if (task.want === 'traces') return await local.run(0, { ...task, line: local.line(line.spec) })
       const size = answerBytes(line.spec) * (task.to - task.from)
-      while (bytes > 0 && bytes + size > BYTES_AT_ONCE) await new Promise<void>((resolve) => room.push(resolve))
+      await room.enter(size)
       if (closed) return await new Promise(() => {})
-      bytes += size
       const { key, form } = known(task)
       const { carriers, seed, from, to, want } = task
       const job: Job = { mark, key, line: line.digest, carriers, seed, from, to, want }
@@ -264,8 +271,7 @@ export async function openQueuePool(place: QueuePlace, { say, now, local = calli
           await redis.unlink(resultKey(mark, jobId(job)))
         }
       } finally {
-        bytes -= size
-        room.shift()?.()
+        room.leave(size)
       }
     },
     async close() {
@@ -275,8 +281,7 @@ export async function openQueuePool(place: QueuePlace, { say, now, local = calli
       watch.end()
       const left = outstanding.end()
       await soon(Promise.all([withdraw(left), forget(), leave()]))
-      await soon(Promise.all([queue.close(), events.close(), local.close()]))
-      redis.disconnect()
+      await leaveServer()
     },
   }
 }
@@ -286,11 +291,6 @@ function itemsOf(file: Uint8Array, { key, from, to }: Job, form: Form<unknown>):
   const entry = readEntryFile(file, key)
   return entry === null || entry.from !== from || entry.to !== to ? null : form.itemsOf(entry.bytes, to - from)
 }
-
-const setAsideWords = ({ carriers, from, to, seed, key }: Job, reason: string): string =>
-  `replications ${from} to ${to - 1} with ${carriers} carriers, seed ${seed}, are set aside: ${reason} (job ${jobId({ key, from, to })})`
-
-const asError = (thrown: unknown): Error => (thrown instanceof Error ? thrown : new Error(String(thrown)))
 
 /** What takes longer is left. */
 const soon = async (work: Promise<unknown>): Promise<void> => {

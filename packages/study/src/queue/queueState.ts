@@ -1,7 +1,8 @@
 /** What is at a queue, and clearing it. */
 import { randomUUID } from 'node:crypto'
+import type { Queue } from 'bullmq'
 import { KEPT_SECONDS, PREFIX, queueOf, takenBackKey } from './job.ts'
-import { connect, type QueuePlace } from './redis.ts'
+import { connect, type QueuePlace, type Server } from './redis.ts'
 import { type Present, present } from './registry.ts'
 import { workMark } from './workMark.ts'
 
@@ -35,9 +36,9 @@ const META = new RegExp(`^${PREFIX}:runs-(.*):meta$`)
  * @example await queueState({ address: queueAddress('redis://127.0.0.1:1'), access: { user: null, password: null, authorities: null } }).catch((error) => error.name) // => 'NoQueue'
  */
 export async function queueState(place: QueuePlace): Promise<QueueState> {
-  const { redis, options, bullmq, name } = await connect(place)
-  const mark = workMark()
-  try {
+  return await withServer(place, async (server) => {
+    const { redis, name } = server
+    const mark = workMark()
     const marks = new Set<string>([mark])
     let cursor = '0'
     do {
@@ -48,21 +49,24 @@ export async function queueState(place: QueuePlace): Promise<QueueState> {
     const queues: QueueCounts[] = []
     let setAside: { id: string; why: string }[] = []
     for (const each of [...marks].sort()) {
-      const queue = new bullmq.Queue(queueOf(each), { connection: options, prefix: PREFIX, skipMetasUpdate: true })
-      queue.on('error', () => {})
-      const counts = await queue.getJobCounts('wait', 'delayed', 'active', 'failed')
-      const of = (name: string): number => counts[name] ?? 0
-      queues.push({ mark: each, current: each === mark, waiting: of('wait') + of('delayed'), active: of('active'), setAside: of('failed') })
-      if (each === mark)
-        setAside = (await queue.getFailed(0, SET_ASIDE_MAX - 1)).flatMap((job) =>
-          job === undefined ? [] : [{ id: String(job.id), why: String(job.failedReason) }],
-        )
-      await queue.close()
+      await withJobs(server, each, async (queue) => {
+        const counts = await queue.getJobCounts('wait', 'delayed', 'active', 'failed')
+        const of = (name: string): number => counts[name] ?? 0
+        queues.push({
+          mark: each,
+          current: each === mark,
+          waiting: of('wait') + of('delayed'),
+          active: of('active'),
+          setAside: of('failed'),
+        })
+        if (each === mark)
+          setAside = (await queue.getFailed(0, SET_ASIDE_MAX - 1)).flatMap((job) =>
+            job === undefined ? [] : [{ id: String(job.id), why: String(job.failedReason) }],
+          )
+      })
     }
     return { name, present: await present(redis), queues, setAside }
-  } finally {
-    redis.disconnect()
-  }
+  })
 }
 
 /**
@@ -72,19 +76,15 @@ export async function queueState(place: QueuePlace): Promise<QueueState> {
  * @example await cancelQueue({ address: queueAddress('redis://127.0.0.1:1'), access: { user: null, password: null, authorities: null } }).catch((error) => error.name) // => 'NoQueue'
  */
 export async function cancelQueue(place: QueuePlace): Promise<number> {
-  const { redis, options, bullmq } = await connect(place)
-  try {
-    const queue = new bullmq.Queue(queueOf(workMark()), { connection: options, prefix: PREFIX })
-    queue.on('error', () => {})
-    const { wait = 0, delayed = 0 } = await queue.getJobCounts('wait', 'delayed')
-    // before they go, or who waits for them would ask again
-    await redis.set(takenBackKey(workMark()), randomUUID(), 'EX', KEPT_SECONDS)
-    await queue.drain(true)
-    await queue.close()
-    return wait + delayed
-  } finally {
-    redis.disconnect()
-  }
+  return await withServer(place, (server) =>
+    withJobs(server, workMark(), async (queue) => {
+      const { wait = 0, delayed = 0 } = await queue.getJobCounts('wait', 'delayed')
+      // before they go, or who waits for them would ask again
+      await server.redis.set(takenBackKey(workMark()), randomUUID(), 'EX', KEPT_SECONDS)
+      await queue.drain(true)
+      return wait + delayed
+    }),
+  )
 }
 
 /**
@@ -94,16 +94,33 @@ export async function cancelQueue(place: QueuePlace): Promise<number> {
  * @example await retryQueue({ address: queueAddress('redis://127.0.0.1:1'), access: { user: null, password: null, authorities: null } }).catch((error) => error.name) // => 'NoQueue'
  */
 export async function retryQueue(place: QueuePlace): Promise<number> {
-  const { redis, options, bullmq } = await connect(place)
+  return await withServer(place, (server) =>
+    withJobs(server, workMark(), async (queue) => {
+      const { failed = 0 } = await queue.getJobCounts('failed')
+      // forgotten, so that who still wants them asks anew, with all attempts
+      await queue.clean(0, 0, 'failed')
+      return failed
+    }),
+  )
+}
+
+/** Connects, and leaves the server whatever comes of it. */
+async function withServer<T>(place: QueuePlace, use: (server: Server) => Promise<T>): Promise<T> {
+  const server = await connect(place)
   try {
-    const queue = new bullmq.Queue(queueOf(workMark()), { connection: options, prefix: PREFIX })
-    queue.on('error', () => {})
-    const { failed = 0 } = await queue.getJobCounts('failed')
-    // forgotten, so that who still wants them asks anew, with all attempts
-    await queue.clean(0, 0, 'failed')
-    await queue.close()
-    return failed
+    return await use(server)
   } finally {
-    redis.disconnect()
+    server.redis.disconnect()
+  }
+}
+
+/** The jobs of one engine, looked at without a trace of who looked. */
+async function withJobs<T>({ bullmq, options }: Server, mark: string, use: (queue: Queue) => Promise<T>): Promise<T> {
+  const queue = new bullmq.Queue(queueOf(mark), { connection: options, prefix: PREFIX, skipMetasUpdate: true })
+  queue.on('error', () => {})
+  try {
+    return await use(queue)
+  } finally {
+    await queue.close()
   }
 }

@@ -47,3 +47,21 @@ test('it is told once, and again where it changes', async () => {
   end()
   expect(said).toEqual(['1 worker with 2 threads at plant'])
 })
+
+test('ended while it looks, it says nothing more', async () => {
+  const said: string[] = []
+  let looks = 0
+  let found: (all: Present[]) => void = () => {}
+  const { end } = watchWorkers(
+    () => {
+      looks += 1
+      return new Promise((resolve) => (found = resolve))
+    },
+    { mark: 'm', name: 'plant', say: (sentence) => said.push(sentence), waits: () => true },
+  )
+  while (looks === 0) await new Promise((resolve) => setTimeout(resolve, 20))
+  end()
+  found([worker('m', 2)])
+  await new Promise((resolve) => setImmediate(resolve))
+  expect(said).toEqual([])
+})

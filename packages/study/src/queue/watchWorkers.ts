@@ -15,6 +15,7 @@ interface Watch {
 /** Tells who works for the study whenever that changes, and who cannot. */
 export function watchWorkers(look: () => Promise<Present[]>, { mark, name, say, waits }: Watch): { readonly end: () => void } {
   let told = ''
+  let over = false
   let timer: ReturnType<typeof setTimeout>
   const again = async (): Promise<void> => {
     const sentence = waits()
@@ -23,12 +24,19 @@ export function watchWorkers(look: () => Promise<Present[]>, { mark, name, say, 
           () => told,
         )
       : told
+    // it may have ended while it looked
+    if (over) return
     if (sentence !== told) say(sentence)
     told = sentence
     timer = setTimeout(() => void again(), WATCH_MS)
   }
   timer = setTimeout(() => void again(), 300)
-  return { end: () => clearTimeout(timer) }
+  return {
+    end: () => {
+      over = true
+      clearTimeout(timer)
+    },
+  }
 }
 
 /**

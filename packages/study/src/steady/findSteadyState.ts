@@ -1,9 +1,8 @@
 /** How long a line takes to forget its start, and what it makes from then on: MSER-5 on long runs, with guards. */
-import type { LineSpec } from '@loopwright/line'
+import { type LineSpec, tasksOf } from '@loopwright/line'
 import { lawOrNull } from '@loopwright/line/bounds'
-import { distributionMean, type OutputInterval, outputInterval } from '@loopwright/stats'
+import { distributionMean, meanOf, type OutputInterval, outputInterval } from '@loopwright/stats'
 import { mser5, type RunEnd, type WarmupCut, warmupSentence } from '@loopwright/stats/procedures'
-import { tasksOf } from '../change/lineChange.ts'
 import { ENGINE_VERSION } from '../runs/engineVersion.ts'
 import { openPool, refuseLong, workOf } from '../runs/openPool.ts'
 import { passagesOf } from '../runs/replicate.ts'
@@ -119,7 +118,7 @@ async function lookLonger(
     if (why === null) {
       const cut = Math.max(output.delete!, products.delete!)
       const cutSeconds = cut * intervalSeconds
-      const after = (of: 'output' | 'products'): number[] => series.map((each) => mean(each[of].slice(cut)))
+      const after = (of: 'output' | 'products'): number[] => series.map((each) => meanOf(each[of].slice(cut)))
       return {
         ...head,
         status: 'ok',
@@ -201,7 +200,5 @@ function endOf(runs: readonly Passages[]): RunEnd {
 }
 
 function acrossRuns(series: readonly (readonly number[])[]): number[] {
-  return series[0]!.map((_, interval) => mean(series.map((each) => each[interval]!)))
+  return series[0]!.map((_, interval) => meanOf(series.map((each) => each[interval]!)))
 }
-
-const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length

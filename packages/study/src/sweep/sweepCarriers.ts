@@ -21,7 +21,7 @@ export interface SweepRequest {
 
 /** How a sweep is carried out. */
 export interface SweepOptions extends StudyOptions<SweepProgress> {
-  /** told once what the first 20 runs of each count say, as soon as they are in; not where a sweep has fewer */
+  /** told once what the first 10 runs of each count say, as soon as they are in; not where a sweep has fewer */
   readonly onFirst?: (first: FirstAnswer) => void
 }
 
@@ -89,7 +89,7 @@ interface SweepParts {
   readonly result: (stopped: boolean) => SweepResult
 }
 
-/** pilot runs for each judged one: the pilot decides where the walk begins, and with 5 judged runs it makes the 20 of the first answer */
+/** pilot runs for each judged one: the pilot decides where the walk begins */
 const PILOT_PACE = 3
 
 /** Pilot and judged runs side by side: what is there when the sweep is stopped goes together. One count alone needs no pilot. */

@@ -1,5 +1,6 @@
 /** The factor on all work with which a line makes what was counted. */
 import type { LineSpec } from '@loopwright/line'
+import { meanOf } from '@loopwright/stats'
 import { replicate } from '../runs/replicate.ts'
 import type { StudyOptions } from '../runs/studyOptions.ts'
 import { longerWork } from './runTrials.ts'
@@ -34,7 +35,7 @@ export async function recalibrate(
   const { onProgress: _, ...quiet } = options
   const made = async (factor: number): Promise<number> => {
     const runs = await replicate(longerWork(line, factor), { replications }, quiet)
-    return runs.reduce((sum, { output }) => sum + output, 0) / Math.max(1, runs.length)
+    return runs.length === 0 ? 0 : meanOf(runs.map(({ output }) => output))
   }
   let [low, high] = [LEAST, MOST]
   const ends = [await made(low), await made(high)] as const

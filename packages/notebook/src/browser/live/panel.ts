@@ -1,6 +1,6 @@
 /** The controls of the page that change the line, and what the worker tells of them. */
 import { type LiveValues, OWN_PATH } from '../../live/liveChanges.ts'
-import type { LiveKept, LiveTold } from '../../live/liveTold.ts'
+import type { LiveKept, ToldSetting } from '../../live/liveTold.ts'
 import { stateWords } from '../../live/stateWords.ts'
 import { keptHtml, refusedHtml, toldHtml } from '../../live/toldHtml.ts'
 import type { LiveData } from '../../page/pageData.ts'
@@ -22,8 +22,6 @@ const WAIT_MS = 40
 /** replications of a command that is kept before anything was told */
 const FEW = 5
 
-type Told = Extract<LiveTold, { kind: 'told' }>
-
 export function bringToLife(data: LiveData): void {
   const place = document.querySelector<HTMLElement>('.live')
   if (place === null || !document.documentElement.classList.contains('working')) return
@@ -33,7 +31,7 @@ export function bringToLife(data: LiveData): void {
   let own: LiveValues = {}
   let aside: LiveValues | null = null
   let timer: ReturnType<typeof setTimeout> | undefined
-  let last: Told | null = null
+  let last: ToldSetting | null = null
   let toSave: LiveKept | null = null
 
   const rows = rowsOf(place, data.inputs, () => changed())

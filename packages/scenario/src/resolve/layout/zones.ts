@@ -14,7 +14,10 @@ export function readZones(context: Context, root: Located): ZoneDraft[] {
   const zones = child(root, 'zones')
   const unnamed =
     loop !== null ? readLoop(context, loop) : entries(zones).map((entry) => ({ name: entry.key, at: entry.value, own: null, length: null }))
-  if (unnamed === null) return []
+  if (unnamed === null) {
+    readCorners(context, root, [])
+    return []
+  }
   if (unnamed.length === 0) {
     context.report.add(loop ?? zones ?? root, say.noZones())
     return []

@@ -1,5 +1,5 @@
 /** Stations, their duties and the times of their tasks by variant. */
-import type { StationSpec, TaskSpec } from '@loopwright/line'
+import { DUTIES, type StationSpec, type TaskSpec } from '@loopwright/line'
 import type { Distribution } from '@loopwright/stats'
 import { type Entry, joinPath, type Located } from '../../text/located.ts'
 import * as say from '../../problems/messages.ts'
@@ -38,7 +38,6 @@ export interface Stations {
   readonly stations: readonly StationDraft[]
 }
 
-const DUTIES = ['unload', 'load', 'work'] as const
 /** keys of a station that are no duty; any other may be a misspelt one */
 const NO_DUTIES = new Set([
   ...['name', 'zone', 'release', 'automatic', 'worksInBreaks', 'operatorsNeeded', 'accepts', 'supply', 'receiver', 'safetyStop'],
