@@ -1,6 +1,20 @@
 /** A line written in code is checked by the rules of a scenario file, in the same words: each wrong line stands here in both forms. */
-import { type LineChange, LineError, loopLine } from '@loopwright/line'
+import { createSimulator, type GivenLine, type LineChange, LineError, loopLine, simulate } from '@loopwright/line'
+import { law, lineLimits } from '@loopwright/line/bounds'
 import { readScenario } from '@loopwright/scenario'
+import {
+  chooseCarriers,
+  compareLines,
+  findDrivers,
+  findLosses,
+  findSteadyState,
+  orderStations,
+  replicate,
+  runGrid,
+  runMany,
+  sweepCarriers,
+  traceRun,
+} from '@loopwright/study'
 import { describe, expect, test } from 'vitest'
 
 const line = loopLine({
@@ -99,4 +113,48 @@ describe.each<[string, LineChange, string, string]>([
     expect(inFile.length).toBeGreaterThan(0)
     expect(inCode).toEqual(inFile)
   })
+})
+
+const world = { seed: '1', replication: 0 }
+const options = { seed: '1', workers: 0 }
+const random = line.with({
+  zones: 5,
+  carriers: { count: 2 },
+  stations: { out: { unload: { take: { kind: 'lognormal', mean: 20, cv: 0.3 } } } },
+  end: 1800,
+})
+
+describe.each<[string, (given: GivenLine) => unknown]>([
+  ['simulate', (given) => simulate(given, world)],
+  ['createSimulator', (given) => createSimulator(given).run(world)],
+  ['law', (given) => law(given)],
+  ['lineLimits', (given) => lineLimits(given)],
+  ['replicate', (given) => replicate(given, { replications: 2 }, options)],
+  ['traceRun', (given) => traceRun(given, { replication: 0 }, options)],
+  ['runMany', (given) => runMany(given, { replications: 2, plan: null }, options)],
+  ['sweepCarriers', (given) => sweepCarriers(given, { counts: [2], replications: 2 }, options)],
+  ['chooseCarriers', (given) => chooseCarriers(given, { counts: [2], replicationsMax: 50 }, options)],
+  [
+    'compareLines',
+    (given) =>
+      compareLines(
+        ['a', 'b'].map((name) => ({ name, line: given, plan: null })),
+        { replications: 2 },
+        options,
+      ),
+  ],
+  [
+    'runGrid',
+    (given) => {
+      const factors = [{ name: 'x', levels: ['1', '2'] }]
+      const points = [1, 2].map((plan) => ({ line: given, plan }))
+      return runGrid(points, { factors, replications: 2, base: { line: given, plan: null } }, options)
+    },
+  ],
+  ['findDrivers', (given) => findDrivers(given, { replications: 2 }, options)],
+  ['findLosses', (given) => findLosses(given, { replications: 2, bestCarriers: 2 }, options)],
+  ['orderStations', (given) => orderStations(given, { move: [1], zones: [3, 4], firstStage: 3, check: 2 }, options)],
+  ['findSteadyState', (given) => findSteadyState(given, { replications: 2 }, options)],
+])('%s', (_, study) => {
+  test('takes a line from code as its complete form', async () => expect(await study(random)).toEqual(await study(random.spec)))
 })

@@ -1,6 +1,8 @@
 // A line from code
 export { loopLine, straightLine, graphLine } from './builder/sketchedLine.ts'
 export type { SketchedLine } from './builder/sketchedLine.ts'
+export { completeLine } from './builder/givenLine.ts'
+export type { GivenLine } from './builder/givenLine.ts'
 export type {
   LineSketch,
   ZoneSketch,

@@ -1,5 +1,6 @@
 import { toGrid } from '@loopwright/kernel'
 import { buildLine } from './build/build.ts'
+import { completeLine, type GivenLine } from './builder/givenLine.ts'
 import { makeAllClear } from './moves/clear.ts'
 import { standsStill, standstill } from './instant/gridlock.ts'
 import { handleInstant } from './instant/instant.ts'
@@ -11,7 +12,6 @@ import { whyNoRecursion } from './recursion/canRecur.ts'
 import { recur } from './recursion/run.ts'
 import { makeRecursion, resetRecursion, type Recursion } from './recursion/recursion.ts'
 import type { RunEnd, RunResult } from './telling/result.ts'
-import type { LineSpec } from './spec.ts'
 import { resetLine } from './build/start.ts'
 import type { Line } from './state/line.ts'
 import { resultOf } from './telling/resultOf.ts'
@@ -54,8 +54,8 @@ export interface Simulator {
  * @throws RangeError  if the line cannot be run (see buildLine), or the seed text is empty or contains `/`
  * @example simulate(line, { seed: '1', replication: 0 }).output // => 123
  */
-export function simulate(spec: LineSpec, options: World & SimulatorOptions): RunResult {
-  return createSimulator(spec, options).run(options)
+export function simulate(given: GivenLine, options: World & SimulatorOptions): RunResult {
+  return createSimulator(given, options).run(options)
 }
 
 /**
@@ -64,7 +64,8 @@ export function simulate(spec: LineSpec, options: World & SimulatorOptions): Run
  * @example createSimulator(line).run({ seed: '1', replication: 0 }).output // => 123
  * @example ((simulator) => (simulator.run({ seed: '1', replication: 0 }), simulator.totals().loads))(createSimulator(line)) // => 275
  */
-export function createSimulator(spec: LineSpec, options: SimulatorOptions = {}): Simulator {
+export function createSimulator(given: GivenLine, options: SimulatorOptions = {}): Simulator {
+  const spec = completeLine(given)
   const line = buildLine(spec, options.backwards ?? false)
   line.trace = options.trace ?? null
   const verify = options.verify ?? false

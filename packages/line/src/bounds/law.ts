@@ -1,4 +1,5 @@
 /** The law of a closed loop: what limits it with few, with enough and with many carriers. (MODEL.md §12) */
+import { completeLine, type GivenLine } from '../builder/givenLine.ts'
 import { isPlainLoop } from '../build/graph.ts'
 import { REST } from '../moves/motion.ts'
 import { distributionMean } from '@loopwright/stats'
@@ -60,7 +61,8 @@ export interface Exchange {
  * @see Baccelli, Cohen, Olsder & Quadrat, Synchronization and Linearity (1992): maximum cycle ratio
  * @example law(line).exchangeSeconds // => 24
  */
-export function law(spec: LineSpec): Law {
+export function law(given: GivenLine): Law {
+  const spec = completeLine(given)
   const zones = spec.zones.length
   if (!isPlainLoop(spec)) {
     throw new RangeError('the law is known for one closed loop: path i leaves zone i for the next zone')

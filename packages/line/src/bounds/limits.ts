@@ -1,5 +1,5 @@
 /** What limits any line: stations, operators, arrivals, lists, receivers, repair crews, carriers and room, the slowest first. */
-import type { LineSpec } from '../spec.ts'
+import { completeLine, type GivenLine } from '../builder/givenLine.ts'
 import { carrierLimits } from './carrierLimits.ts'
 import { crewLimit } from './crewLimit.ts'
 import { flowsOf } from './flows.ts'
@@ -21,7 +21,8 @@ import { stationLimits } from './stationLimits.ts'
  * @see packages/line/README.md for the formulas and their sources
  * @example lineLimits(line).map(({ kind, name }) => `${kind} ${name}`)[0] // => 'station B Fit'
  */
-export function lineLimits(spec: LineSpec): readonly Limit[] {
+export function lineLimits(given: GivenLine): readonly Limit[] {
+  const spec = completeLine(given)
   const flows = flowsOf(spec)
   if (flows === null) return []
   const lineLaw = lawOrNull(spec)

@@ -2,6 +2,7 @@
 import { checkLine } from '../check/checkLine.ts'
 import { sentences as say } from '../check/sentences.ts'
 import { type CarriersSpec, type LineSpec, STORE } from '../spec.ts'
+import { checkKeys } from './keys.ts'
 import { operatorsOf, rejectsOf, walksOf } from './people.ts'
 import { pathsOf, type Shape } from './paths.ts'
 import { productsOf } from './products.ts'
@@ -24,6 +25,7 @@ export interface Specified {
 
 export function specOf(shape: Shape, sketch: LineSketch): Specified {
   const report = createReport()
+  checkKeys(report, sketch)
   const zones = zonesOf(report, sketch)
   const products = productsOf(report, sketch.products)
   const stationNames = namesOf(Object.keys(sketch.stations ?? {}), say.unknownStation)

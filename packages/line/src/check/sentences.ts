@@ -23,6 +23,9 @@ export const sentences = {
 
   missing: (key: string, expected: string): Sentence => error('E_MISSING', `"${key}" is missing`, `add "${key}:" with ${expected}`),
 
+  unknownKey: (key: string, near: string | null, known: readonly string[]): Sentence =>
+    error('E_UNKNOWN_KEY', `there is no key ${quote(key)} here`, meant(near, `the keys here are ${known.join(', ')}`)),
+
   notWhole: (found: string): Sentence =>
     error('E_NOT_WHOLE', `${shorten(found)} is not a whole number`, 'write a whole number without a unit'),
 

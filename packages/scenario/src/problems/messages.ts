@@ -18,6 +18,7 @@ const { all, shorten, quote, meant, plural } = sentenceWords
 
 export const {
   missing,
+  unknownKey,
   notWhole,
   tooSmall,
   notFinite,
@@ -160,9 +161,6 @@ export const isDecision = (): Sentence =>
 
 export const formatNotFirst = (): Sentence =>
   warning('W_FORMAT_FIRST', '"format" is not the first key', 'move the line "format: 1" to the top, so that any reader sees it first')
-
-export const unknownKey = (key: string, near: string | null, known: readonly string[]): Sentence =>
-  error('E_UNKNOWN_KEY', `there is no key ${quote(key)} here`, meant(near, `the keys here are ${known.join(', ')}`))
 
 export const blankAfterColon = (key: string): Sentence =>
   error('E_COLON_BLANK', `no blank stands behind the colon of ${quote(key)}`, `write "${key}: …"`)

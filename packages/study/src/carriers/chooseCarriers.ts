@@ -1,5 +1,5 @@
 /** How many carriers the line needs: pilot, Procedure W, and as many runs as the answer takes. */
-import type { LineSpec } from '@loopwright/line'
+import { completeLine, type GivenLine, type LineSpec } from '@loopwright/line'
 import { StatisticsError } from '@loopwright/stats'
 import { finalReplications } from '@loopwright/stats/procedures'
 import type { CarrierStudy, Look } from './carrierStudyResult.ts'
@@ -75,10 +75,11 @@ const CLOSER_REPLICATIONS = 100
  * @example (await chooseCarriers(line, { counts: [2, 3, 4], replicationsMax: 40 }, { seed: '1', workers: 0 })).answer.chosen // => 3
  */
 export async function chooseCarriers(
-  spec: LineSpec,
+  given: GivenLine,
   request: CarriersRequest,
   options: StudyOptions<CarriersProgress>,
 ): Promise<CarrierStudy> {
+  const spec = completeLine(given)
   const { within = WITHIN, level = LEVEL, replicationsMax = 1000, plan = null } = request
   const { seed, signal, onProgress } = options
   const chance = lineHasChance(spec)

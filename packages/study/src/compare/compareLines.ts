@@ -1,6 +1,7 @@
 /** Lines compared in the same random worlds: how much one makes more than another, and whether that is more than chance. */
+import { completeLine } from '@loopwright/line'
 import { whyNotPairable } from '@loopwright/stats'
-import { type CompareResult, comparisonOf, type LineToCompare } from './comparison.ts'
+import { type CompareResult, comparisonOf, type LineAsked, type LineToCompare } from './comparison.ts'
 import { workOfLines } from '../runs/openPool.ts'
 import { inCommon, withRunner } from '../runs/runner.ts'
 import type { StudyOptions } from '../runs/studyOptions.ts'
@@ -19,16 +20,13 @@ const LINES_MAX = 200
 /**
  * Runs each line in the same worlds, and pairs them world by world.
  *
- * @param lines  2 … 200, with one and the same window; the others are set beside the first
+ * @param given  2 … 200, with one and the same window; the others are set beside the first
  * @throws RangeError  if there are fewer or more lines, fewer than 2 replications, or windows that differ: the first difference is named
  * @see Law, Simulation Modeling and Analysis (from memory): common random numbers; Bonferroni's inequality for all pairs at once
  * @example (await compareLines(['now', 'four'].map((name) => ({ name, line: name === 'now' ? line : withCarriers(line, 4), plan: null })), { replications: 5 }, { seed: '1', workers: 0 })).pairs[0].difference.mean // => 0
  */
-export async function compareLines(
-  lines: readonly LineToCompare[],
-  request: CompareRequest,
-  options: StudyOptions,
-): Promise<CompareResult> {
+export async function compareLines(given: readonly LineAsked[], request: CompareRequest, options: StudyOptions): Promise<CompareResult> {
+  const lines = given.map((one) => ({ ...one, line: completeLine(one.line) }))
   const { replications, level = 0.95 } = request
   const { seed } = options
   refuseComparison(lines, { seed, replications })

@@ -1,5 +1,5 @@
 /** What the runs of several lines in the same worlds say of them: nothing is run here. */
-import type { LineSpec } from '@loopwright/line'
+import type { GivenLine, LineSpec } from '@loopwright/line'
 import {
   againstFirst,
   allPairs,
@@ -20,6 +20,9 @@ export interface LineToCompare {
   /** units wanted per window; null: no plan */
   readonly plan: number | null
 }
+
+/** As it is asked for: the line from code, or complete. */
+export type LineAsked = Omit<LineToCompare, 'line'> & { readonly line: GivenLine }
 
 /** What lines make in the same worlds, and what each makes more than another; units per window. */
 export interface CompareResult {

@@ -1,5 +1,5 @@
 /** A grid: every setting of several factors, all in the same random worlds; what each setting makes, what each factor does, and whether it depends on the others. */
-import type { LineSpec } from '@loopwright/line'
+import { completeLine, type GivenLine, type LineSpec } from '@loopwright/line'
 import {
   type BinomialEstimate,
   type ChanceVerdict,
@@ -27,11 +27,16 @@ export interface GridLine {
   readonly plan: number | null
 }
 
+/** As it is asked for: the line from code, or complete. */
+export type GridAsked = Omit<GridLine, 'line'> & { readonly line: GivenLine }
+
+const completed = ({ line, ...rest }: GridAsked): GridLine => ({ line: completeLine(line), ...rest })
+
 /** What a grid is asked. */
 export interface GridRequest {
   readonly factors: readonly Factor[]
   /** the line as it stands, which the settings are set beside: one of them, or run in addition. Default: the first setting */
-  readonly base?: GridLine
+  readonly base?: GridAsked
   /** per setting, ≥ 2 */
   readonly replications: number
   /** of all differences from the base together, and in the same way of all effects and of the settings against the best; default 0.95 */
@@ -99,18 +104,20 @@ const BLOCK = 10
 /**
  * Runs every setting in the same worlds, and pairs them world by world.
  *
- * @param points  a full factorial of `request.factors`, the levels of the last factor fastest; all with one and the same window
+ * @param given  a full factorial of `request.factors`, the levels of the last factor fastest; all with one and the same window
  * @throws RangeError  if there are fewer than 2 settings, more than 500, not as many as the factors say, fewer than 2 replications, or windows that differ
  * @see Law, Simulation Modeling and Analysis (from memory): full factorials in common random numbers; Hsu, Multiple Comparisons (1996), for the best
  * @example (await runGrid([2, 3].map((count) => ({ line: withCarriers(line, count), plan: null })), { factors: [{ name: 'carriers', levels: ['2', '3'] }], replications: 5 }, { seed: '1', workers: 0 })).best // => 1
  */
-export async function runGrid(points: readonly GridLine[], request: GridRequest, options: StudyOptions): Promise<GridResult> {
+export async function runGrid(given: readonly GridAsked[], request: GridRequest, options: StudyOptions): Promise<GridResult> {
+  const points = given.map(completed)
+  const base = request.base === undefined ? undefined : completed(request.base)
   const { replications, level = 0.95, factors } = request
   const { seed } = options
-  refuse(points, request, seed)
+  refuse(points, { ...request, base }, seed)
   const settings = factorial(factors)
-  const at = request.base === undefined ? 0 : points.findIndex((point) => sameLine(point, request.base!))
-  const lines = (at < 0 ? [...points, request.base!] : points).map(({ line }) => line)
+  const at = base === undefined ? 0 : points.findIndex((point) => sameLine(point, base!))
+  const lines = (at < 0 ? [...points, base!] : points).map(({ line }) => line)
   const ran = await withRunner(options, workOfLines(lines, replications), (runner) => inBlocks(lines, replications, runner))
   const units = ran.map(unitsOf)
   const n = units[0]!.length
@@ -131,7 +138,7 @@ export async function runGrid(points: readonly GridLine[], request: GridRequest,
     factors,
     points: told,
     base: at < 0 ? null : at,
-    outside: at < 0 ? { ...gridPoint(request.base!, [], ran.at(-1)!), toBase: null } : null,
+    outside: at < 0 ? { ...gridPoint(base!, [], ran.at(-1)!), toBase: null } : null,
     ...bestOf(told, level),
     effects:
       n < 2
@@ -144,7 +151,11 @@ export async function runGrid(points: readonly GridLine[], request: GridRequest,
   }
 }
 
-function refuse(points: readonly GridLine[], { factors, replications, base }: GridRequest, seed: string): void {
+function refuse(
+  points: readonly GridLine[],
+  { factors, replications, base }: Omit<GridRequest, 'base'> & { readonly base: GridLine | undefined },
+  seed: string,
+): void {
   const count = factors.reduce((product, { levels }) => product * levels.length, 1)
   if (count < 2) throw new RangeError('a grid needs at least two settings: give a factor two levels or more')
   if (count > GRID_POINTS_MAX) {

@@ -1,5 +1,5 @@
 /** What drives the output: per cent more output for one per cent of each driver, in the same worlds; and what explains it. */
-import { type ByStationState, isPlainLoop, type LineSpec } from '@loopwright/line'
+import { type ByStationState, completeLine, type GivenLine, isPlainLoop, type LineSpec } from '@loopwright/line'
 import { type Law, lawOrNull, lawTerms, type LawTerms } from '@loopwright/line/bounds'
 import { meanInterval, type OutputInterval, outputInterval, pairedDifference, type PairedDifference } from '@loopwright/stats'
 import { arrows, type Arrows, elasticity, limitingParts } from '@loopwright/stats/procedures'
@@ -73,7 +73,8 @@ export interface Explanation {
  * @see Kuo, Lim & Meerkov, Bottlenecks in serial production lines: a system-theoretic approach (1996), for the arrows beside it; rules from memory
  * @example (await findDrivers(line, { replications: 2 }, { seed: '1', workers: 0 })).drivers[0].name // => 'B Fit'
  */
-export async function findDrivers(line: LineSpec, request: DriverRequest, options: StudyOptions): Promise<DriverResult> {
+export async function findDrivers(given: GivenLine, request: DriverRequest, options: StudyOptions): Promise<DriverResult> {
+  const line = completeLine(given)
   const { replications } = request
   if (!Number.isInteger(replications) || replications < 2) throw new RangeError(`drivers need at least 2 replications, not ${replications}`)
   const drivers = driversOf(line, request)

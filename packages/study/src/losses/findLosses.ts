@@ -1,5 +1,5 @@
 /** Units lost by cause: the same shifts are run again with one cause after another taken out, until nothing is left to lose by. */
-import type { LineSpec } from '@loopwright/line'
+import { completeLine, type GivenLine, type LineSpec } from '@loopwright/line'
 import { lawOrNull } from '@loopwright/line/bounds'
 import { type OutputInterval, outputInterval, pairedDifference, type PairedDifference } from '@loopwright/stats'
 import { ENGINE_VERSION } from '../runs/engineVersion.ts'
@@ -58,7 +58,8 @@ const PILOT_COUNTS = 40
  * @throws RangeError  if there are fewer than 2 replications, or the line cannot take the best count
  * @example (await findLosses(line, { replications: 5 }, { seed: '1', workers: 0 })).causes.map(({ name }) => name) // => ['jam', 'breaks', 'exchange at B', 'spread of task times', 'differences between products', 'shortage of carriers']
  */
-export async function findLosses(line: LineSpec, request: LossRequest, options: StudyOptions): Promise<LossResult> {
+export async function findLosses(given: GivenLine, request: LossRequest, options: StudyOptions): Promise<LossResult> {
+  const line = completeLine(given)
   const { replications } = request
   if (!Number.isInteger(replications) || replications < 2) throw new RangeError(`losses need at least 2 replications, not ${replications}`)
   // each cause goes after those before it, and alone

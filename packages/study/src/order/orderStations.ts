@@ -1,5 +1,5 @@
 /** Which order and places of stations make most: candidates, a selection whose error is known, and the winner against today in fresh worlds. */
-import type { LineSpec } from '@loopwright/line'
+import { completeLine, type GivenLine, type LineSpec } from '@loopwright/line'
 import { lawOrNull, lawTerms, workingSeconds } from '@loopwright/line/bounds'
 import { meanOf, type OutputInterval, outputInterval, pairedDifference, type PairedDifference } from '@loopwright/stats'
 import { bestTable, type BestTable, type KnChoice, knSteps } from '@loopwright/stats/procedures'
@@ -81,7 +81,8 @@ const AHEAD = 8
  * @see Hsu, Multiple Comparisons (1996), for the table against the best
  * @example (await orderStations(line, { move: [1], zones: [2, 3], check: 5 }, { seed: '1', workers: 0 })).candidates.map(({ places }) => places) // => [[0, 2, 4], [0, 3, 4]]
  */
-export async function orderStations(line: LineSpec, request: OrderRequest, options: StudyOptions): Promise<OrderResult> {
+export async function orderStations(given: GivenLine, request: OrderRequest, options: StudyOptions): Promise<OrderResult> {
+  const line = completeLine(given)
   return await withRunner(options, null, (runner) => chooseOrder(line, request, options, runner))
 }
 

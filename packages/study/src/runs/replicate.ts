@@ -1,5 +1,5 @@
 /** Replications of one line as it stands: the runs themselves. */
-import type { LineSpec, RunResult } from '@loopwright/line'
+import { completeLine, type GivenLine, type LineSpec, type RunResult } from '@loopwright/line'
 import { openPool, workOf } from './openPool.ts'
 import type { Pool } from './pool.ts'
 import { runChunks, withoutGap } from './runChunks.ts'
@@ -15,10 +15,11 @@ import type { EventWish, Passages, Task, TaskResult, TraceColumns } from './task
  * @example (await replicate(line, { replications: 3 }, { seed: '1', workers: 0 })).map((run) => run.output) // => [123, 120, 121]
  */
 export async function replicate(
-  spec: LineSpec,
+  given: GivenLine,
   { replications }: { readonly replications: number },
   options: StudyOptions,
 ): Promise<RunResult[]> {
+  const spec = completeLine(given)
   const { seed, signal, onProgress } = options
   const schedule = new Schedule(1, replications)
   const { pool, close } = openPool(options, workOf(spec, [{ carriers: spec.carriers.count, replications }]))
@@ -63,10 +64,11 @@ export interface TraceRequest extends EventWish {
  * @example (await traceRun(line, { replication: 0 }, { seed: '1', workers: 0 })).run.output // => 123
  */
 export async function traceRun(
-  spec: LineSpec,
+  given: GivenLine,
   { replication: from, ...events }: TraceRequest,
   options: StudyOptions,
 ): Promise<TracedRun | null> {
+  const spec = completeLine(given)
   const { pool, close } = openPool(options, workOf(spec, [{ carriers: spec.carriers.count, replications: 1 }]))
   try {
     const traced = ({ results, traces }: TaskResult): TracedRun[] => [{ run: results[0]!, trace: traces[0]! }]

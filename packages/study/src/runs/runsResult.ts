@@ -1,5 +1,13 @@
 /** What several runs of one line tell together. Plain data; times in seconds, counts per window. */
-import { type ByStationState, type LineSpec, type RunResult, STATION_STATES, ZONE_STATES } from '@loopwright/line'
+import {
+  type ByStationState,
+  completeLine,
+  type GivenLine,
+  type LineSpec,
+  type RunResult,
+  STATION_STATES,
+  ZONE_STATES,
+} from '@loopwright/line'
 import { type Law, lawOrNull, workingSeconds, windowSecondsOf } from '@loopwright/line/bounds'
 import { type OutputInterval, outputInterval } from '@loopwright/stats'
 import { controlledMeans } from '../controls/controlledMeans.ts'
@@ -85,7 +93,8 @@ const MEMORY_MAX = 2 ** 31
  * @throws RangeError   if so many replications of this line need more memory than there is for them
  * @example (await runMany(line, { replications: 3, plan: null }, { seed: '1', workers: 0 })).count.mean.mean // => 121.33333333333333
  */
-export async function runMany(spec: LineSpec, request: Omit<Asked, 'seed'>, options: StudyOptions): Promise<RunsResult> {
+export async function runMany(given: GivenLine, request: Omit<Asked, 'seed'>, options: StudyOptions): Promise<RunsResult> {
+  const spec = completeLine(given)
   const { replications } = request
   const { seed, signal, onProgress } = options
   const bytes = RunsTold.bytesOf(spec)

@@ -1,5 +1,5 @@
 /** How long a line takes to forget its start, and what it makes from then on: MSER-5 on long runs, with guards. */
-import { type LineSpec, tasksOf } from '@loopwright/line'
+import { completeLine, type GivenLine, type LineSpec, tasksOf } from '@loopwright/line'
 import { lawOrNull } from '@loopwright/line/bounds'
 import { distributionMean, meanOf, type OutputInterval, outputInterval } from '@loopwright/stats'
 import { mser5, type RunEnd, type WarmupCut, warmupSentence } from '@loopwright/stats/procedures'
@@ -57,7 +57,8 @@ const INTERVALS = 200
  * @see White, Cobb & Spratt, A comparison of five steady-state truncation heuristics for simulation (2000)
  * @example (await findSteadyState(line, { replications: 2, intervals: 60 }, { seed: '1', workers: 0 })).status // => 'ok'
  */
-export async function findSteadyState(line: LineSpec, request: SteadyRequest, options: StudyOptions): Promise<SteadyResult> {
+export async function findSteadyState(given: GivenLine, request: SteadyRequest, options: StudyOptions): Promise<SteadyResult> {
+  const line = completeLine(given)
   const { replications = 10 } = request
   if (!Number.isInteger(replications) || replications < 2)
     throw new RangeError(`a steady state needs at least 2 replications, not ${replications}`)

@@ -1,5 +1,5 @@
 /** The carrier sweep: how much the line makes with each number of carriers, all in the same random worlds. */
-import type { LineSpec } from '@loopwright/line'
+import { completeLine, type GivenLine, type LineSpec } from '@loopwright/line'
 import { lineHasChance } from '../runs/lineChance.ts'
 import { openPool, workOf } from '../runs/openPool.ts'
 import type { StudyOptions, StudyProgress } from '../runs/studyOptions.ts'
@@ -41,7 +41,8 @@ export interface SweepProgress extends StudyProgress {
  * @throws RangeError  if the line cannot take one of the counts; any error that a run throws
  * @example (await sweepCarriers(line, { counts: [2, 3, 4], replications: 10 }, { seed: '1', workers: 0 })).answer.chosen // => 3
  */
-export async function sweepCarriers(spec: LineSpec, request: SweepRequest, options: SweepOptions): Promise<SweepResult> {
+export async function sweepCarriers(given: GivenLine, request: SweepRequest, options: SweepOptions): Promise<SweepResult> {
+  const spec = completeLine(given)
   const { seed, signal, onProgress, onFirst } = options
   const sweep = sweepParts(spec, request, seed)
   const total = missing(sweep.parts)
