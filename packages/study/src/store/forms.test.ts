@@ -1,5 +1,7 @@
 import { createSimulator } from '@loopwright/line'
+import * as fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { randomLine } from '../../../../tests/oracle/readAloud/randomLine.ts'
 import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 import { formOf, PASSAGES, resultForm, rowForm } from './forms.ts'
 import { rowLayout, runRow } from '../runs/runRow.ts'
@@ -23,6 +25,12 @@ describe('results as bytes', () => {
     ['too many', JSON.stringify([result, result])],
     ['a station is missing', JSON.stringify([{ ...result, stations: result.stations.slice(1) }])],
     ['a number is missing', JSON.stringify([{ ...result, output: null, events: 'x' }])],
+    ['pieces that nobody made', JSON.stringify([{ ...result, output: result.output + 1 }])],
+    ['hours of another run', JSON.stringify([{ ...result, outputByHour: result.outputByHour.map(() => 0) }])],
+    ['instants that are none', JSON.stringify([{ ...result, outputSeconds: [{ x: 1 }] }])],
+    ['pushes that are none', JSON.stringify([{ ...result, handlings: [null] }])],
+    ['no world', JSON.stringify([{ ...result, replication: -1 }])],
+    ['no seed', JSON.stringify([{ ...result, seed: [] }])],
     ['a list is missing', JSON.stringify([{ ...result, handlings: undefined }])],
   ])('%s: none, and it is run again', (_, text) => {
     expect(form.itemsOf(bytes(text), 1)).toBeNull()
@@ -46,11 +54,32 @@ describe('rows as bytes', () => {
     ['another end than there is', withValue(layout.end, 99)],
     ['less than none', withValue(layout.units, -1)],
     ['no number', withValue(layout.outputPerHour, Number.NaN)],
+    ['zeros', new Uint8Array(8 * layout.length)],
+    ['pieces that nobody made', withValue(layout.units, result.output + 1)],
+    ['another pace than that of its pieces', withValue(layout.outputPerHour, result.outputPerHour + 1)],
+    ['a station longer in a state than the window lasts', withValue(layout.station, row[layout.station]! + 60)],
+    ['a zone shorter', withValue(layout.zone, row[layout.zone]! + 60)],
+    ['a time below 0', withValue(layout.cause, -1)],
     ['too few bytes', rows.bytesOf([row]).slice(8)],
     ['foreign JSON', bytes('[{"answer":42}] '.repeat(layout.length / 2 + 1)).slice(0, 8 * layout.length)],
   ])('%s: none, and it is run again', (_, wrong) => {
     expect(rows.itemsOf(wrong, 1)).toBeNull()
   })
+})
+
+test('runs of 150 random lines come back in both forms, those that stand still or run out of products too', () => {
+  const ends = new Set<string>()
+  fc.assert(
+    fc.property(randomLine(), (given) => {
+      const run = createSimulator(given).run({ seed: '1', replication: 0 })
+      ends.add(run.end.reason)
+      const [rows, results] = [rowForm(given), resultForm(given)]
+      expect(rows.itemsOf(rows.bytesOf([runRow(rowLayout(given), run)]), 1)).not.toBeNull()
+      expect(results.itemsOf(results.bytesOf([run]), 1)).not.toBeNull()
+    }),
+    { seed: 9, numRuns: 150 },
+  )
+  expect([...ends].toSorted()).toEqual(['end of window', 'gridlock', 'out of products'])
 })
 
 describe('passages as bytes', () => {

@@ -1,5 +1,6 @@
 /** What is kept of runs as bytes, and back. */
-import type { LineSpec, RunResult } from '@loopwright/line'
+import { type LineSpec, type RunResult, STATION_STATES, ZONE_STATES } from '@loopwright/line'
+import { windowSecondsOf } from '@loopwright/line/bounds'
 import { END_REASONS, type RowLayout, rowLayout, rowRoom, runRow } from '../runs/runRow.ts'
 import type { Kept, Passages } from '../runs/task.ts'
 
@@ -17,6 +18,7 @@ export const formOf = (spec: LineSpec, want: Kept): Form<unknown> =>
 /** Rows: numbers of 8 bytes, row by row (IEEE 754, in the order of the processor: least byte first on all that run this). */
 export function rowForm(spec: LineSpec): Form<Float64Array> {
   const layout = rowLayout(spec)
+  const windowSeconds = windowSecondsOf(spec)
   const rowBytes = layout.length * Float64Array.BYTES_PER_ELEMENT
   return {
     name: 'rows',
@@ -29,7 +31,7 @@ export function rowForm(spec: LineSpec): Form<Float64Array> {
       if (bytes.length !== count * rowBytes) return null
       const rows = rowRoom(layout, count)
       if (count > 0) new Uint8Array(rows[0]!.buffer).set(bytes)
-      return rows.every((row) => isRow(layout, row)) ? rows : null
+      return rows.every((row) => isRow(windowSeconds, layout, row)) ? rows : null
     },
   }
 }
@@ -91,14 +93,27 @@ const isCount = (value: number | undefined): value is number => Number.isSafeInt
 const isInOrder = (seconds: Float64Array): boolean =>
   seconds.every((value, index) => Number.isFinite(value) && value >= (seconds[index - 1] ?? 0))
 
-/** Whether numbers are those of some run: whole counts, a known end, no number missing but the means that a run may lack. */
-function isRow(layout: RowLayout, row: Float64Array): boolean {
-  const { units, end, events, lapSeconds, timeInLineSeconds } = layout
+/**
+ * Whether numbers are those of some run: whole counts, a known end, no number missing but the means that a run may lack; and what a run makes
+ * of its window: each station and zone is in some state all the time (MODEL.md §11), and the hours add up to the whole.
+ */
+function isRow(windowSeconds: number, layout: RowLayout, row: Float64Array): boolean {
+  const { units, end, events, outputPerHour, outputByHour, hours, lapSeconds, timeInLineSeconds } = layout
   const mayLack = (column: number): boolean => column === lapSeconds || column === timeInLineSeconds
+  const sum = (from: number, count: number): number => row.subarray(from, from + count).reduce((all, one) => all + one, 0)
+  const isAbout = (found: number, right: number): boolean => Math.abs(found - right) <= 1e-6 * (1 + Math.abs(right))
+  const isWhole = (first: number, past: number, stride: number, states: number): boolean => {
+    for (let at = first; at < past; at += stride) if (!isAbout(sum(at, states), windowSeconds)) return false
+    return true
+  }
   return (
     [units, end, events].every((column) => isCount(row[column])) &&
     END_REASONS[row[end]!] !== undefined &&
-    row.every((value, column) => Number.isFinite(value) || (mayLack(column) && Number.isNaN(value)))
+    row.every((value, column) => (Number.isFinite(value) && value >= 0) || (mayLack(column) && Number.isNaN(value))) &&
+    isAbout(sum(outputByHour, hours), row[units]!) &&
+    isAbout((row[outputPerHour]! * windowSeconds) / 3600, row[units]!) &&
+    isWhole(layout.station, layout.zone, layout.stationStride, STATION_STATES.length) &&
+    isWhole(layout.zone, layout.cause, layout.zoneStride, ZONE_STATES.length)
   )
 }
 
@@ -106,11 +121,15 @@ function isRow(layout: RowLayout, row: Float64Array): boolean {
 const LISTS = ['outputByHour', 'outputSeconds', 'supplies', 'handlings', 'safetyStops'] as const
 
 /** Whether something tells of a run of this line: it has the line's parts, and a row can be made of it. Throws where it cannot. */
-function isResult({ stations, zones }: LineSpec, layout: RowLayout, item: RunResult): boolean {
+function isResult(spec: LineSpec, layout: RowLayout, item: RunResult): boolean {
   return (
-    isRow(layout, runRow(layout, item)) &&
-    item.stations.length === stations.length &&
-    item.zones.length === zones.length &&
-    LISTS.every((name) => Array.isArray(item[name]))
+    isRow(windowSecondsOf(spec), layout, runRow(layout, item)) &&
+    typeof item.seed === 'string' &&
+    isCount(item.replication) &&
+    item.stations.length === spec.stations.length &&
+    item.zones.length === spec.zones.length &&
+    LISTS.every((name) => Array.isArray(item[name])) &&
+    item.outputSeconds.every(Number.isFinite) &&
+    [...item.supplies, ...item.handlings, ...item.safetyStops].every((one) => typeof one === 'object' && one !== null)
   )
 }
