@@ -18,7 +18,8 @@ import {
   timeStudy,
   workingHours,
 } from '@loopwright/measure'
-import { doubtStory, mixStory, notebook, stopLogStory, timesStory } from '@loopwright/notebook'
+import { notebook } from '@loopwright/notebook'
+import { doubtStory, mixStory, stopLogStory, timesStory } from '@loopwright/notebook/data'
 import { readScenario } from '@loopwright/scenario'
 import { inputDoubt } from '@loopwright/study'
 

@@ -4,17 +4,16 @@ import { law, lineLimits } from '@loopwright/line/bounds'
 import { readScenario } from '@loopwright/scenario'
 import {
   chooseCarriers,
-  compareLines,
   findDrivers,
   findLosses,
   findSteadyState,
   orderStations,
   replicate,
-  runGrid,
   runMany,
   sweepCarriers,
   traceRun,
 } from '@loopwright/study'
+import { compareLines, runGrid } from '@loopwright/study/compare'
 import { describe, expect, test } from 'vitest'
 
 const line = loopLine({

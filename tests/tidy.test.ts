@@ -140,7 +140,7 @@ describe('the rules find what they are for', () => {
   test('deep paths, foreign folders, names without an ending, a package that names itself', () => {
     const one = (line: string) => said(importFindings(at('packages/line/src/a.ts', line)))
     expect(one("import { a } from '@loopwright/stats/src/a.ts'")).toEqual([
-      'packages/line/src/a.ts:1: the deep path "@loopwright/stats/src/a.ts" is banned, use @loopwright/stats or @loopwright/stats/fit or @loopwright/stats/procedures or @loopwright/stats/special',
+      'packages/line/src/a.ts:1: the deep path "@loopwright/stats/src/a.ts" is banned, use @loopwright/stats or @loopwright/stats/fit or @loopwright/stats/procedures or @loopwright/stats/special or @loopwright/stats/worlds',
     ])
     expect(one("import { a } from '../../stats/src/a.ts'")).toEqual([
       'packages/line/src/a.ts:1: the import of "../../stats/src/a.ts" leaves the package, use @loopwright/…',

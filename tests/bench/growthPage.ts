@@ -1,7 +1,7 @@
 /** The charts of growth as a page, and each as a picture of its own. */
 import { mkdirSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { drawingSvg } from '@loopwright/charts'
+import { drawingSvg } from '@loopwright/charts/draw'
 import { type Cell, oneView, writePage } from '@loopwright/notebook'
 import type { BenchDocument } from './document.ts'
 import { growthFigures } from './growth.ts'

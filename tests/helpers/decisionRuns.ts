@@ -4,7 +4,8 @@ import { type Decision, readDecision } from '@loopwright/decide'
 import { forecastOf } from '@loopwright/notebook'
 import { type DecisionRuns, type PromiseRuns, shiftSection, shiftSeed, type ShiftsRuns, statesWalks } from '@loopwright/notebook/decision'
 import { applyVariation, readScenario, readScenarioWith, type Scenario } from '@loopwright/scenario'
-import { runAlternatives, sweepCarriers, type TrialsResult } from '@loopwright/study'
+import { sweepCarriers, type TrialsResult } from '@loopwright/study'
+import { runAlternatives } from '@loopwright/study/compare'
 
 const FOLDER = new URL('../../scenarios/base-line-decision/', import.meta.url)
 const textOf = (path: string): string => readFileSync(new URL(path, FOLDER), 'utf8')

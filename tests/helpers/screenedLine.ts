@@ -1,5 +1,5 @@
 /** Figures of a line to be screened: 15 m/min, zones of 1.5 m, carriers of 1.2 m. */
-import type { LineFigures } from '@loopwright/decide'
+import type { LineFigures } from '@loopwright/decide/screening'
 
 export const screenedLine: LineFigures = {
   speed: 0.25,

@@ -1,6 +1,7 @@
 /** All studies without Node: bundled for a browser, and run where there is none of what Node has. */
 import vm from 'node:vm'
 import * as study from '@loopwright/study'
+import * as compare from '@loopwright/study/compare'
 import { build } from 'esbuild'
 import { expect, test } from 'vitest'
 import { stationLoop } from '../helpers/stationLoop.ts'
@@ -9,8 +10,11 @@ import { TOP } from '../tidy/sources.ts'
 /** what a browser has, and a script of it may use */
 const WORLD = { MessageChannel, setTimeout, clearTimeout, AbortController, AbortSignal, TextEncoder, structuredClone }
 
+/** all that is said to need nothing of Node */
+const studies = { ...study, ...compare }
+
 /** some studies of one line, as somebody would ask them; plain data */
-async function asked(of: typeof study, line: ReturnType<typeof stationLoop>): Promise<string> {
+async function asked(of: typeof studies, line: ReturnType<typeof stationLoop>): Promise<string> {
   const options = { seed: 'b', workers: 0 }
   const lines = [3, 2].map((count) => ({ name: String(count), line: { ...line, carriers: { ...line.carriers, count } }, plan: 100 }))
   return JSON.stringify([
@@ -23,7 +27,7 @@ async function asked(of: typeof study, line: ReturnType<typeof stationLoop>): Pr
 
 test('bundled for a browser it needs nothing of Node, and gives the same numbers', { tags: 'long' }, async () => {
   const { outputFiles, metafile } = await build({
-    stdin: { contents: `export * from '@loopwright/study'`, resolveDir: TOP },
+    stdin: { contents: `export * from '@loopwright/study'\nexport * from '@loopwright/study/compare'`, resolveDir: TOP },
     bundle: true,
     write: false,
     metafile: true,
@@ -37,8 +41,8 @@ test('bundled for a browser it needs nothing of Node, and gives the same numbers
   expect(imports.map(({ path }) => path)).toEqual([])
   const context = vm.createContext({ ...WORLD })
   vm.runInContext(outputFiles[0]!.text, context)
-  const inBrowser = vm.runInContext('study', context) as typeof study
-  expect(Object.keys(inBrowser).sort()).toEqual(Object.keys(study).sort())
+  const inBrowser = vm.runInContext('study', context) as typeof studies
+  expect(Object.keys(inBrowser).sort()).toEqual(Object.keys(studies).sort())
   expect(vm.runInContext('typeof process + typeof require + typeof Buffer + typeof setImmediate', context)).toBe('undefined'.repeat(4))
-  expect(await asked(inBrowser, stationLoop())).toBe(await asked(study, stationLoop()))
+  expect(await asked(inBrowser, stationLoop())).toBe(await asked(studies, stationLoop()))
 })

@@ -1,5 +1,5 @@
 import { type DoubtedInput, type Redrawn, redrawStops, redrawTimes, type StopStudy, type TaskTimes } from '@loopwright/measure'
-import { doubtOf } from '@loopwright/notebook'
+import { doubtOf } from '@loopwright/notebook/data'
 import { distributionMean, Tally } from '@loopwright/stats'
 import { doubtShares, varianceSplit } from '@loopwright/stats/fit'
 import { binomialCdf } from '@loopwright/stats/special'

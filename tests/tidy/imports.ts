@@ -40,12 +40,13 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
 
 /** Doors of a package beside its index: `@loopwright/stats/fit` is `packages/stats/src/fit/index.ts`. */
 export const DOORS: Readonly<Record<string, readonly string[]>> = {
-  stats: ['fit', 'procedures', 'special'],
+  stats: ['fit', 'procedures', 'special', 'worlds'],
   line: ['bounds', 'check'],
   scenario: ['text'],
-  study: ['change', 'machine', 'queue'],
-  charts: ['table'],
-  notebook: ['decision', 'machine'],
+  study: ['change', 'compare', 'machine', 'queue'],
+  decide: ['acceptance', 'screening'],
+  charts: ['decision', 'draw', 'table'],
+  notebook: ['data', 'decision', 'machine', 'trace'],
 }
 
 /** Names that only these packages may take: nothing but a study runs the engine. */

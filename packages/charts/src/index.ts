@@ -1,8 +1,6 @@
 // What a chart gives
 export type { Figure, WindowWords } from './draw/figure.ts'
 export type { Drawing } from './drawing/drawing.ts'
-export { drawingSvg } from './drawing/drawingSvg.ts'
-export type { DrawingOptions } from './drawing/drawingSvg.ts'
 
 // Output
 export { throughput } from './throughput/throughput.ts'
@@ -61,30 +59,3 @@ export { gridTable } from './grid/gridTable.ts'
 export type { GridTableOptions } from './grid/gridTable.ts'
 export { interactionWords, levelWords, settingWords, unitsText } from './grid/gridParts.ts'
 export type { GridNumbers } from './grid/gridParts.ts'
-
-// Money
-export { breakEven } from './money/breakEven.ts'
-export type { BreakEvenLine, BreakEvenOptions } from './money/breakEven.ts'
-
-// Decisions
-export { criteriaWins } from './decision/criteriaWins.ts'
-export type { CriteriaWinner, CriteriaWinsOptions } from './decision/criteriaWins.ts'
-export { criteriaCases } from './decision/criteriaCases.ts'
-export type { CriteriaCase, CriteriaCasesOptions, WeightChange } from './decision/criteriaCases.ts'
-export { rampUpChart } from './decision/rampUpChart.ts'
-export type { RampUpOptions, RampUpWeek } from './decision/rampUpChart.ts'
-export { timeLosses } from './decision/timeLosses.ts'
-export type { TimeLoss, TimeLossesOptions } from './decision/timeLosses.ts'
-export { trialLooks } from './decision/trialLooks.ts'
-export type { TrialLook, TrialLooksOptions } from './decision/trialLooks.ts'
-export { countedWeeks } from './decision/countedWeeks.ts'
-export type { CountedWeek } from './decision/countedWeeks.ts'
-export { workDeviations } from './decision/workDeviations.ts'
-export type { WorkDeviation } from './decision/workDeviations.ts'
-
-// The look
-export { STATE_LOOKS, STATES } from './draw/states.ts'
-export type { StateLook } from './draw/states.ts'
-export { themeCss, vegaConfig } from './draw/theme.ts'
-export type { Look } from './draw/theme.ts'
-export { hatchings } from './draw/hatching.ts'

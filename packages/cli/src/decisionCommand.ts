@@ -1,7 +1,7 @@
 /** What the commands of decisions share: the alternatives are run in the same worlds, then told. */
 import type { Tale } from '@loopwright/notebook'
 import { type DecisionRuns, statesWalks } from '@loopwright/notebook/decision'
-import { runAlternatives } from '@loopwright/study'
+import { runAlternatives } from '@loopwright/study/compare'
 import { openStore, tellStore } from './keptRuns.ts'
 import { loadDecision } from './loadDecision.ts'
 import { progress } from './shell/progress.ts'

@@ -1,5 +1,5 @@
 /** The alternative that a decision file speaks of, and its runs: for acceptance, trial, follow-up and promise. */
-import { standingOf, TRIALS_LEAST } from '@loopwright/decide'
+import { standingOf, TRIALS_LEAST } from '@loopwright/decide/acceptance'
 import { type AcceptanceResult, acceptanceOf, type ChosenAlternative, chosenAlternative } from '@loopwright/notebook/decision'
 import { runTrials, type StudyOptions, sweepCarriers, type SweepResult } from '@loopwright/study'
 import { openStore, tellStore } from './keptRuns.ts'

@@ -65,22 +65,6 @@ export { steadyStory } from './steady/steadyStory.ts'
 export type { SteadyStory } from './steady/steadyStory.ts'
 export { balanceStory } from './balance/balanceStory.ts'
 export type { BalanceStory, BalanceStoryOptions } from './balance/balanceStory.ts'
-export { tracePauses } from './trace/tracePauses.ts'
-export { stopLogStory } from './stopLog/stopLogStory.ts'
-export type { StopLogStory } from './stopLog/stopLogStory.ts'
-export { mixStory } from './mix/mixStory.ts'
-export type { MixStory } from './mix/mixStory.ts'
-export { assembleStory, folderCells, folderWarnings } from './assemble/assembleStory.ts'
-export type { AssembleStory, AssembledData } from './assemble/assembleStory.ts'
-export { doubtStory, doubtOf } from './doubt/doubtStory.ts'
-export type { DoubtStory, InputDoubt, OutputDoubt } from './doubt/doubtStory.ts'
-export { timesStory } from './times/timesStory.ts'
-export type { TimesStory, TimesStoryOptions } from './times/timesStory.ts'
-export { traceStory } from './trace/traceStory.ts'
-export type { TraceStory, TraceStoryOptions } from './trace/traceStory.ts'
-
-// What was read of a table
-export type { ReadFile } from './times/accountCells.ts'
 
 // What was simulated
 export { simulatedCell } from './study/simulatedCell.ts'
@@ -95,10 +79,6 @@ export { studyStage } from './terminal/progressLine.ts'
 // The settings of a grid
 export { gridLines } from './grid/gridLines.ts'
 export type { GridLines, GridLevels, GridSource } from './grid/gridLines.ts'
-
-// Events of a run
-export { TRACE_HEAD, traceLine } from './trace/eventWords.ts'
-export type { TraceEvent } from './trace/eventWords.ts'
 
 // Cells to text, to files of tables, and to one self-contained HTML file
 export type { TerminalOptions } from './terminal/terminalOptions.ts'

@@ -41,19 +41,6 @@ export { binomialEstimate } from './infer/binomialEstimate.ts'
 export type { BinomialEstimate, BinomialStatus } from './infer/binomialEstimate.ts'
 export { tQuantile } from './special/tQuantile.ts'
 
-// What samples of the same worlds say
-export { whyNotPairable } from './infer/pairable.ts'
-export type { RunKey } from './infer/pairable.ts'
-export { pairedDifference, pairedLowerLimit } from './infer/pairedDifference.ts'
-export type { PairedDifference, DifferenceStatus, PairedLowerLimit } from './infer/pairedDifference.ts'
-export { allPairs } from './infer/allPairs.ts'
-export type { ComparedPair } from './infer/allPairs.ts'
-export { againstFirst } from './infer/againstFirst.ts'
-export { controlVariate } from './infer/controlVariate.ts'
-export type { Control, ControlledMean } from './infer/controlVariate.ts'
-export { shownControls, CONTROLS_FROM } from './infer/shownControls.ts'
-export type { ShownMean } from './infer/shownControls.ts'
-
 // Whether nine of ten meet a plan
 export { chanceVerdict, certainVerdict, PLAN_SHARE } from './infer/chanceVerdict.ts'
 export type { ChanceVerdict, ChanceMethod, ChanceRule, ChanceWord } from './infer/chanceVerdict.ts'

@@ -29,19 +29,6 @@ export type { PlanAnswer, PlanVerdict } from './sweep/planAnswer.ts'
 export { meetsPlan, planVerdict, outputMean } from './sweep/countStudy.ts'
 export { CONTROL_NAMES } from './controls/lineControls.ts'
 
-// Several lines
-export { compareLines } from './compare/compareLines.ts'
-export type { CompareRequest } from './compare/compareLines.ts'
-export type { CompareResult, ComparedLine, LineToCompare, LineAsked } from './compare/comparison.ts'
-export { growingComparison } from './compare/growingComparison.ts'
-export type { GrowingComparison } from './compare/growingComparison.ts'
-export { runGrid, gridLineCount, GRID_POINTS_MAX } from './compare/runGrid.ts'
-export type { GridRequest, GridResult, GridLine, GridAsked, GridPoint } from './compare/runGrid.ts'
-export { runAlternatives } from './alternatives/runAlternatives.ts'
-export type { AlternativesRequest, AlternativesResult, LinePeople } from './alternatives/runAlternatives.ts'
-export { factorial } from './compare/factorial.ts'
-export type { Factor } from './compare/factorial.ts'
-
 // Why no more
 export { findDrivers } from './drivers/findDrivers.ts'
 export type { DriverRequest, DriverResult, Explanation } from './drivers/findDrivers.ts'

@@ -1,4 +1,5 @@
-import { type Drawing, drawingSvg, type Figure, type Look } from '@loopwright/charts'
+import type { Drawing, Figure } from '@loopwright/charts'
+import { drawingSvg, type Look } from '@loopwright/charts/draw'
 import { describe, expect, test } from 'vitest'
 import { textWidth } from '../../../packages/charts/src/drawing/textWidth.ts'
 import { breakEvenExample } from '../../../packages/charts/src/examples/breakEven.ts'

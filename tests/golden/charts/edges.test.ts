@@ -1,4 +1,5 @@
-import { drawingSvg, type Figure, outputByHour, stationTimes, stoppedTime, throughput, unitsSpread, zoneOccupancy } from '@loopwright/charts'
+import { type Figure, outputByHour, stationTimes, stoppedTime, throughput, unitsSpread, zoneOccupancy } from '@loopwright/charts'
+import { drawingSvg } from '@loopwright/charts/draw'
 import { describe, expect, test } from 'vitest'
 import { baseLineCount, baseLineSweep, SHIFT } from '../../../packages/charts/src/examples/baseLine.ts'
 import { collisions, textsIn } from './draw.ts'

@@ -1,10 +1,5 @@
-import {
-  binomialEstimate,
-  meanInterval,
-  pairedDifference,
-  quantileEstimate,
-  whyNotPairable,
-} from '@loopwright/stats'
+import { binomialEstimate, meanInterval, quantileEstimate } from '@loopwright/stats'
+import { pairedDifference, whyNotPairable } from '@loopwright/stats/worlds'
 import { describe, expect, test } from 'vitest'
 import { predictionInterval } from '../../../packages/stats/src/infer/predictionInterval.ts'
 import { quantileRanks } from '../../../packages/stats/src/infer/quantileEstimate.ts'

@@ -1,4 +1,4 @@
-import { allPairs, controlVariate } from '@loopwright/stats'
+import { allPairs, controlVariate } from '@loopwright/stats/worlds'
 import { batchMeans } from '@loopwright/stats/procedures'
 import { expect, test } from 'vitest'
 import { expectOfSize, expectRelative, readCases } from './vectors.ts'

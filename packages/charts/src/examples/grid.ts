@@ -1,5 +1,5 @@
 /** An invented grid: carriers, drive speed, and in the larger one the time of a robot. Figures for drawing, computed by nobody. */
-import type { GridPoint } from '@loopwright/study'
+import type { GridPoint } from '@loopwright/study/compare'
 import type { GridNumbers } from '../grid/gridParts.ts'
 
 const REPLICATIONS = 40

@@ -1,5 +1,5 @@
 /** A grid as curves: mean output against one factor, a curve for each level of another. */
-import type { GridPoint } from '@loopwright/study'
+import type { GridPoint } from '@loopwright/study/compare'
 import type { Mark } from '../drawing/drawing.ts'
 import type { Figure } from '../draw/figure.ts'
 import { formatNumber } from '../table/format.ts'

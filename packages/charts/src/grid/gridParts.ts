@@ -1,5 +1,5 @@
 /** Words and places that the pictures of a grid share. */
-import type { GridPoint, GridResult } from '@loopwright/study'
+import type { GridPoint, GridResult } from '@loopwright/study/compare'
 import { capital, decimalsFor, formatNumber, formatWithHalfWidth, roundedParts } from '../table/format.ts'
 import { carriersText } from '../draw/window.ts'
 import { fieldName } from '../table/tableFields.ts'

@@ -1,5 +1,5 @@
 /** A grid as a heat table: a cell for each setting of two factors, its shade by the mean output; further factors make further blocks. */
-import type { GridPoint } from '@loopwright/study'
+import type { GridPoint } from '@loopwright/study/compare'
 import type { Ink } from '../drawing/ink.ts'
 import type { Mark } from '../drawing/drawing.ts'
 import type { Figure } from '../draw/figure.ts'

@@ -1,5 +1,5 @@
 import { type Difference, nearest, scenarioDifferences } from '@loopwright/scenario'
-import { type CompareResult, compareLines } from '@loopwright/study'
+import { type CompareResult, compareLines } from '@loopwright/study/compare'
 import { compareDocument } from '../documents/compareDocument.ts'
 import { type Loaded, loadScenario, withChanges } from '../loadScenario.ts'
 import type { SetChange } from '../options/setChange.ts'

@@ -1,5 +1,5 @@
 import { formatProblems, type Problem } from '@loopwright/scenario'
-import { type GridResult, gridLineCount, runGrid } from '@loopwright/study'
+import { type GridResult, gridLineCount, runGrid } from '@loopwright/study/compare'
 import { gridDocument } from '../documents/gridDocument.ts'
 import type { FactorLevels } from '../options/levels.ts'
 import { loadScenario } from '../loadScenario.ts'

@@ -1,7 +1,8 @@
 import { formatDuration } from '@loopwright/charts/table'
 import type { LineSpec } from '@loopwright/line'
 import { carrierStays, ENGINE_VERSION, type EventWish, type TraceColumns, traceRun } from '@loopwright/study'
-import type { Tale, TraceEvent } from '@loopwright/notebook'
+import type { Tale } from '@loopwright/notebook'
+import type { TraceEvent } from '@loopwright/notebook/trace'
 import { parseQuantity, type Scenario, titleOf } from '@loopwright/scenario'
 import { isPage } from '../options/arguments.ts'
 import type { CsvStyle } from '../output/csv.ts'
@@ -56,7 +57,7 @@ export async function trace(shell: Shell, file: string, flags: TraceFlags, comma
   shown.end(false)
   const { trace } = traced
   if (pictured(flags)) return await picture(shell, source, trace, stretch, flags, command)
-  const { TRACE_HEAD, traceLine } = await import('@loopwright/notebook')
+  const { TRACE_HEAD, traceLine } = await import('@loopwright/notebook/trace')
   const head = flags.json === true ? JSON.stringify(traceHead(source, { engineVersion: ENGINE_VERSION, seed, replication })) : TRACE_HEAD
   const text = flags.json === true ? JSON.stringify : (event: TraceEvent) => traceLine(titled(source.scenario, event))
   const parts: string[] = []
@@ -124,7 +125,8 @@ async function picture(
     throw new Misuse(`the run ends at ${formatDuration(line.window.endSeconds)}: there is nothing to show from there on`)
   const stays = carrierStays(trace, line).filter((stay) => carrier === undefined || carrier.includes(`${stay.carrier}`))
   const { shiftStarts } = notes
-  const tale = ({ simulatedCell, tracePauses, traceStory }: Notebook): Tale => {
+  const { tracePauses, traceStory } = await import('@loopwright/notebook/trace')
+  const tale = ({ simulatedCell }: Notebook): Tale => {
     const pauses = tracePauses(trace, scenario)
     const { question, cells } = traceStory(scenario, stays, { ...storyOptions(source), fromSeconds, toSeconds, shiftStarts, pauses })
     const simulated = { seed, replications: 1, engineVersion: ENGINE_VERSION, partial: false }

@@ -1,6 +1,6 @@
 /** The document of `loopwright compare --json`. */
 import type { Difference } from '@loopwright/scenario'
-import type { CompareResult } from '@loopwright/study'
+import type { CompareResult } from '@loopwright/study/compare'
 import { studyHead, windowSchema } from './head.ts'
 import {
   chance,

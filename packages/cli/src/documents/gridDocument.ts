@@ -1,5 +1,5 @@
 /** The document of `loopwright grid --json`. */
-import type { GridPoint, GridResult } from '@loopwright/study'
+import type { GridPoint, GridResult } from '@loopwright/study/compare'
 import { differenceSchema } from './compareDocument.ts'
 import { scenarioHead, scenarioSchema, type Source, studyHead, windowSchema } from './head.ts'
 import {

@@ -1,4 +1,4 @@
-import { traceLine } from '@loopwright/notebook'
+import { traceLine } from '@loopwright/notebook/trace'
 import { readScenario } from '@loopwright/scenario'
 import { TRACE_KINDS } from '@loopwright/line'
 import { traceRun } from '@loopwright/study'

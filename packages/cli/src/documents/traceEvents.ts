@@ -1,6 +1,6 @@
 /** The events of a run as people read them: names and words in place of numbers. */
 import { type LineSpec, STORE, safetyCause, TRACE_KINDS, type TraceKind } from '@loopwright/line'
-import type { TraceEvent } from '@loopwright/notebook'
+import type { TraceEvent } from '@loopwright/notebook/trace'
 import type { TraceColumns } from '@loopwright/study'
 
 export type { TraceEvent }

@@ -1,5 +1,5 @@
 /** Tables of what was counted after the start: weeks, measured stations, stops. */
-import type { CountedStop, MeasuredStation, MeasuredWait, RealWeek } from '@loopwright/decide'
+import type { CountedStop, MeasuredStation, MeasuredWait, RealWeek } from '@loopwright/decide/acceptance'
 import { readCsv } from '@loopwright/scenario'
 import { Misuse } from '../shell/shell.ts'
 

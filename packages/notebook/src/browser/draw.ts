@@ -1,5 +1,5 @@
 /** Charts of one's own, by vega-lite: in a page that has some, and in no other. */
-import { vegaConfig } from '@loopwright/charts'
+import { vegaConfig } from '@loopwright/charts/draw'
 import embed, { type Result, type VisualizationSpec } from 'vega-embed'
 import { expressionInterpreter } from 'vega-interpreter'
 

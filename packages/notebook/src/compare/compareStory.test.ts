@@ -1,4 +1,4 @@
-import { type CompareResult, compareLines } from '@loopwright/study'
+import { type CompareResult, compareLines } from '@loopwright/study/compare'
 import { beforeAll, expect, test } from 'vitest'
 import { shownView } from '../cells/cell.ts'
 import { cellTables } from '../cells/cellTables.ts'

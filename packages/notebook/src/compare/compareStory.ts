@@ -3,7 +3,7 @@ import { formatNumber, formatShare, formatWithHalfWidth, meanFields, type Table,
 import { isPlainLoop } from '@loopwright/line'
 import { type Law, law, lawTerms, workingSeconds } from '@loopwright/line/bounds'
 import { type Difference, type Scenario, scenarioDifferences } from '@loopwright/scenario'
-import type { CompareResult } from '@loopwright/study'
+import type { CompareResult } from '@loopwright/study/compare'
 import { differences } from '@loopwright/charts'
 import {
   type AnswerCell,

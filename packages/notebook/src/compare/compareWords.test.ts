@@ -1,5 +1,5 @@
 import { chanceVerdict } from '@loopwright/stats'
-import type { CompareResult } from '@loopwright/study'
+import type { CompareResult } from '@loopwright/study/compare'
 import { expect, test } from 'vitest'
 import {
   compareSentences,

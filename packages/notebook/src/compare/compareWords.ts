@@ -1,6 +1,6 @@
 /** What a comparison says, in sentences. Names stand in quotation marks, so that a sentence stays one whatever they are. */
 import { capital, differenceDecimals, differenceParts, formatNumber, formatShare, roundedParts, withHalf } from '@loopwright/charts/table'
-import type { CompareResult } from '@loopwright/study'
+import type { CompareResult } from '@loopwright/study/compare'
 import type { AnswerFigure } from '../cells/cell.ts'
 import { figureOf, planFigure } from '../sweep/answerFigures.ts'
 import type { Period } from '../sweep/period.ts'

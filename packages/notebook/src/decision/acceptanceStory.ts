@@ -1,15 +1,8 @@
 /** The story of an acceptance, as cells: the band and the plan before it. */
-import { type TrialLook, trialLooks } from '@loopwright/charts'
+import { type TrialLook, trialLooks } from '@loopwright/charts/decision'
 import { formatDuration, formatNumber, formatShare, type Table, tableOf, wordColumn } from '@loopwright/charts/table'
-import {
-  type AcceptanceSection,
-  type SequentialPlan,
-  sequentialPlan,
-  type TestPlan,
-  testPlan,
-  type TrialBand,
-  trialBand,
-} from '@loopwright/decide'
+import type { AcceptanceSection } from '@loopwright/decide'
+import { type SequentialPlan, sequentialPlan, type TestPlan, testPlan, type TrialBand, trialBand } from '@loopwright/decide/acceptance'
 import type { Scenario } from '@loopwright/scenario'
 import { meanOf, sampleQuantile } from '@loopwright/stats'
 import type { TrialsResult } from '@loopwright/study'

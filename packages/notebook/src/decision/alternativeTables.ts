@@ -1,7 +1,7 @@
 /** Tables that every tale of a decision has: what the alternatives make and ask of people, and what stands behind each of them. */
 import { formatNumber, formatShare, formatWithHalfWidth, meanFields, type Table, tableOf, wordColumn } from '@loopwright/charts/table'
 import type { Alternative } from '@loopwright/decide'
-import type { ComparedLine } from '@loopwright/study'
+import type { ComparedLine } from '@loopwright/study/compare'
 import { type CautionCell, warningCell } from '../cells/cell.ts'
 import { limitsTold } from '../limits/limitWords.ts'
 import { NOT_KNOWN } from '../sweep/countWords.ts'

@@ -1,5 +1,5 @@
 /** The story of a matrix of criteria, as cells: must-haves, scores with their anchors, who wins, and how much that hangs on the weights. */
-import { criteriaCases, criteriaWins } from '@loopwright/charts'
+import { criteriaCases, criteriaWins } from '@loopwright/charts/decision'
 import { formatNumber, formatShare, type Table, tableOf, wordColumn } from '@loopwright/charts/table'
 import { anchoredScore, type CriterionSection, decisionMatrix, SWING, type MatrixInput, type MatrixResult } from '@loopwright/decide'
 import { listWords } from '@loopwright/line'

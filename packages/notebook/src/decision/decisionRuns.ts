@@ -1,19 +1,9 @@
 /** The alternatives of a decision file with their scenarios and simulated shifts: what every tale of a decision is made of. */
-import {
-  type Alternative,
-  type Decision,
-  type Handlings,
-  lineFigures,
-  overtimeMinutes,
-  payback,
-  type PaybackResult,
-  type PricedLine,
-  screen,
-  type ScreeningResult,
-} from '@loopwright/decide'
+import { type Alternative, type Decision, overtimeMinutes, payback, type PaybackResult, type PricedLine } from '@loopwright/decide'
+import { type Handlings, lineFigures, screen, type ScreeningResult } from '@loopwright/decide/screening'
 import { lawOrNull, workingSeconds } from '@loopwright/line/bounds'
 import type { Scenario } from '@loopwright/scenario'
-import type { AlternativesResult } from '@loopwright/study'
+import type { AlternativesResult } from '@loopwright/study/compare'
 import { meanOf } from '@loopwright/stats'
 import { mostWalked, needsWalks, personTitle, statesWalks, walkedBy } from './walked.ts'
 

@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs'
-import { type CountedStop, stopDeviations } from '@loopwright/decide'
+import { type CountedStop, stopDeviations } from '@loopwright/decide/acceptance'
 import { distributionMean } from '@loopwright/stats'
 import { readScenario, writeScenario } from '@loopwright/scenario'
 import { type SweepCount, sweepCarriers } from '@loopwright/study'

@@ -9,7 +9,7 @@ import {
   type StopDeviation,
   stopDeviations,
   waitDeviations,
-} from '@loopwright/decide'
+} from '@loopwright/decide/acceptance'
 import type { LineSpec } from '@loopwright/line'
 import type { Scenario } from '@loopwright/scenario'
 import { longerWork, meetsPlan, otherStops, type Recalibration, type StopFactors, type SweepCount } from '@loopwright/study'

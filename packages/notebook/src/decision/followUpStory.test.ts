@@ -1,4 +1,4 @@
-import { followUp, stationDeviations } from '@loopwright/decide'
+import { followUp, stationDeviations } from '@loopwright/decide/acceptance'
 import { expect, test } from 'vitest'
 import { TOLD_TWICE, toldTwice } from '../../../../tests/helpers/toldTwice.ts'
 import { type FollowUpRuns, followUpStory } from './followUpStory.ts'

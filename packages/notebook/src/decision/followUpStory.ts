@@ -1,7 +1,7 @@
 /** The story of a follow-up, as cells: real weeks beside the forecast, stations beside the model, what to measure again, and whether the promise still stands. */
-import { countedWeeks, workDeviations } from '@loopwright/charts'
+import { countedWeeks, workDeviations } from '@loopwright/charts/decision'
 import { formatNumber, formatShare, type Table, tableOf, wordColumn } from '@loopwright/charts/table'
-import type { FollowUpResult, StationDeviation, StopDeviation, WaitDeviation } from '@loopwright/decide'
+import type { FollowUpResult, StationDeviation, StopDeviation, WaitDeviation } from '@loopwright/decide/acceptance'
 import { listWords } from '@loopwright/line'
 import type { Recalibration } from '@loopwright/study'
 import { type BinomialEstimate, meanOf } from '@loopwright/stats'

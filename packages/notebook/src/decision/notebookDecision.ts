@@ -1,9 +1,11 @@
 /** A decision file in a notebook: its alternatives run in the same worlds, and what comes of it as stories. */
 import { dirname, join } from 'node:path'
-import { type Decision, readDecision, TRIALS_LEAST } from '@loopwright/decide'
+import { type Decision, readDecision } from '@loopwright/decide'
+import { TRIALS_LEAST } from '@loopwright/decide/acceptance'
 import type { LineSpec } from '@loopwright/line'
 import { applyVariation, formatProblems, readScenario, readScenarioWith, type Scenario } from '@loopwright/scenario'
-import { recalibrate, runAlternatives, runTrials, sweepCarriers, type SweepResult } from '@loopwright/study'
+import { recalibrate, runTrials, sweepCarriers, type SweepResult } from '@loopwright/study'
+import { runAlternatives } from '@loopwright/study/compare'
 import type { RunCell } from '../cells/cell.ts'
 import { Mistake } from '../load/fault.ts'
 import { besideOrHere } from '../runner/besideOrHere.ts'

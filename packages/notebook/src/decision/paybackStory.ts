@@ -1,5 +1,5 @@
 /** The story of a payback, as cells: what each alternative is worth against today, beside what seconds × units would have said. */
-import { breakEven } from '@loopwright/charts'
+import { breakEven } from '@loopwright/charts/decision'
 import { capital, formatNumber } from '@loopwright/charts/table'
 import type { PaybackOf, PaybackResult } from '@loopwright/decide'
 import {

@@ -10,7 +10,7 @@ import {
   type RampWeek,
   takt,
 } from '@loopwright/decide'
-import type { TimeLoss } from '@loopwright/charts'
+import type { TimeLoss } from '@loopwright/charts/decision'
 import { lawOrNull, lineLimits, mixShares, workingSeconds } from '@loopwright/line/bounds'
 import type { Scenario } from '@loopwright/scenario'
 import { diagnose, type Diagnosis, type StationShares } from '@loopwright/study'

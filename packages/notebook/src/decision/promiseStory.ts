@@ -1,5 +1,6 @@
 /** The story for management, as cells, on one page: what is promised, what it rests on, and until when it holds. */
-import { rampUpChart, timeLosses, unitsSpread } from '@loopwright/charts'
+import { unitsSpread } from '@loopwright/charts'
+import { rampUpChart, timeLosses } from '@loopwright/charts/decision'
 import { formatNumber } from '@loopwright/charts/table'
 import {
   type AnswerCell,

@@ -1,4 +1,4 @@
-import { SCREENING_CAUTION } from '@loopwright/decide'
+import { SCREENING_CAUTION } from '@loopwright/decide/screening'
 import { beforeAll, expect, test } from 'vitest'
 import { decisionRuns } from '../../../../tests/helpers/decisionRuns.ts'
 import { TOLD_TWICE, terminalOf, toldTwice } from '../../../../tests/helpers/toldTwice.ts'

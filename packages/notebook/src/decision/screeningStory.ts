@@ -10,7 +10,7 @@ import {
   STANDARDS_TO_OPEN,
   type Walked,
   type WalkPart,
-} from '@loopwright/decide'
+} from '@loopwright/decide/screening'
 import {
   type AnswerCell,
   type AnswerFigure,

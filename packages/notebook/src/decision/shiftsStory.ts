@@ -1,5 +1,5 @@
 /** The story for management where shifts differ in hours, crew or plan, as cells: what a week makes, and each shift by itself. */
-import { rampUpChart } from '@loopwright/charts'
+import { rampUpChart } from '@loopwright/charts/decision'
 import { formatDuration, formatNumber, formatShare, type Table, tableOf, wordColumn } from '@loopwright/charts/table'
 import { listWords } from '@loopwright/line'
 import { workingSeconds } from '@loopwright/line/bounds'

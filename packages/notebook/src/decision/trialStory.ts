@@ -1,7 +1,7 @@
 /** The story of a trial while it runs, as cells. */
-import { trialLooks } from '@loopwright/charts'
+import { trialLooks } from '@loopwright/charts/decision'
 import { formatDuration, formatNumber, formatShare } from '@loopwright/charts/table'
-import { standingOf, type TrialStanding } from '@loopwright/decide'
+import { standingOf, type TrialStanding } from '@loopwright/decide/acceptance'
 import { type AnswerCell, type AnswerFigure, type ChartCell, proseCell, type SureCell } from '../cells/cell.ts'
 import { openChartCell } from '../cells/chartCell.ts'
 import type { Tale } from '../cells/tale.ts'

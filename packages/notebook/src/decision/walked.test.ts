@@ -1,4 +1,4 @@
-import { metresOf } from '@loopwright/decide'
+import { metresOf } from '@loopwright/decide/screening'
 import { beforeAll, expect, test } from 'vitest'
 import { decisionExample, decisionRuns } from '../../../../tests/helpers/decisionRuns.ts'
 import { type DecisionRuns, effortOf, screeningsOf } from './decisionRuns.ts'

@@ -1,8 +1,9 @@
 /** How far the people of an alternative walk: to where the next work is, with each push, and at their tasks. */
-import { type Alternative, type Decision, measuredWalks, metresOf, type Walked, type WalkPart, walksOn } from '@loopwright/decide'
+import type { Alternative, Decision } from '@loopwright/decide'
+import { measuredWalks, metresOf, type Walked, type WalkPart, walksOn } from '@loopwright/decide/screening'
 import { nearest } from '@loopwright/line/check'
 import type { Scenario } from '@loopwright/scenario'
-import type { LinePeople } from '@loopwright/study'
+import type { LinePeople } from '@loopwright/study/compare'
 
 /** metres per second */
 const WALKING = 1.1

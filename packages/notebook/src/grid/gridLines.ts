@@ -1,6 +1,6 @@
 /** From what was asked of a grid to its lines: levels put into the scenario file by path, all wrong ones told at once. */
 import { type Changes, type ChangeValue, type Problem, readScenarioWith, type Scenario } from '@loopwright/scenario'
-import { type Factor, factorial, GRID_POINTS_MAX, type GridLine } from '@loopwright/study'
+import { type Factor, factorial, GRID_POINTS_MAX, type GridLine } from '@loopwright/study/compare'
 import { withCarriers } from '@loopwright/study/change'
 
 /** Levels of the factors. */

@@ -1,4 +1,4 @@
-import { type GridResult, runGrid } from '@loopwright/study'
+import { type GridResult, runGrid } from '@loopwright/study/compare'
 import { beforeAll, expect, test } from 'vitest'
 import { shownView } from '../cells/cell.ts'
 import { RING, testLine } from '../../../../tests/helpers/scenarioTexts.ts'

@@ -2,7 +2,7 @@
 import { gridCurves, gridTable, levelWords, settingWords } from '@loopwright/charts'
 import { listWords } from '@loopwright/line'
 import type { Scenario } from '@loopwright/scenario'
-import type { GridPoint, GridResult } from '@loopwright/study'
+import type { GridPoint, GridResult } from '@loopwright/study/compare'
 import { type AnswerCell, type CautionCell, type Cell, type ChartCell, type SureCell, warningCell } from '../cells/cell.ts'
 import { chartCell, openChartCell } from '../cells/chartCell.ts'
 import { type Standing, scenarioWarnings, standing, standingCells } from '../study/standing.ts'

@@ -1,6 +1,7 @@
-import { binomialEstimate, chanceVerdict, meanInterval, pairedDifference, quantileEstimate } from '@loopwright/stats'
+import { binomialEstimate, chanceVerdict, meanInterval, quantileEstimate } from '@loopwright/stats'
+import { pairedDifference } from '@loopwright/stats/worlds'
 import { factorialEffects } from '@loopwright/stats/procedures'
-import { factorial, type GridResult } from '@loopwright/study'
+import { factorial, type GridResult } from '@loopwright/study/compare'
 import { expect, test } from 'vitest'
 import { gridSentences, gridSure } from './gridWords.ts'
 

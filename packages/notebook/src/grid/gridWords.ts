@@ -2,7 +2,7 @@
 import { interactionWords, levelWords, settingWords, unitsText } from '@loopwright/charts'
 import { capital, differenceDecimals, formatNumber, formatShare, percent, roundedParts, type RoundedParts } from '@loopwright/charts/table'
 import { chanceVerdict, PLAN_SHARE } from '@loopwright/stats'
-import type { GridPoint, GridResult } from '@loopwright/study'
+import type { GridPoint, GridResult } from '@loopwright/study/compare'
 import { differenceFigure, differenceWords, levelWords as confidenceWords } from '../compare/compareWords.ts'
 import type { AnswerFigure } from '../cells/cell.ts'
 import { figureOf } from '../sweep/answerFigures.ts'

@@ -1,5 +1,5 @@
 /** Each figure of a tale as an SVG that stands alone: white ground, no variables, words for those who cannot see it. */
-import { drawingSvg } from '@loopwright/charts'
+import { drawingSvg } from '@loopwright/charts/draw'
 import { type Cell, shownView } from '../cells/cell.ts'
 import type { Figure } from '../cells/figure.ts'
 import { drawnChart } from '../own/drawnChart.ts'

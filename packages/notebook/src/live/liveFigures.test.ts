@@ -1,5 +1,5 @@
 import { readScenario } from '@loopwright/scenario'
-import { compareLines } from '@loopwright/study'
+import { compareLines } from '@loopwright/study/compare'
 import { withCarriers } from '@loopwright/study/change'
 import { expect, test } from 'vitest'
 import { SMALL_LINE } from '../../../../tests/helpers/scenarioTexts.ts'

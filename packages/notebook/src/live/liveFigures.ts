@@ -1,7 +1,7 @@
 /** What a setting makes, in large figures beside those of the file. */
 import { formatNumber, roundedParts } from '@loopwright/charts/table'
 import { quantileEstimate } from '@loopwright/stats'
-import type { ComparedLine, CompareResult } from '@loopwright/study'
+import type { ComparedLine, CompareResult } from '@loopwright/study/compare'
 import type { AnswerFigure } from '../cells/cell.ts'
 import { differenceWords } from '../compare/compareWords.ts'
 import { planFigure } from '../sweep/answerFigures.ts'

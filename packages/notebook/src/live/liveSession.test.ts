@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { formatProblems, readScenario, readScenarioWith } from '@loopwright/scenario'
-import { compareLines } from '@loopwright/study'
+import { compareLines } from '@loopwright/study/compare'
 import { describe, expect, test } from 'vitest'
 import { liveCell } from './liveCell.ts'
 import { liveSession, STAGES } from './liveSession.ts'

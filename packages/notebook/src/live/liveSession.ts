@@ -13,15 +13,8 @@ import {
   variationText,
 } from '@loopwright/scenario'
 import type { LineSpec } from '@loopwright/line'
-import {
-  type CarrierStay,
-  carrierStays,
-  type CompareResult,
-  growingComparison,
-  growingSweep,
-  type SweepResult,
-  traceRun,
-} from '@loopwright/study'
+import { type CarrierStay, carrierStays, growingSweep, type SweepResult, traceRun } from '@loopwright/study'
+import { type CompareResult, growingComparison } from '@loopwright/study/compare'
 import { compareWarnings, linesTable } from '../compare/compareStory.ts'
 import { compareSentences, compareSure, differenceSentence } from '../compare/compareWords.ts'
 import type { LiveData } from '../page/pageData.ts'

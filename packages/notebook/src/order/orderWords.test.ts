@@ -1,5 +1,5 @@
 import type { LineSpec } from '@loopwright/line'
-import { pairedDifference } from '@loopwright/stats'
+import { pairedDifference } from '@loopwright/stats/worlds'
 import type { OrderResult } from '@loopwright/study'
 import { expect, test } from 'vitest'
 import { orderSentences, orderSure, placesWords } from './orderWords.ts'

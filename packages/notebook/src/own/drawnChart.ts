@@ -18,7 +18,7 @@ export async function drawnChart(spec: object, look: 'light' | 'print' = 'light'
     import('vega'),
     import('vega-lite'),
     import('vega-interpreter'),
-    import('@loopwright/charts'),
+    import('@loopwright/charts/draw'),
   ])
   const warnings: string[] = []
   const note = (...words: readonly unknown[]) => {

@@ -1,4 +1,5 @@
-import { type Drawing, drawingSvg } from '@loopwright/charts'
+import type { Drawing } from '@loopwright/charts'
+import { drawingSvg } from '@loopwright/charts/draw'
 
 /** pixels: beside its words on a wide screen, and on paper; on a screen of 360 */
 const WIDTHS = { wide: 720, narrow: 328 }

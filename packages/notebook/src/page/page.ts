@@ -1,5 +1,5 @@
 /** Cells to one self-contained HTML file. Pure: the same cells, head and assets give the same text. */
-import { hatchings } from '@loopwright/charts'
+import { hatchings } from '@loopwright/charts/draw'
 import type { PageAssets } from '../assets.ts'
 import type { Cell, RunCell, SweepCell } from '../cells/cell.ts'
 import { answerHtml, asideHtml, cellHtml, type StillPictures } from './cellHtml.ts'

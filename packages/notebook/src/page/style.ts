@@ -1,4 +1,4 @@
-import { themeCss } from '@loopwright/charts'
+import { themeCss } from '@loopwright/charts/draw'
 import { LIVE_STYLE } from '../live/liveStyle.ts'
 
 /** The page's style sheet: the colours of the charts' look, then the setting of the text. */

@@ -1,5 +1,6 @@
 /** How a notebook is written: a TypeScript module whose default export is `notebook({ title, scenario }, body)`. */
-import type { CarrierStudy, CompareResult, DriverResult, GridResult, LossResult, OrderResult, SweepResult } from '@loopwright/study'
+import type { CarrierStudy, DriverResult, LossResult, OrderResult, SweepResult } from '@loopwright/study'
+import type { CompareResult, GridResult } from '@loopwright/study/compare'
 import type { CarrierSweepStory } from '../sweep/carrierSweepStory.ts'
 import type { Cell } from '../cells/cell.ts'
 import type { CompareStory } from '../compare/compareStory.ts'

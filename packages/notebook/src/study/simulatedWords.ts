@@ -1,5 +1,6 @@
 /** What a study simulated, as the beginning of a sentence. */
-import type { CompareResult, DriverResult, GridResult, LossResult, OrderResult } from '@loopwright/study'
+import type { DriverResult, LossResult, OrderResult } from '@loopwright/study'
+import type { CompareResult, GridResult } from '@loopwright/study/compare'
 import type { ForecastResult } from '../forecast/forecastOf.ts'
 import type { Period } from '../sweep/period.ts'
 import { counted } from '../words/countedWords.ts'

@@ -1,19 +1,16 @@
 /** What a notebook can ask beside a sweep: lines compared, what drives the output, what is lost, what to promise. */
 import type { RunsDone } from '@loopwright/charts/table'
 import {
-  compareLines,
-  type CompareResult,
   type DriverResult,
   findDrivers,
   findLosses,
-  type GridResult,
   type LossResult,
   type OrderResult,
   orderStations,
-  runGrid,
   type StudyOptions,
   sweepCarriers,
 } from '@loopwright/study'
+import { compareLines, type CompareResult, type GridResult, runGrid } from '@loopwright/study/compare'
 import { formatProblems, mixGroups, type Scenario, stopGroups } from '@loopwright/scenario'
 import type { RunCell } from '../cells/cell.ts'
 import { type CompareStory, compareStory } from '../compare/compareStory.ts'

@@ -4,16 +4,15 @@ import { readScenario, type Scenario, stopGroups } from '@loopwright/scenario'
 import {
   carrierStays,
   chooseCarriers,
-  compareLines,
   findDrivers,
   findLosses,
   orderStations,
   replicate,
-  runGrid,
   runsResult,
   sweepCarriers,
   traceRun,
 } from '@loopwright/study'
+import { compareLines, runGrid } from '@loopwright/study/compare'
 import { taskBalance } from '@loopwright/study/change'
 import { describe, expect, test } from 'vitest'
 import { balanceStory } from '../balance/balanceStory.ts'

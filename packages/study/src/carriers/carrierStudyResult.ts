@@ -1,5 +1,5 @@
 /** What a carrier study tells beyond its runs. Plain data; the same numbers for any number of workers. */
-import type { PairedDifference } from '@loopwright/stats'
+import type { PairedDifference } from '@loopwright/stats/worlds'
 import type { SweepAnswer, SweepResult } from '../sweep/sweepResult.ts'
 
 /** The judged runs as a sweep of the counts tried, and how the answer came about. */

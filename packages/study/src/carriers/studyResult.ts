@@ -1,6 +1,6 @@
 /** What a carrier study tells, made of its runs. */
 import type { LineSpec } from '@loopwright/line'
-import { pairedDifference } from '@loopwright/stats'
+import { pairedDifference } from '@loopwright/stats/worlds'
 import type { CarrierStep, CarrierStudy, Look } from './carrierStudyResult.ts'
 import { planAnswer } from '../sweep/planAnswer.ts'
 import type { PlanSettlement } from './planSettlement.ts'

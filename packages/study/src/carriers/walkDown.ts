@@ -1,5 +1,5 @@
 /** The counts that are tested in a carrier study, and the walk down over them. */
-import { pairedLowerLimit } from '@loopwright/stats'
+import { pairedLowerLimit } from '@loopwright/stats/worlds'
 import type { CarrierStudy } from './carrierStudyResult.ts'
 import type { CountStudy } from '../sweep/countStudy.ts'
 import { type Candidate, pilotBest, type Rule, sweepAnswer } from '../sweep/sweepAnswer.ts'

@@ -1,4 +1,4 @@
-import { pairedDifference } from '@loopwright/stats'
+import { pairedDifference } from '@loopwright/stats/worlds'
 import { expect, test } from 'vitest'
 import { compareLines } from './compareLines.ts'
 import { replicate } from '../runs/replicate.ts'

@@ -1,6 +1,6 @@
 /** Lines compared in the same random worlds: how much one makes more than another, and whether that is more than chance. */
 import { completeLine } from '@loopwright/line'
-import { whyNotPairable } from '@loopwright/stats'
+import { whyNotPairable } from '@loopwright/stats/worlds'
 import { type CompareResult, comparisonOf, type LineAsked, type LineToCompare } from './comparison.ts'
 import { workOfLines } from '../runs/openPool.ts'
 import { inCommon, withRunner } from '../runs/runner.ts'

@@ -1,13 +1,7 @@
 /** What the runs of several lines in the same worlds say of them: nothing is run here. */
 import type { GivenLine, LineSpec } from '@loopwright/line'
-import {
-  againstFirst,
-  allPairs,
-  type BinomialEstimate,
-  type ChanceVerdict,
-  type ComparedPair,
-  type OutputInterval,
-} from '@loopwright/stats'
+import type { BinomialEstimate, ChanceVerdict, OutputInterval } from '@loopwright/stats'
+import { againstFirst, allPairs, type ComparedPair } from '@loopwright/stats/worlds'
 import { meetsPlan, outputMean, planVerdict } from '../sweep/countStudy.ts'
 import { ENGINE_VERSION } from '../runs/engineVersion.ts'
 import { lineHasChance } from '../runs/lineChance.ts'

@@ -1,6 +1,7 @@
 import type { LineSpec } from '@loopwright/line'
 import { law, lawTerms } from '@loopwright/line/bounds'
-import { chanceVerdict, pairedDifference } from '@loopwright/stats'
+import { chanceVerdict } from '@loopwright/stats'
+import { pairedDifference } from '@loopwright/stats/worlds'
 import { factorialEffects } from '@loopwright/stats/procedures'
 import { expect, test } from 'vitest'
 import { factorial } from './factorial.ts'

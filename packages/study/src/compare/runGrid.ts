@@ -5,12 +5,10 @@ import {
   type ChanceVerdict,
   meanInterval,
   type MeanInterval,
-  type PairedDifference,
-  pairedDifference,
   type QuantileEstimate,
   quantileEstimate,
-  whyNotPairable,
 } from '@loopwright/stats'
+import { type PairedDifference, pairedDifference, whyNotPairable } from '@loopwright/stats/worlds'
 import { bestTable, type FactorialEffects, factorialEffects } from '@loopwright/stats/procedures'
 import { meetsPlan, planVerdict } from '../sweep/countStudy.ts'
 import { ENGINE_VERSION } from '../runs/engineVersion.ts'

@@ -1,6 +1,6 @@
 /** Means of a line's studies with the luck of their worlds taken out. */
 import type { LineSpec } from '@loopwright/line'
-import { CONTROLS_FROM, type ShownMean, shownControls } from '@loopwright/stats'
+import { CONTROLS_FROM, type ShownMean, shownControls } from '@loopwright/stats/worlds'
 import { withCarriers } from '../change/withCarriers.ts'
 import { lineControls } from './lineControls.ts'
 import type { RunUse } from './runUse.ts'

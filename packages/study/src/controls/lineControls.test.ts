@@ -1,5 +1,5 @@
 import { createSimulator } from '@loopwright/line'
-import { controlVariate, shownControls } from '@loopwright/stats'
+import { controlVariate, shownControls } from '@loopwright/stats/worlds'
 import { expect, test } from 'vitest'
 import { rowLayout, runRow } from '../runs/runRow.ts'
 import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'

@@ -1,7 +1,7 @@
 /** Controls of the runs of a line: how lucky each world was, by its streams alone; nothing is run. */
 import type { BreakdownSpec, LineSpec } from '@loopwright/line'
 import { lineLimits, workingSeconds, windowSecondsOf } from '@loopwright/line/bounds'
-import type { Control } from '@loopwright/stats'
+import type { Control } from '@loopwright/stats/worlds'
 import { isOpen } from '../runs/lineChance.ts'
 import { rejectLuckOf, useLuckOf } from './drawLuck.ts'
 import { meanOfOthers, type RunUse } from './runUse.ts'

@@ -1,7 +1,7 @@
 /** What limits a line: what the limits say, what stations wait for, and what was gained by changes, each by itself, and whether they name the same. */
 import { type LineSpec, type StationState, stationWords } from '@loopwright/line'
 import { type Limit, type LimitKind, lineLimits } from '@loopwright/line/bounds'
-import type { PairedDifference } from '@loopwright/stats'
+import type { PairedDifference } from '@loopwright/stats/worlds'
 import type { DriverEffect, WholeEffect } from './driverEffect.ts'
 import type { StateShares } from './stationStates.ts'
 

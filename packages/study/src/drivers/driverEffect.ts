@@ -1,5 +1,6 @@
 /** What a change brought: a small one of a driver, and one whole more or fewer. */
-import type { MeanInterval, PairedDifference } from '@loopwright/stats'
+import type { MeanInterval } from '@loopwright/stats'
+import type { PairedDifference } from '@loopwright/stats/worlds'
 import type { WholeChange } from '../change/wholeChanges.ts'
 import type { DriverKind } from './drivers.ts'
 

@@ -1,7 +1,8 @@
 /** What drives the output: per cent more output for one per cent of each driver, in the same worlds; and what explains it. */
 import { type ByStationState, completeLine, type GivenLine, isPlainLoop, type LineSpec } from '@loopwright/line'
 import { type Law, lawOrNull, lawTerms, type LawTerms } from '@loopwright/line/bounds'
-import { meanInterval, type OutputInterval, outputInterval, pairedDifference, type PairedDifference } from '@loopwright/stats'
+import { meanInterval, type OutputInterval, outputInterval } from '@loopwright/stats'
+import { pairedDifference, type PairedDifference } from '@loopwright/stats/worlds'
 import { arrows, type Arrows, elasticity, limitingParts } from '@loopwright/stats/procedures'
 import { type Diagnosis, diagnose } from './diagnosis.ts'
 import type { DriverEffect, WholeEffect } from './driverEffect.ts'

@@ -1,7 +1,8 @@
 /** Units lost by cause: the same shifts are run again with one cause after another taken out, until nothing is left to lose by. */
 import { completeLine, type GivenLine, type LineSpec } from '@loopwright/line'
 import { lawOrNull } from '@loopwright/line/bounds'
-import { type OutputInterval, outputInterval, pairedDifference, type PairedDifference } from '@loopwright/stats'
+import { type OutputInterval, outputInterval } from '@loopwright/stats'
+import { pairedDifference, type PairedDifference } from '@loopwright/stats/worlds'
 import { ENGINE_VERSION } from '../runs/engineVersion.ts'
 import { type LossCauseOptions, type LossKind, lossCauses } from './lossCauses.ts'
 import { refuseLong, workOf } from '../runs/openPool.ts'

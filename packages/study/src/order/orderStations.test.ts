@@ -1,4 +1,4 @@
-import { pairedDifference } from '@loopwright/stats'
+import { pairedDifference } from '@loopwright/stats/worlds'
 import { expect, test } from 'vitest'
 import { replicate } from '../runs/replicate.ts'
 import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'

@@ -1,7 +1,8 @@
 /** Which order and places of stations make most: candidates, a selection whose error is known, and the winner against today in fresh worlds. */
 import { completeLine, type GivenLine, type LineSpec } from '@loopwright/line'
 import { lawOrNull, lawTerms, workingSeconds } from '@loopwright/line/bounds'
-import { meanOf, type OutputInterval, outputInterval, pairedDifference, type PairedDifference } from '@loopwright/stats'
+import { meanOf, type OutputInterval, outputInterval } from '@loopwright/stats'
+import { pairedDifference, type PairedDifference } from '@loopwright/stats/worlds'
 import { bestTable, type BestTable, type KnChoice, knSteps } from '@loopwright/stats/procedures'
 import { ENGINE_VERSION } from '../runs/engineVersion.ts'
 import { refuseLong, workOf } from '../runs/openPool.ts'

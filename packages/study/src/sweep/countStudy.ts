@@ -10,10 +10,10 @@ import {
   type OutputInterval,
   outputInterval,
   quantileEstimate,
-  type ShownMean,
   tQuantile,
   windowInterval,
 } from '@loopwright/stats'
+import type { ShownMean } from '@loopwright/stats/worlds'
 import type { RunUse } from '../controls/runUse.ts'
 import { byState } from '../runs/byState.ts'
 import { lineHasChance } from '../runs/lineChance.ts'

@@ -1,5 +1,5 @@
 /** The answer of a carrier sweep, by Procedure W. */
-import { pairedLowerLimit } from '@loopwright/stats'
+import { pairedLowerLimit } from '@loopwright/stats/worlds'
 import { procedureW, type TestedCount } from '@loopwright/stats/procedures'
 import type { NotConfirmed, SweepAnswer, SweepCount } from './sweepResult.ts'
 

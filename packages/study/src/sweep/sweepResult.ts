@@ -1,7 +1,8 @@
 /** What a carrier sweep tells. Plain data; the same numbers for any number of workers. Times in seconds, counts per window (a shift where there is a calendar). */
 import type { ByCarrierState, ByStationState, ByZoneState } from '@loopwright/line'
 import type { Law, LawTerms } from '@loopwright/line/bounds'
-import type { BinomialEstimate, ChanceVerdict, OutputInterval, QuantileEstimate, ShownMean, WindowInterval } from '@loopwright/stats'
+import type { BinomialEstimate, ChanceVerdict, OutputInterval, QuantileEstimate, WindowInterval } from '@loopwright/stats'
+import type { ShownMean } from '@loopwright/stats/worlds'
 import type { PlanAnswer } from './planAnswer.ts'
 
 /** What a sweep tells: each number of carriers, and the answer. */

@@ -1,4 +1,4 @@
-import type { CompareResult } from '@loopwright/study'
+import type { CompareResult } from '@loopwright/study/compare'
 import { assembled } from '../../assembled.ts'
 import type { DataFlags } from '../../dataFolder.ts'
 import { assembleDocument } from '../../documents/data/assembleDocument.ts'
@@ -27,10 +27,11 @@ export async function assemble(shell: Shell, file: string, flags: AssembleFlags,
   const differences = before === null ? null : scenarioDifferences(before.scenario, source.scenario)
   const changed = before !== null && differences!.length > 0
   const result = changed ? await compared(shell, [before, source], flags) : null
+  const { assembleStory } = await import('@loopwright/notebook/data')
   const code = await tell(shell, flags, {
     partial: result?.partial === true,
     document: () => assembleDocument({ skeleton: file, written: flags.write ?? null, folder, assembly, differences, result }),
-    tale: ({ assembleStory, compareStory }) => {
+    tale: ({ compareStory }) => {
       const story = result === null ? null : compareStory([before!.scenario, source.scenario], result, storyOptions(before!))
       const cells = story === null ? [] : [story.answer, ...story.warnings, story.table, story.sure]
       return assembleStory(
@@ -70,7 +71,7 @@ async function earlier(shell: Shell, file: string): Promise<Loaded | null> {
 }
 
 async function compared(shell: Shell, [before, after]: readonly [Loaded, Loaded], flags: AssembleFlags): Promise<CompareResult | null> {
-  const { compareLines } = await import('@loopwright/study')
+  const { compareLines } = await import('@loopwright/study/compare')
   const { replications, seed } = flags
   const lines = [
     { name: 'before', ...before },

@@ -46,10 +46,11 @@ export async function times(shell: Shell, files: readonly string[], flags: Times
   }
   const studies = await refusedTable(() => judged(shell, observations, (group) => timeStudy(group, request)))
   if (studies === null) return INTERRUPTED
+  const { timesStory } = await import('@loopwright/notebook/data')
   const code = await tell(shell, flags, {
     partial: false,
     document: () => timesDocument(tables, studies),
-    tale: ({ timesStory }) =>
+    tale: () =>
       timesStory(tables, studies, {
         relative,
         allowance,

@@ -1,5 +1,5 @@
 import type { LineSpec } from '@loopwright/line'
-import { SHIFTS_LEAST } from '@loopwright/decide'
+import { SHIFTS_LEAST } from '@loopwright/decide/acceptance'
 import { followUpOf, followUpStory, needsShift, stopNames } from '@loopwright/notebook/decision'
 import { writeScenario } from '@loopwright/scenario'
 import { recalibrate } from '@loopwright/study'

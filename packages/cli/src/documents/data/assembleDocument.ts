@@ -1,7 +1,7 @@
 /** The document of `loopwright assemble --json`. */
 import type { Assembly } from '@loopwright/measure'
 import type { Difference } from '@loopwright/scenario'
-import type { CompareResult } from '@loopwright/study'
+import type { CompareResult } from '@loopwright/study/compare'
 import type { Folder } from '../../dataFolder.ts'
 import { accountSchema, fileDocument } from './accountDocument.ts'
 import { documentSchema, list, orNull, record, type Schema, text } from '../schemaParts.ts'

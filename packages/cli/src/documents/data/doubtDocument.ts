@@ -1,5 +1,5 @@
 /** What the data do not know, in the document of a forecast. */
-import type { OutputDoubt } from '@loopwright/notebook'
+import type { OutputDoubt } from '@loopwright/notebook/data'
 import type { DoubtedInput } from '@loopwright/measure'
 import type { DoubtResult } from '@loopwright/study'
 import type { Folder } from '../../dataFolder.ts'

@@ -1,5 +1,5 @@
 /** The document of `loopwright screen --json`. */
-import { GUIDANCE_WORDS, metresOf, RISK_REDUCTION, SCREENING_CAUTION, type ScreeningResult } from '@loopwright/decide'
+import { GUIDANCE_WORDS, metresOf, RISK_REDUCTION, SCREENING_CAUTION, type ScreeningResult } from '@loopwright/decide/screening'
 import type { DecisionRuns } from '@loopwright/notebook/decision'
 import { decisionHead, decisionHeadSchema } from './decisionParts.ts'
 import { byName, count, documentSchema, flag, list, number, orNull, record, type Schema, text, words } from '../schemaParts.ts'

@@ -1,5 +1,5 @@
 /** Plays a run: the controls, the clock, the sentences, the timeline beside it. */
-import { STATE_LOOKS, STATES } from '@loopwright/charts'
+import { STATE_LOOKS, STATES } from '@loopwright/charts/draw'
 import type { Watched } from '../../live/liveSession.ts'
 import { drawingHtml } from '../../page/drawingHtml.ts'
 import { countAt, holdsAt, stationAt } from '../../replay/replayAt.ts'

@@ -1,5 +1,5 @@
 /** The moving parts of a replay: carriers, states of stations, what is stopped, operators. A frame touches only what has changed. */
-import { STATE_LOOKS, STATES } from '@loopwright/charts'
+import { STATE_LOOKS, STATES } from '@loopwright/charts/draw'
 import type { Watched } from '../../live/liveSession.ts'
 import { carrierAt, holdsAt, operatorAt, stationAt } from '../../replay/replayAt.ts'
 import { layPlan } from './plan.ts'
