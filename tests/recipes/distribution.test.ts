@@ -50,3 +50,15 @@ test('no file decides by the kind of a distribution, but for the tables that say
   expect(found.map(({ file }) => file)).toEqual([])
   expect(deciding.test("case 'weibull':")).toBe(true)
 })
+
+test('the reference of the format has a row for every kind', () => {
+  const [reference] = filesUnder('packages/scenario', /^README\.md$/)
+  const rows = reference!.text.split('\n').filter((line) => line.startsWith('| `'))
+  const withoutRow = (kind: string): boolean => !rows.some((row) => row.slice(0, row.indexOf('|', 1)).includes(`\`${kind}\``))
+  expect(
+    distributionKinds()
+      .map(({ kind }) => kind)
+      .filter(withoutRow),
+  ).toEqual([])
+  expect(withoutRow('rayleigh')).toBe(true)
+})

@@ -14,8 +14,23 @@ import {
 } from './distributions.ts'
 import { quantile } from './samplerTable.ts'
 
-const KINDS =
-  'constant, uniform, triangular, pert, exponential, lognormal, gamma, weibull, empirical, discrete, replay, occasional, limited'
+const ALL: readonly Distribution[] = [
+  { kind: 'constant', value: 3 },
+  { kind: 'uniform', min: 1, max: 3 },
+  { kind: 'triangular', min: 1, mode: 2, max: 5 },
+  { kind: 'pert', min: 15, mode: 20, max: 37 },
+  { kind: 'exponential', mean: 4 },
+  { kind: 'lognormal', mean: 20, cv: 0.3 },
+  { kind: 'gamma', mean: 20, cv: 0.3 },
+  { kind: 'weibull', shape: 1.7, scale: 9 },
+  { kind: 'empirical', values: [3, 1, 4], interpolate: true },
+  { kind: 'discrete', values: [1, 2], weights: [1, 3] },
+  { kind: 'replay', values: [1, 2] },
+  { kind: 'occasional', base: 2, probability: 0.1, of: { kind: 'exponential', mean: 5 } },
+  { kind: 'limited', of: { kind: 'exponential', mean: 5 }, shift: 1, min: 2, max: 20 },
+]
+
+const KINDS = ALL.map(({ kind }) => kind).join(', ')
 
 describe('checkDistribution never throws on data', () => {
   test('an unknown kind, a normal among them, is told the kinds there are', () => {
@@ -43,22 +58,6 @@ test('asking one that cannot be used is refused with the first reason', () => {
     expect(() => ask(wrong)).toThrow('This lognormal cannot be used: cv is 0; it must be above 0.')
   }
 })
-
-const ALL: readonly Distribution[] = [
-  { kind: 'constant', value: 3 },
-  { kind: 'uniform', min: 1, max: 3 },
-  { kind: 'triangular', min: 1, mode: 2, max: 5 },
-  { kind: 'pert', min: 15, mode: 20, max: 37 },
-  { kind: 'exponential', mean: 4 },
-  { kind: 'lognormal', mean: 20, cv: 0.3 },
-  { kind: 'gamma', mean: 20, cv: 0.3 },
-  { kind: 'weibull', shape: 1.7, scale: 9 },
-  { kind: 'empirical', values: [3, 1, 4], interpolate: true },
-  { kind: 'discrete', values: [1, 2], weights: [1, 3] },
-  { kind: 'replay', values: [1, 2] },
-  { kind: 'occasional', base: 2, probability: 0.1, of: { kind: 'exponential', mean: 5 } },
-  { kind: 'limited', of: { kind: 'exponential', mean: 5 }, shift: 1, min: 2, max: 20 },
-]
 
 describe('what kinds tell of themselves', () => {
   test('every field of a record is told, and no other', () => {
