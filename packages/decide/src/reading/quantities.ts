@@ -98,9 +98,9 @@ function mended(digits: string): string {
 }
 
 const PER = { once: '', hour: '/h', year: '/year' } as const
-const MONEY = /^([+-]?\d[\d.,\s\u202f']*)\s*([^\d\s/±.,+-]+)?\s*(\/\s*\w+)?\s*(?:±\s*(.+))?$/u
+const MONEY = /^([+-]?\d[\d.,\s\u202f']*)\s*([^\d\s/±.,+-]+)?\s*(\/\s*\w+)?\s*(?:(?:±|\+\/-)\s*(.+))?$/u
 
-/** An amount of money, once, an hour or a year, and how far it may be off: `38 €/h ± 5 %`. All amounts of a file are in one currency. */
+/** An amount of money, once, an hour or a year, and how far it may be off: `38 €/h ± 5 %` or `38 €/h +/- 5 %`. All amounts of a file are in one currency. */
 export function money(per: keyof typeof PER): Reader<Doubted> {
   const tail = PER[per]
   return (at, reading) => {
@@ -113,7 +113,7 @@ export function money(per: keyof typeof PER): Reader<Doubted> {
     if (at.kind !== 'text') return refuse(at, report, `an amount such as "410000 ${currency}${tail}"`)
     const written = String(at.value).trim()
     const match = MONEY.exec(written)
-    if (match === null) return fail(say.notANumber(written, `410000 ${currency}${tail}`))
+    if (match === null) return fail(say.notANumber(written, `410000 ${currency}${tail}${/[+±]/.test(written) ? ' ± 20 %' : ''}`))
     const [, digits = '', unit = '', slash = '', doubt] = match
     const value = plainNumber(digits)
     if (value === null) return fail(say.decimalComma(written, `${mended(digits)} ${unit === '' ? currency : unit}${slash}`))

@@ -174,6 +174,8 @@ test('weights that sum to something else are told beside other problems of the s
 
 test('an amount in the writing of another country is mended to what it means, words are given as a choice', () => {
   const fixes = (text: string): string[] => readDecision(text).problems.map(({ fix }) => fix)
+  expect(fixes(small().replace('1000 €', '1000 € +- 5 %'))[0]).toBe('write it like "410000 € ± 20 %"')
+  expect(fixes(small().replace('1000 €', '1000 € +/- 5 %'))).toEqual(fixes(small().replace('1000 €', '1000 € ± 5 %')))
   expect(fixes(small().replace('1000 €', '"410.000,50 €"'))[0]).toContain('write "410000.50 €"')
   expect(fixes(small().replace('1000 €', '"410,000.50 €"'))[0]).toContain('write "410000.50 €"')
   expect(fixes(small('screening: { mass: 1 kg, people: standing }'))[0]).toMatch(/ or /)
