@@ -6,6 +6,7 @@ import { type DecisionRuns, type PromiseRuns, shiftSection, shiftSeed, type Shif
 import { applyVariation, readScenario, readScenarioWith, type Scenario } from '@loopwright/scenario'
 import { sweepCarriers, type TrialsResult } from '@loopwright/study'
 import { runAlternatives } from '@loopwright/study/compare'
+import { keptRuns } from './keptRuns.ts'
 
 const FOLDER = new URL('../../scenarios/base-line-decision/', import.meta.url)
 const textOf = (path: string): string => readFileSync(new URL(path, FOLDER), 'utf8')
@@ -30,7 +31,7 @@ export async function decisionRuns(replications: number, decision: Decision = de
     line,
     plan: plan?.unitsPerWindow ?? null,
   }))
-  const result = await runAlternatives(lines, { replications, cycles: statesWalks(decision) }, { seed: '1', workers: 0 })
+  const result = await runAlternatives(lines, { replications, cycles: statesWalks(decision) }, { seed: '1', workers: 0, store: keptRuns() })
   return { decision, file: 'base-line.decision.yaml', scenarios, result }
 }
 
@@ -43,7 +44,7 @@ export async function promiseRuns(replications: number): Promise<PromiseRuns> {
   const sweep = await sweepCarriers(
     line,
     { counts: [line.carriers.count], replications, plan: plan!.unitsPerWindow },
-    { seed: '1', workers: 0 },
+    { seed: '1', workers: 0, store: keptRuns() },
   )
   const { units } = sweep.counts[0]!
   const mean = units.reduce((sum, one) => sum + one, 0) / units.length
@@ -67,7 +68,7 @@ export async function shiftsRuns(replications: number): Promise<ShiftsRuns> {
   for (const [index, shift] of section.shifts!.entries()) {
     const { scenario } = readScenario(shift.variation === null ? text : applyVariation(text, shift.variation).text!)
     const { line, plan } = scenario!
-    const options = { seed: shiftSeed('1', index), workers: 0 }
+    const options = { seed: shiftSeed('1', index), workers: 0, store: keptRuns() }
     const sweep = await sweepCarriers(line, { counts: [line.carriers.count], replications, plan: plan!.unitsPerWindow }, options)
     const { units } = sweep.counts[0]!
     const mean = units.reduce((sum, one) => sum + one, 0) / units.length

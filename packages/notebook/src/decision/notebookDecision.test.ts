@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
 import { readFileSync } from 'node:fs'
 import { decisionOf } from '../../../../tests/helpers/decisionText.ts'
+import { keptRuns } from '../../../../tests/helpers/keptRuns.ts'
 import type { Effects } from '../runner/effects.ts'
 import { type NotebookContext, notebook } from '../runner/notebook.ts'
 import { runNotebook } from '../runner/run.ts'
@@ -19,6 +20,7 @@ async function ran(body: (context: NotebookContext) => Promise<void>, text = dec
     progress: () => {},
     now: () => new Date('2030-02-03T10:00:00Z'),
     signal: new AbortController().signal,
+    store: keptRuns(),
   }
   return await runNotebook('books/pump.ts', effects, { workers: 0, replications })
 }

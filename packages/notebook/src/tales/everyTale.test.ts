@@ -27,6 +27,7 @@ import { gridStory } from '../grid/gridStory.ts'
 import { lossStory } from '../losses/lossStory.ts'
 import { orderStory } from '../order/orderStory.ts'
 import { runsStory } from '../runs/runsStory.ts'
+import { keptRuns } from '../../../../tests/helpers/keptRuns.ts'
 import { FOUND } from '../../../../tests/helpers/steadyResult.ts'
 import { steadyStory } from '../steady/steadyStory.ts'
 import { RING } from '../../../../tests/helpers/scenarioTexts.ts'
@@ -41,7 +42,7 @@ const SOURCES: Readonly<Record<string, readonly [file: string, text: string]>> =
   'an open line': [OPEN, readFileSync(new URL(`../../../../scenarios/${OPEN}`, import.meta.url), 'utf8')],
 }
 const SEED = { seed: '1' }
-const HERE = { ...SEED, workers: 0 }
+const HERE = { ...SEED, workers: 0, store: keptRuns() }
 
 interface Of {
   readonly scenario: Scenario
