@@ -46,6 +46,41 @@ describe('results on standard output, all else on standard error', () => {
   })
 })
 
+describe('- in the place of a file', () => {
+  const piped = (input: string, ...words: string[]) => start(words, undefined, input).ended
+  const text = readFileSync(DEMO, 'utf8')
+  const oneLine = (said: string): string => said.replace(/\s+/g, ' ')
+
+  test('check and run tell of standard input what they tell of the file', async () => {
+    for (const command of [['check'], ['run', '--json']]) {
+      const [of, by] = await Promise.all([
+        loopwright(command[0]!, DEMO, ...command.slice(1)),
+        piped(text, command[0]!, '-', ...command.slice(1)),
+      ])
+      expect(by.code).toBe(0)
+      expect(oneLine(by.out)).toBe(oneLine(of.out.replaceAll(DEMO, '<stdin>')))
+    }
+  })
+
+  test('a problem has its line and column in <stdin>', async () => {
+    const { code, out, err } = await piped(text.replace('format: 1', 'format: 1\nzonez: 3'), 'sweep', '-')
+    expect({ code, out }).toEqual({ code: 2, out: '' })
+    expect(err).toMatch(/^<stdin>:\d+:1  E_UNKNOWN_KEY {2}zonez$/m)
+  })
+
+  test('a table, and what is found in it', async () => {
+    const { code, err } = await piped('when,what\n', 'times', '-')
+    expect(code).toBe(2)
+    expect(err).toContain('<stdin>')
+  })
+
+  test('a notebook is found by its place', async () => {
+    const { code, err } = await piped('export default {}', 'notebook', '-')
+    expect(code).toBe(2)
+    expect(err).toContain('notebook takes a file')
+  })
+})
+
 describe('what goes wrong', () => {
   test.each([
     [2, ['check', 'nowhere.yaml'], 'there is no file "nowhere.yaml"'],

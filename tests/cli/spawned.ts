@@ -2,6 +2,7 @@
 import { spawn } from 'node:child_process'
 import { readdirSync } from 'node:fs'
 import { join } from 'node:path'
+import type { Readable } from 'node:stream'
 import { TOP } from '../tidy/sources.ts'
 
 export const BIN = join(TOP, 'packages/cli/bin/loopwright.js')
@@ -34,20 +35,25 @@ const fresh = (words: readonly string[]): string[] =>
 const oneThread = (words: readonly string[]): readonly string[] =>
   KEEPING.includes(words[0] ?? '') && !['--workers', '--help'].some((word) => words.includes(word)) ? ['--workers', '1'] : []
 
-/** @param folder  working folder; default: the top of the project */
-export function start(words: readonly string[], folder = TOP): Spawned {
+/**
+ * @param folder  working folder; default: the top of the project
+ * @param input   comes in by standard input; default: there is none
+ */
+export function start(words: readonly string[], folder = TOP, input: string | null = null): Spawned {
   const child = spawn(process.execPath, [BIN, ...words, ...fresh(words), ...oneThread(words)], {
     cwd: folder,
-    stdio: ['ignore', 'pipe', 'pipe'],
+    stdio: [input === null ? 'ignore' : 'pipe', 'pipe', 'pipe'],
   })
+  const [, out, err] = child.stdio as [unknown, Readable, Readable]
+  child.stdin?.end(input)
   const said = { out: '', err: '' }
   const waiting: { text: string; done: () => void }[] = []
   const outs: { text: string; done: (all: string) => void }[] = []
-  child.stdout.setEncoding('utf8').on('data', (text: string) => {
+  out.setEncoding('utf8').on('data', (text: string) => {
     said.out += text
     for (const one of outs) if (said.out.includes(one.text)) one.done(said.out)
   })
-  child.stderr.setEncoding('utf8').on('data', (text: string) => {
+  err.setEncoding('utf8').on('data', (text: string) => {
     said.err += text
     for (const one of waiting) if (said.err.includes(one.text)) one.done()
   })

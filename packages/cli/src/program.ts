@@ -34,10 +34,11 @@ import {
   yesOption,
 } from './options/options.ts'
 import { isShared } from './machineFlags.ts'
-import type { Shell } from './shell/shell.ts'
+import { Misuse, type Shell } from './shell/shell.ts'
 import { addMeasuring } from './measureProgram.ts'
 import { addMeetings } from './decisionProgram.ts'
 import { addDecisions } from './studyProgram.ts'
+import { STDIN, typedFiles } from './shell/standardInput.ts'
 import { wrongWords } from './shell/wrongWords.ts'
 
 const RUN_REPLICATIONS = 1
@@ -65,6 +66,7 @@ export function program(shell: Shell, command: string, onCode: (code: number) =>
     .option('--version', 'say which version this is, of the command and of the engine')
     .helpOption('-h, --help', 'show this')
     .addHelpText('after', examplesOf(''))
+    .hook('preAction', (_, chosen) => filesAsTyped(chosen))
   const context = { shell, command, onCode }
   addUnderstanding(root, context)
   addMeasuring(root, context)
@@ -75,6 +77,22 @@ export function program(shell: Shell, command: string, onCode: (code: number) =>
   addMachines(root, context)
   addNotebooks(root, context)
   return root.addHelpCommand(root.createCommand('help').argument('[command]').description('show the help of a command').helpGroup('Help:'))
+}
+
+/** Commands whose file is a program, which is found by its place. */
+const PROGRAMS: readonly string[] = ['notebook']
+
+/** `-` in the place of a file is standard input, whatever the command. */
+function filesAsTyped(chosen: Command): void {
+  const { registeredArguments, processedArgs } = chosen
+  for (const [index, argument] of registeredArguments.entries()) {
+    if (!/^(files?|skeleton)$/.test(argument.name())) continue
+    const typed = processedArgs[index] as string | readonly string[]
+    const files = typedFiles(typeof typed === 'string' ? [typed] : typed)
+    if (files.includes(STDIN) && PROGRAMS.includes(chosen.name()))
+      throw new Misuse(`${chosen.name()} takes a file: a notebook is a module, whose place says what it imports; "-" is none`)
+    processedArgs[index] = typeof typed === 'string' ? files[0] : files
+  }
 }
 
 /** What a line is, before anything runs. */

@@ -10,7 +10,7 @@ import { Failure, Misuse } from './shell.ts'
 const wordsOf = async (error: unknown): Promise<string> => (await import('@loopwright/study/machine')).faultWords(error)
 
 /** Files above this size are no scenarios; bytes. */
-const READ_MAX = 50 * 2 ** 20
+export const READ_MAX = 50 * 2 ** 20
 
 /**
  * The text of a file.
@@ -49,7 +49,7 @@ function foreignLine(bytes: Buffer): number {
 }
 
 /** Tables above this size are refused before they are read; bytes. */
-const TABLE_BYTES_MAX = 20 * 2 ** 20
+export const TABLE_BYTES_MAX = 20 * 2 ** 20
 
 /**
  * The bytes of a table.

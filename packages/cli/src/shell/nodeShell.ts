@@ -7,8 +7,9 @@ import { Worker } from 'node:worker_threads'
 import type { LoadedNotebook } from '@loopwright/notebook/machine'
 import { visibleStyled } from '@loopwright/charts/table'
 import { breakable } from './inOneGo.ts'
-import { checkWritable, listFolder, readBeside, readWhole, readWholeBytes, writeWhole } from './nodeFiles.ts'
+import { checkWritable, listFolder, READ_MAX, readBeside, readWhole, readWholeBytes, TABLE_BYTES_MAX, writeWhole } from './nodeFiles.ts'
 import { foundChromium, NO_CHROMIUM, printPdf } from './printPdf.ts'
+import { STDIN, standardInput } from './standardInput.ts'
 import { INTERRUPTED, type NotebookThreadOptions, type Shell, type Stream, type TypesPlace } from './shell.ts'
 import { colourWanted, columnsOf } from './terminalLook.ts'
 
@@ -34,12 +35,14 @@ export function nodeShell(): NodeShell {
   process.on('SIGINT', onStop)
   process.on('SIGTERM', onStop)
   const results = nodeStream(process.stdout)
+  const err = nodeStream(process.stderr).stream
+  const input = standardInput(() => process.stdin, err.write, stop.signal)
   return {
     out: results.stream,
-    err: nodeStream(process.stderr).stream,
+    err,
     written: results.written,
-    readFile: readWhole,
-    readBytes: readWholeBytes,
+    readFile: async (path) => (path === STDIN ? (await input(READ_MAX)).toString('utf8') : await readWhole(path)),
+    readBytes: async (path) => (path === STDIN ? await input(TABLE_BYTES_MAX) : await readWholeBytes(path)),
     listFolder,
     readBeside,
     writeFile: writeWhole,

@@ -8,8 +8,9 @@ export interface Shell {
   readonly out: Stream
   /** progress, warnings, errors */
   readonly err: Stream
+  /** A file's text; of `<stdin>` what comes in by standard input. */
   readonly readFile: (path: string) => Promise<string>
-  /** Refuses a file that is larger than a table of people may be, before it is read. */
+  /** The same in bytes. Refuses a file that is larger than a table of people may be, before it is read. */
   readonly readBytes: (path: string) => Promise<Uint8Array>
   /** Names of the files in a folder, in order; folders in it are left out. */
   readonly listFolder: (path: string) => Promise<readonly string[]>
