@@ -2,7 +2,6 @@
 import { spawn } from 'node:child_process'
 import { readdirSync } from 'node:fs'
 import { join } from 'node:path'
-import type { Readable } from 'node:stream'
 import { TOP } from '../tidy/sources.ts'
 
 export const BIN = join(TOP, 'packages/cli/bin/loopwright.js')
@@ -44,16 +43,15 @@ export function start(words: readonly string[], folder = TOP, input: string | nu
     cwd: folder,
     stdio: [input === null ? 'ignore' : 'pipe', 'pipe', 'pipe'],
   })
-  const [, out, err] = child.stdio as [unknown, Readable, Readable]
   child.stdin?.end(input)
   const said = { out: '', err: '' }
   const waiting: { text: string; done: () => void }[] = []
   const outs: { text: string; done: (all: string) => void }[] = []
-  out.setEncoding('utf8').on('data', (text: string) => {
+  child.stdout!.setEncoding('utf8').on('data', (text: string) => {
     said.out += text
     for (const one of outs) if (said.out.includes(one.text)) one.done(said.out)
   })
-  err.setEncoding('utf8').on('data', (text: string) => {
+  child.stderr!.setEncoding('utf8').on('data', (text: string) => {
     said.err += text
     for (const one of waiting) if (said.err.includes(one.text)) one.done()
   })

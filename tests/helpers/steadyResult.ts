@@ -24,6 +24,8 @@ export const FOUND: SteadyResult = {
   intervalSeconds: 360,
   intervals: 200,
   runSeconds: 72_000,
+  gridlocks: 0,
+  outOfProducts: 0,
   cutSeconds: 5658,
   enoughSeconds: 62_238,
   outputPerHour: interval(42),

@@ -146,7 +146,7 @@ test('drivers: what limits and why, one carrier more or less', async () => {
   const { code, out } = await typed('drivers', 'a.yaml', ...FEW)
   expect(code).toBe(0)
   expect(out).toMatch(
-    /^What limits the line: B Fit, which can do about \d+ units a shift[\s\S]*\nOf what takes time, B Fit counts most: 1 % less of it brings 0\.\d+ % more/,
+    /^What limits the line: B Fit, which can do about \d+ units a shift[\s\S]*\nOf what takes time, 1 % less of B Fit brings most: 0\.\d+ % more/,
   )
   expect(out).toMatch(/One carrier more than 4[: ]/)
   expect(out).not.toContain('Both say the same')

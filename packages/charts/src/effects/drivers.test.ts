@@ -23,7 +23,9 @@ test('bars in the order of the study, those that limit are marked', () => {
     [0, 'barPale'],
   ])
   expect(marksOf(figure, 'rule').at(-1)).toMatchObject({ x: [0, 0], ink: 'zero' })
-  expect(finding).toBe('S6 Tightness test counts most, with 0.52 % more output for 1 % less; next is moves (speed and ramps), with 0.21 %.')
+  expect(finding).toBe(
+    'Most is brought by S6 Tightness test: 0.52 % more output for 1 % less; next is moves (speed and ramps), with 0.21 %.',
+  )
   expect(table.rows[0]!.marked).toBe(true)
 })
 
@@ -31,7 +33,7 @@ test('limits that cannot be told apart are all named', () => {
   const elasticity = { n: 9, mean: 0.4, sd: 0.3, level: 0.95, halfWidth: 0.2, low: 0.2, high: 0.6, status: 'ok' } as const
   const effect = (name: string) => ({ kind: 'task', name, station: 0, lessIsBetter: true, elasticity, unitsOfStep: 6 }) as const
   const { finding } = drivers({ drivers: [effect('A'), effect('B')], limits: [0, 1], step: 0.05 })
-  expect(finding).toBe('A, B count most, and cannot be told apart: 1 % less of A gives 0.40 % more output.')
+  expect(finding).toBe('What counts most cannot be told apart yet (A; B): 1 % less of A gives 0.40 % more output.')
 })
 
 test('what cannot be told from nothing is not named', () => {
@@ -59,6 +61,6 @@ test('what is shown counts, though what may count more is not shown yet', () => 
     }) as const
   const { finding } = drivers({ drivers: [of('A', 0.4, 0.5), of('jam: how long', 0.22, 0.2)], limits: [1], step: 0.05 })
   expect(finding).toBe(
-    'jam: how long is shown to count: 1 % less of it gives 0.22 % more output. What counts most is not shown yet; more simulated windows tell.',
+    '1 % less of jam: how long is shown to give 0.22 % more output. What counts most is not shown yet; more simulated windows tell.',
   )
 })

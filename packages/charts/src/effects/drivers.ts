@@ -80,22 +80,28 @@ export function gainText({ elasticity: { mean, halfWidth } }: Pick<Effect, 'elas
 
 function finding({ drivers: all, limits }: Pick<DriverResult, 'drivers' | 'limits'>, per: string): string {
   if (all.length === 0) return 'Nothing was found to drive the output.'
-  if (all.every(({ elasticity: { low, high } }) => low === 0 && high === 0)) return 'None of these changes anything in the output.'
+  if (all.every(({ elasticity: { low, high } }) => low === 0 && high === 0))
+    return `None of the ${all.length === 1 ? 'times' : `${all.length} drivers`} changes anything in the output by itself.`
   const [first, ...alike] = limits.map((index) => all[index]!)
   if (first === undefined) {
     const narrow = all.some(({ elasticity: { halfWidth } }) => halfWidth > 0) ? `; more simulated ${per}s narrow them` : ''
     return `Nothing is shown to bring more output: no interval lies above 0${narrow}.`
   }
   const [less, gain] = [first.lessIsBetter ? 'less' : 'more', gainText(first)]
-  const named = [first, ...alike.slice(0, NAMED_MAX)].map(({ name }) => name).join(', ')
-  const names = alike.length > NAMED_MAX ? `${named} and ${alike.length - NAMED_MAX} more` : named
+  const named = [first, ...alike.slice(0, NAMED_MAX)].map(({ name }) => name).join('; ')
+  const names = alike.length > NAMED_MAX ? `${named}; ${alike.length - NAMED_MAX} more` : named
+  const others =
+    alike.length === 0
+      ? ''
+      : `; ${alike.length === 1 ? alike[0]!.name : `${alike.length} others`} ${alike.length === 1 ? 'is' : 'are'} shown to count, too`
   if (all[0] !== first)
-    return `${names} ${alike.length === 0 ? 'is' : 'are'} shown to count: 1 % ${less} of ${alike.length === 0 ? 'it' : first.name} gives ${gain} more output. What counts most is not shown yet; more simulated ${per}s tell.`
-  if (alike.length > 0) return `${names} count most, and cannot be told apart: 1 % ${less} of ${first.name} gives ${gain} more output.`
+    return `1 % ${less} of ${first.name} is shown to give ${gain} more output${others}. What counts most is not shown yet; more simulated ${per}s tell.`
+  if (alike.length > 0)
+    return `What counts most cannot be told apart yet (${names}): 1 % ${less} of ${first.name} gives ${gain} more output.`
   const next = all.find((effect) => effect !== first && effect.elasticity.low > 0)
   return next === undefined
     ? `Nothing but ${first.name} is shown to count: 1 % ${less} of it gives ${gain} more output.`
-    : `${first.name} counts most, with ${gain} more output for 1 % ${less}; next is ${next.name}, with ${gainText(next)}.`
+    : `Most is brought by ${first.name}: ${gain} more output for 1 % ${less}; next is ${next.name}, with ${gainText(next)}.`
 }
 
 function driverTable({ drivers: all, limits, step }: Pick<DriverResult, 'drivers' | 'limits' | 'step'>, per: string): Table {

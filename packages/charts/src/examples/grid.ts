@@ -27,7 +27,7 @@ function point(levels: readonly number[], carriers: number, mean: number, base: 
     carriers,
     plan: PLAN,
     units: Array.from({ length: REPLICATIONS }, () => Math.round(mean)),
-    mean: { ...interval, mean, low: mean - HALF_WIDTH, high: mean + HALF_WIDTH, status: 'ok' },
+    mean: { ...interval, mean, low: mean - HALF_WIDTH, high: mean + HALF_WIDTH, skewness: 0, method: 'Hall', status: 'ok' },
     p10: { p: 0.1, n: REPLICATIONS, level: 0.95, point: Math.round(mean - 11), low: null, high: null, coverage: 0.9, status: 'one limit' },
     meetsPlan: { successes, n: REPLICATIONS, level: 0.95, share, low: share * 0.9, high: Math.min(1, share * 1.1), status: 'ok' },
     planVerdict: null,

@@ -162,13 +162,36 @@ export function formatSeconds(seconds: number, of = seconds): string {
 }
 
 /**
- * Units per hour: one decimal; two where there is less than one, none from a thousand on.
+ * Units per hour: one decimal; two where there is less than one, three below a tenth, none from a thousand on.
  *
  * @param perHour   ≥ 0
  * @example formatPerHour(0.16) // => '0.16'
  */
 export function formatPerHour(perHour: number): string {
-  return formatNumber(perHour, perHour < 0.995 && perHour > 0 ? 2 : perHour < 999.95 ? 1 : 0)
+  if (perHour <= 0) return formatNumber(0, 1)
+  return formatNumber(perHour, perHour < 0.0995 ? 3 : perHour < 0.995 ? 2 : perHour < 999.95 ? 1 : 0)
+}
+
+/** The unit of times that stand below each other, and their texts. */
+export interface TimeScale {
+  readonly unit: 's' | 'h'
+  /** "Seconds", "Hours" */
+  readonly name: string
+  readonly text: (seconds: number) => string
+}
+
+/**
+ * One unit for all times of a table: seconds with as many decimals as asked, hours where the longest is two hours or more.
+ *
+ * @param seconds   each ≥ 0
+ * @param decimals  of seconds
+ * @example timeScale([39_600, 210]).text(39_600) // => '11.00'
+ */
+export function timeScale(seconds: readonly number[], decimals: number): TimeScale {
+  const inHours = seconds.some((one) => one >= 7200)
+  return inHours
+    ? { unit: 'h', name: 'Hours', text: (one) => formatNumber(one / 3600, 2) }
+    : { unit: 's', name: 'Seconds', text: (one) => formatNumber(one, decimals) }
 }
 
 /**

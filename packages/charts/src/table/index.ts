@@ -17,9 +17,10 @@ export {
   formatSeconds,
   formatPerHour,
   formatStretch,
+  timeScale,
   capital,
 } from './format.ts'
-export type { RoundedParts } from './format.ts'
+export type { RoundedParts, TimeScale } from './format.ts'
 
 // Text for a terminal
 export { visibleLine, visibleText } from '../draw/visibleText.ts'

@@ -3,7 +3,7 @@ import type { StationState } from '@loopwright/line'
 import type { StationShares, SweepCount } from '@loopwright/study'
 import type { KeyEntry, Mark } from '../drawing/drawing.ts'
 import type { Figure, WindowWords } from '../draw/figure.ts'
-import { formatMinutes, formatShare, percent } from '../table/format.ts'
+import { formatDuration, formatMinutes, formatNumber, formatShare, percent } from '../table/format.ts'
 import { namesText } from '../table/namesText.ts'
 import { carriersText, windowOf } from '../draw/window.ts'
 import { STATE_LOOKS, STATES } from '../draw/states.ts'
@@ -128,6 +128,7 @@ function shareTable({ carriers, stations }: Pick<SweepCount, 'carriers' | 'stati
   const share = ({ shares }: StationShares, state: StationState): number => shares[state]
   const sum = (state: StationState): number => stations.reduce((all, station) => all + share(station, state), 0)
   const largest = [...shown].sort((a, b) => sum(b) - sum(a)).slice(0, TERMINAL_STATES)
+  const inHours = stations.some(({ longestBlockSecondsMean }) => longestBlockSecondsMean >= LONG_BLOCK_SECONDS)
   const left = shown.filter((state) => !largest.includes(state))
   const field = (state: StationState): FieldOf<StationShares> => [
     fieldName(state),
@@ -136,7 +137,7 @@ function shareTable({ carriers, stations }: Pick<SweepCount, 'carriers' | 'stati
   ]
   const hidden = STATES.filter((state) => !shown.includes(state))
   return tableOf<StationShares>({
-    caption: `Where the time of each station goes with ${carriersText(carriers)}, % of the ${per} of ${formatMinutes(windowSeconds)} min`,
+    caption: `Where the time of each station goes with ${carriersText(carriers)}, % of the ${per} of ${formatDuration(windowSeconds)}`,
     columns: [
       {
         head: 'Station',
@@ -154,9 +155,9 @@ function shareTable({ carriers, stations }: Pick<SweepCount, 'carriers' | 'stati
         data: [field(state)],
       })),
       {
-        head: 'longest block,\nmean (min)',
+        head: `longest block,\nmean (${inHours ? 'h' : 'min'})`,
         pageOnly: true,
-        text: ({ longestBlockSecondsMean }) => formatMinutes(longestBlockSecondsMean),
+        text: ({ longestBlockSecondsMean: seconds }) => (inHours ? formatNumber(seconds / 3600, 1) : formatMinutes(seconds)),
         data: [
           [
             'longest_block_s',
@@ -171,6 +172,9 @@ function shareTable({ carriers, stations }: Pick<SweepCount, 'carriers' | 'stati
     note: [...WORDS.filter(([state]) => shown.includes(state)).map(([, words]) => words), sumNote(left)].join(' '),
   })
 }
+
+/** blocks are told in hours from this on */
+const LONG_BLOCK_SECONDS = 36_000
 
 /** what a state is, where its word does not say it */
 const WORDS: readonly (readonly [StationState, string])[] = [

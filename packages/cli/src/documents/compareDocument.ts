@@ -91,6 +91,7 @@ export function compareSchema(): Schema {
               meetsPlan: orNull(chance('windows with at least the plan')),
               planVerdict: orNull(verdict('whether nine of ten windows meet the plan')),
               gridlocks: count('replications that ended in gridlock'),
+              outOfProducts: count('replications that ended out of products'),
             },
             'one line',
           ),

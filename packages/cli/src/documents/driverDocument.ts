@@ -66,6 +66,8 @@ export function driverSchema(): Schema {
         scenario: scenarioSchema(),
         step: share('by which each driver is changed, up and down'),
         carriers: count('number of carriers'),
+        gridlocks: count('replications in which the line as it is stood still for good'),
+        outOfProducts: count('replications in which it ran out of products'),
         base: orNull(outputInterval('output per window of the line as it is, units')),
         drivers: list(
           record(

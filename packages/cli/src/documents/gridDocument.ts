@@ -8,7 +8,7 @@ import {
   documentSchema,
   list,
   map,
-  meanInterval,
+  outputInterval,
   number,
   orNull,
   quantile,
@@ -78,7 +78,7 @@ const pointSchema = (of: string): Schema =>
       carriers: count('number of carriers'),
       plan: orNull(number('units wanted per window')),
       units: list(number('units'), 'output per window, by replication'),
-      mean: orNull(meanInterval('output per window, units')),
+      mean: orNull(outputInterval('output per window, units')),
       p10: orNull(quantile('output that nine of ten windows exceed')),
       meetsPlan: orNull(chance('windows with at least the plan')),
       planVerdict: orNull(verdict('whether nine of ten windows meet the plan')),
@@ -115,7 +115,7 @@ export function gridSchema(): Schema {
             record(
               {
                 factor: text('its name'),
-                means: list(meanInterval('output per window, averaged over the other factors'), 'by level'),
+                means: list(outputInterval('output per window, averaged over the other factors'), 'by level'),
                 least: text('level with the least mean'),
                 most: text('level with the greatest mean'),
                 span: orNull(differenceSchema('most less least, units per window; null: one level')),

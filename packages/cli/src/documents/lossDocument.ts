@@ -20,6 +20,7 @@ export function lossSchema(): Schema {
         carriers: count('number of carriers'),
         bestCarriers: count('the best number, by a pilot'),
         gridlocks: count('replications in which the line as it stands stood still for good'),
+        outOfProducts: count('replications in which it ran out of products'),
         forecast: orNull(outputInterval('output per window of the line as it stands, units')),
         ideal: orNull(outputInterval('output per window without any of the causes, units')),
         gap: orNull(differenceSchema('ideal less forecast, units per window')),

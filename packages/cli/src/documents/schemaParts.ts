@@ -57,10 +57,13 @@ export const outputInterval = (of: string): Schema =>
       low: number('lower limit of the mean'),
       high: number('upper limit of the mean'),
       skewness: orNull(number('of the replications; null below 3 of them or without spread')),
-      method: words(['Hall', 'Student t', 'none needed'], 'Hall: Student t transformed by the skewness; none needed: no spread'),
+      method: words(
+        ['Hall', 'Student t', 'none needed'],
+        'Hall: Student t transformed by the skewness; Student t: below 10 replications; none needed: no spread',
+      ),
       status: words(
         ['ok', 'few replications', 'skewed', 'no spread'],
-        'skewed: too few replications for so skewed a shape, the interval may promise too much',
+        'few replications: the interval rests on the normal shape; skewed: too few for so skewed a shape, it may promise too much',
       ),
     },
     `${of}: mean over replications and its interval`,

@@ -33,6 +33,8 @@ export function steadySchema(): Schema {
         intervalSeconds: number('length of one interval'),
         intervals: count('of one run'),
         runSeconds: number('length of one run, from an empty line on, without breaks'),
+        gridlocks: count('of these runs that ended in gridlock'),
+        outOfProducts: count('of these runs that ended out of products'),
         cutSeconds: orNull(number('warm-up')),
         enoughSeconds: orNull(number('length of a run that would do')),
         outputPerHour: orNull(outputInterval('units per hour after the cut')),

@@ -1,5 +1,5 @@
 /** The story of a balance, as cells: tasks shared among stations by mean times. Nothing is run. */
-import { formatNumber, formatShare, type Table, tableOf, wordColumn } from '@loopwright/charts/table'
+import { formatNumber, formatShare, type Table, tableOf, timeScale, type TimeScale, wordColumn } from '@loopwright/charts/table'
 import type { BalanceRequest, BalanceResult, TaskToShare } from '@loopwright/study/change'
 import type { Problem } from '@loopwright/scenario'
 import { stationLoads } from '@loopwright/charts'
@@ -42,33 +42,33 @@ export function balanceStory(
   asked: BalanceRequest,
   { problems = [] }: BalanceStoryOptions = {},
 ): BalanceStory {
-  const text = secondsWords(tasks, result)
+  const { unit, text } = scaleOf(tasks, result)
   const cycleGiven = 'cycleSeconds' in asked
   const parts = {
     answer: {
       kind: 'answer',
       id: 'balance-answer',
-      sentences: [answerSentence(tasks, result, cycleGiven, text)],
+      sentences: [answerSentence(tasks, result, cycleGiven, { unit, text })],
       figures: [
         { label: 'Stations', value: formatNumber(result.stations.length, 0), sure: cycleGiven ? 'fewer cannot' : '' },
-        { label: 'Cycle', value: `${text(result.cycleSeconds)} s`, sure: cycleGiven ? 'as asked for' : 'no shorter one' },
+        { label: 'Cycle', value: `${text(result.cycleSeconds)} ${unit}`, sure: cycleGiven ? 'as asked for' : 'no shorter one' },
         { label: 'Idle', value: formatShare(result.lossShare), sure: 'of the cycle' },
       ],
     } satisfies AnswerCell,
     warnings: problemWarnings({ scenarioFile: '', problems }),
     chart: { ...chartCell('balance-loads', loadsChart(tasks, result, text)), pageOnly: true, lead: true },
-    stations: tableCell('balance-stations', stationTable(result, text)),
+    stations: tableCell('balance-stations', stationTable(result, { unit, text })),
     sure: {
       kind: 'sure',
       id: 'balance-sure',
       sentences: [
-        `The stations are idle for ${formatShare(result.lossShare)} of the cycle. Mean times alone decide here: scatter, stops and the exchange of carriers come on top, so simulate the line with this sharing.`,
+        `${result.stations.length === 1 ? 'The station is' : 'The stations are'} idle for ${formatShare(result.lossShare)} of the cycle. Mean times alone decide here: scatter, stops and the exchange of carriers come on top, so simulate the line with this sharing.`,
       ],
     } satisfies SureCell,
-    tasks: { ...tableCell('balance-tasks', taskTable(tasks, result, text)), pageOnly: true },
+    tasks: { ...tableCell('balance-tasks', taskTable(tasks, result, { unit, text })), pageOnly: true },
   }
   const { answer, warnings, stations, sure } = parts
-  const cycle = `${text(result.cycleSeconds)} s`
+  const cycle = `${text(result.cycleSeconds)} ${unit}`
   return {
     ...parts,
     question: cycleGiven
@@ -100,20 +100,23 @@ function loadsChart(tasks: readonly TaskToShare[], { stations, cycleSeconds }: B
 
 type SecondsWords = (seconds: number) => string
 
-/** All times of the page with the decimals that the finest of them needs, at most two. */
-function secondsWords(tasks: readonly TaskToShare[], { cycleSeconds, stations }: BalanceResult): SecondsWords {
+type Scale = Pick<TimeScale, 'unit' | 'text'>
+
+/** All times of the page in one unit, with the decimals that the finest of them needs, at most two. */
+function scaleOf(tasks: readonly TaskToShare[], { cycleSeconds, stations }: BalanceResult): Scale {
   const all = [cycleSeconds, ...tasks.map(({ seconds }) => seconds), ...stations.map(({ seconds }) => seconds)]
   const decimals = [0, 1].find((digits) => all.every((value) => Math.abs(value - Number(value.toFixed(digits))) < 0.005)) ?? 2
-  return (seconds) => formatNumber(seconds, decimals)
+  return timeScale(all, decimals)
 }
 
 function answerSentence(
   tasks: readonly TaskToShare[],
   { stations, cycleSeconds }: BalanceResult,
   cycleGiven: boolean,
-  text: SecondsWords,
+  { unit, text }: Scale,
 ): string {
-  const [count, all, cycle] = [counted(stations.length, 'station'), counted(tasks.length, 'task'), `${text(cycleSeconds)} s`]
+  const [count, all, cycle] = [counted(stations.length, 'station'), counted(tasks.length, 'task'), `${text(cycleSeconds)} ${unit}`]
+  if (stations.length === 1 && tasks.length === 1) return `One station needs a cycle of ${cycle} for the one task, by mean times.`
   if (!cycleGiven && stations.length === 1) return `One station needs a cycle of ${cycle} for the ${all}, by mean times.`
   if (!cycleGiven) return `${count} can share the ${all} in a cycle of ${cycle} by mean times, and no shorter one.`
   return `${count} can share the ${all} in a cycle of ${cycle} by mean times${stations.length === 1 ? '' : '; fewer cannot'}.`
@@ -126,7 +129,7 @@ interface StationRow {
   readonly idle: number
 }
 
-function stationTable({ stations, cycleSeconds }: BalanceResult, text: SecondsWords): Table {
+function stationTable({ stations, cycleSeconds }: BalanceResult, { unit, text }: Scale): Table {
   return tableOf<StationRow>({
     caption: 'Tasks by station',
     columns: [
@@ -135,8 +138,16 @@ function stationTable({ stations, cycleSeconds }: BalanceResult, text: SecondsWo
         text: ({ number }) => `${number}`,
         data: [['station', 'number of the station, in the order of flow', ({ number }) => number]],
       },
-      { head: 'Work, s', text: ({ seconds }) => text(seconds), data: [['work_s', 'seconds of work, mean', ({ seconds }) => seconds]] },
-      { head: 'Idle, s', text: ({ idle }) => text(idle), data: [['idle_s', 'seconds of the cycle that are left', ({ idle }) => idle]] },
+      {
+        head: `Work, ${unit}`,
+        text: ({ seconds }) => text(seconds),
+        data: [['work_s', 'seconds of work, mean', ({ seconds }) => seconds]],
+      },
+      {
+        head: `Idle, ${unit}`,
+        text: ({ idle }) => text(idle),
+        data: [['idle_s', 'seconds of the cycle that are left', ({ idle }) => idle]],
+      },
       wordColumn('Tasks', 'tasks', 'names, in an order that keeps the rules', ({ tasks }) => tasks.join(', ')),
     ],
     rows: stations.map(({ tasks, seconds }, index) => ({ number: index + 1, tasks, seconds, idle: cycleSeconds - seconds })),
@@ -144,13 +155,13 @@ function stationTable({ stations, cycleSeconds }: BalanceResult, text: SecondsWo
   })
 }
 
-function taskTable(tasks: readonly TaskToShare[], { stations }: BalanceResult, text: SecondsWords): Table {
+function taskTable(tasks: readonly TaskToShare[], { stations }: BalanceResult, { unit, text }: Scale): Table {
   const stationOf = (name: string): number => stations.findIndex((station) => station.tasks.includes(name)) + 1
   return tableOf<TaskToShare>({
     caption: 'Tasks as read',
     columns: [
       wordColumn('Task', 'task', 'name', ({ name }) => name),
-      { head: 'Mean, s', text: ({ seconds }) => text(seconds), data: [['mean_s', 'seconds, mean', ({ seconds }) => seconds]] },
+      { head: `Mean, ${unit}`, text: ({ seconds }) => text(seconds), data: [['mean_s', 'seconds, mean', ({ seconds }) => seconds]] },
       wordColumn('Comes after', 'after', 'tasks that must come before it', ({ after }) => after.join(', ')),
       {
         head: 'Station',

@@ -1,5 +1,5 @@
 /** Tables of what was understood of a line, in mean times. */
-import { type ColumnOf, formatDuration, formatNumber, type Table, tableOf, wordColumn } from '@loopwright/charts/table'
+import { type ColumnOf, formatDuration, type Table, tableOf, timeScale, wordColumn } from '@loopwright/charts/table'
 import { stationWords } from '@loopwright/line'
 import type { LineFacts, StationFacts, StopFacts } from '@loopwright/study/change'
 import { shareText } from '../inputs/quantityWords.ts'
@@ -7,9 +7,13 @@ import { NOT_KNOWN } from '../sweep/countWords.ts'
 
 /** The stations with their mean times; the slowest exchange is marked. */
 export function stationsTable(facts: LineFacts): Table {
+  const scale = timeScale(
+    facts.stations.flatMap(({ workSeconds, exchangeSeconds }) => [workSeconds, exchangeSeconds ?? 0]),
+    1,
+  )
   const time = (head: string, name: string, says: string, of: (station: StationFacts) => number | null): ColumnOf<StationFacts> => ({
     head,
-    text: (station) => (of(station) === null ? NOT_KNOWN : formatNumber(of(station)!, 1)),
+    text: (station) => (of(station) === null ? NOT_KNOWN : scale.text(of(station)!)),
     data: [[name, says, of]],
   })
   return tableOf<StationFacts>({
@@ -18,16 +22,21 @@ export function stationsTable(facts: LineFacts): Table {
       { ...wordColumn<StationFacts>('Station', 'station', 'name in the file', ({ name }) => name), text: stationWords },
       wordColumn('Zone', 'zone', 'where it stands', ({ zone }) => zone),
       wordColumn('Duties', 'duties', 'what it does, in order', ({ duties }) => duties.join(', ')),
-      time('Work,\ns', 'work_s', 'seconds of all tasks of one carrier, mean over the mix', ({ workSeconds }) => workSeconds),
-      time('Release,\ns', 'release_s', 'seconds until the operator has let the carrier go, mean', ({ releaseSeconds }) => releaseSeconds),
+      time(`Work,\n${scale.unit}`, 'work_s', 'seconds of all tasks of one carrier, mean over the mix', ({ workSeconds }) => workSeconds),
       time(
-        'Move and\nclear, s',
+        `Release,\n${scale.unit}`,
+        'release_s',
+        'seconds until the operator has let the carrier go, mean',
+        ({ releaseSeconds }) => releaseSeconds,
+      ),
+      time(
+        `Move and\nclear, ${scale.unit}`,
         'move_and_clear_s',
         'seconds of the move in from rest and of clearing the zone; empty: no single loop',
         ({ moveAndClearSeconds }) => moveAndClearSeconds,
       ),
       time(
-        'Exchange,\ns',
+        `Exchange,\n${scale.unit}`,
         'exchange_s',
         'seconds from the start in of one carrier to that of the next; empty: no single loop',
         ({ exchangeSeconds }) => exchangeSeconds,

@@ -1,8 +1,17 @@
 /** The story of a comparison, as cells: what the same simulated windows say of the lines, and what averages say. */
-import { formatNumber, formatShare, formatWithHalfWidth, meanFields, type Table, tableOf, wordColumn } from '@loopwright/charts/table'
+import {
+  formatNumber,
+  formatShare,
+  formatWithHalfWidth,
+  meanFields,
+  type Table,
+  tableOf,
+  timeScale,
+  wordColumn,
+} from '@loopwright/charts/table'
 import { isPlainLoop } from '@loopwright/line'
 import { type Law, law, lawTerms, workingSeconds } from '@loopwright/line/bounds'
-import { type Difference, type Scenario, scenarioDifferences } from '@loopwright/scenario'
+import type { Scenario } from '@loopwright/scenario'
 import type { CompareResult } from '@loopwright/study/compare'
 import { differences } from '@loopwright/charts'
 import {
@@ -23,17 +32,19 @@ import { NOT_KNOWN } from '../sweep/countWords.ts'
 import { type Period, period } from '../sweep/period.ts'
 import type { Tale } from '../cells/tale.ts'
 import { planTone } from '../words/planWords.ts'
+import { listEndsWarning } from '../words/listEnds.ts'
 import { markdownOf } from '../words/markdownOf.ts'
 import { lengthWarning, startSentence } from '../words/startWords.ts'
 import { stoppedEarly } from '../words/stoppedEarly.ts'
 import type { StudyStoryOptions } from '../words/storyOptions.ts'
+import { changedTable } from './changedTable.ts'
 import { compareFigures, compareSentences, compareSure, differenceWords, quoted } from './compareWords.ts'
 
 /** With the inputs and cautions of the first line. */
 export interface CompareStory extends Standing, Tale {
   readonly answer: AnswerCell
   readonly sure: SureCell
-  /** said only where it holds: partial results, gridlock */
+  /** said only where it holds: partial results, gridlock, a list of products that ran out */
   readonly warnings: readonly CautionCell[]
   /** what each line makes more or less than the first, drawn; null below 2 replications */
   readonly differences: ChartCell | null
@@ -65,7 +76,7 @@ export function compareStory(scenarios: readonly Scenario[], result: CompareResu
       sentences: compareSentences(result, words),
       figures: compareFigures(result, words),
     } satisfies AnswerCell,
-    warnings: [...compareWarnings(result, words, id), ...scenarioWarnings(first!, options), ...lengthWarning(first!)],
+    warnings: [...compareWarnings(scenarios, result, words, id), ...scenarioWarnings(first!, options), ...lengthWarning(first!)],
     differences: differenceChart(result, words, id),
     table: tableCell(`${id}-lines`, linesTable(result, words)),
     sure: { kind: 'sure', id: `${id}-sure`, sentences: [...compareSure(result, words), startSentence(first!)] } satisfies SureCell,
@@ -188,47 +199,25 @@ function meanText({ mean, units, gridlocks }: CompareResult['lines'][number]): s
   return mean === null ? NOT_KNOWN : formatWithHalfWidth(mean.mean, mean.halfWidth)
 }
 
-function changedTable(scenarios: readonly Scenario[], { lines }: CompareResult): Table {
-  const [first, ...others] = scenarios
-  const changes = others.flatMap((other, index) =>
-    scenarioDifferences(first!, other).map((change) => ({ line: lines[index + 1]!.name, change })),
-  )
-  return tableOf<{ readonly line: string; readonly change: Difference }>({
-    caption: `Inputs that differ from ${lines[0]!.name}`,
-    columns: [
-      wordColumn('Line', 'line', 'name of the line', ({ line }) => line),
-      wordColumn('Input', 'input', 'field of the scenario', ({ change: { path, places } }) =>
-        places.length === 0 ? path : `${path} (${placesWords(places)})`,
-      ),
-      wordColumn('Before', 'before', 'in the first line', ({ change }) => change.before ?? 'none'),
-      wordColumn('After', 'after', 'in this line', ({ change }) => change.after ?? 'none'),
-    ],
-    rows: changes,
-    note: changes.length === 0 ? 'None: the lines have the same inputs.' : null,
-  })
-}
-
-/** places of one change that are all named */
-const PLACES_MAX = 4
-
-const placesWords = (places: readonly string[]): string =>
-  places.length <= PLACES_MAX ? places.join(', ') : `${places.length} places, ${places[0]} … ${places.at(-1)}`
-
 function averagesTable(scenarios: readonly Scenario[], { lines }: CompareResult, { one }: Period): Table {
   const rows = scenarios.map((scenario, index) => ({ name: lines[index]!.name, ...lineAverages(scenario) }))
   type Row = (typeof rows)[number]
+  const scale = timeScale(
+    rows.flatMap(({ lapSeconds, exchangeSeconds, holeLapSeconds }) => [lapSeconds, exchangeSeconds, holeLapSeconds]),
+    1,
+  )
   const seconds = (head: string, name: string, of: (row: Row) => number) => ({
-    head,
-    text: (row: Row) => formatNumber(of(row), 1),
-    data: [[name, `${head.replace('\n', ' ')}, mean times`, of] as const],
+    head: `${head} (${scale.unit})`,
+    text: (row: Row) => scale.text(of(row)),
+    data: [[name, `${head.replace('\n', ' ')} (s), mean times`, of] as const],
   })
   return tableOf<Row>({
     caption: 'What averages say',
     columns: [
       wordColumn('Line', 'line', 'name of the line', ({ name }) => name),
-      seconds('Lap of a\ncarrier (s)', 'lap_s', ({ lapSeconds }) => lapSeconds),
-      seconds('Slowest\nexchange (s)', 'exchange_s', ({ exchangeSeconds }) => exchangeSeconds),
-      seconds('Lap of a\nfree zone (s)', 'hole_lap_s', ({ holeLapSeconds }) => holeLapSeconds),
+      seconds('Lap of a\ncarrier', 'lap_s', ({ lapSeconds }) => lapSeconds),
+      seconds('Slowest\nexchange', 'exchange_s', ({ exchangeSeconds }) => exchangeSeconds),
+      seconds('Lap of a\nfree zone', 'hole_lap_s', ({ holeLapSeconds }) => holeLapSeconds),
       {
         head: `Units per\n${one}`,
         text: ({ unitsPerWindow }) => formatNumber(unitsPerWindow, 0),
@@ -241,8 +230,8 @@ function averagesTable(scenarios: readonly Scenario[], { lines }: CompareResult,
   })
 }
 
-/** Said only where it holds: partial results, gridlock. */
-export function compareWarnings(result: CompareResult, words: Period, id: string): CautionCell[] {
+/** Said only where it holds: partial results, gridlock, a list of products that ran out. */
+export function compareWarnings(scenarios: readonly Scenario[], result: CompareResult, words: Period, id: string): CautionCell[] {
   const { lines } = result
   const still = lines.filter(({ gridlocks }) => gridlocks > 0)
   const { one, many, line } = words
@@ -257,5 +246,15 @@ export function compareWarnings(result: CompareResult, words: Period, id: string
           ),
         ]
       : []),
+    ...listEndsWarning(
+      `${id}-products`,
+      lines.map(({ name, outOfProducts, units }, index) => ({
+        name: quoted(name),
+        line: scenarios[index]!.line,
+        outOfProducts,
+        runs: units.length,
+      })),
+      words,
+    ),
   ]
 }

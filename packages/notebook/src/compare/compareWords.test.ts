@@ -9,6 +9,7 @@ import {
   differenceSentence,
   differenceWords,
   levelWords,
+  pairingSentence,
 } from './compareWords.ts'
 
 const shift = { one: 'shift', each: 'a shift', many: 'shifts', plan: null, line: 'loop', named: null } as const
@@ -67,11 +68,14 @@ const sure = (gain: number | null, halfWidth?: number): string[] => compareSure(
 test('how sure: of all pairs together, and what the same shifts were worth', () => {
   expect(sure(8.44)).toEqual([
     'Every line met the same 3 simulated shifts: the same products, task times and stops.',
-    'The interval holds the true difference in 95\u202f% of such studies; more simulated shifts narrow it. With as few as 3 shifts the intervals are rough: 30 are usual.',
+    'The interval holds the true difference in 95\u202f% of such studies; more simulated shifts narrow it. With as few as 3 shifts the intervals are rough, and what is rare may not be among them: 30 are usual.',
     'Independent runs would need at least 8.4 times as many shifts for intervals as narrow.',
   ])
   expect(sure(1.02)).toHaveLength(2)
-  expect(sure(0.8).at(-1)).toContain('do not share their chance events well')
+  expect(sure(0.8)).toHaveLength(2)
+  expect(sure(0.5).at(-1)).toContain('do not share their chance events well')
+  // so few pairs tell nothing of what their pairing is worth
+  expect(pairingSentence([difference({ n: 5, pairingGain: 8.44 })], shift)).toEqual([])
   expect(sure(null, 0)).toEqual([
     'Every line met the same 3 simulated shifts: the same products, task times and stops.',
     'The difference is the same in each of them.',

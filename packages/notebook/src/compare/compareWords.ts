@@ -5,7 +5,7 @@ import type { AnswerFigure } from '../cells/cell.ts'
 import { figureOf, planFigure } from '../sweep/answerFigures.ts'
 import type { Period } from '../sweep/period.ts'
 import { intervalsCaution } from '../words/intervalWords.ts'
-import { planPhrase, planText } from '../words/planWords.ts'
+import { FEW, planPhrase, planText } from '../words/planWords.ts'
 import { unitsOf } from '../words/unitWords.ts'
 
 export type Difference = CompareResult['pairs'][number]['difference']
@@ -75,6 +75,8 @@ export function compareSentences({ lines, pairs }: CompareResult, period: Period
   ]
 }
 
+/** a gain below this is none by chance alone: the variance of differences is known to a third with the fewest windows that are looked at */
+const NOT_SHARED = 0.7
 /** lines that have a figure */
 const FIGURES_MAX = 4
 
@@ -136,14 +138,19 @@ export function compareSure({ lines, pairs, level }: CompareResult, period: Peri
   ]
 }
 
-function pairingSentence(differences: readonly Difference[], { many }: Period): string[] {
-  const gains = differences.flatMap(({ pairingGain }) => (pairingGain === null ? [] : [pairingGain]))
+/**
+ * What the same worlds were worth, where enough of them were run to know.
+ *
+ * @param narrow  what would be as narrow
+ */
+export function pairingSentence(differences: readonly Difference[], { many }: Pick<Period, 'many'>, narrow = 'intervals'): string[] {
+  const gains = differences.flatMap(({ n, pairingGain }) => (pairingGain === null || n < FEW ? [] : [pairingGain]))
   if (gains.length === 0) return []
   const least = Math.min(...gains)
-  if (least < 1)
+  if (least < NOT_SHARED)
     return ['Some lines do not share their chance events well, as when tasks or stops have other names: their intervals are wide.']
   if (least < 1.05) return []
-  return [`Independent runs would need at least ${formatNumber(least, least < 10 ? 1 : 0)} times as many ${many} for intervals as narrow.`]
+  return [`Independent runs would need at least ${formatNumber(least, least < 10 ? 1 : 0)} times as many ${many} for ${narrow} as narrow.`]
 }
 
 export const quoted = (name: string): string => `“${name}”`

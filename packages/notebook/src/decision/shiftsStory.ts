@@ -8,7 +8,7 @@ import { type AnswerCell, type ChartCell, proseCell, type ProseCell, type SureCe
 import { openChartCell } from '../cells/chartCell.ts'
 import type { Tale } from '../cells/tale.ts'
 import type { Spread } from '../forecast/forecast.ts'
-import { diagnosisSentences } from '../limits/diagnosisWords.ts'
+import { asTightSentence, diagnosisSentences } from '../limits/diagnosisWords.ts'
 import { USE } from '../sweep/cautions.ts'
 import { period } from '../sweep/period.ts'
 import { counted } from '../words/countedWords.ts'
@@ -145,7 +145,9 @@ function answerSentences(runs: ShiftsRuns, result: ShiftsResult): string[] {
 function limitSentences(shifts: readonly PromiseRuns[]): string[] {
   const found = shifts.map((shift) => {
     const limit = shift.forecast.shift.units.some((made) => made > 0) ? limitOf(shift) : null
-    return limit === null ? null : diagnosisSentences(limit, shift.scenario.line, period(shift.scenario))[0]!
+    if (limit === null) return null
+    const words = period(shift.scenario)
+    return [diagnosisSentences(limit, shift.scenario.line, words)[0]!, ...asTightSentence(limit, words)].join(' ')
   })
   if (new Set(found).size === 1) return found[0] === null ? [] : [found[0]!]
   return shifts.map(({ name }, index) =>
@@ -211,7 +213,12 @@ function shiftsTable({ shifts }: ShiftsRuns, { shifts: results }: ShiftsResult):
       },
       number('Overtime\nmin', 'overtime', 'minutes that the plan takes, mean', ({ runs }) => runs.forecast.overtime?.mean.mean ?? null, 1),
       share('OEE', 'oee', 'ISO 22400, 0 … 1', ({ result }) => result.constraint?.effectiveness.oee ?? null),
-      wordColumn('of', 'station', 'the one that limits, or that what limits is at', ({ result }) => result.constraint?.station ?? '–'),
+      wordColumn(
+        'Limited at',
+        'station',
+        'the one that limits, or that what limits is at',
+        ({ result }) => result.constraint?.station ?? '–',
+      ),
       share('Starved', 'starved', 'share of the shift', ({ result }) => result.constraint?.starvedShare ?? null),
       share('Blocked', 'blocked', 'share of the shift', ({ result }) => result.constraint?.blockedShare ?? null),
     ],

@@ -20,7 +20,7 @@ test('the slowest station limits the line: what less of its time brings, how nea
   expect(answer.sentences[0]).toMatch(
     /^What limits the line: S3 Test, which can do about \d+ units a shift .*; the line makes \d+\u202f% of that\.$/,
   )
-  expect(answer.sentences[1]).toBe(`Of what takes time, S3 Test counts most: 1 % less of it brings ${gainText(best)} more output.`)
+  expect(answer.sentences[1]).toBe(`Of what takes time, 1 % less of S3 Test brings most: ${gainText(best)} more output.`)
   const { rows } = shownView(chart!.views).table
   expect(rows.length).toBe(result.drivers.length)
   expect(rows[0]).toMatchObject({ marked: true, cells: ['S3 Test', expect.any(String), expect.any(String), best.unitsOfStep.toFixed(1)] })

@@ -37,6 +37,7 @@ import { intervalsCaution } from '../words/intervalWords.ts'
 import { type Period, period } from '../sweep/period.ts'
 import type { Tale } from '../cells/tale.ts'
 import { lengthWarning, startSentence } from '../words/startWords.ts'
+import { endWarnings } from '../words/endWarnings.ts'
 import { stoppedEarly } from '../words/stoppedEarly.ts'
 import type { StudyStoryOptions } from '../words/storyOptions.ts'
 
@@ -70,7 +71,12 @@ export function driverStory(scenario: Scenario, result: DriverResult, options: S
       sentences: driverSentences(scenario, result, words),
       figures: driverFigures(result, words),
     } satisfies AnswerCell,
-    warnings: [...stoppedEarly(id, result, result.base?.n ?? 0, words), ...scenarioWarnings(scenario, options), ...lengthWarning(scenario)],
+    warnings: [
+      ...stoppedEarly(id, result, result.base?.n ?? 0, words),
+      ...endWarnings(id, { line: scenario.line, runs: result.base?.n ?? 0, ...result }, 'effects', words),
+      ...scenarioWarnings(scenario, options),
+      ...lengthWarning(scenario),
+    ],
     chart: result.drivers.length === 0 ? null : { ...openChartCell(`${id}-ranking`, drivers(result, { per: words.one })), lead: true },
     sure: { kind: 'sure', id: `${id}-sure`, sentences: sureSentences(scenario, result, words) } satisfies SureCell,
     wholes: wholes === null ? null : tableCell(`${id}-wholes`, wholes),

@@ -190,6 +190,9 @@ function limits({ level, low, high }: QuantileEstimate): string {
   return ` (known with ${formatShare(level)}: ${said})`
 }
 
+/** overtime that is told as none */
+const A_LITTLE_MINUTES = 0.05
+
 function overtimeSentence(
   { mean, p90 }: NonNullable<Forecast['overtime']>,
   { outOfProducts }: Pick<SweepCount, 'outOfProducts'>,
@@ -199,7 +202,10 @@ function overtimeSentence(
   if (mean.mean === 0) return `No overtime was needed in any of the ${many} simulated.`
   const takes = `To make up what is missing takes ${minutes(mean.mean)} min of overtime a ${one}`
   if (mean.halfWidth === 0) return `${takes}.`
-  return p90 === null ? `${takes} on average.` : `${takes} on average; one ${one} in ten takes at least ${minutes(p90.point)} min.`
+  if (p90 === null) return `${takes} on average.`
+  return p90.point < A_LITTLE_MINUTES
+    ? `${takes} on average; nine of ten ${many} take none.`
+    : `${takes} on average; one ${one} in ten takes at least ${minutes(p90.point)} min.`
 }
 
 function sureSentences({ shift, week, shiftsPerWeek, sweep }: ForecastResult, words: Period): string[] {

@@ -22,7 +22,7 @@ export function forecastTable({ shift, week, shiftsPerWeek, netSeconds, sweep }:
   const fixed = isFixed(sweep.counts[0]!)
   const perHour = 3600 / netSeconds
   const rows: Row[] = [
-    { name: 'net hour', of: shift, scale: perHour, decimals: 1, seconds: 3600 },
+    { name: 'net hour', of: shift, scale: perHour, decimals: perHourDecimals((shift.mean?.mean ?? 0) * perHour), seconds: 3600 },
     { name: one, of: shift, scale: 1, decimals: 0, seconds: netSeconds },
     ...(!hasWeeks({ week, shiftsPerWeek, sweep })
       ? []
@@ -79,6 +79,11 @@ export function forecastTable({ shift, week, shiftsPerWeek, netSeconds, sweep }:
   })
 }
 
+/** A line that makes less than one unit an hour needs more decimals to tell its hours apart. */
+const perHourDecimals = (perHour: number): number => (perHour > 0 && perHour < 1 ? 3 : 1)
+
+const rateText = (perHour: number): string => formatNumber(perHour, perHourDecimals(perHour))
+
 /** Overtime on average, in a bad shift, and how many shifts take none. */
 export function overtimeTable({ overtime, shift }: ForecastResult, { one }: Period): Table {
   const { mean, p90, minutes: each } = overtime!
@@ -104,7 +109,7 @@ export function overtimeTable({ overtime, shift }: ForecastResult, { one }: Peri
     ],
     rows,
     marked: (_, index) => index === 0,
-    note: `What each ${one} lacks, over the average rate of ${formatNumber(overtime!.unitsPerMinute * 60, 1)} units per net hour; a ${one} that makes more is not set against one that makes less.`,
+    note: `What each ${one} lacks, over the average rate of ${rateText(overtime!.unitsPerMinute * 60)} units per net hour; a ${one} that makes more is not set against one that makes less.`,
   })
 }
 

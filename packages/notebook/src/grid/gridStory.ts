@@ -8,6 +8,7 @@ import { chartCell, openChartCell } from '../cells/chartCell.ts'
 import { type Standing, scenarioWarnings, standing, standingCells } from '../study/standing.ts'
 import { type Period, period } from '../sweep/period.ts'
 import type { Tale } from '../cells/tale.ts'
+import { listEndsWarning } from '../words/listEnds.ts'
 import { markdownOf } from '../words/markdownOf.ts'
 import { lengthWarning, startSentence } from '../words/startWords.ts'
 import { stoppedEarly } from '../words/stoppedEarly.ts'
@@ -17,7 +18,7 @@ import { factorName, gridFigures, gridSentences, gridSure } from './gridWords.ts
 /** With the inputs and cautions of the line as it stands. */
 export interface GridStory extends Standing, Tale {
   readonly answer: AnswerCell
-  /** said only where it holds: partial results, gridlock, a best setting at the end of what was tried */
+  /** said only where it holds: partial results, gridlock, a list that ran out, a best setting at the end of what was tried */
   readonly warnings: readonly CautionCell[]
   /** a curve for each level, with the table of means; null: nothing was run */
   readonly curves: ChartCell | null
@@ -47,7 +48,7 @@ export function gridStory(scenario: Scenario, result: GridResult, options: Study
       sentences: gridSentences(result, words),
       figures: gridFigures(result, words),
     } satisfies AnswerCell,
-    warnings: [...warnings(result, words, id), ...scenarioWarnings(scenario, options), ...lengthWarning(scenario)],
+    warnings: [...warnings(scenario, result, words, id), ...scenarioWarnings(scenario, options), ...lengthWarning(scenario)],
     curves: ran ? { ...openChartCell(`${id}-curves`, gridCurves(result, { per: words.one })), lead: true } : null,
     sure: { kind: 'sure', id: `${id}-sure`, sentences: sure.length === 0 ? [] : [...sure, startSentence(scenario)] } satisfies SureCell,
     heat: ran && result.factors.length > 1 ? { ...chartCell(`${id}-table`, gridTable(result, { per: words.one })), pageOnly: true } : null,
@@ -61,7 +62,7 @@ export function gridStory(scenario: Scenario, result: GridResult, options: Study
   }
 }
 
-function warnings(result: GridResult, words: Period, id: string): CautionCell[] {
+function warnings({ line }: Scenario, result: GridResult, words: Period, id: string): CautionCell[] {
   const still = result.points.filter(({ gridlocks }) => gridlocks > 0)
   const edge = edges(result)
   return [
@@ -69,6 +70,16 @@ function warnings(result: GridResult, words: Period, id: string): CautionCell[] 
     ...(still.length > 0
       ? [warningCell(`${id}-gridlock`, `Gridlock: the ${words.line} stands still`, stillWords(still, result, words))]
       : []),
+    ...listEndsWarning(
+      `${id}-products`,
+      result.points.map(({ levels, outOfProducts, units }) => ({
+        name: settingWords(result.factors, levels),
+        line,
+        outOfProducts,
+        runs: units.length,
+      })),
+      words,
+    ),
     ...(edge.length > 0
       ? [
           warningCell(

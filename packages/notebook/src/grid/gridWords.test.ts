@@ -1,4 +1,4 @@
-import { binomialEstimate, chanceVerdict, meanInterval, quantileEstimate } from '@loopwright/stats'
+import { binomialEstimate, chanceVerdict, outputInterval, quantileEstimate } from '@loopwright/stats'
 import { pairedDifference } from '@loopwright/stats/worlds'
 import { factorialEffects } from '@loopwright/stats/procedures'
 import { factorial, type GridResult } from '@loopwright/study/compare'
@@ -35,7 +35,7 @@ function told(means: readonly number[], { spread = 1, own = 1, plan = 320 as num
       carriers: Number(factors[0]!.levels[settings[point]![0]!]),
       plan,
       units: made,
-      mean: meanInterval(made),
+      mean: outputInterval(made),
       p10: quantileEstimate(made, 0.1),
       meetsPlan: plan === null ? null : binomialEstimate(made.filter((each) => each >= plan).length, 40),
       planVerdict: plan === null ? null : chanceVerdict(made.filter((each) => each >= plan).length, 40),

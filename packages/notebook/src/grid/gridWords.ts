@@ -3,7 +3,7 @@ import { interactionWords, levelWords, settingWords, unitsText } from '@loopwrig
 import { capital, differenceDecimals, formatNumber, formatShare, percent, roundedParts, type RoundedParts } from '@loopwright/charts/table'
 import { chanceVerdict, PLAN_SHARE } from '@loopwright/stats'
 import type { GridPoint, GridResult } from '@loopwright/study/compare'
-import { differenceFigure, differenceWords, levelWords as confidenceWords } from '../compare/compareWords.ts'
+import { differenceFigure, differenceWords, levelWords as confidenceWords, pairingSentence } from '../compare/compareWords.ts'
 import type { AnswerFigure } from '../cells/cell.ts'
 import { figureOf } from '../sweep/answerFigures.ts'
 import type { Period } from '../sweep/period.ts'
@@ -44,7 +44,7 @@ export function gridFigures(result: GridResult, { each, many }: Period): AnswerF
       ? []
       : [
           differenceFigure(
-            outside === null ? `Against ${baseWords(result)}` : 'Against the line as it stands',
+            outside === null ? `Against ${baseName(result)}` : 'Against the line as it stands',
             point.toBase,
             `units ${each}`,
           ),
@@ -73,25 +73,30 @@ export function gridSure(result: GridResult, { many }: Period): string[] {
     points.flatMap(({ mean }) => mean ?? []),
     many,
   )
-  const gains = points.flatMap(({ toBase }) => (toBase?.pairingGain == null ? [] : [toBase.pairingGain]))
-  const least = Math.min(...gains)
   return [
-    `Each of ${points.length} settings was simulated for the same ${n} ${many}: the same products, task times and stops. The differences from ${baseWords(result)} hold together in ${share} of such studies, the effects of the factors likewise; each chance of the plan holds by itself. More simulated ${many} narrow all of them, not how much single ${many} differ.${few}`,
-    ...(gains.length === 0 || least < 1
-      ? []
-      : [
-          `Independent runs would need at least ${formatNumber(least, least < 10 ? 1 : 0)} times as many ${many} for intervals of the differences as narrow.`,
-        ]),
+    `Each of ${points.length} settings was simulated for the same ${n} ${many}: the same products, task times and stops. The differences from ${baseName(result)} hold together in ${share} of such studies, the effects of the factors likewise; each chance of the plan holds by itself. More simulated ${many} narrow all of them, not how much single ${many} differ.${few}`,
+    ...pairingSentence(
+      points.flatMap(({ toBase }) => toBase ?? []),
+      { many },
+      'intervals of the differences',
+    ),
   ]
 }
 
 /** Every number is the same in every replication. */
 const isCalm = ({ points }: Pick<GridResult, 'points'>): boolean => points.every(({ mean }) => mean?.halfWidth === 0)
 
-/** "the line as it stands", or the first setting. */
+/** "the line as it stands", or "with 6 carriers". */
 function baseWords({ base, factors, points }: Pick<GridResult, 'base' | 'factors' | 'points'>): string {
-  return base === null ? 'the line as it stands' : settingWords(factors, points[base]!.levels)
+  return base === null ? 'by the line as it stands' : withSetting(settingWords(factors, points[base]!.levels))
 }
+
+/** "with 6 carriers and drive.speed 12 m/min" */
+const withSetting = (setting: string): string => `with ${setting.replace(' with ', ' and ')}`
+
+/** The same as a name: "the line as it stands", "6 carriers". */
+const baseName = ({ base, factors, points }: Pick<GridResult, 'base' | 'factors' | 'points'>): string =>
+  base === null ? 'the line as it stands' : settingWords(factors, points[base]!.levels)
 
 /** Which settings meet the plan in nine of ten, or which comes nearest. */
 function planSentences(result: GridResult, { many }: Period): string[] {
@@ -136,7 +141,7 @@ function planSentences(result: GridResult, { many }: Period): string[] {
 
 /** "2 of 21 settings: …; …", "all 6 settings" */
 function metWords(result: GridResult, met: readonly number[], planned: readonly number[]): string {
-  if (met.length === planned.length) return `all ${met.length} settings`
+  if (met.length === planned.length) return met.length === 2 ? 'both settings' : `all ${met.length} settings`
   const named = met.length > NAMED_MAX ? '' : `: ${settingsWords(result, met)}`
   return `${met.length} of ${planned.length} settings${named}`
 }
@@ -191,25 +196,32 @@ function bestSentences(result: GridResult, { each, one }: Period): string[] {
   if (best === null) return [`Every setting stood still in some ${one} (gridlock): none is the best.`]
   const point = points[best]!
   const calm = isCalm(result)
-  const rivals = maybeBest.filter((index) => index !== best)
-  const tied =
+  const same = points.flatMap(({ units }, index) =>
+    index !== best && units.every((made, world) => made === point.units[world]) ? [index] : [],
+  )
+  const rivals = maybeBest.filter((index) => index !== best && !same.includes(index))
+  const equal = same.length === 0 ? '' : `, and ${calm ? '' : 'exactly '}as much by ${settingsWords(result, same)}`
+  const open =
     rivals.length === 0
       ? ''
-      : calm
-        ? `, and as much by ${settingsWords(result, rivals)}`
-        : rivals.length === 1
-          ? `; ${settingsWords(result, rivals)} cannot be told from it`
-          : `; ${rivals.length} others cannot be told from it`
+      : rivals.length === 1
+        ? `; ${settingsWords(result, rivals)} cannot be told from it`
+        : `; ${rivals.length} others cannot be told from it`
+  const tied = `${equal}${open}`
   const most = `Most is made by ${settingWords(factors, point.levels)}: ${unitsText(point)} units ${each}${calm ? '' : ' on average'}${tied}.`
-  const near = nearBest.filter((index) => index !== best && !(calm && rivals.includes(index)))
+  const near = nearBest.filter((index) => index !== best && !same.includes(index))
   const fewest = near.length < 2 ? null : fewestCarriers(result, nearBest)
   const enough =
     near.length === 0
       ? []
       : [
-          `${near.length === 1 ? settingsWords(result, near) : `${near.length} other settings`} ${near.length === 1 ? 'makes' : 'make'} at most 1 % less${calm ? '' : ', shown with 95 % confidence'}: among them other reasons may decide.${fewest === null ? '' : ` ${fewest}`}`,
+          `${near.length === 1 ? capital(withSetting(settingsWords(result, near))) : `With each of ${near.length} other settings`} at most 1 % less is made${calm ? '' : ', shown with 95 % confidence'}: other reasons may decide.${fewest === null ? '' : ` ${fewest}`}`,
         ]
-  return [most, ...(point.toBase === null ? [] : [againstBase(point.toBase, baseWords(result), each)]), ...enough]
+  const toBase =
+    point.toBase === null || (point.toBase.status === 'identical in every replication' && result.base !== null)
+      ? []
+      : [againstBase(point.toBase, baseWords(result), each)]
+  return [most, ...toBase, ...enough]
 }
 
 function againstBase(difference: NonNullable<GridPoint['toBase']>, base: string, each: string): string {
@@ -217,13 +229,13 @@ function againstBase(difference: NonNullable<GridPoint['toBase']>, base: string,
   const { size, low, high } = differenceWords(difference)
   switch (status) {
     case 'identical in every replication':
-      return `That is exactly what ${base} makes.`
+      return `That is exactly as much as ${base}.`
     case 'always differs by the same':
       return `That is always ${size} ${mean > 0 ? 'more' : 'fewer'} than ${base}.`
     case 'difference shown':
       return `That is ${size} ${mean > 0 ? 'more' : 'fewer'} ${each} than ${base} (${confidenceWords(level)}: ${low} to ${high}).`
     case 'no difference shown':
-      return `Against ${base} no difference is shown (${confidenceWords(level)}: ${low} to ${high} units ${each}).`
+      return `No difference is shown from what is made ${base} (${confidenceWords(level)}: ${low} to ${high} units ${each}).`
   }
 }
 

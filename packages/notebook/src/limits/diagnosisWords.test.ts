@@ -27,20 +27,20 @@ const driver = (one: Named): Evidence => ({
 
 test('agreement is said only where two name the same, and with the name', () => {
   const all = [driver(named('S2')), states(named('S2'), 'busy')]
-  const agreed: Diagnosis = { limitedBy: named('S2'), evidence: all, agrees: true }
+  const agreed: Diagnosis = { limitedBy: named('S2'), evidence: all, agrees: true, asTight: [] }
   expect(diagnosisSentences(agreed, line, words)).toEqual([
     'What limits the line: S2.',
-    'Of what takes time, S2 counts most: 1 % less of it brings 0.50 % more output.',
+    'Of what takes time, 1 % less of S2 brings most: 0.50 % more output.',
     'S2 waits for others for only 3\u202f% of the time outside breaks, less than any other station.',
     'What less time brings and the waiting of the stations both point at S2.',
   ])
-  const alone: Diagnosis = { limitedBy: named('S2'), evidence: [states(named('S2'), 'busy')], agrees: false }
+  const alone: Diagnosis = { limitedBy: named('S2'), evidence: [states(named('S2'), 'busy')], agrees: false, asTight: [] }
   expect(diagnosisSentences(alone, line, words)).toHaveLength(2)
 })
 
 test('where they disagree each is named with its source', () => {
   const evidence = [driver(named('S2')), states(named('Ann', 'operator'), 'waiting for operator')]
-  expect(diagnosisSentences({ limitedBy: named('S2'), evidence, agrees: false }, line, words).at(-1)).toBe(
+  expect(diagnosisSentences({ limitedBy: named('S2'), evidence, agrees: false, asTight: [] }, line, words).at(-1)).toBe(
     'But the waiting of the stations points at Ann. The change that was simulated is the better guide.',
   )
 })
@@ -52,7 +52,9 @@ test('a station that stands alone is compared with none', () => {
 })
 
 test('nothing named is said as that', () => {
-  expect(diagnosisSentences({ limitedBy: null, evidence: [], agrees: false }, line, words)).toEqual(['Nothing is shown to limit the line.'])
+  expect(diagnosisSentences({ limitedBy: null, evidence: [], agrees: false, asTight: [] }, line, words)).toEqual([
+    'Nothing is shown to limit the line.',
+  ])
 })
 
 test('each state has its sentence, with the share that the run has', () => {

@@ -4,7 +4,7 @@ import { capital, formatShare } from '@loopwright/charts/table'
 import { listWords, stationWords } from '@loopwright/line'
 import type { Diagnosis, Evidence, Named } from '@loopwright/study'
 import type { Period } from '../sweep/period.ts'
-import { limitClause, limitName, limitSentence } from './limitWords.ts'
+import { limitClause, limitCount, limitName, limitSentence } from './limitWords.ts'
 import { wholeChangeSentence } from './wholeChangeWords.ts'
 
 type Words = Pick<Period, 'one' | 'each'>
@@ -24,7 +24,25 @@ export function diagnosisSentences(diagnosis: Diagnosis, line: NamedStations, wo
   if (limitedBy === null) return ['Nothing is shown to limit the line.', ...evidence.map((one) => evidenceSentence(one, line, words))]
   const own = evidence.find((one) => one.source === 'limit' && one.named.kind === limitedBy.kind && one.named.name === limitedBy.name)
   const others = evidence.filter((one) => one !== own).map((one) => evidenceSentence(one, line, words))
-  return [firstSentence(limitedBy, own?.source === 'limit' ? own : null, words, said), ...others, ...agreement(diagnosis)]
+  return [
+    firstSentence(limitedBy, own?.source === 'limit' ? own : null, words, said),
+    ...others,
+    ...agreement(diagnosis),
+    ...asTightSentence(diagnosis, words),
+  ]
+}
+
+/** limits that are named beside the one that is tightest */
+const AS_TIGHT_MAX = 2
+
+/** "Operator screwer (about 467 units a shift) is within 5 % of that by mean times, which do not tell which of them limits." */
+export function asTightSentence({ asTight }: Pick<Diagnosis, 'asTight'>, { each }: Pick<Words, 'each'>): string[] {
+  if (asTight.length === 0) return []
+  const named = asTight.slice(0, AS_TIGHT_MAX).map((limit) => `${limitName(limit)} (${limitCount(limit)} units ${each})`)
+  const more = asTight.length > AS_TIGHT_MAX ? [`${asTight.length - AS_TIGHT_MAX} more`] : []
+  return [
+    `${capital(listWords([...named, ...more]))} ${asTight.length === 1 ? 'is' : 'are'} within 5 % of that by mean times, which do not tell which of them limits: \`loopwright drivers\` simulates a change of each.`,
+  ]
 }
 
 function firstSentence(named: Named, own: Extract<Evidence, { source: 'limit' }> | null, words: Words, said: boolean): string {
@@ -85,7 +103,7 @@ export function evidenceSentence(evidence: Evidence, line: NamedStations, words:
       return `${capital(wholeChangeSentence(evidence.effect, each))}.`
     case 'driver': {
       const { name, lessIsBetter } = evidence.effect
-      return `Of what takes time, ${name} counts most: 1 % ${lessIsBetter ? 'less' : 'more'} of it brings ${gainText(evidence.effect)} more output.`
+      return `Of what takes time, 1 % ${lessIsBetter ? 'less' : 'more'} of ${name} brings most: ${gainText(evidence.effect)} more output.`
     }
     case 'states': {
       const { state, share, station } = evidence

@@ -7,6 +7,7 @@ import {
   formatShare,
   type Table,
   tableOf,
+  timeScale,
   wordColumn,
 } from '@loopwright/charts/table'
 import { listWords } from '@loopwright/line'
@@ -125,7 +126,7 @@ export function limitName(named: { readonly kind: string; readonly name: string 
 const operatorName = ({ name }: { readonly name: string }): string => (/^\p{Ll}/u.test(name) ? `operator ${name}` : name)
 
 /** "at most 216", "about 332" */
-function limitCount({ unitsPerWindow, atMost }: Limit): string {
+export function limitCount({ unitsPerWindow, atMost }: Limit): string {
   return atMost ? `at most ${formatNumber(Math.floor(unitsPerWindow + 1e-6), 0)}` : `about ${formatNumber(unitsPerWindow, 0)}`
 }
 
@@ -170,7 +171,11 @@ const nearest = (limits: readonly Limit[]): Limit[] =>
 
 /** The slowest first and marked; those that are far away are left out. */
 export function limitTable(limits: readonly Limit[], { one, line }: Pick<Period, 'one' | 'line'>): Table {
-  const decimals = limits.length > 0 && limits[0]!.secondsPerUnit < 10 ? 2 : 1
+  const rows = nearest(limits)
+  const scale = timeScale(
+    rows.map(({ secondsPerUnit }) => secondsPerUnit),
+    limits.length > 0 && limits[0]!.secondsPerUnit < 10 ? 2 : 1,
+  )
   return tableOf<Limit>({
     caption: `What limits the ${line}, the slowest first`,
     columns: [
@@ -184,8 +189,8 @@ export function limitTable(limits: readonly Limit[], { one, line }: Pick<Period,
         ],
       },
       {
-        head: 'Seconds\nper unit',
-        text: ({ secondsPerUnit }) => formatNumber(secondsPerUnit, decimals),
+        head: `${scale.name}\nper unit`,
+        text: ({ secondsPerUnit }) => scale.text(secondsPerUnit),
         data: [['unit_s', 'seconds for each unit', ({ secondsPerUnit }) => secondsPerUnit]],
       },
       {
@@ -205,7 +210,7 @@ export function limitTable(limits: readonly Limit[], { one, line }: Pick<Period,
         pageOnly: true,
       },
     ],
-    rows: nearest(limits),
+    rows,
     marked: (_, index) => index === 0,
     note: 'Each by itself, from mean times; waiting for each other comes on top. At most: in the long run no line of this kind makes more.',
   })

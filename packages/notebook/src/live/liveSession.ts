@@ -190,6 +190,7 @@ export function liveSession({ source, inputs, seed, curve }: LiveData): LiveSess
         line,
         plan: plan?.unitsPerWindow ?? null,
       }))
+      const scenarios = all.map(({ scenario }) => scenario)
       const told = (result: CompareResult, last: boolean, why: readonly string[]): LiveTold => ({
         kind: 'told',
         id,
@@ -200,7 +201,7 @@ export function liveSession({ source, inputs, seed, curve }: LiveData): LiveSess
         figures: liveFigures(result, words),
         sentences: [...compareSentences(result, words), ...besideEachOther(result, words)],
         warnings: [
-          ...compareWarnings(result, words, 'live').map(({ title, markdown }) => ({ title, text: markdown })),
+          ...compareWarnings(scenarios, result, words, 'live').map(({ title, markdown }) => ({ title, text: markdown })),
           ...why.map((text) => ({ title: 'Why', text })),
         ],
         table: linesTable(result, words),

@@ -9,7 +9,7 @@ import { type Standing, scenarioWarnings, standing, standingCells } from '../stu
 import { type Period, period } from '../sweep/period.ts'
 import type { Tale } from '../cells/tale.ts'
 import { lengthWarning, startSentence } from '../words/startWords.ts'
-import { counted } from '../words/countedWords.ts'
+import { endWarnings } from '../words/endWarnings.ts'
 import { stoppedEarly } from '../words/stoppedEarly.ts'
 import type { StudyStoryOptions } from '../words/storyOptions.ts'
 import { lossFigures, lossSentences, lossSure } from './lossWords.ts'
@@ -44,7 +44,7 @@ export function lossStory(scenario: Scenario, result: LossResult, options: Study
     } satisfies AnswerCell,
     warnings: [
       ...stoppedEarly(id, result, result.forecast?.n ?? 0, words),
-      ...stillWarning(id, result, words),
+      ...endWarnings(id, { line: scenario.line, runs: result.forecast?.n ?? result.gridlocks, ...result }, 'losses', words),
       ...safetyWarning(id, result),
       ...scenarioWarnings(scenario, options),
       ...lengthWarning(scenario),
@@ -61,17 +61,6 @@ export function lossStory(scenario: Scenario, result: LossResult, options: Study
   const { answer, warnings, chart, together } = parts
   const shown: readonly (Cell | null)[] = [answer, ...warnings, chart, parts.sure, together]
   return { ...parts, question: 'What is lost, and by what?', cells: [...shown.filter((cell) => cell !== null), ...standingCells(parts)] }
-}
-
-function stillWarning(id: string, { gridlocks, forecast }: LossResult, { one, many, line }: Period): CautionCell[] {
-  if (gridlocks === 0) return []
-  return [
-    warningCell(
-      `${id}-gridlock`,
-      `Gridlock: the ${line} stands still`,
-      `As it stands it stood still for good in ${gridlocks === forecast?.n ? 'all' : `${gridlocks} of`} ${counted(forecast?.n ?? gridlocks, one, many)}. Such a ${one} counts with what was made before, so that these losses tell little of a ${line} that keeps moving.`,
-    ),
-  ]
 }
 
 /** What a protection costs is no reason to do without it. */

@@ -28,6 +28,7 @@ const result: LossResult = {
   carriers: 12,
   bestCarriers: 12,
   gridlocks: 0,
+  outOfProducts: 0,
   forecast: mean(330),
   ideal: mean(360),
   gap: shown(30),

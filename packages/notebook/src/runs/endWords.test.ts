@@ -28,7 +28,7 @@ describe('the end', () => {
     // of four carriers one is emptied and waits, three with a product stand behind it
     expect(inOne.output).toBe(5)
     expect(inOne.said).toContain(
-      'nothing more was made. A takes a product off and loads the next one in one stay: the carrier there now waits for a product, so that carriers behind do not come up, and any product on them stays on the line.',
+      'nothing more was made. A takes a product off and loads the next one in one stay: a carrier there now waits for a product, so that carriers behind do not come up, and any product on them stays on the line.',
     )
   })
   test('a long circle is cut short', () => {

@@ -1,36 +1,34 @@
 /** Why a run stood still before its end, in sentences. */
 import { formatDuration } from '@loopwright/charts/table'
-import { type LineSpec, listWords, type RunResult } from '@loopwright/line'
+import type { LineSpec, RunResult } from '@loopwright/line'
 import { type Standstill, standstillOf } from '@loopwright/study'
+import { heldBack } from '../words/listEnds.ts'
 
+/** an end before this is one at the very start */
+const SOON_SECONDS = 0.1
 /** Names in one row before "and so on". */
 const NAMES_MAX = 12
 
 /** Why a run stood still before its end, and where; null where it did not. */
 export function endSentence(end: RunResult['end'], line: LineSpec): string | null {
   if (end.reason === 'end of window' || end.atSeconds === null) return null
-  const at = formatDuration(end.atSeconds)
+  const at = end.atSeconds < SOON_SECONDS ? 'at once' : `after ${formatDuration(end.atSeconds)}`
   if (end.reason === 'out of products')
-    return `OUT OF PRODUCTS after ${at}: the list of products has run out, and nothing more was made.${heldBack(end, line)}`
+    return `OUT OF PRODUCTS ${at}: the list of products has run out, and nothing more was made.${heldBackHere(end, line)}`
   const names = end.cycle.map((zone) => line.zones[zone]!.name)
   const circle = names.length === 0 ? '' : ` These zones wait for each other in a circle: ${shortList(names)}.`
-  return `GRIDLOCK after ${at}: the line stood still, and nothing more was made.${circle} ${reasonSentence(standstillOf(line, end)!, line, deadEnds(end))}`
+  return `GRIDLOCK ${at}: the line stood still, and nothing more was made.${circle} ${reasonSentence(standstillOf(line, end)!, line, deadEnds(end))}`
 }
 
 /** Why the last products stay on the line: a station takes one off and then waits for one to load, in the way of those behind. (MODEL.md §5) */
-function heldBack({ waits }: RunResult['end'], { stations }: LineSpec): string {
+function heldBackHere({ waits }: RunResult['end'], { stations }: LineSpec): string {
   const names = stations
     .filter(
       ({ zone, unload, load }) =>
         unload !== null && load !== null && waits.some(([, ahead]) => ahead === zone) && !waits.some(([from]) => from === zone),
     )
     .map(({ name }) => name)
-  if (names.length === 0) return ''
-  const [takes, carriers] =
-    names.length === 1
-      ? ['takes a product off and loads the next one in one stay', 'the carrier there now waits']
-      : ['each take a product off and load the next one in one stay', 'the carriers there now wait']
-  return ` ${listWords(names)} ${takes}: ${carriers} for a product, so that carriers behind do not come up, and any product on them stays on the line.`
+  return heldBack(names)
 }
 
 /** Zones that are waited for and wait for nothing: a carrier there has no way on. */

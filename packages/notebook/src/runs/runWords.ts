@@ -56,7 +56,7 @@ function goodsSentences({ rejections, rejectedTakenOff, supplies }: RunResult): 
     ...rejected,
     ...away.map(
       ({ name, arrivals, turnedAway }) =>
-        `Of ${formatNumber(arrivals, 0)} products that came to ${name === 'supply' ? 'the line' : name}, ${formatNumber(turnedAway, 0)} found the queue full and were turned away.`,
+        `Of ${formatNumber(arrivals, 0)} products that came to ${name === 'supply' ? 'the line' : name}, ${formatNumber(turnedAway, 0)} found the queue full and ${turnedAway === 1 ? 'was' : 'were'} turned away.`,
     ),
   ]
 }

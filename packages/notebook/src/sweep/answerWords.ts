@@ -45,7 +45,7 @@ export function outputSentence(count: SweepCount, period: Period): string {
 /** A count of which some runs stand still is told as that: no mean of both kinds of runs. */
 function standsSentence({ carriers, gridlocks, replications, moving }: SweepCount, { line, each }: Period): string {
   const stood = `With ${carriersText(carriers)} the ${line} stood still for good (gridlock) in ${gridlocks === replications ? (replications === 1 ? 'the run' : `all ${formatNumber(replications, 0)} runs`) : `${formatNumber(gridlocks, 0)} of ${formatNumber(replications, 0)} runs`}`
-  if (moving === null) return `${stood}.`
+  if (moving === null || moving.replications === 0) return `${stood}.`
   const made =
     moving.mean === null
       ? `${formatNumber(moving.low ?? 0, 0)} to ${formatNumber(moving.high ?? 0, 0)}`

@@ -132,7 +132,7 @@ export function carrierSweepStory(scenario: Scenario, of: SweepResult | CarrierS
     sweep: sweepCell(scenario, of, options.scenarioFile),
     answer: { kind: 'answer', id: 'answer', sentences, ...toneOf(result, told), figures } satisfies AnswerCell,
     warnings: [
-      ...warnings(result, words, mostCarriers(scenario.line)),
+      ...warnings(result, words, scenario.line, mostCarriers(scenario.line)),
       ...scenarioWarnings({ ...scenario, line: withCarriers(scenario.line, shown) }, options),
       ...lengthWarning(scenario),
     ],

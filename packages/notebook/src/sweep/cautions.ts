@@ -3,6 +3,7 @@ import type { LineSpec } from '@loopwright/line'
 import type { SweepResult } from '@loopwright/study'
 import type { CautionCell } from '../cells/cell.ts'
 import { counted } from '../words/countedWords.ts'
+import { listEndsWarning } from '../words/listEnds.ts'
 import type { Period } from './period.ts'
 
 /** What the figures are no substitute for: stands on every page. */
@@ -61,9 +62,10 @@ type Doubted = Pick<SweepResult, 'partial' | 'replications' | 'counts' | 'answer
 /**
  * What is wrong or doubtful about this very result; empty where nothing is.
  *
+ * @param line  whose runs they are
  * @param most  carriers that can move at all
  */
-export function warnings(result: Doubted, period: Period, most = Infinity): CautionCell[] {
+export function warnings(result: Doubted, period: Period, line: Pick<LineSpec, 'stations'>, most = Infinity): CautionCell[] {
   const cells: CautionCell[] = []
   const warn = (id: string, title: string, markdown: string): void => {
     cells.push({ kind: 'caution', id: `warning-${id}`, tone: 'warning', title, markdown })
@@ -86,14 +88,13 @@ export function warnings(result: Doubted, period: Period, most = Infinity): Caut
       `${list.map((item) => `- ${item}`).join('\n')}\n\nNothing moves any more in such a run; its output is what was made before. A count that stands still in any run is not recommended.`,
     )
   }
-  const dry = result.counts.filter((count) => count.outOfProducts > 0)
-  if (dry.length > 0) {
-    warn(
-      'products',
-      'Out of products',
-      `The list of products ran out before the end of the ${period.one}${dry.length === result.counts.length ? '' : ` with ${dry.map((count) => count.carriers).join(', ')} carriers`}: the numbers are those of the list, not of the ${period.line}.`,
-    )
-  }
+  const ends = result.counts.map(({ carriers, outOfProducts, replications }) => ({
+    name: counted(carriers, 'carrier'),
+    line,
+    outOfProducts,
+    runs: replications,
+  }))
+  cells.push(...listEndsWarning('products', ends, period))
   if (
     result.answer?.bestAtUpperEnd === true &&
     result.counts.length > 1 &&

@@ -1,4 +1,4 @@
-import type { MeanInterval, OutputInterval } from '@loopwright/stats'
+import type { OutputInterval } from '@loopwright/stats'
 
 /** How many replications are usual before the interval of a mean is trusted. */
 const USUAL = 30
@@ -11,8 +11,8 @@ export function intervalCaution({ n, status, mean, halfWidth }: Pick<OutputInter
   switch (status) {
     case 'few replications':
       return isWide({ mean, halfWidth })
-        ? ` With ${n} the interval is as wide as the number itself, which says next to nothing: simulate more, ${USUAL} are usual.`
-        : ` With ${n} the interval is rough: ${USUAL} are usual.`
+        ? ` With ${n} the interval is more than half as large as the number itself, which says next to nothing: simulate more, ${USUAL} are usual.`
+        : ` With ${n} the interval is rough, and what is rare may not be among them: ${USUAL} are usual.`
     case 'skewed':
       return ' A few windows are far worse than the rest (rare long stops, for instance): with so few of them the true mean may well lie below the interval.'
     default:
@@ -21,11 +21,12 @@ export function intervalCaution({ n, status, mean, halfWidth }: Pick<OutputInter
 }
 
 /** The same of intervals around several numbers from the same replications. */
-export function intervalsCaution(n: number, numbers: readonly Pick<MeanInterval, 'mean' | 'halfWidth'>[], many: string): string {
+export function intervalsCaution(n: number, numbers: readonly Pick<OutputInterval, 'mean' | 'halfWidth'>[], many: string): string {
   if (n >= FEW) return ''
   return numbers.some(isWide)
-    ? ` With as few as ${n} ${many} an interval as wide as its number says next to nothing: simulate more, ${USUAL} are usual.`
-    : ` With as few as ${n} ${many} the intervals are rough: ${USUAL} are usual.`
+    ? ` With as few as ${n} ${many} an interval that is more than half as large as its number says next to nothing: simulate more, ${USUAL} are usual.`
+    : ` With as few as ${n} ${many} the intervals are rough, and what is rare may not be among them: ${USUAL} are usual.`
 }
 
-const isWide = ({ mean, halfWidth }: Pick<MeanInterval, 'mean' | 'halfWidth'>): boolean => halfWidth > 0 && halfWidth >= mean
+/** It reaches from less than half of the number to more than one and a half of it. */
+const isWide = ({ mean, halfWidth }: Pick<OutputInterval, 'mean' | 'halfWidth'>): boolean => halfWidth > 0 && halfWidth > mean / 2

@@ -1,7 +1,7 @@
 import { Tally } from '../accumulate/tally.ts'
 import { notACount, tooFew, unequalLength } from '../messages.ts'
 import { needLevel, needSample } from '../samples.ts'
-import { type MeanInterval, meanInterval } from './meanInterval.ts'
+import { type OutputInterval, outputInterval } from './outputInterval.ts'
 import { type PairedDifference, pairedDifference } from './pairedDifference.ts'
 
 /** What one factor does, averaged over all settings of the other factors, each with the same weight. */
@@ -9,7 +9,7 @@ export interface MainEffect {
   /** place among the factors, from 0 */
   readonly factor: number
   /** by level */
-  readonly means: readonly MeanInterval[]
+  readonly means: readonly OutputInterval[]
   /** the level that gives least, and the one that gives most; of equals the one listed first. The same where all are equal */
   readonly least: number
   readonly most: number
@@ -91,7 +91,7 @@ const choose2 = (count: number): number => (count * (count - 1)) / 2
 function mainEffect(levels: readonly number[], outputs: readonly (readonly number[])[], factor: number, level: number): MainEffect {
   const share = outputs.length / levels[factor]!
   const averages = sums(levels, outputs, [factor]).map((world) => world.map((sum) => sum / share))
-  const means = averages.map((each) => meanInterval(each))
+  const means = averages.map((each) => outputInterval(each))
   let [least, most] = [0, 0]
   for (const [index, { mean }] of means.entries()) {
     if (mean < means[least]!.mean) least = index

@@ -4,7 +4,7 @@ import { needLevel, needSample } from '../samples.ts'
 import { tQuantile } from '../special/tQuantile.ts'
 import type { MeanInterval } from './meanInterval.ts'
 
-/** skewed: too few replications for a shape so far from the symmetric one, the interval may promise too much; few replications: fewer than 10; no spread: all equal */
+/** skewed: too few replications for a shape so far from the symmetric one, the interval may promise too much; few replications: fewer than 10, the interval rests on the normal shape; no spread: all equal */
 export type OutputStatus = 'ok' | 'few replications' | 'skewed' | 'no spread'
 
 /** A mean over independent replications, with limits that allow for a skewed shape; they need not lie as far to the one side as to the other. */
@@ -13,10 +13,18 @@ export interface OutputInterval extends Omit<MeanInterval, 'status'> {
   readonly halfWidth: number
   /** of the replications, moments with divisor n: below 0 where a few are far worse than the rest; null below 3 of them or without spread */
   readonly skewness: number | null
-  /** Hall: transformed Student t; Student t: below 3 replications; none needed: no spread */
+  /** Hall: transformed Student t; Student t: below 10 replications; none needed: no spread */
   readonly method: 'Hall' | 'Student t' | 'none needed'
   readonly status: OutputStatus
 }
+
+/**
+ * With fewer the skewness that they show is chance (that of 3 is at most 0.71 whatever the shape), and Student's t is left as it is. Measured: of near-normal
+ * outputs both methods hold their word from 3 replications on, but Hall's interval is 1.7 times as wide with 3, 1.3 times with 5, 1.07 times with 10; of
+ * outputs cut down by rare long stops neither holds it below 10. Johnson, Modified t tests and confidence intervals for asymmetrical populations (1978), who
+ * corrects for the skewness of the sample, begins at 13 values (from memory).
+ */
+const HALL_FROM = 10
 
 /**
  * So many replications for each square of the skewness (own: with rare long stops the limits hold their word from some 30 replications on, and miss in 7 of 100 with
@@ -25,8 +33,9 @@ export interface OutputInterval extends Omit<MeanInterval, 'status'> {
 const REPLICATIONS_PER_SKEWNESS = 4
 
 /**
- * Interval of a mean over independent replications that need not be of near-normal shape: Student's t is made symmetric by a cubic of the sample's skewness, and
- * the limits are taken back through it. Without skewness it is mean ± t·sd/√n but for terms of the order 1/n.
+ * The interval of a mean of outputs, one rule for all studies. From 10 replications on they need not be of near-normal shape: Student's t is made symmetric by a
+ * cubic of the sample's skewness, and the limits are taken back through it; without skewness that is mean ± t·sd/√n but for terms of the order 1/n. Below 10
+ * it is mean ± t·sd/√n. Differences of lines in the same worlds are nearer to normal than outputs, and have Student's interval: `pairedDifference`.
  *
  * @param values  one a replication, two or more
  * @param level   above 0 and below 1
@@ -47,11 +56,15 @@ export function outputInterval(values: readonly number[], level: number = 0.95):
   }
   const skewness = n < 3 ? null : momentSkewness(values)
   const t = tQuantile((1 + level) / 2, n - 1)
-  const low = mean - sd * untransformed(t, n, skewness ?? 0)
-  const high = mean - sd * untransformed(-t, n, skewness ?? 0)
+  if (n < HALL_FROM) {
+    const halfWidth = (t * sd) / Math.sqrt(n)
+    const limits = { halfWidth, low: mean - halfWidth, high: mean + halfWidth }
+    return { n, mean, sd, level, ...limits, skewness, method: 'Student t', status: 'few replications' }
+  }
+  const low = mean - sd * untransformed(t, n, skewness!)
+  const high = mean - sd * untransformed(-t, n, skewness!)
   const halfWidth = Math.max(mean - low, high - mean)
-  const method = skewness === null ? 'Student t' : 'Hall'
-  return { n, mean, sd, level, halfWidth, low, high, skewness, method, status: statusOf(n, skewness) }
+  return { n, mean, sd, level, halfWidth, low, high, skewness, method: 'Hall', status: isSkewed(n, skewness!) ? 'skewed' : 'ok' }
 }
 
 /** Third central moment over the second to the power 3/2, both with divisor n: as in the source, not the estimate for a population. */
@@ -69,7 +82,4 @@ function untransformed(t: number, n: number, skewness: number): number {
   return (Math.cbrt(1 + 3 * scale * at) - 1) / scale
 }
 
-function statusOf(n: number, skewness: number | null): OutputStatus {
-  if (n < 10) return 'few replications'
-  return skewness !== null && n < REPLICATIONS_PER_SKEWNESS * skewness * skewness ? 'skewed' : 'ok'
-}
+const isSkewed = (n: number, skewness: number): boolean => n < REPLICATIONS_PER_SKEWNESS * skewness * skewness

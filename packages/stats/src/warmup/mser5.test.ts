@@ -36,7 +36,7 @@ test('what is refused, and how it is said', () => {
   for (const end of ['gridlock', 'out of products'] as const) {
     const dead = mser5([...Array(60).fill(7), ...Array(240).fill(0)], end)
     expect(dead).toMatchObject({ status: 'ended early', delete: null, curve: [] })
-    expect(warmupSentence(dead)).toContain('look at why it ended')
+    expect(warmupSentence(dead, end)).toContain(end === 'gridlock' ? 'look at why it stood still' : 'The list of products ran out')
   }
   expect(() => mser5([])).toThrow(expect.objectContaining({ code: 'E_TOO_FEW' }))
 })

@@ -77,9 +77,10 @@ function statistic(values: readonly number[], batches: number): { curve: number[
 /**
  * The sentence for a series without a cut; null where there is one.
  *
+ * @param end  how the runs ended
  * @example warmupSentence(mser5(Array.from({ length: 300 }, (_, k) => (k < 10 ? 0 : k % 3)))) // => null
  */
-export function warmupSentence(cut: WarmupCut): string | null {
+export function warmupSentence(cut: WarmupCut, end: RunEnd = 'time'): string | null {
   switch (cut.status) {
     case 'ok':
       return null
@@ -88,6 +89,8 @@ export function warmupSentence(cut: WarmupCut): string | null {
     case 'not converged':
       return `Warm-up not found: the steadiest part begins after ${BATCH * cut.d!} of ${BATCH * cut.batches} intervals; run at least twice as long.`
     case 'ended early':
-      return 'A run ended before its time, in gridlock or out of products. Once nothing moves, nothing can be told of a warm-up: look at why it ended.'
+      return end === 'out of products'
+        ? 'The list of products ran out before the end of a run. Once it is empty nothing is made, so that there is no steady production to look at: give products without an end, as shares or as a pattern.'
+        : 'A run stood still for good before its end (gridlock). Once nothing moves, nothing can be told of a warm-up: look at why it stood still.'
   }
 }

@@ -1,5 +1,5 @@
 /** Changes of a line by one whole: an operator more or fewer, a carrier, a repair crew. */
-import type { LineSpec } from '@loopwright/line'
+import { type LineSpec, startZones } from '@loopwright/line'
 import { withCarriers } from './withCarriers.ts'
 
 export interface WholeChange {
@@ -70,7 +70,9 @@ function carrierChanges(line: LineSpec): WholeChange[] {
   const { count } = line.carriers
   return ([1, -1] as const).flatMap((step): WholeChange[] => {
     try {
-      return [{ kind: 'carrier', name: 'carriers', step, count, operator: null, line: withCarriers(line, count + step) }]
+      const changed = withCarriers(line, count + step)
+      startZones(changed)
+      return [{ kind: 'carrier', name: 'carriers', step, count, operator: null, line: changed }]
     } catch (error) {
       // this count cannot be
       if (error instanceof RangeError) return []

@@ -50,7 +50,9 @@ export interface ComparedLine {
   readonly meetsPlan: BinomialEstimate | null
   /** whether nine of ten windows meet the plan; null as `meetsPlan` */
   readonly planVerdict: ChanceVerdict | null
+  /** replications that ended in gridlock, and out of products */
   readonly gridlocks: number
+  readonly outOfProducts: number
 }
 
 /** with more lines each is set beside the first alone */
@@ -94,5 +96,6 @@ function compared({ name, line, plan }: LineToCompare, rows: LineRows): Compared
     meetsPlan: meetsPlan(units, plan),
     planVerdict: plan === null ? null : planVerdict(units, plan, chance),
     gridlocks: endedBy(rows, 'gridlock'),
+    outOfProducts: endedBy(rows, 'out of products'),
   }
 }

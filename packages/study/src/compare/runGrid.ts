@@ -3,14 +3,13 @@ import { completeLine, type GivenLine, type LineSpec } from '@loopwright/line'
 import {
   type BinomialEstimate,
   type ChanceVerdict,
-  meanInterval,
-  type MeanInterval,
+  type OutputInterval,
   type QuantileEstimate,
   quantileEstimate,
 } from '@loopwright/stats'
 import { type PairedDifference, pairedDifference, whyNotPairable } from '@loopwright/stats/worlds'
 import { bestTable, type FactorialEffects, factorialEffects } from '@loopwright/stats/procedures'
-import { meetsPlan, planVerdict } from '../sweep/countStudy.ts'
+import { meetsPlan, outputMean, planVerdict } from '../sweep/countStudy.ts'
 import { ENGINE_VERSION } from '../runs/engineVersion.ts'
 import { type Factor, factorial } from './factorial.ts'
 import { lineHasChance } from '../runs/lineChance.ts'
@@ -78,7 +77,7 @@ export interface GridPoint {
   /** output per window, by replication */
   readonly units: readonly number[]
   /** these are null below 2 replications */
-  readonly mean: MeanInterval | null
+  readonly mean: OutputInterval | null
   readonly p10: QuantileEstimate | null
   /** share of windows with output ≥ plan; null without a plan or a replication */
   readonly meetsPlan: BinomialEstimate | null
@@ -207,7 +206,7 @@ function gridPoint({ line, plan }: GridLine, levels: readonly number[], rows: Li
     carriers: line.carriers.count,
     plan,
     units,
-    mean: units.length < 2 ? null : meanInterval(units),
+    mean: outputMean(units, lineHasChance(line)),
     p10: units.length < 2 ? null : quantileEstimate(units, 0.1),
     meetsPlan: meetsPlan(units, plan),
     planVerdict: plan === null ? null : planVerdict(units, plan, lineHasChance(line)),

@@ -59,7 +59,12 @@ test('states that lead are those of the run: the share that is told stands there
 
 test('before anything runs the slowest limit is named; nothing known, nothing named; other limits disagree', async () => {
   expect(diagnose({ line: base, shares: null, units: null }).limitedBy?.name).toBe('B Fit')
-  expect(diagnose({ line: base, shares: null, units: null, limits: [] })).toEqual({ limitedBy: null, evidence: [], agrees: false })
+  expect(diagnose({ line: base, shares: null, units: null, limits: [] })).toEqual({
+    limitedBy: null,
+    evidence: [],
+    agrees: false,
+    asTight: [],
+  })
   const { shares, units } = await run(base)
   const wrong = lineLimits({ ...base, supply })
   expect(diagnose({ line: base, shares, units, limits: wrong }).agrees).toBe(false)

@@ -39,6 +39,8 @@ export interface Diagnosis {
   readonly evidence: readonly Evidence[]
   /** there are at least two pieces of evidence that name something, and all name the same */
   readonly agrees: boolean
+  /** limits by mean times that are nearly as tight as what is named, where no simulated change tells them apart; the tightest first */
+  readonly asTight: readonly Limit[]
 }
 
 /** What is known of a line: of its limits, its runs, its changes. */
@@ -63,6 +65,10 @@ const BUSY = 0.85
 const NEAR = 0.5
 /** of the output: no change of a time by 5 % brings more, so that a whole that does stands in the way of several times */
 const WHOLE_MIN = 0.05
+/** of the limit that is named */
+const REACHED = 0.95
+/** estimates by mean times are no better than this */
+const AS_TIGHT = 0.05
 
 /**
  * What limits the line. Changes that were simulated go before what stations wait for, and that before limits of mean times.
@@ -85,7 +91,18 @@ export function diagnose({ line, shares, units, drivers = [], wholeChanges = [],
   const evidence = [...byChanges, ...(near ? [...byLimit, ...byStates] : [...byStates, ...byLimit])]
   const names = evidence.flatMap(({ named }) => (named === null ? [] : [named]))
   const limitedBy = names[0] ?? null
-  return { limitedBy, evidence, agrees: names.length > 1 && names.every((one) => isSame(one, limitedBy!)) }
+  const agrees = names.length > 1 && names.every((one) => isSame(one, limitedBy!))
+  return { limitedBy, evidence, agrees, asTight: byChanges.length > 0 || units === null ? [] : nearlyAsTight(limits, limitedBy, units) }
+}
+
+/** Others within so much of the limit that is named: mean times do not tell them apart. */
+function nearlyAsTight(limits: readonly Limit[], limitedBy: Named | null, units: number): Limit[] {
+  const own = limitedBy === null ? undefined : limits.find((limit) => isSame(namedBy(limit), limitedBy))
+  // a line that makes what the limit allows is held by that limit, whatever else is near
+  if (own === undefined || units >= REACHED * own.unitsPerWindow) return []
+  return limits.filter(
+    (limit) => limit !== own && Math.abs(limit.unitsPerWindow / own.unitsPerWindow - 1) <= AS_TIGHT && !isSame(namedBy(limit), limitedBy!),
+  )
 }
 
 /** The same kind, and one part at least in common where they are about parts. */
@@ -171,7 +188,9 @@ function changeEvidence(
   const named = wholeNamed(line, limits, whole)
   // one carrier of twelve is a small step too; one person of one is not
   const strength = whole.kind === 'carrier' ? gain(whole) * whole.count : gain(whole)
-  const leads = whole.kind === 'carrier' ? strength > (small?.elasticity.mean ?? 0) : gain(whole) >= WHOLE_MIN
+  // where mean times say the same, all that takes time on the round of few carriers counts a little, and none as much as one more
+  const expected = named.kind === limits[0]?.kind && gain(whole) >= WHOLE_MIN
+  const leads = whole.kind === 'carrier' ? expected || strength > (small?.elasticity.mean ?? 0) : gain(whole) >= WHOLE_MIN
   const byWhole: Evidence = { source: 'one more', named, effect: whole }
   if (!leads) return bySmall.length > 0 ? bySmall : [byWhole]
   // what takes time at an operator's stations, or on the round of a carrier, tells of that operator, or of the carriers
@@ -197,10 +216,17 @@ function driverNamed(line: LineSpec, limits: readonly Limit[], { kind, name, sta
       }
     )
   }
+  // moves and reaction are part of every exchange and of every round: of the slowest of them they tell
+  const [first] = limits
+  if ((kind === 'moves' || kind === 'reaction') && first !== undefined && hasMoves(first)) return namedBy(first)
   if (kind === 'arrivals') return limitOfKind(limits, 'arrivals') ?? other
   if (kind === 'receiver') return limitOfKind(limits, 'receiver', ({ stations }) => stations.includes(station!)) ?? other
   return other
 }
+
+/** Moves are a part of what each unit takes there. */
+const hasMoves = ({ kind, parts }: Limit): boolean =>
+  kind === 'carriers' || kind === 'space' || (kind === 'station' && parts.exchangeSeconds > 0)
 
 function wholeNamed(line: LineSpec, limits: readonly Limit[], { kind, name, step, operator }: WholeEffect): Named {
   if (kind === 'operator') {

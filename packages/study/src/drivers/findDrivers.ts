@@ -9,7 +9,7 @@ import type { DriverEffect, WholeEffect } from './driverEffect.ts'
 import { type DriverOptions, driversOf } from './drivers.ts'
 import { ENGINE_VERSION } from '../runs/engineVersion.ts'
 import { workOfLines } from '../runs/openPool.ts'
-import { inCommon, type LineRows, unitsOf, withRunner } from '../runs/runner.ts'
+import { endedBy, inCommon, type LineRows, unitsOf, withRunner } from '../runs/runner.ts'
 import type { StudyOptions } from '../runs/studyOptions.ts'
 import { shareIn, type StateShares, stateShares } from './stationStates.ts'
 import { wholeChanges } from '../change/wholeChanges.ts'
@@ -33,6 +33,9 @@ export interface DriverResult {
   readonly partial: boolean
   readonly step: number
   readonly carriers: number
+  /** replications in which the line as it stands ended in gridlock, and out of products */
+  readonly gridlocks: number
+  readonly outOfProducts: number
   /** of the line as it is, units per window */
   readonly base: OutputInterval | null
   /** the largest gain first; empty below 2 replications */
@@ -103,6 +106,8 @@ export async function findDrivers(given: GivenLine, request: DriverRequest, opti
     partial: n < replications,
     step: STEP,
     carriers: line.carriers.count,
+    gridlocks: endedBy(ran[0]!, 'gridlock'),
+    outOfProducts: endedBy(ran[0]!, 'out of products'),
     law: lineLaw,
     lawTerms: lineLaw === null ? null : lawTerms(lineLaw, line.carriers.count),
   } as const

@@ -28,6 +28,8 @@ export interface LossResult {
   readonly bestCarriers: number
   /** replications in which the line as it stands stood still for good */
   readonly gridlocks: number
+  /** replications in which it ran out of products */
+  readonly outOfProducts: number
   /** the line as it stands, units per window; null below 2 replications */
   readonly forecast: OutputInterval | null
   /** without any of the causes */
@@ -57,7 +59,7 @@ const PILOT_COUNTS = 40
  * The loss waterfall: from the forecast to the ideal, one cause after another, in a fixed order, all in the same worlds.
  *
  * @throws RangeError  if there are fewer than 2 replications, or the line cannot take the best count
- * @example (await findLosses(line, { replications: 5 }, { seed: '1', workers: 0 })).causes.map(({ name }) => name) // => ['jam', 'breaks', 'exchange at B', 'spread of task times', 'differences between products', 'shortage of carriers']
+ * @example (await findLosses(line, { replications: 5 }, { seed: '1', workers: 0 })).causes.map(({ name }) => name) // => ['jam', 'breaks', 'exchange at B', 'spread of task times', 'shortage of carriers']
  */
 export async function findLosses(given: GivenLine, request: LossRequest, options: StudyOptions): Promise<LossResult> {
   const line = completeLine(given)
@@ -91,6 +93,7 @@ async function waterfall(line: LineSpec, request: LossRequest, seed: string, run
     carriers: line.carriers.count,
     bestCarriers,
     gridlocks: endedBy(rows[0]!, 'gridlock'),
+    outOfProducts: endedBy(rows[0]!, 'out of products'),
   } as const
   if (n < 2) return { ...head, forecast: null, ideal: null, gap: null, causes: [], interaction: null }
   const [forecast, ideal] = [units[0]!, units[causes.length]!]

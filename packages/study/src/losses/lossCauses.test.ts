@@ -1,3 +1,4 @@
+import type { LineSpec } from '@loopwright/line'
 import { expect, test } from 'vitest'
 import { lossCauses } from './lossCauses.ts'
 import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
@@ -33,9 +34,14 @@ test('the causes in their order, the constraint by its name', () => {
     'breaks',
     'exchange at B',
     'spread of task times',
-    'differences between products',
     'shortage of carriers',
   ])
+})
+
+test('a cause that the line has nothing of is none', () => {
+  const names = (line: LineSpec): string[] => lossCauses(line).map(({ name }) => name)
+  expect(names({ ...base, breaks: [] })).not.toContain('breaks')
+  expect(names(twoKinds)).toContain('differences between products')
 })
 
 test('stops can be taken out together', () => {

@@ -37,9 +37,9 @@ export interface LossCauseOptions {
 
 /**
  * The causes in the order in which they are taken out: stops, safety stops, breaks, waiting for operators, for products and for receivers, the exchange at the
- * constraint, the spread of task times, differences between products, the carriers. What a line has nothing of is left out where it is waiting. The constraint is that of the line as it stands, by its law; a line that is no single closed loop has none.
+ * constraint, the spread of task times, differences between products, the carriers. What a line has nothing of is left out. The constraint is that of the line as it stands, by its law; a line that is no single closed loop has none.
  *
- * @example lossCauses(line).map(({ name }) => name) // => ['jam', 'breaks', 'exchange at B', 'spread of task times', 'differences between products', 'shortage of carriers']
+ * @example lossCauses(line).map(({ name }) => name) // => ['jam', 'breaks', 'exchange at B', 'spread of task times', 'shortage of carriers']
  */
 export function lossCauses(line: LineSpec, options: LossCauseOptions = {}): LossCause[] {
   const { stopGroups = line.breakdowns.map(({ name }) => ({ name, sources: [name] })), bestCarriers = line.carriers.count } = options
@@ -54,7 +54,7 @@ export function lossCauses(line: LineSpec, options: LossCauseOptions = {}): Loss
       }),
     ),
     ...(line.stations.some(({ safetyStop }) => safetyStop !== null) ? [SAFETY_STOPS] : []),
-    { kind: 'breaks', name: 'breaks', without: (now) => ({ ...now, breaks: [] }) },
+    ...(line.breaks.length > 0 ? [BREAKS] : []),
     ...waitingCauses(line),
     ...(lineLaw === null ? [] : [exchangeCause(line, lineLaw)]),
     {
@@ -62,7 +62,15 @@ export function lossCauses(line: LineSpec, options: LossCauseOptions = {}): Loss
       name: 'spread of task times',
       without: (now) => withTaskTimes(now, (times) => (times === null ? null : atMean(times))),
     },
-    { kind: 'products', name: 'differences between products', without: (now) => averageProduct(now, variantShares) },
+    ...(line.variants.length > 1
+      ? [
+          {
+            kind: 'products',
+            name: 'differences between products',
+            without: (now) => averageProduct(now, variantShares),
+          } satisfies LossCause,
+        ]
+      : []),
     {
       kind: 'carriers',
       name: bestCarriers < line.carriers.count ? 'too many carriers' : 'shortage of carriers',
@@ -70,6 +78,8 @@ export function lossCauses(line: LineSpec, options: LossCauseOptions = {}): Loss
     },
   ]
 }
+
+const BREAKS: LossCause = { kind: 'breaks', name: 'breaks', without: (now) => ({ ...now, breaks: [] }) }
 
 /** Nobody is ever in the way of a move: what that costs, not what may be left out. */
 const SAFETY_STOPS: LossCause = {

@@ -40,7 +40,8 @@ test('too few intervals: doubled with the same seeds; out of products: no figure
   expect(short.intervals).toBe(60)
   const listed = { ...constant, mix: { kind: 'list', sequence: [0, 0, 0] } as const }
   const ended = await findSteadyState(listed, { replications: 2, intervals: 60 }, here)
-  expect(ended).toMatchObject({ status: 'ended early', cutSeconds: null, outputPerHour: null })
+  expect(ended).toMatchObject({ status: 'ended early', outOfProducts: 2, gridlocks: 0, cutSeconds: null, outputPerHour: null })
+  expect(ended.why).toContain('list of products ran out')
   await expect(findSteadyState(constant, { replications: 1 }, here)).rejects.toThrow('at least 2')
 })
 

@@ -30,6 +30,9 @@ export interface SteadyResult {
   readonly intervals: number
   /** length of the last runs, from an empty line on, without breaks */
   readonly runSeconds: number
+  /** of the last runs: those that ended in gridlock, and out of products */
+  readonly gridlocks: number
+  readonly outOfProducts: number
   /** the larger of the cuts of output and of products in line; null without one */
   readonly cutSeconds: number | null
   /** cut and ten times as long judged: the run length that would do; null without a cut */
@@ -103,6 +106,8 @@ async function lookLonger(
       intervalSeconds,
       intervals,
       runSeconds,
+      gridlocks: found.filter(({ end }) => end === 'gridlock').length,
+      outOfProducts: found.filter(({ end }) => end === 'out of products').length,
     } as const
     const none = { cutSeconds: null, enoughSeconds: null, outputPerHour: null, productsInLine: null }
     if (found.length < replications) {
@@ -115,7 +120,7 @@ async function lookLonger(
     const products = mser5(means.products, end)
     const told =
       end === 'time' ? { unitsPerHour: means.output.map((units) => (units / intervalSeconds) * 3600), products: means.products } : null
-    const why = warmupSentence(output) ?? warmupSentence(products)
+    const why = warmupSentence(output, end) ?? warmupSentence(products, end)
     if (why === null) {
       const cut = Math.max(output.delete!, products.delete!)
       const cutSeconds = cut * intervalSeconds
