@@ -65,7 +65,7 @@ describe('- in the place of a file', () => {
   test('a problem has its line and column in <stdin>', async () => {
     const { code, out, err } = await piped(text.replace('format: 1', 'format: 1\nzonez: 3'), 'sweep', '-')
     expect({ code, out }).toEqual({ code: 2, out: '' })
-    expect(err).toMatch(/^<stdin>:\d+:1  E_UNKNOWN_KEY {2}zonez$/m)
+    expect(err).toMatch(/^<stdin>:\d+:1 {2}E_UNKNOWN_KEY {2}zonez$/m)
   })
 
   test('a table, and what is found in it', async () => {
