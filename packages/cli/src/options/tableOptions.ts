@@ -75,5 +75,5 @@ export const dataOptions = (): Option[] => [
   option('--keep-values', 'simulate the measured values, not curves'),
   option('--from <day>', 'the stop log begins here (default: its first start)'),
   option('--to <day>', 'and ends here (default: its last instant)'),
-  option('--hours <hours>', 'when the line worked during the log, such as "Mon-Fri 06:00-14:20"'),
+  option('--hours <hours>', 'when the line worked during the log, such as "Mon-Thu 06:00-22:00, Fri 06:00-14:00"'),
 ]
