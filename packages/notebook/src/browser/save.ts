@@ -1,4 +1,5 @@
 /** What a reader takes out of the page: a figure as SVG, PNG or CSV, a sentence with its number. Nothing leaves the page but what is saved. */
+import { copyText, saveFile } from './handOver.ts'
 
 const BYTES_OF_MARK = '\ufeff'
 /** pixels of a PNG for one of the drawing */
@@ -20,7 +21,7 @@ export function offerSaves(): void {
 }
 
 async function taken(as: string | undefined, button: Element): Promise<string> {
-  if (as === 'answer') return await copied(sentenceOf(button.closest('.answer')!, '.first'))
+  if (as === 'answer') return await copyText(sentenceOf(button.closest('.answer')!, '.first'))
   const figure = button.closest('figure')!
   const { id } = figure
   switch (as) {
@@ -31,7 +32,7 @@ async function taken(as: string | undefined, button: Element): Promise<string> {
     case 'csv':
       return saved(`${id}.csv`, new Blob([BYTES_OF_MARK, csvOf(numbersOf(figure))], { type: 'text/csv' }))
     default:
-      return await copied(sentenceOf(figure, '.finding'))
+      return await copyText(sentenceOf(figure, '.finding'))
   }
 }
 
@@ -40,17 +41,8 @@ function numbersOf(figure: Element): Element {
   return figure.querySelector('.numbers') ?? document.querySelector(`#${CSS.escape(figure.id)}-numbers .numbers`)!
 }
 
-async function copied(text: string): Promise<string> {
-  await navigator.clipboard.writeText(text)
-  return 'Copied.'
-}
-
 function saved(name: string, content: Blob): string {
-  const link = document.createElement('a')
-  link.href = URL.createObjectURL(content)
-  link.download = name
-  link.click()
-  setTimeout(() => URL.revokeObjectURL(link.href), 10_000)
+  saveFile(name, content)
   return `Saved as ${name}.`
 }
 

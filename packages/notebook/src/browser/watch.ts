@@ -150,7 +150,8 @@ function tell(now: WatchState): void {
   )
   mark()
   if (!now.running) over()
-  void renew()
+  // a server that has gone says so by its events
+  renew().catch(() => {})
 }
 
 const events = new EventSource('/events')

@@ -30,6 +30,8 @@ export function engineOf(data: LiveData, hear: (message: FromEngine) => void): E
   let timer: ReturnType<typeof setTimeout> | undefined
   let wish: LiveAsk | null = null
   let watch = 0
+  /** what is to be kept of the last wish, until it is: a worker that gives way takes it along */
+  let keeping: Extract<ToEngine, { kind: 'keep' }> | null = null
   /** a run that is awaited */
   let look: Extract<ToEngine, { kind: 'watch' }> | null = null
 
@@ -41,6 +43,7 @@ export function engineOf(data: LiveData, hear: (message: FromEngine) => void): E
       made.onmessage = ({ data: message }: MessageEvent<FromEngine>) => {
         if ('id' in message && message.id !== id) return
         if ('watch' in message && message.watch !== watch) return
+        if (message.kind === 'kept') keeping = null
         if (message.kind === 'watched' || message.kind === 'not watched') look = null
         if (message.kind === 'begun') clearTimeout(timer)
         else hear(message)
@@ -64,6 +67,7 @@ export function engineOf(data: LiveData, hear: (message: FromEngine) => void): E
     void worker?.then((made) => made.terminate())
     worker = null
     if (wish !== null) send({ kind: 'ask', ask: wish })
+    if (keeping !== null) send(keeping)
     if (look !== null) send(look)
   }
   return {
@@ -72,6 +76,7 @@ export function engineOf(data: LiveData, hear: (message: FromEngine) => void): E
       id += 1
       const now = { id, settings }
       wish = now
+      keeping = null
       clearTimeout(timer)
       start().then(
         () => {
@@ -81,7 +86,10 @@ export function engineOf(data: LiveData, hear: (message: FromEngine) => void): E
       )
       send({ kind: 'ask', ask: now })
     },
-    keep: (setting, replications) => send({ kind: 'keep', setting, replications }),
+    keep(setting, replications) {
+      keeping = { kind: 'keep', setting, replications }
+      send(keeping)
+    },
     watch(values, replication) {
       watch += 1
       look = { kind: 'watch', id: watch, values, replication }

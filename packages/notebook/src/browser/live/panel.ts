@@ -9,7 +9,7 @@ import { type Engine, engineOf } from './engine.ts'
 import { playerOf } from '../replay/player.ts'
 import { showAnswered } from './answered.ts'
 import { curvePlaces } from './curve.ts'
-import { copyText, saveText } from './handOver.ts'
+import { copyText, saveFile } from '../handOver.ts'
 import type { FromEngine } from './protocol.ts'
 import { markFileParts } from './ofFile.ts'
 import { type Row, rowsOf } from './rows.ts'
@@ -136,6 +136,11 @@ export function bringToLife(data: LiveData): void {
     )
   }
 
+  const copy = (text: string): void => {
+    copyText(text).then((says) => {
+      state.textContent = says
+    })
+  }
   const acts: Readonly<Record<string, () => void>> = {
     back,
     aside: () => {
@@ -149,9 +154,9 @@ export function bringToLife(data: LiveData): void {
       own = { ...own, [`${OWN_PATH}${path}`]: value! }
       changed(0)
     },
-    copy: () => copyText(toSave?.yaml ?? '', state),
-    save: () => saveText(toSave?.fileName ?? '', toSave?.file ?? ''),
-    link: () => copyText(location.href, state),
+    copy: () => copy(toSave?.yaml ?? ''),
+    save: () => saveFile(toSave?.fileName ?? '', new Blob([toSave?.file ?? ''], { type: 'application/yaml' })),
+    link: () => copy(location.href),
   }
   place.addEventListener('click', (event) => {
     const act = (event.target as Element).closest<HTMLElement>('[data-act]')?.dataset.act
