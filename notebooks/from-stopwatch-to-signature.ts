@@ -134,7 +134,7 @@ export default notebook(
 
     prose('## The page for the signature')
     const signed = await decided.promise()
-    show(signed.answer, signed.table, signed.ramp, signed.time, signed.pace, signed.rests, signed.sure, signed.mapping)
+    show({ ...signed.answer, lead: true }, signed.table, signed.ramp, signed.time, signed.pace, signed.rests, signed.sure, signed.mapping)
     prose(`
     Signed for the money: …………………………………… on ………………
 

@@ -33,3 +33,21 @@ export const MEASURE = `(() => {
 export async function amiss(page: Page): Promise<string[]> {
   return await page.evaluate<string[]>(MEASURE)
 }
+
+/** What is seen of the page's own answer without scrolling: large figures, first sentence, picture, promise, limit. */
+const SEEN_FIRST = '.answer .figures, .answer .first, .answer .lead svg, .answer .asides section'
+
+/**
+ * Parts of the page's own answer, where it opens the page, that reach below the screen before anybody scrolls, by more than their last pixel.
+ *
+ * @param parts  selector. Default: all that the first screen shows where it is wide
+ */
+export async function belowScreen(page: Page, parts = SEEN_FIRST): Promise<string[]> {
+  return await page.evaluate<string[]>(`(() => {
+  scrollTo(0, 0)
+  const answer = document.querySelector('main > .answer')
+  const drawn = answer === null ? [] : [...answer.querySelectorAll(${JSON.stringify(parts)})].filter((part) => part.getClientRects().length > 0)
+  const low = drawn.filter((part) => part.getBoundingClientRect().bottom > innerHeight + 1)
+  return low.map((part) => part.tagName.toLowerCase() + ' ends at ' + Math.round(part.getBoundingClientRect().bottom) + ' of ' + innerHeight + ': “' + part.textContent.trim().slice(0, 40) + '”')
+})()`)
+}

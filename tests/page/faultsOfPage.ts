@@ -3,7 +3,7 @@ import { writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { expect } from 'vitest'
-import { amiss } from './amiss.ts'
+import { amiss, belowScreen } from './amiss.ts'
 import type { InChromium } from './inChromium.ts'
 import { canReadSheets, sheetFaults } from './sheets.ts'
 import { axeFaults, openTables } from './looked.ts'
@@ -33,6 +33,7 @@ export async function faultsOfPage(
   const address = pathToFileURL(file).href
   const found: Record<string, readonly string[]> = {}
   await visit(browser, address, { viewport: WIDE }, async (page) => {
+    found['first screen'] = await belowScreen(page)
     await openTables(page)
     found.wide = [...(await amiss(page)), ...(await axeFaults(page, { rules: { 'color-contrast': { enabled: coloured } } }))]
     if (coloured) {
@@ -40,7 +41,7 @@ export async function faultsOfPage(
       found.dark = await axeFaults(page, { runOnly: ['color-contrast'] })
     }
     await page.setViewportSize({ width: 360, height: 740 })
-    found.narrow = await amiss(page)
+    found.narrow = [...(await amiss(page)), ...(await belowScreen(page, '.answer .figures, .answer .first'))]
     await page.emulateMedia({ media: 'print' })
     await page.evaluate("dispatchEvent(new Event('beforeprint'))")
     for (const [sheet, width] of Object.entries(SHEETS)) {

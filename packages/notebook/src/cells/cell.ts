@@ -49,6 +49,8 @@ export interface AnswerCell {
   readonly tone?: 'good' | 'bad' | 'warning'
   /** the answer in a few large figures, the first one first; a page shows them, the sentences say them too. Default: none */
   readonly figures?: readonly AnswerFigure[]
+  /** answers the question of the whole notebook: a page that opens with no answer opens with this one, and tells it again in its place. Default: nothing */
+  readonly lead?: true
 }
 
 /** A number of the answer, or a word where it is one: what it is, and how sure it is. */

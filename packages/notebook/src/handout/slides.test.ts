@@ -27,3 +27,15 @@ test('what a study has not is said', async () => {
   expect(text).toContain('This study has no curve')
   expect(text).toContain('This study has no figure of losses')
 })
+
+test('a list of a caution is read as its sentences, stops stand for losses, and the answer that leads is told', async () => {
+  const text = await textOf([
+    { kind: 'answer', id: 'first', sentences: ['Three were timed.'] },
+    { kind: 'answer', id: 'promise', sentences: ['Ten are promised.'], lead: true },
+    { ...chartCell, id: 'stops' },
+    { kind: 'caution', id: 'left-out', tone: 'caution', title: 'Left out', markdown: '- No jams.\n- No scrap.' },
+  ])
+  expect(text).toContain('Left out: No jams. No scrap.')
+  expect(text).toContain('Ten are promised.')
+  expect(text).not.toContain('This study has no figure of losses')
+})

@@ -25,7 +25,8 @@ const QUIET = '5A6170'
 const FONT = 'Calibri'
 const SENTENCES_MAX = 5
 const FIGURES_MAX = 4
-const LOST = ['losses', 'drivers']
+/** starts of ids; the first that there is tells most */
+const LOST = ['losses', 'drivers', 'stops']
 const NOTHING_LOST = 'This study has no figure of losses; `loopwright losses` and `loopwright drivers` make one.'
 
 /**
@@ -93,7 +94,8 @@ export async function slidesOf({ question, scenarioName, date }: SlidesHead, cel
   const lost = LOST.flatMap((start) => figures.filter(({ id }) => id.startsWith(start)))[0] ?? null
   const others = figures.filter(({ id }) => !LOST.some((start) => id.startsWith(start)))
   const curve = others.find(({ lead }) => lead) ?? others.find(({ kind }) => kind === 'chart') ?? null
-  const answer = cells.find((cell): cell is AnswerCell => cell.kind === 'answer') ?? null
+  const answers = cells.filter((cell): cell is AnswerCell => cell.kind === 'answer')
+  const answer = answers.find(({ lead }) => lead) ?? answers[0] ?? null
 
   const first = slide(question, answer?.sentences.map(plain).join('\n') ?? '')
   const large = (answer?.figures ?? []).slice(0, FIGURES_MAX)
@@ -154,7 +156,13 @@ export async function slidesOf({ question, scenarioName, date }: SlidesHead, cel
     ...cells.flatMap((cell) => (cell.kind === 'run' || cell.kind === 'sweep' ? [cell.sentence] : [])),
     ...cells.flatMap((cell) => (cell.kind === 'prose' && cell.folded !== undefined ? [cell.folded] : [])),
     ...cells.flatMap((cell) =>
-      cell.kind === 'caution' ? [`${cell.title}: ${plainText(cell.markdown, 10_000).replaceAll('\n', ' ')}`] : [],
+      cell.kind === 'caution'
+        ? [
+            `${cell.title}: ${plainText(cell.markdown, 10_000)
+              .replace(/^\s*- /gm, '')
+              .replaceAll('\n', ' ')}`,
+          ]
+        : [],
     ),
   ]
   last.addText(

@@ -28,7 +28,7 @@ ${togetherHtml(cell, 2, still)}
 }
 
 export function leadNumbersHtml(cell: ChartCell | PlanCell): string {
-  return `<div id="${cell.id}-numbers" class="leadnumbers">${numbersHtml(shownView(cell.views))}</div>`
+  return `<div id="${cell.id}-numbers" class="leadnumbers">${numbersHtml(shownView(cell.views), { named: true })}</div>`
 }
 
 function togetherHtml(cell: ChartCell | PlanCell, level: number, still: string | null): string {
@@ -42,8 +42,10 @@ ${pictureHtml(cell.id, figure, still)}
 ${figureSavesHtml()}`
 }
 
-function numbersHtml(figure: Figure): string {
-  return `<details${figure.tableOpen ? ' open' : ''}><summary>The numbers<span class="hidden">: ${escapeHtml(figure.table.caption)}</span></summary><div class="numbers">${tableHtml(figure.table)}</div></details>`
+/** Where they stand below their figure they need no name but for those who cannot see it. */
+function numbersHtml(figure: Figure, { named = false } = {}): string {
+  const name = `: ${escapeHtml(figure.table.caption)}`
+  return `<details${figure.tableOpen ? ' open' : ''}><summary>The numbers${named ? name : `<span class="hidden">${name}</span>`}</summary><div class="numbers">${tableHtml(figure.table)}</div></details>`
 }
 
 function pictureHtml(id: string, figure: Figure, still: string | null): string {

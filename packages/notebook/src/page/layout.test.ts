@@ -33,6 +33,18 @@ test('a chart that is made for the answer leads from wherever it is shown, and k
   ])
 })
 
+test('an answer that leads opens a page that has none before its headings, and stays in its place', () => {
+  const leading: Cell = { kind: 'answer', id: 'promise', sentences: ['330 units.'], lead: true }
+  const told = [proseCell('sign', '## To sign'), leading]
+  const { opening, sections } = layoutOf([proseCell('why', '## Why'), answer, ...told])
+  expect(opening).toEqual([{ ...leading, id: 'promise-first' }])
+  expect(sections.map(({ cells: own }) => own.map(({ id }) => id))).toEqual([
+    ['why', 'answer'],
+    ['sign', 'promise'],
+  ])
+  expect(layoutOf([answer, ...told]).opening).toEqual([answer])
+})
+
 test('what stands with the answer is taken from where it is shown, one of each title', () => {
   const aside = (id: string, title: string) => ({ ...proseCell(id, 'So.'), aside: title })
   const cellsOf = [answer, proseCell('why', '## Why'), aside('a', 'Limit'), aside('b', 'Promise'), aside('c', 'Limit')]

@@ -1,5 +1,5 @@
 /** In which order and beside what the cells of a tale stand on a page: the answer beside the picture that proves it, then sections, some of them folded. */
-import { type Cell, type ChartCell, type PlanCell, type ProseCell, proseCell } from '../cells/cell.ts'
+import { type AnswerCell, type Cell, type ChartCell, type PlanCell, type ProseCell, proseCell } from '../cells/cell.ts'
 
 /** A heading and the cells under it. */
 export interface Section {
@@ -22,7 +22,7 @@ export interface Layout {
   readonly sections: readonly Section[]
 }
 
-/** The picture of the answer is the first that is made for it, else the first one before any heading. What the reader may change is the first section. */
+/** Where no answer stands before any heading, the one that leads opens the page. The picture of the answer is the first that is made for it, else the first one before any heading. What the reader may change is the first section. */
 export function layoutOf(all: readonly Cell[]): Layout {
   const cells = all.filter(({ kind }) => kind !== 'live')
   const answered = cells.some(({ kind }) => kind === 'answer')
@@ -41,7 +41,10 @@ export function layoutOf(all: readonly Cell[]): Layout {
     if (title !== null) sections.push({ id: cell.id, title, folded: (cell as ProseCell).folded ?? null, cells: [cell] })
     else sections.at(-1)!.cells.push(cell)
   }
-  return { opening: before, lead, asides, sections }
+  const opens = before.some(({ kind }) => kind === 'answer')
+    ? undefined
+    : left.find((cell): cell is AnswerCell => cell.kind === 'answer' && cell.lead === true)
+  return { opening: opens === undefined ? before : [{ ...opens, id: `${opens.id}-first` }, ...before], lead, asides, sections }
 }
 
 /** The first of each title. */

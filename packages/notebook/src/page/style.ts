@@ -34,7 +34,7 @@ pre { white-space: pre-wrap; }
 .skip { position: absolute; left: -9999px; }
 .skip:focus { left: 16px; top: 8px; padding: 4px 8px; background: var(--lw-paper); z-index: 2; }
 .hidden { position: absolute; width: 1px; height: 1px; margin: -1px; overflow: hidden; clip-path: inset(50%); white-space: nowrap; }
-header { padding-top: 24px; }
+header { padding-top: 16px; }
 .where { font-size: 14px; margin-bottom: 4px; color: var(--lw-quiet); }
 .answer { margin: 16px 0 32px; padding-top: 16px; border-top: 1px solid var(--lw-ink); }
 .answer .first { font-size: 20px; line-height: 1.4; max-width: 48ch; }
@@ -117,7 +117,7 @@ html.script .choice { display: block; }
 .caution.warning { border-left: 3px solid var(--lw-ink); padding-left: 12px; margin-top: 16px; }
 .caution h2, .caution h3 { margin-top: 0; font-size: 16px; }
 footer { margin-top: 64px; padding-top: 16px; border-top: 1px solid var(--lw-ink); font-size: 14px; }
-footer dl { display: grid; grid-template-columns: max-content minmax(0, 1fr); gap: 4px 16px; }
+footer dl { max-width: none; display: grid; grid-template-columns: max-content minmax(0, 1fr); gap: 4px 16px; }
 footer dt { color: var(--lw-quiet); }
 footer dd { margin: 0; overflow-wrap: anywhere; }
 #vg-tooltip-element { position: fixed; visibility: hidden; z-index: 3; padding: 6px 8px; font-size: 14px; line-height: 1.35; color: var(--lw-ink); background: var(--lw-paper); border: 1px solid var(--lw-ink); pointer-events: none; max-width: 320px; }
@@ -125,7 +125,7 @@ footer dd { margin: 0; overflow-wrap: anywhere; }
 #vg-tooltip-element td, #vg-tooltip-element th { border: 0; padding: 0 8px 0 0; }
 #vg-tooltip-element td.key { color: var(--lw-quiet); }
 @media (min-width: 1132px) {
-  .answer { display: grid; grid-template-columns: 384px 684px; column-gap: 32px; grid-template-rows: auto auto 1fr auto; }
+  .answer { display: grid; grid-template-columns: 384px 684px; column-gap: 32px; grid-template-rows: auto auto 1fr auto auto; }
   .answer.alone { display: block; }
   .answer .figures { grid-area: 1 / 1; }
   .answer .figures .value { font-size: 44px; }
@@ -134,7 +134,11 @@ footer dd { margin: 0; overflow-wrap: anywhere; }
   .answer .said { grid-area: 2 / 1; }
   .answer .figures + .said .first { font-size: 16px; }
   .answer .asides { grid-area: 3 / 1; align-content: start; }
-  .answer .more { grid-area: 4 / 1 / 5 / 3; columns: 2; column-gap: 40px; margin-top: 24px; }
+  .answer .asides:has(section + section) { display: contents; font-size: 14px; line-height: 1.4; }
+  .asides:has(section + section) > section:first-child { grid-area: 3 / 1; margin-top: 16px; }
+  .asides > section + section { grid-area: 4 / 2; margin-top: 12px; }
+  .asides > section + section p { max-width: none; }
+  .answer .more { grid-area: 5 / 1 / 6 / 3; columns: 2; column-gap: 40px; margin-top: 24px; }
   .answer .more p { break-inside: avoid; }
   .answer.alone .more { columns: auto; }
   .answer figure { grid-area: 1 / 2 / 4 / 3; margin: 0; }
