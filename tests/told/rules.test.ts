@@ -26,6 +26,32 @@ const SAMPLES: Readonly<Record<string, { readonly bad: Partial<Judged>; readonly
   'open line': { bad: { text: 'The loop makes 9.', line: OPEN }, good: { text: 'The line is no single closed loop.', line: OPEN } },
   titles: { bad: { text: 'feederJam takes 3 min.', line: titled }, good: { text: 'The jam of the feeder takes 3 min.', line: titled } },
   'one of many': { bad: { text: 'It makes 1 units more.' }, good: { text: 'It makes 1 unit, 0.1 units or 11 units more.' } },
+  'number of the verb': { bad: { text: 'That is what 6 carriers makes.' }, good: { text: 'With 16 carriers the loop makes 9.' } },
+  nothing: {
+    bad: { text: 'GRIDLOCK after 0 s: it stood still.' },
+    good: { text: 'GRIDLOCK at once; one shift in ten takes at least 0.6 min.' },
+  },
+  heads: {
+    bad: { text: 'Left out here for want of room: of; Starved.' },
+    good: { text: 'Left out here for want of room: Limited at; P10.' },
+  },
+  'long seconds': {
+    bad: { text: '  B Lining    39\u202f810.1' },
+    good: { text: '  B Lining  11.06, 1\u202f636.3 units, 39\u202f810 units' },
+  },
+  'list end': {
+    bad: { text: 'It makes 24.', json: { outOfProducts: 3 } },
+    good: { text: 'The list of\nproducts ran out before the end.', json: { outOfProducts: 3 } },
+  },
+  'one interval': {
+    // t(0.975, 2) = 4.302653 (tables of Student's t), times 1/√3
+    bad: { json: { units: [9, 10, 11], mean: { n: 3, level: 0.95, halfWidth: 4.9 } } },
+    good: { json: { units: [9, 10, 11], mean: { n: 3, level: 0.95, halfWidth: 4.302652729696142 / Math.sqrt(3) } } },
+  },
+  pairing: {
+    bad: { text: 'Independent runs would need 9 times as many.', json: { n: 5, pairingGain: 9 } },
+    good: { text: 'Independent runs would need 9 times as many.', json: { n: 20, pairingGain: 9 } },
+  },
   verdict: { bad: { text: 'The line is safe.' }, good: { text: 'A safety stop comes once.' } },
   'plan first': { bad: { text: 'It makes 9.5 a shift. The plan is met.' }, good: { text: 'The plan is met.\nIt makes 9.' } },
   'one rounding': {

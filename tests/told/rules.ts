@@ -3,7 +3,20 @@
  * and a good one that it must let pass.
  */
 import type { Telling } from './telling.ts'
-import { columns, firstSentenceAnswersPlan, noIdentifier, noOneOfMany, noProgramWords, noVerdict, openLineIsNoLoop } from './rules/words.ts'
+import {
+  columns,
+  firstSentenceAnswersPlan,
+  headsAreWords,
+  noIdentifier,
+  noLongSeconds,
+  noOneOfMany,
+  noProgramWords,
+  noVerdict,
+  noZeroOfTime,
+  numberOfVerb,
+  openLineIsNoLoop,
+} from './rules/words.ts'
+import { listEndIsSaid, oneInterval, pairingHasRuns } from './rules/runs.ts'
 import { oneRounding, pairsAreRoundings, planAgrees } from './rules/numbers.ts'
 import { pageHeadInText, textOnPage } from './rules/page.ts'
 import { stateLeads } from './rules/states.ts'
@@ -22,6 +35,13 @@ export const RULES: readonly Rule[] = [
   { name: 'open line', says: 'an open line is never called a loop', find: openLineIsNoLoop },
   { name: 'titles', says: 'people read titles, not keys', find: noIdentifier },
   { name: 'one of many', says: 'one thing is told in the singular', find: noOneOfMany },
+  { name: 'number of the verb', says: 'a verb has the number of its subject', find: numberOfVerb },
+  { name: 'nothing', says: 'no time and no number of none is told as an amount', find: noZeroOfTime },
+  { name: 'heads', says: 'a column that is left out is named by a word', find: headsAreWords },
+  { name: 'long seconds', says: 'long times are not told in seconds with decimals', find: noLongSeconds },
+  { name: 'list end', says: 'a list of products that ran out is told', find: listEndIsSaid },
+  { name: 'one interval', says: 'the same runs have one interval', find: oneInterval },
+  { name: 'pairing', says: 'what pairing is worth is told from enough runs', find: pairingHasRuns },
   { name: 'verdict', says: 'no verdict on hazards', find: noVerdict },
   { name: 'plan first', says: 'where there is a plan, the first sentence answers it', find: firstSentenceAnswersPlan },
   { name: 'one rounding', says: 'one number has one rounding', find: oneRounding },

@@ -29,6 +29,23 @@ const MANY =
 export const noOneOfMany = ({ text }: Judged): string[] =>
   found(text, new RegExp(`(?<![\\d.,±…−–-]|to |\\.\\. |± )\\b1 (more |fewer )?(${MANY})\\b`, 'g'))
 
+/** "after 0 s", "the other 0 made", "at least 0.0 min": nothing is told as nothing. */
+export const noZeroOfTime = ({ text }: Judged): string[] =>
+  found(text.replace(/\s+/g, ' '), /\bafter 0 s\b|\bthe other 0\b|\btakes at least 0(\.0)? min\b/g)
+
+/** "6 carriers makes", "1 found the queue full and were" */
+export const numberOfVerb = ({ text }: Judged): string[] =>
+  found(text.replace(/\s+/g, ' '), /\b([2-9]|\d{2,}) carriers (makes|is|was|has)\b|(?<![\d.,])1 found the queue full and were\b/g)
+
+/** Heads of columns that were left out are told in a sentence, and are words there. */
+export function headsAreWords({ text }: Judged): string[] {
+  const left = /Left out here for want of room: ([^.]*)\./.exec(text.replace(/\s+/g, ' '))
+  return (left?.[1] ?? '').split('; ').filter((head) => /^[a-z]{1,3}$/.test(head))
+}
+
+/** Above two hours seconds with decimals tell nothing: "39 810.1". */
+export const noLongSeconds = ({ text }: Judged): string[] => found(text, /\b(7\u202f[2-9]\d\d|[89]\u202f\d{3}|\d{2,3}\u202f\d{3})\.\d\b/g)
+
 /** Parts whose keys are no words for people. */
 const TITLED = ['stops', 'variations', 'options', 'variants', 'tasks']
 
