@@ -56,7 +56,7 @@ export interface Exchange {
 /**
  * The terms of the law and its knees: exact for constant times without ramps, else an estimate that says why.
  *
- * @param spec  one closed loop; breakdowns and breaks are left out of the terms
+ * @param given  one closed loop; breakdowns and breaks are left out of the terms
  * @throws RangeError  if the paths are not one closed loop, or a lap takes no time
  * @see Baccelli, Cohen, Olsder & Quadrat, Synchronization and Linearity (1992): maximum cycle ratio
  * @example law(line).exchangeSeconds // => 24

@@ -15,7 +15,7 @@ import { stationLimits } from './stationLimits.ts'
  * Waiting for each other comes on top: the line makes no more than the first says, and usually less. Where `atMost` is true no line of this kind makes
  * more in the long run; a single window may, by the products that lie in the line at its start, and by chance.
  *
- * @param spec  any line: loop, open line, graph
+ * @param given  any line: loop, open line, graph
  * @returns     by units per window, ascending; empty where nothing good is ever taken off, or there are too many ways to look at
  * @throws RangeError  if the line is one closed loop in which a lap takes no time
  * @see packages/line/README.md for the formulas and their sources

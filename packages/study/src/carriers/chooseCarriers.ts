@@ -70,7 +70,7 @@ const CLOSER_REPLICATIONS = 100
  * known to ± 2 points (see `chanceLooks`); a count is told to be on the wrong side with a chance of at most 5 in 100 over the whole study. The result is the same,
  * to the last bit, for any number of workers, with and without a store. Where nothing in the line is left to chance, one run of each count does.
  *
- * @param spec  the line; its own number of carriers does not enter
+ * @param given  the line; its own number of carriers does not enter
  * @throws RangeError  if the line cannot take one of the counts, or within or level is no share
  * @example (await chooseCarriers(line, { counts: [2, 3, 4], replicationsMax: 40 }, { seed: '1', workers: 0 })).answer.chosen // => 3
  */

@@ -37,7 +37,7 @@ export interface SweepProgress extends StudyProgress {
  *
  * Replication k of each count meets the same random world. The result is the same, to the last bit, for any number of workers.
  *
- * @param spec  the line; its own number of carriers does not enter
+ * @param given  the line; its own number of carriers does not enter
  * @throws RangeError  if the line cannot take one of the counts; any error that a run throws
  * @example (await sweepCarriers(line, { counts: [2, 3, 4], replications: 10 }, { seed: '1', workers: 0 })).answer.chosen // => 3
  */
