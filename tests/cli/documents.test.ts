@@ -103,11 +103,21 @@ describe('each document is what its schema says', () => {
     const many = JSON.parse((await loopwright('run', DEMO, '--json', '--replications', '3')).out)
     expect(valid(many), JSON.stringify(valid.errors?.slice(0, 5))).toBe(true)
     expect(many.intervals.outputPerHour.n).toBe(3)
-    const running = start(['run', DEMO, '--json', '--replications', '100000'])
-    await running.saidOnErr('replications, seed')
-    running.interrupt()
-    const stopped = JSON.parse((await running.ended).out)
+    const stopped = JSON.parse(await stoppedRun())
     expect(stopped.partial).toBe(true)
     expect(valid(stopped), JSON.stringify(valid.errors?.slice(0, 5))).toBe(true)
   })
 })
+
+/** What is printed of runs that are stopped. One that has not begun says so and prints nothing: the next is given more time. */
+async function stoppedRun(milliseconds = 200): Promise<string> {
+  const running = start(['run', DEMO, '--json', '--replications', '100000'])
+  await running.saidOnErr('replications, seed')
+  await setTimeout(milliseconds)
+  running.interrupt()
+  const { code, out, err } = await running.ended
+  expect(code).toBe(130)
+  if (out !== '') return out
+  expect(err).toContain('nothing was run')
+  return await stoppedRun(milliseconds * 2)
+}

@@ -1,18 +1,18 @@
 /**
  * Every exactly known value that the model can express, with as many runs as show an error of 1 %: `npm run proof`. What is judged is kept under
- * `.loopwright/proof`, so that a proof that was stopped goes on where it was; `npm run proof -- --fresh` begins anew. Writes `out/proof.html`.
+ * `.loopwright/proof`, so that a proof that was stopped goes on where it was, as long as no byte of the engine has changed; `npm run proof -- --fresh` begins anew. Writes `out/proof.html`.
  */
 import { type ChildProcess, spawn } from 'node:child_process'
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { availableParallelism } from 'node:os'
 import { fileURLToPath } from 'node:url'
 import { writePage } from '@loopwright/notebook'
-import { ENGINE_VERSION } from '@loopwright/study'
+import { engineMark } from '@loopwright/study/machine'
 import { exactChecks } from '../oracle/exact/exactCheck.ts'
 import { groupsOf, type Verdict } from './judge.ts'
 import { proofCells, proofSentences } from './proofPage.ts'
 
-const FOLDER = `.loopwright/proof/${ENGINE_VERSION}`
+const FOLDER = `.loopwright/proof/${engineMark()}`
 const OUT = 'out/proof.html'
 const SHIFT = fileURLToPath(new URL('./shift.ts', import.meta.url))
 
