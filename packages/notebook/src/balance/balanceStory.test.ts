@@ -20,6 +20,17 @@ test('of a cycle: how few stations; of a number of stations: what cycle', () => 
   expect(stations.answer.sentences).toEqual(['2 stations can share the 3 tasks in a cycle of 7.5 s by mean times, and no shorter one.'])
 })
 
+test('of more stations than it takes: which keep the same cycle, and why', () => {
+  // the longest task takes 6 s, and 3.5 + 4 is more
+  const five = told({ stations: 5 })
+  expect(five.question).toBe('What cycle can 5 stations keep?')
+  expect(five.answer.sentences).toEqual([
+    '3 stations can share the 3 tasks in a cycle of 6.0 s by mean times, and no shorter one.',
+    'Of the 5 stations asked for, 3 are enough: no task is split, so that with all 5 the cycle is no shorter.',
+  ])
+  expect(told({ stations: 3 }).answer.sentences).toHaveLength(1)
+})
+
 test('one station, and decimals only where a time has some', () => {
   const whole = tasks.map((task) => ({ ...task, seconds: Math.ceil(task.seconds) }))
   expect(told({ cycleSeconds: 60 }, whole).answer.sentences).toEqual(['1 station can share the 3 tasks in a cycle of 60 s by mean times.'])

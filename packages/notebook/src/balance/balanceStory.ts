@@ -48,7 +48,7 @@ export function balanceStory(
     answer: {
       kind: 'answer',
       id: 'balance-answer',
-      sentences: [answerSentence(tasks, result, cycleGiven, { unit, text })],
+      sentences: [answerSentence(tasks, result, cycleGiven, { unit, text }), ...spareStations(result, asked)],
       figures: [
         { label: 'Stations', value: formatNumber(result.stations.length, 0), sure: cycleGiven ? 'fewer cannot' : '' },
         { label: 'Cycle', value: `${text(result.cycleSeconds)} ${unit}`, sure: cycleGiven ? 'as asked for' : 'no shorter one' },
@@ -71,9 +71,10 @@ export function balanceStory(
   const cycle = `${text(result.cycleSeconds)} ${unit}`
   return {
     ...parts,
-    question: cycleGiven
-      ? `How few stations can keep a cycle of ${cycle}?`
-      : `What cycle can ${counted(result.stations.length, 'station')} keep?`,
+    question:
+      'cycleSeconds' in asked
+        ? `How few stations can keep a cycle of ${cycle}?`
+        : `What cycle can ${counted(asked.stations, 'station')} keep?`,
     cells: [
       answer,
       ...warnings,
@@ -120,6 +121,15 @@ function answerSentence(
   if (!cycleGiven && stations.length === 1) return `One station needs a cycle of ${cycle} for the ${all}, by mean times.`
   if (!cycleGiven) return `${count} can share the ${all} in a cycle of ${cycle} by mean times, and no shorter one.`
   return `${count} can share the ${all} in a cycle of ${cycle} by mean times${stations.length === 1 ? '' : '; fewer cannot'}.`
+}
+
+/** Where fewer stations than asked for keep the same cycle. */
+function spareStations({ stations }: BalanceResult, asked: BalanceRequest): string[] {
+  if ('cycleSeconds' in asked || asked.stations <= stations.length) return []
+  const enough = stations.length === 1 ? '1 is' : `${stations.length} are`
+  return [
+    `Of the ${asked.stations} stations asked for, ${enough} enough: no task is split, so that with all ${asked.stations} the cycle is no shorter.`,
+  ]
 }
 
 interface StationRow {
