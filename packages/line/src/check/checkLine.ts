@@ -5,7 +5,7 @@ import type { LineSpec } from '../spec.ts'
 import { type Place, tellTogether } from './finding.ts'
 import { longestStay } from './meanStay.ts'
 import { checkParts } from './physical.ts'
-import { checkFlow } from './reach.ts'
+import { checkFlow } from './flow.ts'
 
 /**
  * The findings about a line, errors and warnings, by the names of its parts.

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { graphLine, loopLine } from '../builder/sketchedLine.ts'
-import { checkFlow, productZones } from './reach.ts'
+import { checkReached, productZones } from './reach.ts'
 
 const COMMON = { zoneLength: 2, drive: { speed: 1 }, carriers: { count: 1, length: 1 }, end: 60 }
 const ring = loopLine({
@@ -34,14 +34,14 @@ describe('a second load station', () => {
 test('a spur that can only lead back is never entered', () => {
   const spur = { transfer: { lift: 1, lower: 1, enterOnlyIfExitClear: true } }
   const { spec } = graphLine({ ...COMMON, zones: [{}, { divert: 'free' }, spur], paths: ['Z01 > Z02 > Z01', 'Z02 > Z03 > Z02'] })
-  expect(checkFlow(spec).map((finding) => finding.say([]).code)).toEqual(['W_SPUR_CLOSED'])
+  expect(checkReached(spec).map((finding) => finding.say([]).code)).toEqual(['W_SPUR_CLOSED'])
 })
 
 describe('a second way out', () => {
   // MODEL.md §3: those with conditions before those without, then the lower path index where divert is `first`
   const codes = (zone: object, ...ways: (string | object)[]): string[] => {
     const { spec } = graphLine({ ...COMMON, zones: [zone, {}, {}], paths: ['Z01 > Z02 > Z01', 'Z03 > Z01', ...ways] as string[] })
-    return checkFlow(spec).map((finding) => finding.say([]).code)
+    return checkReached(spec).map((finding) => finding.say([]).code)
   }
   const never = ['W_WAY_NEVER_TAKEN']
 

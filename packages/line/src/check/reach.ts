@@ -113,12 +113,8 @@ function checkNeverTaken({ zones, paths }: LineSpec): Finding[] {
   })
 }
 
-/**
- * Where the products of a complete line do not come to, and where no carrier does.
- *
- * @example checkFlow(line) // => []
- */
-export const checkFlow = (line: LineSpec): Finding[] => [
+/** Stations that no product comes to, load stations without empty carriers, spurs and ways that no carrier takes. */
+export const checkReached = (line: LineSpec): Finding[] => [
   ...checkReach(line),
   ...checkLoads(line),
   ...checkSpurs(line),

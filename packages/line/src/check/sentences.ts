@@ -305,6 +305,14 @@ export const sentences = {
         : 'carriers run in the order of the zones; move the station between load and unload, or change these two',
     ),
 
+  /** @param first  stations at which products have these tasks */
+  nothingLeft: (station: string, tasks: readonly string[], first: readonly string[]): Sentence =>
+    warning(
+      'W_NOTHING_LEFT',
+      `nothing is left to do at station ${quote(station)}: every product has had ${all(tasks)} at ${all(first)} before it gets there`,
+      'a task is done once for a product, at the first station that has it; give different work a name of its own, or lead some products past the first station',
+    ),
+
   /** @param before  the load stations that empty carriers come to */
   loadUnreached: (station: string, before: readonly string[]): Sentence =>
     warning(
