@@ -68,6 +68,8 @@ inChromium('a run played on a page', (given) => {
       const before = await clock()
       await page.locator('[data-play="play"]').click()
       await expect.poll(clock).not.toBe(before)
+      // words of the instant before would not be those of the picture
+      expect(await page.locator('.replaysays').textContent()).toBe('Pause to read what each station does.')
       await page.locator('[data-play="play"]').click()
       expect(await page.locator('[data-play="play"]').textContent()).toBe('Play')
       const paused = await clock()

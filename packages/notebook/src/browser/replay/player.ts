@@ -50,7 +50,7 @@ export function playerOf(place: HTMLElement, { watch, stretch }: PlayerOptions):
   let shown: { from: number; to: number; svgs: { line: SVGLineElement; from: number; to: number }[] } | null = null
   let asked: readonly [number, number] | null = null
 
-  /** @param told  said in words too: not while it plays */
+  /** @param told  said in words too, unless it plays */
   function show(seconds: number, told: boolean): void {
     if (watched === null) return
     const { replay } = watched
@@ -61,7 +61,7 @@ export function playerOf(place: HTMLElement, { watch, stretch }: PlayerOptions):
     part('.replaymade').textContent =
       ` · ${Math.max(0, countAt(replay.made, now) - countAt(replay.made, replay.warmupSeconds))} units counted`
     follow()
-    if (told) {
+    if (told && !playing) {
       scrub.setAttribute('aria-valuetext', clockOf(now))
       says.textContent = sentence()
     }
@@ -109,6 +109,8 @@ export function playerOf(place: HTMLElement, { watch, stretch }: PlayerOptions):
     if (playing) {
       if (now >= watched!.replay.endSeconds) now = 0
       last = null
+      // what was said of the instant before is not true of this one
+      says.textContent = 'Pause to read what each station does.'
       requestAnimationFrame(frame)
     } else if (watched !== null) show(now, true)
   }
