@@ -15,18 +15,19 @@ import { sentences as say } from './sentences.ts'
  */
 export function checkLeftToDo(line: LineSpec): Finding[] {
   const made = mixShares(line.mix, line.variants.length)
-  const reached = productZones(line)
   const havers = new Map<number, Set<number>>()
   for (const [index, station] of line.stations.entries())
     for (const { task } of tasksOf(station)) havers.set(task, (havers.get(task) ?? new Set()).add(index))
-  const doubtful = line.stations.flatMap((station, index) => {
-    if (station.load !== null || station.unload !== null || !reached.has(station.zone)) return []
+  const shared = line.stations.flatMap((station, index) => {
+    if (station.load !== null || station.unload !== null) return []
     const tasks = new Set(
       tasksOf(station).flatMap(({ task, seconds }) => (seconds.some((each, v) => each != null && made[v]! > 0) ? [task] : [])),
     )
     return tasks.size > 0 && [...tasks].every((task) => havers.get(task)!.size > 1) ? [{ index, tasks: [...tasks] }] : []
   })
-  if (doubtful.length === 0) return []
+  if (shared.length === 0) return []
+  const reached = productZones(line)
+  const doubtful = shared.filter(({ index }) => reached.has(line.stations[index]!.zone))
   const busy = new Set<number>()
   for (const [variant, share] of made.entries()) {
     if (!(share > 0)) continue
