@@ -71,10 +71,7 @@ export function balanceStory(
   const cycle = `${text(result.cycleSeconds)} ${unit}`
   return {
     ...parts,
-    question:
-      'cycleSeconds' in asked
-        ? `How few stations can keep a cycle of ${cycle}?`
-        : `What cycle can ${counted(asked.stations, 'station')} keep?`,
+    question: cycleGiven ? `How few stations can keep a cycle of ${cycle}?` : `What cycle can ${counted(asked.stations, 'station')} keep?`,
     cells: [
       answer,
       ...warnings,

@@ -2,7 +2,7 @@ import { sampleSkewness } from 'simple-statistics'
 import { Tally } from '../accumulate/tally.ts'
 import { needLevel, needSample } from '../samples.ts'
 import { tQuantile } from '../special/tQuantile.ts'
-import type { MeanInterval } from './meanInterval.ts'
+import { meanInterval, type MeanInterval } from './meanInterval.ts'
 
 /** skewed: too few replications for a shape so far from the symmetric one, the interval may promise too much; few replications: fewer than 10, the interval rests on the normal shape; no spread: all equal */
 export type OutputStatus = 'ok' | 'few replications' | 'skewed' | 'no spread'
@@ -55,12 +55,8 @@ export function outputInterval(values: readonly number[], level: number = 0.95):
     return { n, mean, sd, level, halfWidth: 0, low: mean, high: mean, skewness: null, method: 'none needed', status: 'no spread' }
   }
   const skewness = n < 3 ? null : momentSkewness(values)
+  if (n < HALL_FROM) return { ...meanInterval(values, level), skewness, method: 'Student t', status: 'few replications' }
   const t = tQuantile((1 + level) / 2, n - 1)
-  if (n < HALL_FROM) {
-    const halfWidth = (t * sd) / Math.sqrt(n)
-    const limits = { halfWidth, low: mean - halfWidth, high: mean + halfWidth }
-    return { n, mean, sd, level, ...limits, skewness, method: 'Student t', status: 'few replications' }
-  }
   const low = mean - sd * untransformed(t, n, skewness!)
   const high = mean - sd * untransformed(-t, n, skewness!)
   const halfWidth = Math.max(mean - low, high - mean)
