@@ -14,7 +14,7 @@ import {
   gridSides,
   levelNumbers,
   levelWords,
-  meanOf,
+  pointMean,
   settingWords,
   unitsText,
 } from './gridParts.ts'
@@ -101,7 +101,7 @@ function curveRow(
 ): CurvePoint[] {
   const level = point.levels[long]!
   const curve = short === null ? 0 : point.levels[short]!
-  const centre = meanOf(point)
+  const centre = pointMean(point)
   if (!series.includes(curve) || centre === null) return []
   return [
     {
@@ -185,7 +185,7 @@ function drawingOf(
 /** Where each curve is highest. */
 function finding(result: GridNumbers, { long, short }: GridSides, shown: readonly GridPoint[], series: readonly number[]): string {
   const { factors } = result
-  const height = (point: GridPoint): number => meanOf(point) ?? Number.NEGATIVE_INFINITY
+  const height = (point: GridPoint): number => pointMean(point) ?? Number.NEGATIVE_INFINITY
   const told = series.length > NAMED_MAX ? [series[0]!, series.at(-1)!] : series
   const highest = told.flatMap((curve) => {
     const own = shown.filter(({ levels }) => short === null || levels[short] === curve)

@@ -99,11 +99,11 @@ export function fieldNames(words: readonly string[]): string[] {
 }
 
 /** Mean units of a point; of a single run its own; null: nothing was run. */
-export const meanOf = ({ mean, units }: Pick<GridPoint, 'mean' | 'units'>): number | null => mean?.mean ?? units[0] ?? null
+export const pointMean = ({ mean, units }: Pick<GridPoint, 'mean' | 'units'>): number | null => mean?.mean ?? units[0] ?? null
 
 /** Mean over all points that have these levels; null where a point has no mean. */
 export function meanAt(points: readonly GridPoint[], at: ReadonlyMap<number, number>): number | null {
-  const means = points.filter(({ levels }) => [...at].every(([factor, level]) => levels[factor] === level)).map(meanOf)
+  const means = points.filter(({ levels }) => [...at].every(([factor, level]) => levels[factor] === level)).map(pointMean)
   if (means.length === 0 || means.some((mean) => mean === null)) return null
   return means.reduce<number>((sum, mean) => sum + mean!, 0) / means.length
 }

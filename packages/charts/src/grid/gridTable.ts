@@ -12,7 +12,7 @@ import {
   type GridSides,
   gridSides,
   levelWords,
-  meanOf,
+  pointMean,
   settingWords,
   meanText,
   unitsText,
@@ -104,7 +104,7 @@ function drawingOf(
     const text = others.map((factor, index) => levelWords(factors[factor]!, block[index]!)).join(', ')
     return text === '' ? [] : [{ mark: 'words', x: 'from', y: first(place) - 0.4, text, ink: 'strong', beside: '' }]
   })
-  const means = points.flatMap((point) => meanOf(point) ?? [])
+  const means = points.flatMap((point) => pointMean(point) ?? [])
   const span = [Math.min(...means), Math.max(...means)] as const
   const cells = points.flatMap((point): Mark[] => {
     const place = blocks.findIndex((block) => others.every((factor, at) => point.levels[factor] === block[at]))
@@ -149,7 +149,7 @@ function cellMarks(
   point: GridPoint,
   { row, column, span: [least, most], per, planned }: CellPlace,
 ): Mark[] {
-  const mean = meanOf(point)
+  const mean = pointMean(point)
   const step = mean === null || most === least ? 0 : Math.round(((mean - least) / (most - least)) * (STEPS - 1))
   const x = [column + 0.03, column + 0.97] as const
   const y = [row + 0.04, row + 0.96] as const

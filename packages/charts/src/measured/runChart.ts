@@ -3,13 +3,15 @@ import type { Mark, Shape } from '../drawing/drawing.ts'
 import type { Figure } from '../draw/figure.ts'
 import { niceStep } from '../draw/window.ts'
 import { formatNumber } from '../table/format.ts'
+import { namesText } from '../table/namesText.ts'
 import { type Table, tableOf, wordColumn } from '../table/table.ts'
-import { meanOf } from './mean.ts'
 
 /** Times in their order. */
 export interface RunTimes {
   readonly name: string
   readonly times: readonly RunTime[]
+  /** seconds, of all that were taken */
+  readonly mean: number
   /** beyond these a time is marked; null: too few times to say */
   readonly fences: readonly [low: number, high: number] | null
   /** of a straight line through them, s from one time to the next; null: none is drawn */
@@ -25,13 +27,16 @@ export interface RunTime {
   readonly line: number
 }
 
+/** times far from the others that are named */
+const NAMED_MAX = 6
+
 const SHAPES: readonly Shape[] = ['circle', 'square', 'diamond', 'up', 'down', 'right', 'left']
 
 /**
  * A dot for each time from left to right, a shape for each person; those beyond the fences are open.
  *
  * @throws RangeError  without a value
- * @example runChart({ name: 'wire', times: [{ seconds: 41, operator: '', line: 2 }], fences: null, slope: null }).table.rows.length // => 1
+ * @example runChart({ name: 'wire', times: [{ seconds: 41, operator: '', line: 2 }], mean: 41, fences: null, slope: null }).table.rows.length // => 1
  */
 export function runChart(run: RunTimes): Figure {
   if (run.times.length === 0) throw new RangeError('there is no time to show')
@@ -49,10 +54,9 @@ export function runChart(run: RunTimes): Figure {
 const far = ({ fences }: RunTimes, { seconds }: RunTime): boolean => fences !== null && (seconds < fences[0] || seconds > fences[1])
 
 function drawingOf(run: RunTimes, people: readonly string[]): Figure['drawing'] {
-  const { times, slope } = run
+  const { times, mean, slope } = run
   const values = times.map(({ seconds }) => seconds)
   const n = times.length
-  const mean = meanOf(values)
   const [least, most] = [Math.min(...values), Math.max(...values)]
   const room = Math.max(0.5, (most - least) * 0.08)
   const step = Math.max(1, niceStep(n, 8))
@@ -94,11 +98,8 @@ function finding(run: RunTimes): string {
     slope === null
       ? 'no drift shows in them'
       : `from the first to the last they ${change < 0 ? 'fall' : 'rise'} by ${formatNumber(Math.abs(change), 1)} s`
-  const lines = out.map(({ line }) => line)
-  const some =
-    out.length === 0
-      ? ''
-      : `; far from the others: line${out.length === 1 ? '' : 's'} ${lines.slice(0, 6).join(', ')}${lines.length > 6 ? ` and ${lines.length - 6} more` : ''}`
+  const lines = out.map(({ line }) => String(line))
+  const some = out.length === 0 ? '' : `; far from the others: line${out.length === 1 ? '' : 's'} ${namesText(lines, NAMED_MAX)}`
   return `${name}, ${times.length} times in their order: ${drift}${some}.`
 }
 

@@ -4,7 +4,6 @@ import type { Figure } from '../draw/figure.ts'
 import { niceStep } from '../draw/window.ts'
 import { formatNumber, formatShare } from '../table/format.ts'
 import { type Table, tableOf } from '../table/table.ts'
-import { meanOf } from './mean.ts'
 
 /** Times of one task, and what is simulated instead of them. */
 export interface MeasuredTimes {
@@ -12,6 +11,8 @@ export interface MeasuredTimes {
   readonly name: string
   /** seconds, in the order in which they were taken */
   readonly values: readonly number[]
+  /** seconds, of all that were taken */
+  readonly mean: number
   /** share of times up to x seconds that the curve expects; null: no curve stands for them */
   readonly cdf: ((x: number) => number) | null
   /** what the curve is called, such as "lognormal"; '': none */
@@ -33,7 +34,7 @@ const CURVE_POINTS = 60
  * Columns: how many times were measured in each stretch; the line is what the curve expects.
  *
  * @throws RangeError  without a value
- * @example timesSpread({ name: 'wire', values: [41, 38, 45, 52, 39], cdf: null, curve: '' }).table.rows.length // => 8
+ * @example timesSpread({ name: 'wire', values: [41, 38, 45, 52, 39], mean: 43, cdf: null, curve: '' }).table.rows.length // => 8
  */
 export function timesSpread(times: MeasuredTimes): Figure {
   const bins = binsOf(times)
@@ -61,8 +62,7 @@ function binsOf({ values, cdf }: MeasuredTimes): Bin[] {
   })
 }
 
-function drawingOf({ values, cdf, curve }: MeasuredTimes, bins: readonly Bin[]): Figure['drawing'] {
-  const mean = meanOf(values)
+function drawingOf({ values, mean, cdf, curve }: MeasuredTimes, bins: readonly Bin[]): Figure['drawing'] {
   const [from, to] = [bins[0]!.from, bins.at(-1)!.to]
   const width = bins[0]!.to - from
   const points =
@@ -113,8 +113,7 @@ function drawingOf({ values, cdf, curve }: MeasuredTimes, bins: readonly Bin[]):
 
 const secondsText = (seconds: number): string => formatNumber(seconds, seconds < 100 ? 1 : 0)
 
-function finding({ name, values, cdf, curve }: MeasuredTimes): string {
-  const mean = meanOf(values)
+function finding({ name, values, mean, cdf, curve }: MeasuredTimes): string {
   const above = values.filter((value) => value > 1.5 * mean).length
   const tail = above === 0 ? '' : `; ${above} of ${values.length} took more than one and a half times the mean`
   const stands = cdf === null ? 'the measured values are simulated' : `the curve ${curve} is simulated`

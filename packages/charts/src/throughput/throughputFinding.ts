@@ -16,11 +16,11 @@ export function throughputFinding({ counts, answer }: Pick<SweepResult, 'counts'
     still.length === 0
       ? ''
       : ` With ${carriersText(still[0]!.carriers)}${still.length > 1 ? ' and more' : ''} some runs came to a standstill (gridlock).`
-  const meanOf = (carriers: number) => known.find((count) => count.carriers === carriers)!.mean.mean
+  const meanWith = (carriers: number) => known.find((count) => count.carriers === carriers)!.mean.mean
   if (known.length === 1)
     return `${carriersText(known[0]!.carriers)} ${known[0]!.carriers === 1 ? 'makes' : 'make'} ${formatNumber(known[0]!.mean.mean, 0)} units per ${per}.${stands}`
   const percent = `${formatNumber(answer.within * 100, answer.within < 0.01 ? 1 : 0)} %`
-  const best = meanOf(answer.best)
+  const best = meanWith(answer.best)
   const border = (1 - answer.within) * best
   const lastGood = known.findLast(({ mean }) => mean.mean >= border)!.carriers
   const falls = lastGood < known.at(-1)!.carriers ? `beyond ${lastGood} it falls by more than ${percent}` : null
@@ -36,7 +36,7 @@ export function throughputFinding({ counts, answer }: Pick<SweepResult, 'counts'
     const more = falls === null ? first : `${first}; ${falls.replace(' it ', ' output ')}`
     return `${more}${answer.bestAtUpperEnd ? ', and no more were tried' : ''}.${stands}`
   }
-  const gain = best / meanOf(start) - 1
+  const gain = best / meanWith(start) - 1
   const gains = gain <= answer.within / (1 - answer.within) ? `gains less than ${percent}` : `gains ${formatNumber(gain * 100, 1)} %`
   return `Beyond ${carriersText(start)} output ${gains}${falls === null ? '' : `; ${falls}`}.${answer.bestAtUpperEnd ? ' The best count is the largest tried.' : ''}${stands}`
 }

@@ -62,3 +62,13 @@ test('a task alone needs no switch, and its charts are there', () => {
   ])
   expect(() => timesStory([table], [])).toThrow(RangeError)
 })
+
+test('of very many times some are drawn, and the drift told of them is that of all', () => {
+  // every time is 1 ms longer than the one before, and four of five a little off, both ways alike
+  const rows = Array.from({ length: 2001 }, (_, index) => `wire,${(40 + index / 1000 + ((index % 5) - 2) / 10).toFixed(4)}`)
+  const many = readTimes(readTable(new TextEncoder().encode(`task,seconds\n${rows.join('\n')}\n`), 'times.csv'))
+  const { charts } = timesStory([many], timeStudy(many.observations, { samples: 19 }))
+  const found = charts.map(({ views }) => views.of[0]!.content.finding)
+  expect(found[0]).toContain('wire (one of every 2 times): 39.8 to 42.2 s, 41.0 s on average')
+  expect(found[2]).toMatch(/^wire \(one of every 2 times\), 1001 times in their order: from the first to the last they rise by 2\.0 s/)
+})

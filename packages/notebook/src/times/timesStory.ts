@@ -119,12 +119,23 @@ export function timesStory(tables: readonly TimeTable[], studies: readonly TaskT
 /** a picture holds no more dots */
 const DOTS = 2000
 
+/** Times as they are drawn. */
+interface DrawnTimes extends TaskTimes {
+  /** of all times; null: too few to say */
+  readonly fences: ReturnType<typeof fencesOf>
+  /** each dot stands for so many times; 1: all are drawn */
+  readonly every: number
+}
+
 /** Of very many times every so manyth is drawn, which its name says. */
-function drawn(study: TaskTimes): TaskTimes {
-  if (study.n <= DOTS) return study
-  const name = `every ${Math.ceil(study.n / DOTS)}th time`
+function drawn(study: TaskTimes): DrawnTimes {
+  const [fences, every] = [fencesOf(study.values), Math.ceil(study.n / DOTS)]
+  if (every === 1) return { ...study, fences, every }
+  const name = `one of every ${every} times`
   return {
     ...study,
+    fences,
+    every,
     task: study.variant === null ? `${study.task} (${name})` : study.task,
     variant: study.variant === null ? null : `${study.variant} (${name})`,
     values: everyNth(study.values, DOTS),
@@ -184,7 +195,7 @@ function sureSentences(relative: number, { allowance = null, rating = 1 }: Times
   ]
 }
 
-function chartCells(studies: readonly TaskTimes[]): ChartCell[] {
+function chartCells(studies: readonly DrawnTimes[]): ChartCell[] {
   const views = (made: readonly { readonly key: string; readonly content: Figure }[]): Views<Figure> => ({
     choice: studies.length < 2 ? null : CHOICE,
     shown: studies.length < 2 ? '' : '1',
@@ -193,7 +204,7 @@ function chartCells(studies: readonly TaskTimes[]): ChartCell[] {
   const key = (index: number): string => (studies.length < 2 ? '' : `${index + 1}`)
   const spread = studies.map((one, index) => ({
     key: key(index),
-    content: chartFigure(timesSpread({ name: timesName(one), values: one.values, ...curveOf(one) })),
+    content: chartFigure(timesSpread({ name: timesName(one), values: one.values, mean: one.mean, ...curveOf(one) })),
   }))
   const ranks = studies.map((one, index) => ({
     key: key(index),
@@ -201,6 +212,7 @@ function chartCells(studies: readonly TaskTimes[]): ChartCell[] {
       quantilePlot({
         name: timesName(one),
         values: one.values,
+        mean: one.mean,
         quantile: (u) => quantile(one.distribution, u),
         curve: curveOf(one).curve || standsWords(one),
       }),
@@ -216,8 +228,9 @@ function chartCells(studies: readonly TaskTimes[]): ChartCell[] {
           operator: one.observations[at]!.operator ?? '',
           line: one.observations[at]!.line,
         })),
-        fences: fencesOf(one.values),
-        slope: one.trend !== null && one.trend.p < 0.01 ? one.trend.slope : null,
+        mean: one.mean,
+        fences: one.fences,
+        slope: one.trend !== null && one.trend.p < 0.01 ? one.trend.slope * one.every : null,
       }),
     ),
   }))
