@@ -33,7 +33,7 @@ test('limits that cannot be told apart are all named', () => {
   const elasticity = { n: 9, mean: 0.4, sd: 0.3, level: 0.95, halfWidth: 0.2, low: 0.2, high: 0.6, status: 'ok' } as const
   const effect = (name: string) => ({ kind: 'task', name, station: 0, lessIsBetter: true, elasticity, unitsOfStep: 6 }) as const
   const { finding } = drivers({ drivers: [effect('A'), effect('B')], limits: [0, 1], step: 0.05 })
-  expect(finding).toBe('What counts most cannot be told apart yet (A; B): 1 % less of A gives 0.40 % more output.')
+  expect(finding).toBe('What counts most cannot be told apart yet (A and B): 1 % less of A gives 0.40 % more output.')
 })
 
 test('what cannot be told from nothing is not named', () => {

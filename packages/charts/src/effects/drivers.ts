@@ -5,6 +5,7 @@ import { rowAxis, rowWords, STEP_PIXELS } from '../drawing/rows.ts'
 import type { Figure } from '../draw/figure.ts'
 import { decimalsFor, formatNumber, formatShare } from '../table/format.ts'
 import { niceStep } from '../draw/window.ts'
+import { namesText } from '../table/namesText.ts'
 import { type ColumnOf, type Table, tableOf, wordColumn } from '../table/table.ts'
 
 /** How the chart of drivers is told. */
@@ -17,8 +18,8 @@ type Effect = DriverResult['drivers'][number]
 
 /** more bars would not be read; the table has all */
 const BARS_MAX = 14
-/** drivers that a sentence names beside the first */
-const NAMED_MAX = 3
+/** drivers that a sentence names */
+const NAMED_MAX = 4
 
 /**
  * Horizontal bars, the largest gain first; what counts most of all that is shown to count is dark, the rest pale.
@@ -88,8 +89,10 @@ function finding({ drivers: all, limits }: Pick<DriverResult, 'drivers' | 'limit
     return `Nothing is shown to bring more output: no interval lies above 0${narrow}.`
   }
   const [less, gain] = [first.lessIsBetter ? 'less' : 'more', gainText(first)]
-  const named = [first, ...alike.slice(0, NAMED_MAX)].map(({ name }) => name).join('; ')
-  const names = alike.length > NAMED_MAX ? `${named}; ${alike.length - NAMED_MAX} more` : named
+  const names = namesText(
+    [first, ...alike].map(({ name }) => name),
+    NAMED_MAX,
+  )
   const others =
     alike.length === 0
       ? ''

@@ -1,5 +1,6 @@
-/** A sentence about a line, written in a file or in code: what was found, and what would be right. */
+import { listWords } from '../words/listWords.ts'
 
+/** A sentence about a line, written in a file or in code: what was found, and what would be right. */
 export interface Sentence {
   /** `E_…`: the line cannot be built; `W_…`: it is doubtful */
   readonly code: string
@@ -33,8 +34,7 @@ const ZONES_SHOWN = 3
 /** `zone "Z01"`, `zones "Z01" and "Z02"`, `zones "Z01", "Z02", "Z03" and 7 more`. */
 function zoneList(names: readonly string[]): string {
   if (names.length <= ZONES_SHOWN + 1) return `zone${names.length === 1 ? '' : 's'} ${all(names)}`
-  const shown = names.slice(0, ZONES_SHOWN).map(quote)
-  return `zones ${shown.join(', ')} and ${names.length - ZONES_SHOWN} more`
+  return `zones ${listWords(names.map(quote), ZONES_SHOWN)}`
 }
 
 /** `"Z01" … "Z22"` */

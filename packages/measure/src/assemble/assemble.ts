@@ -1,4 +1,5 @@
 /** A scenario of a skeleton and data: each task, stop and share that was measured goes to its place, with where it comes from. */
+import { listWords } from '@loopwright/line'
 import { nearest, putIntoText, readScenario, type ReadOptions, type Scenario, type TextChange } from '@loopwright/scenario'
 import { distributionMean } from '@loopwright/stats'
 import { type MixStudy, stretchesOf } from '../mix/mixStudy.ts'
@@ -75,15 +76,16 @@ function written(
 
 /** a mean that far times move by more is told: own rule, no source */
 const MOVED_SHARE = 0.1
+/** times that a note names */
+const NAMED_MAX = 6
 
 /** Times far from the others that make the mean another one. */
 function farNote({ task, variant, mean, outliers }: TaskTimes): string[] {
   if (outliers === null || Math.abs(mean / outliers.meanWithout - 1) <= MOVED_SHARE) return []
   const seconds = (value: number): string => `${Number(value.toPrecision(3))} s`
-  const which = outliers.observations.slice(0, 6).map(({ line, observedSeconds }) => `line ${line}: ${seconds(observedSeconds)}`)
-  const more = outliers.observations.length > which.length ? ' and more' : ''
+  const which = outliers.observations.map(({ line, observedSeconds }) => `line ${line}: ${seconds(observedSeconds)}`)
   return [
-    `Times of "${task}"${variant === null ? '' : `, ${variant},`} lie far from the others and are kept (${which.join(', ')}${more}): with them the mean is ${seconds(mean)}, without ${seconds(outliers.meanWithout)}.`,
+    `Times of "${task}"${variant === null ? '' : `, ${variant},`} lie far from the others and are kept (${listWords(which, NAMED_MAX)}): with them the mean is ${seconds(mean)}, without ${seconds(outliers.meanWithout)}.`,
   ]
 }
 

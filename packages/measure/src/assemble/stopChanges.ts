@@ -1,9 +1,13 @@
 /** The stops of a log, each at its place of the skeleton: none is lost, and none taken for another. */
+import { listWords } from '@loopwright/line'
 import type { Scenario, StopEntry, TextChange } from '@loopwright/scenario'
 import { stopParts } from '../stops/stopParts.ts'
 import type { StopStudy, StopTimes } from '../stops/stopStudy.ts'
 import { plainWord as plain } from '../table/heads.ts'
 import { step } from './besideTasks.ts'
+
+/** lines of a log that a note names */
+const NAMED_MAX = 6
 
 /** Changes of the skeleton; what does not fit goes to `faults`, what stays a guess or counts twice to `notes`. */
 export function stopChanges(
@@ -81,7 +85,7 @@ function freeKey(name: string, taken: ReadonlySet<string>): string {
 
 /** What a stop log leaves open, as its own study tells it at length. */
 function logNotes({ endsGuessed, outside, overlaps }: StopStudy): string[] {
-  const lines = (all: readonly (number | string)[]): string => `${all.slice(0, 6).join(', ')}${all.length > 6 ? ' and more' : ''}`
+  const lines = (all: readonly (number | string)[]): string => listWords(all.map(String), NAMED_MAX)
   return [
     ...(endsGuessed
       ? ['Nobody said when the stop log began and ended (--from, --to): it is taken from its first start to its last instant.']

@@ -33,10 +33,10 @@ describe('columns', () => {
 describe('what cannot be', () => {
   test('no heads', () =>
     expect(() => find('a;1\nb;2\n')).toThrow(
-      '"t.csv", line 1: no row names the columns: a time study has a column of times; found "a", "1"',
+      '"t.csv", line 1: no row names the columns: a time study has a column of times; found "a" and "1"',
     ))
   test('a named column that is not there', () =>
-    expect(() => find('task;time\na;1\n', { time: 'lasts' })).toThrow('no column "lasts" for the time; there are "task", "time"'))
+    expect(() => find('task;time\na;1\n', { time: 'lasts' })).toThrow('no column "lasts" for the time; there are "task" and "time"'))
   test('a row that never ends', () =>
     expect(() => find(`task;time${';x'.repeat(2000)}\na;1\n`)).toThrow('line 1: it has 2002 cells, and no table is wider than 2000'))
   test('two columns of one name', () =>

@@ -1,4 +1,5 @@
 /** Which column is which: heads in one row or two, units in them, named by the user or known by usual words. */
+import { listWords } from '@loopwright/line'
 import { type TimeUnit, timeUnit } from '../values/duration.ts'
 import { isBlank, placeOf, type RawTable } from './rawTable.ts'
 import { refusal, type TableFault, TableError } from './tableError.ts'
@@ -94,6 +95,8 @@ const maybeHeads = (texts: readonly string[]): boolean =>
 
 /** cells of a row that may be the heads; far more than a clipboard holds */
 const COLUMNS_MAX = 2000
+/** heads that a fault names */
+const NAMED_MAX = 12
 
 /** characters; a longer text is no head, and holds no unit that anybody looks for */
 const HEAD_MAX = 200
@@ -174,7 +177,7 @@ function unknownHead(file: string, role: string, head: string, heads: readonly H
 
 const listed = (heads: readonly Head[]): string => {
   const texts = heads.filter(({ text }) => text !== '').map(({ text }) => `"${text}"`)
-  return texts.length === 0 ? 'none' : texts.slice(0, 12).join(', ') + (texts.length > 12 ? ' and more' : '')
+  return texts.length === 0 ? 'none' : listWords(texts, NAMED_MAX)
 }
 
 function noHeads(table: RawTable, named: Readonly<Record<string, string>>, needs: string): TableError {

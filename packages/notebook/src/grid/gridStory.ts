@@ -9,6 +9,7 @@ import { type Standing, scenarioWarnings, standing, standingCells } from '../stu
 import { type Period, period } from '../sweep/period.ts'
 import type { Tale } from '../cells/tale.ts'
 import { listEndsWarning } from '../words/listEnds.ts'
+import { listLines } from '../words/listLines.ts'
 import { markdownOf } from '../words/markdownOf.ts'
 import { lengthWarning, startSentence } from '../words/startWords.ts'
 import { stoppedEarly } from '../words/stoppedEarly.ts'
@@ -93,11 +94,10 @@ function warnings({ line }: Scenario, result: GridResult, words: Period, id: str
 }
 
 function stillWords(still: readonly GridPoint[], { factors, points }: GridResult, { one, many }: Period): string {
-  const named = still
-    .slice(0, NAMED_MAX)
-    .map(({ levels, gridlocks, units }) => `- ${markdownOf(settingWords(factors, levels))}: in ${gridlocks} of ${units.length} ${many}`)
-  const more = still.length > NAMED_MAX ? [`- and ${still.length - NAMED_MAX} more of ${points.length} settings`] : []
-  return `${[...named, ...more].join('\n')}\n\nSuch a ${one} counts with what was made before; none of these settings is named as the best.`
+  const named = still.map(
+    ({ levels, gridlocks, units }) => `${markdownOf(settingWords(factors, levels))}: in ${gridlocks} of ${units.length} ${many}`,
+  )
+  return `${listLines(named, NAMED_MAX, ` of ${points.length} settings`)}\n\nSuch a ${one} counts with what was made before; none of these settings is named as the best.`
 }
 
 /** Factors whose best level is the last one tried to either side, where no setting near the best is off that end. */

@@ -38,10 +38,9 @@ const AS_TIGHT_MAX = 2
 /** "Operator screwer (about 467 units a shift) is within 5 % of that by mean times, which do not tell which of them limits." */
 export function asTightSentence({ asTight }: Pick<Diagnosis, 'asTight'>, { each }: Pick<Words, 'each'>): string[] {
   if (asTight.length === 0) return []
-  const named = asTight.slice(0, AS_TIGHT_MAX).map((limit) => `${limitName(limit)} (${limitCount(limit)} units ${each})`)
-  const more = asTight.length > AS_TIGHT_MAX ? [`${asTight.length - AS_TIGHT_MAX} more`] : []
+  const named = asTight.map((limit) => `${limitName(limit)} (${limitCount(limit)} units ${each})`)
   return [
-    `${capital(listWords([...named, ...more]))} ${asTight.length === 1 ? 'is' : 'are'} within 5 % of that by mean times, which do not tell which of them limits: \`loopwright drivers\` simulates a change of each.`,
+    `${capital(listWords(named, AS_TIGHT_MAX))} ${asTight.length === 1 ? 'is' : 'are'} within 5 % of that by mean times, which do not tell which of them limits: \`loopwright drivers\` simulates a change of each.`,
   ]
 }
 

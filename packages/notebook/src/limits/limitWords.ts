@@ -225,8 +225,7 @@ function limitWarningSentence(warning: LimitWarning, words: Period, title: (stop
   if (warning.code === 'many events')
     return `One run of the line has about ${eventWords(warning.events)}: are the shortest times of stops and arrivals what was meant?`
   const { sources, clock, timeToFailureSeconds, repairSeconds, availabilityShare } = warning
-  const [first] = sources
-  const stop = sources.length === 1 ? `The stop ${title(first!)}` : `The stops ${title(first!)} and ${sources.length - 1} more`
+  const stop = `The ${sources.length === 1 ? 'stop' : 'stops'} ${listWords(sources.map(title), 1)}`
   const verb = sources.length === 1 ? ['comes', 'lasts'] : ['come', 'last']
   return `${stop} ${verb[0]!} after ${formatDuration(timeToFailureSeconds)} ${clock === 'operating' ? 'of operation' : 'by the clock'} and ${verb[1]!} ${formatDuration(repairSeconds)}, longer than the time between: what it stops is up for ${formatShare(availabilityShare)} of the time. Are the two the right way round?`
 }

@@ -1,6 +1,6 @@
 /** Why a run stood still before its end, in sentences. */
 import { formatDuration } from '@loopwright/charts/table'
-import type { LineSpec, RunResult } from '@loopwright/line'
+import { type LineSpec, listWords, type RunResult } from '@loopwright/line'
 import { type Standstill, standstillOf } from '@loopwright/study'
 import { heldBack } from '../words/listEnds.ts'
 
@@ -38,8 +38,8 @@ function deadEnds({ waits }: RunResult['end']): number[] {
 }
 
 const shortNames = (zones: readonly number[], line: LineSpec): string => {
-  const names = zones.slice(0, NAMES_MAX).map((zone) => line.zones[zone]!.name)
-  return names.length < zones.length ? `${names.join(', ')} and ${zones.length - names.length} more` : names.join(', ')
+  const names = zones.map((zone) => line.zones[zone]!.name)
+  return listWords(names, NAMES_MAX)
 }
 
 /** The plain reason, and what would mend it; beside a circle also who waits for operators. */

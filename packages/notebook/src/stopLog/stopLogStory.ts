@@ -17,6 +17,7 @@ import type { Tale } from '../cells/tale.ts'
 import { USE } from '../sweep/cautions.ts'
 import { readCell, readWarnings, refusedCells } from '../times/accountCells.ts'
 import { counted } from '../words/countedWords.ts'
+import { listLines } from '../words/listLines.ts'
 
 /** The tale of a stop log, and its parts by name. */
 export interface StopLogStory extends Tale {
@@ -101,8 +102,6 @@ function answerSentences(study: StopStudy): string[] {
 }
 
 function stopWarnings({ times, overlaps, outside, endsGuessed }: StopStudy): CautionCell[] {
-  const lines = (all: readonly string[]): string =>
-    [...all.slice(0, NAMED).map((one) => `- ${one}`), ...(all.length > NAMED ? [`- and ${all.length - NAMED} more`] : [])].join('\n')
   const few = times.filter(({ standsIn }) => standsIn !== '').map((one) => `${nameOf(one)}: ${one.standsIn}.`)
   const open = times.filter((one) => one.open > 0).map((one) => `${nameOf(one)}: ${one.open}.`)
   return [
@@ -121,7 +120,10 @@ function stopWarnings({ times, overlaps, outside, endsGuessed }: StopStudy): Cau
           warningCell(
             'stoplog-overlaps',
             'Stops that lie over each other',
-            `${lines(overlaps.map(({ place, lines: [a, b] }) => `${place}: lines ${a} and ${b}.`))}\n\nTime stood is counted once; of one cause they count as one stop.`,
+            `${listLines(
+              overlaps.map(({ place, lines: [a, b] }) => `${place}: lines ${a} and ${b}.`),
+              NAMED,
+            )}\n\nTime stood is counted once; of one cause they count as one stop.`,
           ),
         ]),
     ...(outside.length === 0
@@ -130,7 +132,10 @@ function stopWarnings({ times, overlaps, outside, endsGuessed }: StopStudy): Cau
           warningCell(
             'stoplog-outside',
             'Stops while the line does not work',
-            `${lines(outside.map(({ place, line }) => `${place}: line ${line}.`))}\n\nThey lie wholly outside the working hours (\`--hours\`), so they do not count. If the line worked then, mend the hours.`,
+            `${listLines(
+              outside.map(({ place, line }) => `${place}: line ${line}.`),
+              NAMED,
+            )}\n\nThey lie wholly outside the working hours (\`--hours\`), so they do not count. If the line worked then, mend the hours.`,
           ),
         ]),
     ...(open.length === 0
@@ -139,10 +144,10 @@ function stopWarnings({ times, overlaps, outside, endsGuessed }: StopStudy): Cau
           warningCell(
             'stoplog-open',
             'Not over when the log ended',
-            `${lines(open)}\n\nThey count as stops, and their repair with what it has lasted so far.`,
+            `${listLines(open, NAMED)}\n\nThey count as stops, and their repair with what it has lasted so far.`,
           ),
         ]),
-    ...(few.length === 0 ? [] : [warningCell('stoplog-few', 'Too few to tell', lines(few))]),
+    ...(few.length === 0 ? [] : [warningCell('stoplog-few', 'Too few to tell', listLines(few, NAMED))]),
   ]
 }
 

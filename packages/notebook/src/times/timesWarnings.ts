@@ -1,7 +1,9 @@
 /** What looks odd in a time study: told, never mended in silence. */
 import { formatNumber, formatShare } from '@loopwright/charts/table'
+import { listWords } from '@loopwright/line'
 import type { TaskTimes } from '@loopwright/measure'
 import { type CautionCell, warningCell } from '../cells/cell.ts'
+import { listLines } from '../words/listLines.ts'
 import { secondsWords, timesName } from './timesWords.ts'
 
 /** each of the tests below warns wrongly about once in a hundred tasks */
@@ -12,8 +14,7 @@ const NAMED = 6
 export function timesWarnings(studies: readonly TaskTimes[]): CautionCell[] {
   const warn = (id: string, title: string, say: string, lines: readonly string[]): CautionCell[] => {
     if (lines.length === 0) return []
-    const left = lines.length > NAMED ? [`- and ${lines.length - NAMED} more`] : []
-    return [warningCell(`times-${id}`, title, `${[...lines.slice(0, NAMED).map((line) => `- ${line}`), ...left].join('\n')}\n\n${say}`)]
+    return [warningCell(`times-${id}`, title, `${listLines(lines, NAMED)}\n\n${say}`)]
   }
   const s = (value: number): string => `${secondsWords(value)} s`
   return [
@@ -40,9 +41,9 @@ export function timesWarnings(studies: readonly TaskTimes[]): CautionCell[] {
       studies.flatMap((one) => {
         if (one.outliers === null) return []
         const { observations, meanWithout, cvWithout } = one.outliers
-        const places = observations.slice(0, 4).map(({ place, observedSeconds }) => `${place}: ${s(observedSeconds)}`)
+        const places = observations.map(({ place, observedSeconds }) => `${place}: ${s(observedSeconds)}`)
         return [
-          `${timesName(one)}: ${places.join(', ')}${observations.length > 4 ? ` and ${observations.length - 4} more` : ''}. With them mean ${s(one.mean)}, spread ${formatShare(one.cv!)}; without ${s(meanWithout)}, ${formatShare(cvWithout)}.`,
+          `${timesName(one)}: ${listWords(places, 4)}. With them mean ${s(one.mean)}, spread ${formatShare(one.cv!)}; without ${s(meanWithout)}, ${formatShare(cvWithout)}.`,
         ]
       }),
     ),

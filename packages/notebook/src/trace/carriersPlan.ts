@@ -28,9 +28,7 @@ export function carriersPlan(scenario: Scenario, stays: readonly CarrierStay[], 
     const { station } = zones[zone]!
     return station === null ? [] : [`${carrier} at ${station.title}`]
   })
-  const named = inStations.slice(0, NAMED)
-  const others = inStations.length - named.length
-  const who = named.length === 0 ? '' : `: ${listWords(others > 0 ? [...named, `${others} more`] : named)}`
+  const who = inStations.length === 0 ? '' : `: ${listWords(inStations, NAMED)}`
   return {
     kind: 'plan',
     id: 'trace-plan',

@@ -2,6 +2,7 @@
 import { type LineSpec, listWords } from '@loopwright/line'
 import { type CautionCell, warningCell } from '../cells/cell.ts'
 import type { Period } from '../sweep/period.ts'
+import { listLines } from './listLines.ts'
 import { markdownOf } from './markdownOf.ts'
 
 /** Runs of one line or count that may have run out of products. */
@@ -31,10 +32,10 @@ export function listEndsWarning(
   const everywhere = all.every(({ outOfProducts, runs }) => outOfProducts === runs)
   const where = everywhere
     ? '.'
-    : `:\n\n${ended
-        .slice(0, NAMED_MAX)
-        .map(({ name, outOfProducts, runs }) => `- ${markdownOf(name)}: in ${outOfProducts} of ${runs} ${many}`)
-        .join('\n')}${ended.length > NAMED_MAX ? `\n- and ${ended.length - NAMED_MAX} more` : ''}\n\n`
+    : `:\n\n${listLines(
+        ended.map(({ name, outOfProducts, runs }) => `${markdownOf(name)}: in ${outOfProducts} of ${runs} ${many}`),
+        NAMED_MAX,
+      )}\n\n`
   const numbers = `${everywhere ? ' ' : ''}The numbers are those of the list, not of the ${line}.`
   const held = [...new Set(ended.map(({ line: { stations } }) => heldBack(holders(stations))))].join('')
   return [warningCell(id, 'Out of products', `The list of products ran out before the end of the ${one}${where}${numbers}${held}`)]
