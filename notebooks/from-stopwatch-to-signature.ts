@@ -101,7 +101,7 @@ export default notebook(
         inputs: [...a.inputs, ...b.inputs, ...c.inputs],
       }
     })
-    const doubt = await inputDoubt(scenario.line, redrawn, {}, { seed: '1', workers: 0 })
+    const doubt = await inputDoubt(scenario.line, { redrawn }, { seed: '1', workers: 0 })
     const doubted = doubtStory(scenario, doubt, redrawn[0]!.inputs)
     show(promised.answer, ...promised.warnings, promised.table, promised.sure)
     show(doubted.answer, ...doubted.warnings, doubted.bands, doubted.inputs, doubted.sure)

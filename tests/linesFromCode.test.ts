@@ -1,20 +1,56 @@
 /** A line written in code is checked by the rules of a scenario file, in the same words: each wrong line stands here in both forms. */
-import { createSimulator, type GivenLine, type LineChange, LineError, loopLine, simulate } from '@loopwright/line'
-import { law, lineLimits } from '@loopwright/line/bounds'
-import { readScenario } from '@loopwright/scenario'
 import {
+  canRecur,
+  createSimulator,
+  derivedTimes,
+  type GivenLine,
+  isPlainLoop,
+  type LineChange,
+  LineError,
+  loopLine,
+  simulate,
+  startZones,
+} from '@loopwright/line'
+import { law, lawOrNull, lineLimits } from '@loopwright/line/bounds'
+import { checkLine } from '@loopwright/line/check'
+import { readScenario, writeLine } from '@loopwright/scenario'
+import {
+  carrierStays,
   chooseCarriers,
+  defaultCounts,
   findDrivers,
   findLosses,
   findSteadyState,
+  growingSweep,
+  inputDoubt,
+  longerWork,
+  mostCarriers,
   orderStations,
+  otherStops,
+  recalibrate,
   replicate,
   runMany,
+  runsResult,
+  runTrials,
   sweepCarriers,
   traceRun,
 } from '@loopwright/study'
-import { compareLines, runGrid } from '@loopwright/study/compare'
+import {
+  driversOf,
+  limitWarnings,
+  lineFacts,
+  lineTasks,
+  lossCauses,
+  placesOf,
+  tooManyEvents,
+  wholeChanges,
+  withCarriers,
+  withPlaces,
+} from '@loopwright/study/change'
+import { compareLines, growingComparison, runAlternatives, runGrid } from '@loopwright/study/compare'
 import { describe, expect, test } from 'vitest'
+import { surfaceOf } from './surface/surfaceOf.ts'
+import { DOORS } from './tidy/imports.ts'
 
 const line = loopLine({
   zones: 8,
@@ -123,37 +159,79 @@ const random = line.with({
   end: 1800,
 })
 
-describe.each<[string, (given: GivenLine) => unknown]>([
-  ['simulate', (given) => simulate(given, world)],
-  ['createSimulator', (given) => createSimulator(given).run(world)],
-  ['law', (given) => law(given)],
-  ['lineLimits', (given) => lineLimits(given)],
-  ['replicate', (given) => replicate(given, { replications: 2 }, options)],
-  ['traceRun', (given) => traceRun(given, { replication: 0 }, options)],
-  ['runMany', (given) => runMany(given, { replications: 2, plan: null }, options)],
-  ['sweepCarriers', (given) => sweepCarriers(given, { counts: [2], replications: 2 }, options)],
-  ['chooseCarriers', (given) => chooseCarriers(given, { counts: [2], replicationsMax: 50 }, options)],
-  [
-    'compareLines',
-    (given) =>
-      compareLines(
-        ['a', 'b'].map((name) => ({ name, line: given, plan: null })),
-        { replications: 2 },
-        options,
-      ),
-  ],
-  [
-    'runGrid',
-    (given) => {
-      const factors = [{ name: 'x', levels: ['1', '2'] }]
-      const points = [1, 2].map((plan) => ({ line: given, plan }))
-      return runGrid(points, { factors, replications: 2, base: { line: given, plan: null } }, options)
-    },
-  ],
-  ['findDrivers', (given) => findDrivers(given, { replications: 2 }, options)],
-  ['findLosses', (given) => findLosses(given, { replications: 2, bestCarriers: 2 }, options)],
-  ['orderStations', (given) => orderStations(given, { move: [1], zones: [3, 4], firstStage: 3, check: 2 }, options)],
-  ['findSteadyState', (given) => findSteadyState(given, { replications: 2 }, options)],
-])('%s', (_, study) => {
-  test('takes a line from code as its complete form', async () => expect(await study(random)).toEqual(await study(random.spec)))
+/** two of them, as comparisons ask for lines */
+const twice = (given: GivenLine) => ['a', 'b'].map((name) => ({ name, line: given, plan: null }))
+
+/** By name: each public function that takes a line, asked something small. */
+const TAKE_LINES: Record<string, (given: GivenLine) => unknown> = {
+  simulate: (given) => simulate(given, world),
+  createSimulator: (given) => createSimulator(given).run(world),
+  canRecur,
+  isPlainLoop,
+  startZones,
+  derivedTimes,
+  law,
+  lawOrNull,
+  lineLimits,
+  checkLine,
+  writeLine,
+  replicate: (given) => replicate(given, { replications: 2 }, options),
+  traceRun: (given) => traceRun(given, { replication: 0 }, options),
+  runMany: (given) => runMany(given, { replications: 2, plan: null }, options),
+  runsResult: (given) => runsResult(given, [simulate(given, world)], { seed: '1', replications: 1, plan: null }),
+  sweepCarriers: (given) => sweepCarriers(given, { counts: [2], replications: 2 }, options),
+  growingSweep: async (given) => {
+    const told: unknown[] = []
+    await growingSweep({ seed: '1' }).sweep(given, { counts: [2], plan: null, stages: [2] }, { onStage: (result) => told.push(result) })
+    return told
+  },
+  chooseCarriers: (given) => chooseCarriers(given, { counts: [2], replicationsMax: 50 }, options),
+  defaultCounts,
+  mostCarriers,
+  compareLines: (given) => compareLines(twice(given), { replications: 2 }, options),
+  growingComparison: (given) => growingComparison({ seed: '1' }).compare(twice(given), { stages: [2] }, {}),
+  runAlternatives: (given) => runAlternatives(twice(given), { replications: 2, cycles: true }, options),
+  runGrid: (given) => {
+    const factors = [{ name: 'x', levels: ['1', '2'] }]
+    const points = [1, 2].map((plan) => ({ line: given, plan }))
+    return runGrid(points, { factors, replications: 2, base: { line: given, plan: null } }, options)
+  },
+  findDrivers: (given) => findDrivers(given, { replications: 2 }, options),
+  findLosses: (given) => findLosses(given, { replications: 2, bestCarriers: 2 }, options),
+  orderStations: (given) => orderStations(given, { move: [1], zones: [3, 4], firstStage: 3, check: 2 }, options),
+  findSteadyState: (given) => findSteadyState(given, { replications: 2 }, options),
+  inputDoubt: (given) => inputDoubt(given, { redrawn: [1, 2, 3].map((level) => ({ line: given, levels: [level] })) }, options),
+  runTrials: (given) => runTrials(given, { seconds: 1200, lookSeconds: 600, longer: 0.1, replications: 2 }, options),
+  recalibrate: (given) => recalibrate(given, { units: 60, replications: 2 }, options),
+  longerWork: (given) => longerWork(given, 1.1),
+  otherStops: (given) => otherStops(given, new Map()),
+  carrierStays: async (given) => carrierStays((await traceRun(given, { replication: 0 }, options))!.trace, given),
+  lineFacts,
+  limitWarnings: (given) => limitWarnings(given, 1e6),
+  tooManyEvents,
+  withCarriers: (given) => withCarriers(given, 3),
+  withPlaces: (given) => withPlaces(given, [0, 2]),
+  placesOf,
+  driversOf: (given) => driversOf(given).map(({ name }) => name),
+  wholeChanges: (given) => wholeChanges(given).map(({ name }) => name),
+  lossCauses: (given) => lossCauses(given).map(({ name }) => name),
+  lineTasks,
+}
+
+describe('a line from code is taken as its complete form', () => {
+  test.each(Object.entries(TAKE_LINES))('%s', async (_, ask) => expect(await ask(random)).toEqual(await ask(random.spec)))
+
+  /** a scenario is complete, and what it says of one may go with it; a part of a line is no line */
+  const asks = (signature: string): boolean => /\((?:[^)]*, )?\w+: (?:GivenLine|readonly \w+Asked\[\])\b/.test(signature)
+  const surface = ['line', 'scenario', 'study'].flatMap((name) =>
+    ['', ...(DOORS[name] ?? [])].flatMap((door) => surfaceOf(`packages/${name}/src/${door === '' ? '' : `${door}/`}index.ts`)),
+  )
+  const named = (told: (signature: string) => boolean): string[] =>
+    surface.flatMap((line) => (told(line) && /^\w+: (function|const)/.test(line) ? [line.split(':')[0]!] : []))
+
+  test('by every public function that takes one, all of which stand here', () => {
+    expect(named((line) => asks(line)).filter((name) => !(name in TAKE_LINES) && name !== 'completeLine')).toEqual([])
+    // complete ones alone are taken by the steps of checkLine, which a file goes through before there is a line
+    expect(named((line) => /\w+: LineSpec\b/.test(line.split('): ')[0]!))).toEqual(['checkFlow', 'productZones'])
+  })
 })

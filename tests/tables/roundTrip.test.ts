@@ -55,7 +55,7 @@ test('an interval with the doubt of its inputs covers the truth, one without doe
   const [doubted, exact] = [new Coverage(truth), new Coverage(truth)]
   for (let trial = FIRST; trial < FIRST + TRIALS; trial++) {
     const { line, redrawn, inputs } = measuredLines(trial, TIMES, DRAWS)
-    const known = doubtOf(await inputDoubt(line, redrawn, { replications: 2 }, { seed: `trip ${trial}`, workers: 0 }), inputs)!
+    const known = doubtOf(await inputDoubt(line, { redrawn, replications: 2 }, { seed: `trip ${trial}`, workers: 0 }), inputs)!
     doubted.add(known.interval)
     exact.add(known.exact)
   }

@@ -22,8 +22,8 @@ import { STANDSTILL, type Trace } from './telling/trace.ts'
 export interface World {
   /** text that starts the random streams; not empty, no `/` */
   readonly seed: string
-  /** whole number from 0 */
-  readonly replication: number
+  /** whole number from 0; default: 0, the first that a study runs */
+  readonly replication?: number
 }
 
 /** How a line is run; of this nothing changes a result. */
@@ -52,7 +52,8 @@ export interface Simulator {
  * One run of the line, from time 0 to the end of the window. (MODEL.md §10)
  *
  * @throws RangeError  if the line cannot be run (see buildLine), or the seed text is empty or contains `/`
- * @example simulate(line, { seed: '1', replication: 0 }).output // => 123
+ * @example simulate(line, { seed: '1' }).output // => 123
+ * @example simulate(line, { seed: '1', replication: 1 }).output // => 120
  */
 export function simulate(given: GivenLine, options: World & SimulatorOptions): RunResult {
   return createSimulator(given, options).run(options)
@@ -61,8 +62,8 @@ export function simulate(given: GivenLine, options: World & SimulatorOptions): R
 /**
  * Builds the line once, for many replications.
  *
- * @example createSimulator(line).run({ seed: '1', replication: 0 }).output // => 123
- * @example ((simulator) => (simulator.run({ seed: '1', replication: 0 }), simulator.totals().loads))(createSimulator(line)) // => 275
+ * @example createSimulator(line).run({ seed: '1' }).output // => 123
+ * @example ((simulator) => (simulator.run({ seed: '1' }), simulator.totals().loads))(createSimulator(line)) // => 275
  */
 export function createSimulator(given: GivenLine, options: SimulatorOptions = {}): Simulator {
   const spec = completeLine(given)
@@ -71,7 +72,7 @@ export function createSimulator(given: GivenLine, options: SimulatorOptions = {}
   const verify = options.verify ?? false
   const recursion = wantsRecursion(line, options) ? makeRecursion(line) : null
   const quick = recursion === null && !verify && line.trace === null && !(options.backwards ?? false) ? makeQuick(line) : null
-  function* pieces({ seed, replication }: World): Pieces<RunResult> {
+  function* pieces({ seed, replication = 0 }: World): Pieces<RunResult> {
     resetLine(line, seed, replication)
     if (quick !== null) resetQuick(quick)
     const end = recursion === null ? yield* runToEnd(line, quick, verify) : yield* runRecursion(recursion)

@@ -1,5 +1,5 @@
 // How a study is carried out
-export type { StudyOptions, StudyProgress } from './runs/studyOptions.ts'
+export type { GrowingOptions, StudyOptions, StudyProgress } from './runs/studyOptions.ts'
 export { ENGINE_VERSION } from './runs/engineVersion.ts'
 
 // Runs of a line
@@ -15,7 +15,7 @@ export type { SweepRequest, SweepOptions, SweepProgress } from './sweep/sweepCar
 export type { FirstAnswer } from './sweep/firstAnswer.ts'
 export type { SweepResult, SweepCount, SweepAnswer, NotConfirmed, MovingRuns, StationShares, ZoneShares } from './sweep/sweepResult.ts'
 export { growingSweep } from './sweep/growingSweep.ts'
-export type { GrowingSweep } from './sweep/growingSweep.ts'
+export type { GrowingSweep, GrowingSweepRequest } from './sweep/growingSweep.ts'
 export { chooseCarriers } from './carriers/chooseCarriers.ts'
 export type { CarriersRequest, CarriersProgress } from './carriers/chooseCarriers.ts'
 export type { CarrierStudy, CarrierStep, Look, Pilot } from './carriers/carrierStudyResult.ts'
@@ -60,7 +60,7 @@ export { runTrials, longerWork } from './trials/runTrials.ts'
 export { otherStops } from './trials/otherStops.ts'
 export type { StopFactors } from './trials/otherStops.ts'
 export { recalibrate } from './trials/recalibrate.ts'
-export type { Recalibration } from './trials/recalibrate.ts'
+export type { Recalibration, RecalibrationRequest } from './trials/recalibrate.ts'
 export type { TrialsRequest, TrialsResult } from './trials/runTrials.ts'
 
 // A run looked at

@@ -115,8 +115,7 @@ async function doubted(
   const result = await refused(shell, () =>
     inputDoubt(
       source.scenario.line,
-      redrawn,
-      {},
+      { redrawn },
       { seed, store, signal: shell.signal, onProgress: told.onProgress, ...threadsOf(flags, shell) },
     ),
   )

@@ -3,7 +3,7 @@ import { completeLine, type GivenLine } from '../builder/givenLine.ts'
 import { isPlainLoop } from '../build/graph.ts'
 import { REST } from '../moves/motion.ts'
 import { distributionMean } from '@loopwright/stats'
-import type { LineSpec, MixSpec, TaskSpec } from '../spec.ts'
+import type { MixSpec, TaskSpec } from '../spec.ts'
 import { type DutyLaps, dutyLaps } from './dutyLaps.ts'
 import { type EstimateReason, estimateReasons } from './exactness.ts'
 import { loneLap } from './loneLap.ts'
@@ -128,8 +128,8 @@ function staysByZone(zones: number, { visits }: DutyLaps): { readonly workSecond
  *
  * @example lawOrNull(line)?.carriersLow // => 3
  */
-export function lawOrNull(spec: LineSpec): Law | null {
-  return isPlainLoop(spec) ? law(spec) : null
+export function lawOrNull(given: GivenLine): Law | null {
+  return isPlainLoop(given) ? law(given) : null
 }
 
 /** A knee that misses a whole number by rounding alone is that number. */

@@ -1,4 +1,5 @@
 /** The paths of a line as columns: which lead out of each zone and into it, what they need of a transfer, who goes first. (MODEL.md §3, §4) */
+import { completeLine, type GivenLine } from '../builder/givenLine.ts'
 import { toGrid } from '@loopwright/kernel'
 import type { LineSpec, PathSpec } from '../spec.ts'
 import { STORE } from '../spec.ts'
@@ -14,7 +15,8 @@ type Changes = Omit<Transfers, 'zonePosition' | 'zoneChange' | 'changeList'>
  *
  * @example isPlainLoop(line) // => true
  */
-export function isPlainLoop(spec: LineSpec): boolean {
+export function isPlainLoop(given: GivenLine): boolean {
+  const spec = completeLine(given)
   const zones = spec.zones.length
   return (
     spec.paths.length === zones && spec.paths.every((path, p) => path.from === p && path.to === (p + 1) % zones && !hasConditions(path))

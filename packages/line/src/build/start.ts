@@ -1,10 +1,11 @@
 /** The line at time 0: carriers empty, at rest and done. (MODEL.md §10) */
 
+import { completeLine, type GivenLine } from '../builder/givenLine.ts'
 import { resetSupplies } from '../goods/arrivals.ts'
 import { wake } from '../moves/moveHeap.ts'
 import { wayNow } from '../moves/wayOut.ts'
 import { resetOperators } from '../operators/operators.ts'
-import { type LineSpec, STORE } from '../spec.ts'
+import { STORE } from '../spec.ts'
 import type { Draws } from '../state/draws.ts'
 import type { Goods, Rejects } from '../state/goods.ts'
 import type { Graph } from '../state/graph.ts'
@@ -25,7 +26,8 @@ import { putInStore } from '../work/store.ts'
  * @throws RangeError  if there are more carriers than places, or a list of the wrong length, or two in one zone
  * @example startZones(line) // => [0, 2, 5]
  */
-export function startZones(spec: LineSpec): number[] {
+export function startZones(given: GivenLine): number[] {
+  const spec = completeLine(given)
   const { count, start } = spec.carriers
   const places = spec.zones.flatMap((zone, z) => (zone.transfer?.enterOnlyIfExitClear === true ? [] : [z]))
   const zones =

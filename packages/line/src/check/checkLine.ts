@@ -1,4 +1,5 @@
 /** Everything that can be said about a complete line: whether it can be built, and what about it is doubtful. */
+import { completeLine, type GivenLine } from '../builder/givenLine.ts'
 import { mixShares } from '../bounds/law.ts'
 import type { LineProblem } from '../builder/report.ts'
 import type { LineSpec } from '../spec.ts'
@@ -12,7 +13,8 @@ import { checkFlow } from './flow.ts'
  *
  * @example checkLine(loopLine({ zones: 4, carriers: 3, end: 60, paths: [{ from: 0, move: 2 }, { from: 1, move: 2 }, { from: 2, move: 2 }, { from: 3, move: 2 }] }).spec).map(({ code }) => code) // => ['W_NO_LOAD', 'W_NO_UNLOAD']
  */
-export function checkLine(spec: LineSpec): LineProblem[] {
+export function checkLine(given: GivenLine): LineProblem[] {
+  const spec = completeLine(given)
   const weights = mixShares(spec.mix, spec.variants.length)
   const findings = [...checkParts(spec, longestStay(spec.stations, weights)), ...checkFlow(spec)]
   return tellTogether(findings, (place) => {

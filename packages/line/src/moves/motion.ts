@@ -1,3 +1,4 @@
+import { completeLine, type GivenLine } from '../builder/givenLine.ts'
 import { toGrid } from '@loopwright/kernel'
 import type { LineSpec, PathSpec } from '../spec.ts'
 
@@ -67,7 +68,8 @@ export function clearTime(
  *
  * @example derivedTimes(scenario.line).move[0] // => 2
  */
-export function derivedTimes(spec: LineSpec): DerivedTimes {
+export function derivedTimes(given: GivenLine): DerivedTimes {
+  const spec = completeLine(given)
   const move = new Float64Array(4 * spec.paths.length).fill(Number.NaN)
   const clear = new Float64Array(2 * spec.paths.length).fill(Number.NaN)
   spec.paths.forEach((path, p) => {

@@ -1,4 +1,5 @@
 /** Which lines the recursion holds for. */
+import { completeLine, type GivenLine } from '../builder/givenLine.ts'
 import { buildLine } from '../build/build.ts'
 import { PACE_CLEAR } from '../moves/motion.ts'
 import type { BreakdownSpec, LineSpec, PathSpec, StationSpec } from '../spec.ts'
@@ -19,7 +20,8 @@ export interface RecursionFit {
  * @throws RangeError  if the line cannot be run
  * @example canRecur(line) // => { holds: true, why: null }
  */
-export function canRecur(spec: LineSpec): RecursionFit {
+export function canRecur(given: GivenLine): RecursionFit {
+  const spec = completeLine(given)
   const why = whyNoRecursion(buildLine(spec))
   return { holds: why === null, why }
 }

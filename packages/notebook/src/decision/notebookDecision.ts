@@ -195,7 +195,7 @@ export async function notebookDecision(
       const own = studyOptions(parts, { ...request, ...asked })
       const found = await followUpOf(name, scenario, sweep.counts[0]!, { stations: null, stops: null, waits: [], ...counted }, own.seed, {
         simulate: async (line) => (await shifts(scenario, line, windows(asked), asked)).counts[0]!.units,
-        recalibrate: async (line, units) => await recalibrate(line, units, { replications: STEP_WINDOWS }, own),
+        recalibrate: async (line, units) => await recalibrate(line, { units, replications: STEP_WINDOWS }, own),
       })
       return followUpStory(found.runs)
     },

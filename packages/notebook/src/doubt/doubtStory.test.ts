@@ -49,13 +49,13 @@ test('told in the terminal and on the page, with and without what is known', asy
   const scenario = testLine()
   const uniform = stream('doubt', 0, 'x')
   const draws = Array.from({ length: 6 }, () => ({ line: scenario.line, levels: [uniform(), uniform()] }))
-  const story = doubtStory(scenario, await inputDoubt(scenario.line, draws, {}, { seed: '1', workers: 0 }), inputs)
+  const story = doubtStory(scenario, await inputDoubt(scenario.line, { redrawn: draws }, { seed: '1', workers: 0 }), inputs)
   expect(toldTwice(story.cells)).toEqual(TOLD_TWICE)
   expect(story.answer.sentences[0]).toMatch(/^A \w+ makes \d+ to \d+ units in eight of ten/)
   expect(story.warnings.map(({ id }) => id)).toEqual(['warning-doubt-few'])
   const stopped = doubtStory(
     scenario,
-    await inputDoubt(scenario.line, draws, {}, { seed: '1', workers: 0, signal: AbortSignal.abort() }),
+    await inputDoubt(scenario.line, { redrawn: draws }, { seed: '1', workers: 0, signal: AbortSignal.abort() }),
     inputs,
   )
   expect([stopped.inputs, stopped.answer.sentences]).toEqual([null, ['Too little was simulated to tell what the data do not know.']])

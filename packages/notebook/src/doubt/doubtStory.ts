@@ -65,7 +65,7 @@ export interface OutputDoubt {
  *
  * @param inputs  in the order of the levels that were redrawn
  * @returns       null: stopped too early
- * @example doubtOf(await inputDoubt(line, [1, 2, 3].map(() => ({ line, levels: [0] })), {}, { seed: '1', workers: 0 }), [{ name: 'wire', n: 20, what: 'time', freedom: 19 }]).inputs[0].n // => 20
+ * @example doubtOf(await inputDoubt(line, { redrawn: [1, 2, 3].map(() => ({ line, levels: [0] })) }, { seed: '1', workers: 0 }), [{ name: 'wire', n: 20, what: 'time', freedom: 19 }]).inputs[0].n // => 20
  */
 export function doubtOf(
   { without, variances, split, chanceVariance }: Pick<DoubtResult, 'without' | 'variances' | 'split' | 'chanceVariance'>,
@@ -107,7 +107,7 @@ export function doubtOf(
  * The story's parts, by name.
  *
  * @param inputs  in the order of the levels that were redrawn
- * @example doubtStory(scenario, await inputDoubt(scenario.line, [1, 2, 3].map(() => ({ line: scenario.line, levels: [0] })), {}, { seed: '1', workers: 0 }), [{ name: 'wire', n: 20, what: 'time' }]).bands.kind // => 'table'
+ * @example doubtStory(scenario, await inputDoubt(scenario.line, { redrawn: [1, 2, 3].map(() => ({ line: scenario.line, levels: [0] })) }, { seed: '1', workers: 0 }), [{ name: 'wire', n: 20, what: 'time' }]).bands.kind // => 'table'
  */
 export function doubtStory(scenario: Scenario, result: DoubtResult, inputs: readonly DoubtedInput[]): DoubtStory {
   const words = period(scenario)

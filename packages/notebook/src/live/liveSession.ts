@@ -90,8 +90,8 @@ export function liveSession({ source, inputs, seed, curve }: LiveData): LiveSess
   const { scenario: base, problems: known, notes, values: written } = readScenario(source.text, { files })
   if (base === null) throw new Error(formatProblems(known, source.text, source.file))
   const words = period(base)
-  const growing = growingComparison(seed)
-  const sweeping = growingSweep(seed)
+  const growing = growingComparison({ seed })
+  const sweeping = growingSweep({ seed })
   const kept = new Map<string, LiveRead>()
   let seen: { readonly stays: readonly CarrierStay[]; readonly line: LineSpec; readonly pauses: readonly TimelinePause[] } | null = null
 
@@ -132,14 +132,14 @@ export function liveSession({ source, inputs, seed, curve }: LiveData): LiveSess
     }
     const counts = takenCounts(curve, line)
     if (counts.length === 0) return
-    const request = { counts, plan: plan?.unitsPerWindow ?? null }
+    const request = { counts, plan: plan?.unitsPerWindow ?? null, stages: [CURVE_STAGES[stage]!] }
     const show = (swept: SweepResult): void =>
       tell({
         ...drawn,
         figure: curveFigure(curve, scenario, swept),
         simulated: `${formatNumber(swept.replications, 0)} ${words.many} of each count`,
       })
-    await sweeping.sweep(line, request, [CURVE_STAGES[stage]!], show, signal)
+    await sweeping.sweep(line, request, { onStage: show, signal })
   }
 
   return {
@@ -212,7 +212,7 @@ export function liveSession({ source, inputs, seed, curve }: LiveData): LiveSess
         lines: result.lines.map(({ name, units, gridlocks }) => ({ name, units, gridlocks })),
       })
       const [few, ...more] = TURNS
-      const first = await growing.compare(lines, few, () => {}, signal)
+      const first = await growing.compare(lines, { stages: few }, { signal })
       const still = first?.lines.findIndex(({ gridlocks }) => gridlocks > 0) ?? -1
       const why = still < 0 ? [] : await whyStill(lines[still]!.line, seed, signal)
       if (first === null || signal.aborted) return
@@ -221,7 +221,8 @@ export function liveSession({ source, inputs, seed, curve }: LiveData): LiveSess
       await drawCurve(set, 0, tell, signal)
       for (const [turn, stages] of more.entries()) {
         if (signal.aborted) return
-        await growing.compare(lines, stages, (result) => tell(told(result, result.replications === STAGES.at(-1), why)), signal)
+        const onStage = (result: CompareResult): void => tell(told(result, result.replications === STAGES.at(-1), why))
+        await growing.compare(lines, { stages }, { onStage, signal })
         if (!signal.aborted) await drawCurve(set, turn + 1, tell, signal)
       }
     },

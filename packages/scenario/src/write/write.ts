@@ -2,7 +2,16 @@
  * A line or a scenario as a file in its complete form: every field of `LineSpec` said once, in base units, so that it reads back identical.
  * Numbers are written with the digits that JavaScript needs to read the same double again.
  */
-import type { BreakdownPart, LineSpec, PathSpec, StationSpec, TaskSpec, ZoneSpec } from '@loopwright/line'
+import {
+  type BreakdownPart,
+  completeLine,
+  type GivenLine,
+  type LineSpec,
+  type PathSpec,
+  type StationSpec,
+  type TaskSpec,
+  type ZoneSpec,
+} from '@loopwright/line'
 import { Document, type Scalar, type YAMLMap } from 'yaml'
 import { joinPath } from '../text/located.ts'
 import type { Scenario } from '../scenario.ts'
@@ -17,7 +26,8 @@ import { named, products, ungrouped } from './products.ts'
  * @returns  YAML; `readScenario` gives the identical line
  * @example readScenario(writeLine(line)).scenario.line.zones.length // => 8
  */
-export function writeLine(line: LineSpec): string {
+export function writeLine(given: GivenLine): string {
+  const line = completeLine(given)
   const layout = { turns: line.zones.map(() => null) }
   return writeScenario({ name: 'Line', question: 'What does this line make?', line, plan: null, calendar: null, layout, ...untitled(line) })
 }

@@ -1,9 +1,11 @@
 /** Ways to build a line, run in the same worlds: what each makes, and what its people push, pull and walk. */
-import { type LineSpec, TRACE_KINDS } from '@loopwright/line'
-import { compareLines } from '../compare/compareLines.ts'
-import type { CompareResult, LineToCompare } from '../compare/comparison.ts'
+import { completeLine, type LineSpec, TRACE_KINDS } from '@loopwright/line'
+import { compareLines, refuseComparison } from '../compare/compareLines.ts'
+import type { CompareResult, LineAsked } from '../compare/comparison.ts'
 import { isOthersShare } from '../runs/othersShare.ts'
-import { replicate, traceRun, type TracedRun } from '../runs/replicate.ts'
+import { workOfLines } from '../runs/openPool.ts'
+import { replicate, type TracedRun, traceRuns } from '../runs/replicate.ts'
+import { onSameThreads } from '../runs/sameThreads.ts'
 import type { StudyOptions } from '../runs/studyOptions.ts'
 
 /** What is asked of alternatives. */
@@ -47,31 +49,45 @@ const TRACED = 5
 /**
  * Runs each line in the same worlds, and watches the people of each in the first of them.
  *
- * @param lines  2 … 200, with one and the same window
+ * @param given  2 … 200, with one and the same window
  * @throws RangeError  as `compareLines`
  * @example (await runAlternatives(['now', 'four'].map((name) => ({ name, line: name === 'now' ? line : withCarriers(line, 4), plan: null })), { replications: 2 }, { seed: '1', workers: 0 })).people.map(({ handlings }) => handlings) // => [[], []]
  */
 export async function runAlternatives(
-  lines: readonly LineToCompare[],
+  given: readonly LineAsked[],
   { replications, watched = WATCHED, cycles = false }: AlternativesRequest,
   options: StudyOptions,
 ): Promise<AlternativesResult> {
-  const comparison = await compareLines(lines, { replications }, options)
-  const quiet = withoutProgress(options)
-  const people: LinePeople[] = []
-  let others: Error | null = null
-  for (const { name, line } of lines) {
-    if (options.signal?.aborted === true) break
-    try {
-      people.push(await watch(name, line, Math.min(watched, replications), cycles, quiet))
-    } catch (error) {
-      // a share of a study runs its part of every line before it ends
-      if (!isOthersShare(error)) throw error
-      others = error
+  const lines = given.map((one) => ({ ...one, line: completeLine(one.line) }))
+  const watchedRuns = Math.min(watched, replications)
+  refuseComparison(lines, { seed: options.seed, replications })
+  const work = workOfLines(
+    lines.map(({ line }) => line),
+    replications + watchedRuns,
+  )
+  return await onSameThreads(options, work, async (same) => {
+    // a share of a study runs its part of everything before it ends
+    let others: Error | null = null
+    const ofShare = async <T>(run: Promise<T>): Promise<T | null> => {
+      try {
+        return await run
+      } catch (error) {
+        if (!isOthersShare(error)) throw error
+        others = error
+        return null
+      }
     }
-  }
-  if (others !== null) throw others
-  return { kind: 'alternatives', comparison, people, partial: comparison.partial || people.length < lines.length }
+    const comparison = await ofShare(compareLines(lines, { replications }, same))
+    const quiet = withoutProgress(same)
+    const people: LinePeople[] = []
+    for (const { name, line } of lines) {
+      if (options.signal?.aborted === true) break
+      const found = await ofShare(watch(name, line, watchedRuns, cycles, quiet))
+      if (found !== null) people.push(found)
+    }
+    if (others !== null) throw others
+    return { kind: 'alternatives', comparison: comparison!, people, partial: comparison!.partial || people.length < lines.length }
+  })
 }
 
 /** The runs that are watched are few, and those of the comparison again. */
@@ -83,11 +99,7 @@ async function watch(name: string, line: LineSpec, replications: number, cycles:
   const byHand = line.paths.some(({ manual }) => manual !== null)
   const walkers = line.operators.length > 0 && line.walks.length > 0
   const runs = byHand || cycles ? await replicate(line, { replications }, options) : []
-  const traced: TracedRun[] = []
-  for (let replication = 0; walkers && replication < Math.min(TRACED, replications); replication++) {
-    const run = await traceRun(line, { replication }, options)
-    if (run !== null) traced.push(run)
-  }
+  const traced = walkers ? await traceRuns(line, { from: 0, to: Math.min(TRACED, replications) }, options) : []
   const mean = (of: (run: (typeof runs)[number]) => number): number => runs.reduce((sum, run) => sum + of(run), 0) / runs.length
   return {
     name,

@@ -1,4 +1,4 @@
-import type { LineSpec } from '@loopwright/line'
+import { completeLine, type GivenLine } from '@loopwright/line'
 import { mixShares, taskMean } from '@loopwright/line/bounds'
 import type { TaskToShare } from './taskBalance.ts'
 
@@ -8,7 +8,8 @@ import type { TaskToShare } from './taskBalance.ts'
  * @returns  tasks of the duty `work`; loading and unloading stay where they are
  * @example lineTasks(line) // => [{ name: 'fit', seconds: 20, after: [] }]
  */
-export function lineTasks(line: LineSpec): TaskToShare[] {
+export function lineTasks(given: GivenLine): TaskToShare[] {
+  const line = completeLine(given)
   const variantShares = mixShares(line.mix, line.variants.length)
   const load = line.stations.find((station) => station.load !== null)?.zone ?? 0
   const fromLoad = (zone: number): number => (zone - load + line.zones.length) % line.zones.length

@@ -1,4 +1,4 @@
-import { type LineSpec, STORE } from '@loopwright/line'
+import { completeLine, type GivenLine, type LineSpec, STORE } from '@loopwright/line'
 import { lawOrNull, lineLimits } from '@loopwright/line/bounds'
 
 /** counts below the lower knee, which show how output rises, and above it, where the best is looked for first */
@@ -12,7 +12,8 @@ const ABOVE_KNEE = 9
  * @returns  ascending; at least one; up to `mostCarriers`
  * @example defaultCounts(line) // => [1, 2, 3, 4, 5, 6, 7]
  */
-export function defaultCounts(spec: LineSpec): number[] {
+export function defaultCounts(given: GivenLine): number[] {
+  const spec = completeLine(given)
   const law = lawOrNull(spec)
   const most = mostCarriers(spec)
   const around = countsAround({ carriersLow: law === null ? kneeOfLimits(spec) : law.carriersLow, storageZones: most + 1 })
@@ -25,7 +26,8 @@ export function defaultCounts(spec: LineSpec): number[] {
  *
  * @example mostCarriers(line) // => 7
  */
-export function mostCarriers(spec: LineSpec): number {
+export function mostCarriers(given: GivenLine): number {
+  const spec = completeLine(given)
   const storageZones = spec.zones.filter((zone) => zone.transfer?.enterOnlyIfExitClear !== true).length
   return Math.max(1, spec.paths.some(({ from }) => from === STORE) ? storageZones : storageZones - 1)
 }

@@ -1,5 +1,5 @@
 /** What is wrong before anything runs: a plan above what the line can make, stops that come sooner than they end. */
-import type { LineSpec } from '@loopwright/line'
+import { completeLine, type GivenLine } from '@loopwright/line'
 import { availability, type Limit, lineLimits } from '@loopwright/line/bounds'
 import { distributionMean } from '@loopwright/stats'
 import { tooManyEvents } from '../runs/expectedEvents.ts'
@@ -35,7 +35,8 @@ export type LimitWarning =
  * @param limits  default: those of the line
  * @example limitWarnings(line, 200).map(({ code }) => code) // => ['plan above a limit']
  */
-export function limitWarnings(line: LineSpec, plan: number | null, limits: readonly Limit[] = lineLimits(line)): LimitWarning[] {
+export function limitWarnings(given: GivenLine, plan: number | null, limits: readonly Limit[] = lineLimits(given)): LimitWarning[] {
+  const line = completeLine(given)
   const first = limits[0]
   const above: LimitWarning[] =
     plan === null || first === undefined || plan <= first.unitsPerWindow ? [] : [{ code: 'plan above a limit', plan, limit: first }]

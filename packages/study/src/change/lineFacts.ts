@@ -1,5 +1,5 @@
 /** What a line is, in numbers that a person can check against the drawing: mean times, exchanges, stops. No simulation. */
-import { type BreakdownSpec, DUTIES, type LineSpec, type StationSpec } from '@loopwright/line'
+import { type BreakdownSpec, completeLine, DUTIES, type GivenLine, type LineSpec, type StationSpec } from '@loopwright/line'
 import { type Law, lawOrNull, type Limit, lineLimits, mixShares } from '@loopwright/line/bounds'
 import { distributionMean } from '@loopwright/stats'
 import { meanTaskSeconds } from './lineChange.ts'
@@ -53,7 +53,8 @@ export interface StopFacts {
  *
  * @example lineFacts(line).stops.map(({ name }) => name) // => ['jam']
  */
-export function lineFacts(spec: LineSpec): LineFacts {
+export function lineFacts(given: GivenLine): LineFacts {
+  const spec = completeLine(given)
   const lineLaw = lawOrNull(spec)
   const shares = mixShares(spec.mix, spec.variants.length)
   const lengths = spec.zones.map((zone) => zone.lengthMetres)

@@ -1,5 +1,5 @@
 /** Changes of a line by one whole: an operator more or fewer, a carrier, a repair crew. */
-import { type LineSpec, startZones } from '@loopwright/line'
+import { completeLine, type GivenLine, type LineSpec, startZones } from '@loopwright/line'
 import { withCarriers } from './withCarriers.ts'
 
 export interface WholeChange {
@@ -19,7 +19,8 @@ export interface WholeChange {
  *
  * @example wholeChanges(line).map(({ name }) => name) // => ['carriers', 'carriers']
  */
-export function wholeChanges(line: LineSpec): WholeChange[] {
+export function wholeChanges(given: GivenLine): WholeChange[] {
+  const line = completeLine(given)
   return [...operatorChanges(line), ...carrierChanges(line), ...crewChanges(line)]
 }
 

@@ -1,4 +1,4 @@
-import { isPlainLoop, type LineSpec } from '@loopwright/line'
+import { completeLine, type GivenLine, isPlainLoop, type LineSpec } from '@loopwright/line'
 
 /**
  * The same line with another number of carriers.
@@ -7,7 +7,8 @@ import { isPlainLoop, type LineSpec } from '@loopwright/line'
  * @throws RangeError  if carriers is out of that range, or the start names the zones of another number of carriers
  * @example withCarriers(line, 4).carriers.count // => 4
  */
-export function withCarriers(spec: LineSpec, carriers: number): LineSpec {
+export function withCarriers(given: GivenLine, carriers: number): LineSpec {
+  const spec = completeLine(given)
   const zones = spec.zones.length
   const { start } = spec.carriers
   const [what, most] = isPlainLoop(spec) ? ['loop', zones - 1] : ['line', start === 'store' ? Number.POSITIVE_INFINITY : zones]

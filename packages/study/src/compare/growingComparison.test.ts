@@ -13,34 +13,40 @@ const lines = [
 ]
 
 test('each stage has the numbers of a comparison of as many replications, also where a line is known already', async () => {
-  const growing = growingComparison('g')
+  const growing = growingComparison({ seed: 'g' })
   const told: { result: CompareResult; last: boolean }[] = []
-  await growing.compare([lines[0]!, { ...lines[1]!, line: withCarriers(base, 1) }], [7], () => {})
-  await growing.compare(lines, [2, 5, 12], (result, last) => told.push({ result, last }))
+  await growing.compare([lines[0]!, { ...lines[1]!, line: withCarriers(base, 1) }], { stages: [7] }, {})
+  await growing.compare(lines, { stages: [2, 5, 12] }, { onStage: (result, last) => told.push({ result, last }) })
   expect(told.map(({ last }) => last)).toEqual([false, false, true])
   for (const { result } of told)
     expect(result).toEqual(await compareLines(lines, { replications: result.replications }, { seed: 'g', workers: 0 }))
 })
 
 test('a stop is told by silence, and what was run is not run again', async () => {
-  const growing = growingComparison('g')
+  const growing = growingComparison({ seed: 'g' })
   const stop = new AbortController()
   const told: number[] = []
   await growing.compare(
     lines,
-    [3, 500],
-    ({ replications }) => {
-      told.push(replications)
-      stop.abort()
+    { stages: [3, 500] },
+    {
+      onStage: ({ replications }) => {
+        told.push(replications)
+        stop.abort()
+      },
+      signal: stop.signal,
     },
-    stop.signal,
   )
   expect(told).toEqual([3])
-  await growing.compare(lines, [4], ({ replications, lines: [first] }) => told.push(replications, first!.units.length))
+  await growing.compare(
+    lines,
+    { stages: [4] },
+    { onStage: ({ replications, lines: [first] }) => told.push(replications, first!.units.length) },
+  )
   expect(told).toEqual([3, 4, 4])
 })
 
 test('what cannot be compared is refused as a comparison refuses it', async () => {
-  await expect(growingComparison('g').compare(lines, [1], () => {})).rejects.toThrow('at least 2 replications, not 1')
-  await expect(growingComparison('g').compare(lines.slice(1), [2], () => {})).rejects.toThrow('2 to 200 lines, not 1')
+  await expect(growingComparison({ seed: 'g' }).compare(lines, { stages: [1] }, {})).rejects.toThrow('at least 2 replications, not 1')
+  await expect(growingComparison({ seed: 'g' }).compare(lines.slice(1), { stages: [2] }, {})).rejects.toThrow('2 to 200 lines, not 1')
 })

@@ -1,29 +1,32 @@
 /** A comparison that is told while it grows: for somebody who watches the intervals narrow. */
-import type { LineSpec } from '@loopwright/line'
+import { completeLine, type LineSpec } from '@loopwright/line'
 import { callingThread } from '../runs/callingThread.ts'
 import type { Pool } from '../runs/pool.ts'
 import { rowLayout } from '../runs/runRow.ts'
 import { inCommon, type LineRows, withRunner } from '../runs/runner.ts'
-import { type CompareResult, comparisonOf, type LineToCompare } from './comparison.ts'
-import { refuseComparison } from './compareLines.ts'
+import type { GrowingOptions, StudyOptions } from '../runs/studyOptions.ts'
+import { type CompareResult, comparisonOf, type LineAsked } from './comparison.ts'
+import { type CompareRequest, refuseComparison } from './compareLines.ts'
 
 /** Runs of lines, kept: a line that is asked for again goes on where it was. */
 export interface GrowingComparison {
   /**
    * Compares the lines as `compareLines` does, first with few replications, then with more.
    *
-   * @param stages   numbers of replications, rising, each ≥ 2; the numbers of a stage are those of `compareLines` with as many
-   * @param onStage  told after each stage, with whether it is the last
-   * @param signal   stops it before the next few replications; nothing more is told then
-   * @returns        the last stage that was told; null: none
+   * @returns  the last stage that was told; null: none
    * @throws RangeError  as `compareLines`
    */
   compare(
-    lines: readonly LineToCompare[],
-    stages: readonly number[],
-    onStage: (result: CompareResult, last: boolean) => void,
-    signal?: AbortSignal,
+    lines: readonly LineAsked[],
+    request: GrowingComparisonRequest,
+    options: GrowingOptions<CompareResult>,
   ): Promise<CompareResult | null>
+}
+
+/** What a growing comparison is asked. */
+export interface GrowingComparisonRequest extends Pick<CompareRequest, 'level'> {
+  /** numbers of replications, rising, each ≥ 2; the numbers of a stage are those of `compareLines` with as many */
+  readonly stages: readonly number[]
 }
 
 interface Kept {
@@ -39,10 +42,9 @@ const STEP = 5
 /**
  * Comparisons in the calling thread, all in the worlds of one seed; lines are known by identity.
  *
- * @param level  of all differences together; default 0.95
- * @example (await growingComparison('1').compare(['now', 'four'].map((name) => ({ name, line: name === 'now' ? line : withCarriers(line, 4), plan: null })), [2, 5], () => {})).replications // => 5
+ * @example (await growingComparison({ seed: '1' }).compare(['now', 'four'].map((name) => ({ name, line: name === 'now' ? line : withCarriers(line, 4), plan: null })), { stages: [2, 5] }, {})).replications // => 5
  */
-export function growingComparison(seed: string, level = 0.95): GrowingComparison {
+export function growingComparison({ seed }: Pick<StudyOptions, 'seed'>): GrowingComparison {
   const kept = new Map<LineSpec, Kept>()
   const grow = async (line: LineSpec, to: number, signal: AbortSignal | undefined): Promise<LineRows> => {
     const known = kept.get(line) ?? { pool: callingThread(), rows: { layout: rowLayout(line), rows: [] } }
@@ -60,7 +62,8 @@ export function growingComparison(seed: string, level = 0.95): GrowingComparison
     return known.rows
   }
   return {
-    async compare(lines, stages, onStage, signal) {
+    async compare(given, { stages, level = 0.95 }, { onStage, signal }) {
+      const lines = given.map((one) => ({ ...one, line: completeLine(one.line) }))
       for (const replications of stages) refuseComparison(lines, { seed, replications })
       let told: CompareResult | null = null
       for (const [index, replications] of stages.entries()) {
@@ -71,7 +74,7 @@ export function growingComparison(seed: string, level = 0.95): GrowingComparison
         }
         const common = inCommon(ran).map(({ layout, rows }) => ({ layout, rows: rows.slice(0, replications) }))
         told = comparisonOf(lines, common, { seed, replications, level })
-        onStage(told, index === stages.length - 1)
+        onStage?.(told, index === stages.length - 1)
       }
       return told
     },

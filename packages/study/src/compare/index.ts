@@ -3,7 +3,7 @@ export { compareLines } from './compareLines.ts'
 export type { CompareRequest } from './compareLines.ts'
 export type { CompareResult, ComparedLine, LineToCompare, LineAsked } from './comparison.ts'
 export { growingComparison } from './growingComparison.ts'
-export type { GrowingComparison } from './growingComparison.ts'
+export type { GrowingComparison, GrowingComparisonRequest } from './growingComparison.ts'
 
 // A grid of settings
 export { runGrid, gridLineCount, GRID_POINTS_MAX } from './runGrid.ts'

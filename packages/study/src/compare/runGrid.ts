@@ -1,12 +1,6 @@
 /** A grid: every setting of several factors, all in the same random worlds; what each setting makes, what each factor does, and whether it depends on the others. */
 import { completeLine, type GivenLine, type LineSpec } from '@loopwright/line'
-import {
-  type BinomialEstimate,
-  type ChanceVerdict,
-  type OutputInterval,
-  type QuantileEstimate,
-  quantileEstimate,
-} from '@loopwright/stats'
+import { type BinomialEstimate, type ChanceVerdict, type OutputInterval, type QuantileEstimate, quantileEstimate } from '@loopwright/stats'
 import { type PairedDifference, pairedDifference, whyNotPairable } from '@loopwright/stats/worlds'
 import { bestTable, type FactorialEffects, factorialEffects } from '@loopwright/stats/procedures'
 import { meetsPlan, outputMean, planVerdict } from '../sweep/countStudy.ts'

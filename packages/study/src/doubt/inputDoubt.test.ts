@@ -27,7 +27,7 @@ test('what moves the output is found, and adds to its spread; what does not, not
     const level = 0.6 * (uniform() - 0.5)
     return { line: slower(working, Math.exp(level)), levels: [level, uniform() - 0.5] }
   })
-  const result = await inputDoubt(line, draws, {}, { seed: '3', workers: 0 })
+  const result = await inputDoubt(line, { redrawn: draws }, { seed: '3', workers: 0 })
   expect([result.draws, result.without.length, result.within.length, result.partial]).toEqual([16, 32, 16, false])
   expect(result.split!.inputVariance).toBeGreaterThan(0)
   expect(result.variances[0]).toBeGreaterThan(10 * result.variances[1]!)
@@ -35,18 +35,17 @@ test('what moves the output is found, and adds to its spread; what does not, not
 
 test('nothing redrawn adds nothing, and the worlds are those of the line', async () => {
   const same = [1, 2, 3].map(() => ({ line, levels: [0] }))
-  const result = await inputDoubt(line, same, {}, { seed: '3', workers: 0 })
+  const result = await inputDoubt(line, { redrawn: same }, { seed: '3', workers: 0 })
   expect(result.within.flat()).toEqual(result.without)
   expect([result.split!.inputVariance, result.variances]).toEqual([0, [0]])
 })
 
 test('too few are refused; a stop keeps whole draws', async () => {
-  await expect(inputDoubt(line, [{ line, levels: [0] }], {}, { seed: '1', workers: 0 })).rejects.toThrow('takes 3 draws or more')
-  await expect(inputDoubt(line, [], { replications: 1 }, { seed: '1', workers: 0 })).rejects.toThrow('2 windows or more')
+  await expect(inputDoubt(line, { redrawn: [{ line, levels: [0] }] }, { seed: '1', workers: 0 })).rejects.toThrow('takes 3 draws or more')
+  await expect(inputDoubt(line, { redrawn: [], replications: 1 }, { seed: '1', workers: 0 })).rejects.toThrow('2 windows or more')
   const stopped = await inputDoubt(
     line,
-    [1, 2, 3].map(() => ({ line, levels: [0] })),
-    {},
+    { redrawn: [1, 2, 3].map(() => ({ line, levels: [0] })) },
     { seed: '1', workers: 0, signal: AbortSignal.abort() },
   )
   expect([stopped.partial, stopped.split, stopped.variances]).toEqual([true, null, []])

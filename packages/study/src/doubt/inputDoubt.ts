@@ -1,5 +1,5 @@
 /** A forecast with the doubt of its inputs: the line as it might have been measured, again and again, each in worlds of its own. */
-import type { LineSpec } from '@loopwright/line'
+import { completeLine, type GivenLine } from '@loopwright/line'
 import { doubtShares, type VarianceSplit, varianceSplit } from '@loopwright/stats/fit'
 import { meanOf } from '@loopwright/stats'
 import { workOfLines } from '../runs/openPool.ts'
@@ -8,13 +8,15 @@ import type { StudyOptions } from '../runs/studyOptions.ts'
 
 /** What is asked. */
 export interface DoubtRequest {
+  /** two or more than there are inputs; 100 is usual */
+  readonly redrawn: readonly RedrawnLine[]
   /** windows simulated of each redrawn line, 2 or more. Default: 2 */
   readonly replications?: number
 }
 
 /** The line with some inputs redrawn, as others might have been measured. */
 export interface RedrawnLine {
-  readonly line: LineSpec
+  readonly line: GivenLine
   /** how far each input was moved: such as the logarithm of its mean over the measured one */
   readonly levels: readonly number[]
 }
@@ -41,17 +43,16 @@ export interface DoubtResult {
 /**
  * Runs the line and its redrawn ones, each pair in the same worlds, each pair in worlds of its own.
  *
- * @param redrawn  two or more than there are inputs; 100 is usual
  * @throws RangeError  for fewer than 2 replications, or too few redrawn lines
  * @see Barton, Nelson & Xie, Quantifying input uncertainty via simulation confidence intervals (2014)
- * @example (await inputDoubt(line, [1, 2, 3].map(() => ({ line, levels: [0] })), {}, { seed: '1', workers: 0 })).split.inputVariance // => 0
+ * @example (await inputDoubt(line, { redrawn: [1, 2, 3].map(() => ({ line, levels: [0] })) }, { seed: '1', workers: 0 })).split.inputVariance // => 0
  */
 export async function inputDoubt(
-  line: LineSpec,
-  redrawn: readonly RedrawnLine[],
-  { replications = 2 }: DoubtRequest,
+  given: GivenLine,
+  { redrawn, replications = 2 }: DoubtRequest,
   options: StudyOptions,
 ): Promise<DoubtResult> {
+  const line = completeLine(given)
   if (!(Number.isInteger(replications) && replications >= 2))
     throw new RangeError(`the doubt of inputs takes 2 windows or more of each draw, not ${replications}`)
   const inputs = redrawn[0]?.levels.length ?? 0
@@ -67,7 +68,7 @@ export async function inputDoubt(
     for (let first = 0; first < redrawn.length && !runner.stopped; first += atOnce) {
       const some = redrawn.slice(first, first + atOnce)
       const worlds = some.map((_, index) => ({ from: (first + index) * replications, to: (first + index + 1) * replications }))
-      const ran = await runner.run([...some.map(() => line), ...some.map((one) => one.line)], [...worlds, ...worlds])
+      const ran = await runner.run([...some.map(() => line), ...some.map((one) => completeLine(one.line))], [...worlds, ...worlds])
       const units = ran.map(({ rows, layout }) => rows.map((row) => row[layout.units]!))
       for (let draw = 0; draw < some.length; draw += 1) {
         const [plain, drawn] = [units[draw]!, units[some.length + draw]!]

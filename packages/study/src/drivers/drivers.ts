@@ -1,5 +1,5 @@
 /** What might drive the output of a line, each as a change by a factor: task times, moves, clears, walks, arrivals, receivers, stops, the mix. */
-import { type LineSpec, stationWords, type SupplySpec } from '@loopwright/line'
+import { completeLine, type GivenLine, type LineSpec, stationWords, type SupplySpec } from '@loopwright/line'
 import { loadSupplies } from '@loopwright/line/bounds'
 import { distributionMean, scaledTimes } from '@loopwright/stats'
 import { taskPlaces, timesOf, withBreakdowns, withPaths, withStations, withSupplies, withTaskTimes } from '../change/lineChange.ts'
@@ -41,7 +41,8 @@ export interface DriverOptions {
  *
  * @example driversOf(line).map(({ name }) => name).slice(0, 3) // => ['A Load', 'B Fit', 'C Unload']
  */
-export function driversOf(line: LineSpec, options: DriverOptions = {}): Driver[] {
+export function driversOf(given: GivenLine, options: DriverOptions = {}): Driver[] {
+  const line = completeLine(given)
   return [
     ...taskDrivers(line),
     ...lineDrivers(line),

@@ -1,5 +1,5 @@
 /** Causes of lost output, each as the same line without it. Since every source of chance has its own stream, nothing else changes. */
-import type { LineSpec, SupplySpec } from '@loopwright/line'
+import { completeLine, type GivenLine, type LineSpec, type SupplySpec } from '@loopwright/line'
 import { type Law, lawOrNull, loadSupplies, mixShares } from '@loopwright/line/bounds'
 import { type Distribution, distributionMean, scaledTimes } from '@loopwright/stats'
 import { withPaths, withStations, withSupplies, withTaskTimes } from '../change/lineChange.ts'
@@ -41,7 +41,8 @@ export interface LossCauseOptions {
  *
  * @example lossCauses(line).map(({ name }) => name) // => ['jam', 'breaks', 'exchange at B', 'spread of task times', 'shortage of carriers']
  */
-export function lossCauses(line: LineSpec, options: LossCauseOptions = {}): LossCause[] {
+export function lossCauses(given: GivenLine, options: LossCauseOptions = {}): LossCause[] {
+  const line = completeLine(given)
   const { stopGroups = line.breakdowns.map(({ name }) => ({ name, sources: [name] })), bestCarriers = line.carriers.count } = options
   const variantShares = mixShares(line.mix, line.variants.length)
   const lineLaw = lawOrNull(line)

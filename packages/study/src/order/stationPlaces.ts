@@ -1,5 +1,5 @@
 /** Orders and positions of stations on a loop: which may move, where to, and what must come before what. */
-import type { LineSpec } from '@loopwright/line'
+import { completeLine, type GivenLine, type LineSpec } from '@loopwright/line'
 
 /** Which stations may move, and where to. */
 export interface PlaceRules {
@@ -19,14 +19,15 @@ export type Places = readonly number[]
  *
  * @example placesOf(line) // => [0, 2, 4]
  */
-export const placesOf = (line: LineSpec): Places => line.stations.map(({ zone }) => zone)
+export const placesOf = (line: GivenLine): Places => completeLine(line).stations.map(({ zone }) => zone)
 
 /**
  * The line with its stations at other places; what belongs to a station goes with it.
  *
  * @example withPlaces(line, [0, 4, 6]).stations.map(({ zone }) => zone) // => [0, 4, 6]
  */
-export function withPlaces(line: LineSpec, places: Places): LineSpec {
+export function withPlaces(given: GivenLine, places: Places): LineSpec {
+  const line = completeLine(given)
   return { ...line, stations: line.stations.map((station, index) => ({ ...station, zone: places[index]! })) }
 }
 

@@ -1,4 +1,4 @@
-import { derivedTimes, type LineSpec } from '@loopwright/line'
+import { completeLine, derivedTimes, type GivenLine, type LineSpec } from '@loopwright/line'
 import { type Law, lawOrNull } from '@loopwright/line/bounds'
 import { type Distribution, distributionMean } from '@loopwright/stats'
 import { expectedMoves } from './expectedMoves.ts'
@@ -23,7 +23,8 @@ export const RUN_EVENTS_MAX = 1e8
  *
  * @example tooManyEvents(line) // => null
  */
-export function tooManyEvents(spec: LineSpec): number | null {
+export function tooManyEvents(given: GivenLine): number | null {
+  const spec = completeLine(given)
   const events = expectedEvents(spec, lawOrNull(spec), spec.carriers.count)
   return events > RUN_EVENTS_MAX ? events : null
 }

@@ -68,14 +68,22 @@ export async function traceRun(
   { replication: from, ...events }: TraceRequest,
   options: StudyOptions,
 ): Promise<TracedRun | null> {
+  const [found = null] = await traceRuns(given, { from, to: from + 1, ...events }, options)
+  if (found !== null) options.onProgress?.({ done: 1, total: 1, settled: true, recalled: 0, precision: null })
+  return found
+}
+
+/** Several, in the order of replications: from (included) … to (excluded); after a stop there are fewer. */
+export async function traceRuns(
+  given: GivenLine,
+  { from, to, ...events }: EventWish & { readonly from: number; readonly to: number },
+  options: StudyOptions,
+): Promise<TracedRun[]> {
   const spec = completeLine(given)
-  const { pool, close } = openPool(options, workOf(spec, [{ carriers: spec.carriers.count, replications: 1 }]))
+  const { pool, close } = openPool(options, workOf(spec, [{ carriers: spec.carriers.count, replications: to - from }]))
   try {
-    const traced = ({ results, traces }: TaskResult): TracedRun[] => [{ run: results[0]!, trace: traces[0]! }]
-    const [found = null] = await runsOf(pool, spec, { from, to: from + 1, want: 'traces', events }, traced, options, () =>
-      options.onProgress?.({ done: 1, total: 1, settled: true, recalled: 0, precision: null }),
-    )
-    return found
+    const traced = ({ results, traces }: TaskResult): TracedRun[] => results.map((run, index) => ({ run, trace: traces[index]! }))
+    return await runsOf(pool, spec, { from, to, want: 'traces', events }, traced, options, () => {})
   } finally {
     await close()
   }

@@ -73,7 +73,8 @@ interface Asked {
  * @param runs  replications 0 … n − 1, in that order
  * @example runsResult(line, await replicate(line, { replications: 3 }, { seed: '1', workers: 0 }), { seed: '1', replications: 3, plan: null }).count.mean.mean // => 121.33333333333333
  */
-export function runsResult(spec: LineSpec, runs: readonly RunResult[], request: Asked): RunsResult {
+export function runsResult(given: GivenLine, runs: readonly RunResult[], request: Asked): RunsResult {
+  const spec = completeLine(given)
   const told = new RunsTold(spec, runs.length)
   told.add(
     0,

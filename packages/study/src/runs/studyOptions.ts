@@ -24,3 +24,11 @@ export interface StudyProgress {
   /** what is being decided now, where the study says so */
   readonly what?: string
 }
+
+/** How a study is carried out that is told while it grows: in the calling thread, in the worlds of the seed that it was opened with. */
+export interface GrowingOptions<Result> {
+  /** told after each stage, with whether it is the last */
+  readonly onStage?: (result: Result, last: boolean) => void
+  /** stops it before the next few replications; nothing more is told then */
+  readonly signal?: AbortSignal | undefined
+}

@@ -9,7 +9,7 @@ const request = { counts: [1, 3, 2], plan: 100 }
 
 test('each stage has the numbers of a sweep of as many replications, but for its answer', async () => {
   const told: SweepResult[] = []
-  await growingSweep('g').sweep(line, request, [2, 5], (result) => told.push(result))
+  await growingSweep({ seed: 'g' }).sweep(line, { ...request, stages: [2, 5] }, { onStage: (result) => told.push(result) })
   expect(told.map(({ replications }) => replications)).toEqual([2, 5])
   for (const result of told) {
     const same = await sweepCarriers(line, { ...request, replications: result.replications }, { seed: 'g', workers: 0 })
@@ -18,16 +18,16 @@ test('each stage has the numbers of a sweep of as many replications, but for its
 })
 
 test('what was run is told at once when the line is asked for again, a stop by silence', async () => {
-  const growing = growingSweep('g')
-  await growing.sweep(line, request, [4], () => {})
+  const growing = growingSweep({ seed: 'g' })
+  await growing.sweep(line, { ...request, stages: [4] }, {})
   const told: [number, boolean][] = []
-  await growing.sweep(line, request, [2, 4], ({ replications }, last) => told.push([replications, last]))
+  await growing.sweep(line, { ...request, stages: [2, 4] }, { onStage: ({ replications }, last) => told.push([replications, last]) })
   expect(told).toEqual([[4, true]])
-  await growing.sweep(line, request, [500], () => told.push([500, true]), AbortSignal.abort())
+  await growing.sweep(line, { ...request, stages: [500] }, { onStage: () => told.push([500, true]), signal: AbortSignal.abort() })
   expect(told).toHaveLength(1)
 })
 
 test('what cannot be swept is refused as a sweep refuses it', async () => {
-  await expect(growingSweep('g').sweep(line, { counts: [], plan: null }, [2], () => {})).rejects.toThrow('at least one number')
-  await expect(growingSweep('g').sweep(line, request, [0], () => {})).rejects.toThrow('at least 1, not 0')
+  await expect(growingSweep({ seed: 'g' }).sweep(line, { counts: [], plan: null, stages: [2] }, {})).rejects.toThrow('at least one number')
+  await expect(growingSweep({ seed: 'g' }).sweep(line, { ...request, stages: [0] }, {})).rejects.toThrow('at least 1, not 0')
 })

@@ -1,8 +1,9 @@
 /** A carrier sweep that is told while it grows: for somebody who watches the curve narrow. */
-import type { LineSpec } from '@loopwright/line'
+import { completeLine, type GivenLine, type LineSpec } from '@loopwright/line'
 import { callingThread } from '../runs/callingThread.ts'
 import { lineHasChance } from '../runs/lineChance.ts'
 import type { Pool } from '../runs/pool.ts'
+import type { GrowingOptions, StudyOptions } from '../runs/studyOptions.ts'
 import { runParts } from './runParts.ts'
 import { Counts, checkedCounts, checkReplications, type SweepRequest, sweepResult } from './sweepAssembly.ts'
 import type { SweepResult } from './sweepResult.ts'
@@ -12,18 +13,16 @@ export interface GrowingSweep {
   /**
    * Sweeps a line as `sweepCarriers` does, first with few replications, then with more; without the pilot, and so without an answer.
    *
-   * @param stages   numbers of replications of each count, rising, each ≥ 1; the counts of a stage are those of `sweepCarriers` with as many
-   * @param onStage  told after each stage, with whether it is the last
-   * @param signal   stops it before the next few replications; nothing more is told then
    * @throws RangeError  as `sweepCarriers`
    */
-  sweep(
-    line: LineSpec,
-    request: Pick<SweepRequest, 'plan'> & { readonly counts: readonly number[] },
-    stages: readonly number[],
-    onStage: (result: SweepResult, last: boolean) => void,
-    signal?: AbortSignal,
-  ): Promise<void>
+  sweep(line: GivenLine, request: GrowingSweepRequest, options: GrowingOptions<SweepResult>): Promise<void>
+}
+
+/** What a growing sweep is asked. */
+export interface GrowingSweepRequest extends Pick<SweepRequest, 'plan'> {
+  readonly counts: readonly number[]
+  /** numbers of replications of each count, rising, each ≥ 1; the counts of a stage are those of `sweepCarriers` with as many */
+  readonly stages: readonly number[]
 }
 
 interface Kept {
@@ -37,12 +36,13 @@ const KEPT_MAX = 4
 /**
  * Sweeps in the calling thread, all in the worlds of one seed; lines are known by identity.
  *
- * @example await new Promise((told) => void growingSweep('1').sweep(line, { counts: [2, 3], plan: null }, [5], ({ counts }) => told(counts.map(({ units }) => units.length)))) // => [5, 5]
+ * @example await new Promise((told) => void growingSweep({ seed: '1' }).sweep(line, { counts: [2, 3], plan: null, stages: [5] }, { onStage: ({ counts }) => told(counts.map(({ units }) => units.length)) })) // => [5, 5]
  */
-export function growingSweep(seed: string): GrowingSweep {
+export function growingSweep({ seed }: Pick<StudyOptions, 'seed'>): GrowingSweep {
   const kept = new Map<LineSpec, Kept>()
   return {
-    async sweep(line, { counts, plan }, stages, onStage, signal) {
+    async sweep(given, { counts, plan, stages }, { onStage, signal }) {
+      const line = completeLine(given)
       for (const replications of stages) checkReplications(replications)
       const asked = checkedCounts(line, counts)
       const known = kept.get(line) ?? { pool: callingThread(), studies: new Counts(line, seed) }
@@ -59,7 +59,7 @@ export function growingSweep(seed: string): GrowingSweep {
         // those of a later stage are in already where the line was asked for before
         const most = Math.min(...studies.map(({ units }) => units.length))
         if (index < all.length - 1 && most >= all[index + 1]!) continue
-        onStage(
+        onStage?.(
           sweepResult(line, studies, { seed, replications: most, plan }, () => null),
           index === all.length - 1,
         )

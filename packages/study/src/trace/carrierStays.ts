@@ -1,5 +1,5 @@
 /** Where each carrier was and what it did there, read off the events of a run. */
-import { type LineSpec, STORE, startZones, TRACE_KINDS, type TraceKind } from '@loopwright/line'
+import { completeLine, type GivenLine, startZones, STORE, TRACE_KINDS, type TraceKind } from '@loopwright/line'
 import type { TraceColumns } from '../runs/task.ts'
 
 /** One carrier in one zone: from the start of the move in to the start of the move out. Seconds from time 0. */
@@ -34,7 +34,8 @@ interface Open {
  * @param trace  all events of one run of this line
  * @example carrierStays((await traceRun(line, { replication: 0 }, { seed: '1', workers: 0 })).trace, line)[0].zone // => 0
  */
-export function carrierStays(trace: TraceColumns, line: LineSpec): CarrierStay[] {
+export function carrierStays(trace: TraceColumns, given: GivenLine): CarrierStay[] {
+  const line = completeLine(given)
   const stays: CarrierStay[] = []
   const opened = (carrier: number, zone: number, enterSeconds: number): Open => {
     return { carrier, zone, enterSeconds, restSeconds: null, works: [], begun: null, doneSeconds: null }

@@ -1,5 +1,5 @@
 /** A line whose stops come more or less often, or last otherwise. */
-import type { LineSpec } from '@loopwright/line'
+import { completeLine, type GivenLine, type LineSpec } from '@loopwright/line'
 import { scaledTimes } from '@loopwright/stats'
 
 /** How the times of a breakdown source change; each a factor > 0, 1 for none. */
@@ -15,7 +15,8 @@ export interface StopFactors {
  * @param factors  by the name of the breakdown source
  * @example otherStops(line, new Map()) === line // => true
  */
-export function otherStops(line: LineSpec, factors: ReadonlyMap<string, StopFactors>): LineSpec {
+export function otherStops(given: GivenLine, factors: ReadonlyMap<string, StopFactors>): LineSpec {
+  const line = completeLine(given)
   if (factors.size === 0) return line
   const scaled = (times: LineSpec['breakdowns'][number]['repairSeconds'], by: number): typeof times =>
     by === 1 ? times : scaledTimes(times, by)

@@ -1,9 +1,19 @@
 /** The factor on all work with which a line makes what was counted. */
-import type { LineSpec } from '@loopwright/line'
+import { completeLine, type GivenLine, type LineSpec } from '@loopwright/line'
 import { meanOf } from '@loopwright/stats'
+import { workOf } from '../runs/openPool.ts'
 import { replicate } from '../runs/replicate.ts'
+import { onSameThreads, partOf } from '../runs/sameThreads.ts'
 import type { StudyOptions } from '../runs/studyOptions.ts'
 import { longerWork } from './runTrials.ts'
+
+/** What is asked of a recalibration. */
+export interface RecalibrationRequest {
+  /** counted, per window, > 0 */
+  readonly units: number
+  /** of each step of the search, ≥ 2 */
+  readonly replications: number
+}
 
 /** The same line with the output that was counted. */
 export interface Recalibration {
@@ -22,19 +32,26 @@ const STEPS = 9
 /**
  * Looks for the factor in the same worlds: with longer work a line makes less.
  *
- * @param units         counted, per window, > 0
- * @param replications  of each step, ≥ 2
- * @example (await recalibrate(line, 121, { replications: 2 }, { seed: '1', workers: 0 })).found // => true
+ * @example (await recalibrate(line, { units: 121, replications: 2 }, { seed: '1', workers: 0 })).found // => true
  */
-export async function recalibrate(
+export async function recalibrate(given: GivenLine, request: RecalibrationRequest, options: StudyOptions): Promise<Recalibration> {
+  const line = completeLine(given)
+  const total = (2 + STEPS + 1) * request.replications
+  const work = workOf(line, [{ carriers: line.carriers.count, replications: total }])
+  return await onSameThreads(options, work, (same) => search(line, request, same, total))
+}
+
+async function search(
   line: LineSpec,
-  units: number,
-  { replications }: { readonly replications: number },
+  { units, replications }: RecalibrationRequest,
   options: StudyOptions,
+  total: number,
 ): Promise<Recalibration> {
-  const { onProgress: _, ...quiet } = options
+  let done = 0
   const made = async (factor: number): Promise<number> => {
-    const runs = await replicate(longerWork(line, factor), { replications }, quiet)
+    const before = done
+    done += replications
+    const runs = await replicate(longerWork(line, factor), { replications }, partOf(options, before, total))
     return runs.length === 0 ? 0 : meanOf(runs.map(({ output }) => output))
   }
   let [low, high] = [LEAST, MOST]

@@ -1,9 +1,11 @@
 /** Trials of an acceptance: the first hours of the judged stretch, of the line as it is and of the same line with longer work, counted at each look. */
-import type { LineSpec } from '@loopwright/line'
+import { completeLine, type GivenLine, type LineSpec } from '@loopwright/line'
 import { scaledTimes } from '@loopwright/stats'
 import { withTaskTimes } from '../change/lineChange.ts'
 import { ENGINE_VERSION } from '../runs/engineVersion.ts'
+import { workOfLines } from '../runs/openPool.ts'
 import { replicate } from '../runs/replicate.ts'
+import { onSameThreads, partOf } from '../runs/sameThreads.ts'
 import type { StudyOptions } from '../runs/studyOptions.ts'
 
 /** What is asked of trials. */
@@ -40,7 +42,8 @@ export interface TrialsResult {
  * @param factor  of all tasks, or of those of each station by its name; > 0
  * @example longerWork(line, 1.1).stations.length === line.stations.length // => true
  */
-export function longerWork(line: LineSpec, factor: number | ReadonlyMap<string, number>): LineSpec {
+export function longerWork(given: GivenLine, factor: number | ReadonlyMap<string, number>): LineSpec {
+  const line = completeLine(given)
   return withTaskTimes(line, (times, { station }) => {
     const by = typeof factor === 'number' ? factor : (factor.get(line.stations[station]!.name) ?? 1)
     return times === null || by === 1 ? times : scaledTimes(times, by)
@@ -53,7 +56,8 @@ export function longerWork(line: LineSpec, factor: number | ReadonlyMap<string, 
  * @throws RangeError  if the trial is longer than the judged stretch, or a look longer than the trial
  * @example (await runTrials(line, { seconds: 1800, lookSeconds: 900, longer: 0.1, replications: 2 }, { seed: '1', workers: 0 })).looks // => [900, 1800]
  */
-export async function runTrials(line: LineSpec, request: TrialsRequest, options: StudyOptions): Promise<TrialsResult> {
+export async function runTrials(given: GivenLine, request: TrialsRequest, options: StudyOptions): Promise<TrialsResult> {
+  const line = completeLine(given)
   const { seconds, lookSeconds, longer, replications } = request
   const { warmupSeconds, endSeconds } = line.window
   if (!(seconds > 0) || seconds > endSeconds - warmupSeconds)
@@ -63,12 +67,15 @@ export async function runTrials(line: LineSpec, request: TrialsRequest, options:
   if (!(longer > 0)) throw new RangeError(`the slower line takes longer by a share above 0, not ${longer}`)
   const looks = [...Array.from({ length: Math.ceil(seconds / lookSeconds - 1e-9) - 1 }, (_, look) => (look + 1) * lookSeconds), seconds]
   const short: LineSpec = { ...line, window: { warmupSeconds, endSeconds: warmupSeconds + seconds } }
-  const counts = async (of: LineSpec): Promise<number[][]> =>
-    (await replicate(of, { replications }, options)).map(({ outputSeconds }) =>
+  const counts = async (of: LineSpec, same: StudyOptions): Promise<number[][]> =>
+    (await replicate(of, { replications }, same)).map(({ outputSeconds }) =>
       looks.map((look) => outputSeconds.filter((instant) => instant <= warmupSeconds + look).length),
     )
-  const healthy = await counts(short)
-  const slower = options.signal?.aborted === true ? [] : await counts(longerWork(short, 1 + longer))
+  const slow = longerWork(short, 1 + longer)
+  const [healthy, slower] = await onSameThreads(options, workOfLines([short, slow], replications), async (same) => {
+    const first = await counts(short, partOf(same, 0, 2 * replications))
+    return [first, options.signal?.aborted === true ? [] : await counts(slow, partOf(same, replications, 2 * replications))]
+  })
   const partial = healthy.length < replications || slower.length < replications
   return {
     kind: 'trials',

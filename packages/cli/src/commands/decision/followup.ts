@@ -51,7 +51,7 @@ export async function followup(shell: Shell, file: string, flags: FollowUpFlags,
     simulate: async (line: LineSpec) =>
       (await shiftRuns(shell, { scenario: { ...scenario, line } }, flags, 'what the recalibrated line makes')).counts[0]!.units,
     recalibrate: async (line: LineSpec, units: number) =>
-      await refused(shell, () => recalibrate(line, units, { replications: STEP_REPLICATIONS }, options)),
+      await refused(shell, () => recalibrate(line, { units, replications: STEP_REPLICATIONS }, options)),
   }
   const found = await refused(shell, () =>
     followUpOf(name, scenario, sweep.counts[0]!, { weeks, stations, stops, waits }, flags.seed, studies),
