@@ -1,16 +1,22 @@
-import { spawnSync } from 'node:child_process'
+import { spawnSync, type SpawnSyncReturns } from 'node:child_process'
 import { expect, test } from 'vitest'
 import { CASES } from './cases.ts'
 import { schemaCheck } from '../helpers/schemaCheck.ts'
-import type { BenchDocument } from './document.ts'
+import type { BenchDocument, Told } from './document.ts'
+import { findCompiler } from './native/native.ts'
 
 /** `npm run bench -- --json …`, one round of a small share of the work: its form is looked at, never its speed. */
-function bench(...words: string[]): BenchDocument {
-  const done = spawnSync(
-    process.execPath,
-    ['--conditions=loopwright-source', '--import', 'tsx', 'tests/bench/bench.ts', '--json', '--rounds', '1', '--share', '0.002', ...words],
-    { encoding: 'utf8' },
-  )
+function benched(words: string, environment: NodeJS.ProcessEnv = {}): SpawnSyncReturns<string> {
+  const node = ['--conditions=loopwright-source', '--import', 'tsx']
+  const given = ['--json', '--rounds', '1', '--share', '0.002', ...words.split(' ')]
+  return spawnSync(process.execPath, [...node, 'tests/bench/bench.ts', ...given], {
+    encoding: 'utf8',
+    env: { ...process.env, ...environment },
+  })
+}
+
+function bench(words: string): BenchDocument {
+  const done = benched(words)
   expect(done.stderr).toMatch(/^(round 1\/1 {2}.*\n)+$/)
   expect(done.status).toBe(0)
   return JSON.parse(done.stdout) as BenchDocument
@@ -80,7 +86,7 @@ const schema = {
 }
 
 test('the document: machine, versions, and of each case medians with their spread and the ratio to the calibrating loop', () => {
-  const told = bench('--only', 'small,queue')
+  const told = bench('--only small,queue')
   const valid = schemaCheck(schema)
   expect(valid(told), JSON.stringify(valid.errors)).toBe(true)
   expect(valid({ ...told, rounds: 2 })).toBe(false)
@@ -88,6 +94,29 @@ test('the document: machine, versions, and of each case medians with their sprea
     ['small', 'events', 'recursion'],
     ['queue', '16', '1000', '100000'],
   ])
+})
+
+// skipped because it needs a C++ compiler, which not every machine has
+test.skipIf(findCompiler() === null)('both engines beside C++, where the document names the ratio', { tags: 'long' }, () => {
+  const { cases } = JSON.parse(benched('--native').stdout) as BenchDocument
+  expect(cases.map(({ name, parts }) => [name, ...Object.keys(parts!)])).toEqual([['native', 'events', 'recursion']])
+  for (const { calibrationNanoseconds, ...figures } of Object.values(cases[0]!.parts!)) {
+    expect(Object.keys(figures)).toEqual([
+      'replicationsPerSecond',
+      'nativeReplicationsPerSecond',
+      'shareOfNative',
+      'nativeO3ReplicationsPerSecond',
+      'shareOfNativeO3',
+      'peakMegabytes',
+    ])
+    for (const told of Object.values(figures as Record<string, Told>)) expect(told.median).toBeGreaterThan(0)
+  }
+})
+
+test('without a C++ compiler, --native says what it lacks', () => {
+  const { status, stderr } = benched('--native', { PATH: '', CXX: '' })
+  expect(status).not.toBe(0)
+  expect(stderr).toContain('--native needs a C++ compiler: none answers by the name in CXX, nor as g++, clang++ or c++')
 })
 
 test('the cases, by name', () => {
@@ -102,13 +131,7 @@ test('the cases, by name', () => {
 })
 
 test('a case that is none is named, with those that are', () => {
-  const done = spawnSync(
-    process.execPath,
-    ['--conditions=loopwright-source', '--import', 'tsx', 'tests/bench/bench.ts', '--only', 'tiny'],
-    {
-      encoding: 'utf8',
-    },
-  )
-  expect(done.status).not.toBe(0)
-  expect(done.stderr).toContain('no case is called tiny; there are small, large, demo, general, graph, sweep, first answer, queue')
+  const { status, stderr } = benched('--only tiny')
+  expect(status).not.toBe(0)
+  expect(stderr).toContain('no case is called tiny; there are small, large, demo, general, graph, sweep, first answer, queue')
 })

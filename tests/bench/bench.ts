@@ -1,5 +1,6 @@
 /**
- * Benchmarks: `npm run bench [-- --json] [-- --rounds 5] [-- --only small,demo] [-- --share 0.01]`, from the top folder; `-- --growth` draws how cost grows.
+ * Benchmarks: `npm run bench [-- --json] [-- --rounds 5] [-- --only small,demo] [-- --share 0.01]`, from the top folder; `-- --growth` draws how cost grows,
+ * `-- --native` times both engines beside C++, where there is a compiler for it.
  * Each part of a case runs in a fresh process, in an order shuffled anew each round; the median is told with the spread and the ratio to a calibrating loop.
  * `--share` does that part of the work only: for trying out, the figures are worth little then.
  */
@@ -14,6 +15,8 @@ import { CASES } from './cases.ts'
 import { benchDocument, benchText, type Sample } from './document.ts'
 import { GROWTH } from './growth.ts'
 import { writeGrowth } from './growthPage.ts'
+import { NATIVE, NATIVE_FLAGS } from './native/cases.ts'
+import { compileNative, findCompiler } from './native/native.ts'
 
 function option(name: string): string | undefined {
   const at = process.argv.indexOf(`--${name}`)
@@ -39,6 +42,16 @@ function bundle(folder: string): string {
   return file
 }
 
+/** The programs that engines are timed beside, each under its name in the folder. */
+function compileAll(folder: string): void {
+  const compiler = findCompiler()
+  if (compiler === null) throw new Error('--native needs a C++ compiler: none answers by the name in CXX, nor as g++, clang++ or c++')
+  for (const [name, flags] of Object.entries(NATIVE_FLAGS)) {
+    process.stderr.write(`${compiler.version}: ${flags.join(' ')}\n`)
+    compileNative(compiler.command, folder, name, flags)
+  }
+}
+
 function sample(file: string, job: string, share: string): Sample {
   const done = spawnSync(process.execPath, [file, job, share], { encoding: 'utf8' })
   if (done.status !== 0) throw new Error(`${job} failed:\n${done.stderr}`)
@@ -47,7 +60,8 @@ function sample(file: string, job: string, share: string): Sample {
 
 const growth = process.argv.includes('--growth')
 const rounds = Number(option('rounds') ?? 5)
-const all = growth ? GROWTH : CASES
+const native = process.argv.includes('--native')
+const all = growth ? GROWTH : native ? NATIVE : CASES
 const names = option('only')?.split(',') ?? Object.keys(all)
 const unknown = names.filter((name) => all[name] === undefined)
 if (unknown.length > 0) throw new Error(`no case is called ${unknown.join(', ')}; there are ${Object.keys(all).join(', ')}`)
@@ -57,6 +71,7 @@ const samples = new Map<string, Sample[]>(jobs.map((job) => [job, []]))
 const folder = mkdtempSync(join(tmpdir(), 'loopwright-bench-'))
 try {
   const file = bundle(folder)
+  if (native) compileAll(folder)
   const random = seedrandom.alea('order of the benchmarks')
   for (let round = 0; round < rounds; round++) {
     const order = jobs.map((job) => [random(), job] as const).sort(([a], [b]) => a - b)

@@ -2,8 +2,9 @@
 import { calibrate } from './calibrate.ts'
 import { CASES, type Part } from './cases.ts'
 import { GROWTH } from './growth.ts'
+import { NATIVE } from './native/cases.ts'
 
-const ALL = { ...CASES, ...GROWTH }
+const ALL = { ...CASES, ...GROWTH, ...NATIVE }
 
 const [name = '', part = ''] = (process.argv[2] ?? '').split('/')
 const run = ALL[name]?.parts[part]
