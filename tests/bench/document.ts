@@ -103,7 +103,7 @@ function ratio(figure: string, value: number, calibration: number): number | nul
 
 const spread = (values: readonly number[]): [number, number] => [Math.min(...values), Math.max(...values)]
 
-export function median(values: readonly number[]): number {
+function median(values: readonly number[]): number {
   const sorted = [...values].sort((a, b) => a - b)
   return (sorted[(sorted.length - 1) >> 1]! + sorted[sorted.length >> 1]!) / 2
 }

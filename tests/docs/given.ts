@@ -8,7 +8,7 @@ import { DOORS } from '../tidy/imports.ts'
 /** Packages whose examples are run, each after those that it stands on. */
 export const EXECUTED = ['kernel', 'stats', 'line', 'scenario', 'measure', 'study', 'decide', 'charts', 'notebook']
 
-export const GIVEN: Readonly<Record<string, unknown>> = {
+const GIVEN: Readonly<Record<string, unknown>> = {
   /** a closed loop of eight zones: loading, work and unloading, a jam now and then */
   line: stationLoop(),
   /** a scenario file, and what it says: a ring of ten zones */

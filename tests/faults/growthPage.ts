@@ -96,7 +96,7 @@ So a study of short runs keeps a handful of workers busy, one of runs of ten mil
 }
 
 /** Per cent that workers grow by, of what as many processes grow by that have nothing to do with each other. */
-export function ofBare(bare: readonly Bare[], one: Measured, first: Measured): number {
+function ofBare(bare: readonly Bare[], one: Measured, first: Measured): number {
   const { timesOne } = bare.find(({ processes }) => processes === one.workers)!
   return (100 * one.replicationsPerSecond) / first.replicationsPerSecond / timesOne
 }

@@ -35,11 +35,11 @@ stations:
   Wire: { zone: Z07, work: { wire: ${wire} } }
 `
 
-export const SKELETON = text('50 s', '50 s')
+const SKELETON = text('50 s', '50 s')
 export const TRUE_LINE = scenarioOf(text(writeDistribution(TRUTH.fit!), writeDistribution(TRUTH.wire!))).line
 
 /** Times of a clipboard: to the tenth of a second, with a decimal comma, a total row, an empty row and a word among them. */
-export function clipboard(trial: number, times: number): Uint8Array {
+function clipboard(trial: number, times: number): Uint8Array {
   const rows = Object.entries(TRUTH).flatMap(([task, distribution]) => {
     const uniform = stream('round trip', trial, task)
     return Array.from({ length: times }, () => `${task};${quantile(distribution, uniform()).toFixed(1).replace('.', ',')}`)

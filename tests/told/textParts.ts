@@ -68,5 +68,5 @@ export function pairsOf(text: string): Pair[] {
 
 export const numberOf = (said: string): number => Number(said.replace('−', '-').replace(/[\u2009\u202f\u00a0,]/g, ''))
 /** Of "0.25" 2, of "25" 0, of "250" −1: it may be rounded to tens. */
-export const decimalsOf = (said: string): number => said.split('.')[1]?.length ?? -(/(?<=[1-9][\d,]*)0+$/.exec(said)?.[0].length ?? 0)
+const decimalsOf = (said: string): number => said.split('.')[1]?.length ?? -(/(?<=[1-9][\d,]*)0+$/.exec(said)?.[0].length ?? 0)
 export const rounds = (value: number, told: number, decimals: number): boolean => Math.abs(value - told) <= 0.5 * 10 ** -decimals + 1e-9

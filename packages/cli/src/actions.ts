@@ -11,7 +11,7 @@ export interface ProgramContext {
 }
 
 /** Runs a command that may write a page. */
-export async function paged({ shell, onCode }: ProgramContext, flags: PageFlags, run: () => Promise<number>): Promise<void> {
+async function paged({ shell, onCode }: ProgramContext, flags: PageFlags, run: () => Promise<number>): Promise<void> {
   onCode(await withPage(shell, flags, run))
 }
 

@@ -29,6 +29,3 @@ export const unequalLength = (first: string, firstCount: number, second: string,
     'E_UNEQUAL_LENGTH',
     `${first} has ${firstCount} values and ${second} has ${secondCount}: give as many of the one as of the other.`,
   )
-
-export const notABelievableTriple = (min: number, mode: number, max: number): StatisticsError =>
-  new StatisticsError('E_DOMAIN', `The triple ${min}, ${mode}, ${max} is out of order: give shortest, usual, longest.`)

@@ -91,7 +91,7 @@ export function bookUntil(books: Books, w: World, until: number): void {
   if (breakIsOn(w)) books.breakSeconds += seconds
 }
 
-export function tally(values: readonly number[]): TallyResult {
+function tally(values: readonly number[]): TallyResult {
   const count = values.length
   if (count === 0) return { count, mean: null, sd: null, min: null, max: null }
   const mean = values.reduce((a, b) => a + b, 0) / count

@@ -35,13 +35,6 @@ export type LogEntry = { readonly t: number } & (
   | { readonly what: 'ended'; readonly reason: string }
 )
 
-/** The log as lines of text, the entries of one instant in alphabetical order, so that two logs can be laid side by side. */
-export function inWords(log: readonly LogEntry[]): string[] {
-  const lines = log.map((entry) => ({ t: entry.t, text: JSON.stringify(entry) }))
-  lines.sort((a, b) => a.t - b.t || (a.text < b.text ? -1 : a.text > b.text ? 1 : 0))
-  return lines.map((line) => line.text)
-}
-
 /** One entry as people would say it: `3 c0 passes Z1` */
 export function say(entry: LogEntry): string {
   return `${entry.t} ${predicate(entry)}`

@@ -14,18 +14,7 @@ import * as fc from 'fast-check'
 import { type Choices, choicesFrom, someDistribution, someTime, type TimeStyle } from './choices.ts'
 import { lineFrom } from './randomLine.ts'
 
-export const PARTS = [
-  'graph',
-  'sections',
-  'crews',
-  'safety',
-  'operators',
-  'manual',
-  'supply',
-  'receivers',
-  'rejects',
-  'odd breaks',
-] as const
+const PARTS = ['graph', 'sections', 'crews', 'safety', 'operators', 'manual', 'supply', 'receivers', 'rejects', 'odd breaks'] as const
 /** `failures at once`: not among those of every line */
 export type Part = (typeof PARTS)[number] | 'failures at once'
 

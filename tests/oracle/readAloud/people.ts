@@ -91,7 +91,7 @@ function walkSeconds(w: World, from: number, to: number): number {
 }
 
 /** the free operator who would go: "the nearest (least walkSeconds, then lower operator index)" */
-export function nearestFree(w: World, station: number): Operator | null {
+function nearestFree(w: World, station: number): Operator | null {
   let best: Operator | null = null
   for (const operator of w.operators) {
     if (operator.task !== null || !operator.covers.includes(station)) continue

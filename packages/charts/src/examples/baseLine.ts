@@ -28,7 +28,7 @@ const UNITS: readonly (readonly [number, number, number])[] = [
 ]
 
 /** title, zone, mean seconds of work and release, minutes stopped */
-export const STATIONS: readonly (readonly [string, number, number, number])[] = [
+const STATIONS: readonly (readonly [string, number, number, number])[] = [
   ['Load', 1, 42.2, 2],
   ['Refrigerant parts', 3, 62.2, 9],
   ['Joining', 6, 60.8, 14],

@@ -71,7 +71,7 @@ export const TRIALS_LEAST = 40
  *
  * @example lookOfStop([20, 39], [18, 40]) // => 1
  */
-export function lookOfStop(path: readonly number[], stopBelow: readonly (number | null)[]): number | null {
+function lookOfStop(path: readonly number[], stopBelow: readonly (number | null)[]): number | null {
   const at = path.findIndex((count, look) => {
     const limit = stopBelow[look]
     return limit !== null && limit !== undefined && count < limit

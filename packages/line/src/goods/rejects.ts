@@ -8,9 +8,9 @@ import { NONE } from '../state/lists.ts'
 import { REJECT } from '../telling/trace.ts'
 
 /** What `rework` says of a task. */
-export const NO_REWORK = 0
-export const REWORK = 1
-export const REWORK_ONLY = 2
+const NO_REWORK = 0
+const REWORK = 1
+const REWORK_ONLY = 2
 
 export function buildRejects(spec: LineSpec, carriers: number, names: Names): Rejects {
   const taskRework = new Uint8Array(spec.tasks.length)

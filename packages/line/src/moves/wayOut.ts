@@ -13,7 +13,7 @@ const CHOSEN_PATH = 2
 const REJECTS_PATH = 3
 
 /** Whether all conditions of the path hold for the carrier. */
-export function takes(line: Line, path: number, carrier: number): boolean {
+function takes(line: Line, path: number, carrier: number): boolean {
   const { goods } = line
   if (line.graph.pathIsChosen[path] === 0) return true
   const wanted = line.spec.paths[path]!.takes

@@ -132,12 +132,7 @@ function stationsHeld({ spec, stations }: Line): Uint8Array {
  * What can be worked out of a start before its instant: it leads from one zone to the next, where no stop, transfer, meeting or choice has a say, so that who may start, when and
  * how depends on the carrier before alone; and it is no end of a lap, which is counted as it comes.
  */
-export function foresee(
-  line: Line,
-  flags: Uint8Array,
-  pathFlags: Uint8Array,
-  { pathPace, paceSeconds }: Paces,
-): Pick<Quick, 'onward' | 'behind'> {
+function foresee(line: Line, flags: Uint8Array, pathFlags: Uint8Array, { pathPace, paceSeconds }: Paces): Pick<Quick, 'onward' | 'behind'> {
   const { paths, followsZones, collector, work } = line
   const { pathFrom, pathTo, onlyOut } = line.graph
   const held = stationsHeld(line)

@@ -41,7 +41,7 @@ export function readTable(bytes: Uint8Array, file: string, choice: TableChoice =
  * @throws TableError
  * @example needSize(1000, 'times.csv') // => undefined
  */
-export function needSize(bytes: number, file: string): void {
+function needSize(bytes: number, file: string): void {
   if (bytes <= TABLE_BYTES_MAX) return
   const size = Math.round(bytes / 2 ** 20)
   throw refusal(

@@ -19,7 +19,7 @@ export interface DecisionRuns {
 }
 
 /** The plan of today's line, units per shift. @throws RangeError  without one, or where the scenario judges something else than one shift */
-export function planOf({ decision, scenarios }: Pick<DecisionRuns, 'decision' | 'scenarios'>): number {
+function planOf({ decision, scenarios }: Pick<DecisionRuns, 'decision' | 'scenarios'>): number {
   const { plan, calendar, name } = scenarios[decision.today]!
   if (calendar?.shifts !== 1) throw new RangeError(`money is reckoned by shifts: "${name}" needs a calendar that judges one shift`)
   if (plan === null) throw new RangeError(`overtime is what a plan takes: "${name}" needs a plan, such as "plan: 320 per shift"`)

@@ -63,7 +63,7 @@ export async function promiseRunsOf(
 }
 
 /** The line while people learn: their work takes longer, that of automatic stations does not. */
-export const learningLine = (line: LineSpec, factor: number): LineSpec =>
+const learningLine = (line: LineSpec, factor: number): LineSpec =>
   longerWork(line, new Map(line.stations.filter(({ operatorsNeeded }) => operatorsNeeded > 0).map(({ name }) => [name, factor])))
 
 /** With how many times the standard work the line is simulated for the ramp-up, ascending; none where no learning is told. */

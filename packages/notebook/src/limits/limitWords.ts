@@ -170,7 +170,7 @@ const nearest = (limits: readonly Limit[]): Limit[] =>
   limits.filter(({ unitsPerWindow }) => unitsPerWindow <= FAR * (limits[0]?.unitsPerWindow ?? 0))
 
 /** The slowest first and marked; those that are far away are left out. */
-export function limitTable(limits: readonly Limit[], { one, line }: Pick<Period, 'one' | 'line'>): Table {
+function limitTable(limits: readonly Limit[], { one, line }: Pick<Period, 'one' | 'line'>): Table {
   const rows = nearest(limits)
   const scale = timeScale(
     rows.map(({ secondsPerUnit }) => secondsPerUnit),

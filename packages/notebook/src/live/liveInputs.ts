@@ -269,6 +269,6 @@ function percentOf(text: string): number | null {
 }
 
 /** A name as a step of a path, quoted where it would be misread. */
-export function step(name: string): string {
+function step(name: string): string {
   return /[."[\]]/.test(name) || name === '' ? `"${name.replaceAll('"', '')}"` : name
 }

@@ -29,7 +29,7 @@ export function replayOf(scenario: Scenario, trace: TraceColumns, end: RunEnd): 
   }
 }
 
-export const kindOf = (trace: TraceColumns, k: number): TraceKind => TRACE_KINDS[trace.kinds[k]!]!
+const kindOf = (trace: TraceColumns, k: number): TraceKind => TRACE_KINDS[trace.kinds[k]!]!
 
 function instantsOf(trace: TraceColumns, kind: TraceKind, which: (k: number) => boolean): Float64Array {
   const found: number[] = []

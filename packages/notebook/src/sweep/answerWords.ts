@@ -229,7 +229,7 @@ export function sureSentences({ answer, counts, chance }: AnsweredSweep, carrier
       ]
 }
 
-export function countOf(counts: readonly SweepCount[], carriers: number): SweepCount {
+function countOf(counts: readonly SweepCount[], carriers: number): SweepCount {
   const found = counts.find((count) => count.carriers === carriers)
   if (found === undefined) throw new RangeError(`no count of ${carriers} carriers in this sweep`)
   return found

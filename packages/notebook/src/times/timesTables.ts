@@ -12,7 +12,7 @@ const STANDS = {
 } as const
 
 /** What is simulated, in a few words. */
-export function simulatedBy({ stands, choice }: TaskTimes): string {
+function simulatedBy({ stands, choice }: TaskTimes): string {
   const fit = choice?.chosen?.fit
   if (fit === undefined) return STANDS[stands]
   return `${fit.family}${fit.shift > 0 ? ` above ${formatNumber(fit.shift, 1)} s` : ''}`

@@ -126,7 +126,7 @@ function flat(value: unknown): string {
  * @example shopFloor('0.25 m/s') // => '15 m/min'
  * @example shopFloor('30000 s') // => '500 min'
  */
-export function shopFloor(text: string): string {
+function shopFloor(text: string): string {
   const match = /^(-?[\d.]+(?:e[+-]?\d+)?) (m\/s|s)$/.exec(text)
   if (match === null) return text
   const value = Number(match[1])

@@ -115,11 +115,6 @@ export function scan(text: string, from: number): Scanned | null {
 
 const tableOf = (of: Dimension | UnitTable): UnitTable => (typeof of === 'string' ? DIMENSIONS[of] : of)
 
-/** The units of a dimension, for messages. */
-export function unitsOf(dimension: Dimension): string[] {
-  return Object.keys(DIMENSIONS[dimension].units)
-}
-
 /** `5 s`, `5 min`: what a bare number most likely meant; 800 is no length in metres, and 0.25 no speed in m/min. */
 export function proposals(number: string, dimension: Dimension | UnitTable): string[] {
   const [first = '', second] = tableOf(dimension).proposals

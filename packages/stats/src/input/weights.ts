@@ -1,8 +1,5 @@
-import { meanOf } from '../accumulate/mean.ts'
 import type { Distribution } from '../distributions/distribution.ts'
-import { notABelievableTriple } from '../messages.ts'
 import type { Stream } from '../random/stream.ts'
-import { needSample } from '../samples.ts'
 import { StatisticsError } from '../statisticsError.ts'
 
 const VALUES_MIN = 5
@@ -36,29 +33,4 @@ export function dirichletWeights(n: number, uniform: Stream): number[] {
  */
 export function reweighted(values: readonly number[], weights: readonly number[]): Distribution {
   return { kind: 'discrete', values: [...values], weights: [...weights] }
-}
-
-/**
- * An expert's triple as it might have been told: the mode moved evenly within ±10 %, inside min … max (our own rule; show it).
- *
- * @example redrawnTriple({ min: 15, mode: 20, max: 37 }, () => 0.5).mode // => 20
- */
-export function redrawnTriple<T extends { readonly min: number; readonly mode: number; readonly max: number }>(
-  triple: T,
-  uniform: Stream,
-): T {
-  if (!(triple.min <= triple.mode && triple.mode <= triple.max)) throw notABelievableTriple(triple.min, triple.mode, triple.max)
-  const mode = triple.mode * (0.9 + 0.2 * uniform())
-  return { ...triple, mode: Math.min(triple.max, Math.max(triple.min, mode)) }
-}
-
-/**
- * Variance of the weighted mean over such weights: s²/(n + 1), s² with divisor n. For checks by hand.
- *
- * @example weightedMeanVariance([1, 2, 3, 4, 5]) // => 0.3333333333333333
- */
-export function weightedMeanVariance(values: readonly number[]): number {
-  needSample('a variance', values, 'value', 2)
-  const mean = meanOf(values)
-  return values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / values.length / (values.length + 1)
 }

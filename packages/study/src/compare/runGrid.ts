@@ -85,7 +85,7 @@ export interface GridPoint {
 }
 
 /** settings whose mean is this share of the best one's are near enough to choose among by other reasons */
-export const NEAR = 0.99
+const NEAR = 0.99
 /** more would take hours, and fill a table that nobody reads */
 export const GRID_POINTS_MAX = 500
 /** replications after which a stop finds whole worlds: a few at first, so that an early stop finds something too */

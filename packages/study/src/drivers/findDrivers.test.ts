@@ -1,6 +1,5 @@
 import type { LineSpec } from '@loopwright/line'
 import { law } from '@loopwright/line/bounds'
-import { exchangeElasticity } from '@loopwright/stats/procedures'
 import { expect, test } from 'vitest'
 import { findDrivers } from './findDrivers.ts'
 import { TIME_KINDS } from './drivers.ts'
@@ -26,7 +25,7 @@ test('one limit active: the slowest exchange of constant times, in closed form',
   expect(first!.name).toBe('B Fit')
   // MODEL.md §12: T = move 2 + work 20 + release 1 + clear 1 = 24 s; (S/T)/(1 − (0.05·S/T)²), here S the work alone
   expect(law(line).exchangeSeconds).toBe(24)
-  expect(first!.elasticity.mean).toBeCloseTo(exchangeElasticity(20, 24, 0.05), 2)
+  expect(first!.elasticity.mean).toBeCloseTo(20 / 24 / (1 - ((0.05 * 20) / 24) ** 2), 2)
   expect(first!.elasticity.status).toBe('no spread')
   expect(result.limits).toEqual([0])
   expect(result.drivers.find(({ name }) => name === 'A Load')!.elasticity.mean).toBe(0)

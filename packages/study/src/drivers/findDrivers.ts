@@ -15,7 +15,7 @@ import { shareIn, type StateShares, stateShares } from './stationStates.ts'
 import { wholeChanges } from '../change/wholeChanges.ts'
 
 /** share by which each driver is changed, up and down */
-export const STEP = 0.05
+const STEP = 0.05
 
 /** What a study of drivers is asked. */
 export interface DriverRequest extends DriverOptions {

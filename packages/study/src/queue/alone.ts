@@ -12,7 +12,7 @@ export interface Alone {
 }
 
 /** A job that ended the process in which it was alone. */
-export class EndedProcess extends Error {
+class EndedProcess extends Error {
   override readonly name = 'EndedProcess'
 }
 

@@ -13,10 +13,10 @@ const TICK = 2 ** -20
 const NANOSECONDS = 100
 
 /** As many events as take about an hour of a core: more are run only if that is said to be meant. */
-export const EVENTS_MAX = (3600 * 1e9) / NANOSECONDS
+const EVENTS_MAX = (3600 * 1e9) / NANOSECONDS
 
 /** One run of the largest lines of people has fewer: with more, some time of a stop or of arrivals is most likely not what was meant. */
-export const RUN_EVENTS_MAX = 1e8
+const RUN_EVENTS_MAX = 1e8
 
 /**
  * Events that one run of a line with its own number of carriers takes, about, where that is more than people's lines have; else null.

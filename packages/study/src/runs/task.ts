@@ -65,7 +65,7 @@ export interface EventWish {
 }
 
 /** More events of a run are not kept: they would fill the memory, and the longest text that there can be. */
-export const EVENTS_MAX = 2_000_000
+const EVENTS_MAX = 2_000_000
 
 /** Keeps what is wished for. */
 class Events extends Trace {

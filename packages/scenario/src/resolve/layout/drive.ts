@@ -3,7 +3,7 @@
 import type { Located } from '../../text/located.ts'
 import { type Context, child, quantity, quantityOrNone } from '../context.ts'
 
-export const REACTION_SECONDS = 0.1
+const REACTION_SECONDS = 0.1
 
 export function readDrive(context: Context, root: Located): { reaction: number | undefined; stagger: number | undefined } {
   const drive = child(root, 'drive')
