@@ -2,64 +2,13 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { banFindings, exportAllFindings, idlePermissions, MAY_USE, skipFindings, unfinishedFindings } from './tidy/bans.ts'
+import { idleExportFindings } from './tidy/exports.ts'
 import { type Finding, say } from './tidy/finding.ts'
 import { circleFindings, importFindings, MAY_IMPORT, testImportFindings } from './tidy/imports.ts'
 import { besideFindings, crowdFindings, lengthFindings, TOP_LEVEL, topLevelFindings } from './tidy/layout.ts'
 import { filesUnder, TOP } from './tidy/sources.ts'
+import { UNTESTED } from './tidy/untested.ts'
 import { hostFindings, verdictFindings } from './tidy/words.ts'
-
-/** Files of the packages without a test of their own beside them, each with what tests it. A folder ends in `/`. */
-const UNTESTED: Record<string, string> = {
-  'packages/notebook/src/own/drawnChart.ts': 'ownChart.test.ts draws charts, right and wrong ones',
-  'packages/notebook/src/watch/':
-    'tests/cli/watch.test.ts saves, asks and stops as people do, tests/page/watch.test.ts looks at the window',
-  'packages/cli/src/commands/watch.ts': 'tests/cli/watch.test.ts types it',
-  'packages/cli/src/shell/answerNotebooks.ts': 'it runs in a thread of the command, which tests/cli/watch.test.ts starts',
-  'packages/charts/src/examples/': 'tests/golden/charts compiles and draws each; the goldens are theirs',
-  'packages/decide/src/acceptance/': 'acceptance.test.ts tries its parts, each against values by hand and fresh draws',
-  'packages/decide/src/reading/': 'readDecision.test.ts reads right and wrong files through every reader',
-  'packages/decide/src/screening/inputs.ts': 'types, and the names of limits that readDecision.test.ts reads',
-  'packages/notebook/src/browser/': 'runs in a browser only: tests/page opens pages in chromium',
-  'packages/notebook/src/terminal/terminalOptions.ts': 'types, and the columns of a usual terminal',
-  'packages/line/src/bounds/':
-    'law.test.ts tries the parts of the law together, tests/oracle/limits.test.ts those of the limits, against values from elsewhere',
-  'packages/line/src/recursion/': 'tests/twoEngines.test.ts holds it to the event engine in every number',
-  'packages/study/src/sweep/runParts.ts': 'sweepCarriers.test.ts and chooseCarriers.test.ts run parts, with and without a store',
-  'packages/line/src/state/': 'columns, and what their numbers mean: columns.test.ts asks what holds for all of them',
-  'packages/line/src/spec.ts': 'types, and one word for the store',
-  'packages/study/src/store/entryFile.ts': 'the store contract writes, reads and damages entries',
-  'packages/study/src/carriers/studyResult.ts': 'chooseCarriers.test.ts reads what it puts together',
-  'packages/study/src/runs/runChunks.ts': 'sweepCarriers.test.ts and replicate.test.ts run chunks, to the end and stopped',
-  'packages/study/src/sweep/sweepAssembly.ts': 'sweepCarriers.test.ts puts sweeps together',
-  'packages/study/src/runs/withMachine.ts': 'hands on what pool.test.ts and keptPool.test.ts try',
-  'packages/notebook/src/live/liveInput.ts': 'types, and the order of the groups',
-  'packages/notebook/src/live/liveStyle.ts': 'tests/page/live.test.ts opens the page at several widths',
-  'packages/notebook/src/live/liveChanges.ts': 'liveInputs.test.ts changes every kind of input',
-  'packages/notebook/src/replay/replayAt.ts': 'replayOf.test.ts looks at each instant through it',
-  'packages/notebook/src/replay/stationStretches.ts': 'replayOf.test.ts holds it to the sums of the engine',
-  'packages/notebook/src/replay/replayMarks.ts': 'replayOf.test.ts goes to them',
-  'packages/study/src/runs/worker.ts': 'runs in a thread only: pool.test.ts',
-  'packages/study/src/queue/aloneProcess.ts': 'runs in a process of its own only: alone.test.ts',
-  'packages/study/src/queue/queueState.ts': 'needs a server: queuePool.test.ts, which has one',
-  'packages/study/src/queue/queueWorker.ts': 'needs a server: queuePool.test.ts, which has one',
-  'packages/study/src/queue/registry.ts': 'needs a server: queuePool.test.ts, which has one',
-  'packages/cli/src/actions.ts': 'main.test.ts types every command, openedPage.test.ts opens pages',
-  'packages/cli/src/cli.ts': 'tests/cli starts it',
-  'packages/cli/src/commands/': 'main.test.ts and tests/cli run every command',
-  'packages/cli/src/documents/': 'tests/cli/documents.test.ts holds every document to its schema',
-  'packages/cli/src/decisionCommand.ts': 'tests/cli/decisions.test.ts types every command of decisions',
-  'packages/cli/src/decisionProgram.ts': 'tests/cli/decisions.test.ts types every command of decisions',
-  'packages/cli/src/meetingRuns.ts': 'tests/cli/decisions.test.ts types every command of decisions',
-  'packages/cli/src/assembled.ts': 'measureProgram.test.ts puts scenarios together',
-  'packages/cli/src/dataFolder.ts': 'measureProgram.test.ts reads folders of data',
-  'packages/cli/src/readTables.ts': 'measureProgram.test.ts reads right and wrong tables',
-  'packages/notebook/src/times/timesTables.ts': 'timesStory.test.ts tells its tables',
-  'packages/notebook/src/times/timesWarnings.ts': 'timesStory.test.ts makes it warn',
-  'packages/cli/src/program.ts': 'main.test.ts types every command',
-  'packages/cli/src/shell/shell.ts': 'main.test.ts sees each way to end',
-  'packages/cli/src/studyCommand.ts': 'studyProgram.test.ts types every command of a study',
-  'packages/cli/src/output/tell.ts': 'main.test.ts and tests/cli ask for every way to tell',
-}
 
 const code = filesUnder('packages', /\.ts$/).filter((source) => !source.file.includes('/bin/'))
 const tests = filesUnder('tests', /\.ts$/)
@@ -89,6 +38,10 @@ describe('the project keeps its rules', () => {
   })
   test('nothing hides a clock, a printer or a source of randomness', () => none([...ours.flatMap(banFindings), ...idlePermissions(ours)]))
   test('no `export *`', () => none(code.flatMap(exportAllFindings)))
+  test('what is exported is taken, and not by tests alone', () => {
+    const programs = filesUnder('packages', /\.c?js$/)
+    none(idleExportFindings(code, [...tests, ...notebooks, ...programs], filesUnder('packages', /\.md$/)))
+  })
   test('no `.only`, no skip without a reason', () => none([...code, ...tests].flatMap(skipFindings)))
   test('no unfinished work', () => none([...ours, ...documents, ...scenarios].flatMap(unfinishedFindings)))
   test('files are short, or say why not', () => none(ours.flatMap(lengthFindings)))
@@ -223,6 +176,25 @@ describe('the rules find what they are for', () => {
     ])
     expect(exportAllFindings(at('packages/line/src/index.ts', "export { a } from './a.ts'"))).toEqual([])
   })
+  test('exports that nobody takes, or tests alone', () => {
+    const own = at(
+      'packages/line/src/a.ts',
+      '/** used() is told of here */',
+      'export const used = 1',
+      'export function idle() {}',
+      'export class Tried {}',
+    )
+    const code = [own, at('packages/line/src/b.ts', 'used'), at('packages/line/src/index.ts', "export { Tried } from './a.ts'")]
+    const tried = at('packages/line/src/a.test.ts', 'new Tried()')
+    expect(said(idleExportFindings([...code, tried], [], []))).toEqual(['packages/line/src/a.ts:3: nobody takes idle: do not export it'])
+    expect(said(idleExportFindings([...code.slice(0, 2), tried], [], []))).toEqual([
+      'packages/line/src/a.ts:3: nobody takes idle: do not export it',
+      'packages/line/src/a.ts:4: only tests use Tried: remove it, or move it to them',
+    ])
+    expect(
+      idleExportFindings([...code.slice(0, 2), tried], [at('notebooks/a.ts', 'idle()')], [at('packages/line/README.md', '`Tried`')]),
+    ).toEqual([])
+  })
   test('tests that run alone or not at all', () => {
     const one = (...lines: string[]) => said(skipFindings(at('tests/a.test.ts', ...lines)))
     expect(one("test.only('x', () => {})")).toEqual(['tests/a.test.ts:1: `.only` is banned, use `vitest -t`'])
@@ -264,7 +236,7 @@ describe('the rules find what they are for', () => {
       "export type { B } from './b.ts'",
     )
     expect(said(besideFindings([a, types], {}))).toEqual([
-      'packages/line/src/a.ts:1: has no test beside it, use packages/line/src/a.test.ts or a row with a reason in tests/tidy.test.ts',
+      'packages/line/src/a.ts:1: has no test beside it, use packages/line/src/a.test.ts or a row with a reason in tests/tidy/untested.ts',
     ])
     expect(besideFindings([a], { 'packages/line/src/a.ts': 'run by all tests of the line' })).toEqual([])
     expect(said(besideFindings([a, at('packages/line/src/a.test.ts', '')], { 'packages/line/src/a.ts': 'old' }))).toEqual([

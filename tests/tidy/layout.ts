@@ -84,7 +84,7 @@ export function besideFindings(sources: readonly Source[], untested: Untested): 
       findings.push({
         file: source.file,
         line: 1,
-        message: `has no test beside it, use ${source.file.replace(/\.ts$/, '.test.ts')} or a row with a reason in tests/tidy.test.ts`,
+        message: `has no test beside it, use ${source.file.replace(/\.ts$/, '.test.ts')} or a row with a reason in tests/tidy/untested.ts`,
       })
     else excused.add(row)
   }
