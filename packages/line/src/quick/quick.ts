@@ -1,8 +1,7 @@
 /**
- * The common instants of a closed loop, without a list of what may start and without a judge: one timer ends, or several moves at once, and no stop has a say in what
- * follows. Since a zone of a loop is claimed by one carrier only, that is found in a few steps. State and columns are those of instant.ts, which handles every
- * other instant, every trace and every check; what is told is the same to the last bit. The moves that start are in
- * quickStart.ts. (MODEL.md §1, §3, §5, §11)
+ * The common instants of any line, without a list of what may start and without a judge: one timer ends, or several moves at once, and no stop has a say in what follows. State
+ * and columns are those of instant.ts, which handles every other instant, every trace and every check; what is told is the same to the last bit. Zones that turn free are in
+ * quickFree.ts, the moves that start in quickStart.ts and quickStore.ts. (MODEL.md §1, §3, §5, §11)
  */
 
 import { assert } from '@loopwright/kernel'
@@ -12,24 +11,23 @@ import { handleDue } from '../instant/instant.ts'
 import { inOne, type Pieces, Progress } from '../instant/pieces.ts'
 import { SPEED } from '../moves/motion.ts'
 import { pathThatStarts } from '../moves/move.ts'
-import { settleRest, settleRests, stand } from './quickRest.ts'
+import { settleRests, stand } from './quickRest.ts'
 import { goesOnCalled, onCall, startsStayCalled } from './quickCalls.ts'
+import { turnFree } from './quickFree.ts'
 import { goesOn, startsStay } from './quickStay.ts'
 import { operateZone } from '../stops/operation.ts'
-import { SEVERAL, waitsToMerge } from './quickMerge.ts'
 import { areQuick } from './quickTogether.ts'
 import { startQuick } from './quickStart.ts'
 import { endsInStore, startsAtStore } from './quickStore.ts'
-import { canLeave, isHeldAhead, turnOut, waitsBehind } from './quickTransfer.ts'
-import { AFTER_EXIT_CLEAR, CLEARS_ELSEWHERE, DIVERTS, EXIT_CLEAR, MERGES, QUICK, type Quick, TRANSFER, TURNS } from './quickZones.ts'
-import { settleFree } from './settle.ts'
+import { canLeave, isHeldAhead, turnOut } from './quickTransfer.ts'
+import { DIVERTS, EXIT_CLEAR, NOT_QUICK, QUICK, type Quick, TRANSFER, TURNS } from './quickZones.ts'
 import type { Line } from '../state/line.ts'
 import { NONE } from '../state/lists.ts'
-import { BRAKING, CLAIMED, CLEAR_KNOWN, CLEAR_NOW, DONE, FREE, LOOKING, LOOK_FROM_REST, OCCUPIED, VACATING } from '../state/moves.ts'
-import { BACK, TO_WAY_OUT } from '../state/transfers.ts'
+import { BRAKING, CLAIMED, CLEAR_KNOWN, DONE, FREE, LOOKING, LOOK_FROM_REST, OCCUPIED, VACATING } from '../state/moves.ts'
+import { TO_WAY_OUT } from '../state/transfers.ts'
 import { LOAD_DUTY } from '../state/work.ts'
 import { hasProduct } from '../goods/supply.ts'
-import { endChange, startChange } from '../moves/transfer.ts'
+import { endChange } from '../moves/transfer.ts'
 
 /** Leaves the only timer of an instant to instant.ts; of several none, since those before it are done with. */
 function handOver(line: Line, quick: Quick, count: number): void {
@@ -77,7 +75,7 @@ function runSome(line: Line, quick: Quick, until: number): number {
   const { carrierPhase } = moves
   const { onlyOut, zoneNext, pathTo, manualStation } = line.graph
   const byHand = line.staff.manualFrom.length > 0
-  const { flags, before, mayHold: held, restAt, restIsKnown, lookAt } = quick
+  const { flags, mayHold: held, restAt, restIsKnown, lookAt } = quick
   quick.until = until
   const { pathPace, paceSeconds } = quick.paces
   for (let instant = 0; instant < SOME; instant++) {
@@ -230,58 +228,10 @@ function runSome(line: Line, quick: Quick, until: number): number {
         }
       } else {
         // a zone is clear, or its transfer has turned back; of several slots the clears have been made
-        const zone = slot < workSlot ? slot - clearSlot : slot - changeSlot
-        const flag = flags[zone]!
-        from =
-          (flag & AFTER_EXIT_CLEAR) > 0 ? waitsBehind(line, zone) : (flag & MERGES) > 0 ? waitsToMerge(line, quick, zone) : before[zone]!
-        let waiting: number = NONE
-        let nearExit = false
-        let leaves = false
-        if (from === SEVERAL || (flag & CLEARS_ELSEWHERE) > 0 || (held && zoneHeld[zone]! > 0)) {
-          handOver(line, quick, count)
-          continue
-        }
-        if (from !== NONE) {
-          waiting = zoneCarrier[from]!
-          if (waiting !== NONE) {
-            if (restIsKnown[waiting] === 1) settleRest(line, quick, waiting)
-            leaves = carrierPhase[waiting] === DONE
-            nearExit = (flags[from]! & EXIT_CLEAR) > 0
-            if (leaves && ((flags[from]! & QUICK) === 0 || (held && isHeldAhead(line, from)))) {
-              handOver(line, quick, count)
-              continue
-            }
-          }
-        }
-        line.events++
-        if (slot >= changeSlot) endChange(line, zone)
-        if (count === 1) {
-          zoneClearing[zone] = CLEAR_NOW
-          line.activity--
-          if (slot < workSlot) {
-            if ((flag & TURNS) > 0 && transfers.backPosition[zone] !== transfers.zonePosition[zone]) {
-              transfers.zoneChange[zone] = BACK
-              startChange(line, zone, NONE, 1)
-              continue
-            }
-          }
-          assert(zoneState[zone] === VACATING, 'a zone turns free that nobody has left')
-          zoneState[zone] = FREE
-        } else if (zoneState[zone] !== FREE) continue
-        if (leaves) {
-          path = onlyOut[from]!
-          if (path === NONE) {
-            path = pathThatStarts(line, from, false)
-            leaves = path !== NONE
-          } else if (nearExit && !canLeave(line, from)) {
-            waitFor(line, path)
-            leaves = false
-          }
-        }
-        if (!leaves) {
-          settleFree(line, zone)
-          continue
-        }
+        const turned = slot >= workSlot
+        path = turnFree(line, quick, turned ? slot - changeSlot : slot - clearSlot, turned, count === 1)
+        if (path === NOT_QUICK) handOver(line, quick, count)
+        if (path < 0) continue
       }
 
       if (!startsAtStore(line, quick, path, atSpeed)) startQuick(line, quick, path, atSpeed)

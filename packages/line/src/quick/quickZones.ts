@@ -173,6 +173,9 @@ function foresee(line: Line, flags: Uint8Array, pathFlags: Uint8Array, { pathPac
   return { onward, behind }
 }
 
+/** Given back instead of a path: what the timer stands for is not for quick instants, and nothing has been done. */
+export const NOT_QUICK = -3
+
 /** What quick instants keep beside the columns of the line. */
 export interface Quick {
   /** by place, see quickZones */
