@@ -11,6 +11,7 @@ import { makeQuick, type Quick, resetQuick } from './quick/quickZones.ts'
 import { whyNoRecursion } from './recursion/canRecur.ts'
 import { recur } from './recursion/run.ts'
 import { makeRecursion, resetRecursion, type Recursion } from './recursion/recursion.ts'
+import type { LineSpec } from './spec.ts'
 import type { RunEnd, RunResult } from './telling/result.ts'
 import { resetLine } from './build/start.ts'
 import type { Line } from './state/line.ts'
@@ -67,11 +68,9 @@ export function simulate(given: GivenLine, options: World & SimulatorOptions): R
  */
 export function createSimulator(given: GivenLine, options: SimulatorOptions = {}): Simulator {
   const spec = completeLine(given)
-  const line = buildLine(spec, options.backwards ?? false)
-  line.trace = options.trace ?? null
+  if (!shapesSettled) settleShapes(spec, options)
+  const { line, recursion, quick } = made(spec, options)
   const verify = options.verify ?? false
-  const recursion = wantsRecursion(line, options) ? makeRecursion(line) : null
-  const quick = recursion === null && !verify && line.trace === null && !(options.backwards ?? false) ? makeQuick(line) : null
   function* pieces({ seed, replication = 0 }: World): Pieces<RunResult> {
     resetLine(line, seed, replication)
     if (quick !== null) resetQuick(quick)
@@ -80,6 +79,31 @@ export function createSimulator(given: GivenLine, options: SimulatorOptions = {}
   }
   return { run: (world) => inOne(pieces(world)), pieces, totals: () => totalsOf(line) }
 }
+
+interface Made {
+  readonly line: Line
+  readonly recursion: Recursion | null
+  readonly quick: Quick | null
+}
+
+function made(spec: LineSpec, options: SimulatorOptions): Made {
+  const backwards = options.backwards ?? false
+  const line = buildLine(spec, backwards)
+  line.trace = options.trace ?? null
+  const recursion = wantsRecursion(line, options) ? makeRecursion(line) : null
+  const isQuick = recursion === null && options.verify !== true && line.trace === null && !backwards
+  return { line, recursion, quick: isQuick ? makeQuick(line) : null }
+}
+
+/**
+ * What V8 takes the fields of an object to hold is widened when its literal is carried out for the second time, and all code compiled for what they held
+ * before is thrown away: so the first line of a process or thread is built three times, before any of that code is compiled.
+ */
+function settleShapes(spec: LineSpec, options: SimulatorOptions): void {
+  shapesSettled = true
+  for (let time = 0; time < 2; time++) made(spec, options)
+}
+let shapesSettled = false
 
 function wantsRecursion(line: Line, options: SimulatorOptions): boolean {
   const engine = options.engine ?? 'auto'

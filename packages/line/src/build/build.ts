@@ -29,7 +29,8 @@ export function buildLine(spec: LineSpec, backwards = false): Line {
   const { work, taskStream } = buildWork(spec, names, samplers)
   const failures = buildFailures(spec, names, samplers)
   const mixStream = names.of('mix')
-  const sections = { ...buildSections(spec), sectionClocks: listByPart(spec, 'section', spec.sections.length) }
+  // what is spread stands last: see buildTransfers
+  const sections = { sectionClocks: listByPart(spec, 'section', spec.sections.length), ...buildSections(spec) }
   const staff = buildOperators(spec)
   const goods = buildGoods(spec, mixStream, names, samplers)
   const safety = buildSafety(spec, sections.zoneSection, spec.carriers.count, names, samplers)
@@ -50,7 +51,8 @@ export function buildLine(spec: LineSpec, backwards = false): Line {
     variants: spec.variants.length,
     sources: spec.breakdowns.length,
     operators,
-    now: 0,
+    // no whole number, so that V8 keeps a place for any: an object gets another shape when it finds out later
+    now: Number.NaN,
     queue: new TimerQueue(length, backwards),
     slots,
     events: 0,

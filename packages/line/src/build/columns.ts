@@ -84,7 +84,8 @@ function needsTime(seconds: number, what: string): void {
 /** @param changes  what of the transfers follows from the paths (graph.ts) */
 export function buildTransfers(spec: LineSpec, changes: Omit<Transfers, 'zonePosition' | 'zoneChange' | 'changeList'>): Transfers {
   const zones = spec.zones.length
-  return { ...changes, zonePosition: new Uint8Array(zones + 1), zoneChange: new Uint8Array(zones + 1), changeList: makeWorkList(zones) }
+  // what is spread stands last: an object that begins as a copy has another shape once copying is compiled
+  return { zonePosition: new Uint8Array(zones + 1), zoneChange: new Uint8Array(zones + 1), changeList: makeWorkList(zones), ...changes }
 }
 
 /**

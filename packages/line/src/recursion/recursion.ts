@@ -81,8 +81,8 @@ export function makeRecursion(line: Line): Recursion {
   const joined = joinBreaks(line)
   return {
     line,
-    warmup: 0,
-    last: 0,
+    warmup: Number.NaN,
+    last: Number.NaN,
     order: new Int32Array(carriers),
     turn: 0,
     idle: 0,
