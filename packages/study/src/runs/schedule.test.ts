@@ -66,4 +66,27 @@ describe('the schedule', () => {
     expect([1, 1, 1, 1].map((thread) => schedule.next(thread)!.index)).toEqual([1, 3, 0, 2])
     expect(schedule.next(0)).toBeNull()
   })
+
+  test('a part begins with its opening, whatever the part, and a thread opens all parts of a kin before another', () => {
+    const openings = [
+      { from: 0, to: 200, kin: 5, opening: 3 },
+      { from: 0, to: 200, kin: 6, opening: 3 },
+      { from: 0, to: 30, kin: 5, opening: 7, pace: 3 },
+      { from: 0, to: 5, kin: 6, opening: 7, pace: 3 },
+    ]
+    const schedule = new Schedule(4, openings)
+    expect([0, 0, 1, 1].map((thread) => schedule.next(thread))).toEqual([
+      { index: 0, from: 0, to: 3 },
+      { index: 2, from: 0, to: 7 },
+      { index: 1, from: 0, to: 3 },
+      { index: 3, from: 0, to: 5 },
+    ])
+    schedule.learn(0, 50_000)
+    schedule.learn(2, 50_000)
+    // unknown yet: one by one again
+    expect([0, 1].map((thread) => schedule.next(thread))).toEqual([
+      { index: 2, from: 7, to: 10 },
+      { index: 1, from: 3, to: 4 },
+    ])
+  })
 })

@@ -14,6 +14,8 @@ export interface PartRange {
   readonly to: number
   /** replications of this part for each one of a part with pace 1; default 1 */
   readonly pace?: number
+  /** replications of its first chunk; default 1: the work of one is not known yet */
+  readonly opening?: number
   /** parts with the same number run the same line, and a thread that has built it takes them sooner; default: the part's own place */
   readonly kin?: number
 }
@@ -24,7 +26,7 @@ const CHUNK_MAX = 50
 
 /**
  * Hands out chunks of about equal work: always of a part that is least far on, of those one whose line the thread knows, else the first in the list;
- * single replications until the work of one is known. How the work is cut and who does it changes no result.
+ * first its opening, then single replications until the work of one is known. How the work is cut and who does it changes no result.
  */
 export class Schedule {
   readonly #parts: readonly Required<PartRange>[]
@@ -39,7 +41,7 @@ export class Schedule {
    */
   constructor(parts: number, replications: number | readonly PartRange[]) {
     const ranges = typeof replications === 'number' ? Array.from({ length: parts }, () => ({ from: 0, to: replications })) : replications
-    this.#parts = ranges.map((range, index) => ({ pace: 1, kin: index, ...range }))
+    this.#parts = ranges.map((range, index) => ({ pace: 1, kin: index, opening: 1, ...range }))
     this.#next = ranges.map(({ from }) => from)
     this.#events = ranges.map(() => 0)
   }
@@ -53,12 +55,12 @@ export class Schedule {
   next(thread = 0, fixed?: (index: number) => number): Chunk | null {
     const index = this.#choose(thread)
     if (index < 0) return null
-    const { to: end, kin } = this.#parts[index]!
+    const { from: start, to: end, kin, opening } = this.#parts[index]!
     if (!this.#homes.has(kin)) this.#homes.set(kin, thread)
     const from = this.#next[index]!
     const events = this.#events[index]!
     const whole = fixed?.(index)
-    const known = events > 0 ? Math.min(CHUNK_MAX, Math.max(1, Math.floor(CHUNK_EVENTS / events))) : 1
+    const known = events > 0 ? Math.min(CHUNK_MAX, Math.max(1, Math.floor(CHUNK_EVENTS / events))) : from === start ? opening : 1
     const to = Math.min(end, from + (whole === undefined ? known : whole - (from % whole)))
     this.#next[index] = to
     return { index, from, to }

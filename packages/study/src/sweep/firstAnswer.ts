@@ -47,10 +47,9 @@ export function leadingCount(counts: readonly Studies[]): number | null {
  * @returns       null while a count misses one of these runs, and where there are no more than these
  */
 export function firstAnswer(counts: readonly Studies[], wanted: readonly number[], within: number): FirstAnswer | null {
-  const before = wanted.slice(0, -1).map((runs) => Math.min(runs, FIRST_PILOTS))
-  const ofLast = FIRST_REPLICATIONS - before.reduce((sum, runs) => sum + runs, 0)
-  const looked = [...before, ofLast]
-  if (ofLast >= wanted.at(-1)! || counts.some((studies) => studies.some((study, place) => study.tally.taken < looked[place]!))) return null
+  const looked = firstRuns(wanted)
+  if (looked.at(-1)! >= wanted.at(-1)! || counts.some((studies) => studies.some((study, place) => study.tally.taken < looked[place]!)))
+    return null
   const means = counts.map((studies) => meanOf(studies.flatMap(({ units }, place) => units.slice(0, looked[place]))))
   const best = highest(counts, means, looked)
   const fewest = counts.findIndex((studies, place) => moves(studies, looked) && means[place]! >= (1 - within) * means[best]!)
@@ -61,6 +60,16 @@ export function firstAnswer(counts: readonly Studies[], wanted: readonly number[
     fewest: counts[fewest < 0 ? best : fewest]![0]!.carriers,
     within,
   }
+}
+
+/**
+ * The runs of each count that the first answer takes, by study.
+ *
+ * @param wanted  by study, the runs that it will have in all
+ */
+export function firstRuns(wanted: readonly number[]): number[] {
+  const before = wanted.slice(0, -1).map((runs) => Math.min(runs, FIRST_PILOTS))
+  return [...before, FIRST_REPLICATIONS - before.reduce((sum, runs) => sum + runs, 0)]
 }
 
 /** @param looked  by study, how many of its runs are looked at; default: all */

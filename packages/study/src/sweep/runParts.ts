@@ -13,6 +13,8 @@ export interface Part {
   readonly replications: number
   /** replications for each one of a part with pace 1; default 1 */
   readonly pace?: number
+  /** replications of its first task; default 1 */
+  readonly opening?: number
 }
 
 export interface PartOptions {
@@ -31,7 +33,13 @@ export async function runParts(pool: Pool, spec: LineSpec, parts: readonly Part[
   const line = pool.line(spec)
   const schedule = new Schedule(
     parts.length,
-    parts.map(({ study, replications, pace = 1 }) => ({ from: study.tally.taken, to: replications, pace, kin: study.carriers })),
+    parts.map(({ study, replications, pace = 1, opening = 1 }) => ({
+      from: study.tally.taken,
+      to: replications,
+      pace,
+      opening,
+      kin: study.carriers,
+    })),
   )
   await runChunks(pool, {
     schedule,

@@ -1,9 +1,11 @@
 /** The carrier sweep: how much the line makes with each number of carriers, all in the same random worlds. */
 import { completeLine, type GivenLine, type LineSpec } from '@loopwright/line'
+import { lawOrNull } from '@loopwright/line/bounds'
+import { expectedEvents } from '../runs/expectedEvents.ts'
 import { lineHasChance } from '../runs/lineChance.ts'
 import { openPool, workOf } from '../runs/openPool.ts'
 import type { StudyOptions, StudyProgress } from '../runs/studyOptions.ts'
-import { type FirstAnswer, firstAnswer, leadingCount, type Studies } from './firstAnswer.ts'
+import { type FirstAnswer, firstAnswer, firstRuns, leadingCount, type Studies } from './firstAnswer.ts'
 import { missing, type Part, runParts } from './runParts.ts'
 import { pilotBest, sweepAnswer, WITHIN } from './sweepAnswer.ts'
 import { Counts, checkedCounts, checkReplications, PILOT_REPLICATIONS, pilotSeed, sweepResult } from './sweepAssembly.ts'
@@ -104,20 +106,36 @@ function sweepParts(spec: LineSpec, request: SweepRequest, seed: string): SweepP
   const judged = new Counts(spec, seed)
   const piloted = counts.length === 1 ? [] : counts.map((carriers) => pilot.of(carriers))
   const pilots = Math.min(PILOT_REPLICATIONS, replications)
+  const wanted = piloted.length === 0 ? [replications] : [pilots, replications]
+  const opening = openingsOf(spec, counts, firstRuns(wanted))
   const parts = [
-    ...counts.map((carriers) => ({ seed, study: judged.of(carriers), replications })),
-    ...piloted.map((study) => ({ seed: pilot.seed, study, replications: pilots, pace: PILOT_PACE })),
+    ...counts.map((carriers) => ({ seed, study: judged.of(carriers), replications, opening: opening.at(-1)! })),
+    ...piloted.map((study) => ({ seed: pilot.seed, study, replications: pilots, pace: PILOT_PACE, opening: opening[0]! })),
   ]
   const studies = counts.map((carriers, place) => [...piloted.slice(place, place + 1), judged.of(carriers)])
   return {
     parts,
     judged,
     counts: studies,
-    first: () => firstAnswer(studies, piloted.length === 0 ? [replications] : [pilots, replications], WITHIN),
+    first: () => firstAnswer(studies, wanted, WITHIN),
     result: (stopped) =>
       sweepResult(spec, judged.all(), { seed, replications, plan, stopped }, (told) => {
         if (told.length === 1) return sweepAnswer(told, told[0]!.carriers, { certain: !chance })
         return piloted.some((study) => study.units.length === 0) ? null : sweepAnswer(told, pilotBest(piloted), { certain: !chance })
       }),
   }
+}
+
+/**
+ * Events up to which the first runs of a count are one task: a thread then has one line at a time before it, which compiled code follows sooner. A tenth of a
+ * second at most, so that a sweep that is stopped early still has something of each count.
+ */
+const OPENING_EVENTS = 1_000_000
+
+/** Runs of the first tasks of a count, by study. */
+function openingsOf(spec: LineSpec, counts: readonly number[], first: readonly number[]): number[] {
+  const runs = first.reduce((sum, of) => sum + of, 0)
+  const law = lawOrNull(spec)
+  const events = Math.max(...counts.map((carriers) => runs * expectedEvents(spec, law, carriers)))
+  return first.map((of) => (events <= OPENING_EVENTS ? Math.max(1, of) : 1))
 }
