@@ -209,14 +209,15 @@ function advanceSome(recursion: Recursion): void {
         }
       }
       const changes = zoneChanges[next] === 1
-      const holds = !plain && recursion.holds > 0
+      // asked of each of them, though few are held: a branch that is taken seldom has all of this function compiled anew
+      const mayBeHeld = !plain
       if (given === NONE && duty > WORK_DUTY && !changes) {
         const toSpeed = paceSeconds[pace + 2 * atSpeed + SPEED]!
         zone = next
         looks = true
         look = at + toSpeed
         ready = at + seconds
-        if (holds) {
+        if (mayBeHeld) {
           recursion.at[0] = at
           recursion.seconds[0] = toSpeed
           holdBack(recursion)
@@ -231,7 +232,7 @@ function advanceSome(recursion: Recursion): void {
       zone = next
       looks = false
       ready = at + seconds
-      if (holds) {
+      if (mayBeHeld) {
         recursion.at[0] = at
         recursion.seconds[0] = seconds
         holdBack(recursion)
