@@ -54,14 +54,15 @@ export async function forecast(shell: Shell, file: string, flags: ForecastFlags,
   told.end(sweep.partial)
   tellStore(shell, store)
   const doubt = measured === null || sweep.partial ? null : await doubted(shell, file, measured, flags, store)
-  const [notebook, data] = await Promise.all([import('@loopwright/notebook'), import('@loopwright/notebook/data')])
+  const notebook = await import('@loopwright/notebook')
+  const data = measured === null ? null : await import('@loopwright/notebook/data')
   const shiftsPerWeek = flags.shiftsPerWeek ?? notebook.usualShiftsPerWeek(source.notes)
   const result = notebook.forecastOf(source.scenario, sweep, shiftsPerWeek)
   return await tell(shell, flags, {
     partial: sweep.partial || doubt?.result.partial === true,
     document: () => ({
       ...forecastDocument(source, result),
-      inputDoubt: doubt === null ? null : doubtDocument(doubt, data.doubtOf(doubt.result, doubt.inputs), measured!.folder),
+      inputDoubt: doubt === null ? null : doubtDocument(doubt, data!.doubtOf(doubt.result, doubt.inputs), measured!.folder),
     }),
     tale: () =>
       sweep.counts[0]!.replications === 0
@@ -69,10 +70,10 @@ export async function forecast(shell: Shell, file: string, flags: ForecastFlags,
         : withData(
             notebook.forecastStory(source.scenario, result, storyOptions(source, { ...flags, partial: sweep.partial })),
             [
-              ...(measured === null ? [] : data.folderWarnings('data', dataOf(measured))),
-              ...(doubt === null ? [] : data.doubtStory(source.scenario, doubt.result, doubt.inputs).cells),
+              ...(measured === null ? [] : data!.folderWarnings('data', dataOf(measured))),
+              ...(doubt === null ? [] : data!.doubtStory(source.scenario, doubt.result, doubt.inputs).cells),
             ],
-            measured === null ? [] : data.folderCells('data', measured.folder.files),
+            measured === null ? [] : data!.folderCells('data', measured.folder.files),
           ),
     name: source.scenario.name,
     command,

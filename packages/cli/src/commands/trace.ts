@@ -57,9 +57,7 @@ export async function trace(shell: Shell, file: string, flags: TraceFlags, comma
   shown.end(false)
   const { trace } = traced
   if (pictured(flags)) return await picture(shell, source, trace, stretch, flags, command)
-  const { TRACE_HEAD, traceLine } = await import('@loopwright/notebook/trace')
-  const head = flags.json === true ? JSON.stringify(traceHead(source, { engineVersion: ENGINE_VERSION, seed, replication })) : TRACE_HEAD
-  const text = flags.json === true ? JSON.stringify : (event: TraceEvent) => traceLine(titled(source.scenario, event))
+  const { head, text } = flags.json === true ? records(source, { seed, replication }) : await plainWords(source)
   const parts: string[] = []
   const write = out === undefined ? shell.out.write : (part: string) => void parts.push(part)
   write(`${head}\n`)
@@ -77,6 +75,21 @@ export async function trace(shell: Shell, file: string, flags: TraceFlags, comma
   }
   if (told === 0) shell.err.write('no event is of these carriers and places in this stretch of time\n')
   return DONE
+}
+
+interface EventLines {
+  readonly head: string
+  readonly text: (event: TraceEvent) => string
+}
+
+const records = (source: Loaded, of: Pick<TraceFlags, 'seed' | 'replication'>): EventLines => ({
+  head: JSON.stringify(traceHead(source, { engineVersion: ENGINE_VERSION, ...of })),
+  text: JSON.stringify,
+})
+
+async function plainWords({ scenario }: Loaded): Promise<EventLines> {
+  const { TRACE_HEAD, traceLine } = await import('@loopwright/notebook/trace')
+  return { head: TRACE_HEAD, text: (event) => traceLine(titled(scenario, event)) }
 }
 
 /** What of a run is kept. A picture needs to know where each carrier was when its stretch began, and when it left. */
@@ -125,8 +138,7 @@ async function picture(
     throw new Misuse(`the run ends at ${formatDuration(line.window.endSeconds)}: there is nothing to show from there on`)
   const stays = carrierStays(trace, line).filter((stay) => carrier === undefined || carrier.includes(`${stay.carrier}`))
   const { shiftStarts } = notes
-  const { tracePauses, traceStory } = await import('@loopwright/notebook/trace')
-  const tale = ({ simulatedCell }: Notebook): Tale => {
+  const tale = ({ simulatedCell }: Notebook, { tracePauses, traceStory }: typeof import('@loopwright/notebook/trace')): Tale => {
     const pauses = tracePauses(trace, scenario)
     const { question, cells } = traceStory(scenario, stays, { ...storyOptions(source), fromSeconds, toSeconds, shiftStarts, pauses })
     const simulated = { seed, replications: 1, engineVersion: ENGINE_VERSION, partial: false }
@@ -139,7 +151,7 @@ async function picture(
   return await tell(
     shell,
     { ...(out === undefined ? {} : { out }), ...(csv === undefined ? {} : { csv }), ...(csvStyle === undefined ? {} : { csvStyle }) },
-    { partial: false, document: null, tale, name: scenario.name, command },
+    { partial: false, document: null, door: () => import('@loopwright/notebook/trace'), tale, name: scenario.name, command },
   )
 }
 

@@ -22,12 +22,14 @@ export interface OutputFlags extends HandoutFlags {
   readonly plain?: true
 }
 
-export interface AnsweredStudy {
+export interface AnsweredStudy<D = undefined> {
   /** stopped by the user: what is there is told, and no page is made of it */
   readonly partial: boolean
   /** what --json prints; null: the command has no such option */
   readonly document: (() => object) | null
-  readonly tale: (notebook: Notebook) => Tale
+  /** a door of the notebook beside its index; a document needs none */
+  readonly door?: () => Promise<D>
+  readonly tale: (notebook: Notebook, door: D) => Tale
   /** of the scenario: stands over the page's heading */
   readonly name: string
   /** repeats what was done */
@@ -40,16 +42,16 @@ export type Notebook = typeof import('@loopwright/notebook')
 const TELLING = 'the result was put into words: it is not told'
 
 /** @returns  the exit code */
-export async function tell(shell: Shell, flags: OutputFlags, told: AnsweredStudy): Promise<number> {
+export async function tell<D = undefined>(shell: Shell, flags: OutputFlags, told: AnsweredStudy<D>): Promise<number> {
   const { document } = told
   if (flags.json === true && document !== null)
     shell.out.write(`${await shell.inOneGo(TELLING, () => JSON.stringify(document(), null, 2))}\n`)
   const wantsPage = flags.out !== undefined && !told.partial
   const wantsMore = wantsHandouts(flags) && !told.partial
   if (flags.json !== true || flags.csv !== undefined || wantsPage || wantsMore) {
-    const notebook = await import('@loopwright/notebook')
+    const [notebook, door] = await Promise.all([import('@loopwright/notebook'), told.door?.()])
     const { cellTables, printer, writePage } = notebook
-    const { question, cells } = await shell.inOneGo(TELLING, () => told.tale(notebook))
+    const { question, cells } = await shell.inOneGo(TELLING, () => told.tale(notebook, door as D))
     if (flags.json !== true) {
       const { print, end } = printer((text) => shell.out.write(`${text}\n`), lookOf(shell.out))
       for (const cell of cells) print(cell)

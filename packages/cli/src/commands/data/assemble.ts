@@ -27,11 +27,11 @@ export async function assemble(shell: Shell, file: string, flags: AssembleFlags,
   const differences = before === null ? null : scenarioDifferences(before.scenario, source.scenario)
   const changed = before !== null && differences!.length > 0
   const result = changed ? await compared(shell, [before, source], flags) : null
-  const { assembleStory } = await import('@loopwright/notebook/data')
   const code = await tell(shell, flags, {
     partial: result?.partial === true,
     document: () => assembleDocument({ skeleton: file, written: flags.write ?? null, folder, assembly, differences, result }),
-    tale: ({ compareStory }) => {
+    door: () => import('@loopwright/notebook/data'),
+    tale: ({ compareStory }, { assembleStory }) => {
       const story = result === null ? null : compareStory([before!.scenario, source.scenario], result, storyOptions(before!))
       const cells = story === null ? [] : [story.answer, ...story.warnings, story.table, story.sure]
       return assembleStory(

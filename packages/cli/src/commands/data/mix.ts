@@ -25,11 +25,11 @@ export async function mix(shell: Shell, files: readonly string[], flags: MixFlag
     throw new Misuse(`--work: no order is of "${unknown}"; there are ${[...new Set(orders.map(({ product }) => product))].join(', ')}`)
   if (missing !== undefined) throw new Misuse(`--work: the work of "${missing}" is missing`)
   const study = mixStudy(orders, { round: flags.round, ...(flags.work === undefined ? {} : { work: flags.work }) })
-  const { mixStory } = await import('@loopwright/notebook/data')
   const code = await tell(shell, flags, {
     partial: false,
     document: () => mixDocument(tables, study),
-    tale: () => mixStory(tables, study, flags.work !== undefined),
+    door: () => import('@loopwright/notebook/data'),
+    tale: (_, { mixStory }) => mixStory(tables, study, flags.work !== undefined),
     name: files.map((file) => basename(file)).join(', '),
     command,
   })

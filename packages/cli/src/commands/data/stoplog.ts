@@ -44,11 +44,11 @@ export async function stoplog(shell: Shell, files: readonly string[], flags: Sto
     ),
   )
   if (study.times.length === 0) throw new Misuse('no stop of the log lies between --from and --to')
-  const { stopLogStory } = await import('@loopwright/notebook/data')
   const code = await tell(shell, flags, {
     partial: false,
     document: () => stoplogDocument(logs, study),
-    tale: () => stopLogStory(logs, study),
+    door: () => import('@loopwright/notebook/data'),
+    tale: (_, { stopLogStory }) => stopLogStory(logs, study),
     name: files.map((file) => basename(file)).join(', '),
     command,
   })

@@ -46,11 +46,11 @@ export async function times(shell: Shell, files: readonly string[], flags: Times
   }
   const studies = await refusedTable(() => judged(shell, observations, (group) => timeStudy(group, request)))
   if (studies === null) return INTERRUPTED
-  const { timesStory } = await import('@loopwright/notebook/data')
   const code = await tell(shell, flags, {
     partial: false,
     document: () => timesDocument(tables, studies),
-    tale: () =>
+    door: () => import('@loopwright/notebook/data'),
+    tale: (_, { timesStory }) =>
       timesStory(tables, studies, {
         relative,
         allowance,
