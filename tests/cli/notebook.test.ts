@@ -41,6 +41,7 @@ describe.each([
     const { code, out, err } = await start(['notebook', 'study.ts'], at).ended
     expect({ code, err: err.split('\n').filter((line) => /rror/.test(line)) }).toEqual({ code: 0, err: [] })
     expect(out).toContain('The line has 22 zones.')
+    expect(err).toContain('study.ts: its studies are simulated\n')
     expect(readFileSync(join(at, 'out/study.html'), 'utf8')).toContain('The line has 22 zones.')
   })
 })

@@ -1,7 +1,7 @@
 /** Where a queue is, by its address and the environment. */
 import { QUEUE_ENVIRONMENT, queueAddress, type QueuePlace } from '@loopwright/study/queue'
+import { renewedLine } from './shell/renewedLine.ts'
 import { Failure, Misuse, refusals, type Shell } from './shell/shell.ts'
-import { wrapText } from './shell/wrapText.ts'
 
 /** @throws Misuse  where the address is none, or a file of the environment cannot be read */
 export async function queuePlace(shell: Shell, text: string): Promise<QueuePlace> {
@@ -33,7 +33,4 @@ export async function atQueue<T>(what: (queue: typeof import('@loopwright/study/
 }
 
 /** Says sentences on standard error. */
-export const saying =
-  ({ err }: Shell): ((sentence: string) => void) =>
-  (sentence) =>
-    err.write(`${err.isTerminal ? '\r\u001b[2K' : ''}${wrapText(sentence, err.columns)}\n`)
+export const saying = (shell: Shell): ((sentence: string) => void) => renewedLine(shell).say

@@ -5,6 +5,7 @@ import type { CsvStyle } from '../output/csv.ts'
 import { openStore, tellStore } from '../keptRuns.ts'
 import type { MachineFlags } from '../machineFlags.ts'
 import { openPage } from '../shell/openedPage.ts'
+import { renewedLine } from '../shell/renewedLine.ts'
 import { DONE, FAILED, INTERRUPTED, Misuse, type Shell } from '../shell/shell.ts'
 import { lookOf } from '../shell/terminalLook.ts'
 import { type HandoutFlags, wantsHandouts, writeHandouts } from '../output/handouts.ts'
@@ -31,13 +32,13 @@ export async function notebook(shell: Shell, file: string, flags: NotebookFlags,
   const [{ runNotebook }, { lineOf, placeOf }] = await Promise.all([import('@loopwright/notebook'), import('@loopwright/notebook/machine')])
   await checkOutputs(shell, flags)
   const { err, out } = shell
-  const clear = err.isTerminal ? '\r\u001b[2K' : ''
+  const line = renewedLine(shell)
   let said = false
   const store = await openStore(shell, flags)
   // of a share nothing is told until it is known whether others have runs that the notebook needs
   const held: (() => Promise<void>)[] | null = flags.part === undefined ? null : []
   const write = (text: string): void => {
-    if (said) err.write(clear)
+    if (said) line.clear()
     out.write(`${text}\n`)
   }
   const effects = {
@@ -54,10 +55,11 @@ export async function notebook(shell: Shell, file: string, flags: NotebookFlags,
       if (held === null) write(text)
       else held.push(async () => write(text))
     },
-    progress: (line: string) => {
-      if (err.isTerminal) err.write(`${clear}${[...line].slice(0, err.columns - 1).join('')}`)
-      else if (!said) err.write(`${line}\n`)
+    progress: (words: string) => {
+      // elsewhere the next word comes in ten seconds
+      if (!said && !err.isTerminal) err.write(`${visibleLine(file)}: its studies are simulated\n`)
       said = true
+      line.show(() => words)
     },
     now: shell.today,
     signal: shell.signal,

@@ -1,5 +1,6 @@
 import { STORE_FOLDER } from '../keptRuns.ts'
 import { wantsHandouts } from '../output/handouts.ts'
+import { renewedLine } from '../shell/renewedLine.ts'
 import { DONE, Misuse, type Shell } from '../shell/shell.ts'
 import { fewEnough } from '../threads.ts'
 import type { NotebookFlags } from './notebook.ts'
@@ -12,14 +13,15 @@ export async function watch(shell: Shell, file: string, flags: NotebookFlags, co
   await shell.readFile(file)
   const { watchNotebook } = await import('@loopwright/notebook/machine')
   const { err, out } = shell
-  const clear = err.isTerminal ? '\r\u001b[2K' : ''
+  const line = renewedLine(shell)
   const { workers } = fewEnough(shell, flags)
   const effects = {
     writeFile: shell.writeFile,
-    log: (text: string) => err.write(`${clear}${clock(shell.today())}  ${text}\n`),
-    progress: (line: string) => {
-      if (err.isTerminal) err.write(`${clear}${[...line].slice(0, err.columns - 1).join('')}`)
+    log: (text: string) => {
+      line.clear()
+      err.write(`${clock(shell.today())}  ${text}\n`)
     },
+    progress: (words: string) => line.show(() => words),
     now: shell.today,
     signal: shell.signal,
   }

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest'
 import { memoryShell } from '../../../../tests/helpers/memoryShell.ts'
 import { countdown } from './countdown.ts'
 
-test('on a terminal, and cleared in the end; elsewhere nothing', () => {
+test('on a terminal, and cleared in the end; elsewhere nothing of what is quick', () => {
   const terminal = memoryShell({}, { terminal: true })
   const told = countdown(terminal, 'curves', 3)
   told.at(1)

@@ -1,16 +1,13 @@
-/** Progress of what is no simulation: so many of so many, on a terminal alone. */
+/** Progress of what is no simulation: so many of so many. */
+import { renewedLine } from './renewedLine.ts'
 import type { Shell } from './shell.ts'
-
-const CLEAR_LINE = '\r\u001b[2K'
 
 /** A line that is renewed, and cleared in the end. */
 export function countdown(
-  { err }: Pick<Shell, 'err'>,
+  shell: Pick<Shell, 'err' | 'now'>,
   what: string,
   total: number,
 ): { readonly at: (done: number) => void; readonly end: () => void } {
-  const show = (text: string): void => {
-    if (err.isTerminal) err.write(`${CLEAR_LINE}${text.slice(0, err.columns - 1)}`)
-  }
-  return { at: (done) => show(`${what}: ${done} of ${total}`), end: () => show('') }
+  const { show, clear } = renewedLine(shell)
+  return { at: (done) => show(() => `${what}: ${done} of ${total}`), end: clear }
 }

@@ -1,11 +1,8 @@
-/** Progress on standard error: one line that is renewed on a terminal; elsewhere one line at the start and one at the end. */
+/** Progress on standard error: a line at the start, renewed on a terminal and told anew now and then elsewhere, and one at the end. */
 import { formatDuration, formatNumber, progressWords, type RunsDone, visibleLine } from '@loopwright/charts/table'
+import { renewedLine } from './renewedLine.ts'
 import type { Shell } from './shell.ts'
 import { wrapText } from './wrapText.ts'
-
-/** milliseconds between two renewals */
-const EVERY_MS = 100
-const CLEAR_LINE = '\r\u001b[2K'
 
 export interface Progress {
   readonly onProgress: (progress: RunsShown) => void
@@ -27,7 +24,7 @@ export interface RunsShown extends RunsDone {
 export function progress(shell: Shell, what: string, total: number): Progress {
   const { err, now } = shell
   const started = now()
-  let shown = Number.NEGATIVE_INFINITY
+  const line = renewedLine(shell)
   let last: RunsShown = { done: 0, total, settled: false }
   /** the total that people have seen; a second one would make them doubt both */
   let seen: number | null = null
@@ -42,14 +39,11 @@ export function progress(shell: Shell, what: string, total: number): Progress {
   return {
     onProgress: (told) => {
       last = { ...told, settled: settled(told) }
-      if (!err.isTerminal || now() - shown < EVERY_MS) return
-      shown = now()
-      // a line that fills the last column would begin the next one on some terminals
-      err.write(`${CLEAR_LINE}${progressWords(told.what ?? what, last, (shown - started) / 1000, err.columns - 1)}`)
+      line.show((columns) => progressWords(told.what ?? what, last, (now() - started) / 1000, columns))
     },
-    say: (sentence) => err.write(`${err.isTerminal ? CLEAR_LINE : ''}${wrapText(visibleLine(sentence), err.columns)}\n`),
+    say: (sentence) => line.say(visibleLine(sentence)),
     end: (partial) => {
-      if (err.isTerminal) err.write(CLEAR_LINE)
+      line.clear()
       const of = last.settled === false ? '' : ` of ${formatNumber(last.total, 0)}`
       const count = partial ? `stopped: ${formatNumber(last.done, 0)}${of}` : `done: ${formatNumber(last.done, 0)}`
       const kept = (last.recalled ?? 0) > 0 ? ` (${formatNumber(last.recalled!, 0)} of them from the store)` : ''
