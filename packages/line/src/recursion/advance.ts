@@ -25,7 +25,7 @@ import type { Pieces } from '../instant/pieces.ts'
 import { addToTally, VALUE } from '../telling/tally.ts'
 import { change, holdBack } from './change.ts'
 import { changeOut, load, serve, unload } from './stay.ts'
-import { MODE_LOOKS, MODE_RESTS, type Recursion } from './recursion.ts'
+import { CHANGES_AHEAD, MODE_LOOKS, MODE_RESTS, PLAIN_MOVE, type Recursion, STATION_AHEAD, TELLS_AHEAD, TELLS_HERE } from './recursion.ts'
 import { addStationSeconds } from './seconds.ts'
 
 /** Carriers taken in one call: a call that takes long goes on in code that was exchanged in its middle, which is slower. */
@@ -43,7 +43,7 @@ export function* advanceAll(recursion: Recursion): Pieces<void> {
 
 function advanceSome(recursion: Recursion): void {
   const { line, last, warmup, order, mode, lookAt, readyAt, enteredAt } = recursion
-  const { freeAt, heldUntil, asideFor, asideSince, asideSeconds, isPlain, hasOwnSeconds, onlyDuty, onlyTask } = recursion
+  const { freeAt, heldUntil, asideFor, asideSince, asideSeconds, moveFlags, plainMoves, hasOwnSeconds, onlyDuty, onlyTask } = recursion
   const { zoneNext, exitClear } = line.graph
   const { zoneCarrier, moveSampler, clearSampler, pathPace, paceSeconds } = line.moves
   const { zoneStation } = line.work
@@ -52,7 +52,7 @@ function advanceSome(recursion: Recursion): void {
   const { carrierZone } = line.moves
   const { carrierSerial } = line.goods
   const { stationServed, taskDone } = line.work
-  const { zoneSeconds, movesOut, carrierSeconds, stationSeconds, lapZone } = line.collector
+  const { zoneSeconds, movesOut, carrierSeconds, stationSeconds, cycles, lapZone } = line.collector
   const carriers = order.length
   let events = 0
   let movesBefore = 0
@@ -64,18 +64,18 @@ function advanceSome(recursion: Recursion): void {
     let look = lookAt[carrier]!
     let ready = readyAt[carrier]!
     let entered = enteredAt[carrier]!
+    let station = zoneStation[zone]!
     let any = false
     // it counts as in its zone again when it has been taken as far as it goes
     zoneCarrier[zone] = NONE
     while ((looks ? look : ready) <= last) {
       const next = zoneNext[zone]!
-      const plain = isPlain[zone] === 1
-      let open = 0
+      const flags = moveFlags[zone]!
+      const plain = (flags & PLAIN_MOVE) > 0
+      let open = freeAt[next]!
+      if (open === Number.POSITIVE_INFINITY) break
       let isAside = false
-      if (plain) {
-        if (zoneCarrier[next] !== NONE) break
-        open = freeAt[next]!
-      } else {
+      if (!plain) {
         open = Math.max(heldUntil[next]!, heldUntil[zone]!)
         isAside = asideFor[next] === carrier
         let ahead = isAside ? NONE : next
@@ -85,49 +85,46 @@ function advanceSome(recursion: Recursion): void {
         }
         if (ahead !== NONE) break
       }
-      const station = zoneStation[zone]!
 
       // when it leaves
       let at = look
-      let atSpeed = 0
+      let atSpeed = 1
       if (looks && open <= look) {
-        atSpeed = 1
-        if (station !== NONE && hasOwnSeconds[station] === 1) addStationSeconds(recursion, station, S_EXCHANGING, look)
+        if ((flags & TELLS_HERE) > 0) addStationSeconds(recursion, station, S_EXCHANGING, look)
       } else {
         if (looks) {
           looks = false
           any = true
           if (ready > look && ready <= last) events++
-          if (station !== NONE && hasOwnSeconds[station] === 1) addStationSeconds(recursion, station, S_EXCHANGING, ready)
+          if ((flags & TELLS_HERE) > 0) addStationSeconds(recursion, station, S_EXCHANGING, ready)
         }
+        atSpeed = 0
         at = Math.max(open, ready)
         if (at > last) break
-      }
-      any = true
-      const now = Math.max(at, warmup)
-      if (at > ready && atSpeed === 0) {
-        const since = Math.max(ready, warmup)
-        carrierSeconds[carrier * CARRIER_WIDTH + (carrierSerial[carrier] === NONE ? C_EMPTY : C_WITH_PRODUCT)]! += now - since
-        let stood = since
-        if (!plain && heldUntil[zone]! > stood) stood = heldUntil[zone]!
-        if (now > stood) zoneSeconds[zone * ZONE_WIDTH + Z_BLOCKED]! += now - stood
-        if (station !== NONE) {
-          if (hasOwnSeconds[station] === 1) addStationSeconds(recursion, station, S_BLOCKED, at)
-          else {
-            const longest = station * STATION_WIDTH + LONGEST_BLOCK
-            if (now - since > stationSeconds[longest]!) stationSeconds[longest] = now - since
+        if (open > ready) {
+          const since = Math.max(ready, warmup)
+          const seconds = Math.max(open, warmup) - since
+          carrierSeconds[carrier * CARRIER_WIDTH + (carrierSerial[carrier] === NONE ? C_EMPTY : C_WITH_PRODUCT)]! += seconds
+          const stood = plain ? seconds : Math.min(seconds, Math.max(open, warmup) - heldUntil[zone]!)
+          if (stood > 0) zoneSeconds[zone * ZONE_WIDTH + Z_BLOCKED]! += stood
+          if (station !== NONE) {
+            if ((flags & TELLS_HERE) > 0) addStationSeconds(recursion, station, S_BLOCKED, open)
+            else {
+              const longest = station * STATION_WIDTH + LONGEST_BLOCK
+              if (seconds > stationSeconds[longest]!) stationSeconds[longest] = seconds
+            }
           }
         }
       }
+      any = true
+      const now = Math.max(at, warmup)
       zoneSeconds[zone * ZONE_WIDTH + OCCUPIED_SECONDS]! += now - entered
       entered = now
 
       // counts
-      if (at > warmup) movesOut[zone]!++
-      else movesBefore++
       if (station !== NONE && stationServed[station] === 1) {
         stationServed[station] = 0
-        if (at > warmup) line.collector.cycles[station]!++
+        if (at > warmup) cycles[station]!++
       }
       if (zone === lapZone) {
         const { lap, carrierLaps } = line.collector
@@ -141,19 +138,24 @@ function advanceSome(recursion: Recursion): void {
       }
 
       // the zones ahead are its own from now on; then the move, and the clear behind it
-      const stationHere = zoneStation[next]!
+      const stationHere = (flags & STATION_AHEAD) > 0 ? zoneStation[next]! : NONE
       let seconds = 0
       let clear = at
       let given = NONE
       const pace = pathPace[zone]!
       if (plain) {
-        if (stationHere !== NONE && hasOwnSeconds[stationHere] === 1) addStationSeconds(recursion, stationHere, S_STARVED, at)
+        if ((flags & TELLS_AHEAD) > 0) addStationSeconds(recursion, stationHere, S_STARVED, at)
         seconds = paceSeconds[pace + 2 * atSpeed]!
         clear = at + paceSeconds[pace + PACE_CLEAR + atSpeed]!
-        const until = Math.min(clear, last)
-        if (until > now) zoneSeconds[zone * ZONE_WIDTH + Z_VACATING]! += until - now
         if (clear <= last) events++
+        if (at > warmup) plainMoves[2 * zone + atSpeed]!++
+        else {
+          movesBefore++
+          zoneSeconds[zone * ZONE_WIDTH + Z_VACATING]! += Math.max(clear - warmup, 0)
+        }
       } else {
+        if (at > warmup) movesOut[zone]!++
+        else movesBefore++
         if (isAside) {
           asideFor[next] = NONE
           asideSeconds[next]! += now - asideSince[next]!
@@ -192,7 +194,7 @@ function advanceSome(recursion: Recursion): void {
         }
       }
       freeAt[zone] = clear
-      if (station !== NONE && hasOwnSeconds[station] === 1) addStationSeconds(recursion, station, S_EXCHANGING, clear)
+      if ((flags & TELLS_HERE) > 0) addStationSeconds(recursion, station, S_EXCHANGING, clear)
 
       // the arrival: a look, or a stay
       let duty = WORK_DUTY + 1
@@ -208,12 +210,13 @@ function advanceSome(recursion: Recursion): void {
           if (isLoaded !== (only === LOAD_DUTY) && (only !== WORK_DUTY || taskDone[carrier * tasks + task] === 0)) duty = only
         }
       }
-      const changes = zoneChanges[next] === 1
+      const changes = (flags & CHANGES_AHEAD) > 0
       // asked of each of them, though few are held: a branch that is taken seldom has all of this function compiled anew
       const mayBeHeld = !plain
       if (given === NONE && duty > WORK_DUTY && !changes) {
         const toSpeed = paceSeconds[pace + 2 * atSpeed + SPEED]!
         zone = next
+        station = stationHere
         looks = true
         look = at + toSpeed
         ready = at + seconds
@@ -230,6 +233,7 @@ function advanceSome(recursion: Recursion): void {
         continue
       }
       zone = next
+      station = stationHere
       looks = false
       ready = at + seconds
       if (mayBeHeld) {
@@ -240,7 +244,7 @@ function advanceSome(recursion: Recursion): void {
       }
       if (ready <= last) events++
       if (stationHere !== NONE) {
-        if (hasOwnSeconds[stationHere] === 1) addStationSeconds(recursion, stationHere, S_EXCHANGING, ready)
+        if ((flags & TELLS_AHEAD) > 0) addStationSeconds(recursion, stationHere, S_EXCHANGING, ready)
         if (duty > WORK_DUTY) stationServed[stationHere] = 0
       }
       if (duty <= WORK_DUTY && task !== NONE) {
@@ -269,6 +273,7 @@ function advanceSome(recursion: Recursion): void {
       }
     }
     zoneCarrier[zone] = carrier
+    freeAt[zone] = Number.POSITIVE_INFINITY
     if (!any) {
       idle++
       continue

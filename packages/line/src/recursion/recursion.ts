@@ -8,6 +8,16 @@ import { NONE } from '../state/lists.ts'
 export const MODE_RESTS = 0
 export const MODE_LOOKS = 1
 
+/** Derived times, no change behind it, no exit-clear transfer at either end, and nothing can hold it. */
+export const PLAIN_MOVE = 1
+/** There is a station at its end. */
+export const STATION_AHEAD = 2
+/** There is one in the zone that it leaves, or at its end, whose time is told piece by piece. */
+export const TELLS_HERE = 4
+export const TELLS_AHEAD = 8
+/** The transfer at its end changes its position. */
+export const CHANGES_AHEAD = 16
+
 export interface Recursion {
   readonly line: Line
   warmup: number
@@ -26,7 +36,7 @@ export interface Recursion {
   readonly enteredAt: Float64Array
 
   // By zone
-  /** instant at which the zone turned or turns free, after the last carrier that left it */
+  /** instant at which the zone turned or turns free, after the last carrier that left it; infinite while a carrier is in it that is not being taken */
   readonly freeAt: Float64Array
   /** instant up to which a stop of its transfer holds it */
   readonly heldUntil: Float64Array
@@ -37,8 +47,10 @@ export interface Recursion {
   readonly asideSeconds: Float64Array
   /** seconds in the window for which a stop of its transfer held it with its carrier at rest in it */
   readonly heldSeconds: Float64Array
-  /** 1: derived times, no change, no exit-clear transfer at either end of the move out, and nothing can hold it */
-  readonly isPlain: Uint8Array
+  /** what is known of the move out: PLAIN_MOVE and so on, added up */
+  readonly moveFlags: Uint8Array
+  /** plain moves begun in the window, `2·zone + start`: what they take is known, so that they are only counted */
+  readonly plainMoves: Int32Array
 
   // By station
   /** 1: stops, breaks, or exchanges in no time, so that its time is told piece by piece; 0: it follows from its zone's (run.ts) */
@@ -79,6 +91,7 @@ export interface Recursion {
 export function makeRecursion(line: Line): Recursion {
   const { carriers, zones, stations } = line
   const joined = joinBreaks(line)
+  const hasOwnSeconds = Uint8Array.from({ length: stations }, (_, station) => (followsZone(line, station) ? 0 : 1))
   return {
     line,
     warmup: Number.NaN,
@@ -96,8 +109,9 @@ export function makeRecursion(line: Line): Recursion {
     asideSince: new Float64Array(zones),
     asideSeconds: new Float64Array(zones),
     heldSeconds: new Float64Array(zones),
-    isPlain: Uint8Array.from({ length: zones }, (_, zone) => (isPlainMove(line, zone) ? 1 : 0)),
-    hasOwnSeconds: Uint8Array.from({ length: stations }, (_, station) => (followsZone(line, station) ? 0 : 1)),
+    moveFlags: Uint8Array.from({ length: zones }, (_, zone) => moveFlags(line, hasOwnSeconds, zone)),
+    plainMoves: new Int32Array(2 * zones),
+    hasOwnSeconds,
     ...onlyDuties(line),
     downFrom: new Float64Array(stations),
     downUntil: new Float64Array(stations),
@@ -134,7 +148,7 @@ export function resetRecursion(recursion: Recursion, warmup: number, last: numbe
     recursion.downUntil,
   ])
     column.fill(0)
-  for (const column of [recursion.asideSeconds, recursion.heldSeconds]) column.fill(0)
+  for (const column of [recursion.asideSeconds, recursion.heldSeconds, recursion.plainMoves]) column.fill(0)
   for (const column of [recursion.enteredAt, recursion.stationUntil, recursion.calmFrom]) column.fill(warmup)
   for (let station = 0; station < line.stations; station++) {
     const pause =
@@ -148,7 +162,24 @@ export function resetRecursion(recursion: Recursion, warmup: number, last: numbe
   recursion.nextBreak.fill(0)
   recursion.nextBreakAdded.fill(0)
   let k = 0
-  for (let zone = line.zones - 1; zone >= 0; zone--) if (line.moves.zoneCarrier[zone] !== NONE) order[k++] = line.moves.zoneCarrier[zone]!
+  for (let zone = line.zones - 1; zone >= 0; zone--) {
+    if (line.moves.zoneCarrier[zone] === NONE) continue
+    order[k++] = line.moves.zoneCarrier[zone]!
+    recursion.freeAt[zone] = Number.POSITIVE_INFINITY
+  }
+}
+
+function moveFlags(line: Line, hasOwnSeconds: Uint8Array, zone: number): number {
+  const next = line.graph.zoneNext[zone]!
+  const here = line.work.zoneStation[zone]!
+  const ahead = line.work.zoneStation[next]!
+  return (
+    (isPlainMove(line, zone) ? PLAIN_MOVE : 0) +
+    (ahead === NONE ? 0 : STATION_AHEAD) +
+    (here !== NONE && hasOwnSeconds[here] === 1 ? TELLS_HERE : 0) +
+    (ahead !== NONE && hasOwnSeconds[ahead] === 1 ? TELLS_AHEAD : 0) +
+    (line.transfers.zoneChanges[next] === 1 ? CHANGES_AHEAD : 0)
+  )
 }
 
 function isPlainMove(line: Line, zone: number): boolean {

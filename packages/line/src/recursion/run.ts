@@ -23,8 +23,9 @@ import { waitingState } from '../telling/judge.ts'
 import type { Line } from '../state/line.ts'
 import { NONE } from '../state/lists.ts'
 import type { Pieces } from '../instant/pieces.ts'
+import { PACE_CLEAR, REST, SPEED } from '../moves/motion.ts'
 import { advanceAll } from './advance.ts'
-import { MODE_LOOKS, type Recursion } from './recursion.ts'
+import { MODE_LOOKS, PLAIN_MOVE, type Recursion } from './recursion.ts'
 import { addCarrierSeconds, addStationSeconds, addStationSecondsIn, addZoneSeconds } from './seconds.ts'
 import { counts, within } from './windowed.ts'
 
@@ -61,6 +62,7 @@ function finish(recursion: Recursion): void {
       addStationSecondsIn(recursion, zone, S_EXCHANGING, Math.min(recursion.freeAt[zone]!, last))
       addStationSecondsIn(recursion, zone, S_STARVED, last)
     }
+    addPlainMoves(recursion, zone)
     addRest(recursion, zone)
   }
   countBreaks(recursion, line)
@@ -77,6 +79,21 @@ function addLastBlock(recursion: Recursion, zone: number, ready: number): void {
     const longest = station * STATION_WIDTH + LONGEST_BLOCK
     stationSeconds[longest] = Math.max(stationSeconds[longest]!, within(recursion, ready, last))
   }
+}
+
+/** The plain moves out of the zone that were only counted: each vacates it for the time that its pace says, the last one perhaps beyond the end of the window. */
+function addPlainMoves(recursion: Recursion, zone: number): void {
+  if ((recursion.moveFlags[zone]! & PLAIN_MOVE) === 0) return
+  const { moves, collector } = recursion.line
+  const clear = moves.pathPace[zone]! + PACE_CLEAR
+  let seconds = 0
+  for (const start of [REST, SPEED]) {
+    const count = recursion.plainMoves[2 * zone + start]!
+    collector.movesOut[zone]! += count
+    seconds += count * moves.paceSeconds[clear + start]!
+  }
+  if (moves.zoneCarrier[zone] === NONE) seconds -= Math.max(recursion.freeAt[zone]! - recursion.last, 0)
+  collector.zoneSeconds[zone * ZONE_WIDTH + Z_VACATING]! += seconds
 }
 
 /**
