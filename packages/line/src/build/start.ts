@@ -5,7 +5,7 @@ import { resetSupplies } from '../goods/arrivals.ts'
 import { wake } from '../moves/moveHeap.ts'
 import { wayNow } from '../moves/wayOut.ts'
 import { resetOperators } from '../operators/operators.ts'
-import { STORE } from '../spec.ts'
+import { type LineSpec, STORE } from '../spec.ts'
 import type { Draws } from '../state/draws.ts'
 import type { Goods, Rejects } from '../state/goods.ts'
 import type { Graph } from '../state/graph.ts'
@@ -27,25 +27,27 @@ import { putInStore } from '../work/store.ts'
  * @example startZones(line) // => [0, 2, 5]
  */
 export function startZones(given: GivenLine): number[] {
-  const spec = completeLine(given)
-  const { count, start } = spec.carriers
-  const places = spec.zones.flatMap((zone, z) => (zone.transfer?.enterOnlyIfExitClear === true ? [] : [z]))
-  const zones =
-    start === 'spread'
-      ? Array.from({ length: count }, (_, c) => places[Math.floor((c * places.length) / count)]!)
-      : start === 'packed'
-        ? places.slice(0, count)
-        : start === 'store'
-          ? new Array<number>(count).fill(STORE)
-          : [...start]
-  const isOpen = spec.paths.some((path) => path.from === STORE)
-  if (zones.includes(STORE) && !isOpen) throw new RangeError('carriers start in the store, but no path leads out of it')
-  if (zones.length !== count || ((start === 'spread' || start === 'packed') && count > places.length)) {
-    throw new RangeError(`${count} carriers cannot start in ${typeof start === 'string' ? places.length : zones.length} places`)
+  return placesAtStart(completeLine(given))
+}
+
+/** Without a list of its own for each zone: it is asked before every run. */
+function placesAtStart({ carriers, zones, paths }: LineSpec): number[] {
+  const { count, start } = carriers
+  const inStore = start === 'store' || (typeof start !== 'string' && start.includes(STORE))
+  if (inStore && !paths.some(({ from }) => from === STORE)) throw new RangeError('carriers start in the store, but no path leads out of it')
+  if (typeof start !== 'string') {
+    if (start.length !== count) throw new RangeError(`${count} carriers cannot start in ${start.length} places`)
+    const standing = start.filter((zone) => zone !== STORE)
+    if (new Set(standing).size !== standing.length) throw new RangeError('two carriers start in one zone')
+    return [...start]
   }
-  const standing = zones.filter((zone) => zone !== STORE)
-  if (new Set(standing).size !== standing.length) throw new RangeError('two carriers start in one zone')
-  return zones
+  const places: number[] = []
+  for (let zone = 0; zone < zones.length; zone++) if (zones[zone]!.transfer?.enterOnlyIfExitClear !== true) places.push(zone)
+  if (start !== 'store' && count > places.length) throw new RangeError(`${count} carriers cannot start in ${places.length} places`)
+  const found: number[] = []
+  for (let carrier = 0; carrier < count; carrier++)
+    found.push(start === 'store' ? STORE : places[start === 'packed' ? carrier : Math.floor((carrier * places.length) / count)]!)
+  return found
 }
 
 /** Sets the line to time 0 of a replication: every column, so that nothing of a run before is left. */
@@ -135,7 +137,7 @@ function resetStops(stops: Stops, { crew, safety, sections }: Line): void {
 
 function placeCarriers(line: Line): void {
   const { zoneCarrier, zoneState, carrierZone } = line.moves
-  const places = startZones(line.spec)
+  const places = placesAtStart(line.spec)
   places.forEach((zone, carrier) => {
     carrierZone[carrier] = zone === STORE ? line.store : zone
     if (zone === STORE) {
