@@ -22,6 +22,7 @@ export const MAY_USE: readonly { readonly file: RegExp; readonly names: readonly
   { file: /^packages\/study\/src\/queue\/aloneProcess\.ts$/, names: ['process'], why: 'it is a process, and hears and answers as one' },
   { file: /^tests\/faults\//, names: ['process', 'performance'], why: 'faults strike by the clock, and their log is printed' },
   { file: /^tests\/soak\//, names: ['process', 'performance'], why: 'a soak lasts as long as it is told to, and prints' },
+  { file: /^tests\/intervals\//, names: ['process'], why: 'long studies are shared by processes, and printed' },
   { file: /^tests\/fuzz\//, names: ['process', 'performance'], why: 'a long try lasts as long as it is told to, and prints' },
   { file: /^tests\/proof\//, names: ['process', 'performance'], why: 'a proof tells how long it takes' },
   { file: /^(tests\/.*|packages\/[^/]+\/src\/.*\.test)\.ts$/, names: ['process'], why: 'tests start commands and read CI and NO_COLOR' },

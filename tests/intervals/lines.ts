@@ -1,0 +1,40 @@
+/** Lines whose intervals are counted: each is limited by something else. */
+import { readFileSync } from 'node:fs'
+import { type LineSpec, loopLine } from '@loopwright/line'
+import { readScenario } from '@loopwright/scenario'
+
+function lineOf(file: string): LineSpec {
+  const { scenario } = readScenario(readFileSync(file, 'utf8'))
+  if (scenario === null) throw new Error(`${file} has errors`)
+  return scenario.line
+}
+
+function withCount(line: LineSpec, count: number): LineSpec {
+  return { ...line, carriers: { ...line.carriers, count } }
+}
+
+const DEMO = 'scenarios/outdoor-unit-base-line.yaml'
+
+/** A stop of ten minutes for each five that it works: few stops, each of which weighs much. */
+const mostlyDown = (): LineSpec =>
+  loopLine({
+    zones: ['Z1', 'Z2', 'Z3', 'Z4', 'Z5', 'Z6', 'Z7', 'Z8'],
+    paths: Array.from({ length: 8 }, (_, from) => ({ from, move: 2, clear: 1 })),
+    drive: { reaction: 0 },
+    carriers: 3,
+    stations: {
+      A: { zone: 'Z1', load: { place: 8 } },
+      B: { zone: 'Z3', work: { fit: { kind: 'lognormal', mean: 20, cv: 0.3 } } },
+      C: { zone: 'Z5', unload: { 'take off': 6 } },
+    },
+    stops: { jam: { at: 'B', after: { kind: 'exponential', mean: 300 }, lasts: { kind: 'exponential', mean: 600 } } },
+    warmup: 3600,
+    end: 10_800,
+  }).spec
+
+export const LINES: Readonly<Record<string, () => LineSpec>> = {
+  'demo, 12 carriers: the stations': () => lineOf(DEMO),
+  'demo, 6 carriers: too few of them': () => withCount(lineOf(DEMO), 6),
+  'a machine that is down more than up': mostlyDown,
+  'test and repair: products that come': () => lineOf('scenarios/test-and-repair-line.yaml'),
+}
