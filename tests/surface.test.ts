@@ -1,9 +1,9 @@
 import { spawnSync } from 'node:child_process'
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { describe, expect, test } from 'vitest'
+import { afterAll, describe, expect, test } from 'vitest'
 import { docsOf } from './surface/docsOf.ts'
-import { surfaceOf } from './surface/surfaceOf.ts'
+import { forgetTrees, surfaceOf } from './surface/surfaceOf.ts'
 import { say } from './tidy/finding.ts'
 import { headingFindings } from './tidy/headings.ts'
 import { DOORS } from './tidy/imports.ts'
@@ -22,6 +22,8 @@ const WITHOUT_EXAMPLE: Record<string, string> = {
   watchNotebook: 'it serves until it is stopped: tests/cli/watch.test.ts has it do so',
   writePage: 'it draws every chart and bundles the script of the page: tests/page opens what it writes',
 }
+
+afterAll(forgetTrees)
 
 describe.each(doors)('%s', (name) => {
   const kept = join(TOP, 'tests', 'surface', `${name}.txt`)

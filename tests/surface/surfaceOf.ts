@@ -61,6 +61,9 @@ export function surfaceOf(index: string): string[] {
 
 const trees = new Map<string, ts.SourceFile>()
 
+/** A process goes on to other tests, which need none of them. */
+export const forgetTrees = (): void => trees.clear()
+
 export function read(file: string): ts.SourceFile {
   const known = trees.get(file)
   if (known) return known

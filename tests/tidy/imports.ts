@@ -80,30 +80,32 @@ const known = new WeakMap<Source, Import[]>()
 export function importsOf(source: Source): Import[] {
   const before = known.get(source)
   if (before !== undefined) return before
-  const tree = parse(source)
+  const tree = parse(source, false)
   const found: Import[] = []
   known.set(source, found)
-  for (const node of nodesOf(tree)) {
+  // below a statement only a call, a type or a declared module imports, and all are written so
+  const nodes = /\bimport\s*[(/]|\bdeclare\b/.test(source.text) ? nodesOf(tree) : tree.statements
+  for (const node of nodes) {
     if (ts.isImportDeclaration(node) && ts.isStringLiteral(node.moduleSpecifier)) {
       found.push({
         from: node.moduleSpecifier.text,
         typeOnly: node.importClause?.phaseModifier === ts.SyntaxKind.TypeKeyword,
-        line: lineOf(tree, node.getStart()),
+        line: lineOf(tree, node.getStart(tree)),
         names: namesOf(node.importClause?.namedBindings),
       })
     } else if (ts.isExportDeclaration(node) && node.moduleSpecifier && ts.isStringLiteral(node.moduleSpecifier)) {
       found.push({
         from: node.moduleSpecifier.text,
         typeOnly: node.isTypeOnly,
-        line: lineOf(tree, node.getStart()),
+        line: lineOf(tree, node.getStart(tree)),
         names: namesOf(node.exportClause),
       })
     } else if (ts.isCallExpression(node) && node.expression.kind === ts.SyntaxKind.ImportKeyword) {
       const [first] = node.arguments
       if (first && ts.isStringLiteral(first))
-        found.push({ from: first.text, typeOnly: false, line: lineOf(tree, node.getStart()), names: [] })
+        found.push({ from: first.text, typeOnly: false, line: lineOf(tree, node.getStart(tree)), names: [] })
     } else if (ts.isImportTypeNode(node) && ts.isLiteralTypeNode(node.argument) && ts.isStringLiteral(node.argument.literal)) {
-      found.push({ from: node.argument.literal.text, typeOnly: true, line: lineOf(tree, node.getStart()), names: [] })
+      found.push({ from: node.argument.literal.text, typeOnly: true, line: lineOf(tree, node.getStart(tree)), names: [] })
     }
   }
   return found
@@ -176,7 +178,7 @@ export function importFindings(source: Source): Finding[] {
 
 /** Tests that are imported: they would be declared anew in the file that asks for what stands beside them. */
 export const testImportFindings = (source: Source): Finding[] =>
-  importsOf(source)
+  (source.text.includes('.test.ts') ? importsOf(source) : [])
     .filter(({ from }) => from.endsWith('.test.ts'))
     .map(({ from, line }) => ({
       file: source.file,

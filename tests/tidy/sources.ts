@@ -24,14 +24,9 @@ export function filesUnder(folder: string, ending: RegExp): Source[] {
   return found
 }
 
-const trees = new WeakMap<Source, ts.SourceFile>()
-
-export function parse(source: Source): ts.SourceFile {
-  const known = trees.get(source)
-  if (known) return known
-  const tree = ts.createSourceFile(source.file, source.text, ts.ScriptTarget.ES2023, true)
-  trees.set(source, tree)
-  return tree
+/** Not kept: the trees of all files would stay in the heap of a process that goes on to hundreds of other tests. */
+export function parse({ file, text }: Source, knowsParents = true): ts.SourceFile {
+  return ts.createSourceFile(file, text, ts.ScriptTarget.ES2023, knowsParents)
 }
 
 export function lineOf(tree: ts.SourceFile, position: number): number {
