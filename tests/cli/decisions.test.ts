@@ -4,6 +4,7 @@ import { workSeconds } from '@loopwright/notebook/decision'
 import { readScenario } from '@loopwright/scenario'
 import { describe, expect, test } from 'vitest'
 import { main } from '../../packages/cli/src/main.ts'
+import { keptRuns } from '../helpers/keptRuns.ts'
 import { memoryShell } from '../helpers/memoryShell.ts'
 import { schemaCheck } from '../helpers/schemaCheck.ts'
 
@@ -19,7 +20,7 @@ const files = (change: (text: string) => string = (text) => text): Record<string
   'scenarios/outdoor-unit-base-line.yaml': read('scenarios/outdoor-unit-base-line.yaml'),
 })
 const typed = async (words: readonly string[], change?: (text: string) => string) => {
-  const shell = memoryShell(files(change))
+  const shell = memoryShell(files(change), { store: keptRuns() })
   const code = await main([...words], shell)
   return { code, ...shell.said, files: shell.files }
 }
@@ -91,7 +92,7 @@ describe('shifts that differ', () => {
   const SHIFTS = 'scenarios/three-shifts/three-shifts.decision.yaml'
   const line = 'scenarios/three-shifts/housing-line.yaml'
   const ask = async (words: readonly string[], change: (text: string) => string = (text) => text) => {
-    const shell = memoryShell({ [SHIFTS]: change(read(SHIFTS)), [line]: read(line), 'weeks.csv': WEEKS })
+    const shell = memoryShell({ [SHIFTS]: change(read(SHIFTS)), [line]: read(line), 'weeks.csv': WEEKS }, { store: keptRuns() })
     const code = await main([...words], shell)
     return { code, ...shell.said, files: shell.files }
   }

@@ -2,15 +2,10 @@ import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { notebook, runNotebook } from '@loopwright/notebook'
 import { decisionOf } from '../helpers/decisionText.ts'
+import { shortShift } from '../helpers/shortShift.ts'
 import { TOP } from '../tidy/sources.ts'
 
-/** The demo line in shifts of two hours, so that its windows cost a fifth. */
-export function shortDemo(): string {
-  const demo = readFileSync(join(TOP, 'scenarios/outdoor-unit-base-line.yaml'), 'utf8')
-  const short = demo.replace(/shift: \{ from: "06:00", .*\n.*breaks: .*/, 'shift: { from: "06:00", to: "08:00", perDay: 2 }')
-  if (short === demo) throw new Error('the demo line has another calendar than this looks for')
-  return short.replace('plan: 320 per shift', 'plan: 76 per shift')
-}
+export const shortDemo = (): string => shortShift(readFileSync(join(TOP, 'scenarios/outdoor-unit-base-line.yaml'), 'utf8'))
 
 /**
  * Runs the program of a notebook on the demo line, in two short shifts of each line.

@@ -8,6 +8,7 @@ import { program } from '../../packages/cli/src/program.ts'
 import { decisionOf } from '../helpers/decisionText.ts'
 import { memoryShell } from '../helpers/memoryShell.ts'
 import { SMALL_LINE } from '../helpers/scenarioTexts.ts'
+import { shortShift } from '../helpers/shortShift.ts'
 import { now } from './clock.ts'
 import { type RedisServer, redisServer } from './redisServer.ts'
 
@@ -25,13 +26,14 @@ const FILES: Record<string, string> = {
   'weeks.csv': 'week,units,shifts\nW1,3170,10\nW2,3205,10\nW3,2540,8\n',
   'stations.csv': 'station,seconds,n,sd\nS6,66.2,40,2.6\n',
 }
+FILES[DECISION] = readFileSync(DECISION, 'utf8')
+// what is told of short shifts is the same alone and shared, or is not, as that of long ones
 for (const file of [
-  DECISION,
   'scenarios/base-line-decision/push-line.yaml',
   'scenarios/base-line-decision/guided-vehicles.yaml',
   'scenarios/outdoor-unit-base-line.yaml',
 ])
-  FILES[file] = readFileSync(file, 'utf8')
+  FILES[file] = shortShift(readFileSync(file, 'utf8'))
 
 const few = (count: number): string[] => ['--replications', String(count)]
 /** by command; the rounds that shares take: one for each decision on the way */
