@@ -14,6 +14,8 @@ const WORK_MAX = 1000
 /** of what simulates: it may go on until it is told to stop and then has a second */
 const STOPPED_WORK_MAX = 2000
 const STOPPED = ['command line', 'what is told of a scenario', 'what is told of a decision', 'address of a page']
+/** a text that took longer is read again: what the process collects of others may fall due in one reading, not in each */
+const TIMES = 3
 /** of the process, bytes: more would be kept from text to text, or taken by one */
 const MEMORY_MAX = 2 * 2 ** 30
 
@@ -32,16 +34,20 @@ export function textOf(reader: string, number: number): string {
 export async function tried(reader: string, number: number): Promise<Finding | null> {
   const text = textOf(reader, number)
   const found = (what: string): Finding => ({ reader, number, what, text: text.slice(0, 4000) })
-  const start = process.cpuUsage()
-  try {
-    const what = await READERS[reader]!.try(text)
-    if (what !== null) return found(what)
-  } catch (error) {
-    return found(`an error is thrown: ${(error as Error).stack}`)
+  const most = STOPPED.includes(reader) ? STOPPED_WORK_MAX : WORK_MAX
+  let took = Number.POSITIVE_INFINITY
+  for (let time = 0; time < TIMES && took > most; time += 1) {
+    const start = process.cpuUsage()
+    try {
+      const what = await READERS[reader]!.try(text)
+      if (what !== null) return found(what)
+    } catch (error) {
+      return found(`an error is thrown: ${(error as Error).stack}`)
+    }
+    const { user, system } = process.cpuUsage(start)
+    took = Math.min(took, (user + system) / 1000)
   }
-  const { user, system } = process.cpuUsage(start)
-  const took = (user + system) / 1000
-  if (took > (STOPPED.includes(reader) ? STOPPED_WORK_MAX : WORK_MAX)) return found(`it took ${took.toFixed(0)} ms of work`)
+  if (took > most) return found(`it took ${took.toFixed(0)} ms of work`)
   if (sharedNow() !== BEFORE) return found('it changed what all objects share')
   const used = process.memoryUsage.rss()
   if (used > MEMORY_MAX) return found(`it took ${(used / 2 ** 20).toFixed(0)} MB`)
