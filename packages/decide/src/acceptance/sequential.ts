@@ -66,11 +66,7 @@ export function sequentialPlan(healthy: TrialPaths, slower: TrialPaths, shares: 
 /** Fewer simulated trials fix no border. */
 export const TRIALS_LEAST = 40
 
-/**
- * The first look at which a count lies below its limit; null: none. A path may be shorter than the plan.
- *
- * @example lookOfStop([20, 39], [18, 40]) // => 1
- */
+/** The first look, from 0, at which a count lies below its limit; null: none. A path may be shorter than the plan. */
 function lookOfStop(path: readonly number[], stopBelow: readonly (number | null)[]): number | null {
   const at = path.findIndex((count, look) => {
     const limit = stopBelow[look]

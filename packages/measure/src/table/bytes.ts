@@ -39,7 +39,6 @@ export function readTable(bytes: Uint8Array, file: string, choice: TableChoice =
  *
  * @param bytes  size of the file
  * @throws TableError
- * @example needSize(1000, 'times.csv') // => undefined
  */
 function needSize(bytes: number, file: string): void {
   if (bytes <= TABLE_BYTES_MAX) return

@@ -120,12 +120,7 @@ function flat(value: unknown): string {
   return [...(kind === undefined ? [] : [String(kind)]), ...fields].join(' ')
 }
 
-/**
- * A value of the complete form as people on the floor read it.
- *
- * @example shopFloor('0.25 m/s') // => '15 m/min'
- * @example shopFloor('30000 s') // => '500 min'
- */
+/** A value of the complete form as people on the floor read it: 15 m/min for 0.25 m/s, 500 min for 30000 s. */
 function shopFloor(text: string): string {
   const match = /^(-?[\d.]+(?:e[+-]?\d+)?) (m\/s|s)$/.exec(text)
   if (match === null) return text
