@@ -56,8 +56,8 @@ const FACTORS: Readonly<Record<string, string>> = {
  * or ends in a way of its own, and the lines left out differ from one of these in nothing that the study tells.
  */
 const SOME = {
-  /** a plan about the border; a list that ends; constant times; a plan above a limit; gridlock */
-  carriers: ['outdoor-unit-base-line', 'list-ends', 'no-chance', 'pump-line', 'some-runs-stand'],
+  /** a plan about the border; lists that end; constant times; a plan above a limit; gridlock, and that of every run */
+  carriers: ['outdoor-unit-base-line', 'list-ends', 'no-chance', 'one-place', 'pump-line', 'some-runs-stand', 'stands-at-once'],
   /** each with another limit */
   drivers: [
     'outdoor-unit-base-line',
@@ -74,6 +74,7 @@ const SOME = {
     'too-few-carriers',
     'too-many-carriers',
     'unreached-station',
+    'very-slow',
   ],
   /** each with another cause that takes most */
   losses: [
@@ -85,10 +86,11 @@ const SOME = {
     'no-chance',
     'pump-line',
     'receiver-limits',
+    'stands-at-once',
     'too-few-carriers',
   ],
-  /** a list that ends; constant times; a calendar */
-  steady: ['list-ends', 'no-chance', 'pump-line'],
+  /** a list that ends; constant times; a calendar; gridlock; hours between two units */
+  steady: ['list-ends', 'no-chance', 'pump-line', 'stands-at-once', 'very-slow'],
   /** alternatives of several kinds; an operator who limits; arrivals */
   money: ['outdoor-unit-base-line', 'pump-line', 'arrivals-limit'],
   /** each with another limit; a line that makes nothing in its shift, which is refused */

@@ -43,7 +43,11 @@ export const RULES: readonly Rule[] = [
   { name: 'one interval', says: 'the same runs have one interval', find: oneInterval },
   { name: 'pairing', says: 'what pairing is worth is told from enough runs', find: pairingHasRuns },
   { name: 'verdict', says: 'no verdict on hazards', find: noVerdict },
-  { name: 'plan first', says: 'where there is a plan, the first sentence answers it', find: firstSentenceAnswersPlan },
+  {
+    name: 'plan first',
+    says: 'where there is a plan, the first sentence answers it, or the answer does behind a standstill that is shouted',
+    find: firstSentenceAnswersPlan,
+  },
   { name: 'one rounding', says: 'one number has one rounding', find: oneRounding },
   { name: 'pairs', says: 'every "mean ± half" is the rounding of an interval of the document', find: pairsAreRoundings },
   { name: 'plan agrees', says: 'how often the plan is met agrees with the document', find: planAgrees },

@@ -36,6 +36,9 @@ const TRUTHS: readonly Truth[] = [
   { line: 'side-by-side', units: [2 * 45, 2 * 90], share: ['left', 'working', 0.85, 1] },
   { line: 'late-shift', units: [80, 117.5], share: ['L', 'waiting for operator', 0.3, 0.6] },
   { line: 'too-few-carriers', units: [150, 2 * 79.6 * 1.05], share: ['F', 'starved', 0.3, 0.5] },
+  { line: 'very-slow', units: [24, 28], share: ['O', 'working', 0.95, 1] },
+  { line: 'stands-at-once', units: [0, 0], share: ['L', 'blocked', 1, 1], gridlocks: [10, 10] },
+  { line: 'one-place', units: [10, 10], share: ['P', 'waiting for product', 0.75, 0.9] },
   { line: 'too-many-carriers', units: [140, 2 * 73.2 * 1.05], share: ['L', 'blocked', 0.4, 0.6] },
 ]
 

@@ -64,7 +64,9 @@ function titledKeys(written: unknown, kind = ''): string[] {
 
 export function firstSentenceAnswersPlan({ text, line, command, code }: Judged): string[] {
   if (code !== 0 || !command.answersPlan || line.scenario.plan === null) return []
-  const first = paragraphsOf(text)[0] === undefined ? '' : sentencesOf(text)[0]!
+  const [answer] = paragraphsOf(text)
+  const first = answer === undefined ? '' : sentencesOf(text)[0]!
+  if (/^(GRIDLOCK|OUT OF PRODUCTS) /.test(first)) return /\bplan\b/.test(answer!) ? [] : [first]
   return /\bplan\b/.test(first) ? [] : [first]
 }
 

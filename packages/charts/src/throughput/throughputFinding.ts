@@ -15,7 +15,7 @@ export function throughputFinding({ counts, answer }: Pick<SweepResult, 'counts'
   const stands =
     still.length === 0
       ? ''
-      : ` With ${carriersText(still[0]!.carriers)}${still.length > 1 ? ' and more' : ''} some runs came to a standstill (gridlock).`
+      : ` With ${carriersText(still[0]!.carriers)}${still.length > 1 ? ' and more' : ''} ${still.every(({ gridlocks, replications }) => gridlocks === replications) ? 'all' : 'some'} runs came to a standstill (gridlock).`
   const meanWith = (carriers: number) => known.find((count) => count.carriers === carriers)!.mean.mean
   if (known.length === 1)
     return `${carriersText(known[0]!.carriers)} ${known[0]!.carriers === 1 ? 'makes' : 'make'} ${formatNumber(known[0]!.mean.mean, 0)} units per ${per}.${stands}`

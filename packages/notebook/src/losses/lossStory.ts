@@ -47,7 +47,7 @@ export function lossStory(scenario: Scenario, result: LossResult, options: Study
       ...endWarnings(id, { line: scenario.line, runs: result.forecast?.n ?? result.gridlocks, ...result }, 'losses', words),
       ...safetyWarning(id, result),
       ...scenarioWarnings(scenario, options),
-      ...lengthWarning(scenario),
+      ...lengthWarning(scenario, result.gridlocks > 0 && result.gridlocks === (result.forecast?.n ?? result.gridlocks)),
     ],
     chart: result.forecast === null ? null : { ...openChartCell(`${id}-causes`, losses(result, { per: words.one })), lead: true },
     sure: {

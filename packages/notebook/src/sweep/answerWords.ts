@@ -157,7 +157,7 @@ function openSentence(open: readonly PlanVerdict[], { many }: Period): string[] 
 function enoughSentences(answer: SweepAnswer, counts: readonly SweepCount[], period: Period, met: number | null, more: string): string[] {
   const { best, chosen, notConfirmed } = answer
   const within = formatShare(answer.within)
-  if (chosen === null) return [noCountSentence(answer, more)]
+  if (chosen === null) return [noCountSentence(answer, counts, more)]
   const count = countOf(counts, chosen)
   const { mean, p10 } = words(count)
   const fixed = counts.every(isFixed)
@@ -183,7 +183,7 @@ function fewerSentence(
   const fewer = notConfirmed.carriers
   if (notConfirmed.reason === 'gridlock')
     return [
-      `${capital(carriersText(fewer))} ${fewer === 1 ? 'is' : 'are'} not recommended: the ${period.line} stood still in some runs (gridlock).`,
+      `${capital(carriersText(fewer))} ${fewer === 1 ? 'is' : 'are'} not recommended: the ${period.line} stood still in ${runsOf(counts, fewer)} runs (gridlock).`,
     ]
   // the study tells what is missing to the border, a share below the other count; a reader wants all that is missing
   const { mean } = countOf(counts, notConfirmed.against)
@@ -196,9 +196,15 @@ function fewerSentence(
   ]
 }
 
-function noCountSentence({ within, notConfirmed }: SweepAnswer, more: string): string {
+/** Of the runs of a count that stood still: all of them, or some. */
+function runsOf(counts: readonly SweepCount[], carriers: number): 'all' | 'some' {
+  const { gridlocks, replications } = countOf(counts, carriers)
+  return gridlocks === replications ? 'all' : 'some'
+}
+
+function noCountSentence({ within, notConfirmed }: SweepAnswer, counts: readonly SweepCount[], more: string): string {
   if (notConfirmed?.reason === 'gridlock') {
-    return `No count is recommended: with ${carriersText(notConfirmed.carriers)}, where the search began, the line stood still in some runs (gridlock).`
+    return `No count is recommended: with ${carriersText(notConfirmed.carriers)}, where the search began, the line stood still in ${runsOf(counts, notConfirmed.carriers)} runs (gridlock).`
   }
   return `These runs do not settle which count comes within ${formatShare(within)} of the best. ${more}`
 }

@@ -134,7 +134,10 @@ export function carrierSweepStory(scenario: Scenario, of: SweepResult | CarrierS
     warnings: [
       ...warnings(result, words, scenario.line, mostCarriers(scenario.line)),
       ...scenarioWarnings({ ...scenario, line: withCarriers(scenario.line, shown) }, options),
-      ...lengthWarning(scenario),
+      ...lengthWarning(
+        scenario,
+        told.every(({ gridlocks, replications }) => gridlocks === replications),
+      ),
     ],
     throughput: {
       kind: 'chart',

@@ -36,7 +36,7 @@ function stepSentence({ answer, steps }: StudyTold, period: Period): string | nu
 function stepWords({ difference }: CarrierStep, verb: 'brings' | 'costs', period: Period): string {
   const { mean, low, high, halfWidth, status } = difference
   if (status === 'identical in every replication') return verb === 'brings' ? 'changes nothing' : 'costs nothing'
-  const digits = Math.max(Math.abs(low), Math.abs(high)) < 10 ? 1 : 0
+  const digits = halfWidth === 0 && Number.isInteger(mean) ? 0 : Math.max(Math.abs(low), Math.abs(high)) < 10 ? 1 : 0
   const number = (value: number): string => formatNumber(value, digits)
   if (status === 'no difference shown')
     return `makes no difference that these runs show (${number(low)} to ${number(high)} units ${period.each})`

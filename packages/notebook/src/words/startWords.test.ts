@@ -19,4 +19,5 @@ test('a stretch short beside its warm-up is told with the length that is enough;
   expect(warning!.markdown).toContain('100 min is enough')
   expect(lengthWarning(scenario(600, 6600))).toEqual([])
   expect(lengthWarning(scenario(30000, 60000, true))).toEqual([])
+  expect(lengthWarning(scenario(600, 4200), true)).toEqual([])
 })

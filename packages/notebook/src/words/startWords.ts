@@ -22,10 +22,14 @@ export function startSentence({ line, calendar }: Judged): string {
   }
 }
 
-/** What is too short, and the length that is enough; none where the window is long enough, or is a shift, whose length is given. */
-export function lengthWarning({ line, calendar }: Judged): CautionCell[] {
+/**
+ * What is too short, and the length that is enough; none where the window is long enough, or is a shift, whose length is given.
+ *
+ * @param standsStill  in every run: a longer window would not help
+ */
+export function lengthWarning({ line, calendar }: Judged, standsStill = false): CautionCell[] {
   const { warmupSeconds, endSeconds } = line.window
-  if (startQuestion(line.window, calendar !== null) !== 'steady state') return []
+  if (standsStill || startQuestion(line.window, calendar !== null) !== 'steady state') return []
   const needed = 10 * warmupSeconds
   const length = endSeconds - warmupSeconds
   if (length >= needed) return []

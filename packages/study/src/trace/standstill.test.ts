@@ -29,17 +29,26 @@ describe('too many carriers', () => {
   })
 })
 
+describe('too many carriers, though the circle has a merge', () => {
+  test('all there are stand in it: what could come in there is nowhere', () => {
+    // Z0 → Z1 → Z3 for the empty ones, Z0 → Z2 → Z3 for none of them: Z2 stays free
+    const paths = [...chain(0, 1, 3, 0), { from: 0, to: 2, takes: { load: 'loaded' as const } }, ...chain(2, 3)]
+    const spec = smallGraph({ zones: 4, start: [0, 1, 3], paths, ...PLAIN })
+    expect(told(spec)).toEqual({ reason: 'too many carriers', circle: [0, 1, 3], behind: [], merge: null, ...NOBODY })
+  })
+})
+
 describe('a merge fills its own exit', () => {
   test('a circle through a zone with two ways in; the other way waits behind', () => {
     const spec = smallGraph({ zones: 3, start: [0, 1, 2], paths: chain(0, 1, 2, 1), ...PLAIN })
     expect(told(spec)).toEqual({ reason: 'merge fills its own exit', circle: [1, 2], behind: [0], merge: 1, ...NOBODY })
   })
 
-  test('one lane is full while the other is free', () => {
-    // Z0 → Z1 → Z3 for the empty ones, Z0 → Z2 → Z3 for none of them: Z2 stays free
-    const paths = [...chain(0, 1, 3, 0), { from: 0, to: 2, takes: { load: 'loaded' as const } }, ...chain(2, 3)]
-    const spec = smallGraph({ zones: 4, start: [0, 1, 3], paths, ...PLAIN })
-    expect(told(spec)).toEqual({ reason: 'merge fills its own exit', circle: [0, 1, 3], behind: [], merge: 3, ...NOBODY })
+  test('one lane is full while the other is free, and a carrier waits before the circle', () => {
+    // Z0 → Z1 → Z3 for the empty ones, Z0 → Z2 → Z3 for none of them: Z2 stays free; Z4 → Z3 is the way in of the fourth
+    const paths = [...chain(0, 1, 3, 0), { from: 0, to: 2, takes: { load: 'loaded' as const } }, ...chain(2, 3), ...chain(4, 3)]
+    const spec = smallGraph({ zones: 5, start: [0, 1, 3, 4], paths, ...PLAIN })
+    expect(told(spec)).toEqual({ reason: 'merge fills its own exit', circle: [0, 1, 3], behind: [4], merge: 3, ...NOBODY })
   })
 
   test('of several merges of the circle that is named at which somebody waits', () => {

@@ -1,5 +1,5 @@
 /** Why a run stood still, in terms of the line: the circle of zones that wait for each other, who waits behind it, and the plain reason. */
-import type { LineSpec, RunEnd } from '@loopwright/line'
+import { type LineSpec, type RunEnd, STORE } from '@loopwright/line'
 
 /** Why nothing can move. */
 export type StandstillReason =
@@ -30,7 +30,7 @@ export interface Standstill {
   readonly understaffed: readonly number[]
 }
 
-type Places = Pick<LineSpec, 'paths' | 'zones' | 'stations' | 'operators'>
+type Places = Pick<LineSpec, 'paths' | 'zones' | 'stations' | 'operators' | 'carriers'>
 
 /**
  * Reads the reason off the end of a run. (MODEL.md §10)
@@ -39,10 +39,13 @@ type Places = Pick<LineSpec, 'paths' | 'zones' | 'stations' | 'operators'>
  * @returns null where the run did not end so
  * @example standstillOf(line, (await replicate(line, { replications: 1 }, { seed: '1', workers: 0 }))[0].end) // => null
  */
-export function standstillOf(line: Pick<LineSpec, 'paths' | 'zones' | 'stations' | 'operators'>, end: RunEnd): Standstill | null {
+export function standstillOf(
+  line: Pick<LineSpec, 'paths' | 'zones' | 'stations' | 'operators' | 'carriers'>,
+  end: RunEnd,
+): Standstill | null {
   if (end.reason !== 'gridlock') return null
   const { cycle: circle, unmanned } = end
-  const merge = circle.length === 0 || isFull(line, end) ? null : mergeOf(line, end)
+  const merge = circle.length === 0 || isFull(line, end) || holdsAll(line, circle) ? null : mergeOf(line, end)
   const understaffed = unmanned.filter((zone) => isUnderstaffed(line, zone))
   return {
     reason: reasonOf(circle, merge, unmanned, understaffed),
@@ -70,6 +73,11 @@ function mergeOf({ paths }: Places, { cycle, waits }: RunEnd): number | null {
   const merges = cycle.filter((zone) => paths.filter(({ to }) => to === zone).length > 1)
   const waited = new Set(waits.filter(([zone]) => !cycle.includes(zone)).map(([, ahead]) => ahead))
   return merges.find((zone) => waited.has(zone)) ?? merges[0] ?? null
+}
+
+/** Whether every carrier that there is stands in the circle: with one fewer it would have room, whatever comes in where. */
+function holdsAll({ paths, carriers }: Places, circle: readonly number[]): boolean {
+  return circle.length === carriers.count && paths.every(({ from, to }) => from !== STORE && to !== STORE)
 }
 
 /** Whether all places that one comes to from the circle and back are taken, and nothing came to them from elsewhere. */
