@@ -1,11 +1,13 @@
 import { toGrid } from '@loopwright/kernel'
 import { buildLine } from './build/build.ts'
 import { completeLine, type GivenLine } from './builder/givenLine.ts'
+import { restartSupplies } from './goods/arrivals.ts'
 import { makeAllClear } from './moves/clear.ts'
 import { standsStill, standstill } from './instant/gridlock.ts'
 import { handleInstant } from './instant/instant.ts'
 import { inOne, type Pieces } from './instant/pieces.ts'
 import { checkInvariants } from './instant/invariants.ts'
+import { restartHandling } from './operators/operators.ts'
 import { quickPieces } from './quick/quick.ts'
 import { makeQuick, type Quick, resetQuick } from './quick/quickZones.ts'
 import { whyNoRecursion } from './recursion/canRecur.ts'
@@ -189,5 +191,7 @@ function endOfWindow(): RunEnd {
 function endWarmup(line: Line, warmup: number): void {
   line.now = warmup
   makeAllClear(line)
+  restartHandling(line)
+  restartSupplies(line, warmup)
   line.collector.restart(warmup)
 }

@@ -63,6 +63,7 @@ export function resetOperators(line: Line): void {
   staff.pathOperator.fill(NONE)
   for (const column of [staff.stationHandling, staff.carrierOperator, staff.handlingSince]) column.fill(0)
   line.calls.sendDue = true
+  restartHandling(line)
 }
 
 /** The warm-up is over: what was counted is forgotten. */

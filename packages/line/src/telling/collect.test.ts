@@ -1,8 +1,12 @@
 /** The sums of a run against small hand calculations; MODEL.md §11. Whole lines are checked in tests/oracle/identities. */
 import { expect, test } from 'vitest'
+import { generalLine } from '../../../../tests/bench/lines.ts'
+import { GENERAL_LINES } from '../../../../tests/bench/generalLines.ts'
+import { differing, valuesOf } from '../../../../tests/helpers/columnsOf.ts'
 import { smallLoop, tell } from '../../../../tests/helpers/smallLoop.ts'
 import { buildLine } from '../build/build.ts'
-import { STATION_SINCE, ZONE_SINCE } from './collect.ts'
+import { type Collector, STATION_SINCE, ZONE_SINCE } from './collect.ts'
+import { handleInstant } from '../instant/instant.ts'
 import { STATION_STATES, ZONE_STATES } from './result.ts'
 import { resetLine } from '../build/start.ts'
 import { spent } from '../../../../tests/helpers/spent.ts'
@@ -51,4 +55,34 @@ test('a collector has a column for every state', () => {
   expect(line.collector.stationSeconds.length).toBe(STATION_STATES.length + 3)
   expect(line.collector.zoneSeconds.length).toBe(3 * (ZONE_STATES.length + 3))
   expect([STATION_SINCE, ZONE_SINCE]).toEqual([10, 7])
+})
+
+test.each([
+  ['lanes, operators, supply, rework', () => generalLine(1)],
+  ['corners, stops, breaks', () => GENERAL_LINES.corners!()],
+  ['from the store and back', () => GENERAL_LINES.graph!()],
+  ['receivers, arrivals, inspections', () => GENERAL_LINES.goods!()],
+])('what is gathered changes nothing that happens: %s', (_, lineOf) => {
+  const line = buildLine(lineOf())
+  resetLine(line, 'gathered', 1)
+  const happens = (): Map<string, unknown> =>
+    new Map(
+      [...valuesOf(line)].flatMap(([name, value]) => (name.startsWith('line.collector') ? [] : [[name, structuredClone(value)] as const])),
+    )
+  const collector = line.collector as Collector
+  handleInstant(line)
+  for (let instant = 0; instant < 3000; instant++) {
+    line.now = line.queue.times[line.queue.first()]!
+    handleInstant(line)
+    if (instant % 100 > 0) continue
+    const before = happens()
+    const timers = line.queue.size
+    for (let zone = 0; zone < line.zones; zone++) collector.touch(zone)
+    collector.judge()
+    for (let cause = 0; cause < line.sources; cause++) collector.onCauseChange(cause)
+    collector.restart(line.now)
+    collector.finish()
+    expect(differing(before, happens())).toEqual([])
+    expect(line.queue.size).toBe(timers)
+  }
 })

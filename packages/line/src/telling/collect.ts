@@ -4,12 +4,10 @@
  * It has over 300 lines because all that is gathered stands in one class, whose columns the engines fill.
  */
 import { S_BLOCKED, S_EXCHANGING, S_STARVED, S_STOPPED, Z_FREE, Z_STOPPED, Z_VACATING } from './states.ts'
-import { restartSupplies } from '../goods/arrivals.ts'
 import { Causes } from '../stops/causes.ts'
 import { type GrowingList, makeRoom } from '../state/growingList.ts'
 import { carrierState, stationState, zoneState } from './judge.ts'
 import { CHANGE_AT, Level } from './level.ts'
-import { restartHandling } from '../operators/operators.ts'
 import { CARRIER_STATES, STATION_STATES, ZONE_STATES } from './result.ts'
 import type { Line } from '../state/line.ts'
 import { addTo, makeWorkList, NONE, type WorkList } from '../state/lists.ts'
@@ -122,8 +120,6 @@ export class Collector {
     this.loads = 0
     this.rejections = 0
     this.rejectedTakenOff = 0
-    restartHandling(this.line)
-    restartSupplies(this.line, now)
     this.outputs.length = 0
     this.products.set([0, now])
     this.stored.restart(now)
