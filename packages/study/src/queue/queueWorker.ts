@@ -7,6 +7,7 @@ import { hostname } from 'node:os'
 import type { Job as QueuedJob, Worker } from 'bullmq'
 import type { LineSpec } from '@loopwright/line'
 import type { Kept, Task, TaskResult } from '../runs/task.ts'
+import { ThreadEnd } from '../runs/threadEnd.ts'
 import { entryFile } from '../store/entryFile.ts'
 import { type Form, formOf } from '../store/forms.ts'
 import { runKey } from '../store/runKey.ts'
@@ -16,7 +17,7 @@ import { type Job, jobId, KEPT_SECONDS, lineDigest, lineKey, PREFIX, queueOf, re
 import { readLineText } from './lineText.ts'
 import { connect, patiently, type QueuePlace } from './redis.ts'
 import { announce, present } from './registry.ts'
-import { isThreadEnd, threadSlots } from './threadSlots.ts'
+import { threadSlots } from './threadSlots.ts'
 import { whyRefused, workMark } from './workMark.ts'
 
 /** How a worker works. */
@@ -91,7 +92,7 @@ export async function workAtQueue(place: QueuePlace, { threads, signal, say, now
     try {
       return await slots.run(spec, task)
     } catch (error) {
-      if (!isThreadEnd(error) || ending) throw error
+      if (!(error instanceof ThreadEnd) || ending) throw error
       return await apart.run(spec, { ...task, line: 0 })
     }
   }

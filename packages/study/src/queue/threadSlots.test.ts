@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest'
 import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 import { callingThread } from '../runs/callingThread.ts'
-import { isThreadEnd, threadSlots } from './threadSlots.ts'
+import { ThreadEnd } from '../runs/threadEnd.ts'
+import { threadSlots } from './threadSlots.ts'
 
 const spec = stationLoop()
 const task = { carriers: 3, seed: '2', want: 'rows' } as const
@@ -41,8 +42,17 @@ test('a thread that knows many lines ends, and its jobs with it are done before'
   }
 })
 
-test('the end of a thread says nothing about the run', () => {
-  expect(isThreadEnd(Object.assign(new Error('much'), { name: 'OutOfMemory' }))).toBe(true)
-  expect(isThreadEnd(new Error('a worker thread ended early, with code 1'))).toBe(true)
-  expect([isThreadEnd(new RangeError('x')), isThreadEnd(new Error('ended')), isThreadEnd(null)]).toEqual([false, false, false])
+test('a thread that ended is told as its end, and the next job has another', { tags: 'long' }, async () => {
+  const slots = threadSlots(1)
+  const long = stationLoop({ window: { warmupSeconds: 0, endSeconds: 1e9 } })
+  try {
+    const underWay = slots.run(long, { ...task, from: 0, to: 1 })
+    await slots.close()
+    await expect(underWay).rejects.toBeInstanceOf(ThreadEnd)
+    const { rows } = await slots.run(spec, { ...task, from: 0, to: 1 })
+    expect(rows).toHaveLength(1)
+    await expect(slots.run(spec, { ...task, carriers: 99, from: 0, to: 1 })).rejects.not.toBeInstanceOf(ThreadEnd)
+  } finally {
+    await slots.close()
+  }
 })

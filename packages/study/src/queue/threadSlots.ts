@@ -2,11 +2,12 @@
 import type { LineSpec } from '@loopwright/line'
 import { createPool, type Pool } from '../runs/pool.ts'
 import type { Task, TaskResult } from '../runs/task.ts'
+import { ThreadEnd } from '../runs/threadEnd.ts'
 
 export interface ThreadSlots {
   /** jobs at once: more than threads, so that none waits for the queue */
   readonly depth: number
-  /** Rejects with what the run threw, or with the end of the thread. */
+  /** Rejects with what the run threw, or with a ThreadEnd. */
   run(spec: LineSpec, task: Omit<Task, 'line'>): Promise<TaskResult>
   close(): Promise<void>
 }
@@ -61,7 +62,7 @@ export function threadSlots(threads: number, linesMax = LINES_MAX): ThreadSlots 
       try {
         return await pool.run(0, { ...task, line: pool.line(spec) })
       } catch (error) {
-        if (isThreadEnd(error)) replace(slot)
+        if (error instanceof ThreadEnd) replace(slot)
         throw error
       } finally {
         slot.busy -= 1
@@ -73,8 +74,3 @@ export function threadSlots(threads: number, linesMax = LINES_MAX): ThreadSlots 
     },
   }
 }
-
-/** Whether a thread ended, which says nothing about the run that it had. */
-export const isThreadEnd = (error: unknown): boolean =>
-  error instanceof Error &&
-  (error.name === 'OutOfMemory' || /a worker thread ended early|ended early: the pool is closed/.test(error.message))

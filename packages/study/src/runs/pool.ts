@@ -9,6 +9,7 @@ import { Worker } from 'node:worker_threads'
 import type { LineSpec } from '@loopwright/line'
 import { heardOrNot } from './heardOrNot.ts'
 import type { Task, TaskResult } from './task.ts'
+import { ThreadEnd, threadEnd } from './threadEnd.ts'
 import type { FromWorker, ToWorker } from './worker.ts'
 
 /** Threads that carry out the tasks of a study. */
@@ -37,7 +38,7 @@ interface Thread {
   /** its tasks, in the order in which they are answered */
   readonly pending: { readonly resolve: (result: TaskResult) => void; readonly reject: (error: Error) => void }[]
   /** why it runs no more; null while it runs */
-  ended: Error | null
+  ended: ThreadEnd | null
 }
 
 const DEPTH = 2
@@ -69,7 +70,7 @@ export function createPool(workers: number = availableParallelism(), work = Numb
     },
     run(index, task) {
       const result = new Promise<TaskResult>((resolve, reject) => {
-        if (closed) throw new Error(`worker ${index} ended early: the pool is closed`)
+        if (closed) throw new ThreadEnd(`worker ${index} ended early: the pool is closed`)
         threads[index] ??= startThread()
         const thread = threads[index]!
         const post = (message: ToWorker): void => thread.worker.postMessage(message)
@@ -98,22 +99,13 @@ function startThread(): Thread {
     if (message.kind === 'done') pending?.resolve(message.result)
     else pending?.reject(rebuiltError(message.error))
   })
-  const end = (error: Error): void => {
+  const end = (error: ThreadEnd): void => {
     thread.ended ??= error
     for (const pending of thread.pending.splice(0)) pending.reject(thread.ended)
   }
-  thread.worker.on('error', (error) => end(endingError(error)))
-  thread.worker.on('exit', (code) => end(new Error(`a worker thread ended early, with code ${code}`)))
+  thread.worker.on('error', (error) => end(threadEnd(error)))
+  thread.worker.on('exit', (code) => end(new ThreadEnd(`a worker thread ended early, with code ${code}`)))
   return thread
-}
-
-/** Why a thread ended; want of memory is no defect, and is told by its name. */
-function endingError(thrown: unknown): Error {
-  if (!(thrown instanceof Error)) return new Error(String(thrown))
-  if ((thrown as NodeJS.ErrnoException).code !== 'ERR_WORKER_OUT_OF_MEMORY') return thrown
-  const error = new Error('a thread ran out of memory; fewer threads (--workers), fewer replications or a shorter window take less')
-  error.name = 'OutOfMemory'
-  return error
 }
 
 function startWorker(): Worker {
