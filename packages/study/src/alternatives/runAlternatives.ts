@@ -2,7 +2,7 @@
 import { completeLine, type LineSpec, TRACE_KINDS } from '@loopwright/line'
 import { compareLines, refuseComparison } from '../compare/compareLines.ts'
 import type { CompareResult, LineAsked } from '../compare/comparison.ts'
-import { isOthersShare } from '../runs/othersShare.ts'
+import { isOthersShare } from '../share/othersShare.ts'
 import { workOfLines } from '../runs/openPool.ts'
 import { replicate, type TracedRun, traceRuns } from '../runs/replicate.ts'
 import { onSameThreads } from '../runs/sameThreads.ts'

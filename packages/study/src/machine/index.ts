@@ -4,9 +4,9 @@ export type { Pool } from '../runs/pool.ts'
 export { callingThread } from '../runs/callingThread.ts'
 
 // A share of a study
-export { partPool } from '../runs/partPool.ts'
-export type { PartPool, Share } from '../runs/partPool.ts'
-export { isOthersShare, OTHERS_SHARE, OthersShare } from '../runs/othersShare.ts'
+export { partPool } from '../share/partPool.ts'
+export type { PartPool, Share } from '../share/partPool.ts'
+export { isOthersShare, OTHERS_SHARE, OthersShare } from '../share/othersShare.ts'
 
 // Results kept
 export { folderStore } from '../store/folderStore.ts'

@@ -1,6 +1,6 @@
 /** Works through a schedule on the threads of a pool, until it is done or told to stop. */
 import { heardOrNot } from './heardOrNot.ts'
-import { isOthersShare } from './othersShare.ts'
+import { isOthersShare } from '../share/othersShare.ts'
 import type { Pool } from './pool.ts'
 import type { Chunk, Schedule } from './schedule.ts'
 import type { Task, TaskResult } from './task.ts'

@@ -5,10 +5,10 @@
 import type { LineSpec } from '@loopwright/line'
 import { lawOrNull } from '@loopwright/line/bounds'
 import { runKey } from '../store/runKey.ts'
-import { expectedEvents } from './expectedEvents.ts'
+import { expectedEvents } from '../runs/expectedEvents.ts'
 import { OthersShare } from './othersShare.ts'
-import type { Pool } from './pool.ts'
-import { perCarriers, perKey } from './remembered.ts'
+import type { Pool } from '../runs/pool.ts'
+import { perCarriers, perKey } from '../runs/remembered.ts'
 
 /** Which part of a study. */
 export interface Share {

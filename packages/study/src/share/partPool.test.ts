@@ -5,12 +5,12 @@ import { compareLines } from '../compare/compareLines.ts'
 import { memoryStore } from '../store/memoryStore.ts'
 import type { Store } from '../store/store.ts'
 import { sweepCarriers } from '../sweep/sweepCarriers.ts'
-import { callingThread } from './callingThread.ts'
+import { callingThread } from '../runs/callingThread.ts'
 import { isOthersShare } from './othersShare.ts'
 import { partPool } from './partPool.ts'
-import type { Pool } from './pool.ts'
-import { replicate } from './replicate.ts'
-import type { StudyOptions } from './studyOptions.ts'
+import type { Pool } from '../runs/pool.ts'
+import { replicate } from '../runs/replicate.ts'
+import type { StudyOptions } from '../runs/studyOptions.ts'
 
 /** One round of every share, on one store; how many runs each did. */
 async function round(shares: number, store: Store, study: (options: StudyOptions) => Promise<unknown>): Promise<number[]> {
