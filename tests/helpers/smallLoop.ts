@@ -126,7 +126,9 @@ export function smallLoop(wish: Wish): LineSpec {
       return {
         name: `Z${z}`,
         release: wish.train === true || wish.train?.includes(z) === true ? 'train' : 'single',
-        ...(wanted === undefined ? {} : { transfer: { ...wanted, enterOnlyIfExitClear: wanted.exitClear ?? false } }),
+        ...(wanted === undefined
+          ? {}
+          : { transfer: { lift: wanted.lift, lower: wanted.lower, enterOnlyIfExitClear: wanted.exitClear ?? false } }),
       }
     }),
     zoneLength: drive.distance,

@@ -2,12 +2,11 @@
 import { checkLine } from '../check/checkLine.ts'
 import { sentences as say } from '../check/sentences.ts'
 import { type CarriersSpec, type LineSpec, STORE } from '../spec.ts'
-import { checkKeys } from './keys.ts'
+import { checkForm } from './form.ts'
 import { operatorsOf, rejectsOf, walksOf } from './people.ts'
 import { pathsOf, type Shape } from './paths.ts'
 import { productsOf } from './products.ts'
-import type { LineProblem, Report } from './report.ts'
-import { createReport } from './report.ts'
+import { createReport, LineError, type LineProblem, type Report } from './report.ts'
 import type { LineSketch } from './sketch.ts'
 import { stationsOf, supplyOf } from './stations.ts'
 import { breakdownsOf, breaksOf, sectionsOf } from './stops.ts'
@@ -23,9 +22,14 @@ export interface Specified {
   readonly problems: readonly LineProblem[]
 }
 
+/**
+ * Errors and warnings are told with the line that comes of it, as far as it can be read.
+ *
+ * @throws LineError  where it has not the form of a sketch
+ */
 export function specOf(shape: Shape, sketch: LineSketch): Specified {
   const report = createReport()
-  checkKeys(report, sketch)
+  if (!checkForm(report, sketch)) throw new LineError(report.problems)
   const zones = zonesOf(report, sketch)
   const products = productsOf(report, sketch.products)
   const stationNames = namesOf(Object.keys(sketch.stations ?? {}), say.unknownStation)
@@ -64,7 +68,8 @@ function carriersOf(report: Report, shape: Shape, { carriers }: LineSketch, zone
   const usual = shape === 'straight' ? 'store' : 'spread'
   const { start = usual, length, width } = given
   const places = typeof start === 'string' ? start : start.flatMap((place) => referPlace(report, 'carriers.start', place, zones) ?? [])
-  const count = whole(report, 'carriers.count', given.count ?? (typeof start === 'string' ? Number.NaN : start.length), 1)
+  if (given.count === undefined && typeof start === 'string') report.add('carriers.count', say.missing('count', 'how many there are'))
+  const count = whole(report, 'carriers.count', given.count ?? (typeof start === 'string' ? 1 : start.length), 1)
   if (typeof places !== 'string') {
     if (start.length !== count) report.add('carriers.start', say.startLength(start.length, count))
     const twice = places.find((place, k) => place !== STORE && places.indexOf(place) < k)

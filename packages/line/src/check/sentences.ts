@@ -26,6 +26,15 @@ export const sentences = {
   unknownKey: (key: string, near: string | null, known: readonly string[]): Sentence =>
     error('E_UNKNOWN_KEY', `there is no key ${quote(key)} here`, meant(near, `the keys here are ${known.join(', ')}`)),
 
+  wrongType: (expected: string, found: string): Sentence => error('E_TYPE', `found ${found}`, `write ${expected}`),
+
+  notAChoice: (found: string, near: string | null, known: readonly string[]): Sentence =>
+    error(
+      'E_CHOICE',
+      `${quote(found)} cannot stand here`,
+      `${near === null ? 'it is' : `did you mean "${near}"? It is`} ${choices(known, 20)}`,
+    ),
+
   notWhole: (found: string): Sentence =>
     error('E_NOT_WHOLE', `${shorten(found)} is not a whole number`, 'write a whole number without a unit'),
 

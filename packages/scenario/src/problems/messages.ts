@@ -19,6 +19,8 @@ const { all, shorten, quote, meant, plural } = sentenceWords
 export const {
   missing,
   unknownKey,
+  wrongType,
+  notAChoice,
   notWhole,
   tooSmall,
   notFinite,
@@ -140,15 +142,6 @@ export const formatNotFirst = (): Sentence =>
 
 export const blankAfterColon = (key: string): Sentence =>
   error('E_COLON_BLANK', `no blank stands behind the colon of ${quote(key)}`, `write "${key}: …"`)
-
-export const wrongType = (expected: string, found: string): Sentence => error('E_TYPE', `found ${found}`, `write ${expected}`)
-
-export const notAChoice = (found: string, near: string | null, known: readonly string[]): Sentence =>
-  error(
-    'E_CHOICE',
-    `${quote(found)} cannot stand here`,
-    `${near === null ? 'it is' : `did you mean "${near}"? It is`} ${choices(known, 20)}`,
-  )
 
 export const bareNumber = (found: string, proposals: readonly string[]): Sentence =>
   error('E_BARE_NUMBER', `the number ${shorten(found)} has no unit`, `write ${choices(proposals)}`)
