@@ -1,5 +1,5 @@
 /** The lines that are timed. */
-import { type LineSpec, loopLine, type StationSketch, type TaskSpec } from '@loopwright/line'
+import { graphLine, type LineSpec, loopLine, type StationSketch, type TaskSpec } from '@loopwright/line'
 
 const MEANS = [38, 44, 52, 47, 41, 50]
 const PLACES = [0, 3, 7, 10, 13, 17]
@@ -75,59 +75,52 @@ export function movesLoop(zones: number, carriers: number, hours: number): LineS
  * @param hours  simulated time, from empty
  */
 export function generalLine(hours: number): LineSpec {
-  const base = blockLoop(3, hours, { carriers: 24 })
-  const path = base.paths[0]!
-  const join = (from: number, to: number) => ({ ...path, from, to })
-  const run = (first: number, last: number) => Array.from({ length: last - first }, (_, k) => join(first + k, first + k + 1))
-  const tasks = ['load', 'fit', 'press', 'check', 'mend', 'pack']
-  const place = (name: string, zone: number, duty: 'load' | 'work' | 'unload', task: string, mean: number) => ({
-    ...base.stations[0]!,
-    name,
-    title: name,
-    zone,
-    load: null,
-    work: null,
-    unload: null,
-    [duty]: [{ task: tasks.indexOf(task), seconds: [{ kind: 'lognormal', mean, cv: 0.2 } as const] }] satisfies TaskSpec[],
-  })
-  return {
-    ...base,
-    zones: base.zones.map((zone, z) => ({
-      ...zone,
-      divert: z === 9 ? 'free' : z === 21 ? 'alternate' : 'first',
-      merge: z === 40 ? { kind: 'alternate' } : z === 45 ? { kind: 'priority', from: [44, 19] } : zone.merge,
-    })),
+  const zone = (number: number): string => `Z${number + 1}`
+  const way = (...zones: readonly number[]): string => zones.map(zone).join(' > ')
+  const run = (first: number, last: number): number[] => Array.from({ length: last - first + 1 }, (_, k) => first + k)
+  const times = (mean: number) => ({ kind: 'lognormal', mean, cv: 0.2 }) as const
+  const stations = ['load', 'press', 'fit A', 'fit B', 'fit C', 'check', 'mend', 'pack']
+  return graphLine({
+    zones: run(0, 59).map(zone),
+    zoneLength: 1.04,
+    drive: { speed: 0.2, acceleration: 0.5 },
+    own: {
+      [zone(9)]: { divert: 'free' },
+      [zone(21)]: { divert: 'alternate' },
+      [zone(40)]: { merge: 'alternate' },
+      [zone(45)]: { merge: { priority: [44, 19] } },
+    },
     paths: [
-      ...run(0, 9),
-      ...[join(9, 10), ...run(10, 19), join(19, 45)],
-      ...[join(9, 20), join(20, 21)],
-      ...[join(21, 22), ...run(22, 30), join(30, 40)],
-      ...[join(21, 31), ...run(31, 39), join(39, 40)],
-      ...[...run(40, 59), join(59, 0)],
+      way(...run(0, 9)),
+      way(9, ...run(10, 19), 45),
+      way(9, 20, 21),
+      way(21, ...run(22, 30), 40),
+      way(21, ...run(31, 39), 40),
+      way(...run(40, 59), 0),
     ],
-    stations: [
-      place('load', 2, 'load', 'load', 20),
-      place('press', 6, 'work', 'press', 15),
-      place('fit A', 15, 'work', 'fit', 75),
-      place('fit B', 26, 'work', 'fit', 75),
-      place('fit C', 35, 'work', 'fit', 75),
-      place('check', 48, 'work', 'check', 18),
-      place('mend', 51, 'work', 'mend', 60),
-      place('pack', 56, 'unload', 'pack', 20),
-    ],
-    tasks,
-    operators: [
-      { name: 'first', stations: [0, 1], start: 0 },
-      { name: 'second', stations: [2, 3, 4], start: 2 },
-      { name: 'third', stations: [4, 3, 2, 6], start: 4 },
-      { name: 'fourth', stations: [5, 6, 7], start: 5 },
-    ],
-    walks: [0, 1, 2, 3, 4, 5, 6].map((s) => ({ between: [s, s + 1] as const, seconds: 3 })),
-    supply: { name: 'supply', arrivals: { kind: 'every', seconds: { kind: 'exponential', mean: 50 } }, queueLimit: 10 },
-    inspections: [{ task: 3, rejectProbability: 0.08 }],
-    rework: [
-      { task: 3, only: false },
-      { task: 4, only: true },
-    ],
-  }
+    carriers: { count: 24, length: 0.75, width: 0.75 },
+    tasks: ['load', 'fit', 'press', 'check', 'mend', 'pack'],
+    stations: {
+      load: { zone: 2, load: { load: times(20) } },
+      press: { zone: 6, work: { press: times(15) } },
+      'fit A': { zone: 15, work: { fit: times(75) } },
+      'fit B': { zone: 26, work: { fit: times(75) } },
+      'fit C': { zone: 35, work: { fit: times(75) } },
+      check: { zone: 48, work: { check: times(18) } },
+      mend: { zone: 51, work: { mend: times(60) } },
+      pack: { zone: 56, unload: { pack: times(20) } },
+    },
+    operators: {
+      first: { stations: [0, 1] },
+      second: { stations: [2, 3, 4] },
+      third: { stations: [4, 3, 2, 6] },
+      fourth: { stations: [5, 6, 7] },
+    },
+    walks: stations.slice(1).map((station, s) => ({ between: [stations[s]!, station], lasts: 3 })),
+    products: { variants: ['only'], mix: { kind: 'pattern', sequence: ['only'] } },
+    supply: { every: { kind: 'exponential', mean: 50 }, queue: 10 },
+    inspections: { check: 0.08 },
+    rework: { check: 'again', mend: 'only' },
+    end: 3600 * hours,
+  }).spec
 }

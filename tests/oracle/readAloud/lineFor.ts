@@ -1,7 +1,7 @@
 /** Complete LineSpecs for tests, from the little that a test wants to say. */
 
-import type { BreakdownPart, BreakdownSpec, LineSpec, PathSpec, StationSpec, TaskSpec, ZoneSpec } from '@loopwright/line'
-import { PLAIN_LINE, PLAIN_PATH, PLAIN_STATION, PLAIN_ZONE, wholeLine } from '@loopwright/line'
+import type { BreakdownPart, BreakdownSpec, LineSketch, LineSpec, ProductsSketch, StationSpec, TaskSpec } from '@loopwright/line'
+import { loopLine, PLAIN_STATION } from '@loopwright/line'
 import type { Distribution } from '@loopwright/stats'
 
 export const seconds = (value: number): Distribution => ({ kind: 'constant', value })
@@ -16,46 +16,20 @@ function timeAt(times: Times, index: number): Distribution {
 
 /** A closed loop with given times, no station, N carriers at the zones named. */
 export function givenLoop(zones: number, start: readonly number[], move: Times, clear: Times | 'move'): LineSpec {
-  const zone = (index: number): ZoneSpec => ({
-    ...PLAIN_ZONE,
-    name: `Z${index}`,
-    lengthMetres: null,
-    sensorBeforeStopMetres: 0,
-    release: 'single',
-    transfer: null,
-  })
-  const path = (index: number): PathSpec => ({
-    ...PLAIN_PATH,
-    from: index,
-    to: (index + 1) % zones,
-    distanceMetres: null,
-    speedMetresPerSecond: null,
-    accelerationMetresPerSecondSquared: null,
-    across: false,
-    fromPosition: 'low',
-    toPosition: 'low',
-    moveSeconds: timeAt(move, index),
-    clearSeconds: clear === 'move' ? 'move' : timeAt(clear, index),
-  })
-  const indices = Array.from({ length: zones }, (_, index) => index)
-  return {
-    ...PLAIN_LINE,
-    sections: wholeLine(zones),
-    zones: indices.map(zone),
-    paths: indices.map(path),
-    carriers: { count: start.length, lengthMetres: null, widthMetres: null, start },
-    reactionSeconds: 0,
-    staggerSeconds: 0,
-    stations: [],
-    tasks: [],
-    variants: ['one'],
-    mix: { kind: 'pattern', sequence: [0] },
-    breakdowns: [],
-    breaks: [],
-    conveyorDuringBreaks: true,
-    window: { warmupSeconds: 0, endSeconds: 100 },
-  }
+  return loopLine({ ...pathsWith(zones, move, clear), carriers: { start }, end: 100 }).spec
 }
+
+/** Zones Z0, Z1 … without a drive, and one product. */
+export const pathsWith = (
+  zones: number,
+  move: Times,
+  clear: Times | 'move',
+): Pick<LineSketch, 'zones' | 'paths' | 'drive' | 'products'> => ({
+  zones: named(zones),
+  paths: named(zones).map((_, from) => ({ from, move: timeAt(move, from), clear: clear === 'move' ? 'move' : timeAt(clear, from) })),
+  drive: { reaction: 0 },
+  products: ONE,
+})
 
 /**
  * A closed loop with drives: every distance 2 m, v = 1 m/s, a = 0.5 m/s², so x = 1 m, ramp = 1 s:
@@ -63,23 +37,18 @@ export function givenLoop(zones: number, start: readonly number[], move: Times, 
  * carrier 1.5 m, sensor at the stop point, ε = 0.25 s: C(speed) = 1.75, C(rest) = 2.75 s. Stagger 0.5 s.
  */
 export function drivenLoop(zones: number, start: readonly number[]): LineSpec {
-  const given = givenLoop(zones, start, 0, 0)
-  return {
-    ...given,
-    zones: given.zones.map((zone) => ({ ...zone, lengthMetres: 2 })),
-    paths: given.paths.map((path) => ({
-      ...path,
-      distanceMetres: 2,
-      speedMetresPerSecond: 1,
-      accelerationMetresPerSecondSquared: 0.5,
-      moveSeconds: null,
-      clearSeconds: null,
-    })),
-    carriers: { count: start.length, lengthMetres: 1.5, widthMetres: 1.5, start },
-    reactionSeconds: 0.25,
-    staggerSeconds: 0.5,
-  }
+  return loopLine({
+    zones: named(zones),
+    zoneLength: 2,
+    drive: { speed: 1, acceleration: 0.5, reaction: 0.25, stagger: 0.5 },
+    carriers: { start, length: 1.5, width: 1.5 },
+    products: ONE,
+    end: 100,
+  }).spec
 }
+
+const named = (zones: number): string[] => Array.from({ length: zones }, (_, zone) => `Z${zone}`)
+const ONE: ProductsSketch = { variants: ['one'], mix: { kind: 'pattern', sequence: [0] } }
 
 interface StationWish {
   readonly zone: number

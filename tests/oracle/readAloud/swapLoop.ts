@@ -1,8 +1,8 @@
 /** The pure ring of the literature in the terms of the line model. */
 
-import { type LineSpec, PLAIN_STATION } from '@loopwright/line'
+import { type Duty, type LineSpec, loopLine } from '@loopwright/line'
 import type { Distribution } from '@loopwright/stats'
-import { givenLoop } from './lineFor.ts'
+import { pathsWith } from './lineFor.ts'
 
 export interface SwapLoop {
   readonly zones: number
@@ -18,25 +18,20 @@ export interface SwapLoop {
  * Output = products unloaded = move starts out of zone 0.
  */
 export function swapLoop(model: SwapLoop, warmupSeconds: number, windowSeconds: number): LineSpec {
-  const loop = givenLoop(model.zones, Array(model.carriers).fill(0), model.moveSeconds, model.clearSeconds)
+  const { moveSeconds, clearSeconds } = model
   const zones = [...new Set([0, ...model.tasks.map((task) => task.zone)])]
-  return {
-    ...loop,
-    carriers: { ...loop.carriers, start: model.start },
-    tasks: zones.map((zone) => `work in ${zone}`),
-    stations: zones.map((zone, index) => {
-      const time = model.tasks.find((task) => task.zone === zone)?.time
-      return {
-        name: `S${zone}`,
-        title: `S${zone}`,
-        zone,
-        unload: zone === 0 ? [] : null,
-        load: zone === 0 ? [] : null,
-        work: time === undefined ? null : [{ task: index, seconds: [typeof time === 'number' ? { kind: 'constant', value: time } : time] }],
-        releaseSeconds: { kind: 'constant', value: 0 },
-        ...PLAIN_STATION,
-      }
-    }),
-    window: { warmupSeconds, endSeconds: warmupSeconds + windowSeconds },
+  const workIn = (zone: number): { readonly work?: Duty } => {
+    const time = model.tasks.find((task) => task.zone === zone)?.time
+    return time === undefined ? {} : { work: { [`work in ${zone}`]: time } }
   }
+  return loopLine({
+    ...pathsWith(model.zones, moveSeconds, clearSeconds),
+    carriers: { count: model.carriers, start: model.start },
+    tasks: zones.map((zone) => `work in ${zone}`),
+    stations: Object.fromEntries(
+      zones.map((zone) => [`S${zone}`, { zone, ...(zone === 0 ? { unload: {}, load: {} } : {}), ...workIn(zone) }]),
+    ),
+    warmup: warmupSeconds,
+    end: warmupSeconds + windowSeconds,
+  }).spec
 }
