@@ -33,6 +33,7 @@ import {
   workersOption,
   yesOption,
 } from './options/options.ts'
+import { keepWrongValues, withOthers } from './options/wrongValues.ts'
 import { isShared } from './machineFlags.ts'
 import { Misuse, type Shell } from './shell/shell.ts'
 import { addMeasuring } from './measureProgram.ts'
@@ -50,13 +51,19 @@ const RUN_REPLICATIONS = 1
  * @param onCode   told the exit code of the command that was run
  */
 export function program(shell: Shell, command: string, onCode: (code: number) => void): Command {
+  let wrong: readonly string[] = []
   const root = new Command('loopwright')
     .description('Simulates zoned accumulation conveyor loops: how many carriers, which station order, what throughput.')
     .exitOverride()
     .configureOutput({
       writeOut: shell.out.write,
       writeErr: shell.err.write,
-      outputError: (text, write) => write(wrongWords(text, command, shell.err)),
+      outputError: (text, write) =>
+        write(
+          withOthers(text, wrong)
+            .map((one) => wrongWords(one, command, shell.err))
+            .join(''),
+        ),
       getOutHelpWidth: () => shell.out.columns,
       getErrHelpWidth: () => shell.err.columns,
     })
@@ -66,7 +73,6 @@ export function program(shell: Shell, command: string, onCode: (code: number) =>
     .option('--version', 'say which version this is, of the command and of the engine')
     .helpOption('-h, --help', 'show this')
     .addHelpText('after', examplesOf(''))
-    .hook('preAction', (_, chosen) => filesAsTyped(chosen))
   const context = { shell, command, onCode }
   addUnderstanding(root, context)
   addMeasuring(root, context)
@@ -76,6 +82,8 @@ export function program(shell: Shell, command: string, onCode: (code: number) =>
   addKeeping(root, context)
   addMachines(root, context)
   addNotebooks(root, context)
+  wrong = keepWrongValues(root)
+  root.hook('preAction', (_, chosen) => filesAsTyped(chosen))
   return root.addHelpCommand(root.createCommand('help').argument('[command]').description('show the help of a command').helpGroup('Help:'))
 }
 

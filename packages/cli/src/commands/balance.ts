@@ -41,7 +41,7 @@ interface Read {
 async function tasksOf(shell: Shell, file: string, rules: readonly string[]): Promise<Read> {
   if (!file.toLowerCase().endsWith('.csv')) {
     const { scenario, problems } = await loadScenario(shell, file)
-    return { tasks: tasksOfLine(scenario.line, rules), name: scenario.name, problems }
+    return { tasks: tasksOfLine(scenario.line, rules, file), name: scenario.name, problems }
   }
   if (rules.length > 0) throw new Misuse('--before is for scenarios; in a table the column "after" says what comes before')
   return { tasks: tasksOfCsv(await shell.readFile(file), file), name: file, problems: [] }

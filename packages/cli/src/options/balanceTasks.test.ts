@@ -30,6 +30,7 @@ test('a table that cannot be read is told by line, all at once', () => {
   expect(() => tasksOfCsv('what,when\n', 't.csv')).toThrow(
     'must name the columns task, seconds and, if there is an order, after; it names "what", "when"',
   )
+  expect(() => tasksOfCsv('task,seconds\n', 't.csv')).toThrow('"t.csv": no task stands below the line of headings')
   expect(() => tasksOfCsv('task,time (min)\nbolt,6\n', 't.csv')).toThrow('the column "time (min)" is not in seconds')
   const wrong = 'task,seconds,after\nbolt,six,\nwire,-1,blot\nbolt,2,\n,3,\n'
   expect(() => tasksOfCsv(wrong, 't.csv')).toThrow(
@@ -45,9 +46,11 @@ test('a table that cannot be read is told by line, all at once', () => {
 
 test('of a scenario the work, in today’s order or by rules', () => {
   const { line } = readScenario(SMALL_LINE).scenario!
-  expect(tasksOfLine(line, [])).toEqual([{ name: 'fit', seconds: expect.closeTo(70, 9), after: [] }])
-  expect(() => tasksOfLine(line, ['fit<check'])).toThrow('there is no task "check"; there are fit')
-  expect(() => tasksOfLine(line, ['fit'])).toThrow('write what comes first')
+  expect(tasksOfLine(line, [], 'a.yaml')).toEqual([{ name: 'fit', seconds: expect.closeTo(70, 9), after: [] }])
+  expect(() => tasksOfLine(line, ['fit<check'], 'a.yaml')).toThrow('there is no task "check"; there are fit')
+  expect(() => tasksOfLine(line, ['fit'], 'a.yaml')).toThrow('write what comes first')
+  const idle = { ...line, stations: line.stations.map((station) => ({ ...station, work: null })) }
+  expect(() => tasksOfLine(idle, ['fit<check'], 'a.yaml')).toThrow('"a.yaml", stations: no station has work')
 })
 
 test('long and hostile tables are answered at once', () => {

@@ -52,6 +52,7 @@ export function tasksOfCsv(text: string, file: string): TaskToShare[] {
     throw new Misuse(
       `"${file}": the first line must name the columns task, seconds and, if there is an order, after; it names ${found === '' ? 'nothing' : found}`,
     )
+  if (rows.length === 0) throw new Misuse(`"${file}": no task stands below the line of headings; give each task a line of its own`)
   if (rows.length > TASKS_MAX) throw new Misuse(`"${file}" has ${rows.length} rows; tables of up to ${TASKS_MAX} tasks are shared`)
   const faults: string[] = []
   const names = rows.map(({ cells }) => (cells[task] ?? '').trim())
@@ -97,10 +98,12 @@ function predecessors(cell: string, names: ReadonlySet<string>): string[] {
  * The work of a scenario's stations, each task after the one before it on the loop, or by rules.
  *
  * @param rules  such as "wire<test"; none: today's order
- * @throws Misuse  with a rule that names no task
+ * @throws Misuse  with a rule that names no task; where no station has work
  */
-export function tasksOfLine(line: LineSpec, rules: readonly string[]): TaskToShare[] {
+export function tasksOfLine(line: LineSpec, rules: readonly string[], file: string): TaskToShare[] {
   const tasks = lineTasks(line)
+  if (tasks.length === 0)
+    throw new Misuse(`"${file}", stations: no station has work, and work is what is shared; give them tasks, such as work: { fit: 30 s }`)
   if (rules.length === 0) return tasks
   const pairs = rules.flatMap((rule) => {
     const names = rule.split('<').map((name) => name.trim())

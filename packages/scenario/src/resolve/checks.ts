@@ -28,7 +28,7 @@ export function checkDrafts(context: Context, root: Located, drafts: Drafts): vo
   const lost = zonesBeside(drafts)
   for (const zone of lost) context.report.add(zone.at, say.zoneBesideLoop(zone.name))
   const where = placesOf(root, drafts, lost.length > 0)
-  const findings = checkParts(soFar(drafts), knownStay(drafts))
+  const findings = checkParts(draftOf(drafts), knownStay(drafts))
   const told = tellTogether(findings, (place) => {
     const at = where(place)
     return at === null ? null : { at, key: at.path }
@@ -42,7 +42,7 @@ function zonesBeside({ zones, paths }: Drafts): ZoneDraft[] {
   return paths.length === 0 ? [] : zones.filter((zone, index) => !zone.inLoop && !ends.has(index))
 }
 
-function soFar({ zones, paths, carriers, stations, sections, operators, reactionSeconds }: Drafts): DraftLine {
+function draftOf({ zones, paths, carriers, stations, sections, operators, reactionSeconds }: Drafts): DraftLine {
   return {
     zones: zones.map(({ name, release, length, sensor, transfer }) => ({
       name,

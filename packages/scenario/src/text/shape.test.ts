@@ -41,6 +41,16 @@ test('of several forms, the one that was meant is the one that is judged', () =>
   expect(found(['count: 4', 'count: 4, start: [7]'])).toContainEqual(['E_TYPE', 'carriers.start[0]'])
 })
 
+test('a number where a name should be is the part that has it, where there is one', () => {
+  const fixes = (...changes: [string, string][]) =>
+    readScenario(scenarioText(...changes)).problems.map(({ path, fix }) => `${path}: ${fix}`)
+  expect(fixes(['zone: Z04', 'zone: 4'])).toEqual(['stations.Fit.zone: write a name as text, such as "Z04"'])
+  expect(fixes(['zone: Z04', 'zone: 99'])).toEqual(['stations.Fit.zone: write a name as text'])
+  expect(fixes(['zone: Z04', 'zone: 4.5'])).toEqual(['stations.Fit.zone: write a name as text'])
+  expect(fixes(['count: 4', 'count: 4, start: [7]'])).toContain('carriers.start[0]: write a name as text, such as "Z07"')
+  expect(fixes(['', 'operators: { Ann: { stations: [1] } }'])).toEqual(['operators.Ann.stations[0]: write a name as text'])
+})
+
 test('a key without a value is told apart from a missing key', () => {
   expect(found(['warmup: 1 h', 'warmup:'])).toEqual([['E_TYPE', 'warmup']])
   expect(found(['zone: Z04, ', ''])).toEqual([['E_MISSING', 'stations.Fit.zone']])

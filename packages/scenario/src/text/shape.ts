@@ -16,23 +16,23 @@ export function checkShape(root: Located, report: Report): void {
   const result = fileSchema.safeParse(plain(root))
   for (const issue of result.error?.issues ?? []) {
     if (report.isFull()) return
-    translate(issue, root, report)
+    translate(issue, root, report, root)
   }
 }
 
-function translate(issue: Issue, from: Located, report: Report): void {
+function translate(issue: Issue, from: Located, report: Report, root: Located): void {
   const { at, rest } = find(from, issue.path)
   if (at.broken === true) return
   if (rest.length > 0) {
     const key = String(rest[0])
     if (rest.length === 1) report.add({ ...at, path: joinPath(at.path, key) }, say.missing(key, expectedBy(issue)))
   } else if (issue.code === 'unrecognized_keys') unknownKeys(issue, at, report)
-  else if (issue.code === 'invalid_union') union(issue, at, report)
-  else report.add(at, mismatch(issue, at))
+  else if (issue.code === 'invalid_union') union(issue, at, report, root)
+  else report.add(at, mismatch(issue, at, root))
 }
 
 /** The sentence about a single value that is not of the kind that is wanted. */
-function mismatch(issue: Issue, at: Located): say.Sentence {
+function mismatch(issue: Issue, at: Located, root: Located): say.Sentence {
   const tag = tagOf(issue)
   if (at.kind === 'null') return say.wrongType(expectedBy(issue), 'nothing')
   if (issue.code === 'invalid_value') return notOneOf(issue.values.map(String), at)
@@ -41,7 +41,25 @@ function mismatch(issue: Issue, at: Located): say.Sentence {
   if (at.kind === 'number' && !Number.isFinite(at.value)) return say.notFinite(at.source)
   if (at.kind === 'number' && isDimension(tag)) return say.bareNumber(at.source, proposals(at.source, dimensionOf(tag)))
   if (at.kind === 'number' && tag === 'count') return say.notWhole(at.source)
-  return say.wrongType(expectedBy(issue), describe(at))
+  const name = tag === 'name' ? likelyName(at, root) : null
+  return say.wrongType(`${expectedBy(issue)}${name === null ? '' : `, such as "${name}"`}`, describe(at))
+}
+
+/** where a station is named, and where a zone is */
+const OF_STATION = /^operators\.|(^|\.)(stations?|forStation|push|pull|between)(\[\d+\])?$/
+const OF_ZONE = /(^|\.)(zones?|start|from|to|priority)(\[\d+\])?$/
+
+/** Of a number where a name should be: the part that has it behind its letters, such as Z01 of 1; null: none is known. */
+function likelyName(at: Located, root: Located): string | null {
+  if (!/^\d+$/.test(at.source)) return null
+  const number = Number(at.source)
+  const ofKey = (key: string): readonly string[] => [...(root.entries.get(key)?.value.entries.keys() ?? [])]
+  const ends = (name: string): boolean => Number(/\d+$/.exec(name)?.[0] ?? Number.NaN) === number
+  if (OF_STATION.test(at.path)) return ofKey('stations').find(ends) ?? null
+  if (!OF_ZONE.test(at.path)) return null
+  const loop = /^\s*(\d+)\s+zones\b/.exec(root.entries.get('loop')?.value.source ?? '')?.[1]
+  if (loop === undefined || number < 1 || number > Number(loop)) return ofKey('zones').find(ends) ?? null
+  return `Z${at.source.replace(/^0+/, '').padStart(Math.max(2, loop.length), '0')}`
 }
 
 function unknownKeys(issue: Extract<Issue, { code: 'unrecognized_keys' }>, at: Located, report: Report): void {
@@ -70,7 +88,7 @@ function unknownKeys(issue: Extract<Issue, { code: 'unrecognized_keys' }>, at: L
 }
 
 /** A union: the branch that was meant is the one of the right type with the fewest findings. */
-function union(issue: Extract<Issue, { code: 'invalid_union' }>, at: Located, report: Report): void {
+function union(issue: Extract<Issue, { code: 'invalid_union' }>, at: Located, report: Report, root: Located): void {
   if ('discriminator' in issue && issue.errors.length === 0) {
     const known = 'options' in issue && Array.isArray(issue.options) ? issue.options.map(String) : []
     report.add(at, notOneOf(known, at))
@@ -78,7 +96,7 @@ function union(issue: Extract<Issue, { code: 'invalid_union' }>, at: Located, re
   }
   const meant = branchesOf(issue).toSorted((a, b) => weight(a, at) - weight(b, at))[0]
   if (meant !== undefined) {
-    for (const inner of meant) translate(inner, at, report)
+    for (const inner of meant) translate(inner, at, report, root)
     return
   }
   const words = issue.errors.flat().filter((inner) => inner.code === 'invalid_value')
@@ -90,7 +108,7 @@ function union(issue: Extract<Issue, { code: 'invalid_union' }>, at: Located, re
         at,
       ),
     )
-  else report.add(at, mismatch(issue, at))
+  else report.add(at, mismatch(issue, at, root))
 }
 
 /** Branches whose type fits the value. */
