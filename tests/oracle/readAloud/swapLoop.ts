@@ -1,7 +1,8 @@
 /** The pure ring of the literature in the terms of the line model. */
 
-import { type Duty, type LineSpec, loopLine } from '@loopwright/line'
+import type { Duty, LineSpec } from '@loopwright/line'
 import type { Distribution } from '@loopwright/stats'
+import { specOf } from '../../../packages/line/src/builder/lineSpec.ts'
 import { pathsWith } from './lineFor.ts'
 
 export interface SwapLoop {
@@ -24,7 +25,8 @@ export function swapLoop(model: SwapLoop, warmupSeconds: number, windowSeconds: 
     const time = model.tasks.find((task) => task.zone === zone)?.time
     return time === undefined ? {} : { work: { [`work in ${zone}`]: time } }
   }
-  return loopLine({
+  // not by loopLine, which refuses moves of 0 s: with stations that take time they have an exact answer
+  return specOf('loop', {
     ...pathsWith(model.zones, moveSeconds, clearSeconds),
     carriers: { count: model.carriers, start: model.start },
     tasks: zones.map((zone) => `work in ${zone}`),
