@@ -69,7 +69,7 @@ interface Asked {
 /**
  * Means and intervals over runs.
  *
- * @param spec  the line that was run
+ * @param given  the line that was run
  * @param runs  replications 0 … n − 1, in that order
  * @example runsResult(line, await replicate(line, { replications: 3 }, { seed: '1', workers: 0 }), { seed: '1', replications: 3, plan: null }).count.mean.mean // => 121.33333333333333
  */
