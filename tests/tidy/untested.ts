@@ -19,7 +19,6 @@ export const UNTESTED: Readonly<Record<string, string>> = {
   'packages/line/src/spec.ts': 'types, and one word for the store',
   'packages/study/src/store/entryFile.ts': 'the store contract writes, reads and damages entries',
   'packages/study/src/carriers/studyResult.ts': 'chooseCarriers.test.ts reads what it puts together',
-  'packages/study/src/runs/runChunks.ts': 'sweepCarriers.test.ts and replicate.test.ts run chunks, to the end and stopped',
   'packages/study/src/sweep/sweepAssembly.ts': 'sweepCarriers.test.ts puts sweeps together',
   'packages/study/src/runs/withMachine.ts': 'hands on what pool.test.ts and keptPool.test.ts try',
   'packages/notebook/src/live/liveInput.ts': 'types, and the order of the groups',

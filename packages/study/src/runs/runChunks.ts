@@ -10,6 +10,8 @@ export interface ChunkWork {
   readonly taskOf: (chunk: Chunk) => Task
   readonly onResult: (chunk: Chunk, result: TaskResult) => void
   readonly signal: AbortSignal | undefined
+  /** threads that begin; the others follow when each part has begun. Default, and where a chunk is as long for everybody: all */
+  readonly openers?: number
 }
 
 /** milliseconds that tasks under way get to end by themselves after a stop */
@@ -26,10 +28,17 @@ export async function runChunks(pool: Pool, work: ChunkWork): Promise<void> {
   let others: Error | null = null
   const { chunkOf } = pool
   const fixed = chunkOf === undefined ? undefined : (index: number): number => chunkOf(work.taskOf({ index, from: 0, to: 0 }))
+  const openers = fixed === undefined ? (work.openers ?? pool.size) : pool.size
+  let open = (): void => {}
+  const opened = new Promise<void>((resolve) => {
+    open = resolve
+  })
   const thread = async (index: number): Promise<void> => {
+    if (index >= openers) await opened
     for (;;) {
       if (signal?.aborted === true || left) return
       const chunk = schedule.next(index, fixed)
+      if (schedule.hasOpened) open()
       if (chunk === null) return
       let result: TaskResult
       try {
@@ -45,10 +54,12 @@ export async function runChunks(pool: Pool, work: ChunkWork): Promise<void> {
   }
   const threads = Array.from({ length: pool.size * pool.depth }, (_, place) =>
     heardOrNot(
-      thread(place % pool.size).catch((error: unknown) => {
-        left = true
-        throw error
-      }),
+      thread(place % pool.size)
+        .catch((error: unknown) => {
+          left = true
+          throw error
+        })
+        .finally(open),
     ),
   )
   const all = Promise.all(threads)

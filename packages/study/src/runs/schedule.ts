@@ -71,6 +71,11 @@ export class Schedule {
     this.#events[index] = events
   }
 
+  /** Whether each part has begun. */
+  get hasOpened(): boolean {
+    return this.#parts.every(({ from, to }, index) => this.#next[index]! > from || from >= to)
+  }
+
   /** Place of the part that is least far on; −1: there is nothing left. */
   #choose(thread: number): number {
     let best = -1

@@ -19,6 +19,8 @@ export interface Part {
 
 export interface PartOptions {
   readonly signal: AbortSignal | undefined
+  /** threads that begin; the others follow when each part has begun; default: all */
+  readonly openers?: number
   /** told how many replications have come in */
   readonly onRows: (done: number) => void
 }
@@ -29,7 +31,12 @@ export function missing(parts: readonly Part[]): number {
 }
 
 /** After a stop each study holds replications 0 … n − 1 of its own n. Rejects with the first error that a run throws. */
-export async function runParts(pool: Pool, spec: LineSpec, parts: readonly Part[], { signal, onRows }: PartOptions): Promise<void> {
+export async function runParts(
+  pool: Pool,
+  spec: LineSpec,
+  parts: readonly Part[],
+  { signal, openers, onRows }: PartOptions,
+): Promise<void> {
   const line = pool.line(spec)
   const schedule = new Schedule(
     parts.length,
@@ -51,5 +58,6 @@ export async function runParts(pool: Pool, spec: LineSpec, parts: readonly Part[
       onRows(to - from)
     },
     signal,
+    ...(openers === undefined ? {} : { openers }),
   })
 }

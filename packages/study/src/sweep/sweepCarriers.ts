@@ -60,6 +60,7 @@ export async function sweepCarriers(given: GivenLine, request: SweepRequest, opt
   try {
     await runParts(pool, spec, sweep.parts, {
       signal,
+      ...(sweep.isShort ? { openers: Math.ceil(pool.size / 2) } : {}),
       onRows: (came) => {
         done += came
         if (first === null && onFirst !== undefined) {
@@ -84,6 +85,8 @@ export async function sweepCarriers(given: GivenLine, request: SweepRequest, opt
 
 interface SweepParts {
   readonly parts: readonly Part[]
+  /** whether half of the threads open it */
+  readonly isShort: boolean
   readonly judged: Counts
   /** of each count the pilot, where there is one, and the judged study */
   readonly counts: readonly Studies[]
@@ -107,14 +110,15 @@ function sweepParts(spec: LineSpec, request: SweepRequest, seed: string): SweepP
   const piloted = counts.length === 1 ? [] : counts.map((carriers) => pilot.of(carriers))
   const pilots = Math.min(PILOT_REPLICATIONS, replications)
   const wanted = piloted.length === 0 ? [replications] : [pilots, replications]
-  const opening = openingsOf(spec, counts, firstRuns(wanted))
+  const opening = openingOf(spec, counts, firstRuns(wanted))
   const parts = [
-    ...counts.map((carriers) => ({ seed, study: judged.of(carriers), replications, opening: opening.at(-1)! })),
-    ...piloted.map((study) => ({ seed: pilot.seed, study, replications: pilots, pace: PILOT_PACE, opening: opening[0]! })),
+    ...counts.map((carriers) => ({ seed, study: judged.of(carriers), replications, opening: opening.runs.at(-1)! })),
+    ...piloted.map((study) => ({ seed: pilot.seed, study, replications: pilots, pace: PILOT_PACE, opening: opening.runs[0]! })),
   ]
   const studies = counts.map((carriers, place) => [...piloted.slice(place, place + 1), judged.of(carriers)])
   return {
     parts,
+    isShort: opening.isShort,
     judged,
     counts: studies,
     first: () => firstAnswer(studies, wanted, WITHIN),
@@ -132,10 +136,26 @@ function sweepParts(spec: LineSpec, request: SweepRequest, seed: string): SweepP
  */
 const OPENING_EVENTS = 1_000_000
 
-/** Runs of the first tasks of a count, by study. */
-function openingsOf(spec: LineSpec, counts: readonly number[], first: readonly number[]): number[] {
+/**
+ * Events up to which half of the threads open a sweep, and the rest follow: some tenths of a second. Each thread compiles the engine for itself, which takes as
+ * much of a core as so many events, and the cores of those that wait do it for those that run.
+ */
+const HALF_EVENTS = 10_000_000
+
+interface Opening {
+  /** runs of the first task of a count, by study */
+  readonly runs: readonly number[]
+  /** so few events in all that half of the threads are enough */
+  readonly isShort: boolean
+}
+
+function openingOf(spec: LineSpec, counts: readonly number[], first: readonly number[]): Opening {
   const runs = first.reduce((sum, of) => sum + of, 0)
   const law = lawOrNull(spec)
-  const events = Math.max(...counts.map((carriers) => runs * expectedEvents(spec, law, carriers)))
-  return first.map((of) => (events <= OPENING_EVENTS ? Math.max(1, of) : 1))
+  const events = counts.map((carriers) => runs * expectedEvents(spec, law, carriers))
+  const inOne = Math.max(...events) <= OPENING_EVENTS
+  return {
+    runs: first.map((of) => (inOne ? Math.max(1, of) : 1)),
+    isShort: inOne && events.reduce((sum, of) => sum + of, 0) <= HALF_EVENTS,
+  }
 }
