@@ -11,7 +11,7 @@ import {
   seedText,
   wholeNumber,
 } from './options/arguments.ts'
-import { SCHEMAS } from './commands/schema.ts'
+import { SCHEMAS } from './documents/schemaNames.ts'
 import { examplesOf } from './options/examples.ts'
 import {
   addOptions,

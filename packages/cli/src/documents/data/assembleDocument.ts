@@ -5,6 +5,7 @@ import type { CompareResult } from '@loopwright/study/compare'
 import type { Folder } from '../../dataFolder.ts'
 import { accountSchema, fileDocument } from './accountDocument.ts'
 import { documentSchema, list, orNull, record, type Schema, text } from '../schemaParts.ts'
+import { differenceSchema } from '../compareDocument.ts'
 import { formHead, formHeadSchema } from '../form.ts'
 
 interface AssembledRun {
@@ -62,10 +63,7 @@ export function assembleSchema(): Schema {
             'since it was written last; null: it was not there',
           ),
         ),
-        difference: {
-          description: 'units per window, now less before, in the same worlds; null: nothing to compare',
-          anyOf: [{ type: 'object' }, { type: 'null' }],
-        },
+        difference: orNull(differenceSchema('units per window, now less before, in the same worlds; null: nothing to compare')),
       },
       'What `loopwright assemble --json` prints.',
     ),

@@ -1,6 +1,7 @@
-/** JSON Schemas of what the studies print with `--json`, by name. */
+/** JSON Schemas of what commands print with `--json`, by name. */
 import { assembleSchema } from './data/assembleDocument.ts'
 import { balanceSchema } from './balanceDocument.ts'
+import { carriersSchema } from './carriersDocument.ts'
 import { compareSchema } from './compareDocument.ts'
 import { driverSchema } from './driverDocument.ts'
 import { forecastSchema } from './forecastDocument.ts'
@@ -15,36 +16,20 @@ import { promiseSchema } from './decision/promiseDocument.ts'
 import { shiftsSchema } from './decision/shiftsDocument.ts'
 import { screeningSchema } from './decision/screeningDocument.ts'
 import type { Schema } from './schemaParts.ts'
+import { runSchema } from './runSchema.ts'
+import type { SchemaName } from './schemaNames.ts'
+import { sweepSchema } from './sweepDocument.ts'
+import { traceSchema } from './traceDocument.ts'
 import { steadySchema } from './steadyDocument.ts'
 import { mixSchema } from './data/mixDocument.ts'
 import { stoplogSchema } from './data/stoplogDocument.ts'
 import { timesSchema } from './data/timesDocument.ts'
 
-export const STUDY_SCHEMAS: Readonly<
-  Record<
-    | 'acceptance'
-    | 'balance'
-    | 'compare'
-    | 'criteria'
-    | 'drivers'
-    | 'followup'
-    | 'forecast'
-    | 'grid'
-    | 'losses'
-    | 'order'
-    | 'payback'
-    | 'promise'
-    | 'shifts'
-    | 'screen'
-    | 'steady'
-    | 'times'
-    | 'trial'
-    | 'stoplog'
-    | 'mix'
-    | 'assemble',
-    () => Schema
-  >
-> = {
+export const DOCUMENT_SCHEMAS: Readonly<Record<Exclude<SchemaName, 'scenario'>, () => Schema>> = {
+  run: runSchema,
+  sweep: sweepSchema,
+  carriers: carriersSchema,
+  trace: traceSchema,
   balance: balanceSchema,
   compare: compareSchema,
   drivers: driverSchema,
