@@ -49,7 +49,6 @@ export function buildMoves(spec: LineSpec, { isLoop }: Graph, zoneChanges: Uint8
     zoneCarrier: new Int32Array(places),
     zoneClaimant: new Int32Array(places),
     zoneClearing: new Uint8Array(places),
-    clearAt: new Float64Array(places),
     leavingPath: new Int32Array(places),
     zoneStarts: new Int32Array(places),
     zoneLastIn: new Int32Array(places),

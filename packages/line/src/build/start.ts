@@ -90,7 +90,7 @@ function resetDraws(draws: Draws, seed: string, replication: number): void {
 function resetMoves(moves: Moves, { isLoop, onlyOut }: Graph): void {
   moves.zoneState.fill(FREE)
   moves.carrierPhase.fill(DONE)
-  zero(moves.zoneClearing, moves.clearAt, moves.zoneStarts, moves.pathLooks, moves.carrierSince, moves.moveSince, moves.moveAt)
+  zero(moves.zoneClearing, moves.zoneStarts, moves.pathLooks, moves.carrierSince, moves.moveSince, moves.moveAt)
   none(moves.zoneCarrier, moves.zoneClaimant, moves.leavingPath, moves.zoneLastIn, moves.zoneWay)
   none(moves.pathCarrier, moves.carrierPath, moves.startPath)
   if (isLoop) moves.leavingPath.set(onlyOut)

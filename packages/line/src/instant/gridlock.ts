@@ -18,7 +18,7 @@ export function standsStill(line: Line): boolean {
   const { moves } = line
   if (line.activity > 0) return false
   for (let zone = 0; zone < line.zones; zone++) {
-    if (moves.zoneClearing[zone] === CLEAR_KNOWN && moves.clearAt[zone]! > line.now) timeClear(line, zone)
+    if (moves.zoneClearing[zone] === CLEAR_KNOWN && line.queue.times[line.slots.clearSlot + zone]! > line.now) timeClear(line, zone)
   }
   if (line.activity > 0) return false
   for (let zone = 0; zone < line.zones; zone++) {

@@ -22,7 +22,11 @@ function justLeft(start: number[] = [0]): Line {
 describe('a clear that nobody waits for', () => {
   test('has no timer; the zone is free for whoever asks from that instant on', () => {
     const line = justLeft()
-    expect([line.moves.zoneClearing[0], line.moves.clearAt[0], line.queue.isPending(line.slots.clearSlot)]).toEqual([CLEAR_KNOWN, 3, false])
+    expect([line.moves.zoneClearing[0], line.queue.times[line.slots.clearSlot], line.queue.isPending(line.slots.clearSlot)]).toEqual([
+      CLEAR_KNOWN,
+      3,
+      false,
+    ])
     line.now = 2.5
     expect([nextZoneTakes(line, 4, 0), line.moves.zoneState[0]]).toEqual([false, VACATING])
     line.now = 3

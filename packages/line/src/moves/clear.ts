@@ -27,7 +27,6 @@ export function startClear(line: Line, path: number, atSpeed: number, moveSlot: 
   }
   if (moves.clearIsPlain[path] === 1 && line.trace === null && !isWaitedFor(line, zone)) {
     moves.zoneClearing[zone] = CLEAR_KNOWN
-    moves.clearAt[zone] = queue.times[slot]!
     return
   }
   moves.zoneClearing[zone] = CLEAR_TIMED
@@ -90,7 +89,6 @@ export function timeClear(line: Line, zone: number): boolean {
   if (moves.zoneClearing[zone] !== CLEAR_KNOWN) return false
   moves.zoneClearing[zone] = CLEAR_TIMED
   line.activity++
-  line.queue.times[slots.clearSlot + zone] = moves.clearAt[zone]!
   startTimer(line, slots.clearSlot + zone)
   return true
 }

@@ -33,7 +33,6 @@ function whole(line: Line): Map<string, unknown> {
   const all = valuesOf(line)
   for (const name of [
     'moves.startPath',
-    'moves.clearAt',
     'moves.moveSince',
     'moves.moveAt',
     'work.stationDuty',

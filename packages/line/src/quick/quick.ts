@@ -68,12 +68,12 @@ function runSome(line: Line, quick: Quick, until: number): number {
   const { arrivalSlot, clearSlot, workSlot, changeSlot, storeSlot, operatorSlot } = line.slots
   const { zoneStation, stationZone, hasDuty } = line.work
   const { stationHeld } = line.stops
-  const { zoneState, zoneClearing, clearAt, zoneCarrier, zoneClaimant, pathLooks, pathCarrier } = moves
+  const { zoneState, zoneClearing, zoneCarrier, zoneClaimant, pathLooks, pathCarrier } = moves
   const { zoneChange } = transfers
   const { zoneHeld, pathHeld } = line.stops
   const { hasCalls, followsZones } = line
   const { carrierPhase } = moves
-  const { onlyOut, zoneNext, pathTo, manualStation } = line.graph
+  const { onlyOut, pathTo, manualStation } = line.graph
   const byHand = line.staff.manualFrom.length > 0
   const { flags, mayHold: held, restAt, restIsKnown, lookAt } = quick
   quick.until = until
@@ -119,7 +119,7 @@ function runSome(line: Line, quick: Quick, until: number): number {
         path = onlyOut[from]!
         const diverts = (flag & DIVERTS) > 0
         const nearExit = (flag & EXIT_CLEAR) > 0
-        if (held && (zoneHeld[from]! > 0 || (diverts || nearExit ? isHeldAhead(line, from) : zoneHeld[zoneNext[from]!]! > 0))) {
+        if (held && (zoneHeld[from]! > 0 || (diverts || nearExit ? isHeldAhead(line, from) : zoneHeld[pathTo[path]!]! > 0))) {
           handOver(line, quick, count)
           continue
         }
@@ -139,8 +139,8 @@ function runSome(line: Line, quick: Quick, until: number): number {
             isFree = path !== NONE
           } else if (nearExit) isFree = canLeave(line, from)
           else {
-            const to = zoneNext[from]!
-            isFree = zoneState[to] === FREE || (zoneClearing[to] === CLEAR_KNOWN && clearAt[to]! <= now)
+            const to = pathTo[path]!
+            isFree = zoneState[to] === FREE || (zoneClearing[to] === CLEAR_KNOWN && times[clearSlot + to]! <= now)
           }
           if (!isFree && brake === 0) {
             handOver(line, quick, count)
@@ -152,15 +152,10 @@ function runSome(line: Line, quick: Quick, until: number): number {
             pathLooks[came] = 0
             const rest = now + brake
             const station = zoneStation[from]!
-            const to = zoneNext[from]!
+            const to = diverts ? NONE : pathTo[path]!
             const isOff = station !== NONE && stationHeld[station]! > 0
             // at rest before the zone ahead is clear, it changes nothing for others
-            const clears =
-              diverts || zoneState[to] !== VACATING
-                ? Number.POSITIVE_INFINITY
-                : zoneClearing[to] === CLEAR_KNOWN
-                  ? clearAt[to]!
-                  : times[clearSlot + to]!
+            const clears = diverts || zoneState[to] !== VACATING ? Number.POSITIVE_INFINITY : times[clearSlot + to]!
             if (diverts || followsZones || isOff || clears < rest || ((flag | flags[to]!) & TRANSFER) > 0) {
               times[slot] = rest
               queue.schedule(slot)
@@ -216,8 +211,8 @@ function runSome(line: Line, quick: Quick, until: number): number {
             isFree = canLeave(line, from)
             if (!isFree) waitFor(line, path)
           } else {
-            const to = zoneNext[from]!
-            isFree = zoneState[to] === FREE || (zoneClearing[to] === CLEAR_KNOWN && clearAt[to]! <= now)
+            const to = pathTo[path]!
+            isFree = zoneState[to] === FREE || (zoneClearing[to] === CLEAR_KNOWN && times[clearSlot + to]! <= now)
             if (!isFree && zoneClearing[to] === CLEAR_KNOWN) timeClear(line, to)
           }
           if (!isFree) {

@@ -71,8 +71,10 @@ export function startQuick(line: Line, quick: Quick, firstPath: number, startsAt
   const { queue, collector, moves, graph, slots, work } = line
   const { zoneSeconds, stationSeconds, carrierSeconds } = collector
   const { times } = queue
+  const { arrivalSlot, clearSlot } = slots
   const { paces, asksStations } = quick
   const until = horizon(line, quick)
+  let from = graph.pathFrom[firstPath]!
   let path = firstPath
   let atSpeed = startsAtSpeed
   let at = line.now
@@ -81,12 +83,11 @@ export function startQuick(line: Line, quick: Quick, firstPath: number, startsAt
   for (let starts = 0; ; starts++) {
     // what is told of the zones, the carrier and the stations, then what becomes of them
     line.activity++
-    const from = graph.pathFrom[path]!
     const to = graph.pathTo[path]!
     const pathFlag = quick.pathFlags[path]!
     const carrier = moves.zoneCarrier[from]!
     if (moves.zoneClearing[to] === CLEAR_KNOWN) {
-      const clear = moves.clearAt[to]!
+      const clear = times[clearSlot + to]!
       moves.zoneClearing[to] = CLEAR_NOW
       line.events++
       zoneSeconds[to * ZONE_WIDTH + collector.zoneState[to]!]! += clear - zoneSeconds[to * ZONE_WIDTH + ZONE_SINCE]!
@@ -169,23 +170,20 @@ export function startQuick(line: Line, quick: Quick, firstPath: number, startsAt
     moves.carrierPath[carrier] = path
     moves.carrierPhase[carrier] = MOVING
     const pace = paces.pathPace[path]!
-    const clear = at + paces.paceSeconds[pace + PACE_CLEAR + atSpeed]!
+    times[clearSlot + from] = at + paces.paceSeconds[pace + PACE_CLEAR + atSpeed]!
     const isFirst = left === NONE
     if (isFirst) left = from
     if ((pathFlag & PLAIN_CLEAR) > 0 && (quick.behind[from] !== NONE || !isAwaited(line, quick, from, quick.flags[from]!))) {
       moves.zoneClearing[from] = CLEAR_KNOWN
-      moves.clearAt[from] = clear
-      times[slots.clearSlot + from] = clear
     } else {
       moves.zoneClearing[from] = CLEAR_TIMED
       line.activity++
-      times[slots.clearSlot + from] = clear
-      queue.schedule(slots.clearSlot + from)
+      queue.schedule(clearSlot + from)
     }
     if (stops) {
       moves.pathLooks[path] = 0
-      times[slots.arrivalSlot + path] = at + paces.paceSeconds[pace + 2 * atSpeed]!
-      queue.schedule(slots.arrivalSlot + path)
+      times[arrivalSlot + path] = at + paces.paceSeconds[pace + 2 * atSpeed]!
+      queue.schedule(arrivalSlot + path)
     } else {
       moves.pathLooks[path] = LOOK_FROM_REST + atSpeed
       const look = at + paces.paceSeconds[pace + 2 * atSpeed + SPEED]!
@@ -193,10 +191,11 @@ export function startQuick(line: Line, quick: Quick, firstPath: number, startsAt
       let waits = false
       if (next !== NONE && look <= until && starts < STARTS && !(asksStations && holdsAnEnd(line, next))) {
         const ahead = graph.pathTo[next]!
-        if (moves.zoneState[ahead] === FREE || (moves.zoneClearing[ahead] === CLEAR_KNOWN && moves.clearAt[ahead]! <= look)) {
+        if (moves.zoneState[ahead] === FREE || (moves.zoneClearing[ahead] === CLEAR_KNOWN && times[clearSlot + ahead]! <= look)) {
           line.events++
           line.activity--
           moves.pathCarrier[path] = NONE
+          from = to
           path = next
           at = look
           atSpeed = 1
@@ -205,13 +204,14 @@ export function startQuick(line: Line, quick: Quick, firstPath: number, startsAt
         const rest = at + paces.paceSeconds[pace + 2 * atSpeed]!
         quick.restAt[carrier] = rest
         if (moves.zoneClearing[ahead] === CLEAR_KNOWN) {
-          const go = Math.max(moves.clearAt[ahead]!, rest)
+          const go = Math.max(times[clearSlot + ahead]!, rest)
           if (go <= until) {
             line.events += 2
             line.activity--
             moves.pathCarrier[path] = NONE
             moves.pathLooks[path] = 0
             stand(line, quick, carrier)
+            from = to
             path = next
             at = go
             atSpeed = 0
@@ -225,26 +225,27 @@ export function startQuick(line: Line, quick: Quick, firstPath: number, startsAt
         }
       }
       if (!waits) {
-        times[slots.arrivalSlot + path] = look
-        queue.schedule(slots.arrivalSlot + path)
+        times[arrivalSlot + path] = look
+        queue.schedule(arrivalSlot + path)
       }
     }
     if ((pathFlag & WATCHED) > 0) {
-      line.draws.drawn[0] = times[slots.arrivalSlot + path]! - at
+      line.draws.drawn[0] = times[arrivalSlot + path]! - at
       watchMove(line, path, carrier)
     }
     if (line.followsZones) {
-      operateZone(line, to, slots.arrivalSlot + path)
-      operateZone(line, from, slots.clearSlot + from)
+      operateZone(line, to, arrivalSlot + path)
+      operateZone(line, from, clearSlot + from)
     }
     if (isFirst && (quick.flags[from]! & EXIT_CLEAR) > 0 && isFirstClaim) claimBehind(line, to, carrier)
 
     // whoever waits quick.behind the zone that the carrier left first follows as soon as that is clear
     const follows = quick.behind[left]!
     if (follows === NONE || moves.zoneClearing[left] !== CLEAR_KNOWN) return
-    const follower = moves.zoneCarrier[graph.pathFrom[follows]!]!
+    from = graph.pathFrom[follows]!
+    const follower = moves.zoneCarrier[from]!
     if (follower === NONE) return
-    at = moves.clearAt[left]!
+    at = times[clearSlot + left]!
     atSpeed = 0
     const isOver = starts >= STARTS || (asksStations && holdsAnEnd(line, follows))
     if (quick.restIsKnown[follower] === 1) {

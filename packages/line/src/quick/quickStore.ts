@@ -116,7 +116,6 @@ function startIntoStore(line: Line, quick: Quick, path: number, atSpeed: number)
   times[clearSlot] = line.now + quick.paces.paceSeconds[pace + PACE_CLEAR + atSpeed]!
   if ((pathFlag & PLAIN_CLEAR) > 0 && !isAwaited(line, quick, from, quick.flags[from]!)) {
     moves.zoneClearing[from] = CLEAR_KNOWN
-    moves.clearAt[from] = times[clearSlot]!
   } else {
     moves.zoneClearing[from] = CLEAR_TIMED
     line.activity++

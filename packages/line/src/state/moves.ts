@@ -1,5 +1,6 @@
 /** Zones and carriers while they move: who is where, what is set aside, when what ends. (MODEL.md §2, §3) */
 import type { WorkList } from './lists.ts'
+import type { Slots } from './slots.ts'
 
 /** Zone states. (MODEL.md §2) */
 export const FREE = 0
@@ -40,10 +41,8 @@ export interface Moves {
   readonly zoneCarrier: Int32Array
   /** carrier that a claimed zone is set aside for, or that is on its way in; NONE unless claimed */
   readonly zoneClaimant: Int32Array
-  /** whether it is clear of that carrier yet: CLEAR_NOW, CLEAR_TIMED (a timer runs) or CLEAR_KNOWN (at `clearAt`, looked up when somebody asks) */
+  /** whether it is clear of that carrier yet: CLEAR_NOW, CLEAR_TIMED (a timer runs) or CLEAR_KNOWN (at the time of its slot, which is not pending, looked up when somebody asks) */
   readonly zoneClearing: Uint8Array
-  /** seconds; instant of a CLEAR_KNOWN */
-  readonly clearAt: Float64Array
   /** the path by which its last carrier left, which its clear belongs to; NONE; on a plain loop always the only one */
   readonly leavingPath: Int32Array
   /** moves started out of the place so far; not kept on a plain loop */
@@ -88,10 +87,15 @@ export interface Moves {
   readonly lookList: WorkList
 }
 
-/** Whether the zone has been clear since `clearAt` and counts as vacating still, since nobody has asked. (MODEL.md §3) */
-export function isClearOver(
-  { moves, now }: { readonly moves: Pick<Moves, 'zoneClearing' | 'clearAt'>; readonly now: number },
-  zone: number,
-): boolean {
-  return moves.zoneClearing[zone] === CLEAR_KNOWN && moves.clearAt[zone]! <= now
+/** What of a line says when zones are clear. */
+export interface ClearsOf {
+  readonly now: number
+  readonly moves: Pick<Moves, 'zoneClearing'>
+  readonly queue: { readonly times: Float64Array }
+  readonly slots: Pick<Slots, 'clearSlot'>
+}
+
+/** Whether the zone has been clear since the time of its clear and counts as vacating still, since nobody has asked. (MODEL.md §3) */
+export function isClearOver({ moves, now, queue, slots }: ClearsOf, zone: number): boolean {
+  return moves.zoneClearing[zone] === CLEAR_KNOWN && queue.times[slots.clearSlot + zone]! <= now
 }

@@ -154,10 +154,10 @@ export class Collector {
     touched.length = 0
   }
 
-  /** The zone has been clear since `clearAt`: what it and its station were told to be until now changes back then. */
+  /** The zone has been clear since the time of its clear: what it and its station were told to be until now changes back then. */
   onLateClear(zone: number): void {
     const { line } = this
-    const at = line.moves.clearAt[zone]!
+    const at = line.queue.times[line.slots.clearSlot + zone]!
     if (this.zoneState[zone] === Z_VACATING) {
       this.zoneSeconds[zone * ZONE_WIDTH + Z_VACATING]! += at - this.zoneSeconds[zone * ZONE_WIDTH + ZONE_SINCE]!
       this.zoneSeconds[zone * ZONE_WIDTH + ZONE_SINCE] = at
