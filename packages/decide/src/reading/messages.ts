@@ -4,7 +4,7 @@ import { type Sentence, sentences, sentenceWords } from '@loopwright/line/check'
 const { all, choices, quote, meant } = sentenceWords
 const error = (code: string, message: string, fix: string): Sentence => ({ code, severity: 'error', message, fix })
 
-export const { missing, negative, zero, notWhole, tooSmall } = sentences
+export const { missing, wrongType, negative, zero, notWhole, tooSmall } = sentences
 
 export const formatUnknown = (found: string): Sentence =>
   error('E_FORMAT', `format ${found} is not known`, 'write "format: 1" as the first line')
@@ -18,8 +18,6 @@ export const isScenario = (): Sentence =>
 
 export const unknownKey = (key: string, near: string | null, known: readonly string[]): Sentence =>
   error('E_UNKNOWN_KEY', `${quote(key)} is not a known key here`, meant(near, `known keys are ${all(known)}`))
-
-export const wrongType = (expected: string, found: string): Sentence => error('E_TYPE', `found ${found}`, `write ${expected}`)
 
 export const notAChoice = (found: string, near: string | null, known: readonly string[]): Sentence =>
   error('E_CHOICE', `${quote(found)} is not one of the possible words`, meant(near, `write ${choices(known)}`))
