@@ -3,7 +3,7 @@ import { dirname, join } from 'node:path'
 import { createSimulator } from '@loopwright/line'
 import type { Case, Figures, Part } from '../cases.ts'
 import { blockLoop } from '../lines.ts'
-import { type NativeEngine, runNative } from './native.ts'
+import { type NativeEngine, startNative } from './native.ts'
 
 /** How the program is compiled, by what its figures and its file are called. */
 export const NATIVE_FLAGS: Readonly<Record<string, readonly string[]>> = {
@@ -12,7 +12,8 @@ export const NATIVE_FLAGS: Readonly<Record<string, readonly string[]>> = {
 }
 
 const SEED = 'bench'
-const TURNS = 12
+/** of so few milliseconds that some of them find the machine quiet */
+const TURNS = 100
 
 function processorSecondsOf(work: () => void): number {
   const start = process.cpuUsage()
@@ -21,42 +22,44 @@ function processorSecondsOf(work: () => void): number {
   return (user + system) / 1e6
 }
 
-/** The programs stand beside the file that runs, where bench.ts has put them. */
-const programs = (): Record<string, string> =>
-  Object.fromEntries(Object.keys(NATIVE_FLAGS).map((name) => [name, join(dirname(process.argv[1]!), name)]))
+/** What neighbours take from a turn is never given back: the least of the turns is the nearest to what the work costs. */
+const least = (values: readonly number[]): number => Math.min(...values)
 
-const median = (values: readonly number[]): number => [...values].sort((a, b) => a - b)[values.length >> 1]!
-
-/** `shareOf…`: the program's time as a share of the product's, median of the turns. */
-function besideNative(engine: NativeEngine, share: number): Figures {
+/** `shareOf…`: the program's time as a share of the product's. */
+async function besideNative(engine: NativeEngine, share: number): Promise<Figures> {
   const line = blockLoop(1, 8)
   const simulator = createSimulator(line, { engine })
-  const [warm, timed] = [Math.ceil(200 * share), Math.ceil((1_000 / TURNS) * share)]
-  let replication = 0
-  let events = 0
-  const run = (count: number): void => {
-    for (let k = 0; k < count; k++) events += simulator.run({ seed: SEED, replication: replication++ }).events
+  const run = (first: number, count: number): number => {
+    let events = 0
+    for (let k = first; k < first + count; k++) events += simulator.run({ seed: SEED, replication: k }).events
+    return events
   }
-  run(warm)
+  const warm = Math.ceil(300 * share)
+  const each = Math.ceil((2_000 / TURNS) * share)
+  // beside the file that runs, where bench.ts has put them
+  const programs = Object.keys(NATIVE_FLAGS).map((name) => ({
+    name,
+    seconds: [] as number[],
+    running: startNative(join(dirname(process.argv[1]!), name), line, engine, SEED),
+  }))
   const ours: number[] = []
-  const theirs: Record<string, number[]> = Object.fromEntries(Object.keys(NATIVE_FLAGS).map((name) => [name, []]))
-  for (let turn = 0; turn < TURNS; turn++) {
-    const from = replication
-    events = 0
-    ours.push(processorSecondsOf(() => run(timed)))
-    for (const [name, program] of Object.entries(programs())) {
-      const told = JSON.parse(runNative(program, line, [engine, 'time', SEED, String(from), String(timed)])) as {
-        seconds: number
-        events: number
-      }
+  run(0, warm)
+  for (const { running } of programs) await running.time(0, warm)
+  for (let turn = 0; turn < TURNS * Math.min(1, 10 * share); turn++) {
+    const first = warm + turn * each
+    let events = 0
+    ours.push(processorSecondsOf(() => (events = run(first, each))))
+    for (const { running, seconds } of programs) {
+      const told = await running.time(first, each)
       if (told.events !== events) throw new Error(`the program counts ${told.events} events where there are ${events}`)
-      theirs[name]!.push(told.seconds)
+      seconds.push(told.seconds)
     }
   }
-  const figures: Record<string, number> = { replicationsPerSecond: timed / median(ours) }
-  for (const [name, seconds] of Object.entries(theirs)) {
-    figures[`${name}ReplicationsPerSecond`] = timed / median(seconds)
-    figures[`shareOf${name[0]!.toUpperCase()}${name.slice(1)}`] = median(seconds.map((one, turn) => one / ours[turn]!))
+  const figures: Record<string, number> = { replicationsPerSecond: each / least(ours) }
+  for (const { name, seconds, running } of programs) {
+    running.end()
+    figures[`${name}ReplicationsPerSecond`] = each / least(seconds)
+    figures[`shareOf${name[0]!.toUpperCase()}${name.slice(1)}`] = least(seconds) / least(ours)
   }
   return figures
 }
@@ -68,7 +71,7 @@ const part =
 
 export const NATIVE: Record<string, Case> = {
   native: {
-    about: `the line of small: 1,000 replications in ${TURNS} turns with C++ (-O2, and -O3 -march=native), seconds of processor time`,
+    about: `the line of small: 2,000 replications in ${TURNS} turns with C++ (-O2, and -O3 -march=native); least processor time of a turn`,
     byEngine: false,
     elsewhere: false,
     parts: { events: part('events'), recursion: part('recursion') },

@@ -67,11 +67,11 @@ inline Path pathOf(double v, double a, double d, double l, double o, double reac
   };
 }
 
-// A line of text each: carriers, window, reaction; then a path for each zone, and the stations.
+// A line of text each: carriers, window, reaction; then a path for each zone, and the stations; then `end`.
 inline Line readLine(std::istream& in) {
   Line line;
   double reaction = 0;
-  for (std::string word; in >> word;) {
+  for (std::string word; in >> word && word != "end";) {
     if (word == "carriers") {
       in >> line.carriers;
     } else if (word == "window") {

@@ -1,5 +1,5 @@
-// Runs the line on standard input: `conveyor events|recursion tell SEED COUNT` tells the first replications, a line of JSON each;
-// `conveyor events|recursion time SEED FIRST COUNT` tells the seconds of processor time that so many of them take, and their events.
+// Runs the line on standard input. `conveyor events|recursion tell SEED COUNT` tells the first replications, a line of JSON each.
+// `conveyor events|recursion time SEED` then reads pairs, the first replication and how many, and tells of each pair the seconds of processor time and the events.
 #include <cstdio>
 #include <cstdlib>
 #include <ctime>
@@ -20,17 +20,16 @@ void tell(Engine& engine, const std::string& seed, int count) {
   for (int replication = 0; replication < count; replication++) std::puts(json(engine.run(seed, replication)).c_str());
 }
 
-// Runs before the clock starts, so that memory and caches are as they stay.
-constexpr int warm = 20;
-
 template <typename Engine>
-void time(Engine& engine, const std::string& seed, int first, int count) {
-  for (int replication = 0; replication < warm; replication++) engine.run(seed, replication);
-  long events = 0;
-  const std::clock_t start = std::clock();
-  for (int replication = first; replication < first + count; replication++) events += engine.run(seed, replication).events;
-  const double seconds = static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC;
-  std::printf("{\"seconds\":%.9f,\"events\":%ld}\n", seconds, events);
+void time(Engine& engine, const std::string& seed) {
+  for (int first, count; std::cin >> first >> count;) {
+    long events = 0;
+    const std::clock_t start = std::clock();
+    for (int replication = first; replication < first + count; replication++) events += engine.run(seed, replication).events;
+    const double seconds = static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC;
+    std::printf("{\"seconds\":%.9f,\"events\":%ld}\n", seconds, events);
+    std::fflush(stdout);
+  }
 }
 
 template <typename Engine>
@@ -38,10 +37,10 @@ void work(Engine engine, int words, char** word) {
   const std::string what = word[2];
   if (what == "tell" && words == 5) {
     tell(engine, word[3], std::atoi(word[4]));
-  } else if (what == "time" && words == 6) {
-    time(engine, word[3], std::atoi(word[4]), std::atoi(word[5]));
+  } else if (what == "time" && words == 4) {
+    time(engine, word[3]);
   } else {
-    throw std::runtime_error("tell SEED COUNT, or time SEED FIRST COUNT");
+    throw std::runtime_error("tell SEED COUNT, or time SEED");
   }
 }
 

@@ -104,7 +104,9 @@ describe.skipIf(compiler === null)('the model written anew in C++', () => {
 })
 
 test('a line that the program does not know is refused', () => {
-  expect(nativeText(block)).toMatch(/^carriers 11\nwindow 0 28800\nreaction 0\.1\n(path 0\.2 0\.5 1\.04 0\.75 .*\n){20}(station .*\n){6}$/)
+  expect(nativeText(block)).toMatch(
+    /^carriers 11\nwindow 0 28800\nreaction 0\.1\n(path 0\.2 0\.5 1\.04 0\.75 .*\n){20}(station .*\n){6}end\n$/,
+  )
   const two = {
     ...block,
     stations: block.stations.map((station) => ({ ...station, work: station.work ?? station.load ?? station.unload })),

@@ -1,8 +1,9 @@
 /**
  * The second opinion on speed, and on the numbers: the same model for one kind of line, in plain C++ (`main.cpp` and what it includes), compiled here and handed a line as text.
  */
-import { spawnSync } from 'node:child_process'
+import { spawn, spawnSync } from 'node:child_process'
 import { join } from 'node:path'
+import { createInterface } from 'node:readline'
 import { fileURLToPath } from 'node:url'
 import { canRecur, type LineSpec, type StationSpec } from '@loopwright/line'
 
@@ -36,6 +37,29 @@ export function runNative(program: string, line: LineSpec, words: readonly strin
   return done.stdout
 }
 
+/** The program, running, which is asked for replications and tells how long they took. */
+export interface Timed {
+  /** @returns seconds of processor time */
+  time(first: number, count: number): Promise<{ readonly seconds: number; readonly events: number }>
+  end(): void
+}
+
+/** Started once, since the pages of a process that starts another are slow for a while. */
+export function startNative(program: string, line: LineSpec, engine: NativeEngine, seed: string): Timed {
+  const running = spawn(program, [engine, 'time', seed], { stdio: ['pipe', 'pipe', 'inherit'] })
+  running.stdin.write(nativeText(line))
+  const answers = createInterface(running.stdout)[Symbol.asyncIterator]()
+  return {
+    async time(first, count) {
+      running.stdin.write(`${first} ${count}\n`)
+      const answer = await answers.next()
+      if (answer.done === true) throw new Error(`${program} ${engine} ended without an answer`)
+      return JSON.parse(answer.value) as { seconds: number; events: number }
+    },
+    end: () => running.stdin.end(),
+  }
+}
+
 /** The line as the program reads it. @throws RangeError  if the line has what the program does not know */
 export function nativeText(line: LineSpec): string {
   const why = whyNotPlain(line)
@@ -50,6 +74,7 @@ export function nativeText(line: LineSpec): string {
         `path ${speedMetresPerSecond} ${accelerationMetresPerSecondSquared ?? 0} ${distanceMetres} ${carriers.lengthMetres} ${zones[p]!.sensorBeforeStopMetres}`,
     ),
     ...stations.map((station) => stationText(line, station)),
+    'end',
     '',
   ].join('\n')
 }
