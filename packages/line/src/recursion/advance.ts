@@ -25,7 +25,17 @@ import type { Pieces } from '../instant/pieces.ts'
 import { addToTally, VALUE } from '../telling/tally.ts'
 import { change, holdBack } from './change.ts'
 import { changeOut, load, serve, unload } from './stay.ts'
-import { CHANGES_AHEAD, MODE_LOOKS, MODE_RESTS, PLAIN_MOVE, type Recursion, STATION_AHEAD, TELLS_AHEAD, TELLS_HERE } from './recursion.ts'
+import {
+  CHANGES_AHEAD,
+  MODE_LOOKS,
+  MODE_RESTS,
+  PACE_BIT,
+  PLAIN_MOVE,
+  type Recursion,
+  STATION_AHEAD,
+  TELLS_AHEAD,
+  TELLS_HERE,
+} from './recursion.ts'
 import { addStationSeconds } from './seconds.ts'
 
 /** Carriers taken in one call: a call that takes long goes on in code that was exchanged in its middle, which is slower. */
@@ -45,13 +55,11 @@ function advanceSome(recursion: Recursion): void {
   const { line, last, warmup, order, mode, lookAt, readyAt, enteredAt } = recursion
   const { freeAt, heldUntil, asideFor, asideSince, asideSeconds, moveFlags, plainMoves, hasOwnSeconds, onlyDuty, onlyTask } = recursion
   const { zoneNext, exitClear } = line.graph
-  const { zoneCarrier, moveSampler, clearSampler, pathPace, paceSeconds } = line.moves
-  const { zoneStation } = line.work
+  const { zoneCarrier, moveSampler, clearSampler, paceSeconds, carrierZone } = line.moves
+  const { zoneStation, stationServed, taskDone } = line.work
   const { zoneChanges } = line.transfers
   const { tasks } = line
-  const { carrierZone } = line.moves
   const { carrierSerial } = line.goods
-  const { stationServed, taskDone } = line.work
   const { zoneSeconds, movesOut, carrierSeconds, stationSeconds, cycles, lapZone } = line.collector
   const carriers = order.length
   let events = 0
@@ -142,7 +150,7 @@ function advanceSome(recursion: Recursion): void {
       let seconds = 0
       let clear = at
       let given = NONE
-      const pace = pathPace[zone]!
+      const pace = flags >> PACE_BIT
       if (plain) {
         if ((flags & TELLS_AHEAD) > 0) addStationSeconds(recursion, stationHere, S_STARVED, at)
         seconds = paceSeconds[pace + 2 * atSpeed]!

@@ -17,6 +17,8 @@ export const TELLS_HERE = 4
 export const TELLS_AHEAD = 8
 /** The transfer at its end changes its position. */
 export const CHANGES_AHEAD = 16
+/** From this bit on: where its pace begins (distinctPaces in moves/motion.ts). */
+export const PACE_BIT = 5
 
 export interface Recursion {
   readonly line: Line
@@ -48,7 +50,7 @@ export interface Recursion {
   /** seconds in the window for which a stop of its transfer held it with its carrier at rest in it */
   readonly heldSeconds: Float64Array
   /** what is known of the move out: PLAIN_MOVE and so on, added up */
-  readonly moveFlags: Uint8Array
+  readonly moveFlags: Int32Array
   /** plain moves begun in the window, `2·zone + start`: what they take is known, so that they are only counted */
   readonly plainMoves: Int32Array
 
@@ -109,7 +111,7 @@ export function makeRecursion(line: Line): Recursion {
     asideSince: new Float64Array(zones),
     asideSeconds: new Float64Array(zones),
     heldSeconds: new Float64Array(zones),
-    moveFlags: Uint8Array.from({ length: zones }, (_, zone) => moveFlags(line, hasOwnSeconds, zone)),
+    moveFlags: Int32Array.from({ length: zones }, (_, zone) => moveFlags(line, hasOwnSeconds, zone)),
     plainMoves: new Int32Array(2 * zones),
     hasOwnSeconds,
     ...onlyDuties(line),
@@ -178,7 +180,8 @@ function moveFlags(line: Line, hasOwnSeconds: Uint8Array, zone: number): number 
     (ahead === NONE ? 0 : STATION_AHEAD) +
     (here !== NONE && hasOwnSeconds[here] === 1 ? TELLS_HERE : 0) +
     (ahead !== NONE && hasOwnSeconds[ahead] === 1 ? TELLS_AHEAD : 0) +
-    (line.transfers.zoneChanges[next] === 1 ? CHANGES_AHEAD : 0)
+    (line.transfers.zoneChanges[next] === 1 ? CHANGES_AHEAD : 0) +
+    (line.moves.pathPace[zone]! << PACE_BIT)
   )
 }
 
