@@ -13,7 +13,7 @@ export const NATIVE_FLAGS: Readonly<Record<string, readonly string[]>> = {
 
 const SEED = 'bench'
 /** of so few milliseconds that some of them find the machine quiet */
-const TURNS = 100
+const TURNS = 400
 
 function processorSecondsOf(work: () => void): number {
   const start = process.cpuUsage()
