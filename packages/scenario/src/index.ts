@@ -35,6 +35,7 @@ export type { TextChange } from './changes/putIntoText.ts'
 export { completeForm, defaultsOf, resolveScenario } from './write/explain.ts'
 export type { DefaultValue, Explained, ResolveResult } from './write/explain.ts'
 export { scenarioJsonSchema } from './schema/jsonSchema.ts'
+export { distributionRecordSchema } from './schema/distributionRecord.ts'
 export type { ScenarioFile } from './schema/file.ts'
 
 // Quantities and tables, as files write them

@@ -175,9 +175,13 @@ export const tally = (of: string): Schema =>
 export const stops = (of: string, fields: Readonly<Record<string, Schema>> = {}): Schema =>
   list(record({ cause: text('name of the breakdown source, or break'), seconds: number('seconds per window'), ...fields }, 'one cause'), of)
 
-/** A whole document: its schema with what it is called. */
-export const documentSchema = (title: string, schema: Schema): Schema => ({
+/** A distribution as the engine takes it, of a document that defines it. */
+export const distribution = (description: string): Schema => ({ allOf: [{ $ref: '#/definitions/distribution' }], description })
+
+/** A whole document: its schema with what it is called, and what it refers to. */
+export const documentSchema = (title: string, schema: Schema, definitions?: Readonly<Record<string, object>>): Schema => ({
   $schema: 'http://json-schema.org/draft-07/schema#',
   title,
   ...schema,
+  ...(definitions === undefined ? {} : { definitions }),
 })

@@ -1,7 +1,8 @@
 /** The document of `loopwright stoplog --json`. */
+import { distributionRecordSchema } from '@loopwright/scenario'
 import type { StopLog, StopStudy } from '@loopwright/measure'
 import { tablesHead, tablesHeadSchema } from './accountDocument.ts'
-import { count, documentSchema, flag, list, number, orNull, record, type Schema, share, text, words } from '../schemaParts.ts'
+import { count, distribution, documentSchema, flag, list, number, orNull, record, type Schema, share, text, words } from '../schemaParts.ts'
 
 export function stoplogDocument(logs: readonly StopLog[], study: StopStudy): object {
   const { times, ...rest } = study
@@ -20,7 +21,6 @@ export function stoplogDocument(logs: readonly StopLog[], study: StopStudy): obj
 /** JSON Schema of that document. */
 export function stoplogSchema(): Schema {
   const seconds = (says: string): Schema => number(`seconds, ${says}`)
-  const distribution = { type: 'object', description: 'as the engine takes it; seconds' }
   return documentSchema(
     'A stop log, by loopwright',
     record(
@@ -61,8 +61,8 @@ export function stoplogSchema(): Schema {
               open: count('not over when the log ended'),
               repair: orNull(seconds('mean repair')),
               family: orNull(text('curve of the repairs')),
-              after: distribution,
-              lasts: distribution,
+              after: distribution('time between two, as the engine takes it; seconds'),
+              lasts: distribution('one stop, as the engine takes it; seconds'),
               standsIn: text('empty: measured; else what stands in'),
               lines: list(count('line'), 'of the table'),
             },
@@ -73,5 +73,6 @@ export function stoplogSchema(): Schema {
       },
       'What `loopwright stoplog --json` prints.',
     ),
+    { distribution: distributionRecordSchema() },
   )
 }

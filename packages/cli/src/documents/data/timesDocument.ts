@@ -1,7 +1,8 @@
 /** The document of `loopwright times --json`. */
 import type { TaskTimes, TimeTable } from '@loopwright/measure'
+import { distributionRecordSchema } from '@loopwright/scenario'
 import { tablesHead, tablesHeadSchema } from './accountDocument.ts'
-import { count, documentSchema, flag, list, number, orNull, record, type Schema, share, text, words } from '../schemaParts.ts'
+import { count, distribution, documentSchema, flag, list, number, orNull, record, type Schema, share, text, words } from '../schemaParts.ts'
 
 export function timesDocument(tables: readonly TimeTable[], studies: readonly TaskTimes[]): object {
   return {
@@ -129,7 +130,7 @@ export function timesSchema(): Schema {
                 ),
                 'those that were tried',
               ),
-              distribution: { type: 'object', description: 'what is simulated, as the engine takes it; seconds' },
+              distribution: distribution('what is simulated, as the engine takes it; seconds'),
               times: list(
                 record(
                   {
@@ -151,5 +152,6 @@ export function timesSchema(): Schema {
       },
       'What `loopwright times --json` prints.',
     ),
+    { distribution: distributionRecordSchema() },
   )
 }
