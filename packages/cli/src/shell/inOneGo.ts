@@ -1,6 +1,7 @@
 /**
  * Work that takes long in one go. Node hears of Ctrl-C between pieces of work only; a script may be ended in the middle, so such work is called by one.
- * Only Ctrl-C does it: other signals wait for the end of the work. In the instant in which Node changes what hears of it, it ends the process by itself.
+ * Only Ctrl-C does it: other signals wait for the end of the work. In the instant in which Node changes what hears of it, it ends the process by itself; one that has come in the
+ * microseconds before, after the loop has looked for signals, is lost with what heard of it, so that it has to be given again.
  */
 import { setImmediate } from 'node:timers/promises'
 import { createContext, Script } from 'node:vm'
