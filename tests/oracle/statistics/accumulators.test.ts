@@ -1,5 +1,5 @@
 import { Tally } from '@loopwright/stats'
-import { sampleQuantile } from '@loopwright/stats/fit'
+import { lag1, sampleQuantile } from '@loopwright/stats/fit'
 import { describe, expect, test } from 'vitest'
 import { type Case, expectRelative, readCases } from './vectors.ts'
 
@@ -11,6 +11,7 @@ describe('moments of the NIST reference data sets', () => {
     const tally = Tally.of(data)
     expectRelative(tally.mean, Number(one.expect.mean), tolerance)
     expectRelative(tally.sd, Number(one.expect.sd), tolerance)
+    expectRelative(lag1(data), Number(one.expect.lag1), tolerance)
   })
 })
 
@@ -30,6 +31,7 @@ test('the ninth set of NIST, PiDigits', () => {
   const tally = Tally.of(data)
   expectRelative(tally.mean, 4.5348, 1e-14)
   expectRelative(tally.sd, 2.86733906028871, 1e-14)
+  expectRelative(lag1(data), -0.00355099287237972, 1e-12)
 })
 
 /** By Machin's formula in whole numbers: π = 16 arctan 1/5 − 4 arctan 1/239. */

@@ -1,4 +1,4 @@
-import { arrows, elasticity, limitingParts } from '@loopwright/stats/procedures'
+import { arrows, elasticity, exchangeElasticity, limitingParts } from '@loopwright/stats/procedures'
 import { expect, test } from 'vitest'
 import { vectorLoopRate } from './maxPlusLoop.ts'
 import { expectRelative, readCases } from './vectors.ts'
@@ -28,7 +28,8 @@ test.each(readCases('bottleneck', 'elasticity of the loop'))('$id elasticity of 
 
 test.each(readCases('bottleneck', 'elasticity, slowest exchange, constant times'))('$id closed form', ({ input, expect: want }) => {
   const { move, stay, clear, step } = input
-  // from the rates of the one active limit
+  expectRelative(exchangeElasticity(stay, move + stay + clear, step), want.value, 1e-9)
+  // and by the definition, from the rates of the one active limit
   const rate = (by: number): number => 1 / (move + by * stay + clear)
   const of = (by: number): number[] => [rate(by), rate(by)]
   expectRelative(elasticity({ base: of(1), faster: of(1 - step), slower: of(1 + step) }, step).mean, want.value, 1e-9)

@@ -5,9 +5,11 @@ import {
   fences,
   fitDuration,
   goodness,
+  lognormalTest,
   observationsNeeded,
   shiftFromData,
   varianceSplit,
+  weightedMeanVariance,
 } from '@loopwright/stats/fit'
 import { describe, expect, test } from 'vitest'
 import { ToyGenerator } from './toyGenerator.ts'
@@ -44,6 +46,12 @@ describe('does the fit hold', () => {
     expect([got.exceedLargestDifference, got.exceedAndersonDarling]).toEqual([want.exceedD, want.exceedA2])
     expectRelative(got.pLargestDifference, want.pD, 1e-9)
     expectRelative(got.pAndersonDarling, want.pA2, 1e-9)
+  })
+  test.each(readCases('fit-tests', 'closed form, lognormal'))('$id closed form, $input.set', ({ input, expect: want }) => {
+    const got = lognormalTest(input.data)
+    expectOfSize(got.andersonDarling, want.A2, 1e-9)
+    expectOfSize(got.modified, want.modified, 1e-9)
+    expectRelative(got.pValue, want.p, 1e-9)
   })
   test.each(readCases('fit-tests', 'outlier fences'))('$id fences of $input.set', ({ input, expect: want }) => {
     const got = fences(input.data)
@@ -83,4 +91,10 @@ describe('input uncertainty', () => {
     expectRelative(got.grandMeanVariance, want.varianceOfGrandMean, 1e-9)
     expectRelative(got.inputShare, want.inputShare, 1e-9)
   })
+  test.each(readCases('input-uncertainty', 'variance of the weighted mean (theory)'))(
+    '$id variance of the weighted mean',
+    ({ input, expect: want }) => {
+      expectRelative(weightedMeanVariance(input.data), want.value, 1e-9)
+    },
+  )
 })

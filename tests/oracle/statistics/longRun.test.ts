@@ -1,6 +1,21 @@
 import { allPairs, controlVariate } from '@loopwright/stats/worlds'
+import { batchMeans } from '@loopwright/stats/procedures'
 import { expect, test } from 'vitest'
 import { expectOfSize, expectRelative, readCases } from './vectors.ts'
+
+test.each(readCases('batch-means'))('$id batch means', ({ input, expect: want }) => {
+  const got = batchMeans(input.data)
+  expect(got.candidates).toHaveLength(want.table.length)
+  want.table.forEach((row: Record<string, number>, i: number) => {
+    const one = got.candidates[i]!
+    expect([one.batches, one.batchLength, one.droppedFront]).toEqual([row.b, row.m, row.droppedFront])
+    expectRelative(one.mean, row.mean!, 1e-9)
+    expectRelative(one.halfWidth, row.halfWidth!, 1e-9)
+    expectOfSize(one.dependence, row.C!, 1e-9)
+    expectRelative(one.pValue, row.p!, 1e-9)
+  })
+  expect(got.chosen?.batches).toBe(want.chosen)
+})
 
 test.each(readCases('compare', 'all pairs, bonferroni'))('$id all pairs', ({ input, expect: want }) => {
   const columns = input.data[0].map((_: number, i: number) => input.data.map((row: number[]) => row[i]))

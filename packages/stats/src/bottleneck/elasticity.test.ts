@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { elasticity, limitingParts } from './elasticity.ts'
+import { elasticity, exchangeElasticity, limitingParts } from './elasticity.ts'
 
 test('over everything that takes time they sum to 1, up to the second order of the step', () => {
   // one exchange of 2.5 + 20 + 1.5 s limits: scaling each part in turn
@@ -8,6 +8,7 @@ test('over everything that takes time they sum to 1, up to the second order of t
     Array(2).fill(1 / parts.reduce((sum, part, i) => sum + (i === scaled ? by : 1) * part, 0))
   const sum = parts.reduce((all, _, i) => all + elasticity({ base: rate(i, 1), faster: rate(i, 0.95), slower: rate(i, 1.05) }).mean, 0)
   expect(Math.abs(sum - 1)).toBeLessThan(0.05 ** 2)
+  expect(exchangeElasticity(24, 24, 0.05)).toBeCloseTo(1 / (1 - 0.0025), 14)
 })
 
 test('the largest is named, and all that cannot be told from it', () => {
@@ -30,5 +31,6 @@ test('refused', () => {
   expect(() => elasticity({ ...outputs, base: [100, 0] })).toThrow('Replication 1 made 0')
   expect(() => elasticity({ ...outputs, faster: [100] })).toThrow('the faster runs has 1')
   expect(() => elasticity(outputs, 0)).toThrow('The step is 0')
+  expect(() => exchangeElasticity(30, 24)).toThrow('the stay is a part of the exchange')
   expect(() => limitingParts([])).toThrow(expect.objectContaining({ code: 'E_TOO_FEW' }))
 })

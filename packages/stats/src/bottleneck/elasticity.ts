@@ -43,6 +43,23 @@ export function elasticity({ base, faster, slower }: ScaledOutputs, step: number
 }
 
 /**
+ * The same in closed form for constant times with one active limit, the slowest exchange: (S/T)/(1 − (step·S/T)²), T = move + stay + clear.
+ *
+ * @see MODEL.md §12
+ * @example exchangeElasticity(20, 24, 0.05) // => 0.8347826086956522
+ */
+export function exchangeElasticity(staySeconds: number, exchangeSeconds: number, step: number = 0.05): number {
+  if (!(staySeconds >= 0 && staySeconds <= exchangeSeconds && exchangeSeconds > 0)) {
+    throw new StatisticsError(
+      'E_DOMAIN',
+      `A stay of ${staySeconds} s in an exchange of ${exchangeSeconds} s: the stay is a part of the exchange.`,
+    )
+  }
+  const share = staySeconds / exchangeSeconds
+  return share / (1 - (step * share) ** 2)
+}
+
+/**
  * Which part limits the output: the one with the largest elasticity, and every other whose interval overlaps its; names both then.
  *
  * @param elasticities  by part

@@ -1,6 +1,7 @@
 // A time study
-export { fences, observationsNeeded } from './timeStudy.ts'
-export type { Fences } from './timeStudy.ts'
+export { fences, drift, observationsNeeded } from './timeStudy.ts'
+export type { Fences, Drift } from './timeStudy.ts'
+export { lag1 } from '../accumulate/lag1.ts'
 export { sampleQuantile } from '../accumulate/sampleQuantile.ts'
 
 // A distribution for it
@@ -15,9 +16,11 @@ export { goodness } from './goodness.ts'
 export type { Goodness } from './goodness.ts'
 export { bootstrapTest } from './bootstrapTest.ts'
 export type { BootstrapTest } from './bootstrapTest.ts'
+export { lognormalTest } from './lognormalTest.ts'
+export type { LognormalTest } from './lognormalTest.ts'
 
 // What is not known of the inputs
-export { dirichletWeights, reweighted } from '../input/weights.ts'
+export { dirichletWeights, reweighted, weightedMeanVariance } from '../input/weights.ts'
 export { doubtShares } from '../input/doubtShares.ts'
 export type { DoubtShare } from '../input/doubtShares.ts'
 export { varianceSplit } from '../input/varianceSplit.ts'

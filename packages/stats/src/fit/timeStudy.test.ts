@@ -1,11 +1,16 @@
 import { expect, test } from 'vitest'
-import { fences, observationsNeeded } from './timeStudy.ts'
+import { drift, fences, observationsNeeded } from './timeStudy.ts'
 
 test('a foreign element is flagged with its row, and stays', () => {
   const values = [20, 21, 19, 22, 60, 20, 21]
   expect(fences(values).flaggedRows).toEqual([5])
   expect(values).toHaveLength(7)
   expect(fences([1, 2, 3, 4]).flaggedRows).toEqual([])
+})
+
+test('learning is seen', () => {
+  expect(drift([30, 29, 28, 27, 26, 25, 24, 23, 22, 21]).warn).toBe(true)
+  expect(drift([26, 21, 23, 29, 28, 22, 25, 30, 24, 27])).toMatchObject({ limit: 2 / Math.sqrt(10), warn: false })
 })
 
 test('a finer mean takes more values', () => {

@@ -1,4 +1,5 @@
 import { interquartileRange } from 'simple-statistics'
+import { lag1 } from '../accumulate/lag1.ts'
 import { sampleQuantile } from '../accumulate/sampleQuantile.ts'
 import { Tally } from '../accumulate/tally.ts'
 import { notAboveZero } from '../messages.ts'
@@ -33,6 +34,26 @@ export function fences(values: readonly number[]): Fences {
   const high = q3 + reach
   const flaggedRows = values.flatMap((value, i) => (value < low || value > high ? [i + 1] : []))
   return { q1, q3, low, high, flaggedRows }
+}
+
+/** Neighbours in a time study that depend on each other: learning, fatigue, a change of crew. */
+export interface Drift {
+  readonly lag1: number
+  /** 2/√n */
+  readonly limit: number
+  readonly warn: boolean
+}
+
+/**
+ * Whether values hang together in the order they were measured: the lag-1 correlation beyond 2/√n says that the work or the measuring changed.
+ *
+ * @throws StatisticsError E_TOO_FEW, E_NOT_A_NUMBER, E_NO_SPREAD
+ * @example drift([30, 31, 30, 32, 31, 33, 32, 34, 33, 35]).warn // => false
+ */
+export function drift(values: readonly number[]): Drift {
+  const r = lag1(values)
+  const limit = 2 / Math.sqrt(values.length)
+  return { lag1: r, limit, warn: Math.abs(r) > limit }
 }
 
 /**

@@ -1,5 +1,7 @@
+import { meanOf } from '../accumulate/mean.ts'
 import type { Distribution } from '../distributions/distribution.ts'
 import type { Stream } from '../random/stream.ts'
+import { needSample } from '../samples.ts'
 import { StatisticsError } from '../statisticsError.ts'
 
 const VALUES_MIN = 5
@@ -33,4 +35,15 @@ export function dirichletWeights(n: number, uniform: Stream): number[] {
  */
 export function reweighted(values: readonly number[], weights: readonly number[]): Distribution {
   return { kind: 'discrete', values: [...values], weights: [...weights] }
+}
+
+/**
+ * Variance of the weighted mean over such weights: s²/(n + 1), s² with divisor n. For checks by hand.
+ *
+ * @example weightedMeanVariance([1, 2, 3, 4, 5]) // => 0.3333333333333333
+ */
+export function weightedMeanVariance(values: readonly number[]): number {
+  needSample('a variance', values, 'value', 2)
+  const mean = meanOf(values)
+  return values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / values.length / (values.length + 1)
 }

@@ -14,7 +14,7 @@ export { factorialEffects } from '../infer/factorialEffects.ts'
 export type { FactorialEffects, MainEffect, Interaction } from '../infer/factorialEffects.ts'
 
 // What limits a line
-export { elasticity, limitingParts } from '../bottleneck/elasticity.ts'
+export { elasticity, exchangeElasticity, limitingParts } from '../bottleneck/elasticity.ts'
 export type { ScaledOutputs } from '../bottleneck/elasticity.ts'
 export { arrows } from '../bottleneck/arrows.ts'
 export type { Arrows, ArrowCandidate } from '../bottleneck/arrows.ts'
@@ -27,3 +27,5 @@ export type { Tasks } from '../balance/precedence.ts'
 // Long runs
 export { mser5, warmupSentence } from '../warmup/mser5.ts'
 export type { WarmupCut, WarmupStatus, RunEnd } from '../warmup/mser5.ts'
+export { batchMeans } from '../infer/batchMeans.ts'
+export type { BatchMeans, BatchCandidate } from '../infer/batchMeans.ts'
