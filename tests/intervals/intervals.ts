@@ -1,6 +1,6 @@
 /**
  * How often 95 % intervals of mean output hold, and how much narrower they are with the luck of the worlds taken out: `npm run intervals [-- --studies 2000] [-- --seed 1]`. Each
- * study has 100 runs with a seed text of its own, and is told after 30, 50 and all of them. Two thousand of each of the lines take about half an hour on two cores.
+ * study has 100 runs with a seed text of its own, and is told after 30, 50 and all of them. Two thousand of each of the lines take three quarters of an hour on two cores.
  */
 import { spawn } from 'node:child_process'
 import { availableParallelism } from 'node:os'
