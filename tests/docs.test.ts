@@ -23,10 +23,13 @@ const documents = filesUnder('.', /\.md$/)
 const code = filesUnder('packages', /\.ts$/).filter((source) => !source.file.endsWith('.test.ts'))
 const bin = join(TOP, 'packages/cli/bin/loopwright.js')
 
+/** packages whose examples simulate */
+const LONG = ['study', 'measure', 'decide', 'notebook']
+
 describe.each(EXECUTED)('examples of %s', (name) => {
   const examples = code.filter((source) => source.file.startsWith(`packages/${name}/src/`)).flatMap(examplesOf)
 
-  test('give what they say', async () => {
+  test('give what they say', { tags: LONG.includes(name) ? 'long' : [] }, async () => {
     const scope = await scopeOf(name)
     const wrong: string[] = []
     for (const example of examples) {

@@ -22,7 +22,7 @@ async function typed(...words: string[]): Promise<{ code: number; out: string; e
   return { code, ...shell.said, files: shell.files }
 }
 
-test('compare two files: answer, table, changed inputs, how sure, and the page', async () => {
+test('compare two files: answer, table, changed inputs, how sure, and the page', { tags: 'long' }, async () => {
   const { code, out, files: written } = await typed('compare', 'a.yaml', 'b.yaml', ...FEW, '--out', 'out/page.html')
   expect(code).toBe(0)
   expect(out).toMatch(/^With “Small loop” the plan of 70 is met in /)

@@ -30,7 +30,7 @@ describe('a timer queue', () => {
   })
 
   // Reference: a list kept sorted by time; of equal times any may come.
-  test('agrees with a sorted list under schedule, cancel and pop', () => {
+  test('agrees with a sorted list under schedule, cancel and pop', { tags: 'long' }, () => {
     const slots = 200
     const step = (latest: number) =>
       fc.record({ what: fc.constantFrom('schedule', 'schedule', 'cancel', 'pop'), slot: fc.nat(slots - 1), time: fc.nat(latest) })

@@ -47,7 +47,7 @@ describe('no text makes it throw', () => {
       { numRuns: 300, seed: 4 },
     )
   })
-  test('the demo with a piece cut out, doubled or replaced', () => {
+  test('the demo with a piece cut out, doubled or replaced', { tags: 'long' }, () => {
     const pieces = fc.constantFrom(
       '',
       '{',

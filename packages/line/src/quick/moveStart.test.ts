@@ -95,7 +95,7 @@ const LINES: readonly (readonly [string, () => LineSpec])[] = [
   ...[0, 1, 2, 3, 4, 5].map((k) => [`random lanes ${k}`, () => randomLanes(`${k}`)] as const),
 ]
 
-test.each(LINES)('%s: the same after each start', (_, make) => {
+test.each(LINES)('%s: the same after each start', { tags: 'long' }, (_, make) => {
   const spec = make()
   const [quickly, plainly] = [begin(spec), begin(spec)]
   const quick = makeQuick(quickly)!

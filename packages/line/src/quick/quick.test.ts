@@ -39,7 +39,7 @@ function countFlags(seen: Map<number, number>, line: LineSpec, wanted: readonly 
   }
 }
 
-test('300 random lines, as they are and all driven: no number differs, and every kind of zone occurs often', () => {
+test('300 random lines, as they are and all driven: no number differs, and every kind of zone occurs often', { tags: 'long' }, () => {
   const seen = new Map<number, number>()
   const wanted = [QUICK, TURNS, EXIT_CLEAR, AFTER_EXIT_CLEAR]
   fc.assert(
@@ -54,7 +54,7 @@ test('300 random lines, as they are and all driven: no number differs, and every
   for (const flag of wanted) expect(seen.get(flag)).toBeGreaterThan(60)
 })
 
-test('60 random lines of lanes: no number differs, and every kind of zone occurs often', () => {
+test('60 random lines of lanes: no number differs, and every kind of zone occurs often', { tags: 'long' }, () => {
   const seen = new Map<number, number>()
   const wanted = [QUICK, TURNS, DIVERTS, MERGES, MEETS]
   let stores = 0

@@ -63,7 +63,7 @@ const FEATURES = [
   ...['inspections:', 'rework:', 'repairCrews: 1'],
 ]
 
-test('any line reads back identical from its complete form', () => {
+test('any line reads back identical from its complete form', { tags: 'long' }, () => {
   let read = 0
   const seen = new Map<string, number>()
   fc.assert(
@@ -110,7 +110,7 @@ function forPeople(line: LineSpec, draws: readonly number[]): Pick<Scenario, 'ti
   }
 }
 
-test('plan, calendar, turns, titles and groups read back with the line', () => {
+test('plan, calendar, turns, titles and groups read back with the line', { tags: 'long' }, () => {
   fc.assert(
     fc.property(
       anyLine,

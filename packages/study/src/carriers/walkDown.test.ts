@@ -74,7 +74,7 @@ describe('a pilot that is often mistaken', () => {
   const CHANCES = { falseAlarm: 1e-6, missed: 0.01 }
   const NONE = { promised: 1 / 80, found: 0.12, ...CHANCES }
 
-  test('ends without an answer in no more than 1 of 80', async () => {
+  test('ends without an answer in no more than 1 of 80', { tags: 'long' }, async () => {
     expect(await tooOften(async (study) => answer(study).chosen === null, NONE)).toBe(false)
   })
 

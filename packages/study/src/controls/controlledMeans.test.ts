@@ -22,7 +22,9 @@ test('the mean of the line is known better by as many runs', () => {
   expect(Math.abs(found!.mean - plain.mean)).toBeLessThan(2 * plain.halfWidth)
 })
 
-test('it holds its word: 95 % intervals of studies of 50 runs cover the mean of 3,000; half as wide they do not', async () => {
+test('it holds its word: 95 % intervals of studies of 50 runs cover the mean of 3,000; half as wide they do not', {
+  tags: 'long',
+}, async () => {
   const all = Array.from({ length: 3000 }, (_, replication) => runRow(layout, simulator.run({ seed: 'cover', replication })))
   const whole = { ...study, units: all.map((row) => row[layout.units]!), uses: all.map(useOf) }
   const truth = controlledMeans(line, 'cover', [whole])[0]!.mean

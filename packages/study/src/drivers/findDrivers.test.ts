@@ -32,7 +32,7 @@ test('one limit active: the slowest exchange of constant times, in closed form',
   expect(result.oneCarrierMore!.status).toBe('identical in every replication')
 })
 
-test('everything that takes time sums to 1, whatever limits: stations, carriers or room', async () => {
+test('everything that takes time sums to 1, whatever limits: stations, carriers or room', { tags: 'long' }, async () => {
   for (const count of [1, 4, 7]) {
     const result = await findDrivers(steady(20, { carriers: { ...stationLoop().carriers, count } }), request, here)
     const sum = result.drivers.filter(({ kind }) => TIME_KINDS.includes(kind)).reduce((total, { elasticity }) => total + elasticity.mean, 0)
