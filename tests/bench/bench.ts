@@ -12,16 +12,12 @@ import { fileURLToPath } from 'node:url'
 import { buildSync } from 'esbuild'
 import seedrandom from 'seedrandom'
 import { CASES } from './cases.ts'
+import { typedOption } from '../helpers/typedOption.ts'
 import { benchDocument, benchText, type Sample } from './document.ts'
 import { GROWTH } from './growth.ts'
 import { writeGrowth } from './growthPage.ts'
 import { NATIVE, NATIVE_FLAGS } from './native/cases.ts'
 import { compileNative, findCompiler } from './native/native.ts'
-
-function option(name: string): string | undefined {
-  const at = process.argv.indexOf(`--${name}`)
-  return at < 0 ? undefined : process.argv[at + 1]
-}
 
 /**
  * One file of all that a case needs, of the kind that the command itself is made into: code in a function, which runs a sixth faster than code of a module. Its process
@@ -59,10 +55,10 @@ function sample(file: string, job: string, share: string): Sample {
 }
 
 const growth = process.argv.includes('--growth')
-const rounds = Number(option('rounds') ?? 5)
+const rounds = Number(typedOption('rounds') ?? 5)
 const native = process.argv.includes('--native')
 const all = growth ? GROWTH : native ? NATIVE : CASES
-const names = option('only')?.split(',') ?? Object.keys(all)
+const names = typedOption('only')?.split(',') ?? Object.keys(all)
 const unknown = names.filter((name) => all[name] === undefined)
 if (unknown.length > 0) throw new Error(`no case is called ${unknown.join(', ')}; there are ${Object.keys(all).join(', ')}`)
 const cases = Object.fromEntries(names.map((name) => [name, all[name]!]))
@@ -77,7 +73,7 @@ try {
     const order = jobs.map((job) => [random(), job] as const).sort(([a], [b]) => a - b)
     for (const [, job] of order) {
       process.stderr.write(`round ${round + 1}/${rounds}  ${job}\n`)
-      samples.get(job)!.push(sample(file, job, option('share') ?? '1'))
+      samples.get(job)!.push(sample(file, job, typedOption('share') ?? '1'))
     }
   }
 } finally {
@@ -87,4 +83,4 @@ try {
 const { version } = JSON.parse(readFileSync('package.json', 'utf8')) as { version: string }
 const told = benchDocument(cases, samples, { rounds, version })
 console.log(process.argv.includes('--json') ? JSON.stringify(told, null, 2) : benchText(told))
-if (growth && option('only') === undefined) process.stderr.write(`\n${await writeGrowth(told, 'out', new Date())}\n`)
+if (growth && typedOption('only') === undefined) process.stderr.write(`\n${await writeGrowth(told, 'out', new Date())}\n`)

@@ -2,12 +2,12 @@
  * What is timed. A case has parts, each run in a fresh process: an engine, or whatever its name says. A part does its work once and returns its figures, whose
  * names say the unit: …PerSecond is a rate, seconds… and nanoseconds… are times.
  */
-import { readFileSync, rmSync, statSync } from 'node:fs'
+import { rmSync, statSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { TimerQueue } from '@loopwright/kernel'
 import { createSimulator, type LineSpec } from '@loopwright/line'
-import { readScenario } from '@loopwright/scenario'
+import { lineOfFile } from '../helpers/lineOfFile.ts'
 import { seconds, secondsUntil, wayToStart } from './command.ts'
 import { blockLoop, generalLine } from './lines.ts'
 
@@ -75,12 +75,6 @@ const DEMO = 'scenarios/outdoor-unit-base-line.yaml'
 
 const GRAPH = 'scenarios/test-and-repair-line.yaml'
 
-function lineOf(file: string): LineSpec {
-  const { scenario } = readScenario(readFileSync(file, 'utf8'))
-  if (scenario === null) throw new Error(`${file} has errors`)
-  return scenario.line
-}
-
 /** Hold model: take the earliest, put it back at a random later time. */
 function hold(pending: number, share: number): Figures {
   const queue = new TimerQueue(pending)
@@ -138,7 +132,7 @@ export const CASES: Record<string, Case> = {
   demo: {
     about: 'the demo loop with all its stops and breaks, two shifts, 12 carriers; 200 replications after 60, one core',
     ...byEngine,
-    parts: engines(() => lineOf(DEMO), { warm: 60, timed: 200 }),
+    parts: engines(() => lineOfFile(DEMO), { warm: 60, timed: 200 }),
   },
   general: {
     about:
@@ -149,7 +143,7 @@ export const CASES: Record<string, Case> = {
   graph: {
     about: 'the test-and-repair line: open, a spur, a push, two operators, stops, 16 h; 500 replications after 100, one core',
     ...byEngine,
-    parts: events(() => lineOf(GRAPH), { warm: 100, timed: 500 }),
+    parts: events(() => lineOfFile(GRAPH), { warm: 100, timed: 500 }),
   },
   sweep: {
     about: `the command: demo sweep, carriers ${COUNTS}, all cores, no page; ${wayToStart()}`,

@@ -2,9 +2,8 @@
  * Memory of one simulator after a run of so many hours: `memory.ts <events|recursion> <block|demo> <hours>`, with `--expose-gc`. Prints bytes that are in use
  * after everything that nobody holds is gone: of the heap, and of typed arrays beside it. The result of the run is let go first.
  */
-import { readFileSync } from 'node:fs'
 import { createSimulator, type LineSpec } from '@loopwright/line'
-import { readScenario } from '@loopwright/scenario'
+import { lineOfFile } from '../helpers/lineOfFile.ts'
 import { blockLoop } from './lines.ts'
 
 const [engine, which, hours] = process.argv.slice(2)
@@ -12,9 +11,8 @@ const DEMO = 'scenarios/outdoor-unit-base-line.yaml'
 
 function line(): LineSpec {
   if (which === 'block') return blockLoop(1, Number(hours))
-  const { scenario } = readScenario(readFileSync(DEMO, 'utf8'))
   // the stops of the demo without its breaks, which are a list for one day
-  return { ...scenario!.line, breaks: [], window: { warmupSeconds: 0, endSeconds: 3600 * Number(hours) } }
+  return { ...lineOfFile(DEMO), breaks: [], window: { warmupSeconds: 0, endSeconds: 3600 * Number(hours) } }
 }
 
 const simulator = createSimulator(line(), { engine: engine as 'events' | 'recursion' })

@@ -12,6 +12,7 @@ import { sweepCarriers } from '@loopwright/study'
 import type { Browser, Page } from 'playwright-core'
 import { findChromium, startChromium } from '../page/chromium.ts'
 import { scenarioOf } from '../helpers/scenarioTexts.ts'
+import { typedOption } from '../helpers/typedOption.ts'
 import { savesOf } from './watched.ts'
 
 const DEMO = 'scenarios/outdoor-unit-base-line.yaml'
@@ -137,8 +138,7 @@ const WORDS: Readonly<Record<keyof Figures, string>> = {
   curve: 'first curve of a change, ms',
 }
 
-const at = process.argv.indexOf('--rounds')
-const rounds = at < 0 ? 5 : Number(process.argv[at + 1])
+const rounds = Number(typedOption('rounds') ?? 5)
 const path = findChromium()
 if (path === null) throw new Error('no Chromium: set CHROMIUM_PATH or install one')
 const folder = mkdtempSync(join(tmpdir(), 'loopwright-bench-'))

@@ -5,6 +5,7 @@
 import { spawn } from 'node:child_process'
 import { createInterface } from 'node:readline'
 import { fileURLToPath } from 'node:url'
+import { typedOption } from '../helpers/typedOption.ts'
 import { READERS } from './readers.ts'
 import { type Finding, textOf } from './tried.ts'
 
@@ -14,15 +15,10 @@ const HANGS_MS = 20_000
 /** the same finding is told so often */
 const SAME_MAX = 2
 
-function option(name: string, otherwise: string): string {
-  const at = process.argv.indexOf(`--${name}`)
-  return at < 0 ? otherwise : (process.argv[at + 1] ?? otherwise)
-}
-
-const minutes = Number(option('minutes', '60'))
-const only = option('only', '')
+const minutes = Number(typedOption('minutes') ?? '60')
+const only = typedOption('only') ?? ''
 const readers = only === '' ? Object.keys(READERS) : [only]
-let next = Number(option('seed', '1')) * 10_000_000
+let next = Number(typedOption('seed') ?? '1') * 10_000_000
 const end = performance.now() + minutes * 60_000
 let count = 0
 /** texts by reader */

@@ -5,12 +5,12 @@
 import { spawn } from 'node:child_process'
 import { availableParallelism } from 'node:os'
 import { fileURLToPath } from 'node:url'
+import { typedOption } from '../helpers/typedOption.ts'
 import { type Coverage, coverageOf, type ToldMean } from './coverage.ts'
 import { LINES } from './lines.ts'
 
 function option(name: string, otherwise: number): number {
-  const at = process.argv.indexOf(`--${name}`)
-  const value = at < 0 ? otherwise : Number(process.argv[at + 1])
+  const value = process.argv.includes(`--${name}`) ? Number(typedOption(name)) : otherwise
   if (!Number.isInteger(value) || value < 1) throw new Error(`--${name} needs a whole number from 1`)
   return value
 }

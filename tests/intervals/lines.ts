@@ -1,17 +1,7 @@
 /** Lines whose intervals are counted: each is limited by something else. */
-import { readFileSync } from 'node:fs'
 import { type LineSpec, loopLine } from '@loopwright/line'
-import { readScenario } from '@loopwright/scenario'
-
-function lineOf(file: string): LineSpec {
-  const { scenario } = readScenario(readFileSync(file, 'utf8'))
-  if (scenario === null) throw new Error(`${file} has errors`)
-  return scenario.line
-}
-
-function withCount(line: LineSpec, count: number): LineSpec {
-  return { ...line, carriers: { ...line.carriers, count } }
-}
+import { withCarriers } from '@loopwright/study/change'
+import { lineOfFile } from '../helpers/lineOfFile.ts'
 
 const DEMO = 'scenarios/outdoor-unit-base-line.yaml'
 
@@ -33,8 +23,8 @@ const mostlyDown = (): LineSpec =>
   }).spec
 
 export const LINES: Readonly<Record<string, () => LineSpec>> = {
-  'demo, 12 carriers: the stations': () => lineOf(DEMO),
-  'demo, 6 carriers: too few of them': () => withCount(lineOf(DEMO), 6),
+  'demo, 12 carriers: the stations': () => lineOfFile(DEMO),
+  'demo, 6 carriers: too few of them': () => withCarriers(lineOfFile(DEMO), 6),
   'a machine that is down more than up': mostlyDown,
-  'test and repair: products that come': () => lineOf('scenarios/test-and-repair-line.yaml'),
+  'test and repair: products that come': () => lineOfFile('scenarios/test-and-repair-line.yaml'),
 }

@@ -7,12 +7,12 @@ import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'nod
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { writePage } from '@loopwright/notebook'
+import { typedOption } from '../helpers/typedOption.ts'
 import { EVIDENCE } from './evidence.ts'
 import { judged, rightCells, type TestReport } from './rightPage.ts'
 
 const OUT = 'out/right.html'
-const at = process.argv.indexOf('--report')
-const given = at < 0 ? null : (process.argv[at + 1] ?? null)
+const given = typedOption('report') ?? null
 const folder = mkdtempSync(join(tmpdir(), 'loopwright-right-'))
 try {
   const file = given ?? join(folder, 'report.json')

@@ -7,6 +7,7 @@ import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import { typedOption } from '../helpers/typedOption.ts'
 import { CANARIES } from './canaries.ts'
 import { bundleEngine } from './engines.ts'
 import type { ShiftReport } from './shift.ts'
@@ -15,8 +16,7 @@ import type { ShiftReport } from './shift.ts'
 const CANARY_SECONDS = 120
 
 function option(name: string, otherwise: number): number {
-  const at = process.argv.indexOf(`--${name}`)
-  const value = at < 0 ? otherwise : Number(process.argv[at + 1])
+  const value = process.argv.includes(`--${name}`) ? Number(typedOption(name)) : otherwise
   if (!Number.isFinite(value) || value <= 0) throw new Error(`--${name} needs a number above 0`)
   return value
 }

@@ -6,8 +6,8 @@
 #include <vector>
 
 #include "line.h"
-#include "random.h"
 #include "result.h"
+#include "workplace.h"
 
 class EventEngine {
  public:
@@ -55,13 +55,6 @@ class EventEngine {
     ZoneResult told;
   };
 
-  struct Workplace {
-    bool hasServed = false;
-    double longestBlock = 0;
-    int cycles = 0;
-    TaskTimes times;
-  };
-
   void start(const std::string& seed, int replication) {
     now = 0;
     events = 0;
@@ -70,11 +63,7 @@ class EventEngine {
     queue = {};
     zones.assign(line.paths.size(), {});
     carriers.assign(line.carriers, {});
-    workplaces.clear();
-    for (const Station& station : line.stations) {
-      const std::string stream = seed + "/" + std::to_string(replication) + "/task/" + station.task;
-      workplaces.push_back({false, 0, 0, TaskTimes(station.mean, station.cv, stream)});
-    }
+    workplaces = workplacesOf(line, seed, replication);
     for (int c = 0; c < line.carriers; c++) {
       const int z = line.startZone(c);
       zones[z].carrier = c;

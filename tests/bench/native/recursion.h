@@ -7,8 +7,8 @@
 #include <vector>
 
 #include "line.h"
-#include "random.h"
 #include "result.h"
+#include "workplace.h"
 
 class Recursion {
  public:
@@ -50,23 +50,12 @@ class Recursion {
     ZoneResult told;
   };
 
-  struct Workplace {
-    bool hasServed = false;
-    double longestBlock = 0;
-    int cycles = 0;
-    TaskTimes times;
-  };
-
   void start(const std::string& seed, int replication) {
     result = {};
     zones.assign(line.paths.size(), {});
     carriers.assign(line.carriers, {});
     order.clear();
-    workplaces.clear();
-    for (const Station& station : line.stations) {
-      const std::string stream = seed + "/" + std::to_string(replication) + "/task/" + station.task;
-      workplaces.push_back({false, 0, 0, TaskTimes(station.mean, station.cv, stream)});
-    }
+    workplaces = workplacesOf(line, seed, replication);
     for (int c = 0; c < line.carriers; c++) {
       carriers[c].zone = line.startZone(c);
       zones[carriers[c].zone].carrier = c;
