@@ -1,3 +1,4 @@
+import { expInto } from '../special/exp.ts'
 import { normalCdf } from '../special/normal.ts'
 import { normalQuantileInto, normalQuantilesInto } from '../special/normalQuantile.ts'
 import type { Kind } from './kind.ts'
@@ -44,5 +45,6 @@ function lognormalsInto(p: Float64Array, o: number, io: Float64Array, first: num
 
 /** The same from the normal quantile of the uniform. */
 export function lognormalFromNormal(p: Float64Array, o: number, io: Float64Array, at: number): void {
-  io[at] = Math.exp(p[o]! + p[o + 1]! * io[at]!)
+  io[at] = p[o]! + p[o + 1]! * io[at]!
+  expInto(io, at)
 }

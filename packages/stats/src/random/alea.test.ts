@@ -1,11 +1,20 @@
 import seedrandom from 'seedrandom'
 import { expect, test } from 'vitest'
-import { checkSeed, seedAlea, stepAlea, stepAleaBlock } from './alea.ts'
+import { checkSeed, makePrefix, seedAlea, setPrefix, stepAlea, stepAleaBlock } from './alea.ts'
+import { lettersInto } from './mash.ts'
+
+const start = (state: Float64Array, offset: number, seed: string, replication: number, name: string): void => {
+  const prefix = makePrefix()
+  const letters = new Uint16Array(name.length + 2)
+  setPrefix(prefix, seed, replication)
+  lettersInto(letters, `:${name}:`)
+  seedAlea(state, offset, prefix, letters, 1, name.length + 1)
+}
 
 test('its steps have the bits of the library that started it', () => {
   const state = new Float64Array(8)
   const out = new Float64Array(2)
-  seedAlea(state, 4, '42', 0, 'mix')
+  start(state, 4, '42', 0, 'mix')
   const library = seedrandom.alea('42/0/mix')
   for (let i = 0; i < 10_000; i++) {
     stepAlea(state, 4, out, 1)
@@ -15,9 +24,26 @@ test('its steps have the bits of the library that started it', () => {
   expect(out[0]).toBe(0)
 })
 
+test('a prefix may be longer or shorter than the one before', () => {
+  const prefix = makePrefix()
+  const letters = new Uint16Array(3)
+  const state = new Float64Array(4)
+  lettersInto(letters, 'mix')
+  for (const [seed, replication] of [
+    ['a'.repeat(200), 1],
+    ['42', 12_345_678],
+    ['7', 0],
+  ] as const) {
+    setPrefix(prefix, seed, replication)
+    seedAlea(state, 0, prefix, letters, 0, 3)
+    const library = seedrandom.alea(`${seed}/${replication}/mix`, { state: true }).state()
+    expect([...state]).toEqual([library.c, library.s0, library.s1, library.s2])
+  }
+})
+
 test('a block of steps has the bits of as many single ones, and leaves the state where they do', () => {
   const [one, block] = [new Float64Array(8), new Float64Array(8)]
-  for (const state of [one, block]) seedAlea(state, 4, '42', 3, 'task/fit')
+  for (const state of [one, block]) start(state, 4, '42', 3, 'task/fit')
   const singly = new Float64Array(1)
   const together = new Float64Array(40)
   for (let round = 0; round < 100; round++) {

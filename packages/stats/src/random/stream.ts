@@ -1,4 +1,4 @@
-import { ALEA_STATE, seedAlea, stepAlea } from './alea.ts'
+import { StreamTable } from './streamTable.ts'
 
 /** The next uniform, 0 < u < 1. */
 export type Stream = () => number
@@ -13,11 +13,9 @@ export type Stream = () => number
  * @example stream('42', 99, 'release/S1')() // => 0.09405615053089666
  */
 export function stream(seed: string, replication: number, name: string): Stream {
-  const state = new Float64Array(ALEA_STATE)
-  const out = new Float64Array(1)
-  seedAlea(state, 0, seed, replication, name)
+  const table = new StreamTable(seed, replication, [name])
   return () => {
-    stepAlea(state, 0, out, 0)
-    return out[0]!
+    table.next(0)
+    return table.u[0]!
   }
 }

@@ -45,6 +45,19 @@ describe('StreamTable', () => {
     expect(table.u).toBe(u)
   })
 
+  test('a stream that is first drawn from when others have been drawn from, singly or in a block, begins at its beginning', () => {
+    const table = new StreamTable('7', 3, NAMES)
+    const list = new Float64Array(2)
+    for (let k = 0; k < 50; k++) table.next(0)
+    table.nextInto(1, list, 0)
+    table.nextBlockInto(2, list, 1, 1)
+    expect([...list]).toEqual([stream('7', 3, NAMES[1]!)(), stream('7', 3, NAMES[2]!)()])
+    table.reset('7', 4)
+    table.nextBlockInto(0, list, 0, 2)
+    const again = stream('7', 4, NAMES[0]!)
+    expect([...list]).toEqual([again(), again()])
+  })
+
   test('nextInto writes where it is told', () => {
     const list = new Float64Array(3)
     const table = new StreamTable('7', 0, NAMES)

@@ -1,5 +1,8 @@
 import { needProbability } from './domain.ts'
 
+/** From the middle this far on, one quotient of polynomials; farther out others, of a logarithm. */
+const MIDDLE = 0.425
+
 /**
  * Replaces the probability in `io[at]` by its normal quantile; allocates nothing. The probability must lie above 0 and below 1.
  *
@@ -8,41 +11,66 @@ import { needProbability } from './domain.ts'
  * @see Wichura, Algorithm AS 241: the percentage points of the normal distribution (1988), PPND16
  */
 export function normalQuantileInto(io: Float64Array, at: number): void {
-  const p = io[at]!
-  const q = p - 0.5
-  if (Math.abs(q) <= 0.425) {
-    const r = 0.180625 - q * q
-    const top =
-      ((((((2509.0809287301227 * r + 33430.57558358813) * r + 67265.7709270087) * r + 45921.95393154987) * r + 13731.69376550946) * r +
-        1971.5909503065513) *
-        r +
-        133.14166789178438) *
-        r +
-      3.3871328727963665
-    const bottom =
-      ((((((5226.495278852854 * r + 28729.085735721943) * r + 39307.89580009271) * r + 21213.794301586597) * r + 5394.196021424751) * r +
-        687.1870074920579) *
-        r +
-        42.31333070160091) *
-        r +
-      1
-    io[at] = q * (top / bottom)
-    return
-  }
-  tailInto(io, at)
-  if (q < 0) io[at] = -io[at]!
+  if (Math.abs(io[at]! - 0.5) <= MIDDLE) middleInto(io, at)
+  else tailInto(io, at)
 }
 
+/** Probabilities that are replaced at once. */
+const SOME = 64
+
+/** Those of a call that lie in the tails, and their places: nothing is kept here from one call to the next. */
+const tailProbabilities = new Float64Array(SOME)
+const tailPlaces = new Int32Array(SOME)
+
 /**
- * The same for `count` of them from `first` on: one need not wait for the other.
+ * The same for `count` of them from `first` on: all as if they lay in the middle, so that none waits for the other and nothing has to be guessed, then those in the tails anew.
  *
  * @example ((io) => (normalQuantilesInto(io, 0, 2), [...io]))(Float64Array.of(0.5, 0.975)) // => [0, 1.9599639845400536]
  */
 export function normalQuantilesInto(io: Float64Array, first: number, count: number): void {
-  for (let at = first; at < first + count; at++) normalQuantileInto(io, at)
+  const end = first + count
+  for (let from = first; from < end; from += SOME) someInto(io, from, Math.min(from + SOME, end))
 }
 
-/** Replaces a probability farther than 0.425 from the middle by the size of its quantile. */
+function someInto(io: Float64Array, from: number, to: number): void {
+  let tails = 0
+  for (let at = from; at < to; at++) {
+    const p = io[at]!
+    tailProbabilities[tails] = p
+    tailPlaces[tails] = at
+    // 1 where it lies in a tail, else 0
+    tails += Math.ceil(Math.abs(p - 0.5) - MIDDLE) | 0
+    middleInto(io, at)
+  }
+  for (let k = 0; k < tails; k++) {
+    const at = tailPlaces[k]!
+    io[at] = tailProbabilities[k]!
+    tailInto(io, at)
+  }
+}
+
+/** Replaces a probability no farther than MIDDLE from the middle by its quantile. */
+function middleInto(io: Float64Array, at: number): void {
+  const q = io[at]! - 0.5
+  const r = 0.180625 - q * q
+  const top =
+    ((((((2509.0809287301227 * r + 33430.57558358813) * r + 67265.7709270087) * r + 45921.95393154987) * r + 13731.69376550946) * r +
+      1971.5909503065513) *
+      r +
+      133.14166789178438) *
+      r +
+    3.3871328727963665
+  const bottom =
+    ((((((5226.495278852854 * r + 28729.085735721943) * r + 39307.89580009271) * r + 21213.794301586597) * r + 5394.196021424751) * r +
+      687.1870074920579) *
+      r +
+      42.31333070160091) *
+      r +
+    1
+  io[at] = q * (top / bottom)
+}
+
+/** Replaces a probability farther than MIDDLE from the middle by its quantile. */
 function tailInto(io: Float64Array, at: number): void {
   const p = io[at]!
   const root = Math.sqrt(-Math.log(p < 0.5 ? p : 1 - p))
@@ -89,6 +117,7 @@ function tailInto(io: Float64Array, at: number): void {
       1
     io[at] = top / bottom
   }
+  if (p < 0.5) io[at] = -io[at]!
 }
 
 /**
