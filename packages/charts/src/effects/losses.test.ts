@@ -80,6 +80,12 @@ test('the table has the numbers of the picture, the totals marked', () => {
   expect(rows.find(({ cells }) => cells[0] === 'breaks')!.cells[2]).toBe('361')
 })
 
+test('where nothing is lost the bars lie within the axis', () => {
+  const same = { ...total, mean: 24, low: 24, high: 24 }
+  const { across } = losses({ forecast: same, ideal: same, gap: stepExample(0, 0), causes: [] }).drawing
+  expect(across).toMatchObject({ from: 15, to: 24, cut: true })
+})
+
 test('without two replications there is nothing to draw', () => {
   expect(losses({ forecast: null, ideal: null, gap: null, causes: [] }).drawing.marks).toEqual([])
 })

@@ -109,13 +109,14 @@ function drawingOf(steps: readonly Step[], per: string): Figure['drawing'] {
   }
 }
 
-/** A round number below all levels, so that the steps can be seen; 0 where they reach down to less than half. */
+/** A round number below all levels, so that the steps can be seen, also where nothing is lost; 0 where they reach down to less than half. */
 function axisFrom(steps: readonly Step[]): number {
   const levels = steps.flatMap(({ to, low }) => [to, low])
   const [least, most] = [Math.min(...levels), Math.max(...levels, 1)]
   if (steps.length === 0 || least < most / 2) return Math.min(0, least)
-  const step = niceStep(most - least, 5)
-  return Math.max(0, Math.floor((least - (most - least) * 0.35) / step) * step)
+  const span = most - least || most
+  const step = niceStep(span, 5)
+  return Math.max(0, Math.floor((least - span * 0.35) / step) * step)
 }
 
 /** A bar, its interval, its name above it and its number at the end that has more room. */

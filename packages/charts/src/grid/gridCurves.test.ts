@@ -36,6 +36,12 @@ test('one factor is one curve; levels that are no numbers stand side by side', (
   expect(one.finding).toBe('Most units: 335 ± 3 at drive.release e.')
 })
 
+test('settings that all make the same have an axis around them', () => {
+  const points = grid.points.map((point) => ({ ...point, plan: null, mean: { ...point.mean!, mean: 24, low: 24, high: 24 } }))
+  const { up } = gridCurves({ ...grid, points }).drawing
+  expect([up.from, up.to > 24]).toEqual([22, true])
+})
+
 test('nothing was run: nothing is drawn', () => {
   const points = grid.points.map((point) => ({ ...point, units: [], mean: null }))
   expect(() => gridCurves({ ...grid, points })).toThrow('without a replication')

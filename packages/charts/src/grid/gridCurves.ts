@@ -1,9 +1,9 @@
 /** A grid as curves: mean output against one factor, a curve for each level of another. */
 import type { GridPoint } from '@loopwright/study/compare'
 import type { Mark } from '../drawing/drawing.ts'
+import { axisBegin } from '../draw/axisBegin.ts'
 import type { Figure } from '../draw/figure.ts'
 import { formatNumber } from '../table/format.ts'
-import { niceStep } from '../draw/window.ts'
 import { type CurvePoint, DASHES, endLabels, HEIGHT, planMarks, SHAPES } from './gridLabels.ts'
 import {
   axisWords,
@@ -127,8 +127,7 @@ function verticalSpan(shown: readonly GridPoint[]): [number, number] {
   const plan = planOf(shown)
   const top = Math.max(1, ...marks, plan ?? 0)
   const least = Math.min(...marks, plan ?? top)
-  const step = niceStep(Math.max(1e-9, top - Math.min(least, top / 2)), 6)
-  const low = least < top / 2 ? 0 : Math.max(0, Math.floor((least - 0.1 * (top - least)) / step) * step)
+  const low = axisBegin(least, top, 0.1)
   return [low, top + (top - low) * 0.06]
 }
 

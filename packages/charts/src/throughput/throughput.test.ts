@@ -63,5 +63,16 @@ describe('throughput', () => {
     expect(marksOf(points, 'rule').filter(({ ink }) => ink === 'whisker' || ink === 'bandEdge')).toEqual([])
     expect(finding).toContain('too few shifts')
   })
+  test('counts that all make the same have an axis around them', () => {
+    const same = {
+      ...baseLineCount(10),
+      mean: { ...baseLineCount(10).mean!, mean: 24, low: 24, high: 24 },
+      p10: null,
+      p50: null,
+      p90: null,
+    }
+    const { up } = throughput({ ...sweep, counts: [same], plan: null, law: null }).drawing
+    expect([up.from, up.to > 24]).toEqual([22, true])
+  })
   test('no count, no chart', () => expect(() => throughput({ ...sweep, counts: [] })).toThrow(RangeError))
 })

@@ -3,7 +3,7 @@ import type { SweepCount, SweepResult } from '@loopwright/study'
 import type { KeyEntry } from '../drawing/drawing.ts'
 import type { Figure } from '../draw/figure.ts'
 import { formatNumber } from '../table/format.ts'
-import { niceStep } from '../draw/window.ts'
+import { axisBegin, axisStep } from '../draw/axisBegin.ts'
 import { type LawBranch, lawBranches, lawKey, lawLines } from './lawMarks.ts'
 import { besideGhost, ghostMarks, type ThroughputGhost } from './throughputGhost.ts'
 import { throughputFinding } from './throughputFinding.ts'
@@ -95,11 +95,11 @@ function verticalSpan({ counts, plan }: SweepResult, branches: readonly LawBranc
   const limits = branches.filter(({ branch }) => branch === 'station-limited').flatMap(({ points }) => points.map(({ units }) => units))
   const top = Math.max(1, ...marks, plan ?? 0, ...limits.filter((limit) => limit <= 1.5 * Math.max(1, ...marks)))
   const least = Math.min(top, ...marks, plan ?? top)
-  const step = niceStep(top - Math.min(least, top / 2), 6)
-  const low = least < top / 2 ? 0 : Math.max(0, Math.floor((least - 0.15 * (top - least)) / step) * step)
+  const low = axisBegin(least, top, 0.15)
   const high = top + (top - low) * 0.04
   if (ghost === undefined) return [low, high]
   const [from, to] = ghost.span
+  const step = axisStep(least, top)
   return [Math.min(from, low), high <= to ? to : Math.ceil(high / step) * step]
 }
 
