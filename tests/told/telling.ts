@@ -5,7 +5,7 @@
 import { main } from '../../packages/cli/src/main.ts'
 import { keptRuns } from '../helpers/keptRuns.ts'
 import { type MemoryShell, memoryShell } from '../helpers/memoryShell.ts'
-import type { ToldCommand } from './commands.ts'
+import { commandNamed, type ToldCommand } from './commands.ts'
 import type { ToldLine } from './lines.ts'
 import { type PageText, pageText } from './pageText.ts'
 
@@ -25,7 +25,8 @@ export interface Telling {
 
 const shells = new Map<string, MemoryShell>()
 const PAGE = 'out/page.html'
-const RUNS = ['--replications', '10', '--json']
+const PAGE_MADE = `\nPage: ${PAGE}\n`
+const RUNS = commandNamed('runs')
 
 const tellings = new Map<string, Promise<Telling>>()
 
@@ -40,23 +41,19 @@ export function tellingOf(line: ToldLine, command: ToldCommand): Promise<Telling
 async function tell(line: ToldLine, command: ToldCommand): Promise<Telling> {
   const files = command.files?.(line) ?? { [line.file]: line.text }
   const words = [command.command ?? command.name, Object.keys(files)[0]!, ...command.words(line)]
-  const told = await typed(line, words, files)
+  const told = await typed(line, command.hasMore ? [...words, '--out', PAGE] : words, files)
   const refused = told.code !== 0
   // how far it came before it was refused is no matter of what is told, and depends on what others of the line have run
-  const text = refused ? told.err.replace(/^done: .*\n/gm, '') : told.out
-  const base = { line, command, code: told.code, text, runs: await runsOf(line) }
-  if (refused || !command.hasMore) return { ...base, json: null, page: null }
-  const { out, page } = await typed(line, [...words, '--json', '--out', PAGE], files)
-  return { ...base, json: JSON.parse(out) as unknown, page: page === undefined ? null : pageText(page) }
+  const text = refused ? told.err.replace(/^done: .*\n/gm, '') : told.out.replace(PAGE_MADE, '')
+  const base = { line, command, code: told.code, text }
+  if (refused || !command.hasMore) return { ...base, json: null, page: null, runs: await runsOf(line) }
+  const { out } = await typed(line, [...words, '--json'], files)
+  const json = JSON.parse(out) as unknown
+  return { ...base, json, page: pageText(told.page!), runs: command === RUNS ? json : await runsOf(line) }
 }
 
-const known = new Map<string, unknown>()
-
-/** Once for each line: every rule on states may look there. */
-async function runsOf(line: ToldLine): Promise<unknown> {
-  if (!known.has(line.name)) known.set(line.name, JSON.parse((await typed(line, ['run', line.file, ...RUNS])).out))
-  return known.get(line.name)
-}
+/** What the command of several runs tells of a line: every rule on states may look there. */
+const runsOf = async (line: ToldLine): Promise<unknown> => (await tellingOf(line, RUNS)).json
 
 async function typed(
   line: ToldLine,
