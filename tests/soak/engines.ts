@@ -1,8 +1,8 @@
 /** The soak as one file, with the engine as it is or with one canary in it. */
-import { readFileSync } from 'node:fs'
+import { readFileSync, writeFileSync } from 'node:fs'
 import { basename } from 'node:path'
 import { fileURLToPath } from 'node:url'
-import { type BuildOptions, type BuildResult, build, buildSync } from 'esbuild'
+import { type BuildOptions, context, type Plugin } from 'esbuild'
 import type { Canary } from './canaries.ts'
 
 const SHARED: BuildOptions = {
@@ -12,34 +12,44 @@ const SHARED: BuildOptions = {
   format: 'esm',
   conditions: ['loopwright-source'],
   banner: { js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url)" },
-  logLevel: 'error',
+  logLevel: 'silent',
 }
 
-/** @throws Error  if the place that the canary changes does not stand in its file exactly once */
-export async function bundleEngine(outfile: string, canary: Canary | null): Promise<void> {
-  if (canary === null) {
-    buildSync({ ...SHARED, outfile })
-    return
+/** what stands in the engine that is made now; null: nothing */
+let canary: Canary | null = null
+let changed = 0
+const PLUGIN: Plugin = {
+  name: 'canary',
+  setup({ onLoad }) {
+    onLoad({ filter: /packages\/line\/src\/.+\.ts$/ }, ({ path }) => {
+      if (canary === null || basename(path) !== canary.file) return null
+      const source = readFileSync(path, 'utf8')
+      const places = source.split(canary.find).length - 1
+      if (places !== 1) throw new Error(`the place of the canary "${canary.name}" stands ${places} times in ${canary.file}`)
+      changed++
+      const { find, replace } = canary
+      return { contents: source.replace(find, () => replace), loader: 'ts' }
+    })
+  },
+}
+
+export interface Engines {
+  /** @throws Error  if the place that the canary changes does not stand in its file exactly once */
+  bundle(outfile: string, wanted: Canary | null): Promise<void>
+  end(): Promise<void>
+}
+
+/** What is read for one engine is not read again for the next. They are made one after another. */
+export async function engines(): Promise<Engines> {
+  const kept = await context({ ...SHARED, write: false, plugins: [PLUGIN] })
+  return {
+    async bundle(outfile, wanted) {
+      canary = wanted
+      changed = 0
+      const { outputFiles } = await kept.rebuild()
+      if (changed !== (canary === null ? 0 : 1)) throw new Error(`the canary "${canary?.name}" could not be put in`)
+      writeFileSync(outfile, outputFiles![0]!.contents)
+    },
+    end: () => kept.dispose(),
   }
-  let changed = 0
-  const done: BuildResult = await build({
-    ...SHARED,
-    outfile,
-    plugins: [
-      {
-        name: 'canary',
-        setup(builder) {
-          builder.onLoad({ filter: /packages\/line\/src\/.+\.ts$/ }, ({ path }) => {
-            if (basename(path) !== canary.file) return null
-            const source = readFileSync(path, 'utf8')
-            const places = source.split(canary.find).length - 1
-            if (places !== 1) throw new Error(`the place of the canary "${canary.name}" stands ${places} times in ${canary.file}`)
-            changed++
-            return { contents: source.replace(canary.find, () => canary.replace), loader: 'ts' }
-          })
-        },
-      },
-    ],
-  })
-  if (done.errors.length > 0 || changed !== 1) throw new Error(`the canary "${canary.name}" could not be put in`)
 }

@@ -9,7 +9,7 @@ import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { typedOption } from '../helpers/typedOption.ts'
 import { CANARIES } from './canaries.ts'
-import { bundleEngine } from './engines.ts'
+import { engines } from './engines.ts'
 import type { ShiftReport } from './shift.ts'
 
 /** seconds that a canary has to be found in */
@@ -32,12 +32,13 @@ function shift(file: string, seconds: number, seed: number): ShiftReport {
 }
 
 const seed = option('seed', 1)
+const { bundle, end } = await engines()
 const folder = mkdtempSync(join(tmpdir(), 'loopwright-soak-'))
 try {
   const file = join(folder, 'soak.mjs')
   if (process.argv.includes('--canaries')) {
     for (const canary of CANARIES) {
-      await bundleEngine(file, canary)
+      await bundle(file, canary)
       const { found, seconds, checked } = shift(file, CANARY_SECONDS, seed)
       const count = Object.values(checked).reduce((a, b) => a + b)
       if (found === null) process.exitCode = 1
@@ -46,7 +47,7 @@ try {
     }
   } else {
     const minutes = option('minutes', 30)
-    await bundleEngine(file, null)
+    await bundle(file, null)
     const { found, seconds, checked } = shift(file, minutes * 60, seed)
     for (const [kind, count] of Object.entries(checked)) process.stdout.write(`${String(count).padStart(8)}  ${kind}\n`)
     if (found === null) process.stdout.write(`nothing found in ${(seconds / 60).toFixed(1)} min, seed ${seed}\n`)
@@ -56,5 +57,6 @@ try {
     }
   }
 } finally {
+  await end()
   rmSync(folder, { recursive: true })
 }
