@@ -4,7 +4,7 @@ import { join } from 'node:path'
 import { expect, test } from 'vitest'
 import { filesUnder, isTest, TOP } from '../tidy/sources.ts'
 
-const recipe = readFileSync(join(TOP, 'DEVELOPERS.md'), 'utf8').split('### Add a kind of stop')[1]!.split('\n### ')[0]!
+const recipe = readFileSync(join(TOP, 'packages/line/src/stops/README.md'), 'utf8')
 const named = [...recipe.matchAll(/`(packages\/[\w/.]+)`/g)].map((found) => found[1]!)
 const knowing = filesUnder('packages', /\.ts$/).filter(({ file, text }) => !isTest(file) && /safety/i.test(text))
 

@@ -67,7 +67,9 @@ export type { Simulator, SimulatorOptions, World } from './simulate.ts'
 export type { Pieces } from './instant/pieces.ts'
 
 // What a run tells
-export { STATION_STATES, ZONE_STATES, CARRIER_STATES, safetyCause } from './telling/result.ts'
+export { STATION_STATES, ZONE_STATES, CARRIER_STATES } from './telling/result.ts'
+export { stopSources } from './telling/stopSources.ts'
+export type { StopSource } from './telling/stopSources.ts'
 export type {
   RunResult,
   RunEnd,

@@ -1,5 +1,6 @@
 /** The states of MODEL.md §11, from scratch, for an instant at which nothing more happens. */
-import { type CarrierState, type StationState, safetyCause, type ZoneState } from '@loopwright/line'
+import type { CarrierState, StationState, ZoneState } from '@loopwright/line'
+import { safetyCause } from '../../../packages/line/src/telling/stopSources.ts'
 import {
   breakHoldsStation,
   breakHoldsZones,

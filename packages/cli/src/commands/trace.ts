@@ -7,7 +7,7 @@ import { parseQuantity, type Scenario, titleOf } from '@loopwright/scenario'
 import { isPage } from '../options/arguments.ts'
 import type { CsvStyle } from '../output/csv.ts'
 import { traceHead } from '../documents/traceDocument.ts'
-import { STOP_EVENTS, traceEvent } from '../documents/traceEvents.ts'
+import { STOP_EVENTS, traceEvents } from '../documents/traceEvents.ts'
 import { type Loaded, loadScenario } from '../loadScenario.ts'
 import { progress } from '../shell/progress.ts'
 import { DONE, INTERRUPTED, Misuse, type Shell } from '../shell/shell.ts'
@@ -63,7 +63,7 @@ export async function trace(shell: Shell, file: string, flags: TraceFlags, comma
   write(`${head}\n`)
   let told = 0
   for (let first = 0; first < trace.kinds.length && !shell.signal.aborted; first += BLOCK) {
-    const block = Array.from({ length: Math.min(BLOCK, trace.kinds.length - first) }, (_, k) => traceEvent(trace, first + k, line))
+    const block = traceEvents(trace, line, first, Math.min(first + BLOCK, trace.kinds.length))
     const lines = block.filter(wanted).map((event) => `${text(event)}\n`)
     told += lines.length
     if (lines.length > 0) write(lines.join(''))

@@ -1,5 +1,5 @@
 /** The events of a run as people read them: names and words in place of numbers. */
-import { type LineSpec, STORE, safetyCause, TRACE_KINDS, type TraceKind } from '@loopwright/line'
+import { type LineSpec, STORE, type StopSource, stopSources, TRACE_KINDS, type TraceKind } from '@loopwright/line'
 import type { TraceEvent } from '@loopwright/notebook/trace'
 import type { TraceColumns } from '@loopwright/study'
 
@@ -13,19 +13,21 @@ export const STATION_EVENTS: ReadonlySet<TraceKind> = new Set<TraceKind>([
 export const STOP_EVENTS: ReadonlySet<TraceKind> = new Set<TraceKind>(['stop begin', 'stop end', 'repair start'])
 export const SUPPLY_EVENTS: ReadonlySet<TraceKind> = new Set<TraceKind>(['product arrival', 'turned away'])
 
-export function traceEvents(trace: TraceColumns, line: LineSpec): TraceEvent[] {
-  return Array.from({ length: trace.kinds.length }, (_, index) => traceEvent(trace, index, line))
+/** All of them, or those from one place (included) to another. */
+export function traceEvents(trace: TraceColumns, line: LineSpec, from = 0, to = trace.kinds.length): TraceEvent[] {
+  const sources = stopSources(line)
+  return Array.from({ length: to - from }, (_, k) => traceEvent(trace, from + k, line, sources))
 }
 
-/** One of them by its place. */
-export function traceEvent(trace: TraceColumns, index: number, line: LineSpec): TraceEvent {
+function traceEvent(trace: TraceColumns, index: number, line: LineSpec, sources: readonly StopSource[]): TraceEvent {
   const event = TRACE_KINDS[trace.kinds[index]!]!
+  const place = trace.places[index]!
   const carrier = trace.carriers[index]!
   return {
     seconds: trace.seconds[index]!,
     event,
-    place: placeName(event, trace.places[index]!, line),
-    to: event === 'move start' ? zoneName(line, line.paths[trace.places[index]!]!.to) : null,
+    place: STOP_EVENTS.has(event) ? sources[place]!.name : placeName(event, place, line),
+    to: event === 'move start' ? zoneName(line, line.paths[place]!.to) : null,
     carrier: carrier < 0 ? null : carrier,
     detail: event.startsWith('operator ')
       ? (line.operators[trace.details[index]!]?.name ?? 'its own operator')
@@ -38,15 +40,8 @@ function placeName(event: TraceKind, place: number, line: LineSpec): string | nu
   if (place < 0) return null
   if (event === 'move start') return zoneName(line, line.paths[place]!.from)
   if (STATION_EVENTS.has(event)) return line.stations[place]!.name
-  if (STOP_EVENTS.has(event)) return stopName(line, place)
   if (SUPPLY_EVENTS.has(event)) return supplyName(line, place)
   return line.zones[place]!.name
-}
-
-/** A breakdown source, or past them the safety stop of a station. */
-function stopName({ breakdowns, stations }: LineSpec, place: number): string {
-  const safety = stations.filter(({ safetyStop }) => safetyStop !== null)
-  return breakdowns[place]?.name ?? safetyCause(safety[place - breakdowns.length]!.name)
 }
 
 /** The supply of the line, or past it those of stations. */

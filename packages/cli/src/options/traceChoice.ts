@@ -1,5 +1,5 @@
 /** Which events of a run are wanted: of some carriers, stations or zones, in a stretch of time. */
-import { type LineSpec, safetyCause } from '@loopwright/line'
+import { type LineSpec, stopSources, type StopSource } from '@loopwright/line'
 import { nearest } from '@loopwright/scenario'
 import { STATION_EVENTS, STOP_EVENTS, SUPPLY_EVENTS, type TraceEvent } from '../documents/traceEvents.ts'
 import { Misuse } from '../shell/shell.ts'
@@ -27,13 +27,7 @@ export function traceChoice(line: LineSpec, { carrier, station, zone, from, to }
   const zones = (zone ?? []).map((name) => known('zone', name, names(line.zones)))
   const atStations = new Set(stations)
   const atZones = new Set([...zones, ...line.stations.filter(({ name }) => atStations.has(name)).map((one) => line.zones[one.zone]!.name)])
-  const safety = line.stations
-    .filter((one) => one.safetyStop !== null && atZones.has(line.zones[one.zone]!.name))
-    .map(({ name }) => safetyCause(name))
-  const stops = new Set([
-    ...line.breakdowns.filter(({ part }) => touches(line, part, atStations, atZones)).map(({ name }) => name),
-    ...safety,
-  ])
+  const stops = new Set(stopSources(line).flatMap((source) => (touches(line, source, atStations, atZones) ? [source.name] : [])))
   const anywhere = station === undefined && zone === undefined
   return (event) => {
     if ((from !== undefined && event.seconds < from) || (to !== undefined && event.seconds > to)) return false
@@ -55,12 +49,9 @@ function isAt(
   return zones.has(place) || (to !== null && zones.has(to))
 }
 
-function touches(
-  line: LineSpec,
-  part: LineSpec['breakdowns'][number]['part'],
-  stations: ReadonlySet<string>,
-  zones: ReadonlySet<string>,
-): boolean {
+function touches(line: LineSpec, source: StopSource, stations: ReadonlySet<string>, zones: ReadonlySet<string>): boolean {
+  if (source.kind === 'safety stop') return zones.has(line.zones[line.stations[source.station]!.zone]!.name)
+  const { part } = source.breakdown
   if (part.kind === 'station') return stations.has(line.stations[part.index]!.name)
   if (part.kind === 'section') return line.sections[part.index]!.zones.some((zone) => zones.has(line.zones[zone]!.name))
   return zones.has(line.zones[part.index]!.name)

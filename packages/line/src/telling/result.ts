@@ -122,13 +122,6 @@ export interface ZoneResult {
   readonly stoppedBy: readonly { readonly cause: string; readonly seconds: number }[]
 }
 
-/**
- * What the safety stop of a station is called as a cause of stopped time.
- *
- * @example safetyCause('S3') // => 'safety stop S3'
- */
-export const safetyCause = (station: string): string => `safety stop ${station}`
-
 /** What one run tells of a carrier: seconds of the window in each state. */
 export interface CarrierResult {
   /** seconds in each state, its names in the order of CARRIER_STATES; they sum to the window */

@@ -2,7 +2,8 @@
 import { toGrid } from '@loopwright/kernel'
 import { CARRIER_WIDTH, LONGEST_BLOCK, OCCUPIED_SECONDS, STATION_WIDTH, ZONE_WIDTH } from './collect.ts'
 import { carrierSeconds, stationSeconds, zoneSeconds } from './byState.ts'
-import { type HandlingResult, type RunEnd, type RunResult, safetyCause, type TallyResult } from './result.ts'
+import type { HandlingResult, RunEnd, RunResult, TallyResult } from './result.ts'
+import { stopSources } from './stopSources.ts'
 import type { Line } from '../state/line.ts'
 
 const HOUR = 3600
@@ -13,7 +14,7 @@ export function resultOf(line: Line, seed: string, replication: number, end: Run
   const endSeconds = toGrid(spec.window.endSeconds)
   const seconds = endSeconds - warmupSeconds
   const outputSeconds = firstOf(c.outputs.values, c.outputs.length)
-  const causes = causeNames(line)
+  const causes = [...stopSources(spec).map(({ name }) => name), 'break']
   const stoppedBy = (column: Float64Array, part: number) => {
     const told: { cause: string; seconds: number }[] = []
     for (let k = 0; k < causes.length; k++) {
@@ -76,12 +77,6 @@ export function resultOf(line: Line, seed: string, replication: number, end: Run
     breaks: { count: c.causes.count[c.causes.length - 1]!, seconds: c.causes.seconds[c.causes.length - 1]! },
     events: line.events,
   }
-}
-
-/** Names of the causes of stops: the breakdown sources, then the safety stops, then `break`. */
-function causeNames(line: Line): string[] {
-  const safety = [...line.safety.safetyStations].map((station) => safetyCause(line.spec.stations[station]!.name))
-  return [...line.spec.breakdowns.map((source) => source.name), ...safety, 'break']
 }
 
 /** Named operators one by one; a station's own together, under its name. */

@@ -1,5 +1,5 @@
 /** Events of a run to what is shown of it. */
-import { type LineSpec, type RunEnd, safetyCause, startZones, TRACE_KINDS, type TraceKind } from '@loopwright/line'
+import { type LineSpec, type RunEnd, startZones, stopSources, TRACE_KINDS, type TraceKind } from '@loopwright/line'
 import { type Scenario, titleOf } from '@loopwright/scenario'
 import type { TraceColumns } from '@loopwright/study'
 import type { CarrierTrack, Hold, Leg, OperatorStretch, Replay } from './replay.ts'
@@ -45,23 +45,16 @@ function isGood({ stations }: LineSpec, trace: TraceColumns, k: number): boolean
 /** Stops and breaks, by their beginnings. */
 function holdsOf(scenario: Scenario, trace: TraceColumns, endSeconds: number): Hold[] {
   const { line } = scenario
-  const safety = line.stations.flatMap((station, index) => (station.safetyStop === null ? [] : [index]))
+  const sources = stopSources(line)
   const open = new Map<number, Hold & { to: number }>()
   const found: (Hold & { to: number })[] = []
   const begin = (place: number, from: number): Hold & { to: number } => {
     const rest = { from, to: endSeconds, isBreak: place < 0 }
     if (place < 0) return { name: 'Break', ...rest, zones: line.conveyorDuringBreaks ? [] : null, station: null }
-    const source = line.breakdowns[place]
-    if (source === undefined) {
-      const station = safety[place - line.breakdowns.length]!
-      return {
-        name: safetyCause(line.stations[station]!.name),
-        ...rest,
-        zones: sectionOf(line, line.stations[station]!.zone),
-        station: null,
-      }
-    }
-    const { part } = source
+    const source = sources[place]!
+    if (source.kind === 'safety stop')
+      return { name: source.name, ...rest, zones: sectionOf(line, line.stations[source.station]!.zone), station: null }
+    const { part } = source.breakdown
     const zones = part.kind === 'section' ? line.sections[part.index]!.zones : part.kind === 'station' ? [] : [part.index]
     return { name: titleOf(scenario, 'stop', source.name), ...rest, zones, station: part.kind === 'station' ? part.index : null }
   }

@@ -2,9 +2,18 @@ import { expect, test } from 'vitest'
 import { stopCauses, stopNames } from './stopCauses.ts'
 import { testLine } from '../../../../tests/helpers/scenarioTexts.ts'
 
-const scenario = testLine((text) =>
+const told = testLine((text) =>
   text.replace('tool: {', 'robot red: { title: Red robot, at: S2, after: exponential 40 min, lasts: 60 s }\n  robot blue: {'),
 )
+const safetyStop = { probability: 0.01, resetSeconds: { kind: 'constant', value: 30 } } as const
+/** the same line, with a safety stop */
+const scenario = {
+  ...told,
+  line: {
+    ...told.line,
+    stations: told.line.stations.map((station) => ({ ...station, safetyStop: station.title === 'Fit' ? safetyStop : null })),
+  },
+}
 const stop = (cause: string, seconds: number) => ({ cause, seconds, count: 1 })
 
 test('stops of one entry are one cause with its places; alike names are not; titles are shown', () => {
@@ -20,8 +29,5 @@ test('stops of one entry are one cause with its places; alike names are not; tit
 })
 
 test('stops are called as causes are', () => {
-  const safetyStop = { probability: 0.01, resetSeconds: { kind: 'constant', value: 30 } } as const
-  const stations = scenario.line.stations.map((station) => ({ ...station, safetyStop: station.title === 'Fit' ? safetyStop : null }))
-  const line = { ...scenario.line, stations }
-  expect(stopNames({ ...scenario, line })).toEqual(['jam', 'Red robot', 'robot blue', 'safety stop at Fit'])
+  expect(stopNames(scenario)).toEqual(['jam', 'Red robot', 'robot blue', 'safety stop at Fit'])
 })

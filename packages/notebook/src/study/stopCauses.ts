@@ -1,6 +1,6 @@
 /** Stopped time by the stops that the file names: one cause each, with its places, under the title that people know. */
 import type { StopCause } from '@loopwright/charts'
-import { safetyCause } from '@loopwright/line'
+import { stopSources } from '@loopwright/line'
 import type { Scenario } from '@loopwright/scenario'
 import type { SweepCount } from '@loopwright/study'
 
@@ -24,8 +24,8 @@ export function stopCauses({ line, stopEntries }: Pick<Scenario, 'line' | 'stopE
     return [{ cause: title, seconds: sum('seconds'), count: sum('count'), places }]
   })
   const grouped = new Set(stopEntries.flatMap(({ sources }) => sources.map(({ source }) => source)))
-  const safety = new Map(line.stations.map(({ name, title }) => [safetyCause(name), safetyTitle(title)]))
-  const others = stops.filter(({ cause }) => !grouped.has(cause)).map((stop) => ({ ...stop, cause: safety.get(stop.cause) ?? stop.cause }))
+  const called = new Map(ofStations(line).map(({ name, station }) => [name, safetyTitle(line.stations[station]!.title)]))
+  const others = stops.filter(({ cause }) => !grouped.has(cause)).map((stop) => ({ ...stop, cause: called.get(stop.cause) ?? stop.cause }))
   return [...entries, ...others]
 }
 
@@ -36,8 +36,11 @@ export function stopCauses({ line, stopEntries }: Pick<Scenario, 'line' | 'stopE
  */
 export const stopNames = ({ line, stopEntries }: Pick<Scenario, 'line' | 'stopEntries'>): string[] => [
   ...stopEntries.map(({ title }) => title),
-  ...line.stations.filter(({ safetyStop }) => safetyStop !== null).map(({ title }) => safetyTitle(title)),
+  ...ofStations(line).map(({ station }) => safetyTitle(line.stations[station]!.title)),
 ]
+
+/** The stops that no entry of the file names. */
+const ofStations = (line: Scenario['line']) => stopSources(line).flatMap((source) => (source.kind === 'breakdown' ? [] : [source]))
 
 /** @param station  its title */
 export const safetyTitle = (station: string): string => `safety stop at ${station}`

@@ -1,6 +1,6 @@
 /** Stops and breaks of one run, read off its events: where they stood, and what they held. (MODEL.md §7) */
 import type { TimelinePause } from '@loopwright/charts'
-import { type LineSpec, TRACE_KINDS } from '@loopwright/line'
+import { type LineSpec, type StopSource, stopSources, TRACE_KINDS } from '@loopwright/line'
 import { type Scenario, titleOf } from '@loopwright/scenario'
 import type { TraceColumns } from '@loopwright/study'
 import { safetyTitle } from '../study/stopCauses.ts'
@@ -21,8 +21,9 @@ export function tracePauses(trace: TraceColumns, scenario: NamedStops): Timeline
   const { line } = scenario
   const end = line.window.endSeconds
   const open = new Map<number, number>()
+  const sources = stopSources(line)
   const pauses = line.breaks.map(({ startSeconds, lengthSeconds }) => breakOf(line, startSeconds, startSeconds + lengthSeconds))
-  const close = (source: number, from: number, to: number): void => void pauses.push({ from, to, ...heldBy(scenario, source) })
+  const close = (source: number, from: number, to: number): void => void pauses.push({ from, to, ...heldBy(scenario, sources[source]!) })
   for (let at = 0; at < trace.kinds.length; at += 1) {
     const source = trace.places[at]!
     if (trace.kinds[at] === BEGIN) open.set(source, trace.seconds[at]!)
@@ -40,21 +41,19 @@ function breakOf({ zones, stations, conveyorDuringBreaks }: LineSpec, from: numb
   return { name: 'break', from, to, zones: null, work, moves: conveyorDuringBreaks ? [] : [...zones.keys()] }
 }
 
-/** A breakdown source, or past them the safety stop of a station. */
-function heldBy(scenario: NamedStops, source: number): Omit<TimelinePause, 'from' | 'to'> {
-  const { breakdowns, sections, stations, zones } = scenario.line
-  const breakdown = breakdowns[source]
+function heldBy(scenario: NamedStops, source: StopSource): Omit<TimelinePause, 'from' | 'to'> {
+  const { sections, stations, zones } = scenario.line
   const section = (index: number, name: string): Omit<TimelinePause, 'from' | 'to'> => {
     const held = sections[index]?.zones ?? []
     return { name, zones: held.length === zones.length ? null : held, work: [], moves: held }
   }
-  if (breakdown === undefined) {
-    const station = stations.filter(({ safetyStop }) => safetyStop !== null)[source - breakdowns.length]
-    const index = sections.findIndex((each) => station !== undefined && each.zones.includes(station.zone))
-    return section(index, safetyTitle(station?.title ?? 'a station'))
+  if (source.kind === 'safety stop') {
+    const { zone, title } = stations[source.station]!
+    const index = sections.findIndex((each) => each.zones.includes(zone))
+    return section(index, safetyTitle(title))
   }
-  const name = titleOf(scenario, 'stop', breakdown.name)
-  const { kind, index } = breakdown.part
+  const name = titleOf(scenario, 'stop', source.name)
+  const { kind, index } = source.breakdown.part
   if (kind === 'section') return section(index, name)
   const zone = kind === 'station' ? stations[index]!.zone : index
   return kind === 'station' ? { name, zones: [zone], work: [zone], moves: [] } : { name, zones: [zone], work: [], moves: [zone] }

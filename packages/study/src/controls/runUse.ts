@@ -1,5 +1,5 @@
 /** How much of its streams a run uses within the window: from its row, in numbers that only say where to look. */
-import type { LineSpec } from '@loopwright/line'
+import { type LineSpec, stopSources } from '@loopwright/line'
 import { lawOrNull, mixShares } from '@loopwright/line/bounds'
 import { distributionMean } from '@loopwright/stats'
 import { meanTaskSeconds } from '../change/lineChange.ts'
@@ -36,7 +36,7 @@ export function runUseOf(line: LineSpec, layout: RowLayout): (row: Float64Array)
     ),
   )
   const worked = line.stations.map((_, station) => stationColumn(layout, station, 'working'))
-  const watched = line.stations.flatMap((station, index) => (station.safetyStop === null ? [] : [index]))
+  const sources = stopSources(line)
   return (row) => {
     const stopsOf = (cause: number): number => row[layout.cause + 2 * cause + 1]!
     const failuresOf = (kind: string): number =>
@@ -51,7 +51,7 @@ export function runUseOf(line: LineSpec, layout: RowLayout): (row: Float64Array)
       }),
       watchedMoves: line.stations.map(({ safetyStop }, index) => {
         if (safetyStop === null || safetyStop.probability <= 0) return 0
-        return stopsOf(line.breakdowns.length + watched.indexOf(index)) / safetyStop.probability
+        return stopsOf(sources.findIndex((each) => each.kind === 'safety stop' && each.station === index)) / safetyStop.probability
       }),
     }
   }

@@ -9,7 +9,7 @@ import {
   type RunResult,
   STATION_STATES,
   type StationState,
-  safetyCause,
+  stopSources,
   ZONE_STATES,
 } from '@loopwright/line'
 
@@ -37,7 +37,7 @@ export interface RowLayout {
   readonly zoneStride: number
   /** first column of the first cause: seconds, count */
   readonly cause: number
-  /** names of the breakdown sources, then the safety stops by station, then `break` where there are breaks */
+  /** names of what stops parts of the line (`stopSources`), then `break` where there are breaks */
   readonly causes: readonly string[]
   /** first of the carriers' states: seconds summed over carriers */
   readonly carrierStates: number
@@ -46,8 +46,7 @@ export interface RowLayout {
 
 /** The layout of all runs of one line, whatever its number of carriers. */
 export function rowLayout(spec: LineSpec): RowLayout {
-  const safety = spec.stations.filter(({ safetyStop }) => safetyStop !== null).map(({ name }) => safetyCause(name))
-  const causes = [...spec.breakdowns.map((source) => source.name), ...safety, ...(spec.breaks.length > 0 ? ['break'] : [])]
+  const causes = [...stopSources(spec).map(({ name }) => name), ...(spec.breaks.length > 0 ? ['break'] : [])]
   const hours = Math.ceil(windowSecondsOf(spec) / 3600)
   const stationStride = STATION_STATES.length + 1 + causes.length
   const zoneStride = ZONE_STATES.length + 1
