@@ -68,7 +68,7 @@ export type { Pieces } from './instant/pieces.ts'
 
 // What a run tells
 export { STATION_STATES, ZONE_STATES, CARRIER_STATES } from './telling/result.ts'
-export { stopSources } from './telling/stopSources.ts'
+export { stopSources, stopsOf } from './telling/stopSources.ts'
 export type { StopSource } from './telling/stopSources.ts'
 export type {
   RunResult,

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest'
 import { smallLoop } from '../../../../tests/helpers/smallLoop.ts'
 import { simulate } from '../simulate.ts'
 import type { LineSpec } from '../spec.ts'
-import { type StopSource, stopSources } from './stopSources.ts'
+import { type StopSource, stopSources, stopsOf } from './stopSources.ts'
 import { STOP_BEGIN, Trace } from './trace.ts'
 
 const every = (value: number) => ({ kind: 'constant', value }) as const
@@ -46,4 +46,8 @@ test('a run counts them in this order, and its trace numbers them so', () => {
   const sources = stopSources(line)
   expect(sources.map((_, place) => begun(place))).toEqual(sources.map(counted))
   expect(new Set(sources.map(counted)).size).toBe(3)
+  expect(stopsOf(run).map(({ name, count }) => [name, count])).toEqual([
+    ...sources.map((source) => [source.name, counted(source)]),
+    ['break', 0],
+  ])
 })

@@ -1,6 +1,6 @@
 /** What is assumed about what only some lines have: ways, people, supplies, receivers, inspections, sections, safety stops, crews. */
 import type { Table } from '@loopwright/charts/table'
-import { isPlainLoop, type LineSpec, STORE, type SupplySpec } from '@loopwright/line'
+import { isPlainLoop, type LineSpec, STORE, type StopSource, stopSources, type SupplySpec } from '@loopwright/line'
 import { distributionWords } from './distributionWords.ts'
 import { secondsText, shareText } from './quantityWords.ts'
 import { listTable } from './rows.ts'
@@ -118,17 +118,20 @@ function stopRows(line: LineSpec): Rows {
           `Section ${name}`,
           zones.map((zone) => placeName(line, zone)).join(', '),
         ])),
-    ...line.stations.flatMap(
-      ({ name, safetyStop }): Rows =>
-        safetyStop === null
-          ? []
-          : [
-              [
-                `Safety stop at ${name}`,
-                `${shareText(safetyStop.probability)} of moves, reset after ${distributionWords(safetyStop.resetSeconds)}`,
-              ],
-            ],
-    ),
+    ...stopSources(line).flatMap((source) => stopRow(line, source)),
     ...(line.repairCrews === null ? [] : [['Repair crews', `${line.repairCrews}`] as [string, string]]),
   ]
+}
+
+/** Breakdowns have a table of their own. */
+function stopRow({ stations }: LineSpec, source: StopSource): Rows {
+  switch (source.kind) {
+    case 'breakdown':
+      return []
+    case 'safety stop': {
+      const { name, safetyStop } = stations[source.station]!
+      const { probability, resetSeconds } = safetyStop!
+      return [[`Safety stop at ${name}`, `${shareText(probability)} of moves, reset after ${distributionWords(resetSeconds)}`]]
+    }
+  }
 }

@@ -8,6 +8,7 @@ import {
   STATION_STATES,
   type StationResult,
   type StationState,
+  stopsOf,
   ZONE_STATES,
   type ZoneResult,
   type ZoneState,
@@ -17,7 +18,7 @@ import type { DataCell } from '../cells/cell.ts'
 export function runData(run: RunResult): DataCell[] {
   const states = <S extends string, R extends { readonly seconds: Readonly<Record<S, number>> }>(names: readonly S[]): FieldOf<R>[] =>
     names.map((state) => [`${fieldName(state)}_s`, `seconds in the state "${state}"`, ({ seconds }) => seconds[state]])
-  const breaks = run.breaks.count > 0 ? [{ name: 'break', ...run.breaks }] : []
+  const stops = stopsOf(run)
   return [
     data('outputs', 'Units taken off', run.outputSeconds, [
       ['unit', 'number of the unit within the window, from 1', (_, index) => index + 1],
@@ -44,16 +45,11 @@ export function runData(run: RunResult): DataCell[] {
       ['laps', 'laps that ended in the window', ({ laps }) => laps],
       ...states<CarrierState, CarrierResult>(CARRIER_STATES),
     ]),
-    data(
-      'stop_seconds',
-      'Stops',
-      [...run.breakdowns, ...run.safetyStops, ...breaks],
-      [
-        ['cause', 'what stopped something', ({ name }) => name],
-        ['stops', 'how often in the window', ({ count }) => count],
-        ['seconds', 'seconds stopped in the window', ({ seconds }) => seconds],
-      ],
-    ),
+    data('stop_seconds', 'Stops', run.breaks.count > 0 ? stops : stops.slice(0, -1), [
+      ['cause', 'what stopped something', ({ name }) => name],
+      ['stops', 'how often in the window', ({ count }) => count],
+      ['seconds', 'seconds stopped in the window', ({ seconds }) => seconds],
+    ]),
   ]
 }
 

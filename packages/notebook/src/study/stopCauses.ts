@@ -1,6 +1,6 @@
 /** Stopped time by the stops that the file names: one cause each, with its places, under the title that people know. */
 import type { StopCause } from '@loopwright/charts'
-import { stopSources } from '@loopwright/line'
+import { type StopSource, stopSources } from '@loopwright/line'
 import type { Scenario } from '@loopwright/scenario'
 import type { SweepCount } from '@loopwright/study'
 
@@ -24,7 +24,7 @@ export function stopCauses({ line, stopEntries }: Pick<Scenario, 'line' | 'stopE
     return [{ cause: title, seconds: sum('seconds'), count: sum('count'), places }]
   })
   const grouped = new Set(stopEntries.flatMap(({ sources }) => sources.map(({ source }) => source)))
-  const called = new Map(ofStations(line).map(({ name, station }) => [name, safetyTitle(line.stations[station]!.title)]))
+  const called = new Map(ofStations(line).map(({ name, title }) => [name, title]))
   const others = stops.filter(({ cause }) => !grouped.has(cause)).map((stop) => ({ ...stop, cause: called.get(stop.cause) ?? stop.cause }))
   return [...entries, ...others]
 }
@@ -36,11 +36,25 @@ export function stopCauses({ line, stopEntries }: Pick<Scenario, 'line' | 'stopE
  */
 export const stopNames = ({ line, stopEntries }: Pick<Scenario, 'line' | 'stopEntries'>): string[] => [
   ...stopEntries.map(({ title }) => title),
-  ...ofStations(line).map(({ station }) => safetyTitle(line.stations[station]!.title)),
+  ...ofStations(line).map(({ title }) => title),
 ]
 
-/** The stops that no entry of the file names. */
-const ofStations = (line: Scenario['line']) => stopSources(line).flatMap((source) => (source.kind === 'breakdown' ? [] : [source]))
+/** The stops that no entry of the file names, with what people call them. */
+const ofStations = (line: Scenario['line']): { readonly name: string; readonly title: string }[] =>
+  stopSources(line).flatMap((source) => {
+    const title = titleOf(line, source)
+    return title === null ? [] : [{ name: source.name, title }]
+  })
+
+/** null: an entry of the file says it. */
+function titleOf({ stations }: Scenario['line'], source: StopSource): string | null {
+  switch (source.kind) {
+    case 'breakdown':
+      return null
+    case 'safety stop':
+      return safetyTitle(stations[source.station]!.title)
+  }
+}
 
 /** @param station  its title */
 export const safetyTitle = (station: string): string => `safety stop at ${station}`

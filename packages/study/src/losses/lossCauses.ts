@@ -1,5 +1,5 @@
 /** Causes of lost output, each as the same line without it. Since every source of chance has its own stream, nothing else changes. */
-import { completeLine, type GivenLine, type LineSpec, type SupplySpec } from '@loopwright/line'
+import { completeLine, type GivenLine, type LineSpec, type StopSource, stopSources, type SupplySpec } from '@loopwright/line'
 import { type Law, lawOrNull, loadSupplies, mixShares } from '@loopwright/line/bounds'
 import { type Distribution, distributionMean, scaledTimes } from '@loopwright/stats'
 import { withPaths, withStations, withSupplies, withTaskTimes } from '../change/lineChange.ts'
@@ -54,7 +54,7 @@ export function lossCauses(given: GivenLine, options: LossCauseOptions = {}): Lo
         without: (now) => ({ ...now, breakdowns: now.breakdowns.filter((source) => !sources.includes(source.name)) }),
       }),
     ),
-    ...(line.stations.some(({ safetyStop }) => safetyStop !== null) ? [SAFETY_STOPS] : []),
+    ...Object.entries(WITHOUT).flatMap(([of, cause]) => (stopSources(line).some(({ kind }) => kind === of) ? [cause] : [])),
     ...(line.breaks.length > 0 ? [BREAKS] : []),
     ...waitingCauses(line),
     ...(lineLaw === null ? [] : [exchangeCause(line, lineLaw)]),
@@ -82,11 +82,14 @@ export function lossCauses(given: GivenLine, options: LossCauseOptions = {}): Lo
 
 const BREAKS: LossCause = { kind: 'breaks', name: 'breaks', without: (now) => ({ ...now, breaks: [] }) }
 
-/** Nobody is ever in the way of a move: what that costs, not what may be left out. */
-const SAFETY_STOPS: LossCause = {
-  kind: 'safety stops',
-  name: 'safety stops',
-  without: (now) => withStations(now, (station) => ({ ...station, safetyStop: null })),
+/** Stops that are no sources of breakdowns, all of a kind together. */
+const WITHOUT: Readonly<Record<Exclude<StopSource['kind'], 'breakdown'>, LossCause>> = {
+  /** nobody is ever in the way of a move: what that costs, not what may be left out */
+  'safety stop': {
+    kind: 'safety stops',
+    name: 'safety stops',
+    without: (now) => withStations(now, (station) => ({ ...station, safetyStop: null })),
+  },
 }
 
 /** Everybody has own operators, products are always there, receivers always ready. */

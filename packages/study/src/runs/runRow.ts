@@ -10,6 +10,7 @@ import {
   STATION_STATES,
   type StationState,
   stopSources,
+  stopsOf,
   ZONE_STATES,
 } from '@loopwright/line'
 
@@ -115,10 +116,10 @@ export function runRow(layout: RowLayout, result: RunResult, row: Float64Array =
     put(row, at, ZONE_STATES, zone.seconds)
     row[at + ZONE_STATES.length] = zone.occupancyMean
   })
-  const stops = [...result.breakdowns, ...result.safetyStops, result.breaks]
-  stops.slice(0, layout.causes.length).forEach((stop, index) => {
-    row[layout.cause + 2 * index] = stop.seconds
-    row[layout.cause + 2 * index + 1] = stop.count
+  const stops = stopsOf(result)
+  layout.causes.forEach((_, index) => {
+    row[layout.cause + 2 * index] = stops[index]!.seconds
+    row[layout.cause + 2 * index + 1] = stops[index]!.count
   })
   for (const carrier of result.carriers) {
     put(row, layout.carrierStates, CARRIER_STATES, carrier.seconds)
