@@ -23,7 +23,7 @@ export function productsOf(report: Report, products: ProductsSketch = {}): Produ
     const sequence = referAll(report, 'products.mix.sequence', mix.sequence, known)
     return { variants: known, mix: { kind: mix.kind, sequence } }
   }
-  if (!weighed && names.length > 1) report.add('products.variants', say.mixNeeds(mix, 'a share beside each variant'))
+  if (!weighed && names.length > 1) report.add('products.variants', say.mixNeeds(mix, 'shares'))
   const shares = weighed ? names.map((name) => amount(report, `products.variants.${name}`, variants[name]!, 'zero')) : names.map(() => 1)
   if (shares.every((weight) => weight === 0)) report.add('products.variants', say.sharesZero())
   if (mix === 'levelled' && !shares.every(Number.isInteger)) report.add('products.variants', say.weightsWhole())

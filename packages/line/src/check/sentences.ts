@@ -351,8 +351,14 @@ export const sentences = {
 
   noVariants: (): Sentence => error('E_NO_VARIANTS', 'there are no variants', 'name at least one, or leave "variants" out'),
 
-  mixNeeds: (kind: string, needs: string): Sentence =>
-    error('E_MIX', `the mix "${kind}" needs ${needs}`, 'see the table of mixes in the scenario reference'),
+  mixNeeds: (kind: string, needs: 'shares' | 'no options'): Sentence =>
+    error(
+      'E_MIX',
+      `the mix "${kind}" needs ${needs === 'shares' ? 'a share beside each variant' : 'variants without options'}`,
+      needs === 'shares'
+        ? 'give each variant one, or give the mix a sequence of variants'
+        : 'leave the options out, or write the mix as "random" or "levelled", with a share beside each variant',
+    ),
 
   mixAndShares: (): Sentence =>
     error(

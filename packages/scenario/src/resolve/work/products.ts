@@ -150,13 +150,13 @@ function readMix(
   if (mixAt?.kind === 'map') {
     if (variantsAt?.kind === 'map') context.report.add(mixAt, say.mixAndShares())
     if (options.length > 0) {
-      context.report.add(mixAt, say.mixNeeds(kind, 'variants without options'))
+      context.report.add(mixAt, say.mixNeeds(kind, 'no options'))
       return null
     }
     return kind === 'pattern' || kind === 'list' ? sequence(context, mixAt, kind, baseNames) : weights(context, mixAt, kind, baseNames)
   }
   if (variantsAt?.kind === 'list' && baseNames.length > 1) {
-    context.report.add(variantsAt, say.mixNeeds(kind, 'a share beside each variant'))
+    context.report.add(variantsAt, say.mixNeeds(kind, 'shares'))
     return null
   }
   const shares = variantsAt?.kind === 'map' ? readShares(context, variantsAt) : [ONE]
