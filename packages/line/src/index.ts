@@ -21,7 +21,7 @@ export type {
   SupplySketch,
   StopSketch,
 } from './builder/sketch.ts'
-export type { LineChange } from './builder/change.ts'
+export type { LineChange, StationChange } from './builder/change.ts'
 export { LineError } from './builder/report.ts'
 export type { LineProblem } from './builder/report.ts'
 

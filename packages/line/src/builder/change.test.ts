@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
-import { withChange } from './change.ts'
+import { type LineChange, withChange } from './change.ts'
+import { specOf } from './lineSpec.ts'
 
 const sketch = {
   zones: 4,
@@ -38,4 +39,35 @@ test('carriers by number or by what is different; zones taken out come to those 
     takeOut: ['Z04', 'Z03'],
     putIn: [{ after: 'Z01' }],
   })
+})
+
+test('null takes out a duty, a task and what is said of the whole', () => {
+  expect(withChange(sketch, { stations: { S1: { work: { glue: null } } } }).stations!.S1!.work).toEqual({ fit: 3 })
+  expect(withChange(sketch, { stations: { S1: { work: null, load: 2 } } }).stations!.S1).toEqual({ zone: 'Z01', load: 2 })
+  expect(withChange({ ...sketch, warmup: 9 }, { warmup: null, takeOut: null })).toEqual({ ...sketch, takeOut: [] })
+  expect(withChange({ ...sketch, carriers: { count: 2, start: 'packed' } }, { carriers: { start: null } }).carriers).toEqual({ count: 2 })
+})
+
+test('products come in the new way alone', () => {
+  const bare = { zones: 4, carriers: 2, end: 60 }
+  const timed = withChange({ ...bare, supply: { every: 30, queue: 4 } }, { supply: { times: [1, 2] } })
+  expect(timed.supply).toEqual({ times: [1, 2], queue: 4 })
+  expect(withChange(timed, { supply: { every: 20 } }).supply).toEqual({ every: 20, queue: 4 })
+  expect(withChange(timed, { supply: 'always' }).supply).toBe('always')
+})
+
+test('what is no change, and what is no number of carriers, is told of', () => {
+  const told = (change: unknown): string => {
+    try {
+      specOf('loop', withChange(sketch, change as LineChange))
+    } catch (error) {
+      return (error as Error).message
+    }
+    return ''
+  }
+  expect(told(undefined)).toBe('change: found nothing; write a set of keys')
+  expect(told([])).toBe('change: found a list; write a set of keys')
+  expect(
+    specOf('loop', withChange(sketch, { carriers: '8' } as object)).problems.map(({ path, message }) => `${path}: ${message}`),
+  ).toContain('carriers: found the text "8"')
 })

@@ -6,7 +6,7 @@ import type { LineSketch } from './sketch.ts'
 /** what every line has */
 const LINE = { zones: 4, carriers: 3, end: 60 }
 
-function looked(sketch: unknown): { readonly found: string[]; readonly whole: boolean } {
+function looked(sketch: unknown): { readonly found: string[]; readonly whole: LineSketch | null } {
   const report = createReport()
   const whole = checkForm(report, sketch as LineSketch)
   return { found: report.problems.map(({ path, message, fix }) => `${path}: ${message}; ${fix}`), whole }
@@ -63,7 +63,7 @@ describe('keys that no line has', () => {
       breaks: [{ after: 3, lasts: 3, name: 'lunch' }],
     }
     const { found: told, whole } = looked(sketch)
-    expect(whole).toBe(true)
+    expect(whole).toMatchObject({ end: 60, walks: [{ between: ['S1', 'S2'], lasts: 3 }], supply: { every: 3 } })
     expect(told.map((one) => one.split(':')[0])).toEqual([
       'zones[0].transfer.exitClear',
       'beside[0].merge.to',
@@ -113,9 +113,35 @@ describe('what stands where something else should', () => {
     ],
   ])('%s', (_, sketch, told) => expect(found(sketch)).toEqual(told))
 
-  test('what cannot be read at all is told as such; a wrong word alone is read on', () => {
-    expect(looked(undefined)).toEqual({ found: ['line: found nothing; write a set of keys'], whole: false })
-    expect(looked({ ...LINE, stations: 3 }).whole).toBe(false)
-    expect(looked({ ...LINE, drive: { release: 'trian' } }).whole).toBe(true)
+  test('what cannot be read at all is told as such; anything else is read on without it, and what others may name stays', () => {
+    expect(looked(undefined)).toEqual({ found: ['line: found nothing; write a set of keys'], whole: null })
+    expect(looked({ ...LINE, zones: 'four' }).whole).toBe(null)
+    expect(looked({ ...LINE, drive: { release: 'trian', speed: 1 } }).whole).toEqual({ ...LINE, drive: { speed: 1 } })
+    expect(looked({ ...LINE, stations: { A: 'Z01', B: { zone: 0, work: { fit: '5 s' } } } }).whole!.stations).toEqual({
+      A: { zone: '' },
+      B: { zone: 0, work: { fit: 1 } },
+    })
   })
+})
+
+describe('distributions', () => {
+  const at = (time: unknown) => found({ stations: { A: { zone: 0, work: { fit: time } } } })
+
+  test('have the keys of their kind and no others', () => {
+    expect(at({ kind: 'lognormal', mean: 30, cv: 0.2, sd: 3 })).toEqual([
+      'stations.A.work.fit.sd: there is no key "sd" here; the keys here are kind, mean, cv',
+    ])
+    expect(at({ kind: 'uniform', min: 1, max: 2 })).toEqual([])
+  })
+  test('without a kind are no tasks called after their parameters', () => {
+    const told = [expect.stringMatching(/^stations.A.work: "kind" is missing; add "kind:" with one of constant, uniform, /)]
+    expect(found({ stations: { A: { zone: 0, work: { mean: 30, cv: 0.2 } } } })).toEqual(told)
+    expect(at({ mean: 30, cv: 0.2 })).toEqual([expect.stringMatching(/^stations.A.work.fit: "kind" is missing/)])
+    expect(found({ stations: { A: { zone: 0, work: { mean: 30, fit: 2 } } } })).toEqual([])
+    expect(found({ stations: { A: { zone: 0, work: { shape: 30, scale: 2 } } } })).toEqual([])
+  })
+})
+
+test('a line of more zones than anybody draws is refused before it is made', () => {
+  expect(found({ zones: 1e9 })).toEqual(['zones: 1000000000 zones are more than can be read; the most is 100000'])
 })

@@ -2,9 +2,29 @@
  * The form of a sketch, which the compiler checks where there is one, and nobody in a notebook: which keys there are, records where records stand, lists where lists do,
  * words of those that there are. What the values mean is looked at where they are read.
  */
+import { distributionKinds } from '@loopwright/stats'
 import { nearest } from '../check/nearest.ts'
 import { sentences as say } from '../check/sentences.ts'
+import { ZONES_MAX } from './zones.ts'
 import type { Report } from './report.ts'
+import {
+  either,
+  fine,
+  flag,
+  type Form,
+  isNumber,
+  isRecord,
+  isText,
+  list,
+  named,
+  number,
+  orElse,
+  record,
+  ref,
+  text,
+  word,
+  wrong,
+} from './valueForms.ts'
 import type {
   CarriersSketch,
   DriveSketch,
@@ -19,103 +39,41 @@ import type {
   ZoneSketch,
 } from './sketch.ts'
 
-/** Looks at one value, and says whether it can be read any further. */
-type Form = (report: Report, path: string, value: unknown) => boolean
-
-/** A form for every key of a record: the compiler asks for each, and for no other. */
-type Fields<T> = Readonly<Record<keyof T, Form>>
-
-const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
-  typeof value === 'object' && value !== null && !Array.isArray(value)
-
-function found(value: unknown): string {
-  if (value === null || value === undefined) return 'nothing'
-  if (typeof value === 'string') return `the text "${value.slice(0, 60)}"`
-  if (typeof value === 'number') return `the number ${value}`
-  if (typeof value === 'boolean') return `"${value}"`
-  return Array.isArray(value) ? 'a list' : typeof value === 'object' ? 'a set of keys' : `a ${typeof value}`
+const zoneCount: Form = (report, path, value) => {
+  if (!Number.isInteger(value)) return report.close(path, say.notWhole(String(value)))
+  return (value as number) <= ZONES_MAX ? value : report.close(path, say.tooManyZones(String(value), ZONES_MAX))
 }
 
-function wrong(report: Report, path: string, expected: string, value: unknown): false {
-  report.add(path, say.wrongType(expected, found(value)))
-  return false
+/** Seconds, or a distribution with the keys of its kind and no others; what they are worth is looked at where it is read. */
+const time: Form = (report, path, value) => {
+  if (isNumber(value)) return value
+  if (!isRecord(value)) return wrong(report, path, 'seconds as a number, or a distribution', value)
+  const { kind, ...rest } = value
+  if (kind === undefined) return report.close(path, say.missing('kind', `one of ${KINDS.map((known) => known.kind).join(', ')}`))
+  const keys = ['kind', ...Object.keys(KINDS.find((known) => known.kind === kind)?.fields ?? rest)]
+  for (const key of Object.keys(rest)) if (!keys.includes(key)) report.add(`${path}.${key}`, say.unknownKey(key, nearest(key, keys), keys))
+  return value
 }
+const KINDS = distributionKinds()
+const PARAMETERS = new Set(KINDS.flatMap(({ fields }) => Object.keys(fields)))
 
-const all = (looked: readonly boolean[]): boolean => looked.every(Boolean)
-
-/** A number is looked at where it is read: whether it is one, and within what range. */
-const number: Form = (report, path, value) =>
-  typeof value === 'number' || typeof value === 'string' || wrong(report, path, 'a number', value)
-const text: Form = (report, path, value) => typeof value === 'string' || wrong(report, path, 'a text', value)
-const flag: Form = (report, path, value) => typeof value === 'boolean' || wrong(report, path, 'true or false', value)
-const ref: Form = (report, path, value) =>
-  typeof value === 'string' || typeof value === 'number' || wrong(report, path, 'a name, or a place from 0', value)
-const time: Form = (report, path, value) =>
-  typeof value === 'number' || isRecord(value) || wrong(report, path, 'seconds as a number, or a distribution', value)
-const count: Form = (report, path, value) => {
-  if (Number.isInteger(value)) return true
-  report.add(path, say.notWhole(String(value)))
-  return false
+/** A distribution, by its kind; or one that lacks it: a mean or two ends, and nothing but what distributions have. */
+function isDistribution(value: unknown): boolean {
+  if (!isRecord(value) || typeof value.kind === 'string') return isRecord(value)
+  const keys = Object.keys(value)
+  return (
+    keys.length > 1 && keys.every((key) => PARAMETERS.has(key)) && (keys.includes('mean') || (keys.includes('min') && keys.includes('max')))
+  )
 }
-
-const word =
-  (...known: readonly string[]): Form =>
-  (report, path, value) => {
-    if (typeof value !== 'string') return wrong(report, path, `one of ${known.join(', ')}`, value)
-    if (!known.includes(value)) report.add(path, say.notAChoice(value, nearest(value, known), known))
-    return true
-  }
-
-const list =
-  (form: Form, what = 'a list'): Form =>
-  (report, path, value) =>
-    Array.isArray(value) ? all(value.map((one, index) => form(report, `${path}[${index}]`, one))) : wrong(report, path, what, value)
-
-/** Parts by name. */
-const named =
-  (form: Form): Form =>
-  (report, path, value) =>
-    isRecord(value)
-      ? all(Object.entries(value).map(([name, one]) => one === undefined || form(report, `${path}.${name}`, one)))
-      : wrong(report, path, 'a set of keys, one for each name', value)
-
-/** What is undefined is as if it were not there. `needed`: keys that must be, with what is to stand there. */
-const record =
-  <T>(fields: Fields<T>, needed: Partial<Record<keyof T & string, string>> = {}): Form =>
-  (report, path, value) => {
-    if (!isRecord(value)) return wrong(report, path, 'a set of keys', value)
-    const at = (key: string): string => (path === '' ? key : `${path}.${key}`)
-    const known = Object.keys(fields)
-    const looked = Object.entries(value).map(([key, one]) => {
-      if (one === undefined) return true
-      if (Object.hasOwn(fields, key)) return fields[key as keyof T](report, at(key), one)
-      report.add(at(key), say.unknownKey(key, nearest(key, known), known))
-      return true
-    })
-    const there = Object.entries(needed).map(([key, expected]) => {
-      if (value[key] !== undefined) return true
-      report.add(at(key), say.missing(key, expected as string))
-      return false
-    })
-    return all([...looked, ...there])
-  }
-
-const either =
-  (is: (value: unknown) => boolean, form: Form, other: Form): Form =>
-  (report, path, value) =>
-    is(value) ? form(report, path, value) : other(report, path, value)
-
-const isText = (value: unknown): boolean => typeof value === 'string'
-const isNumber = (value: unknown): boolean => typeof value === 'number'
-const fine: Form = () => true
 
 /** For all variants; or one for each, where null means that it has no such task. */
-const timeOrNull: Form = (report, path, value) => value === null || time(report, path, value)
-const taskTimes: Form = either(Array.isArray, list(timeOrNull), (report, path, value) =>
-  isRecord(value) && typeof value.kind !== 'string' ? named(timeOrNull)(report, path, value) : time(report, path, value),
+const timeOrNull: Form = (report, path, value) => (value === null ? value : (time(report, path, value) ?? 1))
+const timesByName: Form = either(Array.isArray, list(timeOrNull), named(timeOrNull))
+const taskTimes: Form = orElse(
+  1,
+  either((value) => !Array.isArray(value) && (!isRecord(value) || isDistribution(value)), time, timesByName),
 )
-const duty: Form = (report, path, value) =>
-  isRecord(value) && typeof value.kind !== 'string' ? named(taskTimes)(report, path, value) : time(report, path, value)
+const duty: Form = either((value) => !isRecord(value) || isDistribution(value), time, named(taskTimes))
 
 const SUPPLY = either(isText, fine, record<Exclude<SupplySketch, string>>({ name: text, every: time, times: list(number), queue: number }))
 const ZONE = record<ZoneSketch>({
@@ -127,12 +85,12 @@ const ZONE = record<ZoneSketch>({
   acceleration: number,
   transfer: record<NonNullable<ZoneSketch['transfer']>>(
     { lift: number, lower: number, enterOnlyIfExitClear: flag },
-    { lift: 'seconds', lower: 'seconds' },
+    { lift: ['seconds', 0], lower: ['seconds', 0] },
   ),
   divert: word('first', 'alternate', 'free'),
   merge: either(
     isRecord,
-    record<Exclude<NonNullable<ZoneSketch['merge']>, string>>({ priority: list(ref) }, { priority: 'a list of zones' }),
+    record<Exclude<NonNullable<ZoneSketch['merge']>, string>>({ priority: list(ref) }, { priority: ['a list of zones', []] }),
     word('waiting', 'alternate'),
   ),
 })
@@ -158,7 +116,7 @@ const PATH = record<PathSketch>(
     push: ref,
     pull: ref,
   },
-  { from: 'the name of a zone' },
+  { from: ['the name of a zone', ''] },
 )
 const DRIVE = record<DriveSketch>({
   speed: number,
@@ -168,12 +126,16 @@ const DRIVE = record<DriveSketch>({
   release: word('single', 'train'),
   stagger: number,
 })
-const CARRIERS = record<CarriersSketch>({
-  count: number,
-  length: number,
-  width: number,
-  start: either(isText, word('spread', 'packed', 'store'), list(ref)),
-})
+const CARRIERS = record<CarriersSketch>(
+  {
+    count: number,
+    length: number,
+    width: number,
+    start: either(isText, word('spread', 'packed', 'store'), list(ref)),
+  },
+  {},
+  'how many there are, or a set of keys',
+)
 const STATION = record<StationSketch>(
   {
     zone: ref,
@@ -187,10 +149,13 @@ const STATION = record<StationSketch>(
     worksInBreaks: flag,
     accepts: word('good', 'rejected', 'all'),
     supply: SUPPLY,
-    receiver: record<NonNullable<StationSketch['receiver']>>({ cycle: time, queue: number }, { cycle: 'seconds' }),
-    safetyStop: record<NonNullable<StationSketch['safetyStop']>>({ chance: number, reset: time }, { chance: '0 … 1', reset: 'seconds' }),
+    receiver: record<NonNullable<StationSketch['receiver']>>({ cycle: time, queue: number }, { cycle: ['seconds', 1] }),
+    safetyStop: record<NonNullable<StationSketch['safetyStop']>>(
+      { chance: number, reset: time },
+      { chance: ['0 … 1', 0], reset: ['seconds', 1] },
+    ),
   },
-  { zone: 'the name of a zone' },
+  { zone: ['the name of a zone', ''] },
 )
 const STOP = record<StopSketch>(
   {
@@ -199,11 +164,11 @@ const STOP = record<StopSketch>(
     lasts: time,
     clock: word('operating', 'calendar'),
   },
-  { at: 'the name of a part', after: 'seconds', lasts: 'seconds' },
+  { at: ['the name of a part', ''], after: ['seconds', 1], lasts: ['seconds', 1] },
 )
 const MIX = record<Exclude<NonNullable<ProductsSketch['mix']>, string>>(
   { kind: word('pattern', 'list'), sequence: list(ref) },
-  { kind: 'pattern or list', sequence: 'a list of variants' },
+  { kind: ['pattern or list', 'list'], sequence: ['a list of variants', []] },
 )
 
 const LINE = record<LineSketch>(
@@ -211,7 +176,7 @@ const LINE = record<LineSketch>(
     zones: either(
       Array.isArray,
       list(either(isText, text, ZONE)),
-      either(isNumber, count, list(ZONE, 'how many there are, or a list of them')),
+      either(isNumber, zoneCount, list(ZONE, 'how many there are, or a list of them')),
     ),
     zoneLength: number,
     own: named(ZONE),
@@ -224,32 +189,42 @@ const LINE = record<LineSketch>(
     stations: named(STATION),
     tasks: list(text),
     products: record<ProductsSketch>({
-      variants: either(Array.isArray, list(text), named(number)),
+      variants: either(Array.isArray, list(text), named(orElse(1, number))),
       mix: either(isText, word('random', 'levelled'), MIX),
     }),
     supply: SUPPLY,
     inspections: named(number),
     rework: named(word('again', 'only')),
-    sections: named(list(ref)),
-    operators: named(record<OperatorSketch>({ stations: list(ref), start: ref }, { stations: 'a list of stations' })),
+    sections: named(orElse([], list(ref))),
+    operators: named(record<OperatorSketch>({ stations: list(ref), start: ref }, { stations: ['a list of stations', []] })),
     walks: list(
       record<NonNullable<LineSketch['walks']>[number]>(
         { between: list(ref), lasts: number },
-        { between: 'two stations', lasts: 'seconds' },
+        { between: ['two stations', []], lasts: ['seconds', 0] },
       ),
     ),
     stops: named(STOP),
     repairCrews: number,
     breaks: list(
-      record<NonNullable<LineSketch['breaks']>[number]>({ after: number, lasts: number }, { after: 'seconds', lasts: 'seconds' }),
+      record<NonNullable<LineSketch['breaks']>[number]>({ after: number, lasts: number }, { after: ['seconds', 0], lasts: ['seconds', 0] }),
     ),
     conveyorDuringBreaks: flag,
     warmup: number,
     end: number,
   },
-  { zones: 'how many there are', carriers: 'how many there are', end: 'seconds' },
+  { zones: ['how many there are', undefined], carriers: ['how many there are', 1], end: ['seconds', 1] },
 )
 
-/** Reports what has not the form of a sketch, where it stands. False: what comes of it cannot be read. */
-export const checkForm = (report: Report, sketch: LineSketch): boolean =>
-  isRecord(sketch) ? LINE(report, '', sketch) : wrong(report, 'line', 'a set of keys', sketch)
+/**
+ * Reports what has not the form of a sketch, where it stands.
+ *
+ * @returns  the sketch as far as it can be read; null where there is nothing to read, or no zones that all else stands in
+ */
+export function checkForm(report: Report, sketch: LineSketch): LineSketch | null {
+  if (!isRecord(sketch)) {
+    wrong(report, 'line', 'a set of keys', sketch)
+    return null
+  }
+  const read = LINE(report, '', sketch) as LineSketch
+  return read.zones === undefined ? null : read
+}

@@ -96,3 +96,36 @@ test.each<[string, LineChange]>([
 test('nothing is said of a graph or loop twice: the finding of a wrong reference stands alone', () => {
   expect(codes({ stations: { in: { zone: 'Z-02' } } })).toEqual(['E_UNKNOWN_ZONE stations.in.zone'])
 })
+
+test('everything is told at once: what has not its form, what has a wrong value, and what is wrong with the layout', () => {
+  const wrong = {
+    drive: { acc: 3, speed: '0.3 m/s' },
+    stations: { in: { load: '10 s' }, look: { zone: 'Z-06', wrok: 3 }, idle: { zone: 'Z03' }, bare: 'Z04' },
+    stops: { jam: { at: 'fti', after: -3, lasts: 'x' } },
+    warmup: 4000,
+  } as unknown as LineChange
+  expect(codes(wrong)).toEqual([
+    'E_TYPE drive.speed',
+    'E_UNKNOWN_KEY drive.acc',
+    'E_TYPE stations.in.load',
+    'E_UNKNOWN_KEY stations.look.wrok',
+    'E_TYPE stations.bare',
+    'E_TYPE stops.jam.lasts',
+    'E_UNKNOWN_ZONE stations.look.zone',
+    'E_NO_DUTY stations.idle',
+    'E_UNKNOWN_PART stops.jam.at',
+    'E_NEGATIVE stops.jam.after',
+    'E_WINDOW end',
+  ])
+  expect(codes({ carriers: 8, stations: { out: { zone: 'Z-05' } } })).toEqual([
+    'E_UNKNOWN_ZONE stations.out.zone',
+    'E_CARRIERS_FILL carriers.count',
+  ])
+})
+
+test('as many zones are put in as are wanted, if they can be', () => {
+  expect(specOf('loop', withChange(RING, { putIn: { after: 'Z02', zones: 800 } })).spec.zones.length).toBe(808)
+  expect(codes({ putIn: { after: 'Z02', zones: 1e9 } })).toEqual(['E_TOO_MANY_ZONES putIn.zones'])
+})
+
+test('one length of all zones is wrong in one place', () => expect(codes({ zoneLength: Number.NaN })).toEqual(['E_NOT_FINITE zoneLength']))

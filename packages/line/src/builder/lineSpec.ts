@@ -1,5 +1,5 @@
 /** From a sketch to the complete LineSpec, with every finding on the way. */
-import { checkLine } from '../check/checkLine.ts'
+import { checkLayout, checkLine } from '../check/checkLine.ts'
 import { sentences as say } from '../check/sentences.ts'
 import { type CarriersSpec, type LineSpec, STORE } from '../spec.ts'
 import { checkForm } from './form.ts'
@@ -25,11 +25,12 @@ export interface Specified {
 /**
  * Errors and warnings are told with the line that comes of it, as far as it can be read.
  *
- * @throws LineError  where it has not the form of a sketch
+ * @throws LineError  where nothing of it can be read
  */
-export function specOf(shape: Shape, sketch: LineSketch): Specified {
+export function specOf(shape: Shape, given: LineSketch): Specified {
   const report = createReport()
-  if (!checkForm(report, sketch)) throw new LineError(report.problems)
+  const sketch = checkForm(report, given)
+  if (sketch === null) throw new LineError(report.problems)
   const zones = zonesOf(report, sketch)
   const products = productsOf(report, sketch.products)
   const stationNames = namesOf(Object.keys(sketch.stations ?? {}), say.unknownStation)
@@ -60,8 +61,13 @@ export function specOf(shape: Shape, sketch: LineSketch): Specified {
     window: windowOf(report, sketch),
   }
   const wrong = report.problems.some(({ severity }) => severity === 'error')
-  return { spec, problems: wrong ? report.problems : [...report.problems, ...checkLine(spec)] }
+  if (!wrong) return { spec, problems: [...report.problems, ...checkLine(spec)] }
+  const isDrawn = !report.problems.some(({ path }) => LAYOUT.some((key) => path.startsWith(key)))
+  return { spec, problems: [...report.problems, ...(isDrawn ? checkLayout(spec) : [])] }
 }
+
+/** what zones, the ways between them and the carriers on them are read from */
+const LAYOUT = ['zone', 'own', 'beside', 'putIn', 'takeOut', 'path', 'drive', 'carriers', 'line'] as const
 
 function carriersOf(report: Report, shape: Shape, { carriers }: LineSketch, zones: Names): CarriersSpec {
   const given = typeof carriers === 'number' ? { count: carriers } : carriers

@@ -21,16 +21,27 @@ export class LineError extends Error {
 
 export interface Report {
   add(path: string, sentence: Sentence): void
+  /** and nothing more about this place, or what stands in it: it cannot be read */
+  close(path: string, sentence: Sentence): void
   readonly problems: readonly LineProblem[]
 }
 
 /** Each finding once, in the order in which they are found. */
 export function createReport(): Report {
   const problems: LineProblem[] = []
+  const closed: string[] = []
+  const isClosed = (path: string): boolean =>
+    closed.some((place) => path.startsWith(place) && (path.length === place.length || '.['.includes(path[place.length]!)))
+  const add = (path: string, sentence: Sentence): void => {
+    if (isClosed(path)) return
+    if (!problems.some((problem) => problem.path === path && problem.message === sentence.message)) problems.push({ path, ...sentence })
+  }
   return {
     problems,
-    add(path, sentence) {
-      if (!problems.some((problem) => problem.path === path && problem.message === sentence.message)) problems.push({ path, ...sentence })
+    add,
+    close(path, sentence) {
+      add(path, sentence)
+      closed.push(path)
     },
   }
 }

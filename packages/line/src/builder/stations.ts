@@ -21,11 +21,15 @@ export function stationsOf(report: Report, sketch: LineSketch, zones: Names, var
   const stations = Object.entries(sketch.stations ?? {}).map(([name, station]) => {
     checkName(report, `stations.${name}`, name)
     const path = `stations.${name}.zone`
+    const hasSlip = report.problems.some((problem) => problem.path.startsWith(`stations.${name}.`))
     const zone = refer(report, path, station.zone, zones)
     const other = zone === null ? undefined : taken.get(zone)
     if (other !== undefined) report.add(path, say.zoneTaken(zones.list[zone!]!, other))
     if (zone !== null) taken.set(zone, name)
-    return stationOf(report, name, station, zone ?? 0, tasks, variants)
+    const spec = stationOf(report, name, station, zone ?? 0, tasks, variants)
+    // a key that is not known, or cannot be read, may be its duty
+    if (!hasSlip && DUTIES.every((duty) => spec[duty] === null)) report.add(`stations.${name}`, say.noDuty(name))
+    return spec
   })
   return { stations, tasks: tasks.names }
 }
@@ -72,7 +76,6 @@ function stationOf(report: Report, name: string, station: StationSketch, zone: n
     })
   }
   const [unload, load, work] = DUTIES.map(duty)
-  if (unload === null && load === null && work === null) report.add(path, say.noDuty(name))
   const automatic = station.automatic ?? false
   if (station.worksInBreaks === true && !automatic) report.add(`${path}.worksInBreaks`, say.breaksNeedAutomatic())
   if (automatic && station.operatorsNeeded !== undefined)

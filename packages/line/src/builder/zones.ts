@@ -6,6 +6,9 @@ import type { Report } from './report.ts'
 import type { LineSketch, ZoneSketch } from './sketch.ts'
 import { amount, checkNames, type Names, listed, namesOf, refer, referPlace, whole } from './values.ts'
 
+/** more than that is a slip of the pen; a file takes fewer */
+export const ZONES_MAX = 100_000
+
 /** A zone with its name and all that is said of it. */
 export type NamedZone = ZoneSketch & { readonly name: string }
 
@@ -69,11 +72,16 @@ function changed(report: Report, sketch: LineSketch, written: readonly NamedZone
     const follows = zones[put.before === undefined ? at : (at + zones.length - 1) % zones.length]!
     const stem = added.has(follows.name) ? follows.name.replace(/[a-z]+$/, '') : follows.name
     const count = whole(report, 'putIn.zones', put.zones ?? 1, 1)
+    if (zones.length + count > ZONES_MAX) {
+      report.add('putIn.zones', say.tooManyZones(String(zones.length + count), ZONES_MAX))
+      continue
+    }
     const length = put.length ?? zones[at]!.length
+    const taken = new Set(zones.map((zone) => zone.name))
     const made: NamedZone[] = []
-    for (let k = 0; made.length < count && k < 26 * 26; k++) {
+    for (let k = 0; made.length < count; k++) {
       const name = stem + letters(k)
-      if (zones.some((zone) => zone.name === name)) continue
+      if (taken.has(name)) continue
       made.push(withOwn(sketch, { name, ...(length === undefined ? {} : { length }) }))
       added.add(name)
     }
@@ -105,7 +113,7 @@ export function zoneSpec(report: Report, sketch: LineSketch, zone: NamedZone, na
     lengthMetres:
       zone.length === undefined
         ? null
-        : amount(report, zone.length === sketch.zoneLength ? 'zoneLength' : `${path}.length`, zone.length, 'above zero'),
+        : amount(report, Object.is(zone.length, sketch.zoneLength) ? 'zoneLength' : `${path}.length`, zone.length, 'above zero'),
     sensorBeforeStopMetres: amount(report, `${path}.sensorBeforeStop`, sensor, 'zero'),
     release: zone.release ?? (transfer === null ? (drive?.release ?? 'single') : 'single'),
     transfer,

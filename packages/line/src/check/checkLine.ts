@@ -3,7 +3,7 @@ import { completeLine, type GivenLine } from '../builder/givenLine.ts'
 import { mixShares } from '../bounds/law.ts'
 import type { LineProblem } from '../builder/report.ts'
 import type { LineSpec } from '../spec.ts'
-import { type Place, tellTogether } from './finding.ts'
+import { type Finding, type Place, tellTogether } from './finding.ts'
 import { longestStay } from './meanStay.ts'
 import { checkParts } from './physical.ts'
 import { checkFlow } from './flow.ts'
@@ -16,12 +16,18 @@ import { checkFlow } from './flow.ts'
 export function checkLine(given: GivenLine): LineProblem[] {
   const spec = completeLine(given)
   const weights = mixShares(spec.mix, spec.variants.length)
-  const findings = [...checkParts(spec, longestStay(spec.stations, weights)), ...checkFlow(spec)]
-  return tellTogether(findings, (place) => {
+  return told(spec, [...checkParts(spec, longestStay(spec.stations, weights)), ...checkFlow(spec)])
+}
+
+/** Errors of zones, paths and carriers alone, of a line whose stations are not known yet. */
+export const checkLayout = (spec: LineSpec): LineProblem[] =>
+  told(spec, checkParts({ ...spec, stations: [], operators: [] }, null)).filter(({ severity }) => severity === 'error')
+
+const told = (spec: LineSpec, findings: readonly Finding[]): LineProblem[] =>
+  tellTogether(findings, (place) => {
     const path = pathOf(spec, place)
     return { at: path, key: path }
   }).map(({ at, sentence }) => ({ path: at, ...sentence }))
-}
 
 /** Where it stands, as a person would say it: `zones.Z03.length`. What all zones or paths may have in common stands at the whole. */
 function pathOf({ zones, stations }: LineSpec, { part, index, key }: Place): string {

@@ -67,6 +67,7 @@ export const {
   timeMissing,
   timeForNobody,
   noDuty,
+  tooManyZones,
   workEmpty,
   breaksNeedAutomatic,
   noLoad,
@@ -315,9 +316,6 @@ export const rowsPooled = (column: string, rows: number, key: string, values: re
 
 export const badLoop = (found: string): Sentence =>
   error('E_LOOP', `${quote(found)} is not understood`, 'write it like "22 zones of 1.5 m", or a list such as [6 × 1.5 m, 4 × 1.2 m]')
-
-export const tooManyZones = (count: string, most: number): Sentence =>
-  error('E_TOO_MANY_ZONES', `${count} zones are more than can be read`, `the most is ${most}`)
 
 export const putInLoop = (): Sentence =>
   error('E_PUT_IN_LOOP', 'zones are put into or taken out of a "loop", and this file has none', 'change "zones" and "paths" instead')
