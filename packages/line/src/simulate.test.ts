@@ -124,3 +124,8 @@ test('events count what was handled', () => {
   // alone: two a move, and one at each work: starts at 0, 4, 8 …, by 10: arrivals 4, 8; clears 1, 5, 9; work of 0 s none
   expect(simulate(smallLoop({ zones: 4, start: [0], move: 4, clear: 1, until: 10 }), { seed: 'a', replication: 0 }).events).toBe(5)
 })
+
+test('an engine that is not there is told with those that are', () => {
+  const wrong = { seed: 'a', engine: 'quick' as 'auto' }
+  expect(() => simulate(RANDOM, wrong)).toThrow('there is no engine "quick": it is one of auto, events, recursion')
+})

@@ -107,8 +107,11 @@ function settleShapes(spec: LineSpec, options: SimulatorOptions): void {
 }
 let shapesSettled = false
 
+const ENGINES: readonly string[] = ['auto', 'events', 'recursion']
+
 function wantsRecursion(line: Line, options: SimulatorOptions): boolean {
   const engine = options.engine ?? 'auto'
+  if (!ENGINES.includes(engine)) throw new RangeError(`there is no engine "${String(engine)}": it is one of ${ENGINES.join(', ')}`)
   if (engine === 'events') return false
   const why = whyNotPlain(options) ?? whyNoRecursion(line)
   if (why === null) return true

@@ -65,6 +65,7 @@ test('a uniform of 0 counts as 2^-54', () => {
 
 test('seeds and replications that could give two streams one name are refused', () => {
   expect(() => checkSeed('', 0)).toThrow('The seed is empty')
+  expect(() => checkSeed(42 as unknown as string, 0)).toThrow('The seed 42 is no text: write it in quotes')
   expect(() => checkSeed('4/2', 0)).toThrow('The seed "4/2" contains "/"')
   expect(() => checkSeed('42', -1)).toThrow('The replication -1 is not a whole number from 0')
   expect(() => checkSeed('42', 0.5)).toThrow(expect.objectContaining({ code: 'E_SEED' }))

@@ -109,6 +109,8 @@ export function stepAleaBlock(state: Float64Array, offset: number, out: Float64A
 
 /** @throws StatisticsError E_SEED where two different streams could get the same name */
 export function checkSeed(seed: string, replication: number): void {
+  if (typeof seed !== 'string')
+    throw new StatisticsError('E_SEED', `The seed ${String(seed)} is no text: write it in quotes, such as "42".`)
   if (seed === '') throw new StatisticsError('E_SEED', 'The seed is empty: give a text or a number, such as 42.')
   if (seed.includes('/')) {
     throw new StatisticsError(
