@@ -2,7 +2,6 @@
 export { notebook } from './runner/notebook.ts'
 export type { Notebook, NotebookHead, NotebookContext, StoryTeller, SweepRequest, CarriersRequest } from './runner/notebook.ts'
 export type { StudyContext, StudyRequest, OrderRequest, ForecastRequest, GridRequest } from './study/studyContext.ts'
-export type { PlaceRequest } from './study/placeRules.ts'
 export type { ChartSpec, ChartWords, RowsChart } from './own/ownChart.ts'
 export type { InputRange } from './own/ownInput.ts'
 export type { TableOptions } from './own/ownTable.ts'

@@ -10,6 +10,7 @@ import {
   type StudyOptions,
   sweepCarriers,
 } from '@loopwright/study'
+import type { PlaceRequest } from '@loopwright/study/change'
 import { compareLines, type CompareResult, type GridResult, runGrid } from '@loopwright/study/compare'
 import { formatProblems, mixGroups, type Scenario, stopGroups } from '@loopwright/scenario'
 import type { RunCell } from '../cells/cell.ts'
@@ -27,7 +28,6 @@ import { period } from '../sweep/period.ts'
 import type { StoryOptions } from '../words/storyOptions.ts'
 import { linesProgress } from '../terminal/progressLine.ts'
 import { movedStations } from './movedStations.ts'
-import { type PlaceRequest, placeRules } from './placeRules.ts'
 import { type Simulated, simulatedCell } from './simulatedCell.ts'
 import { simulatedWords } from './simulatedWords.ts'
 
@@ -137,11 +137,10 @@ export function studyContext(
         checkNames('order', request ?? null, ['move', 'zones', 'before', 'mine', ...STUDY_NAMES])
         const replications = replicationsOf(request)
         const firstStage = Math.max(FIRST_STAGE_LEAST, Math.min(FIRST_STAGE, replications))
-        const rules = placeRules(scenario.line, request)
         const result = await recalled('order', request, [scenario], () =>
           orderStations(
             scenario.line,
-            { check: replications, firstStage, ...rules },
+            { ...request, check: replications, firstStage },
             options(request, `where to put ${request.move.join(', ')}`),
           ),
         )

@@ -1,7 +1,7 @@
 /** Ways to build a line, run in the same worlds: what each makes, and what its people push, pull and walk. */
-import { completeLine, type LineSpec, TRACE_KINDS } from '@loopwright/line'
+import { type LineSpec, TRACE_KINDS } from '@loopwright/line'
 import { compareLines, refuseComparison } from '../compare/compareLines.ts'
-import type { CompareResult, LineAsked } from '../compare/comparison.ts'
+import { type CompareResult, type LineAsked, linesAsked } from '../compare/comparison.ts'
 import { isOthersShare } from '../share/othersShare.ts'
 import { workOfLines } from '../runs/openPool.ts'
 import { replicate, type TracedRun, traceRuns } from '../runs/replicate.ts'
@@ -58,7 +58,7 @@ export async function runAlternatives(
   { replications, watched = WATCHED, cycles = false }: AlternativesRequest,
   options: StudyOptions,
 ): Promise<AlternativesResult> {
-  const lines = given.map((one) => ({ ...one, line: completeLine(one.line) }))
+  const lines = linesAsked(given)
   const watchedRuns = Math.min(watched, replications)
   refuseComparison(lines, { seed: options.seed, replications })
   const work = workOfLines(
@@ -98,7 +98,7 @@ function withoutProgress({ onProgress: _, ...rest }: StudyOptions): StudyOptions
 async function watch(name: string, line: LineSpec, replications: number, cycles: boolean, options: StudyOptions): Promise<LinePeople> {
   const byHand = line.paths.some(({ manual }) => manual !== null)
   const walkers = line.operators.length > 0 && line.walks.length > 0
-  const runs = byHand || cycles ? await replicate(line, { replications }, options) : []
+  const runs = replications > 0 && (byHand || cycles) ? await replicate(line, { replications }, options) : []
   const traced = walkers ? await traceRuns(line, { from: 0, to: Math.min(TRACED, replications) }, options) : []
   const mean = (of: (run: (typeof runs)[number]) => number): number => runs.reduce((sum, run) => sum + of(run), 0) / runs.length
   return {

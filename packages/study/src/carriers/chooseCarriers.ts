@@ -2,6 +2,7 @@
 import { completeLine, type GivenLine, type LineSpec } from '@loopwright/line'
 import { StatisticsError } from '@loopwright/stats'
 import { finalReplications } from '@loopwright/stats/procedures'
+import { checkPlan, checkReplications } from '../runs/asked.ts'
 import type { CarrierStudy, Look } from './carrierStudyResult.ts'
 import type { CountStudy } from '../sweep/countStudy.ts'
 import { defaultCounts } from './defaultCounts.ts'
@@ -86,6 +87,8 @@ export async function chooseCarriers(
   const pilots = chance ? PILOT_REPLICATIONS : 1
   checkShare('within', within)
   checkShare('level', level)
+  checkReplications(replicationsMax)
+  checkPlan(plan)
   const counts = checkedCounts(spec, request.counts ?? defaultCounts(spec))
   const least = chance ? PILOT_REPLICATIONS + CURVE_REPLICATIONS : 1
   refuseLong(

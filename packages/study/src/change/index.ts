@@ -8,8 +8,10 @@ export { eventWords, tooManyEvents } from '../runs/expectedEvents.ts'
 
 // The same line, changed
 export { withCarriers } from './withCarriers.ts'
-export { withPlaces, placesOf } from '../order/stationPlaces.ts'
-export type { Places, PlaceRules } from '../order/stationPlaces.ts'
+export { withPlaces, placesOf } from '../order/places.ts'
+export type { Places, PlacesAsked } from '../order/places.ts'
+export type { PlaceRules } from '../order/stationPlaces.ts'
+export type { PlaceRequest } from '../order/placeRules.ts'
 
 // What a study changes
 export { driversOf } from '../drivers/drivers.ts'

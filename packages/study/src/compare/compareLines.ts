@@ -1,7 +1,7 @@
 /** Lines compared in the same random worlds: how much one makes more than another, and whether that is more than chance. */
-import { completeLine } from '@loopwright/line'
 import { whyNotPairable } from '@loopwright/stats/worlds'
-import { type CompareResult, comparisonOf, type LineAsked, type LineToCompare } from './comparison.ts'
+import { checkReplications, ONE_WORLD } from '../runs/asked.ts'
+import { type CompareResult, comparisonOf, type LineAsked, linesAsked, type LineToCompare } from './comparison.ts'
 import { workOfLines } from '../runs/openPool.ts'
 import { inCommon, withRunner } from '../runs/runner.ts'
 import type { StudyOptions } from '../runs/studyOptions.ts'
@@ -26,7 +26,7 @@ const LINES_MAX = 200
  * @example (await compareLines(['now', 'four'].map((name) => ({ name, line: name === 'now' ? line : withCarriers(line, 4), plan: null })), { replications: 5 }, { seed: '1', workers: 0 })).pairs[0].difference.mean // => 0
  */
 export async function compareLines(given: readonly LineAsked[], request: CompareRequest, options: StudyOptions): Promise<CompareResult> {
-  const lines = given.map((one) => ({ ...one, line: completeLine(one.line) }))
+  const lines = linesAsked(given)
   const { replications, level = 0.95 } = request
   const { seed } = options
   refuseComparison(lines, { seed, replications })
@@ -44,9 +44,7 @@ export function refuseComparison(
   { seed, replications }: { readonly seed: string; readonly replications: number },
 ): void {
   if (lines.length < 2 || lines.length > LINES_MAX) throw new RangeError(`a comparison takes 2 to ${LINES_MAX} lines, not ${lines.length}`)
-  if (!Number.isInteger(replications) || replications < 2) {
-    throw new RangeError(`a comparison needs at least 2 replications, not ${replications}: one world says nothing about chance`)
-  }
+  checkReplications(replications, 'a comparison needs', 2, ONE_WORLD)
   const [first] = lines
   for (const other of lines.slice(1)) {
     const why = whyNotPairable({ seed, replications, ...first!.line.window }, { seed, replications, ...other.line.window })

@@ -1,8 +1,9 @@
 /** What the runs of several lines in the same worlds say of them: nothing is run here. */
-import type { GivenLine, LineSpec } from '@loopwright/line'
+import { completeLine, type GivenLine, type LineSpec } from '@loopwright/line'
 import type { BinomialEstimate, ChanceVerdict, OutputInterval } from '@loopwright/stats'
 import { againstFirst, allPairs, type ComparedPair } from '@loopwright/stats/worlds'
 import { meetsPlan, outputMean, planVerdict } from '../sweep/countStudy.ts'
+import { checkPlan } from '../runs/asked.ts'
 import { ENGINE_VERSION } from '../runs/engineVersion.ts'
 import { lineHasChance } from '../runs/lineChance.ts'
 import { endedBy, type LineRows, unitsOf } from '../runs/runner.ts'
@@ -16,7 +17,19 @@ export interface LineToCompare {
 }
 
 /** As it is asked for: the line from code, or complete. */
-export type LineAsked = Omit<LineToCompare, 'line'> & { readonly line: GivenLine }
+export interface LineAsked {
+  readonly name: string
+  readonly line: GivenLine
+  /** units wanted per window; default null: no plan */
+  readonly plan?: number | null
+}
+
+/** @throws RangeError  if a plan is none */
+export const linesAsked = (given: readonly LineAsked[]): LineToCompare[] =>
+  given.map(({ name, line, plan = null }) => {
+    checkPlan(plan)
+    return { name, line: completeLine(line), plan }
+  })
 
 /** What lines make in the same worlds, and what each makes more than another; units per window. */
 export interface CompareResult {

@@ -1,11 +1,11 @@
 /** A comparison that is told while it grows: for somebody who watches the intervals narrow. */
-import { completeLine, type LineSpec } from '@loopwright/line'
+import type { LineSpec } from '@loopwright/line'
 import { callingThread } from '../runs/callingThread.ts'
 import type { Pool } from '../runs/pool.ts'
 import { rowLayout } from '../runs/runRow.ts'
 import { inCommon, type LineRows, withRunner } from '../runs/runner.ts'
 import type { GrowingOptions, StudyOptions } from '../runs/studyOptions.ts'
-import { type CompareResult, comparisonOf, type LineAsked } from './comparison.ts'
+import { type CompareResult, comparisonOf, type LineAsked, linesAsked } from './comparison.ts'
 import { type CompareRequest, refuseComparison } from './compareLines.ts'
 
 /** Runs of lines, kept: a line that is asked for again goes on where it was. */
@@ -63,7 +63,7 @@ export function growingComparison({ seed }: Pick<StudyOptions, 'seed'>): Growing
   }
   return {
     async compare(given, { stages, level = 0.95 }, { onStage, signal }) {
-      const lines = given.map((one) => ({ ...one, line: completeLine(one.line) }))
+      const lines = linesAsked(given)
       for (const replications of stages) refuseComparison(lines, { seed, replications })
       let told: CompareResult | null = null
       for (const [index, replications] of stages.entries()) {

@@ -3,6 +3,7 @@ import { completeLine, type GivenLine, type LineSpec } from '@loopwright/line'
 import { type BinomialEstimate, type ChanceVerdict, type OutputInterval, type QuantileEstimate, quantileEstimate } from '@loopwright/stats'
 import { type PairedDifference, pairedDifference, whyNotPairable } from '@loopwright/stats/worlds'
 import { bestTable, type FactorialEffects, factorialEffects } from '@loopwright/stats/procedures'
+import { checkPlan, checkReplications, ONE_WORLD } from '../runs/asked.ts'
 import { meetsPlan, outputMean, planVerdict } from '../sweep/countStudy.ts'
 import { ENGINE_VERSION } from '../runs/engineVersion.ts'
 import { type Factor, factorial } from './factorial.ts'
@@ -19,9 +20,16 @@ export interface GridLine {
 }
 
 /** As it is asked for: the line from code, or complete. */
-export type GridAsked = Omit<GridLine, 'line'> & { readonly line: GivenLine }
+export interface GridAsked {
+  readonly line: GivenLine
+  /** units wanted per window; default null: no plan */
+  readonly plan?: number | null
+}
 
-const completed = ({ line, ...rest }: GridAsked): GridLine => ({ line: completeLine(line), ...rest })
+function completed({ line, plan = null }: GridAsked): GridLine {
+  checkPlan(plan)
+  return { line: completeLine(line), plan }
+}
 
 /** What a grid is asked. */
 export interface GridRequest {
@@ -156,9 +164,7 @@ function refuse(
     )
   }
   if (points.length !== count) throw new RangeError(`the factors say ${count} settings, and ${points.length} are given`)
-  if (!Number.isInteger(replications) || replications < 2) {
-    throw new RangeError(`a grid needs at least 2 replications, not ${replications}: one world says nothing about chance`)
-  }
+  checkReplications(replications, 'a grid needs', 2, ONE_WORLD)
   const first = points[0]!.line.window
   for (const { line } of base === undefined ? points : [...points, base]) {
     const why = whyNotPairable({ seed, replications, ...first }, { seed, replications, ...line.window })

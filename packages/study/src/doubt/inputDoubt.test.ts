@@ -42,7 +42,9 @@ test('nothing redrawn adds nothing, and the worlds are those of the line', async
 
 test('too few are refused; a stop keeps whole draws', async () => {
   await expect(inputDoubt(line, { redrawn: [{ line, levels: [0] }] }, { seed: '1', workers: 0 })).rejects.toThrow('takes 3 draws or more')
-  await expect(inputDoubt(line, { redrawn: [], replications: 1 }, { seed: '1', workers: 0 })).rejects.toThrow('2 windows or more')
+  await expect(inputDoubt(line, { redrawn: [], replications: 1 }, { seed: '1', workers: 0 })).rejects.toThrow(
+    'at least 2 replications, not 1',
+  )
   const stopped = await inputDoubt(
     line,
     { redrawn: [1, 2, 3].map(() => ({ line, levels: [0] })) },

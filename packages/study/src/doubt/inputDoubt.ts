@@ -2,6 +2,7 @@
 import { completeLine, type GivenLine } from '@loopwright/line'
 import { doubtShares, type VarianceSplit, varianceSplit } from '@loopwright/stats/fit'
 import { meanOf } from '@loopwright/stats'
+import { checkReplications } from '../runs/asked.ts'
 import { workOfLines } from '../runs/openPool.ts'
 import { withRunner } from '../runs/runner.ts'
 import type { StudyOptions } from '../runs/studyOptions.ts'
@@ -53,8 +54,7 @@ export async function inputDoubt(
   options: StudyOptions,
 ): Promise<DoubtResult> {
   const line = completeLine(given)
-  if (!(Number.isInteger(replications) && replications >= 2))
-    throw new RangeError(`the doubt of inputs takes 2 windows or more of each draw, not ${replications}`)
+  checkReplications(replications, 'the doubt of inputs needs, of each draw,', 2)
   const inputs = redrawn[0]?.levels.length ?? 0
   if (redrawn.length < inputs + 2)
     throw new RangeError(`the doubt of ${inputs} inputs takes ${inputs + 2} draws or more, not ${redrawn.length}`)

@@ -4,6 +4,7 @@ import { type Law, lawOrNull, lawTerms, type LawTerms } from '@loopwright/line/b
 import { meanInterval, type OutputInterval, outputInterval } from '@loopwright/stats'
 import { pairedDifference, type PairedDifference } from '@loopwright/stats/worlds'
 import { arrows, type Arrows, elasticity, limitingParts } from '@loopwright/stats/procedures'
+import { checkReplications } from '../runs/asked.ts'
 import { type Diagnosis, diagnose } from './diagnosis.ts'
 import type { DriverEffect, WholeEffect } from './driverEffect.ts'
 import { type DriverOptions, driversOf } from './drivers.ts'
@@ -80,7 +81,7 @@ export interface Explanation {
 export async function findDrivers(given: GivenLine, request: DriverRequest, options: StudyOptions): Promise<DriverResult> {
   const line = completeLine(given)
   const { replications } = request
-  if (!Number.isInteger(replications) || replications < 2) throw new RangeError(`drivers need at least 2 replications, not ${replications}`)
+  checkReplications(replications, 'drivers need', 2)
   const drivers = driversOf(line, request)
   const wholes = wholeChanges(line)
   const lines = [line, ...wholes.map((change) => change.line), ...drivers.flatMap(({ scaled }) => [scaled(1 - STEP), scaled(1 + STEP)])]

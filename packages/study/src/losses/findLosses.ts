@@ -3,6 +3,7 @@ import { completeLine, type GivenLine, type LineSpec } from '@loopwright/line'
 import { lawOrNull } from '@loopwright/line/bounds'
 import { type OutputInterval, outputInterval } from '@loopwright/stats'
 import { pairedDifference, type PairedDifference } from '@loopwright/stats/worlds'
+import { checkReplications } from '../runs/asked.ts'
 import { ENGINE_VERSION } from '../runs/engineVersion.ts'
 import { type LossCauseOptions, type LossKind, lossCauses } from './lossCauses.ts'
 import { refuseLong, workOf } from '../runs/openPool.ts'
@@ -64,7 +65,7 @@ const PILOT_COUNTS = 40
 export async function findLosses(given: GivenLine, request: LossRequest, options: StudyOptions): Promise<LossResult> {
   const line = completeLine(given)
   const { replications } = request
-  if (!Number.isInteger(replications) || replications < 2) throw new RangeError(`losses need at least 2 replications, not ${replications}`)
+  checkReplications(replications, 'losses need', 2)
   // each cause goes after those before it, and alone
   const least = 2 * lossCauses(line, { ...request, bestCarriers: line.carriers.count }).length * replications
   refuseLong(options, workOf(line, [{ carriers: line.carriers.count, replications: least }]))

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest'
 import { replicate } from '../runs/replicate.ts'
 import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 import { orderStations } from './orderStations.ts'
-import { withPlaces } from './stationPlaces.ts'
+import { withPlaces } from './places.ts'
 
 const base = stationLoop()
 /** Two slow random stations side by side, with room elsewhere: apart, one blocks the other less. */

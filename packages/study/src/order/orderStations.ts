@@ -4,14 +4,17 @@ import { lawOrNull, lawTerms, workingSeconds } from '@loopwright/line/bounds'
 import { meanOf, type OutputInterval, outputInterval } from '@loopwright/stats'
 import { pairedDifference, type PairedDifference } from '@loopwright/stats/worlds'
 import { bestTable, type BestTable, type KnChoice, knSteps } from '@loopwright/stats/procedures'
+import { checkReplications } from '../runs/asked.ts'
 import { ENGINE_VERSION } from '../runs/engineVersion.ts'
 import { refuseLong, workOf } from '../runs/openPool.ts'
+import { type PlaceRequest, placeRules } from './placeRules.ts'
 import { inCommon, type Runner, unitsOf, withRunner } from '../runs/runner.ts'
 import type { StudyOptions } from '../runs/studyOptions.ts'
-import { allPlaces, neighbours, type PlaceRules, type Places, placesOf, whyNotPlaces, withPlaces } from './stationPlaces.ts'
+import { type Places, placesOf, withPlaces } from './places.ts'
+import { allPlaces, neighbours, whyNotPlaces } from './stationPlaces.ts'
 
 /** What a study of station orders is asked. */
-export interface OrderRequest extends PlaceRules {
+export interface OrderRequest extends PlaceRequest {
   /** chance of not choosing the best where it is better than every other by delta; default 0.05 */
   readonly alpha?: number
   /** smallest difference worth caring about, units per window; default 0.5 % of today's mean in the pilot */
@@ -22,8 +25,6 @@ export interface OrderRequest extends PlaceRules {
   readonly check?: number
   /** up to so many placements all are candidates, 1 … 200; default 200 */
   readonly exhaustiveMax?: number
-  /** a placement given by hand, tried as it is, whatever the rules say of it */
-  readonly mine?: Places
 }
 
 /** The orders tried, the best, and what it gains over today's; units per window. */
@@ -70,6 +71,8 @@ const CANDIDATES_MAX = 200
 /** those that a search leaves over */
 const KEPT = 20
 const PILOT = 10
+const FIRST_STAGE = 20
+const CHECK = 60
 const ROUNDS_MAX = 8
 /** replications that are run ahead, so that threads have something to do; no answer depends on it */
 const AHEAD = 8
@@ -77,33 +80,41 @@ const AHEAD = 8
 /**
  * Chooses among placements of the stations that may move.
  *
- * @throws RangeError  if nothing may move, or a placement given by hand cannot stand
+ * @throws RangeError  if a station or zone is not known, nothing may move, or a placement given by hand cannot stand
  * @see Kim & Nelson, A fully sequential procedure for indifference-zone selection in simulation (2001)
  * @see Hsu, Multiple Comparisons (1996), for the table against the best
- * @example (await orderStations(line, { move: [1], zones: [2, 3], check: 5 }, { seed: '1', workers: 0 })).candidates.map(({ places }) => places) // => [[0, 2, 4], [0, 3, 4]]
+ * @example (await orderStations(line, { move: ['B'], zones: ['Z3', 'Z4'], check: 5 }, { seed: '1', workers: 0 })).candidates.map(({ places }) => places) // => [[0, 2, 4], [0, 3, 4]]
  */
 export async function orderStations(given: GivenLine, request: OrderRequest, options: StudyOptions): Promise<OrderResult> {
   const line = completeLine(given)
-  return await withRunner(options, null, (runner) => chooseOrder(line, request, options, runner))
+  const rules = placeRules(line, request)
+  const { firstStage = FIRST_STAGE, check = CHECK } = request
+  checkReplications(firstStage, 'the first stage of an order needs', 2)
+  checkReplications(check, 'the check of an order needs')
+  return await withRunner(options, null, (runner) => chooseOrder(line, rules, { ...request, firstStage, check }, options, runner))
 }
 
-async function chooseOrder(line: LineSpec, request: OrderRequest, options: StudyOptions, runner: Runner): Promise<OrderResult> {
-  const { alpha = 0.05, firstStage = 20, check = 60, exhaustiveMax = CANDIDATES_MAX, mine } = request
+type Rules = ReturnType<typeof placeRules>
+type Numbers = Omit<OrderRequest, keyof PlaceRequest> & { readonly firstStage: number; readonly check: number }
+
+async function chooseOrder(line: LineSpec, rules: Rules, numbers: Numbers, options: StudyOptions, runner: Runner): Promise<OrderResult> {
+  const { alpha = 0.05, firstStage, check, exhaustiveMax = CANDIDATES_MAX } = numbers
+  const { mine } = rules
   const { seed } = options
   const today = placesOf(line)
   if (mine !== undefined) {
-    const why = whyNotPlaces(line, { move: request.move }, mine)
+    const why = whyNotPlaces(line, { move: rules.move }, mine)
     if (why !== null) throw new RangeError(`the order given cannot be tried: ${why}`)
   }
-  const all = allPlaces(line, request, exhaustiveMax)
+  const all = allPlaces(line, rules, exhaustiveMax)
   const least = PILOT + (all?.length ?? KEPT) * firstStage + check
   refuseLong(options, workOf(line, [{ carriers: line.carriers.count, replications: least }]))
   runner.expect(PILOT, 'what today’s order makes', true)
   const pilot = await pilotMeans(line, [today], seed, runner)
-  const delta = request.delta ?? 0.005 * pilot[0]!
+  const delta = numbers.delta ?? 0.005 * pilot[0]!
   if (!(delta > 0) && !runner.stopped)
     throw new RangeError('today’s order makes nothing in the pilot: look at why it stands still (loopwright run)')
-  const found = all === null ? await search(line, request, seed, today, pilot[0]!, runner) : { kept: all, searched: 0 }
+  const found = all === null ? await search(line, rules, seed, today, pilot[0]!, runner) : { kept: all, searched: 0 }
   const places = unique([today, ...(mine === undefined ? [] : [mine]), ...found.kept])
   const lines = places.map((each) => withPlaces(line, each))
   const head = {
@@ -200,7 +211,7 @@ async function select(
  */
 async function search(
   line: LineSpec,
-  rules: OrderRequest,
+  rules: Rules,
   seed: string,
   today: Places,
   todayMean: number,

@@ -1,39 +1,28 @@
-/** Which stations may move, in names, as a notebook writes it. */
-import type { LineSpec } from '@loopwright/line'
-import { type PlaceRules, type Places, placesOf } from '@loopwright/study/change'
+/** Which stations may move, by their names or their places in the line's lists. */
+import type { LineSpec, Ref } from '@loopwright/line'
+import { indexIn, type Places, type PlacesAsked, placesAsked } from './places.ts'
+import type { PlaceRules } from './stationPlaces.ts'
 
-/** Which stations may move, by name. */
+/** Which stations may move, and where to: each by its name, or its index. */
 export interface PlaceRequest {
-  /** names of the stations that may move */
-  readonly move: readonly string[]
-  /** names of the zones that they may take; default: every zone without a transfer and without a station that stays */
-  readonly zones?: readonly string[]
-  /** names of stations: each pair is [what comes first, what comes after] */
-  readonly before?: readonly (readonly [string, string])[]
-  /** an order given by hand: zone by station; the others stay */
-  readonly mine?: Readonly<Record<string, string>>
+  /** the stations that may move, at least one */
+  readonly move: readonly Ref[]
+  /** the zones that they may take; default: every zone without a transfer and without a station that stays */
+  readonly zones?: readonly Ref[]
+  /** stations: each pair is [what comes first, what comes after] */
+  readonly before?: readonly (readonly [Ref, Ref])[]
+  /** an order given by hand, tried as it is, whatever the rules say of it */
+  readonly mine?: PlacesAsked
 }
 
 /** @throws RangeError  if a station or zone is not known */
-export function placeRules(line: LineSpec, { move, zones, before, mine }: PlaceRequest): PlaceRules & { readonly mine?: Places } {
-  const indexIn = (what: string, names: readonly string[], name: string): number => {
-    const index = names.indexOf(name)
-    if (index < 0) throw new RangeError(`there is no ${what} called "${name}"; there are ${names.join(', ')}`)
-    return index
-  }
-  const stations = line.stations.map(({ name }) => name)
-  const zoneNames = line.zones.map(({ name }) => name)
-  const station = (name: string): number => indexIn('station', stations, name)
-  const zone = (name: string): number => indexIn('zone', zoneNames, name)
-  const byHand = (): Places => {
-    const places = [...placesOf(line)]
-    for (const [name, where] of Object.entries(mine!)) places[station(name)] = zone(where)
-    return places
-  }
+export function placeRules(line: LineSpec, { move = [], zones, before, mine }: PlaceRequest): PlaceRules & { readonly mine?: Places } {
   return {
-    move: move.map(station),
-    ...(zones === undefined ? {} : { zones: zones.map(zone) }),
-    ...(before === undefined ? {} : { before: before.map(([first, after]) => [station(first), station(after)] as const) }),
-    ...(mine === undefined ? {} : { mine: byHand() }),
+    move: move.map((one) => indexIn('station', line.stations, one)),
+    ...(zones === undefined ? {} : { zones: zones.map((one) => indexIn('zone', line.zones, one)) }),
+    ...(before === undefined
+      ? {}
+      : { before: before.map(([a, b]) => [indexIn('station', line.stations, a), indexIn('station', line.stations, b)]) }),
+    ...(mine === undefined ? {} : { mine: placesAsked(line, mine) }),
   }
 }

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
 import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
-import { allPlaces, neighbours, placesOf, whyNotPlaces, withPlaces } from './stationPlaces.ts'
+import { placesOf, withPlaces } from './places.ts'
+import { allPlaces, neighbours, whyNotPlaces } from './stationPlaces.ts'
 
 const line = stationLoop()
 

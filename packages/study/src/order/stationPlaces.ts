@@ -1,7 +1,8 @@
 /** Orders and positions of stations on a loop: which may move, where to, and what must come before what. */
-import { completeLine, type GivenLine, type LineSpec } from '@loopwright/line'
+import type { LineSpec } from '@loopwright/line'
+import { type Places, placesOf } from './places.ts'
 
-/** Which stations may move, and where to. */
+/** Which stations may move, and where to, by index. */
 export interface PlaceRules {
   /** indices of the stations that may move, at least one */
   readonly move: readonly number[]
@@ -9,26 +10,6 @@ export interface PlaceRules {
   readonly zones?: readonly number[]
   /** [before, after], indices of stations */
   readonly before?: readonly (readonly [number, number])[]
-}
-
-/** The zone of every station. */
-export type Places = readonly number[]
-
-/**
- * The zone of each station, by index.
- *
- * @example placesOf(line) // => [0, 2, 4]
- */
-export const placesOf = (line: GivenLine): Places => completeLine(line).stations.map(({ zone }) => zone)
-
-/**
- * The line with its stations at other places; what belongs to a station goes with it.
- *
- * @example withPlaces(line, [0, 4, 6]).stations.map(({ zone }) => zone) // => [0, 4, 6]
- */
-export function withPlaces(given: GivenLine, places: Places): LineSpec {
-  const line = completeLine(given)
-  return { ...line, stations: line.stations.map((station, index) => ({ ...station, zone: places[index]! })) }
 }
 
 /** What a placement breaks, as a sentence; null where it keeps all rules. */

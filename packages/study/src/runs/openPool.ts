@@ -1,5 +1,6 @@
 import type { LineSpec } from '@loopwright/line'
 import { lawOrNull } from '@loopwright/line/bounds'
+import { checkWorkers } from './asked.ts'
 import { callingThread } from './callingThread.ts'
 import { expectedEvents, needsFewEvents } from './expectedEvents.ts'
 import { expectedMoves } from './expectedMoves.ts'
@@ -44,6 +45,7 @@ const EVENTS_SMALL = 10 * MOVES_SMALL
  */
 export function openPool(options: PoolOptions, work: Work | null = null): { readonly pool: Pool; readonly close: () => Promise<void> } {
   const { workers, engine, store } = options
+  checkWorkers(workers)
   if (work !== null && options.long !== true) needsFewEvents(work.events)
   const small = workers === undefined && work !== null && work.moves <= MOVES_SMALL && work.events <= EVENTS_SMALL
   const threads = options.pool ?? (small || workers === 0 ? callingThread() : createPool(workers, work?.replications))

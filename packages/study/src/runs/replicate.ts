@@ -1,5 +1,6 @@
 /** Replications of one line as it stands: the runs themselves. */
 import { completeLine, type GivenLine, type LineSpec, type RunResult } from '@loopwright/line'
+import { checkReplications } from './asked.ts'
 import { openPool, workOf } from './openPool.ts'
 import type { Pool } from './pool.ts'
 import { runChunks, withoutGap } from './runChunks.ts'
@@ -21,6 +22,7 @@ export async function replicate(
 ): Promise<RunResult[]> {
   const spec = completeLine(given)
   const { seed, signal, onProgress } = options
+  checkReplications(replications)
   const schedule = new Schedule(1, replications)
   const { pool, close } = openPool(options, workOf(spec, [{ carriers: spec.carriers.count, replications }]))
   const runs: RunResult[] = []

@@ -10,6 +10,7 @@ import {
 } from '@loopwright/line'
 import { type Law, lawOrNull, workingSeconds, windowSecondsOf } from '@loopwright/line/bounds'
 import { type OutputInterval, outputInterval } from '@loopwright/stats'
+import { checkPlan, checkReplications } from './asked.ts'
 import { controlledMeans } from '../controls/controlledMeans.ts'
 import { runUseOf } from '../controls/runUse.ts'
 import { CountStudy } from '../sweep/countStudy.ts'
@@ -97,6 +98,8 @@ const MEMORY_MAX = 2 ** 31
 export async function runMany(given: GivenLine, request: Omit<Asked, 'seed'>, options: StudyOptions): Promise<RunsResult> {
   const spec = completeLine(given)
   const { replications } = request
+  checkReplications(replications)
+  checkPlan(request.plan)
   const { seed, signal, onProgress } = options
   const bytes = RunsTold.bytesOf(spec)
   if (replications * bytes > MEMORY_MAX)

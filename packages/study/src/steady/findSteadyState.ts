@@ -3,6 +3,7 @@ import { completeLine, type GivenLine, type LineSpec, tasksOf } from '@loopwrigh
 import { lawOrNull } from '@loopwright/line/bounds'
 import { distributionMean, meanOf, type OutputInterval, outputInterval } from '@loopwright/stats'
 import { mser5, type RunEnd, type WarmupCut, warmupSentence } from '@loopwright/stats/procedures'
+import { checkReplications } from '../runs/asked.ts'
 import { ENGINE_VERSION } from '../runs/engineVersion.ts'
 import { openPool, refuseLong, workOf } from '../runs/openPool.ts'
 import { passagesOf } from '../runs/replicate.ts'
@@ -63,8 +64,7 @@ const INTERVALS = 200
 export async function findSteadyState(given: GivenLine, request: SteadyRequest, options: StudyOptions): Promise<SteadyResult> {
   const line = completeLine(given)
   const { replications = 10 } = request
-  if (!Number.isInteger(replications) || replications < 2)
-    throw new RangeError(`a steady state needs at least 2 replications, not ${replications}`)
+  checkReplications(replications, 'a steady state needs', 2)
   const { pool, close } = openPool(options, { replications, moves: Number.POSITIVE_INFINITY, events: 0 })
   const runSeconds = (request.intervals ?? INTERVALS) * intervalOf(line)
   const longer = { ...line, breaks: [], window: { warmupSeconds: 0, endSeconds: runSeconds } }

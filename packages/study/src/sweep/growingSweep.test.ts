@@ -29,5 +29,5 @@ test('what was run is told at once when the line is asked for again, a stop by s
 
 test('what cannot be swept is refused as a sweep refuses it', async () => {
   await expect(growingSweep({ seed: 'g' }).sweep(line, { counts: [], plan: null, stages: [2] }, {})).rejects.toThrow('at least one number')
-  await expect(growingSweep({ seed: 'g' }).sweep(line, { ...request, stages: [0] }, {})).rejects.toThrow('at least 1, not 0')
+  await expect(growingSweep({ seed: 'g' }).sweep(line, { ...request, stages: [0] }, {})).rejects.toThrow('at least 1 replication, not 0')
 })

@@ -1,11 +1,12 @@
 /** A carrier sweep that is told while it grows: for somebody who watches the curve narrow. */
 import { completeLine, type GivenLine, type LineSpec } from '@loopwright/line'
+import { checkPlan, checkReplications } from '../runs/asked.ts'
 import { callingThread } from '../runs/callingThread.ts'
 import { lineHasChance } from '../runs/lineChance.ts'
 import type { Pool } from '../runs/pool.ts'
 import type { GrowingOptions, StudyOptions } from '../runs/studyOptions.ts'
 import { runParts } from './runParts.ts'
-import { Counts, checkedCounts, checkReplications, type SweepRequest, sweepResult } from './sweepAssembly.ts'
+import { Counts, checkedCounts, type SweepRequest, sweepResult } from './sweepAssembly.ts'
 import type { SweepResult } from './sweepResult.ts'
 
 /** Runs of lines with several numbers of carriers, kept: a line that is asked for again goes on where it was. */
@@ -44,6 +45,7 @@ export function growingSweep({ seed }: Pick<StudyOptions, 'seed'>): GrowingSweep
     async sweep(given, { counts, plan, stages }, { onStage, signal }) {
       const line = completeLine(given)
       for (const replications of stages) checkReplications(replications)
+      checkPlan(plan)
       const asked = checkedCounts(line, counts)
       const known = kept.get(line) ?? { pool: callingThread(), studies: new Counts(line, seed) }
       // asked for last

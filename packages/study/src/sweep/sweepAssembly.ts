@@ -65,17 +65,10 @@ export const meanUnits = ({ tally, layout }: CountStudy): number => tally.means[
  * @throws RangeError  if there is none, or one that the line cannot take
  */
 export function checkedCounts(spec: LineSpec, counts: readonly number[]): number[] {
-  if (counts.length === 0) throw new RangeError('a sweep needs at least one number of carriers')
+  if (!Array.isArray(counts) || counts.length === 0) throw new RangeError('a sweep needs at least one number of carriers')
   const sorted = [...new Set(counts)].sort((a, b) => a - b)
   for (const count of sorted) withCarriers(spec, count)
   return sorted
-}
-
-/** @throws RangeError  if replications is no whole number ≥ 1 */
-export function checkReplications(replications: number): void {
-  if (!Number.isInteger(replications) || replications < 1) {
-    throw new RangeError(`replications must be a whole number of at least 1, not ${replications}`)
-  }
 }
 
 /**

@@ -128,7 +128,7 @@ test('with a store: the same bits, and only what is new is run', async () => {
 test('what cannot be swept is refused before anything runs', async () => {
   await expect(sweepCarriers(spec, { ...request, counts: [] }, here)).rejects.toThrow('at least one number of carriers')
   await expect(sweepCarriers(spec, { ...request, counts: [8] }, here)).rejects.toThrow('takes 1 to 7 carriers, not 8')
-  await expect(sweepCarriers(spec, { counts: [3], replications: 0 }, here)).rejects.toThrow('at least 1, not 0')
+  await expect(sweepCarriers(spec, { counts: [3], replications: 0 }, here)).rejects.toThrow('at least 1 replication, not 0')
   await expect(sweepCarriers(spec, { ...request, counts: [3] }, { seed: '11', workers: -1 })).rejects.toThrow(
     'workers must be a whole number',
   )

@@ -1,6 +1,7 @@
 /** The carrier sweep: how much the line makes with each number of carriers, all in the same random worlds. */
 import { completeLine, type GivenLine, type LineSpec } from '@loopwright/line'
 import { lawOrNull } from '@loopwright/line/bounds'
+import { checkPlan, checkReplications } from '../runs/asked.ts'
 import { expectedEvents } from '../runs/expectedEvents.ts'
 import { lineHasChance } from '../runs/lineChance.ts'
 import { openPool, workOf } from '../runs/openPool.ts'
@@ -8,7 +9,7 @@ import type { StudyOptions, StudyProgress } from '../runs/studyOptions.ts'
 import { type FirstAnswer, firstAnswer, firstRuns, leadingCount, type Studies } from './firstAnswer.ts'
 import { missing, type Part, runParts } from './runParts.ts'
 import { pilotBest, sweepAnswer, WITHIN } from './sweepAnswer.ts'
-import { Counts, checkedCounts, checkReplications, PILOT_REPLICATIONS, pilotSeed, sweepResult } from './sweepAssembly.ts'
+import { Counts, checkedCounts, PILOT_REPLICATIONS, pilotSeed, sweepResult } from './sweepAssembly.ts'
 import type { SweepResult } from './sweepResult.ts'
 
 /** What a sweep is asked. */
@@ -102,6 +103,7 @@ const PILOT_PACE = 3
 function sweepParts(spec: LineSpec, request: SweepRequest, seed: string): SweepParts {
   checkReplications(request.replications)
   const { plan = null } = request
+  checkPlan(plan)
   const chance = lineHasChance(spec)
   const replications = chance ? request.replications : 1
   const counts = checkedCounts(spec, request.counts)

@@ -1,6 +1,7 @@
 import type { BreakdownSpec, LineSpec } from '@loopwright/line'
 import { distributionMean } from '@loopwright/stats'
 import { expect, test } from 'vitest'
+import { stationLoop } from '../../../../tests/helpers/stationLoop.ts'
 import { otherStops } from './otherStops.ts'
 
 const stop = (name: string): BreakdownSpec => ({
@@ -10,8 +11,7 @@ const stop = (name: string): BreakdownSpec => ({
   timeToFailureSeconds: { kind: 'exponential', mean: 3600 },
   repairSeconds: { kind: 'exponential', mean: 240 },
 })
-// of a line nothing but its breakdowns is asked here
-const line = { breakdowns: [stop('jam'), stop('leak')] } as unknown as LineSpec
+const line: LineSpec = { ...stationLoop(), breakdowns: [stop('jam'), stop('leak')] }
 
 test('the means of the named source change by their factors, all others stay', () => {
   const { breakdowns } = otherStops(line, new Map([['jam', { between: 0.5, repair: 1.25 }]]))

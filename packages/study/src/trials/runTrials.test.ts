@@ -49,3 +49,9 @@ describe('what does not fit is refused', () => {
     await expect(runTrials(line, { longer: 0.1, replications: 2, ...over }, options)).rejects.toThrow(says)
   })
 })
+
+test('a factor of work is above 0', () => {
+  for (const factor of [0, -1, Number.NaN, Number.POSITIVE_INFINITY])
+    expect(() => longerWork(stationLoop(), factor)).toThrow('a factor above 0')
+  expect(() => longerWork(stationLoop(), new Map([['A', -1]]))).toThrow('a factor above 0, not -1')
+})

@@ -1,6 +1,7 @@
 /** Trials of an acceptance: the first hours of the judged stretch, of the line as it is and of the same line with longer work, counted at each look. */
 import { completeLine, type GivenLine, type LineSpec } from '@loopwright/line'
 import { scaledTimes } from '@loopwright/stats'
+import { checkReplications } from '../runs/asked.ts'
 import { withTaskTimes } from '../change/lineChange.ts'
 import { ENGINE_VERSION } from '../runs/engineVersion.ts'
 import { workOfLines } from '../runs/openPool.ts'
@@ -40,10 +41,13 @@ export interface TrialsResult {
  * The same line with work that takes longer.
  *
  * @param factor  of all tasks, or of those of each station by its name; > 0
+ * @throws RangeError  if one is not
  * @example longerWork(line, 1.1).stations.length === line.stations.length // => true
  */
 export function longerWork(given: GivenLine, factor: number | ReadonlyMap<string, number>): LineSpec {
   const line = completeLine(given)
+  for (const by of typeof factor === 'number' ? [factor] : factor.values())
+    if (!(by > 0 && by < Number.POSITIVE_INFINITY)) throw new RangeError(`work takes longer by a factor above 0, not ${by}`)
   return withTaskTimes(line, (times, { station }) => {
     const by = typeof factor === 'number' ? factor : (factor.get(line.stations[station]!.name) ?? 1)
     return times === null || by === 1 ? times : scaledTimes(times, by)
@@ -60,6 +64,7 @@ export async function runTrials(given: GivenLine, request: TrialsRequest, option
   const line = completeLine(given)
   const { seconds, lookSeconds, longer, replications } = request
   const { warmupSeconds, endSeconds } = line.window
+  checkReplications(replications, 'trials need')
   if (!(seconds > 0) || seconds > endSeconds - warmupSeconds)
     throw new RangeError(`a trial of ${seconds / 3600} h does not fit into the judged stretch of ${(endSeconds - warmupSeconds) / 3600} h`)
   if (!(lookSeconds > 0) || lookSeconds > seconds)
