@@ -1,3 +1,4 @@
+import { loopLine } from '@loopwright/line'
 import { describe, expect, test } from 'vitest'
 import { callingThread } from '../runs/callingThread.ts'
 import { type CarriersProgress, chooseCarriers } from './chooseCarriers.ts'
@@ -149,4 +150,19 @@ test('what cannot be asked is refused before anything runs', async () => {
   await expect(chooseCarriers(spec, { counts: [8] }, here)).rejects.toThrow('takes 1 to 7 carriers, not 8')
   await expect(chooseCarriers(spec, { within: 0 }, here)).rejects.toThrow('within must be a share')
   await expect(chooseCarriers(spec, { level: 95 }, here)).rejects.toThrow('level must be a share')
+})
+
+test('counts are widened up to the most that can move: zones that are not waited in hold none', async () => {
+  const transfer = { lift: 1, lower: 1, enterOnlyIfExitClear: true }
+  const corners = loopLine({
+    zones: 6,
+    zoneLength: 1.5,
+    drive: { speed: 0.3 },
+    own: { Z02: { transfer }, Z05: { transfer } },
+    carriers: { count: 1, length: 1.2, width: 1.2 },
+    stations: { S: { zone: 'Z01', unload: 5, load: 5 } },
+    end: 1800,
+  })
+  const { counts } = await chooseCarriers(corners, { counts: [1, 2] }, here)
+  expect(counts.map(({ carriers }) => carriers)).toEqual([1, 2, 3])
 })

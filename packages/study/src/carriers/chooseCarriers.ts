@@ -5,7 +5,7 @@ import { finalReplications } from '@loopwright/stats/procedures'
 import { checkPlan, checkReplications } from '../runs/asked.ts'
 import type { CarrierStudy, Look } from './carrierStudyResult.ts'
 import type { CountStudy } from '../sweep/countStudy.ts'
-import { defaultCounts } from './defaultCounts.ts'
+import { defaultCounts, mostCarriers } from './defaultCounts.ts'
 import { lineHasChance } from '../runs/lineChance.ts'
 import { openPool, refuseLong, workOf } from '../runs/openPool.ts'
 import type { StudyOptions, StudyProgress } from '../runs/studyOptions.ts'
@@ -170,7 +170,7 @@ function wider(spec: LineSpec, pilot: readonly CountStudy[], within: number, pla
   const best = pilot.find((study) => study.carriers === pilotBest(pilot))!
   const bestMean = meanUnits(best)
   if (bestMean === 0) return []
-  const above = best === most ? Math.min(WIDER, spec.zones.length - 1 - most.carriers) : 0
+  const above = best === most ? Math.min(WIDER, mostCarriers(spec) - most.carriers) : 0
   if (above > 0) return Array.from({ length: above }, (_, index) => most.carriers + 1 + index)
   const fewer = meanUnits(least) >= (1 - 2 * within) * bestMean || mayNeedFewer(least, plan)
   const below = fewer ? Math.min(WIDER, least.carriers - 1) : 0

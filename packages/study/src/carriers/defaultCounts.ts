@@ -1,5 +1,6 @@
 import { completeLine, type GivenLine, type LineSpec, STORE } from '@loopwright/line'
 import { lawOrNull, lineLimits } from '@loopwright/line/bounds'
+import { storageZones } from '../change/withCarriers.ts'
 
 /** counts below the lower knee, which show how output rises, and above it, where the best is looked for first */
 const BELOW_KNEE = 3
@@ -28,8 +29,8 @@ export function defaultCounts(given: GivenLine): number[] {
  */
 export function mostCarriers(given: GivenLine): number {
   const spec = completeLine(given)
-  const storageZones = spec.zones.filter((zone) => zone.transfer?.enterOnlyIfExitClear !== true).length
-  return Math.max(1, spec.paths.some(({ from }) => from === STORE) ? storageZones : storageZones - 1)
+  const places = storageZones(spec)
+  return Math.max(1, spec.paths.some(({ from }) => from === STORE) ? places : places - 1)
 }
 
 /** How many carriers it takes that something else limits first; their own number where that is not known. */

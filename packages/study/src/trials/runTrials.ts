@@ -54,6 +54,9 @@ export function longerWork(given: GivenLine, factor: number | ReadonlyMap<string
   })
 }
 
+const hours = (seconds: number): string => `${Number((seconds / 3600).toPrecision(4))} h`
+const minutes = (seconds: number): string => `${Number((seconds / 60).toPrecision(4))} min`
+
 /**
  * Simulates trials of a line, and of the same line with longer work.
  *
@@ -66,9 +69,9 @@ export async function runTrials(given: GivenLine, request: TrialsRequest, option
   const { warmupSeconds, endSeconds } = line.window
   checkReplications(replications, 'trials need')
   if (!(seconds > 0) || seconds > endSeconds - warmupSeconds)
-    throw new RangeError(`a trial of ${seconds / 3600} h does not fit into the judged stretch of ${(endSeconds - warmupSeconds) / 3600} h`)
+    throw new RangeError(`a trial of ${hours(seconds)} does not fit into the judged stretch of ${hours(endSeconds - warmupSeconds)}`)
   if (!(lookSeconds > 0) || lookSeconds > seconds)
-    throw new RangeError(`a look every ${lookSeconds / 60} min does not fit into a trial of ${seconds / 60} min`)
+    throw new RangeError(`a look every ${minutes(lookSeconds)} does not fit into a trial of ${minutes(seconds)}`)
   if (!(longer > 0)) throw new RangeError(`the slower line takes longer by a share above 0, not ${longer}`)
   const looks = [...Array.from({ length: Math.ceil(seconds / lookSeconds - 1e-9) - 1 }, (_, look) => (look + 1) * lookSeconds), seconds]
   const short: LineSpec = { ...line, window: { warmupSeconds, endSeconds: warmupSeconds + seconds } }
