@@ -12,7 +12,7 @@ import { keptRuns } from './helpers/keptRuns.ts'
 import { memoryShell } from './helpers/memoryShell.ts'
 import { SHOP_BYTES, SHOP_FILES } from './helpers/shopTables.ts'
 import { commandFaults, commandsOf } from './docs/commands.ts'
-import { agree, blockFaults, examplesOf, runExample } from './docs/examples.ts'
+import { agree, blockFaults, examplesOf, hiddenNames, runExample } from './docs/examples.ts'
 import { EXECUTED, scopeOf } from './docs/given.ts'
 import { anchorsOf, blocksOf, linksOf } from './docs/markdown.ts'
 import { pageOf, shortDemo } from './docs/programs.ts'
@@ -35,6 +35,7 @@ describe.each(EXECUTED)('examples of %s', (name) => {
     for (const example of examples) {
       const own = (await import(pathToFileURL(join(TOP, example.file)).href)) as Record<string, unknown>
       const at = `${example.file}:${example.line}: ${example.expression}`
+      wrong.push(...hiddenNames(example, scope, own).map((hidden) => `${at} names ${hidden}, which no door gives`))
       if (example.expected === '') wrong.push(`${at} says nothing behind // =>`)
       else {
         try {
@@ -270,6 +271,14 @@ describe('the checks find what they are for', () => {
     expect([agree('83\u202f%', '83 %'), agree('83 %', '84 %')]).toEqual([true, false])
     expect(agree(new Float64Array([1, 2]), [1, 2])).toBe(true)
     expect(agree(undefined, null)).toBe(false)
+  })
+
+  test('a public function shown with what is not', () => {
+    const [example] = examplesOf({ file: 'a.ts', text: '/** @example f(NOTHING) // => 4 */' })
+    const own = { f: () => 4, NOTHING: null, g: () => 5 }
+    expect(hiddenNames(example!, { f: own.f }, own)).toEqual(['NOTHING'])
+    expect(hiddenNames(example!, { f: own.f, NOTHING: null }, own)).toEqual([])
+    expect(hiddenNames(example!, {}, own)).toEqual([])
   })
 
   test('a wrong block', async () => {

@@ -13,11 +13,13 @@ import {
 } from '@loopwright/line'
 import { law, lawOrNull, lineLimits } from '@loopwright/line/bounds'
 import { checkLine } from '@loopwright/line/check'
+import { lineFigures, measuredWalks, NOTHING_GIVEN, screen, walksOn } from '@loopwright/decide/screening'
 import { readScenario, writeLine } from '@loopwright/scenario'
 import {
   carrierStays,
   chooseCarriers,
   defaultCounts,
+  diagnose,
   findDrivers,
   findLosses,
   findSteadyState,
@@ -32,6 +34,7 @@ import {
   runMany,
   runsResult,
   runTrials,
+  standstillOf,
   sweepCarriers,
   traceRun,
 } from '@loopwright/study'
@@ -162,6 +165,8 @@ const random = line.with({
 /** two of them, as comparisons ask for lines */
 const twice = (given: GivenLine) => ['a', 'b'].map((name) => ({ name, line: given, plan: null }))
 
+const WALKS = [{ of: 'in', metres: 4, measured: 'tape' }]
+
 /** By name: each public function that takes a line, asked something small. */
 const TAKE_LINES: Record<string, (given: GivenLine) => unknown> = {
   simulate: (given) => simulate(given, world),
@@ -216,6 +221,12 @@ const TAKE_LINES: Record<string, (given: GivenLine) => unknown> = {
   wholeChanges: (given) => wholeChanges(given).map(({ name }) => name),
   lossCauses: (given) => lossCauses(given).map(({ name }) => name),
   lineTasks,
+  diagnose: (given) => diagnose({ line: given, shares: null, units: null }),
+  standstillOf: (given) => standstillOf(given, { reason: 'gridlock', atSeconds: 9, waits: [[0, 1]], cycle: [0], unmanned: [] }),
+  screen: (given) => screen(given, { ...NOTHING_GIVEN, mass: 115, people: 'working' }, []),
+  lineFigures,
+  walksOn: (given) => walksOn(given, WALKS),
+  measuredWalks: (given) => measuredWalks(given, WALKS, [300, 300]),
 }
 
 describe('a line from code is taken as its complete form', () => {
@@ -223,7 +234,7 @@ describe('a line from code is taken as its complete form', () => {
 
   /** a scenario is complete, and what it says of one may go with it; a part of a line is no line */
   const asks = (signature: string): boolean => /\((?:[^)]*, )?\w+: (?:GivenLine|readonly \w+Asked\[\])\b/.test(signature)
-  const surface = ['line', 'scenario', 'study'].flatMap((name) =>
+  const surface = ['line', 'scenario', 'study', 'decide'].flatMap((name) =>
     ['', ...(DOORS[name] ?? [])].flatMap((door) => surfaceOf(`packages/${name}/src/${door === '' ? '' : `${door}/`}index.ts`)),
   )
   const named = (told: (signature: string) => boolean): string[] =>

@@ -30,6 +30,16 @@ export async function runExample(
   return { is: await run(example.expression), shouldBe: await run(example.expected) }
 }
 
+/** Names of the file that an example of something public needs, and that are not public themselves: nobody else can carry it out. */
+export function hiddenNames(
+  { expression }: Example,
+  scope: Readonly<Record<string, unknown>>,
+  own: Readonly<Record<string, unknown>>,
+): string[] {
+  const named = Object.keys(own).filter((name) => new RegExp(`\\b${name}\\b`).test(expression))
+  return named.some((name) => name in scope) ? named.filter((name) => !(name in scope)) : []
+}
+
 /** Documents give the mathematical value; special functions come this near, relatively. */
 const NEAR = 1e-13
 

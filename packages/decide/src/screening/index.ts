@@ -1,5 +1,5 @@
 // What people and machine need a closer look at
-export { screen } from './screening.ts'
+export { screen, NOTHING_GIVEN } from './screening.ts'
 export type { ScreeningResult } from './screening.ts'
 export { GUIDANCE_WORDS } from './finding.ts'
 export type { ScreeningFinding, Guidance, GuidanceWord, Evidence, Permitted, ScreeningUnit } from './finding.ts'

@@ -1,5 +1,5 @@
 /** What a screening reads off a line. */
-import type { LineSpec } from '@loopwright/line'
+import { completeLine, type GivenLine } from '@loopwright/line'
 
 /** Figures of a line that a screening looks at; null: the line does not say. */
 export interface LineFigures {
@@ -28,7 +28,8 @@ export interface LineFigures {
  *
  * @example lineFigures(line).byHand // => false
  */
-export function lineFigures(line: LineSpec): LineFigures {
+export function lineFigures(given: GivenLine): LineFigures {
+  const line = completeLine(given)
   const { zones, paths, carriers } = line
   const known = (values: readonly (number | null)[]): number[] => values.filter((value) => value !== null)
   const driven = paths.filter(({ manual, moveSeconds }) => manual === null && moveSeconds === null)

@@ -1,5 +1,5 @@
 /** Everything that a screening looks at, in one list. */
-import type { LineSpec } from '@loopwright/line'
+import type { GivenLine } from '@loopwright/line'
 import { driveFindings, loadFindings, otherFindings, zoneFindings } from './conveyor.ts'
 import { GUIDANCE_WORDS, type GuidanceWord, type ScreeningFinding } from './finding.ts'
 import { figuresByWord } from './figures.ts'
@@ -30,7 +30,7 @@ export interface ScreeningResult {
  * @example screen(scenario.line, { ...NOTHING_GIVEN, mass: 115, people: 'working' }, []).findings.map(({ id }) => id) // => ['gap-standing', 'speed', 'stopping']
  */
 export function screen(
-  line: LineSpec,
+  line: GivenLine,
   inputs: ScreeningInputs,
   handlings: readonly Handlings[],
   walked: readonly Walked[] = [],

@@ -1,5 +1,5 @@
 /** How far people walk in a shift: ways that were measured a unit, times the units that were simulated. */
-import { type LineSpec, type StationSpec, tasksOf } from '@loopwright/line'
+import { completeLine, type GivenLine, type LineSpec, type StationSpec, tasksOf } from '@loopwright/line'
 import { mixShares } from '@loopwright/line/bounds'
 import { compareWith, type ScreeningFinding } from './finding.ts'
 import type { MeasuredWalk, ScreeningInputs } from './inputs.ts'
@@ -32,8 +32,10 @@ export const metresOf = ({ parts }: Walked): number => parts.reduce((sum, { metr
  *
  * @example walksOn(line, [{ of: 'nobody', metres: 4, measured: 'tape' }]) // => []
  */
-export const walksOn = (line: LineSpec, walks: readonly MeasuredWalk[]): MeasuredWalk[] =>
-  walks.filter(({ of }) => placesOf(line, of).length > 0)
+export function walksOn(given: GivenLine, walks: readonly MeasuredWalk[]): MeasuredWalk[] {
+  const line = completeLine(given)
+  return walks.filter(({ of }) => placesOf(line, of).length > 0)
+}
 
 /**
  * Metres of each person at tasks and stations, by the carriers that each station lets go in a shift.
@@ -44,7 +46,8 @@ export const walksOn = (line: LineSpec, walks: readonly MeasuredWalk[]): Measure
  * @returns       one entry per person with a measured way, operators and stations in the order of the ways
  * @example measuredWalks(line, [{ of: line.stations[0].name, metres: 4, measured: 'tape' }], line.stations.map(() => 300)).map(metresOf) // => [1200]
  */
-export function measuredWalks(line: LineSpec, walks: readonly MeasuredWalk[], cycles: readonly number[]): Walked[] {
+export function measuredWalks(given: GivenLine, walks: readonly MeasuredWalk[], cycles: readonly number[]): Walked[] {
+  const line = completeLine(given)
   const parts = new Map<string, WalkPart[]>()
   for (const { of, metres, measured } of walks)
     for (const { station, share } of placesOf(line, of)) {

@@ -1,5 +1,5 @@
 /** What limits a line: what the limits say, what stations wait for, and what was gained by changes, each by itself, and whether they name the same. */
-import { type LineSpec, type StationState, stationWords } from '@loopwright/line'
+import { completeLine, type GivenLine, type LineSpec, type StationState, stationWords } from '@loopwright/line'
 import { type Limit, type LimitKind, lineLimits } from '@loopwright/line/bounds'
 import type { PairedDifference } from '@loopwright/stats/worlds'
 import type { DriverEffect, WholeEffect } from './driverEffect.ts'
@@ -45,7 +45,7 @@ export interface Diagnosis {
 
 /** What is known of a line: of its limits, its runs, its changes. */
 export interface DiagnosisInput {
-  readonly line: LineSpec
+  readonly line: GivenLine
   /** of the run, by station; null: nothing was run */
   readonly shares: StateShares | null
   /** mean output per window; null: nothing was run */
@@ -76,7 +76,15 @@ const AS_TIGHT = 0.05
  * @returns  statements about the run's own numbers; what is named is one of the line's limits where there is such a one
  * @example (await findDrivers(line, { replications: 2 }, { seed: '1', workers: 0 })).diagnosis.limitedBy.name // => 'B Fit'
  */
-export function diagnose({ line, shares, units, drivers = [], wholeChanges = [], limits = lineLimits(line) }: DiagnosisInput): Diagnosis {
+export function diagnose({
+  line: given,
+  shares,
+  units,
+  drivers = [],
+  wholeChanges = [],
+  limits = lineLimits(given),
+}: DiagnosisInput): Diagnosis {
+  const line = completeLine(given)
   const first = limits[0]
   const byLimit: Evidence[] =
     first === undefined

@@ -1,5 +1,5 @@
 /** Why a run stood still, in terms of the line: the circle of zones that wait for each other, who waits behind it, and the plain reason. */
-import { type LineSpec, type RunEnd, STORE } from '@loopwright/line'
+import { completeLine, type GivenLine, type LineSpec, type RunEnd, STORE } from '@loopwright/line'
 
 /** Why nothing can move. */
 export type StandstillReason =
@@ -30,8 +30,6 @@ export interface Standstill {
   readonly understaffed: readonly number[]
 }
 
-type Places = Pick<LineSpec, 'paths' | 'zones' | 'stations' | 'operators' | 'carriers'>
-
 /**
  * Reads the reason off the end of a run. (MODEL.md §10)
  *
@@ -39,10 +37,8 @@ type Places = Pick<LineSpec, 'paths' | 'zones' | 'stations' | 'operators' | 'car
  * @returns null where the run did not end so
  * @example standstillOf(line, (await replicate(line, { replications: 1 }, { seed: '1', workers: 0 }))[0].end) // => null
  */
-export function standstillOf(
-  line: Pick<LineSpec, 'paths' | 'zones' | 'stations' | 'operators' | 'carriers'>,
-  end: RunEnd,
-): Standstill | null {
+export function standstillOf(given: GivenLine, end: RunEnd): Standstill | null {
+  const line = completeLine(given)
   if (end.reason !== 'gridlock') return null
   const { cycle: circle, unmanned } = end
   const merge = circle.length === 0 || isFull(line, end) || holdsAll(line, circle) ? null : mergeOf(line, end)
@@ -69,19 +65,19 @@ function reasonOf(
 }
 
 /** The zone of the circle with several ways in: the first that somebody outside waits for, else the first. */
-function mergeOf({ paths }: Places, { cycle, waits }: RunEnd): number | null {
+function mergeOf({ paths }: LineSpec, { cycle, waits }: RunEnd): number | null {
   const merges = cycle.filter((zone) => paths.filter(({ to }) => to === zone).length > 1)
   const waited = new Set(waits.filter(([zone]) => !cycle.includes(zone)).map(([, ahead]) => ahead))
   return merges.find((zone) => waited.has(zone)) ?? merges[0] ?? null
 }
 
 /** Whether every carrier that there is stands in the circle: with one fewer it would have room, whatever comes in where. */
-function holdsAll({ paths, carriers }: Places, circle: readonly number[]): boolean {
+function holdsAll({ paths, carriers }: LineSpec, circle: readonly number[]): boolean {
   return circle.length === carriers.count && paths.every(({ from, to }) => from !== STORE && to !== STORE)
 }
 
 /** Whether all places that one comes to from the circle and back are taken, and nothing came to them from elsewhere. */
-function isFull({ paths, zones }: Places, { cycle, waits, unmanned }: RunEnd): boolean {
+function isFull({ paths, zones }: LineSpec, { cycle, waits, unmanned }: RunEnd): boolean {
   const on = reached(cycle[0]!, (place) => paths.filter(({ from }) => from === place).map(({ to }) => to))
   const back = reached(cycle[0]!, (place) => paths.filter(({ to }) => to === place).map(({ from }) => from))
   const part = new Set([...on].filter((place) => back.has(place)))
@@ -97,7 +93,7 @@ function reached(start: number, next: (place: number) => readonly number[]): Set
 }
 
 /** Only named operators can be too few: a station of its own has as many as it needs. */
-function isUnderstaffed({ stations, operators }: Places, zone: number): boolean {
+function isUnderstaffed({ stations, operators }: LineSpec, zone: number): boolean {
   const index = stations.findIndex((station) => station.zone === zone)
   const covering = operators.filter((operator) => operator.stations.includes(index)).length
   return index >= 0 && covering > 0 && stations[index]!.operatorsNeeded > covering
