@@ -273,13 +273,6 @@ describe('the checks find what they are for', () => {
     expect(agree(undefined, null)).toBe(false)
   })
 
-  test('a public function shown with what is not', () => {
-    const [example] = examplesOf({ file: 'a.ts', text: '/** @example f(NOTHING) // => 4 */' })
-    const own = { f: () => 4, NOTHING: null, g: () => 5 }
-    expect(hiddenNames(example!, { f: own.f }, own)).toEqual(['NOTHING'])
-    expect([hiddenNames(example!, own, own), hiddenNames(example!, {}, own)]).toEqual([[], []])
-  })
-
   test('a wrong block', async () => {
     const load = async () => ({ f: (x: number) => x * x })
     expect(await blockFaults("import { f } from 'x'\nconst a = f(2)\na // => 4\na + 1 // => 6", load)).toEqual(['a + 1 // => 6 gives 5'])
