@@ -23,9 +23,9 @@ export const CANARIES: readonly Canary[] = [
   {
     name: 'the order within an instant: of two stations that can work the higher one begins',
     foundBy: 'a general line against the reading aloud',
-    file: 'station.ts',
-    find: 'if (best === NONE || station < best) {',
-    replace: 'if (best === NONE || station > best) {',
+    file: 'lowestFirst.ts',
+    find: 'if (parent < index) break',
+    replace: 'if (parent > index) break',
   },
   {
     name: 'the order within an instant: carriers that look brake before the moves start',

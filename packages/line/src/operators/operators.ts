@@ -4,7 +4,8 @@ import { toGrid } from '@loopwright/kernel'
 import { wake } from '../moves/moveHeap.ts'
 import type { LineSpec } from '../spec.ts'
 import type { Line } from '../state/line.ts'
-import { addTo, NONE, type PartList } from '../state/lists.ts'
+import { NONE, type PartList } from '../state/lists.ts'
+import { addInOrder } from '../state/lowestFirst.ts'
 import type { Staff } from '../state/staff.ts'
 import { holdTimer, resumeTimer, startTimer } from '../state/timer.ts'
 import { OPERATOR_FREE, OPERATOR_THERE } from '../telling/trace.ts'
@@ -154,7 +155,7 @@ export function arrive(line: Line, operator: number): void {
     return
   }
   line.calls.stationThere[station]!++
-  addTo(line.work.workList, station)
+  addInOrder(line.work.workList, station)
 }
 
 /** The stay is over: its operators are free, and stay where they are. */

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
 import { calledStations, stationStateOf } from '../../../../tests/helpers/calledStations.ts'
 import { addTo, clearList } from '../state/lists.ts'
+import { addInOrder } from '../state/lowestFirst.ts'
 import { WORK_PENDING, WORKING } from '../state/moves.ts'
 import { LOAD_DUTY, WORK_DUTY } from '../state/work.ts'
 import { ELSEWHERE, isQuiet, serveAlone, STARTS, startsManned, startsSupplied, WAITS } from './quickAlone.ts'
@@ -74,7 +75,7 @@ test('when the walk is over the duty starts; a station that is held takes what c
   line.work.stationDuty[1] = WORK_DUTY
   line.calls.stationAside[1] = 1
   line.calls.stationThere[1] = 1
-  addTo(line.work.workList, 1)
+  addInOrder(line.work.workList, 1)
   line.stops.stationHeld[1] = 1
   expect([startsManned(line), line.work.workList.length]).toEqual([-1, 1])
   line.stops.stationHeld[1] = 0

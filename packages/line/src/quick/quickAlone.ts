@@ -7,6 +7,7 @@ import { canReceive, reserveReceiver } from '../goods/receiver.ts'
 import { nearestFree, sendWalking, takeWhereHeStands, waitsForHands, walkTo } from '../operators/operators.ts'
 import type { Line } from '../state/line.ts'
 import { addTo, NONE, takeAt } from '../state/lists.ts'
+import { takeLowest } from '../state/lowestFirst.ts'
 import { WORK_PENDING } from '../state/moves.ts'
 import { LOAD_DUTY, UNLOAD_DUTY } from '../state/work.ts'
 import { waitingState } from '../telling/judge.ts'
@@ -118,7 +119,7 @@ export function startsManned(line: Line): number {
   const carrier = moves.zoneCarrier[zone]!
   if (carrier === NONE || moves.carrierPhase[carrier] !== WORK_PENDING) return NONE
   if (stops.stationHeld[station]! > 0 || stops.zoneHeld[zone]! > 0) return NONE
-  takeAt(workList, 0)
+  takeLowest(workList)
   if (isPrepared(line, station)) startWorking(line, station, carrier)
   return station
 }

@@ -3,7 +3,8 @@ import { onProductArrival } from '../goods/arrivals.ts'
 import { onReceiverEnd } from '../goods/receiver.ts'
 import { handleInstant } from '../instant/instant.ts'
 import type { Line } from '../state/line.ts'
-import { addTo, NONE } from '../state/lists.ts'
+import { NONE } from '../state/lists.ts'
+import { addInOrder } from '../state/lowestFirst.ts'
 import { RELEASING, WORK_PENDING } from '../state/moves.ts'
 import { UNLOAD_DUTY } from '../state/work.ts'
 import { maySend, sendFirst } from '../moves/send.ts'
@@ -79,7 +80,7 @@ function prepare(line: Line, quick: Quick, station: number, carrier: number, dut
   line.moves.carrierPhase[carrier] = WORK_PENDING
   line.collector.touch(work.stationZone[station]!)
   prepareDuty(line, station, duty)
-  addTo(work.workList, station)
+  addInOrder(work.workList, station)
   startCalled(line)
   if (isOver(line)) line.collector.judge()
   else leaveRest(line, quick)

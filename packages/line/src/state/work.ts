@@ -26,6 +26,7 @@ export interface Work {
   readonly releaseStream: Int32Array
   /** 1: the product has had the task; length carriers · tasks */
   readonly taskDone: Uint8Array
+  /** stations where work or release may be able to start, the lowest first (lowestFirst.ts) */
   readonly workList: WorkList
 }
 

@@ -5,6 +5,7 @@ import { canReceive, reserveReceiver } from '../goods/receiver.ts'
 import type { LineSpec } from '../spec.ts'
 import type { Line } from '../state/line.ts'
 import { addTo, makeWorkList, NONE, type PartList, takeAt } from '../state/lists.ts'
+import { addInOrder } from '../state/lowestFirst.ts'
 import { type Calls, LOAD_DUTY, UNLOAD_DUTY } from '../state/work.ts'
 
 /** @param coverage  by station: operators that are kept */
@@ -72,7 +73,7 @@ export function setFirstAside(line: Line): boolean {
   calls.stationAside[station] = 1
   call(line, station)
   line.collector.touch(work.stationZone[station]!) // it waits for its operator from now on, where nobody is free
-  addTo(work.workList, station)
+  addInOrder(work.workList, station)
   return true
 }
 

@@ -9,7 +9,8 @@ import { freeStation } from '../operators/operators.ts'
 import { deliver } from '../goods/receiver.ts'
 import { drawAgain, isTaskDue, judgeProduct } from '../goods/rejects.ts'
 import type { Line } from '../state/line.ts'
-import { addTo, NONE, takeAt } from '../state/lists.ts'
+import { NONE } from '../state/lists.ts'
+import { addInOrder, takeLowest } from '../state/lowestFirst.ts'
 import { OCCUPIED, RELEASE_PENDING, RELEASING, WORK_PENDING, WORKING } from '../state/moves.ts'
 import { LOAD_DUTY, UNLOAD_DUTY, WORK_DUTY } from '../state/work.ts'
 import { hasProduct, takeProduct } from '../goods/supply.ts'
@@ -45,7 +46,7 @@ function nextDuty(line: Line, station: number, carrier: number, from: number): v
     work.stationDuty[station] = duty
     moves.carrierPhase[carrier] = WORK_PENDING
     if (line.hasCalls) prepareDuty(line, station, duty)
-    addTo(work.workList, station)
+    addInOrder(work.workList, station)
     return
   }
   if (line.hasRejects) line.rejects.carrierFresh[carrier] = 0
@@ -56,7 +57,7 @@ function nextDuty(line: Line, station: number, carrier: number, from: number): v
     return
   }
   moves.carrierPhase[carrier] = RELEASE_PENDING
-  addTo(work.workList, station)
+  addInOrder(work.workList, station)
 }
 
 function canWork(line: Line, station: number): boolean {
@@ -70,27 +71,16 @@ function canWork(line: Line, station: number): boolean {
   return line.hasCalls ? isPrepared(line, station) : work.stationDuty[station] !== LOAD_DUTY || hasProduct(line)
 }
 
-/** Starts work or release at the lowest station where it can start. False: there is none. */
+/** Starts work or release at the lowest station where it can start; one where it cannot is told again when it can. False: there is none. */
 export function startFirstWork(line: Line): boolean {
-  const list = line.work.workList
-  let best = NONE
-  let bestPlace = NONE
-  for (let place = 0; place < list.length; ) {
-    const station = list.items[place]!
-    if (!canWork(line, station)) {
-      takeAt(list, place)
-      continue
-    }
-    if (best === NONE || station < best) {
-      best = station
-      bestPlace = place
-    }
-    place++
+  const { workList } = line.work
+  while (workList.length > 0) {
+    const station = takeLowest(workList)
+    if (!canWork(line, station)) continue
+    startWork(line, station)
+    return true
   }
-  if (best === NONE) return false
-  takeAt(list, bestPlace)
-  startWork(line, best)
-  return true
+  return false
 }
 
 function startWork(line: Line, station: number): void {
@@ -208,5 +198,5 @@ export function resumeStation(line: Line, station: number): void {
   resumeTimer(line, line.slots.workSlot + station)
   const carrier = moves.zoneCarrier[work.stationZone[station]!]!
   if (carrier !== NONE && moves.carrierPhase[carrier] === WORKING) operateStation(line, station)
-  addTo(work.workList, station)
+  addInOrder(work.workList, station)
 }
