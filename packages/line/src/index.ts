@@ -56,7 +56,7 @@ export type {
 } from './spec.ts'
 export { PLAIN_LINE, PLAIN_PATH, PLAIN_STATION, PLAIN_ZONE, wholeLine } from './build/plain.ts'
 export { isPlainLoop } from './build/graph.ts'
-export { startZones } from './build/start.ts'
+export { startZones } from './build/startPlaces.ts'
 export { DUTIES, tasksOf } from './stationTasks.ts'
 
 // Running it

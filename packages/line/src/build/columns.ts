@@ -17,6 +17,7 @@ import type { Work } from '../state/work.ts'
 import { buildBreaks, listByPart, plainClears } from '../stops/stopLists.ts'
 import { drawnAhead } from '../work/draw.ts'
 import { buildDuties } from './duties.ts'
+import { startPlaces } from './startPlaces.ts'
 import type { Names, Samplers } from '../state/registry.ts'
 
 /** @throws RangeError  if a time is neither given nor can be derived, or a clear is that of a move whose time is not given */
@@ -63,6 +64,7 @@ export function buildMoves(spec: LineSpec, { isLoop }: Graph, zoneChanges: Uint8
     clearStream,
     carrierPhase: new Uint8Array(carriers),
     carrierZone: new Int32Array(carriers),
+    startPlaces: startPlaces(spec),
     carrierPath: new Int32Array(carriers),
     carrierSince: new Float64Array(carriers),
     storeItems: new Int32Array(carriers),

@@ -1,11 +1,9 @@
 /** The line at time 0: carriers empty, at rest and done. (MODEL.md §10) */
 
-import { completeLine, type GivenLine } from '../builder/givenLine.ts'
 import { resetSupplies } from '../goods/arrivals.ts'
 import { wake } from '../moves/moveHeap.ts'
 import { wayNow } from '../moves/wayOut.ts'
 import { resetOperators } from '../operators/operators.ts'
-import { type LineSpec, STORE } from '../spec.ts'
 import type { Draws } from '../state/draws.ts'
 import type { Goods, Rejects } from '../state/goods.ts'
 import type { Graph } from '../state/graph.ts'
@@ -17,38 +15,6 @@ import { NO_CHANGE, type Transfers } from '../state/transfers.ts'
 import type { Calls, Work } from '../state/work.ts'
 import { startStops } from '../stops/stop.ts'
 import { putInStore } from '../work/store.ts'
-
-/**
- * Zones in which the carriers stand at time 0, by carrier.
- *
- * `spread`: carrier c in the ⌊c·K/N⌋-th of the K zones that are no exit-clear transfers; `packed`: in the first N of them; `store`: STORE for all; or as listed.
- *
- * @throws RangeError  if there are more carriers than places, or a list of the wrong length, or two in one zone
- * @example startZones(line) // => [0, 2, 5]
- */
-export function startZones(given: GivenLine): number[] {
-  return placesAtStart(completeLine(given))
-}
-
-/** Without a list of its own for each zone: it is asked before every run. */
-function placesAtStart({ carriers, zones, paths }: LineSpec): number[] {
-  const { count, start } = carriers
-  const inStore = start === 'store' || (typeof start !== 'string' && start.includes(STORE))
-  if (inStore && !paths.some(({ from }) => from === STORE)) throw new RangeError('carriers start in the store, but no path leads out of it')
-  if (typeof start !== 'string') {
-    if (start.length !== count) throw new RangeError(`${count} carriers cannot start in ${start.length} places`)
-    const standing = start.filter((zone) => zone !== STORE)
-    if (new Set(standing).size !== standing.length) throw new RangeError('two carriers start in one zone')
-    return [...start]
-  }
-  const places: number[] = []
-  for (let zone = 0; zone < zones.length; zone++) if (zones[zone]!.transfer?.enterOnlyIfExitClear !== true) places.push(zone)
-  if (start !== 'store' && count > places.length) throw new RangeError(`${count} carriers cannot start in ${places.length} places`)
-  const found: number[] = []
-  for (let carrier = 0; carrier < count; carrier++)
-    found.push(start === 'store' ? STORE : places[start === 'packed' ? carrier : Math.floor((carrier * places.length) / count)]!)
-  return found
-}
 
 /** Sets the line to time 0 of a replication: every column, so that nothing of a run before is left. */
 export function resetLine(line: Line, seed: string, replication: number): void {
@@ -136,19 +102,22 @@ function resetStops(stops: Stops, { crew, safety, sections }: Line): void {
 }
 
 function placeCarriers(line: Line): void {
-  const { zoneCarrier, zoneState, carrierZone } = line.moves
-  const places = placesAtStart(line.spec)
-  places.forEach((zone, carrier) => {
-    carrierZone[carrier] = zone === STORE ? line.store : zone
-    if (zone === STORE) {
+  const { zoneCarrier, zoneState, carrierZone, startPlaces } = line.moves
+  for (let carrier = 0; carrier < line.carriers; carrier++) {
+    const place = startPlaces[carrier]!
+    carrierZone[carrier] = place
+    if (place === line.store) {
       putInStore(line, carrier)
-      return
+      continue
     }
-    zoneCarrier[zone] = carrier
-    zoneState[zone] = OCCUPIED
-    wake(line, zone)
-  })
-  for (const zone of places) if (zone !== STORE && line.transfers.zoneChanges[zone] === 1) standAsWayOut(line, zone)
+    zoneCarrier[place] = carrier
+    zoneState[place] = OCCUPIED
+    wake(line, place)
+  }
+  for (let carrier = 0; carrier < line.carriers; carrier++) {
+    const place = startPlaces[carrier]!
+    if (place !== line.store && line.transfers.zoneChanges[place] === 1) standAsWayOut(line, place)
+  }
 }
 
 /** At time 0 the transfer under a carrier stands as its way out needs. (MODEL.md §4) */

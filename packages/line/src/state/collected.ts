@@ -59,7 +59,8 @@ export interface Collected {
 
 /** Stopped time by its cause: the breakdown sources in their order, then safety stops by station, then the breaks. */
 export interface CollectedCauses {
-  /** causes that there are */
+  /** causes that there are, by name */
+  readonly names: readonly string[]
   readonly length: number
   /** stops begun, and time down, by cause */
   readonly count: Int32Array

@@ -68,6 +68,8 @@ export interface Moves {
   readonly carrierPhase: Uint8Array
   /** place in which it counts */
   readonly carrierZone: Int32Array
+  /** where it stands at time 0 */
+  readonly startPlaces: Int32Array
   /** path by which it came to its place */
   readonly carrierPath: Int32Array
   /** instant since which it waits to move */

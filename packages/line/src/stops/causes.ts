@@ -1,10 +1,12 @@
 /** Stopped time by its cause: the breakdown sources in their order, then safety stops by station, then the breaks. Where causes overlap, each counts the whole time. (MODEL.md §11) */
 import type { Line } from '../state/line.ts'
 import { NONE } from '../state/lists.ts'
+import { stopSources } from '../telling/stopSources.ts'
 
 export class Causes {
   readonly line: Line
-  /** causes that there are: sources, stations with a safety stop, and one for the breaks */
+  /** causes that there are, by name: sources, stations with a safety stop, and one for the breaks */
+  readonly names: readonly string[]
   readonly length: number
   /** stops begun, by cause */
   readonly count: Int32Array
@@ -19,7 +21,8 @@ export class Causes {
 
   constructor(line: Line) {
     this.line = line
-    this.length = line.sources + line.safety.safetyStations.length + 1
+    this.names = [...stopSources(line.spec).map(({ name }) => name), 'break']
+    this.length = this.names.length
     this.count = new Int32Array(this.length)
     this.seconds = new Float64Array(this.length)
     this.since = new Float64Array(this.length)

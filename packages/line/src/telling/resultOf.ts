@@ -2,11 +2,12 @@
 import { toGrid } from '@loopwright/kernel'
 import { CARRIER_WIDTH, LONGEST_BLOCK, OCCUPIED_SECONDS, STATION_WIDTH, ZONE_WIDTH } from './collect.ts'
 import { carrierSeconds, stationSeconds, zoneSeconds } from './byState.ts'
-import type { HandlingResult, RunEnd, RunResult, TallyResult } from './result.ts'
-import { stopSources } from './stopSources.ts'
+import type { HandlingResult, RunEnd, RunResult, StationResult, TallyResult } from './result.ts'
 import type { Line } from '../state/line.ts'
 
 const HOUR = 3600
+/** What all parts share that never stopped. */
+const NEVER: StationResult['stoppedBy'] = []
 
 export function resultOf(line: Line, seed: string, replication: number, end: RunEnd): RunResult {
   const { collector: c, spec } = line
@@ -14,12 +15,12 @@ export function resultOf(line: Line, seed: string, replication: number, end: Run
   const endSeconds = toGrid(spec.window.endSeconds)
   const seconds = endSeconds - warmupSeconds
   const outputSeconds = firstOf(c.outputs.values, c.outputs.length)
-  const causes = [...stopSources(spec).map(({ name }) => name), 'break']
-  const stoppedBy = (column: Float64Array, part: number) => {
-    const told: { cause: string; seconds: number }[] = []
-    for (let k = 0; k < causes.length; k++) {
-      const stopped = column[part * causes.length + k]!
-      if (stopped > 0) told.push({ cause: causes[k]!, seconds: stopped })
+  const stoppedBy = (column: Float64Array, part: number): StationResult['stoppedBy'] => {
+    let told = NEVER
+    const { names } = c.causes
+    for (let k = 0; k < names.length; k++) {
+      const stopped = column[part * names.length + k]!
+      if (stopped > 0) told = [...told, { cause: names[k]!, seconds: stopped }]
     }
     return told
   }

@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest'
 import { chain, type GraphWish, smallGraph } from '../../../../tests/helpers/smallGraph.ts'
 import { tell, timeline } from '../../../../tests/helpers/smallLoop.ts'
-import { startZones } from '../build/start.ts'
+import { startZones } from '../build/startPlaces.ts'
 import { spent } from '../../../../tests/helpers/spent.ts'
 
 const GIVEN = { move: 2, clear: 1 }
