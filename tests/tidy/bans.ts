@@ -35,14 +35,14 @@ interface Use {
 }
 
 /** what a text has in it that takes a banned name, however it is written */
-const MAY_NAME = /\b(random|now|performance|console|process)\b|\\u/
+const MAY_NAME = [/\\u|\bMath\b[^]{0,200}?\brandom\b|\bDate\b[^]{0,200}?\bnow\b/, /\b(performance|console|process)\b/]
 
 const known = new WeakMap<Source, Use[]>()
 
 function usesOf(source: Source): Use[] {
   const before = known.get(source)
   if (before !== undefined) return before
-  const tree = MAY_NAME.test(source.text) ? parse(source) : null
+  const tree = MAY_NAME.some((name) => name.test(source.text)) ? parse(source) : null
   const uses = (tree === null ? [] : nodesOf(tree)).flatMap((node) => {
     const name = bannedName(node)
     return name === undefined ? [] : [{ file: source.file, line: lineOf(tree!, node.getStart()), name }]
@@ -71,8 +71,10 @@ export function idlePermissions(sources: readonly Source[], rows = MAY_USE): Fin
   )
 }
 
+const LAST_NAMES = new Set(Object.keys(BANNED_NAMES).map((name) => name.split('.').at(-1)!))
+
 function bannedName(node: ts.Node): string | undefined {
-  if (!ts.isIdentifier(node)) return undefined
+  if (!ts.isIdentifier(node) || !LAST_NAMES.has(node.text)) return undefined
   const { parent } = node
   if (ts.isPropertyAccessExpression(parent) && parent.name === node) {
     const dotted = `${parent.expression.getText()}.${node.text}`.replace(/^globalThis\./, '')
@@ -101,11 +103,13 @@ export function exportAllFindings(source: Source): Finding[] {
     }))
 }
 
+/** a member of such a name, a comment before it or not, however it is written */
+const MAY_SKIP = /\.(?:\s|\/\*[^*]*\*\/|\/\/.*\n)*(only|skip|skipIf|todo|runIf|fails)\b|\\u/
 const RUNNERS = new Set(['test', 'it', 'describe', 'suite'])
 
 /** `.only`, and a skip without a comment that says why on its line or the line above. */
 export function skipFindings(source: Source): Finding[] {
-  if (!isTest(source.file) || !/\b(only|skip|skipIf|todo|runIf|fails)\b|\\u/.test(source.text)) return []
+  if (!isTest(source.file) || !MAY_SKIP.test(source.text)) return []
   const tree = parse(source)
   const lines = source.text.split('\n')
   const findings: Finding[] = []

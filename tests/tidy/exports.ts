@@ -37,10 +37,17 @@ export function idleExportFindings(code: readonly Source[], others: readonly Sou
   const all = [...code, ...others].map(wordsOf)
   const isDoor = ({ source }: Words): boolean => source.file.endsWith('/index.ts')
   const holders = new Map<string, Words[]>()
-  for (const one of all) for (const word of one.words.keys()) holders.set(word, [...(holders.get(word) ?? []), one])
+  for (const one of all) {
+    for (const word of one.words.keys()) {
+      const known = holders.get(word)
+      if (known === undefined) holders.set(word, [one])
+      else known.push(one)
+    }
+  }
   const told = documents.map(({ text }) => text).join('\n')
+  const own = new Set(code)
   return all
-    .filter((one) => code.includes(one.source) && !isTest(one.source.file) && !isDoor(one))
+    .filter((one) => own.has(one.source) && !isTest(one.source.file) && !isDoor(one))
     .flatMap(({ source, words }) =>
       [...source.text.matchAll(EXPORTED)].flatMap(({ 1: name, index }) => {
         const elsewhere = (holders.get(name!) ?? []).filter((one) => one.source !== source)

@@ -77,14 +77,23 @@ interface Import {
 
 const known = new WeakMap<Source, Import[]>()
 
+/** below a statement only a call, a type or a declared module imports, and all are written so, as is a comment before a name */
+const ANYWHERE = /\bimport\s*[(/]|\bfrom\s*\/|\bdeclare\b/
+
+/** The text up to the last name that could be one of a file to import: what follows imports nothing, and is most of it. */
+function head(text: string): string {
+  const last = [...text.matchAll(/\b(?:from|import)\s*(['"])[^'"\n]*\1/g)].at(-1)
+  return last === undefined ? '' : text.slice(0, last.index + last[0].length)
+}
+
 export function importsOf(source: Source): Import[] {
   const before = known.get(source)
   if (before !== undefined) return before
-  const tree = parse(source, false)
+  const whole = ANYWHERE.test(source.text)
+  const tree = parse(whole ? source : { ...source, text: head(source.text) }, false)
   const found: Import[] = []
   known.set(source, found)
-  // below a statement only a call, a type or a declared module imports, and all are written so
-  const nodes = /\bimport\s*[(/]|\bdeclare\b/.test(source.text) ? nodesOf(tree) : tree.statements
+  const nodes = whole ? nodesOf(tree) : tree.statements
   for (const node of nodes) {
     if (ts.isImportDeclaration(node) && ts.isStringLiteral(node.moduleSpecifier)) {
       found.push({

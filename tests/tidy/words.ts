@@ -4,7 +4,8 @@ import { lineOf, nodesOf, parse, type Source } from './sources.ts'
 
 /** Verdicts that belong to a licensed person. "safety" and `'unsafe-inline'` are other words; a word in quotes is talked about, not said. */
 const VERDICT = /(?<![-\w"“`'])(safe|unsafe|safely|compliant|non-compliant|approved|certified|meets the standards?)(?![-\w"”`'])/i
-const SPELT = /safe|compliant|approved|certified|meets\s+the\s+standard|\\/i
+const SPELT = /(?<![-\w])(safe|unsafe|safely|compliant|non-compliant|approved|certified|meets the standards?)(?![-\w])/i
+const CODED = /\\[xu]/
 const INSTEAD = '"above guidance value", "within guidance value, assumptions: …" or "not checked"'
 
 /** In what people read: string literals and templates of the packages, and all of a document. */
@@ -12,8 +13,8 @@ export function verdictFindings(source: Source): Finding[] {
   if (/\.(md|ya?ml)$/.test(source.file)) {
     return source.text.split('\n').flatMap((text, index) => verdict(source.file, index + 1, text))
   }
-  // in the text as it stands, or spelt in another way
-  if (!SPELT.test(source.text)) return []
+  // as a word of the text, its escapes taken away, or spelt by codes
+  if (!SPELT.test(source.text.replace(/\\[\n\r]|\\(?![nrtvbf0])/g, '').replace(/\\./g, ' ')) && !CODED.test(source.text)) return []
   const tree = parse(source)
   return nodesOf(tree).flatMap((node) => {
     const said =
