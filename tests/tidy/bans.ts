@@ -35,7 +35,7 @@ interface Use {
 }
 
 /** what a text has in it that takes a banned name, however it is written */
-const MAY_NAME = [/\\u|\bMath\b[^]{0,200}?\brandom\b|\bDate\b[^]{0,200}?\bnow\b/, /\b(performance|console|process)\b/]
+const MAY_NAME = [/\\u|\bMath\b[\s\S]{0,200}?\brandom\b|\bDate\b[\s\S]{0,200}?\bnow\b/, /\b(performance|console|process)\b/]
 
 const known = new WeakMap<Source, Use[]>()
 
