@@ -74,9 +74,9 @@ export function measuredLines(trial: number, times: number, draws: number) {
   const studies = judgedTimes(trial, times)
   const put = (of: typeof studies) => {
     const data: MeasuredData = { times: { studies: of, source: { file: 'times.csv' } }, stops: null, mix: null }
-    const { text: made, faults } = assemble(SKELETON, data)
-    if (made === null) throw new Error(faults.join('; '))
-    return scenarioOf(made).line
+    const { scenario, faults } = assemble(SKELETON, data)
+    if (scenario === null) throw new Error(faults.join('; '))
+    return scenario.line
   }
   const redrawn = Array.from({ length: draws }, (_, draw) => redrawTimes(studies, `trip ${trial}`, draw))
   return {

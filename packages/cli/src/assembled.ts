@@ -1,6 +1,5 @@
 /** A scenario of a skeleton and a folder of data, in memory. */
 import type { Assembly } from '@loopwright/measure'
-import { readScenario } from '@loopwright/scenario'
 import { type DataFlags, dataFolder, type Folder } from './dataFolder.ts'
 import { loadScenario, type Loaded, loadedText } from './loadScenario.ts'
 import { Misuse, type Shell } from './shell/shell.ts'
@@ -41,11 +40,4 @@ export async function assembled(
     source: await loadedText(shell, file, assembly.text),
     skeleton,
   }
-}
-
-/** The line of redrawn data; a draw that no scenario can hold is a defect. */
-export function lineOf(shell: Shell, file: string, text: string) {
-  const { scenario, problems } = readScenario(text, { files: (name) => shell.readBeside(file, name) })
-  if (scenario === null) throw new Error(`a redrawn scenario does not read: ${problems[0]?.message}`)
-  return scenario.line
 }

@@ -3,7 +3,7 @@ import type { DoubtedInput } from '@loopwright/measure'
 import type { Cell, Tale } from '@loopwright/notebook'
 import { inputDoubt, type RedrawnLine, sweepCarriers } from '@loopwright/study'
 import type { Store } from '@loopwright/study/machine'
-import { type Assembled, assembled, lineOf } from '../assembled.ts'
+import { type Assembled, assembled } from '../assembled.ts'
 import { type DataFlags, redrawnData } from '../dataFolder.ts'
 import { type Doubted, doubtDocument } from '../documents/data/doubtDocument.ts'
 import { forecastDocument } from '../documents/forecastDocument.ts'
@@ -106,9 +106,9 @@ async function doubted(
     counting.at(draw)
     const one = await redrawnData(folder.data, seed, draw)
     inputs = one.inputs
-    const { text, faults } = assemble(skeleton.text, one.data, files)
-    if (text === null) throw new Error(`a redrawn scenario does not fit: ${faults.join('; ')}`)
-    redrawn.push({ line: lineOf(shell, file, text), levels: one.levels })
+    const { scenario, faults } = assemble(skeleton.text, one.data, files)
+    if (scenario === null) throw new Error(`a redrawn scenario does not fit: ${faults.join('; ')}`)
+    redrawn.push({ line: scenario.line, levels: one.levels })
     await setImmediate()
   }
   counting.end()

@@ -22,6 +22,8 @@ export interface MeasuredData {
 export interface Assembly {
   /** the skeleton with the data in it; null: something does not fit */
   readonly text: string | null
+  /** what that text says; null: as there */
+  readonly scenario: Scenario | null
   readonly changes: readonly TextChange[]
   /** sentences: what does not fit, and how to mend it */
   readonly faults: readonly string[]
@@ -38,8 +40,9 @@ export interface Assembly {
  */
 export function assemble(skeleton: string, data: MeasuredData, files: ReadOptions = {}): Assembly {
   const { scenario, problems } = readScenario(skeleton, files)
+  const nothing = { text: null, scenario: null }
   if (scenario === null)
-    return { text: null, changes: [], faults: problems.map(({ line, message }) => `the skeleton, line ${line}: ${message}`), notes: [] }
+    return { ...nothing, changes: [], faults: problems.map(({ line, message }) => `the skeleton, line ${line}: ${message}`), notes: [] }
   const faults: string[] = []
   const notes: string[] = []
   const changes = [
@@ -47,16 +50,16 @@ export function assemble(skeleton: string, data: MeasuredData, files: ReadOption
     ...timeChanges(scenario, skeleton, data, faults, notes),
     ...stopChanges(scenario, data.stops, faults, notes),
   ]
-  if (faults.length > 0) return { text: null, changes, faults, notes }
+  if (faults.length > 0) return { ...nothing, changes, faults, notes }
   const whole = written(skeleton, changes, files)
-  if (whole !== null && whole.problems.length === 0) return { text: whole.text, changes, faults, notes }
+  if (whole !== null && whole.problems.length === 0) return { text: whole.text, scenario: whole.scenario, changes, faults, notes }
   // lists of single stretches do not go with every scenario; shares do
   const plainChanges = changes.filter(({ path }) => !path.startsWith('variations.'))
   const short = plainChanges.length < changes.length ? written(skeleton, plainChanges, files) : whole
-  if (short === null) return { text: null, changes, faults: ['a place of the skeleton is no map where data are to go'], notes }
-  if (short.problems.length > 0) return { text: null, changes, faults: short.problems, notes }
+  if (short === null) return { ...nothing, changes, faults: ['a place of the skeleton is no map where data are to go'], notes }
+  if (short.problems.length > 0) return { ...nothing, changes, faults: short.problems, notes }
   const left = 'The lists of the heaviest stretches are left out: they do not go with the options of the skeleton.'
-  return { text: short.text, changes: plainChanges, faults, notes: [...notes, left] }
+  return { text: short.text, scenario: short.scenario, changes: plainChanges, faults, notes: [...notes, left] }
 }
 
 /** The text with the changes, and what is wrong with it then. */
@@ -64,12 +67,13 @@ function written(
   skeleton: string,
   changes: readonly TextChange[],
   files: ReadOptions,
-): { readonly text: string; readonly problems: readonly string[] } | null {
+): { readonly text: string; readonly scenario: Scenario | null; readonly problems: readonly string[] } | null {
   const text = putIntoText(skeleton, changes)
   if (text === null) return null
-  const { problems } = readScenario(text, files)
+  const { scenario, problems } = readScenario(text, files)
   return {
     text,
+    scenario,
     problems: problems.filter(({ severity }) => severity === 'error').map(({ path, message }) => `with the data, ${path}: ${message}`),
   }
 }
