@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
-import { type LineChange, withChange } from './change.ts'
+import { type LineChange, type StationChange, withChange } from './change.ts'
 import { specOf } from './lineSpec.ts'
+import type { Duty } from './sketch.ts'
 
 const sketch = {
   zones: 4,
@@ -70,4 +71,18 @@ test('what is no change, and what is no number of carriers, is told of', () => {
   expect(
     specOf('loop', withChange(sketch, { carriers: '8' } as object)).problems.map(({ path, message }) => `${path}: ${message}`),
   ).toContain('carriers: found the text "8"')
+})
+
+test('of a distribution parameters alone can change; with a kind it is another one', () => {
+  const times = (work: Duty) =>
+    withChange({ ...sketch, stations: { S1: { zone: 'Z01', work } } }, { stations: { S1: { work: change } } }).stations!.S1!.work
+  const fit = { kind: 'lognormal', mean: 30, cv: 0.2 } as const
+  let change: NonNullable<StationChange['work']> = { cv: 0.4 }
+  expect(times(fit)).toEqual({ ...fit, cv: 0.4 })
+  change = { fit: { mean: 20 } }
+  expect(times({ fit, glue: 4 })).toEqual({ fit: { ...fit, mean: 20 }, glue: 4 })
+  change = { kind: 'exponential', mean: 20 }
+  expect(times(fit)).toEqual(change)
+  change = { look: 5 }
+  expect(times(fit)).toEqual({ look: 5 })
 })

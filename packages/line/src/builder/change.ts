@@ -65,6 +65,9 @@ function withCarriers(before: LineSketch['carriers'], change: number | Changed<C
 const isRecord = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value) && typeof (value as { readonly kind?: unknown }).kind !== 'string'
 
+const isDistribution = (value: unknown): value is object =>
+  typeof value === 'object' && value !== null && 'kind' in value && typeof value.kind === 'string'
+
 /** records within records that are changed key by key: stations, one of them, its work; the times of a task are one value, where null means "not this variant" */
 const DEPTH = 3
 
@@ -73,8 +76,10 @@ function merged(before: unknown, change: object, depth = 0, of = ''): Record<str
   // products come in one of two ways: the new one takes the place of the old one
   if (of === 'supply' && ('every' in change || 'times' in change)) for (const key of ['every', 'times']) delete whole[key]
   for (const [key, value] of Object.entries(change)) {
+    const old = whole[key]
     if (value === null) delete whole[key]
-    else if (value !== undefined) whole[key] = isRecord(value) && depth < DEPTH ? merged(whole[key], value, depth + 1, key) : value
+    else if (isDistribution(old) && isRecord(value) && Object.keys(value).every((one) => one in old)) whole[key] = { ...old, ...value }
+    else if (value !== undefined) whole[key] = isRecord(value) && depth < DEPTH ? merged(old, value, depth + 1, key) : value
   }
   return whole
 }

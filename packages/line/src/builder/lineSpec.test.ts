@@ -129,3 +129,15 @@ test('as many zones are put in as are wanted, if they can be', () => {
 })
 
 test('one length of all zones is wrong in one place', () => expect(codes({ zoneLength: Number.NaN })).toEqual(['E_NOT_FINITE zoneLength']))
+
+test('before the first zone of a straight line is its beginning, of a loop behind the last one; a graph has no order to put zones into', () => {
+  const names = (shape: 'loop' | 'straight') =>
+    specOf(shape, withChange(RING, { putIn: { before: 'in', zones: 2 } })).spec.zones.map(({ name }) => name)
+  expect(names('loop').slice(-3)).toEqual(['Z08', 'Z08a', 'Z08b'])
+  expect(names('straight').slice(0, 3)).toEqual(['Z01a', 'Z01b', 'Z01'])
+  const { spec } = specOf('straight', withChange(RING, { putIn: { before: 'in' } }))
+  expect(spec.paths[0]).toMatchObject({ from: -1, to: 0 })
+  expect(spec.stations[0]!.zone).toBe(1)
+  const graph = specOf('graph', { ...RING, paths: ['Z01 > Z05 > Z01'], putIn: { after: 'Z01' } })
+  expect(graph.problems.map(({ code }) => code)).toContain('E_PUT_IN_LOOP')
+})

@@ -31,7 +31,7 @@ export function specOf(shape: Shape, given: LineSketch): Specified {
   const report = createReport()
   const sketch = checkForm(report, given)
   if (sketch === null) throw new LineError(report.problems)
-  const zones = zonesOf(report, sketch)
+  const zones = zonesOf(report, shape, sketch)
   const products = productsOf(report, sketch.products)
   const stationNames = namesOf(Object.keys(sketch.stations ?? {}), say.unknownStation)
   const zoneSpecs = zones.all.map((zone) => zoneSpec(report, sketch, zone, zones.names))

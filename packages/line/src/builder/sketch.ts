@@ -30,7 +30,7 @@ export interface LineSketch {
   readonly own?: Readonly<Record<string, ZoneSketch>>
   /** zones beside a loop or a straight line, to which `paths` lead */
   readonly beside?: readonly (string | ZoneSketch)[]
-  /** zones put into the loop: all others keep their names, and what stands in them */
+  /** zones put into the loop or straight line: all others keep their names, and what stands in them */
   readonly putIn?: PutIn | readonly PutIn[]
   /** names of zones that are not there */
   readonly takeOut?: readonly string[]

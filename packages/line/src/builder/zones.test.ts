@@ -6,7 +6,7 @@ import { zoneSpec, zonesOf } from './zones.ts'
 const of = (sketch: Partial<LineSketch>) => {
   const report = createReport()
   const whole: LineSketch = { zones: 0, carriers: 1, end: 1, ...sketch }
-  const zones = zonesOf(report, whole)
+  const zones = zonesOf(report, 'loop', whole)
   return { names: zones.names.list, specs: zones.all.map((zone) => zoneSpec(report, whole, zone, zones.names)), problems: report.problems }
 }
 

@@ -4,6 +4,7 @@ import { sentences as say } from '../check/sentences.ts'
 import type { MergeSpec, TransferSpec, ZoneSpec } from '../spec.ts'
 import type { Report } from './report.ts'
 import type { LineSketch, ZoneSketch } from './sketch.ts'
+import type { Shape } from './paths.ts'
 import { amount, checkNames, type Names, listed, namesOf, refer, referPlace, whole } from './values.ts'
 
 /** more than that is a slip of the pen; a file takes fewer */
@@ -21,7 +22,7 @@ export interface Zones {
 }
 
 /** Names that are made count from 1 and have as many digits as the last one, at least two: `Z01`. */
-export function zonesOf(report: Report, sketch: LineSketch): Zones {
+export function zonesOf(report: Report, shape: Shape, sketch: LineSketch): Zones {
   const zones = typeof sketch.zones === 'number' ? Array.from({ length: sketch.zones }, () => ({})) : sketch.zones
   const digits = Math.max(2, String(zones.length).length)
   const named = (zone: string | ZoneSketch, k: number): NamedZone => {
@@ -30,7 +31,7 @@ export function zonesOf(report: Report, sketch: LineSketch): Zones {
   }
   if (zones.length === 0) report.add('zones', say.noZones())
   const written = zones.map(named)
-  const line = changed(report, sketch, written)
+  const line = changed(report, shape, sketch, written)
   if (zones.length > 0 && line.length === 0) report.add('takeOut', say.noZones())
   const beside = (sketch.beside ?? []).map(named)
   const all = [...line, ...beside]
@@ -50,11 +51,12 @@ const withOwn = ({ own, zoneLength }: LineSketch, zone: NamedZone): NamedZone =>
   name: zone.name,
 })
 
-/** A new zone is called after the one that it follows: `Z06a`, `Z06b`. */
-function changed(report: Report, sketch: LineSketch, written: readonly NamedZone[]): NamedZone[] {
+/** A new zone is called after the one that it follows, `Z06a`, `Z06b`; before the first of a straight line there is none, and that one gives its name. */
+function changed(report: Report, shape: Shape, sketch: LineSketch, written: readonly NamedZone[]): NamedZone[] {
   const { putIn, takeOut = [] } = sketch
   const zones = [...written]
   const added = new Set<string>()
+  if (shape === 'graph' && listed(putIn).length > 0) report.add('putIn', say.putInLoop())
   for (const put of listed(putIn)) {
     const beside = put.before ?? put.after
     if (beside === undefined || (put.before !== undefined && put.after !== undefined)) {
@@ -69,7 +71,8 @@ function changed(report: Report, sketch: LineSketch, written: readonly NamedZone
       report.add('putIn', say.unknownPlace(beside, nearest(beside, known)))
       continue
     }
-    const follows = zones[put.before === undefined ? at : (at + zones.length - 1) % zones.length]!
+    const isFirst = shape === 'straight' && put.before !== undefined && at === 0
+    const follows = zones[put.before === undefined || isFirst ? at : (at + zones.length - 1) % zones.length]!
     const stem = added.has(follows.name) ? follows.name.replace(/[a-z]+$/, '') : follows.name
     const count = whole(report, 'putIn.zones', put.zones ?? 1, 1)
     if (zones.length + count > ZONES_MAX) {
@@ -85,7 +88,7 @@ function changed(report: Report, sketch: LineSketch, written: readonly NamedZone
       made.push(withOwn(sketch, { name, ...(length === undefined ? {} : { length }) }))
       added.add(name)
     }
-    zones.splice(zones.indexOf(follows) + 1, 0, ...made)
+    zones.splice(isFirst ? 0 : zones.indexOf(follows) + 1, 0, ...made)
   }
   for (const name of takeOut) {
     const known = namesOf(

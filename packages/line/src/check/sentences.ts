@@ -391,6 +391,8 @@ export const sentences = {
   timeForNobody: (): Sentence =>
     error('E_TIME_FOR_NOBODY', 'no variant has this task', 'give at least one variant a time, or remove the task'),
 
+  putInLoop: (): Sentence =>
+    error('E_PUT_IN_LOOP', 'zones are put into or taken out of a "loop", and there is none', 'change "zones" and "paths" instead'),
   tooManyZones: (count: string, most: number): Sentence =>
     error('E_TOO_MANY_ZONES', `${count} zones are more than can be read`, `the most is ${most}`),
   noDuty: (name: string): Sentence => error('E_NO_DUTY', `the station ${quote(name)} has nothing to do`, 'give it load, work or unload'),

@@ -68,6 +68,7 @@ export const {
   timeForNobody,
   noDuty,
   tooManyZones,
+  putInLoop,
   workEmpty,
   breaksNeedAutomatic,
   noLoad,
@@ -316,9 +317,6 @@ export const rowsPooled = (column: string, rows: number, key: string, values: re
 
 export const badLoop = (found: string): Sentence =>
   error('E_LOOP', `${quote(found)} is not understood`, 'write it like "22 zones of 1.5 m", or a list such as [6 × 1.5 m, 4 × 1.2 m]')
-
-export const putInLoop = (): Sentence =>
-  error('E_PUT_IN_LOOP', 'zones are put into or taken out of a "loop", and this file has none', 'change "zones" and "paths" instead')
 
 export const putInPath = (from: string, to: string): Sentence =>
   error(
