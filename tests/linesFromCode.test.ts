@@ -137,6 +137,17 @@ describe.each<[string, LineChange, string, string]>([
     'stations:',
     'stops: { a/b: { at: in, after: 60 s, lasts: 5 s } }\nstations:',
   ],
+  [
+    'a walk given twice',
+    {
+      walks: [
+        { between: ['in', 'out'], lasts: 3 },
+        { between: ['out', 'in'], lasts: 5 },
+      ],
+    },
+    'stations:',
+    'walks: [{ between: [in, out], lasts: 3 s }, { between: [out, in], lasts: 5 s }]\nstations:',
+  ],
   ['a path to itself', { paths: [{ from: 'Z01', to: 'Z01' }] }, 'stations:', 'paths: [{ from: Z01, to: Z01 }]\nstations:'],
 ])('%s', (_, change, from, to) => {
   test('is told in the same words', () => {

@@ -65,6 +65,17 @@ test.each<[string, LineChange]>([
   ['E_LIST_EMPTY operators.Ann.stations', { operators: { Ann: { stations: [] } } }],
   ['W_OPERATORS_FEW stations.in.operatorsNeeded', { operators: { Ann: { stations: ['in'] } }, stations: { in: { operatorsNeeded: 2 } } }],
   ['E_WALK walks[0].between', { walks: [{ between: ['in', 'in'], lasts: 3 }] }],
+  [
+    'E_WALK_TWICE walks[1].between',
+    {
+      walks: [
+        { between: ['in', 'out'], lasts: 3 },
+        { between: ['out', 'in'], lasts: 5 },
+      ],
+    },
+  ],
+  ['E_TIMES_REACH end', { end: 1e10 }],
+  ['E_TIMES_REACH breaks[0].after', { breaks: [{ after: 1e10, lasts: 5 }] }],
   ['E_INSPECTION inspections.take', { inspections: { take: 0.1 } }],
   ['E_REWORK rework.place', { rework: { place: 'again' } }],
   ['E_UNKNOWN_PART stops.jam.at', { stops: { jam: { at: 'every door', after: 60, lasts: 5 } } }],

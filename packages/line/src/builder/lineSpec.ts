@@ -4,13 +4,13 @@ import { sentences as say } from '../check/sentences.ts'
 import { type CarriersSpec, type LineSpec, STORE } from '../spec.ts'
 import { checkForm } from './form.ts'
 import { operatorsOf, rejectsOf, walksOf } from './people.ts'
-import { pathsOf, type Shape } from './paths.ts'
+import { pathsOf } from './paths.ts'
 import { productsOf } from './products.ts'
 import { createReport, LineError, type LineProblem, type Report } from './report.ts'
-import type { LineSketch } from './sketch.ts'
+import type { LineSketch, Shape } from './sketch.ts'
 import { stationsOf, supplyOf } from './stations.ts'
 import { breakdownsOf, breaksOf, sectionsOf } from './stops.ts'
-import { amount, type Names, namesOf, referPlace, whole } from './values.ts'
+import { amount, type Names, namesOf, referPlace, whole, duration } from './values.ts'
 import { zoneSpec, zonesOf } from './zones.ts'
 
 /** seconds; from a sensor's change to the drive's start, where the drive says nothing else */
@@ -38,14 +38,14 @@ export function specOf(shape: Shape, given: LineSketch): Specified {
   const { stations, tasks } = stationsOf(report, sketch, zones.names, products.variants)
   const sections = sectionsOf(report, sketch, zones.names)
   const { drive = {} } = sketch
-  const reactionSeconds = amount(report, 'drive.reaction', drive.reaction ?? REACTION_SECONDS, 'zero')
+  const reactionSeconds = duration(report, 'drive.reaction', drive.reaction ?? REACTION_SECONDS, 'zero')
   const spec: LineSpec = {
     zones: zoneSpecs,
     paths: pathsOf(report, shape, sketch, { zones, stations: stationNames, variants: products.variants }),
     sections,
     carriers: carriersOf(report, shape, sketch, zones.names),
     reactionSeconds,
-    staggerSeconds: amount(report, 'drive.stagger', drive.stagger ?? reactionSeconds, 'zero'),
+    staggerSeconds: duration(report, 'drive.stagger', drive.stagger ?? reactionSeconds, 'zero'),
     stations,
     tasks,
     ...rejectsOf(report, sketch, { stations, tasks }),
@@ -90,7 +90,7 @@ function carriersOf(report: Report, shape: Shape, { carriers }: LineSketch, zone
 }
 
 function windowOf(report: Report, { warmup = 0, end }: LineSketch): LineSpec['window'] {
-  const window = { warmupSeconds: amount(report, 'warmup', warmup, 'zero'), endSeconds: amount(report, 'end', end, 'above zero') }
+  const window = { warmupSeconds: duration(report, 'warmup', warmup, 'zero'), endSeconds: duration(report, 'end', end, 'above zero') }
   if (window.endSeconds <= window.warmupSeconds) report.add('end', say.windowEmpty())
   return window
 }

@@ -2,12 +2,9 @@
 import { sentences as say } from '../check/sentences.ts'
 import { type PathSpec, type Position, STORE } from '../spec.ts'
 import type { Report } from './report.ts'
-import type { LineSketch, PathSketch } from './sketch.ts'
+import type { LineSketch, PathSketch, Shape } from './sketch.ts'
 import { amount, type Names, refer, referAll, referPlace, STORE_WORD, time } from './values.ts'
 import type { Zones } from './zones.ts'
-
-/** What is drawn: whether zones lead on to the next one by themselves. */
-export type Shape = 'loop' | 'straight' | 'graph'
 
 /** One way, and where its own values stand. */
 interface Step {

@@ -3,7 +3,7 @@ import { sentences as say } from '../check/sentences.ts'
 import type { InspectionSpec, LineSpec, OperatorSpec, ReworkSpec, StationSpec, WalkSpec } from '../spec.ts'
 import type { Report } from './report.ts'
 import type { LineSketch } from './sketch.ts'
-import { amount, checkName, type Names, namesOf, refer, referAll, share } from './values.ts'
+import { checkName, type Names, namesOf, refer, referAll, duration, share } from './values.ts'
 
 export const operatorsOf = (report: Report, { operators = {} }: LineSketch, stations: Names): OperatorSpec[] =>
   Object.entries(operators).map(([name, operator]) => {
@@ -15,13 +15,19 @@ export const operatorsOf = (report: Report, { operators = {} }: LineSketch, stat
     return { name, stations: covers, start: start ?? 0 }
   })
 
-export const walksOf = (report: Report, { walks = [] }: LineSketch, stations: Names): WalkSpec[] =>
-  walks.flatMap(({ between, lasts }, k) => {
+export function walksOf(report: Report, { walks = [] }: LineSketch, stations: Names): WalkSpec[] {
+  const pairs = new Set<string>()
+  return walks.flatMap(({ between, lasts }, k) => {
     const [from, to, ...more] = referAll(report, `walks[${k}].between`, between, stations)
-    const seconds = amount(report, `walks[${k}].lasts`, lasts, 'zero')
+    const lastsSeconds = duration(report, `walks[${k}].lasts`, lasts, 'zero')
     if (between.length !== 2 || (from !== undefined && from === to)) report.add(`walks[${k}].between`, say.walkBetween())
-    return from === undefined || to === undefined || more.length > 0 ? [] : [{ between: [from, to], seconds }]
+    if (from === undefined || to === undefined || more.length > 0) return []
+    const pair = `${Math.min(from, to)} ${Math.max(from, to)}`
+    if (pairs.has(pair)) report.add(`walks[${k}].between`, say.walkTwice())
+    pairs.add(pair)
+    return [{ between: [from, to], seconds: lastsSeconds }]
   })
+}
 
 const stands = (stations: readonly StationSpec[], duty: 'unload' | 'load', task: number): boolean =>
   stations.some((station) => station[duty]?.some((one) => one.task === task) === true)

@@ -20,6 +20,9 @@ export type Ref = string | number
 /** A zone, or `store`: outside an open line. */
 export type PlaceRef = Ref
 
+/** What is drawn: whether zones lead on to the next one by themselves. */
+export type Shape = 'loop' | 'straight' | 'graph'
+
 /** What is drawn, complete but for what is usual. */
 export interface LineSketch {
   /** in travel order: how many, or which (a name alone: nothing special about it); those without a name are Z01, Z02 … by their place */

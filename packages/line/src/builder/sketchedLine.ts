@@ -1,10 +1,9 @@
 /** Lines from code: a loop, a straight line or any graph in a few words, each part by its name; and the same line with something changed. */
 import { withChange } from './change.ts'
 import { specOf } from './lineSpec.ts'
-import type { Shape } from './paths.ts'
 import { LineError, type LineProblem } from './report.ts'
 import type { LineChange } from './change.ts'
-import type { LineSketch } from './sketch.ts'
+import type { LineSketch, Shape } from './sketch.ts'
 import type { LineSpec } from '../spec.ts'
 
 /** A line, as it was said and complete. */

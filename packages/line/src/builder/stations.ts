@@ -8,7 +8,7 @@ import { distributionMean } from '@loopwright/stats'
 import type { Distribution } from '@loopwright/stats'
 import type { Report } from './report.ts'
 import type { Duty, LineSketch, StationSketch, SupplySketch, TaskTimes, Time } from './sketch.ts'
-import { amount, checkName, checkNames, isTime, type Names, refer, share, time, whole } from './values.ts'
+import { checkName, checkNames, isTime, type Names, refer, share, time, whole, duration } from './values.ts'
 
 export interface Stations {
   readonly stations: readonly StationSpec[]
@@ -137,7 +137,7 @@ export function supplyOf(report: Report, path: string, supply: SupplySketch, nam
   const queueLimit = queue === undefined ? null : whole(report, `${path}.queue`, queue, 0)
   const named = supply.name ?? name
   if (every === undefined) {
-    const instants = (times ?? []).map((instant) => amount(report, `${path}.times`, instant, 'zero'))
+    const instants = (times ?? []).map((instant) => duration(report, `${path}.times`, instant, 'zero'))
     if (instants.some((instant, k) => k > 0 && instant < instants[k - 1]!)) report.add(`${path}.times`, say.timesOrder())
     return { name: named, arrivals: { kind: 'list', instants }, queueLimit }
   }

@@ -6,7 +6,7 @@ import { wholeLine } from '../build/plain.ts'
 import type { BreakdownPart, BreakdownSpec, BreakSpec, SectionSpec, ZoneSpec } from '../spec.ts'
 import type { Report } from './report.ts'
 import type { LineSketch } from './sketch.ts'
-import { amount, checkName, listed, type Names, namesOf, refer, referAll, time } from './values.ts'
+import { checkName, listed, type Names, namesOf, refer, referAll, time, duration } from './values.ts'
 
 export function sectionsOf(report: Report, { sections }: LineSketch, zones: Names): readonly SectionSpec[] {
   if (sections === undefined) return wholeLine(zones.list.length)
@@ -104,8 +104,8 @@ export function breaksOf(report: Report, { breaks = [] }: LineSketch): BreakSpec
     const before = breaks[k - 1]
     if (before !== undefined && after < before.after + before.lasts) report.add(`breaks[${k}].after`, say.breaksOverlap())
     return {
-      startSeconds: amount(report, `breaks[${k}].after`, after, 'zero'),
-      lengthSeconds: amount(report, `breaks[${k}].lasts`, lasts, 'above zero'),
+      startSeconds: duration(report, `breaks[${k}].after`, after, 'zero'),
+      lengthSeconds: duration(report, `breaks[${k}].lasts`, lasts, 'above zero'),
     }
   })
 }

@@ -4,7 +4,7 @@ import { nameFault } from '../check/nameFault.ts'
 import { nearest } from '../check/nearest.ts'
 import type { Sentence } from '../check/sentence.ts'
 import { sentences as say } from '../check/sentences.ts'
-import { timeReach } from '../check/timeReach.ts'
+import { REACH_SECONDS, secondsText, timeReach } from '../check/timeReach.ts'
 import { STORE } from '../spec.ts'
 import type { Report } from './report.ts'
 import type { PlaceRef, Ref, Time } from './sketch.ts'
@@ -17,6 +17,13 @@ export function amount(report: Report, path: string, value: number, least: 'zero
   if (!Number.isFinite(value)) report.add(path, say.notFinite(String(value)))
   else if (value < 0) report.add(path, say.negative(String(value)))
   else if (value === 0 && least === 'above zero') report.add(path, say.zero(String(value)))
+  return value
+}
+
+/** Seconds within their range, and not too many to compute with. */
+export function duration(report: Report, path: string, value: number, least: 'zero' | 'above zero'): number {
+  amount(report, path, value, least)
+  if (Number.isFinite(value) && value > REACH_SECONDS) report.add(path, say.timesBeyondReach(`a time of ${secondsText(value)} is`))
   return value
 }
 

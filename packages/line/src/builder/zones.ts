@@ -3,9 +3,8 @@ import { nearest } from '../check/nearest.ts'
 import { sentences as say } from '../check/sentences.ts'
 import type { MergeSpec, TransferSpec, ZoneSpec } from '../spec.ts'
 import type { Report } from './report.ts'
-import type { LineSketch, ZoneSketch } from './sketch.ts'
-import type { Shape } from './paths.ts'
-import { amount, checkNames, type Names, listed, namesOf, refer, referPlace, whole } from './values.ts'
+import type { LineSketch, Shape, ZoneSketch } from './sketch.ts'
+import { amount, checkNames, type Names, listed, namesOf, refer, referPlace, whole, duration } from './values.ts'
 
 /** more than that is a slip of the pen; a file takes fewer */
 export const ZONES_MAX = 100_000
@@ -126,8 +125,8 @@ export function zoneSpec(report: Report, sketch: LineSketch, zone: NamedZone, na
 }
 
 const transferOf = (report: Report, path: string, of: NonNullable<ZoneSketch['transfer']>): TransferSpec => ({
-  liftSeconds: amount(report, `${path}.lift`, of.lift, 'zero'),
-  lowerSeconds: amount(report, `${path}.lower`, of.lower, 'zero'),
+  liftSeconds: duration(report, `${path}.lift`, of.lift, 'zero'),
+  lowerSeconds: duration(report, `${path}.lower`, of.lower, 'zero'),
   enterOnlyIfExitClear: of.enterOnlyIfExitClear ?? false,
 })
 

@@ -175,6 +175,8 @@ export const sentences = {
       'put the zone into a section, or remove the safety stop',
     ),
 
+  walkTwice: (): Sentence =>
+    error('E_WALK_TWICE', 'the walk between these two stations is given before', 'keep one of the two: it takes as long there as back'),
   walkBetween: (): Sentence => error('E_WALK', 'a walk is between two different stations', 'write "between: [S1, S4]"'),
 
   operatorsFew: (station: string, needed: number, there: number): Sentence =>

@@ -20,7 +20,7 @@ export function timeReach(times: Distribution): Sentence | null {
   return Number.isFinite(distributionVariance(times)) ? null : say.spreadBeyondReach()
 }
 
-const secondsText = (seconds: number): string => `${Number(seconds.toPrecision(3))} s`
+export const secondsText = (seconds: number): string => `${Number(seconds.toPrecision(3))} s`
 
 const FIELDS = new Map(distributionKinds().map(({ kind, fields }) => [kind, Object.entries(fields)]))
 

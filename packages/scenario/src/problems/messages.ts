@@ -47,6 +47,7 @@ export const {
   manualNeedsMove,
   sectionTwice,
   walkBetween,
+  walkTwice,
   inspectionPlace,
   reworkPlace,
   supplyForm,

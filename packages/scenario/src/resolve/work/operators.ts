@@ -30,12 +30,16 @@ export function readOperators(context: Context, root: Located, index: ReadonlyMa
 }
 
 export function readWalks(context: Context, root: Located, index: ReadonlyMap<string, number>): WalkSpec[] {
+  const pairs = new Set<string>()
   return (child(root, 'walks')?.items ?? []).flatMap((at) => {
     const list = child(at, 'between')
     const ends = (list?.items ?? []).flatMap((item) => findStation(context, item, index) ?? [])
     const seconds = quantity(context, child(at, 'lasts'), 'duration', 'zero')
     const isPair = list?.items.length === 2 && (ends.length < 2 || ends[0] !== ends[1])
     if (list?.kind === 'list' && !isPair) context.report.add(list, say.walkBetween())
+    const pair = [...ends].sort((a, b) => a - b).join()
+    if (list !== null && isPair && ends.length === 2 && pairs.has(pair)) context.report.add(list, say.walkTwice())
+    pairs.add(pair)
     return ends.length === 2 && isPair && seconds !== undefined ? [{ between: [ends[0]!, ends[1]!] as const, seconds }] : []
   })
 }
