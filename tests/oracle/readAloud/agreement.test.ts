@@ -6,6 +6,7 @@
 import * as fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { expectAgreement } from './agree.ts'
+import { expectIdentities } from './expectIdentities.ts'
 import { featuresOf, featuresSeen } from './features.ts'
 import { randomLine } from './randomLine.ts'
 import { readAloud } from './readAloud.ts'
@@ -83,6 +84,12 @@ describe(`${LINES} random lines`, () => {
 
   test('engine and reading aloud agree on every number and every entry', () => {
     expectAgreement(lines, runs, seed)
+  })
+
+  test('the reading aloud keeps the identities', () => {
+    runs.forEach((run, index) => {
+      expectIdentities(lines[index]!, run)
+    })
   })
 
   test.each(FEATURES)('at least a tenth of the lines have: %s', (feature) => {

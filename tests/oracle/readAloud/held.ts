@@ -43,6 +43,7 @@ function zonesOfSafetyStop(w: World, station: number): readonly number[] {
 
 /** stations whose safety stop is on and holds the zone */
 export function safetyStopsOnZone(w: World, zone: number): number[] {
+  if (w.safetyStops.length === 0) return []
   const stations = w.safetyStops.map(({ station }) => station).filter((station) => zonesOfSafetyStop(w, station).includes(zone))
   return [...new Set(stations)]
 }

@@ -9,7 +9,7 @@ import type { LogEntry } from './eventLog.ts'
 import { standstill } from './standstill.ts'
 import { brakeAll, startOne } from './starts.ts'
 import { turnOneStop } from './stops.ts'
-import { leastLeft, letTimePass } from './underWay.ts'
+import { leastLeft, letTimePass, thingsUnderWay } from './underWay.ts'
 import type { World } from './world.ts'
 import { worldAtStart } from './worldAtStart.ts'
 
@@ -55,10 +55,11 @@ export function readAloud(spec: LineSpec, seed: string, replication: number): Re
       bookUntil(books, w, books.end) // "The states of that instant count for the rest of the window"
       break
     }
-    const seconds = leastLeft(w)
+    const things = thingsUnderWay(w)
+    const seconds = leastLeft(things)
     bookUntil(books, w, w.t + seconds)
     if (w.t + seconds > books.end) break
-    letTimePass(w, seconds)
+    letTimePass(w, things, seconds)
   }
   w.log.push({ t: end.atSeconds ?? books.end, what: 'ended', reason: end.reason })
   return { result: closeBooks(books, w, seed, replication, end), log: w.log }

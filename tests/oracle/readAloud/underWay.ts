@@ -2,13 +2,13 @@
 import { breakIsOn, moveIsHeld, operates, stationIn, stationIsHeld, zoneIsHeld } from './held.ts'
 import type { World } from './world.ts'
 
-interface UnderWay {
+export interface UnderWay {
   readonly left: number
   pass(seconds: number): void
 }
 
 /** Everything whose time runs now: held things stand still, clocks of operating time run only in operation. (MODEL.md §7) */
-function thingsUnderWay(w: World): UnderWay[] {
+export function thingsUnderWay(w: World): UnderWay[] {
   const things: UnderWay[] = []
   for (const move of w.moves) {
     if (moveIsHeld(w, move)) continue
@@ -46,12 +46,12 @@ function thingsUnderWay(w: World): UnderWay[] {
 }
 
 /** the least time left; Infinity where nothing is under way */
-export function leastLeft(w: World): number {
-  return Math.min(Infinity, ...thingsUnderWay(w).map((thing) => thing.left))
+export function leastLeft(things: readonly UnderWay[]): number {
+  return Math.min(Infinity, ...things.map((thing) => thing.left))
 }
 
 /** Lets time pass, at most to the next end. */
-export function letTimePass(w: World, seconds: number): void {
-  for (const thing of thingsUnderWay(w)) thing.pass(seconds)
+export function letTimePass(w: World, things: readonly UnderWay[], seconds: number): void {
+  for (const thing of things) thing.pass(seconds)
   w.t += seconds
 }

@@ -138,9 +138,15 @@ export function isExitClear(spec: LineSpec, place: number): boolean {
 }
 
 /** the paths out of a zone, or the store, by index */
-export function pathsOut(spec: LineSpec, place: number): number[] {
-  return [...spec.paths.keys()].filter((path) => spec.paths[path]!.from === place)
+export function pathsOut(spec: LineSpec, place: number): readonly number[] {
+  const known = outOf.get(spec) ?? new Map<number, number[]>()
+  outOf.set(spec, known)
+  const paths = known.get(place) ?? spec.paths.flatMap(({ from }, path) => (from === place ? [path] : []))
+  known.set(place, paths)
+  return paths
 }
+/** of each line by place: asked for all the time */
+const outOf = new WeakMap<LineSpec, Map<number, number[]>>()
 
 function pathsIn(spec: LineSpec, place: number): number[] {
   return [...spec.paths.keys()].filter((path) => spec.paths[path]!.to === place)
