@@ -68,8 +68,9 @@ export function followUp(weeks: readonly RealWeek[], forecast: readonly number[]
   const realMean = shifts === 0 ? 0 : units / shifts
   const error = sd * Math.sqrt(1 / Math.max(1, shifts) + 1 / forecast.length)
   const chance = error === 0 ? (realMean < mean ? 0 : 1) : normalCdf((realMean - mean) / error)
+  const bands = new Map([...new Set(weeks.map((week) => week.shifts))].map((count) => [count, bandOf(count, forecast, seed)]))
   return {
-    weeks: weeks.map((week) => judged(week, forecast, mean, seed)),
+    weeks: weeks.map((week) => judged(week, bands.get(week.shifts)!, mean)),
     realMean,
     forecastMean: mean,
     differenceShare: mean === 0 ? 0 : realMean / mean - 1,
@@ -83,16 +84,18 @@ export function followUp(weeks: readonly RealWeek[], forecast: readonly number[]
 /** Beside fewer simulated shifts no week is set. */
 export const SHIFTS_LEAST = 10
 
-/** Sums of as many shifts, drawn from those simulated. */
-function judged(week: RealWeek, forecast: readonly number[], mean: number, seed: string): JudgedWeek {
-  const draw = stream(seed, 0, `bootstrap/week ${week.shifts}`)
+/** Where nine of ten sums of so many shifts lie, drawn from those simulated: the same for each week of as many. */
+function bandOf(shifts: number, forecast: readonly number[], seed: string): { readonly low: number; readonly high: number } {
+  const draw = stream(seed, 0, `bootstrap/week ${shifts}`)
   const sums = Array.from({ length: DRAWS }, () => {
     let sum = 0
-    for (let shift = 0; shift < week.shifts; shift++) sum += forecast[Math.floor(draw() * forecast.length)]!
+    for (let shift = 0; shift < shifts; shift++) sum += forecast[Math.floor(draw() * forecast.length)]!
     return sum
   })
-  const low = sampleQuantile(sums, (1 - BAND) / 2)
-  const high = sampleQuantile(sums, (1 + BAND) / 2)
+  return { low: sampleQuantile(sums, (1 - BAND) / 2), high: sampleQuantile(sums, (1 + BAND) / 2) }
+}
+
+function judged(week: RealWeek, { low, high }: { readonly low: number; readonly high: number }, mean: number): JudgedWeek {
   return { ...week, expected: mean * week.shifts, low, high, side: week.units < low ? 'below' : week.units > high ? 'above' : 'within' }
 }
 
