@@ -43,7 +43,11 @@ test('every code says by its first letter what it is', () => {
 describe('no text makes it throw', () => {
   test('any characters', () => {
     fc.assert(
-      fc.property(fc.string({ unit: 'binary', maxLength: 300 }), (text) => readScenario(text).problems.length > 0),
+      // halves of pairs too; the tool's own list of all characters takes two seconds to make
+      fc.property(
+        fc.string({ unit: fc.nat(0x10_ff_ff).map((code) => String.fromCodePoint(code)), maxLength: 300 }),
+        (text) => readScenario(text).problems.length > 0,
+      ),
       { numRuns: 300, seed: 4 },
     )
   })
@@ -81,7 +85,7 @@ describe('no text makes it throw', () => {
         const text = mutations.reduce((one, [at, length, piece]) => one.slice(0, at) + piece + one.slice(at + length), demo)
         const { scenario, problems } = readScenario(text)
         const lines = text.split('\n')
-        for (const { line, column } of problems) expect(column - 1).toBeLessThanOrEqual(lines[line - 1]!.length)
+        expect(problems.filter(({ line, column }) => column - 1 > lines[line - 1]!.length)).toEqual([])
         expect(scenario === null).toBe(problems.some((problem) => problem.severity === 'error'))
       }),
       { numRuns: 250, seed: 5 },
@@ -115,16 +119,22 @@ test('the scenarios that come with the product are read without a finding', () =
 describe('what is wrong in many zones', () => {
   const listed = (zone: (name: string) => string) => (count: number) =>
     scenarioText(['10 zones of 1 m', `[${Array.from({ length: count }, (_, k) => zone(`Z${String(k + 1).padStart(2, '0')}`)).join(', ')}]`])
-  /** least processor time of two, microseconds */
-  const spent = (text: string): number =>
-    Math.min(
-      ...Array.from({ length: 2 }, () => {
-        const before = process.cpuUsage()
-        readScenario(text)
-        const { user, system } = process.cpuUsage(before)
-        return user + system
-      }),
-    )
+  /** processor time, microseconds */
+  const spent = (text: string): number => {
+    const before = process.cpuUsage()
+    readScenario(text)
+    const { user, system } = process.cpuUsage(before)
+    return user + system
+  }
+  /** How many times as long one text takes as another, by the least of both; what seems too much is tried again, for the machine may have been at something else. */
+  const timesAsLong = (text: string, other: string, tooMuch: number): number => {
+    let [one, less] = [Infinity, Infinity]
+    for (let tries = 0; tries < 3 && !(one / less < tooMuch); tries++) {
+      less = Math.min(less, spent(other), spent(other))
+      one = Math.min(one, spent(text))
+    }
+    return one / less
+  }
 
   test.each([
     ['a key that is not known', listed((name) => `{ name: ${name}, lenght: 1 m }`), 'E_UNKNOWN_KEY'],
@@ -132,10 +142,9 @@ describe('what is wrong in many zones', () => {
     ['a name that stands in all of them', listed(() => '{ name: Z01, length: 1 m }'), 'E_DUPLICATE_NAME'],
     ['a zone that is shorter than a carrier', listed((name) => `{ name: ${name}, length: 0.0${name.slice(1)} m }`), 'E_CARRIER_LONG'],
   ])('%s: the work grows as their number does, and not as its square', { tags: 'long' }, (_, textOf, code) => {
+    // compiled code and a warm heap for both, too
     expect(readScenario(textOf(500)).problems.map((problem) => problem.code)).toContainEqual(expect.stringContaining(code))
-    // compiled code and a warm heap for both
-    spent(textOf(500))
     // eight times the zones take eight times the work; where each is set beside each, sixty-four times
-    expect(spent(textOf(4000)) / spent(textOf(500))).toBeLessThan(30)
+    expect(timesAsLong(textOf(4000), textOf(500), 30)).toBeLessThan(30)
   })
 })
