@@ -15,7 +15,6 @@ import { CASES } from './cases.ts'
 import { typedOption } from '../helpers/typedOption.ts'
 import { benchDocument, benchText, type Sample } from './document.ts'
 import { GROWTH } from './growth.ts'
-import { writeGrowth } from './growthPage.ts'
 import { NATIVE, NATIVE_FLAGS } from './native/cases.ts'
 import { compileNative, findCompiler } from './native/native.ts'
 
@@ -83,4 +82,8 @@ try {
 const { version } = JSON.parse(readFileSync('package.json', 'utf8')) as { version: string }
 const told = benchDocument(cases, samples, { rounds, version })
 console.log(process.argv.includes('--json') ? JSON.stringify(told, null, 2) : benchText(told))
-if (growth && typedOption('only') === undefined) process.stderr.write(`\n${await writeGrowth(told, 'out', new Date())}\n`)
+if (growth && typedOption('only') === undefined) {
+  // the page brings all that draws, which nothing else here asks for
+  const { writeGrowth } = await import('./growthPage.ts')
+  process.stderr.write(`\n${await writeGrowth(told, 'out', new Date())}\n`)
+}

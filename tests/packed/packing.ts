@@ -1,6 +1,6 @@
 /** The packages as they would be published, installed into a folder that knows nothing of this project. */
 import { spawnSync } from 'node:child_process'
-import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs'
+import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { TOP } from '../tidy/sources.ts'
 
@@ -47,16 +47,16 @@ export function nodeOf(line: number): { readonly path: string } | { readonly why
   if (found !== undefined) return { path: found }
   const name = `node-${process.platform}-${process.arch}`
   const folder = join(TOP, 'node_modules/.cache/nodes', String(line))
-  const path = join(folder, 'node_modules', name, 'bin/node')
+  const path = join(folder, 'package/bin/node')
   if (!existsSync(path)) {
     mkdirSync(folder, { recursive: true })
-    writeFileSync(join(folder, 'package.json'), '{ "private": true }')
-    const { code, err } = run(
-      'npm',
-      ['install', '--save-exact', '--ignore-scripts', '--no-audit', '--no-fund', `${name}@${NODES[line]!}`],
-      folder,
-    )
-    if (code !== 0) return { why: `${name} cannot be installed: ${err.split('\n')[0]}` }
+    // the one file of it that runs, and none of the three thousand beside it
+    const packed = run('npm', ['pack', '--ignore-scripts', '--loglevel', 'error', `${name}@${NODES[line]!}`], folder)
+    if (packed.code !== 0) return { why: `${name} cannot be had: ${packed.err.split('\n')[0]}` }
+    const archive = packed.out.trim()
+    const { code, err } = run('tar', ['-xzf', archive, 'package/bin/node'], folder)
+    rmSync(join(folder, archive), { force: true })
+    if (code !== 0) return { why: `${name} cannot be taken out of ${archive}: ${err.split('\n')[0]}` }
   }
   return isOfLine(path) ? { path } : { why: `${path} does not run here` }
 }
@@ -84,7 +84,12 @@ export function installed(top: string): string {
   for (const name of readdirSync(join(TOP, 'node_modules')))
     if (name !== '@loopwright' && !name.startsWith('.')) symlinkSync(join(TOP, 'node_modules', name), join(copy, 'node_modules', name))
   for (const name of PACKAGES) symlinkSync(join(copy, 'packages', name), join(copy, 'node_modules/@loopwright', name))
-  must(process.execPath, [join(TOP, 'node_modules/@typescript/native/bin/tsc'), '-b', 'packages/tsconfig.build.json'], copy)
+  // one thread: several look at the same types each for itself
+  must(
+    process.execPath,
+    [join(TOP, 'node_modules/@typescript/native/bin/tsc'), '-b', '--singleThreaded', 'packages/tsconfig.build.json'],
+    copy,
+  )
   must(process.execPath, ['packages/cli/bin/bundle.js'], copy)
 
   const packed = join(top, 'packed')
