@@ -132,6 +132,9 @@ describe('distributions', () => {
       'stations.A.work.fit.sd: there is no key "sd" here; the keys here are kind, mean, cv',
     ])
     expect(at({ kind: 'uniform', min: 1, max: 2 })).toEqual([])
+    expect(at({ kind: 'limited', of: { kind: 'exponential', mean: 4, cv: 1 }, shift: 1, min: null, max: null })).toEqual([
+      'stations.A.work.fit.of.cv: there is no key "cv" here; the keys here are kind, mean',
+    ])
   })
   test('without a kind are no tasks called after their parameters', () => {
     const told = [expect.stringMatching(/^stations.A.work: "kind" is missing; add "kind:" with one of constant, uniform, /)]

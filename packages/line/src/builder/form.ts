@@ -50,8 +50,13 @@ const time: Form = (report, path, value) => {
   if (!isRecord(value)) return wrong(report, path, 'seconds as a number, or a distribution', value)
   const { kind, ...rest } = value
   if (kind === undefined) return report.close(path, say.missing('kind', `one of ${KINDS.map((known) => known.kind).join(', ')}`))
-  const keys = ['kind', ...Object.keys(KINDS.find((known) => known.kind === kind)?.fields ?? rest)]
-  for (const key of Object.keys(rest)) if (!keys.includes(key)) report.add(`${path}.${key}`, say.unknownKey(key, nearest(key, keys), keys))
+  const fields = KINDS.find((known) => known.kind === kind)?.fields
+  if (fields === undefined) return value
+  const keys = ['kind', ...Object.keys(fields)]
+  for (const [key, part] of Object.entries(rest)) {
+    if (!keys.includes(key)) report.add(`${path}.${key}`, say.unknownKey(key, nearest(key, keys), keys))
+    else if (fields[key]![0] === 'distribution' && isRecord(part)) time(report, `${path}.${key}`, part)
+  }
   return value
 }
 const KINDS = distributionKinds()
