@@ -25,19 +25,16 @@ import {
   findSteadyState,
   growingSweep,
   inputDoubt,
-  longerWork,
   mostCarriers,
   orderStations,
-  otherStops,
-  recalibrate,
   replicate,
   runMany,
   runsResult,
-  runTrials,
   standstillOf,
   sweepCarriers,
   traceRun,
 } from '@loopwright/study'
+import { longerWork, otherStops, recalibrate, runTrials } from '@loopwright/study/trials'
 import {
   driversOf,
   limitWarnings,

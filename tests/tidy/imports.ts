@@ -43,9 +43,9 @@ export const DOORS: Readonly<Record<string, readonly string[]>> = {
   stats: ['fit', 'procedures', 'special', 'worlds'],
   line: ['bounds', 'check'],
   scenario: ['text'],
-  study: ['change', 'compare', 'machine', 'queue'],
+  study: ['change', 'compare', 'machine', 'queue', 'trials'],
   decide: ['acceptance', 'screening'],
-  charts: ['decision', 'draw', 'table'],
+  charts: ['decision', 'draw', 'measured', 'table'],
   notebook: ['data', 'decision', 'machine', 'trace'],
 }
 

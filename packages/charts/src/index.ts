@@ -29,14 +29,6 @@ export type { MapPath } from './draw/lineLayers.ts'
 export { waitingCircle } from './times/waitingCircle.ts'
 export type { WaitingZone } from './times/waitingCircle.ts'
 
-// Measured times
-export { timesSpread } from './measured/timesSpread.ts'
-export type { MeasuredTimes } from './measured/timesSpread.ts'
-export { quantilePlot } from './measured/quantilePlot.ts'
-export type { QuantileTimes } from './measured/quantilePlot.ts'
-export { runChart } from './measured/runChart.ts'
-export type { RunTimes, RunTime } from './measured/runChart.ts'
-
 // The plan of the loop
 export { loopPlan, planWords } from './plan/plan.ts'
 export type { LoopPlan, PlanOptions } from './plan/plan.ts'

@@ -1,7 +1,8 @@
 /** The alternative that a decision file speaks of, and its runs: for acceptance, trial, follow-up and promise. */
 import { standingOf, TRIALS_LEAST } from '@loopwright/decide/acceptance'
 import { type AcceptanceResult, acceptanceOf, type ChosenAlternative, chosenAlternative } from '@loopwright/notebook/decision'
-import { runTrials, type StudyOptions, sweepCarriers, type SweepResult } from '@loopwright/study'
+import { type StudyOptions, sweepCarriers, type SweepResult } from '@loopwright/study'
+import { runTrials } from '@loopwright/study/trials'
 import { openStore, tellStore } from './keptRuns.ts'
 import { loadDecision, type LoadedDecision } from './loadDecision.ts'
 import type { Loaded } from './loadScenario.ts'

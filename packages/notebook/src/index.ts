@@ -62,8 +62,6 @@ export { orderStory } from './order/orderStory.ts'
 export type { OrderStory } from './order/orderStory.ts'
 export { steadyStory } from './steady/steadyStory.ts'
 export type { SteadyStory } from './steady/steadyStory.ts'
-export { balanceStory } from './balance/balanceStory.ts'
-export type { BalanceStory, BalanceStoryOptions } from './balance/balanceStory.ts'
 
 // What was simulated
 export { simulatedCell } from './study/simulatedCell.ts'

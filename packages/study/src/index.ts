@@ -55,14 +55,6 @@ export type { SteadyRequest, SteadyResult } from './steady/findSteadyState.ts'
 export { startQuestion } from './steady/startQuestion.ts'
 export type { StartQuestion } from './steady/startQuestion.ts'
 
-// Trials of an acceptance
-export { runTrials, longerWork } from './trials/runTrials.ts'
-export { otherStops } from './trials/otherStops.ts'
-export type { StopFactors } from './trials/otherStops.ts'
-export { recalibrate } from './trials/recalibrate.ts'
-export type { Recalibration, RecalibrationRequest } from './trials/recalibrate.ts'
-export type { TrialsRequest, TrialsResult } from './trials/runTrials.ts'
-
 // A run looked at
 export { carrierStays } from './trace/carrierStays.ts'
 export type { CarrierStay } from './trace/carrierStays.ts'

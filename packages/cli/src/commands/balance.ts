@@ -22,10 +22,11 @@ export async function balance(shell: Shell, file: string, flags: BalanceFlags, c
   const { tasks, name, problems } = await tasksOf(shell, file, flags.before ?? [])
   const asked: BalanceRequest = cycle === undefined ? { stations: stations! } : { cycleSeconds: cycle }
   const result = await unlessStopped(shell, 'the tasks were shared: nothing is known', () => refusals(() => taskBalance(tasks, asked)))
+  const { balanceStory } = await import('@loopwright/notebook/data')
   return await tell(shell, flags, {
     partial: false,
     document: () => balanceDocument(file, result),
-    tale: ({ balanceStory }) => balanceStory(tasks, result, asked, { problems }),
+    tale: () => balanceStory(tasks, result, asked, { problems }),
     name,
     command,
   })

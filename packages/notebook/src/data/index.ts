@@ -18,3 +18,7 @@ export type { AssembleStory, AssembledData } from '../assemble/assembleStory.ts'
 // What the inputs do not know
 export { doubtStory, doubtOf } from '../doubt/doubtStory.ts'
 export type { DoubtStory, InputDoubt, OutputDoubt } from '../doubt/doubtStory.ts'
+
+// How tasks are shared
+export { balanceStory } from '../balance/balanceStory.ts'
+export type { BalanceStory, BalanceStoryOptions } from '../balance/balanceStory.ts'

@@ -5,7 +5,7 @@ import type { AcceptanceSection } from '@loopwright/decide'
 import { type SequentialPlan, sequentialPlan, type TestPlan, testPlan, type TrialBand, trialBand } from '@loopwright/decide/acceptance'
 import type { Scenario } from '@loopwright/scenario'
 import { meanOf, sampleQuantile } from '@loopwright/stats'
-import type { TrialsResult } from '@loopwright/study'
+import type { TrialsResult } from '@loopwright/study/trials'
 import {
   type AnswerCell,
   type AnswerFigure,

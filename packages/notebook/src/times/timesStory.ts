@@ -1,5 +1,5 @@
 /** The story of a time study, as cells: how long each task takes, how surely, what looks odd, and what will be simulated. Nothing is run. */
-import { quantilePlot, runChart, timesSpread } from '@loopwright/charts'
+import { quantilePlot, runChart, timesSpread } from '@loopwright/charts/measured'
 import { formatNumber, formatShare } from '@loopwright/charts/table'
 import { type Allowance, everyNth, fencesOf, type TaskTimes, type TimeTable } from '@loopwright/measure'
 import { distributionCdf, quantile } from '@loopwright/stats'
