@@ -39,7 +39,7 @@ test('shares on machines of their own, put together, print what one machine prin
   expect((await run(...STUDY, '--part', '2/3', '--store', join(top, 'all'))).out).toBe(whole.out)
 })
 
-test('the commands of MACHINES.md by shares, one after the other, run all that the study needs', async () => {
+test('the commands of MACHINES.md by shares, one after the other, run all that the study needs', { tags: 'long' }, async () => {
   const page = readFileSync(new URL('../MACHINES.md', import.meta.url), 'utf8')
   const block = /^## By shares$[\s\S]*?^```sh\n([\s\S]*?)^```$/m.exec(page)![1]!
   const [share, merge, whole, ...others] = block
@@ -59,7 +59,7 @@ test('the commands of MACHINES.md by shares, one after the other, run all that t
   expect(err).toMatch(/done: (\d+) replications \(\1 of them from the store\)/)
 })
 
-test('a notebook is told when nothing of it is missing; until then a share says what it has run', async () => {
+test('a notebook is told when nothing of it is missing; until then a share says what it has run', { tags: 'long' }, async () => {
   const exports = {
     default: notebook({ title: 'Small', scenario: 'small.yaml' }, async ({ sweep, story, show }) => {
       const result = await sweep({ carriers: [3, 4], replications: 20 })

@@ -96,7 +96,7 @@ test('a page that may not be written is found before anything is run: code 1', a
   expect(err).toBe('"closed/page.html" cannot be written: you may not write or read there\n')
 })
 
-test('stopped while the page is made: no page, code 130', async () => {
+test('stopped while the page is made: no page, code 130', { tags: 'long' }, async () => {
   const stop = new AbortController()
   const shell = { ...memoryShell(files), signal: stop.signal }
   const checked = shell.checkWritable

@@ -131,7 +131,7 @@ describe('a folder of data', () => {
     expect(slower.said.out).toContain('Since it was written last 1 value has changed.')
     expect(slower.said.out).toMatch(/now makes [\d.]+( ± [\d.]+)? (units )?(less|fewer)|fewer|less/)
   })
-  test('a forecast with the doubt of its inputs beside the one without', async () => {
+  test('a forecast with the doubt of its inputs beside the one without', { tags: 'long' }, async () => {
     const shell = memoryShell(files)
     expect(
       await main(['forecast', 'line.yaml', '--data', 'data', '--draws', '6', '--replications', '12', '--json', '--fresh'], shell),

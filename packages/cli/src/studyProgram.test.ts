@@ -80,7 +80,7 @@ test('compare more than ten lines: each beside the base', async () => {
 
 const GRID = ['grid', 'a.yaml', '--carriers', '3..4', '--set', 'drive.speed=10,12 m/min']
 
-test('a grid: answer, table, how sure, and the page with its pictures', async () => {
+test('a grid: answer, table, how sure, and the page with its pictures', { tags: 'long' }, async () => {
   const { code, out, err, files: written } = await typed(...GRID, ...FEW, '--out', 'out/grid.html')
   expect(code).toBe(0)
   expect(err).toContain('4 settings, 4 replications each: 16 runs, seed 1')

@@ -91,7 +91,7 @@ describe('no text makes it throw', () => {
       { numRuns: 250, seed: 5 },
     )
   })
-  test('a value of another type in the place of each value', () => {
+  test('a value of another type in the place of each value', { tags: 'long' }, () => {
     const lines = scenarioText().split('\n')
     for (const value of ['5', '[5]', '{ a: 5 }', '~', 'true', 'text', '.inf', '-0', '""', '"5 s"', '[[], {}]', '2026-01-01']) {
       for (let i = 0; i < lines.length; i++) {

@@ -39,7 +39,7 @@ async function interrupted(echoes: number): Promise<string> {
   return said
 }
 
-test('Ctrl-C ends it in the middle; an echo begins it anew', async () => {
+test('Ctrl-C ends it in the middle; an echo begins it anew', { tags: 'long' }, async () => {
   expect(await interrupted(0)).toBe('begun Stopped: stopped while counting')
   expect(await interrupted(1)).toBe('begun begun Stopped: stopped while counting')
 })

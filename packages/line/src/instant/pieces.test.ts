@@ -52,7 +52,7 @@ describe('what takes no time is said instead of done for ever', () => {
   const constant = (value: number) => ({ kind: 'constant', value }) as const
   const never = constant(1e-9)
   const station = { kind: 'station', index: 0 } as const
-  test.each(['events', 'recursion'] as const)('a stop that comes at once and is over at once, %s', (engine) => {
+  test.each(['events', 'recursion'] as const)('a stop that comes at once and is over at once, %s', { tags: 'long' }, (engine) => {
     const line = loop({ name: 'jam', on: station, after: never, repair: never })
     expect(() => simulate(line, { ...WORLD, engine })).toThrow(engine === 'events' ? 'the clock does not go on' : '10,000,000 times')
   })

@@ -37,7 +37,7 @@ async function replayedAnew(text: string, changes: Parameters<typeof readScenari
 }
 
 describe.each(Object.entries(TEXTS))('%s', (_, text) => {
-  test('at ten instants each carrier is where the events say', async () => {
+  test('at ten instants each carrier is where the events say', { tags: 'long' }, async () => {
     const { scenario, trace, replay } = await replayed(text)
     const { line } = scenario
     for (let tenth = 0; tenth < 10; tenth += 1) {

@@ -76,7 +76,7 @@ test('a name with a comma, and a reserved word on the way, are refused', () => {
   expect(codes('{ a: { stations.__proto__.zone: Z02 } }')).toEqual(['E_KEY_RESERVED'])
 })
 
-test('tried on what was read, a variation has the findings that its text has', () => {
+test('tried on what was read, a variation has the findings that its text has', { tags: 'long' }, () => {
   const wrong = [
     '{ drive.speed: 12 }',
     '{ drive.speed: 12 m/min, carriers.count: 400 }',

@@ -45,7 +45,7 @@ describe('a carrier study', async () => {
     expect(step.difference.mean).toBeCloseTo(mean(after!.units) - mean(before!.units), 9)
   })
 
-  test('is the same to the last bit on threads, with a store, and resumed from one', async () => {
+  test('is the same to the last bit on threads, with a store, and resumed from one', { tags: 'long' }, async () => {
     const text = JSON.stringify(study)
     const store = memoryStore()
     expect(JSON.stringify(await chooseCarriers(spec, { plan: 110 }, { seed: '11', workers: 2, store }))).toBe(text)

@@ -78,7 +78,7 @@ describe('a pilot that is often mistaken', () => {
     expect(await tooOften(async (study) => answer(study).chosen === null, NONE)).toBe(false)
   })
 
-  test('names too few carriers in at most 5 of 100', async () => {
+  test('names too few carriers in at most 5 of 100', { tags: 'long' }, async () => {
     const isFew = async (study: number): Promise<boolean> => (answer(study).chosen ?? first) < first
     expect(await tooOften(isFew, { promised: 0.05, found: 0.2, ...CHANCES })).toBe(false)
   })

@@ -82,7 +82,7 @@ test('the line as it stands is run beside the grid where it is no setting of it'
   expect(points[0]!.toBase).toEqual(pairedDifference(points[0]!.units, units, 1 - 0.05 / 6))
 })
 
-test('stopped: all settings have the same whole replications, those of the start', async () => {
+test('stopped: all settings have the same whole replications, those of the start', { tags: 'long' }, async () => {
   const stop = new AbortController()
   const onProgress = ({ done }: StudyProgress) => done >= 6 * 7 && stop.abort()
   const request = { factors, replications: 400 }

@@ -18,7 +18,7 @@ function steady(workSeconds: number, change: Partial<LineSpec> = {}): LineSpec {
 const request = { replications: 2 }
 const here = { seed: 'd', workers: 0 }
 
-test('one limit active: the slowest exchange of constant times, in closed form', async () => {
+test('one limit active: the slowest exchange of constant times, in closed form', { tags: 'long' }, async () => {
   const line = steady(20, { carriers: { ...stationLoop().carriers, count: 4 } })
   const result = await findDrivers(line, request, here)
   const [first] = result.drivers
@@ -51,7 +51,7 @@ test('too few carriers: one more brings what the law says', async () => {
   expect(Math.abs(result.oneCarrierMore!.mean - gain)).toBeLessThan(2)
 })
 
-test('stops and mix: rarer stops gain, the share of long work costs, and a scaled share is a share', async () => {
+test('stops and mix: rarer stops gain, the share of long work costs, and a scaled share is a share', { tags: 'long' }, async () => {
   const base = stationLoop()
   const two = {
     ...base,

@@ -7,7 +7,7 @@ const spec = stationLoop()
 const WARM = { carriers: 3, seed: '1', from: 0, to: 1, want: 'rows' } as const
 
 describe('runs on threads', () => {
-  test('are those of the calling thread, in order, for 1 and 2 workers', async () => {
+  test('are those of the calling thread, in order, for 1 and 2 workers', { tags: 'long' }, async () => {
     const here = await replicate(spec, { replications: 9 }, { seed: '7', workers: 0 })
     expect(here.map((run) => run.replication)).toEqual([0, 1, 2, 3, 4, 5, 6, 7, 8])
     for (const workers of [1, 2]) expect(await replicate(spec, { replications: 9 }, { seed: '7', workers })).toEqual(here)
@@ -25,7 +25,7 @@ describe('runs on threads', () => {
     await expect(replicate(wrong, { replications: 2 }, { seed: '7', workers: 1 })).rejects.toThrow(/zone/)
   })
 
-  test('stop when told, with whole replications from 0 on', async () => {
+  test('stop when told, with whole replications from 0 on', { tags: 'long' }, async () => {
     const stop = new AbortController()
     const long = stationLoop({ window: { warmupSeconds: 0, endSeconds: 400_000 } })
     const pool = createPool(2)

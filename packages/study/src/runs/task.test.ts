@@ -49,7 +49,7 @@ test('of a trace only the stretch and the kinds that are wished for are kept', (
   expect(some.results).toEqual(all.results)
 })
 
-test('more events than can be kept are refused with the stretch that they fill', () => {
+test('more events than can be kept are refused with the stretch that they fill', { tags: 'long' }, () => {
   const runner = new TaskRunner()
   runner.learnLine(0, { ...spec, breakdowns: [], breaks: [], window: { warmupSeconds: 0, endSeconds: 1e8 } })
   const task = { line: 0, carriers: 3, seed: '1', from: 0, to: 1, want: 'traces' } as const

@@ -67,7 +67,7 @@ describe('rows as bytes', () => {
   })
 })
 
-test('runs of 150 random lines come back in both forms, those that stand still or run out of products too', () => {
+test('runs of 150 random lines come back in both forms, those that stand still or run out of products too', { tags: 'long' }, () => {
   const ends = new Set<string>()
   fc.assert(
     fc.property(randomLine(), (given) => {

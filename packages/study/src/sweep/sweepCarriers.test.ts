@@ -52,7 +52,7 @@ describe('a sweep', async () => {
   })
 })
 
-test('progress goes up to the end; precision is known from the second replication of all counts on', async () => {
+test('progress goes up to the end; precision is known from the second replication of all counts on', { tags: 'long' }, async () => {
   const told: SweepProgress[] = []
   await sweepCarriers(spec, { ...request, counts: [3, 4] }, { seed: '11', pool: two!, onProgress: (progress) => told.push(progress) })
   expect(told.at(-1)).toMatchObject({ done: 28, total: 28, recalled: 0 })
@@ -95,7 +95,9 @@ test('the first answer is told once, before the end, and is the same for any num
   expect(Math.max(...means)).toBe(first!.unitsMean)
 })
 
-test('a stop leaves whole replications from 0 on, the same that an undisturbed sweep has, and counts that go together', async () => {
+test('a stop leaves whole replications from 0 on, the same that an undisturbed sweep has, and counts that go together', {
+  tags: 'long',
+}, async () => {
   const stop = new AbortController()
   const onProgress = ({ done }: SweepProgress) => done > 400 && stop.abort()
   const counts = [3, 4, 5]
