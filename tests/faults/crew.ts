@@ -40,6 +40,11 @@ export function member(words: readonly string[], environment: Readonly<Record<st
   }
 }
 
+/** Resolves when it has said this, at whatever place its lines were broken. */
+export async function says(one: Member, what: RegExp): Promise<void> {
+  while (!what.test(one.said().replaceAll(/\s+/g, ' '))) await new Promise((resolve) => setTimeout(resolve, 50))
+}
+
 /** A worker with one thread, as it is typed. */
 export const worker = (port: number, environment: Readonly<Record<string, string>> = {}, ...more: readonly string[]): Member =>
   member(['--import', CLOCK, BIN, 'work', '--queue', `redis://127.0.0.1:${port}`, '--workers', '1', ...more], environment)

@@ -7,7 +7,7 @@ import { fileURLToPath } from 'node:url'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { BIN } from '../cli/spawned.ts'
 import { TOP } from '../tidy/sources.ts'
-import { type Member, member } from './crew.ts'
+import { type Member, member, says } from './crew.ts'
 import { type EncryptedServer, encryptedServer } from './encryptedServer.ts'
 
 const WORD = 'geheim-7-Wort'
@@ -24,9 +24,6 @@ describe('an encrypted queue with a user and a password', { tags: 'long' }, () =
     const one = member([BIN, ...words, ...queue], environment)
     all.push(one)
     return one
-  }
-  const says = async (one: Member, what: RegExp): Promise<void> => {
-    while (!what.test(one.said().replaceAll(/\s+/g, ' '))) await new Promise((resolve) => setTimeout(resolve, 50))
   }
 
   beforeAll(async () => {
