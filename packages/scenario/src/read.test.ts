@@ -43,7 +43,7 @@ test('every code says by its first letter what it is', () => {
 describe('no text makes it throw', () => {
   test('any characters', () => {
     fc.assert(
-      // halves of pairs too; the tool's own list of all characters takes two seconds to make
+      // halves of pairs too; the tool's own list of all characters takes a second to make
       fc.property(
         fc.string({ unit: fc.nat(0x10_ff_ff).map((code) => String.fromCodePoint(code)), maxLength: 300 }),
         (text) => readScenario(text).problems.length > 0,
