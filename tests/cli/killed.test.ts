@@ -1,4 +1,4 @@
-/** A study that is killed in the middle, ten times at random instants, goes on where it stopped and ends with the very bytes of an undisturbed one. */
+/** A study that is killed in the middle, six times at random instants, goes on where it stopped and ends with the very bytes of an undisturbed one. */
 import { spawn } from 'node:child_process'
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
@@ -8,7 +8,7 @@ import { afterAll, expect, test } from 'vitest'
 import { BIN, loopwright, runFiles } from './spawned.ts'
 import { SMALL_LINE } from '../helpers/scenarioTexts.ts'
 
-const KILLS = 10
+const KILLS = 6
 
 const folder = mkdtempSync(join(tmpdir(), 'loopwright-killed-'))
 afterAll(() => rmSync(folder, { recursive: true }))
@@ -35,7 +35,7 @@ async function killed(store: string, files: number, laterMs: number): Promise<bo
 const RUNS = 6 * (150 + 15)
 const allKept = (err: string): boolean => err.replaceAll('\u202f', '').includes(`${RUNS} replications (${RUNS} of them from the store)`)
 
-test('killed ten times at random: the same bytes as undisturbed; two processes at once end the same way', async () => {
+test('killed six times at random: the same bytes as undisturbed; two processes at once end the same way', async () => {
   const store = join(folder, 'store')
   const undisturbed = await loopwright(...words, '--store', join(folder, 'undisturbed'))
   // The folder is there before the first kill, so that it can be watched.
