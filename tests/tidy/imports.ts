@@ -6,7 +6,7 @@ import { isTest, lineOf, nodesOf, parse, type Source } from './sources.ts'
 /** What a package may import: a package of ours, `npm:` one of others, `node:`; with `type:` in front, types only; with `in FOLDER` behind, only there. */
 export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   kernel: [],
-  stats: ['npm:simple-statistics'],
+  stats: ['npm:seedrandom', 'npm:simple-statistics'],
   line: ['kernel', 'stats'],
   scenario: ['stats', 'line', 'npm:zod', 'npm:yaml'],
   measure: ['stats', 'line', 'scenario', 'npm:csv-parse', 'npm:fflate', 'npm:saxes', 'npm:simple-statistics'],
@@ -62,7 +62,7 @@ const WITHOUT_NODE: readonly RegExp[] = [
 ]
 
 /** Beside the package's own imports a test may use these. */
-const TESTS_MAY_IMPORT = ['node:', 'npm:vitest', 'npm:fast-check', 'npm:ajv', 'npm:financial', 'npm:seedrandom']
+const TESTS_MAY_IMPORT = ['node:', 'npm:vitest', 'npm:fast-check', 'npm:ajv', 'npm:financial']
 
 /** What tests of several packages share: small lines, lines made up at random. */
 const SHARED_BY_TESTS = 'tests/'

@@ -5,7 +5,7 @@ import { afterSpaces, lettersInto, mashInto, shareAt, spaceShares } from './mash
 export const ALEA_STATE = 4
 
 /** what a uniform of exactly 0 counts as, 2⁻⁵⁴: half of the smallest other value, so that no inverse meets its pole */
-const ZERO_COUNTS_AS = 2 ** -54
+export const ZERO_COUNTS_AS = 2 ** -54
 
 /** Text that many streams begin with, ready for `seedAlea`. */
 export interface AleaPrefix {

@@ -1,4 +1,5 @@
-import { StreamTable } from './streamTable.ts'
+import seedrandom from 'seedrandom'
+import { checkSeed, ZERO_COUNTS_AS } from './alea.ts'
 
 /** The next uniform, 0 < u < 1. */
 export type Stream = () => number
@@ -13,9 +14,7 @@ export type Stream = () => number
  * @example stream('42', 99, 'release/S1')() // => 0.09405615053089666
  */
 export function stream(seed: string, replication: number, name: string): Stream {
-  const table = new StreamTable(seed, replication, [name])
-  return () => {
-    table.next(0)
-    return table.u[0]!
-  }
+  checkSeed(seed, replication)
+  const alea = seedrandom.alea(`${seed}/${replication}/${name}`)
+  return () => alea.double() || ZERO_COUNTS_AS
 }
