@@ -32,7 +32,8 @@ function lineOf(name: string, zones: number, carriers: number, length = '20 h'):
 // one replication is as many events as of 2,000 zones in 20 h, and is read in a tenth of the time
 const LONG = lineOf('long', 200, 80, '200 h')
 const MIDDLE = lineOf('middle', 200, 80)
-// what is done once only, and what is done for each zone, is stopped in something longer
+const PLACES = lineOf('places', 2000, 800)
+// what is done once only is stopped in something longer
 const WIDE = lineOf('wide', 5000, 2000)
 const FAR = lineOf('far', 5000, 2000, '200 h')
 const NOTEBOOK = join(folder, 'long.ts')
@@ -63,7 +64,7 @@ describe('in the middle of the runs', () => {
     ['trace', FAR, '--from', '199.9 h'],
     ['notebook', NOTEBOOK],
     ['order', MIDDLE, '--move', 'B,C'],
-    ['order', WIDE, '--move', 'B'],
+    ['order', PLACES, '--move', 'B'],
   ])('%s %s %s %s', async (...words) => {
     // one that comes in the instant in which Node changes what hears of it is lost (inOneGo.ts), but hardly twice
     expect((await heard(words)) || (await heard(words))).toBe(true)
