@@ -1,4 +1,4 @@
-/** Tests with a real Chromium, and with a folder for their pages. */
+/** Tests with a real Chromium, and with a folder for their pages. One Chromium serves all files of a process: to start it takes longer than to look at five pages. */
 import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -9,8 +9,16 @@ import { findChromium, startChromium } from './chromium.ts'
 export interface InChromium {
   /** there at once, gone after the last test */
   readonly folder: string
-  /** started before hooks and tests, closed after them */
+  /** there before hooks and tests; what is opened in it is closed by who opens it, or is a window of `visited.ts` */
   readonly browser: Browser
+}
+
+let kept: Browser | null = null
+
+/** It ends when its process ends. */
+async function browserOfProcess(path: string): Promise<Browser> {
+  if (kept?.isConnected() !== true) kept = await startChromium(path)
+  return kept
 }
 
 /** A block of tests that share a browser and a folder. */
@@ -21,12 +29,9 @@ export function inChromium(name: string, tests: (given: InChromium) => void): vo
     const folder = mkdtempSync(join(tmpdir(), 'loopwright-page-'))
     let browser: Browser | null = null
     beforeAll(async () => {
-      browser = await startChromium(path!)
+      browser = await browserOfProcess(path!)
     })
-    afterAll(async () => {
-      await browser?.close()
-      rmSync(folder, { recursive: true })
-    })
+    afterAll(() => rmSync(folder, { recursive: true }))
     tests({
       folder,
       get browser() {
