@@ -317,6 +317,13 @@ export const sentences = {
     ),
 
   /** @param first  stations at which products have these tasks */
+  goodsIdle: (station: string, key: 'supply' | 'receiver' | 'accepts', duty: 'load' | 'unload'): Sentence =>
+    warning(
+      'W_GOODS_IDLE',
+      `station ${quote(station)} ${duty}s nothing: its ${quote(key)} changes nothing`,
+      `give it "${duty}", or leave "${key}" out`,
+    ),
+
   nothingLeft: (station: string, tasks: readonly string[], first: readonly string[]): Sentence =>
     warning(
       'W_NOTHING_LEFT',
