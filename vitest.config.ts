@@ -22,7 +22,7 @@ export default defineConfig({
     experimental: { viteModuleRunner: false, nodeLoader: false },
     // once for each process, after it has said that it is there: it has a minute for that, which a busy machine needs
     setupFiles: ['tests/helpers/loader.js'],
-    execArgv: ['--conditions=loopwright-source'],
+    execArgv: ['--conditions=loopwright-source', '--max-semi-space-size=32'],
     // One process runs many files: starting each anew took two thirds of the time, and nothing here keeps state between files.
     isolate: false,
     pool: 'forks',

@@ -96,7 +96,8 @@ inChromium('a page that goes on simulating', (given) => {
       )
       await page.keyboard.press('Escape')
       await linesAt(page, 5, false)
-      expect(await page.locator('#counts .finding').textContent()).toBe(finding)
+      // the picture and its words are drawn after the numbers
+      await expect.poll(() => page.locator('#counts .finding').textContent()).toBe(finding)
       expect(await page.locator('.offile:visible').count()).toBe(0)
       expect(await page.locator(field('carriers')).inputValue()).toBe('12')
       expect(page.url()).not.toContain('#')

@@ -8,7 +8,7 @@ import { delimiter, join } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { Failure } from './shell.ts'
 
-const NAMES = ['chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable', 'chrome', 'microsoft-edge']
+const NAMES = ['chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable', 'chrome', 'microsoft-edge', 'chromium-headless-shell']
 const ELSEWHERE = ['/Applications/Chromium.app/Contents/MacOS/Chromium', '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome']
 const QUIET = [
   '--headless',

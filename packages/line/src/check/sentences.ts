@@ -316,7 +316,6 @@ export const sentences = {
         : 'carriers run in the order of the zones; move the station between load and unload, or change these two',
     ),
 
-  /** @param first  stations at which products have these tasks */
   goodsIdle: (station: string, key: 'supply' | 'receiver' | 'accepts', duty: 'load' | 'unload'): Sentence =>
     warning(
       'W_GOODS_IDLE',
@@ -324,6 +323,7 @@ export const sentences = {
       `give it "${duty}", or leave "${key}" out`,
     ),
 
+  /** @param first  stations at which products have these tasks */
   nothingLeft: (station: string, tasks: readonly string[], first: readonly string[]): Sentence =>
     warning(
       'W_NOTHING_LEFT',
