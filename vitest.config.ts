@@ -26,8 +26,8 @@ export default defineConfig({
     // One process runs many files: starting each anew took two thirds of the time, and nothing here keeps state between files.
     isolate: false,
     pool: 'forks',
-    // one more than the two cores that the tests are made for: a test that waits for a browser or a command leaves its core to another
-    maxWorkers: 3,
+    // two more than the two cores that the tests are made for: a test that waits for a browser or a command leaves its core to another
+    maxWorkers: 4,
     sequence: { sequencer: LongFirst },
     testTimeout: HANGS_MS,
     hookTimeout: HANGS_MS,
