@@ -1,5 +1,5 @@
 /** A sketch with something changed: records key by key, everything else as a whole. */
-import { refuseOther } from './valueForms.ts'
+import { isRecord as isKeyed, refuseOther } from './valueForms.ts'
 import type {
   CarriersSketch,
   DriveSketch,
@@ -61,12 +61,10 @@ function withCarriers(before: LineSketch['carriers'], change: number | Changed<C
   return isRecord(fresh) ? merged(old, fresh) : fresh
 }
 
-/** A record whose keys are parts or values; a distribution is a value, whose `kind` says so. */
-const isRecord = (value: unknown): value is Record<string, unknown> =>
-  typeof value === 'object' && value !== null && !Array.isArray(value) && typeof (value as { readonly kind?: unknown }).kind !== 'string'
+const isDistribution = (value: unknown): value is object => isKeyed(value) && typeof value.kind === 'string'
 
-const isDistribution = (value: unknown): value is object =>
-  typeof value === 'object' && value !== null && 'kind' in value && typeof value.kind === 'string'
+/** A record whose keys are parts or values; a distribution is a value, whose `kind` says so. */
+const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> => isKeyed(value) && !isDistribution(value)
 
 /** records within records that are changed key by key: stations, one of them, its work; the times of a task are one value, where null means "not this variant" */
 const DEPTH = 3

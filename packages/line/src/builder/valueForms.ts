@@ -26,7 +26,7 @@ export function wrong(report: Report, path: string, expected: string, value: unk
   report.close(path, say.wrongType(expected, foundWords(value)))
 }
 
-export const is =
+const is =
   (holds: (value: unknown) => boolean, expected: string): Form =>
   (report, path, value) =>
     holds(value) ? value : wrong(report, path, expected, value)
